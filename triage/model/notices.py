@@ -1,0 +1,60 @@
+"""Notices: what the program has to say about its input, with the place it is about."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal, TypedDict
+
+Severity = Literal["note", "warning"]
+
+
+class NoticeJson(TypedDict):
+    """A notice as it stands in printed JSON."""
+
+    severity: Severity
+    message: str
+    source: str | None
+    line: int | None
+    start: int | None
+    end: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """One remark about the input.
+
+    ``line`` counts from 1; ``start`` and ``end`` are offsets into that line, from 0, end excluded; ``text`` is
+    the line itself, for showing. All four are None where the remark is about no single place.
+    """
+
+    severity: Severity
+    message: str
+    source: str | None = None
+    line: int | None = None
+    start: int | None = None
+    end: int | None = None
+    text: str | None = None
+
+    def as_json(self) -> NoticeJson:
+        """The notice as the JSON contract has it (without ``text``)."""
+        return {"severity": self.severity, "message": self.message, "source": self.source,
+                "line": self.line, "start": self.start, "end": self.end}
+
+    def show(self, width: int = 110) -> str:
+        """Two or three lines for a person: place and message, the line, a mark below the span.
+
+        >>> print(Notice("warning", "X0300 can't be a code", "a.txt", 3, 4, 9, "ECM X0300").show())
+        a.txt:3: warning: X0300 can't be a code
+            ECM X0300
+                ~~~~^
+        """
+        place = ":".join(str(part) for part in (self.source, self.line) if part is not None)
+        head = f"{place}: {self.severity}: {self.message}" if place else f"{self.severity}: {self.message}"
+        if self.text is None or self.start is None:
+            return head
+        end = max(self.end if self.end is not None else self.start + 1, self.start + 1)
+        # A very long line is cut to a window that keeps the span in sight.
+        shift = max(0, min(self.start - 20, len(self.text) - width)) if len(self.text) > width else 0
+        shown = self.text[shift:shift + width].expandtabs(1)
+        span = min(end - self.start, max(1, width - (self.start - shift)))
+        return f"{head}\n    {shown}\n    {' ' * (self.start - shift)}{'~' * (span - 1)}^"

@@ -1,0 +1,99 @@
+"""A session: the snapshots, measurements and events of one occasion at one vehicle; the job file's object."""
+
+from __future__ import annotations
+
+import json
+from datetime import datetime
+from typing import Any, Literal
+
+from pydantic import ValidationError
+
+from triage.errors import JobError
+from triage.model.snapshot import Part, Snapshot
+
+What = Literal[
+    "cleared", "key cycle", "replaced", "programmed", "paired", "calibrated", "battery disconnected",
+    "actuator test", "outside supply on", "outside supply off", "drove", "other",
+]
+Drive = Literal["petrol", "diesel", "hybrid", "electric", "unknown"]
+BatteryType = Literal["flooded", "AGM", "lithium", "unknown"]
+
+
+class Event(Part):
+    """Something done to the vehicle. ``module`` None: to the whole vehicle."""
+
+    at: datetime | None = None
+    what: What
+    module: str | None = None
+    part: Literal["new", "used", "repaired"] | None = None
+    answer: Literal["accepted", "refused", "unknown"] | None = None
+    note: str | None = None
+
+
+class Vehicle(Part):
+    """What is known of the vehicle."""
+
+    label: str | None = None
+    vin: str | None = None
+    nominal_volts: float | None = None
+    model_year: int | None = None
+    drive: Drive | None = None
+    battery: BatteryType | None = None
+    batteries: int | None = None
+    complaint: str | None = None
+
+
+class Session(Part):
+    """One job of the job file."""
+
+    job: str
+    vehicle: Vehicle | None = None
+    events: list[Event] | None = None
+    snapshots: list[Snapshot]
+
+
+def parse_session(text: str | bytes) -> Session:
+    """The session in one JSON object. Raises JobError with one line that names the key and its path."""
+    try:
+        return Session.model_validate_json(text)
+    except ValidationError as error:
+        raise _job_error(error, text) from None
+
+
+def session_from(data: Any) -> Session:
+    """The session in parsed JSON ``data``. Raises JobError as :func:`parse_session`."""
+    try:
+        return Session.model_validate(data)
+    except ValidationError as error:
+        raise _job_error(error, data) from None
+
+
+def _job_error(error: ValidationError, data: Any) -> JobError:
+    """One line for the first thing wrong, with the count of the rest."""
+    problems = error.errors(include_url=False, include_input=True)
+    first = problems[0]
+    path = ".".join(str(step) for step in first["loc"])
+    seen = repr(first.get("input"))
+    seen = seen if len(seen) <= 60 else seen[:57] + "..."
+    if first["type"] == "json_invalid":
+        message = f"not one JSON object: {first['msg']}"
+    elif first["type"] == "extra_forbidden":
+        message = f"{path}: unknown key {str(first['loc'][-1])!r}; see `triage schema` for the keys there are"
+    elif first["type"] == "missing":
+        message = f"{path}: this key is required and is not there"
+    else:
+        message = f"{path or 'job'}: {first['msg'][:1].lower()}{first['msg'][1:]}, seen {seen}"
+    if len(problems) > 1:
+        message += f" (and {len(problems) - 1} more)"
+    return JobError(message, path, _job_name(data))
+
+
+def _job_name(data: Any) -> str | None:
+    """The job's own name if it can still be read, so that the error can stand in its place."""
+    if isinstance(data, (str, bytes)):
+        try:
+            data = json.loads(data)
+        except ValueError:
+            return None
+    name = data.get("job") if isinstance(data, dict) else None
+    return name if isinstance(name, str) else None
