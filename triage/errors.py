@@ -3,7 +3,7 @@
 ::
 
     TriageError                 base of all below; the command line prints it in one line and exits 1
-    +-- InputError              a file, a stream or a job can't be used at all (names where, what was seen, what was expected)
+    +-- InputError              a file, stream or job can't be used at all (where, what was seen, what was expected)
     |   +-- JobError            a job object breaks the job-file contract (names the path of the key)
     +-- TableError              a row of a code table breaks its row model (names file, row and column)
     +-- StoreError              the store can't be opened, is of another version, or holds no such session

@@ -33,8 +33,8 @@ def to_decibans(probability: float) -> float:
 def to_probability(decibans: float) -> float:
     """Probability for ``decibans``; any finite or infinite value is taken."""
     if decibans >= 0:
-        return 1.0 / (1.0 + 10.0 ** (-decibans / 10.0))
-    odds = 10.0 ** (decibans / 10.0)
+        return 1.0 / (1.0 + math.pow(10.0, -decibans / 10.0))
+    odds = math.pow(10.0, decibans / 10.0)
     return odds / (1.0 + odds)
 
 

@@ -71,7 +71,8 @@ def session_from(data: Any) -> Session:
 def _job_error(error: ValidationError, data: Any) -> JobError:
     """One line for the first thing wrong, with the count of the rest."""
     problems = error.errors(include_url=False, include_input=True)
-    first = problems[0]
+    # An unknown key is the likelier slip (a misspelt one also leaves a required key missing).
+    first = next((p for p in problems if p["type"] == "extra_forbidden"), problems[0])
     path = ".".join(str(step) for step in first["loc"])
     seen = repr(first.get("input"))
     seen = seen if len(seen) <= 60 else seen[:57] + "..."
