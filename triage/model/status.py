@@ -1,8 +1,8 @@
 """The status byte of a trouble code, and the small bytes that come with it (ISO 14229-1, read second-hand).
 
 Eight bits; the availability mask tells which of them the module keeps. A bit it does not keep reads 0 and says
-nothing. Bit 0 is the result of the latest completed test, in whatever operation cycle that was: it speaks about now
-only where bit 6 says that a test was completed in this cycle, or where the module does not keep bit 6.
+nothing. Bit 0 is the result of the latest completed test, in whatever operation cycle that was: it speaks about
+now only where bit 6 says that a test was completed in this cycle, or where the module does not keep bit 6.
 
 >>> read_status(0x2F).now, read_status(0x24).now, read_status(0x50).now
 ('failing', 'passing', 'not tested')
@@ -124,7 +124,7 @@ def _contradictions(seen: int, kept: int) -> tuple[str, ...]:
     this_cycle_done = kept & NOT_COMPLETED_THIS_CYCLE and not seen & NOT_COMPLETED_THIS_CYCLE
     if seen & NOT_COMPLETED_SINCE_CLEAR and this_cycle_done:
         found.append("test completed in this operation cycle, yet not since the last clear")
-    if seen & NOT_COMPLETED_SINCE_CLEAR and seen & FAILED_SINCE_CLEAR:
+    if seen & NOT_COMPLETED_SINCE_CLEAR and seen & (FAILED_SINCE_CLEAR | _ANY_FAILURE):
         found.append("test failed since the last clear, yet not completed since then")
     if seen & NOT_COMPLETED_THIS_CYCLE and seen & FAILED_THIS_CYCLE:
         found.append("test failed in this operation cycle, yet not completed in it")
