@@ -1,0 +1,71 @@
+"""What the tables answer with. Every text is a word of :mod:`code_tables.words` or short words of our own."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class CodeFacts:
+    """What is known of one code, by a row for it or by its range; there is an answer for any text."""
+
+    code: str                 #: canonical "P0562", "SPN 168 FMI 4", or the text itself for a maker's own number
+    title: str                #: short words of our own; structural words where no row exists
+    known: bool               #: True: a row for this code; False: answered by its range
+    control: str              #: "standard", "maker", "reserved" or "maker's own number"
+    group: str                #: system group of SAE J2012 in words
+    system: str               #: "engine", "brakes", "network", "supply", ...
+    monitor: str              #: monitor class: "key on", "network", "running", "speed", ...
+    monitor_named: bool       #: True: by a row for this code or its failure type; False: by range
+    trips: int                #: failing trips until confirmed, 1 or 2
+    safety: str | None        #: "brakes", "steering", "restraints", "high voltage" or None; by target too
+    supply: str | None        #: a supply code: "low", "high", "fault" (either way); else None
+    relation: str | None      #: "pointer", "lost communication", "invalid data", ... or None
+    targets: tuple[str, ...]  #: canonical module names the code points to
+    noise: str                #: supply-level class: "network", "supply", "self", "electronic", "mechanical"
+    needs: str                #: when it turns out real: "repair", "procedure", "supply", "nothing"
+    note: str | None          #: edition conflict or other warning
+    failure: str | None       #: meaning of the failure type, if given
+    sources: tuple[str, ...]  #: source keys
+
+
+@dataclass(frozen=True, slots=True)
+class ModuleFacts:
+    """What is known of one module; an unknown name gets neutral facts."""
+
+    name: str                 #: canonical
+    system: str
+    safety: str | None
+    instance_of: str | None   #: base name of one of several ("door" of "door, front left")
+    awake: str                #: when it should answer: "key", "ready", "plug", "trailer", "any" (can't be said)
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """A prior, rate or level of the evidence model."""
+
+    value: float
+    unit: str
+    source: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A figure of the supply, battery and charging tables; ``at`` is the place in a series (a temperature, a charge)."""
+
+    value: float
+    unit: str
+    source: str
+    note: str
+    at: float | None = None
+    system_volts: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a figure comes from and how it was read."""
+
+    citation: str
+    how: str
