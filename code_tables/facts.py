@@ -53,7 +53,7 @@ class Rate:
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A figure of the supply, battery and charging tables; ``at`` is the place in a series (a temperature, a charge)."""
+    """A figure of the supply, battery and charging tables; ``at`` is its place in a series (a temperature, say)."""
 
     value: float
     unit: str

@@ -1,0 +1,215 @@
+"""Loads all tables with the csv module alone: shapes, words, numbers and source keys are checked on the way.
+
+The row models of :mod:`code_tables.rows` check more and are used by the checker and the tests only, so that loading
+stays quick.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+
+from code_tables import words
+from code_tables.content import Content, Failure, Fmi, Relation, SupplyCode, Title
+from code_tables.facts import Limit, ModuleFacts, Rate, Source
+from code_tables.reading import FOLDER, code_number, number, read_rows, whole, word, wrong
+from code_tables.spans import Spans
+from code_tables.tables import Tables
+from triage.errors import TableError
+from triage.model import codes
+
+
+@lru_cache(maxsize=4)
+def load(folder: Path = FOLDER) -> Tables:
+    """The tables in ``folder``, loaded once. Raises TableError (file, row, column, what was seen and expected)."""
+    content = Content(sources=_sources(folder))
+    for part in (_ranges, _titles, _failures, _supply, _safety, _relations, _ambiguous, _modules, _j1939, _figures):
+        part(content, folder)
+    return Tables(content)
+
+
+def _sources(folder: Path) -> dict[str, Source]:
+    found: dict[str, Source] = {}
+    for line, (key, citation, how) in read_rows("sources", folder):
+        if not key or key in found:
+            raise wrong("sources", line, "key", key, "a key of its own")
+        found[key] = Source(citation, word("sources", line, "how", how, words.HOWS, empty=False))
+    return found
+
+
+def _citer(content: Content, name: str) -> Callable[[int, str], tuple[str, ...]]:
+    """Splits a source cell of table ``name`` into its keys (cached: there are few)."""
+    known: dict[str, tuple[str, ...]] = {}
+
+    def cited(line: int, cell: str) -> tuple[str, ...]:
+        keys = known.get(cell)
+        if keys is None:
+            keys = tuple(key.strip() for key in cell.split("|"))
+            for key in keys:
+                if key not in content.sources and _old(key) not in content.sources:  # TRANSITION
+                    raise wrong(name, line, "source", key, "a key of sources.csv")
+            known[cell] = keys
+        return keys
+
+    return cited
+
+
+def _ranges(content: Content, folder: Path) -> None:
+    cited, rows = _citer(content, "ranges"), []
+    for line, cells in read_rows("ranges", folder):
+        low, high, control, _, system, monitor, trips, noise, needs, relation, source, _ = cells
+        for column, cell, allowed in (
+            ("control", control, words.CONTROLS), ("system", system, words.SYSTEMS),
+            ("monitor", monitor, words.MONITORS), ("trips", trips, ("1", "2")), ("noise", noise, words.NOISES),
+            ("needs", needs, words.NEEDS), ("relation", relation, words.RELATIONS),
+        ):
+            word("ranges", line, column, cell, allowed)
+        cited(line, source)
+        rows.append((*_span("ranges", line, low, high), tuple(cells[2:11])))
+    content.ranges = Spans(rows, "ranges.csv")
+    gaps = content.ranges.gaps(0, 0xFFFF)
+    if gaps:
+        raise TableError(f"ranges.csv: no row covers {codes.from_number(gaps[0]).text}, expected a range for every code")
+
+
+def _span(name: str, line: int, low: str, high: str) -> tuple[int, int]:
+    """The two ends of a range of J2012 codes."""
+    first, last = code_number(name, line, "low", low), code_number(name, line, "high", high)
+    if first > last:
+        raise wrong(name, line, "high", high, f"{low} or a later code")
+    return first, last
+
+
+def _titles(content: Content, folder: Path) -> None:
+    cited = _citer(content, "titles")
+    for line, (code, title, monitor, trips, needs, noise, source) in read_rows("titles", folder):
+        code_number("titles", line, "code", code)
+        if code in content.titles:
+            raise wrong("titles", line, "code", code, "a code that has no row yet")
+        if not title:
+            raise wrong("titles", line, "title", title, "a few words")
+        content.titles[code] = Title(
+            title, word("titles", line, "monitor", monitor, words.MONITORS),
+            int(word("titles", line, "trips", trips, ("1", "2")) or 0),
+            word("titles", line, "needs", needs, words.NEEDS), word("titles", line, "noise", noise, words.NOISES),
+            cited(line, source))
+
+
+def _failures(content: Content, folder: Path) -> None:
+    cited = _citer(content, "failure_types")
+    for line, cells in read_rows("failure_types", folder):
+        failure, meaning, monitor, firm, by_system, noise, needs, relation, supply, source, note = cells
+        systems = {}
+        for pair in by_system.split("|") if by_system else ():
+            system, _, own = pair.partition("=")
+            word("failure_types", line, "monitor_by_system", system, words.SYSTEMS, empty=False)
+            systems[system] = word("failure_types", line, "monitor_by_system", own, words.MONITORS, empty=False)
+        if len(failure) != 2 or set(failure) - set("0123456789ABCDEF_"):
+            raise wrong("failure_types", line, "failure_type", failure, "two hexadecimal digits, or one and _")
+        content.failures[failure] = Failure(
+            meaning, word("failure_types", line, "monitor", monitor, words.MONITORS),
+            word("failure_types", line, "firm", firm, ("yes", "no")) == "yes", systems,
+            word("failure_types", line, "noise", noise, words.NOISES),
+            word("failure_types", line, "needs", needs, words.NEEDS),
+            word("failure_types", line, "relation", relation, words.RELATIONS),
+            word("failure_types", line, "supply", supply, words.SUPPLIES), note, cited(line, source))
+
+
+def _supply(content: Content, folder: Path) -> None:
+    cited = _citer(content, "supply_codes")
+    for line, (code, failure, supply, scope, monitor, source, note) in read_rows("supply_codes", folder):
+        word("supply_codes", line, "scope", scope, words.SCOPES, empty=False)
+        content.supply[code, failure] = SupplyCode(
+            word("supply_codes", line, "supply", supply, words.SUPPLIES, empty=False),
+            word("supply_codes", line, "monitor", monitor, words.MONITORS), note, cited(line, source))
+
+
+def _safety(content: Content, folder: Path) -> None:
+    cited, rows = _citer(content, "safety"), []
+    for line, (match, low, high, safety, source, _) in read_rows("safety", folder):
+        word("safety", line, "match", match, words.SAFETY_MATCHES, empty=False)
+        word("safety", line, "safety", safety, words.SAFETIES, empty=False)
+        cited(line, source)
+        if match == "target":
+            content.safety_targets[low] = safety
+        else:
+            rows.append((*_span("safety", line, low, high), (safety, source)))
+    content.safety = Spans(rows, "safety.csv")
+
+
+def _relations(content: Content, folder: Path) -> None:
+    cited = _citer(content, "relations")
+    for line, (code, relation, targets, source) in read_rows("relations", folder):
+        if code in content.relations:
+            raise wrong("relations", line, "code", code, "a code that has no row yet")
+        content.relations[code] = Relation(
+            word("relations", line, "relation", relation, words.RELATIONS, empty=False),
+            tuple(name.strip() for name in targets.split("|") if name.strip()), cited(line, source))
+
+
+def _ambiguous(content: Content, folder: Path) -> None:
+    cited, rows = _citer(content, "ambiguous"), []
+    for line, (low, high, title, note, source) in read_rows("ambiguous", folder):
+        cited(line, source)
+        rows.append((*_span("ambiguous", line, low, high), (title, note, source)))
+    content.ambiguous = Spans(rows, "ambiguous.csv")
+
+
+def _modules(content: Content, folder: Path) -> None:
+    cited = _citer(content, "modules")
+    for line, (name, system, safety, base, awake, aliases, source) in read_rows("modules", folder):
+        if not name or name in content.modules:
+            raise wrong("modules", line, "module", name, "a name of its own")
+        content.modules[name] = ModuleFacts(
+            name, word("modules", line, "system", system, words.SYSTEMS, empty=False),
+            word("modules", line, "safety", safety, words.SAFETIES) or None, base or None,
+            word("modules", line, "awake", awake, words.AWAKE, empty=False), cited(line, source))
+        content.aliases.setdefault(name, name)
+        for alias in aliases.split("|") if aliases else ():
+            content.aliases.setdefault(alias, name)
+
+
+def _j1939(content: Content, folder: Path) -> None:
+    cited, rows = _citer(content, "spn"), []
+    for line, cells in read_rows("spn", folder):
+        low, high, _, system, monitor, noise, needs, relation, safety, source, _ = cells
+        for column, cell, allowed in (
+            ("system", system, words.SYSTEMS), ("monitor", monitor, words.MONITORS), ("noise", noise, words.NOISES),
+            ("needs", needs, words.NEEDS), ("relation", relation, words.RELATIONS), ("safety", safety, words.SAFETIES),
+        ):
+            word("spn", line, column, cell, allowed)
+        cited(line, source)
+        rows.append((whole("spn", line, "low", low, 524287), whole("spn", line, "high", high, 524287),
+                     tuple(cells[2:10])))
+    content.spn = Spans(rows, "spn.csv")
+    cited = _citer(content, "fmi")
+    for line, cells in read_rows("fmi", folder):
+        fmi, meaning, direction, monitor, firm, noise, needs, relation, source, note = cells
+        content.fmi[whole("fmi", line, "fmi", fmi, 31)] = Fmi(
+            meaning, word("fmi", line, "direction", direction, ("high", "low")),
+            word("fmi", line, "monitor", monitor, words.MONITORS),
+            word("fmi", line, "firm", firm, ("yes", "no")) == "yes",
+            word("fmi", line, "noise", noise, words.NOISES), word("fmi", line, "needs", needs, words.NEEDS),
+            word("fmi", line, "relation", relation, words.RELATIONS), note, cited(line, source))
+    cited = _citer(content, "addresses")
+    for line, (address, module, source, _) in read_rows("addresses", folder):
+        content.addresses[whole("addresses", line, "address", address, 255)] = (module, *cited(line, source))
+
+
+def _figures(content: Content, folder: Path) -> None:
+    cited = _citer(content, "rates")
+    for line, (key, value, unit, source, note) in read_rows("rates", folder):
+        if not key or key in content.rates:
+            raise wrong("rates", line, "key", key, "a key of its own")
+        content.rates[key] = Rate(number("rates", line, "value", value), unit, cited(line, source)[0], note)
+    cited = _citer(content, "limits")
+    for line, (key, at, value, unit, system, source, note) in read_rows("limits", folder):
+        volts = int(word("limits", line, "system_volts", system, ("12", "24"))) if system else None
+        content.limits.setdefault((key, volts), []).append(Limit(
+            number("limits", line, "value", value), unit, cited(line, source)[0], note,
+            number("limits", line, "at", at) if at else None, volts))
+
+
+def _old(key: str) -> str:  # TRANSITION
+    return key.lower() + "emory" if key.endswith("-m") else key.lower()
