@@ -1,0 +1,197 @@
+"""The words module names are made of: folding, filler words, sides and numbers.
+
+A module's name is printed in many ways. Folding takes away what carries no meaning (case, accents, punctuation,
+the words "module" or "control unit"), so that what is left can be looked up. The side or number that tells one
+of several equal modules from the others is taken off apart, and never lost.
+
+>>> fold("Engine Control Module")
+'engine'
+>>> fold("Türsteuergerät")
+'tur'
+>>> tokens("A.B.S. / DC-DC (12 V)")
+('abs', 'dcdc', '12v')
+>>> take_instance(tokens("Door module, LF"))
+(('door', 'module'), Instance(side='front left', number=None))
+>>> take_instance(tokens("Camera no. 2"))
+(('camera',), Instance(side=None, number='2'))
+
+Words: common practice of the trade in English, German, French and Spanish.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+
+
+def words_of(text: str) -> frozenset[str]:
+    """The words of ``text``, between spaces."""
+    return frozenset(text.split())
+
+
+#: Words that say only that the thing is a control unit.
+FILLERS = words_of(
+    "module control controller controlled unit ecu system computer assembly "
+    "steuergerat steuergeraet steuereinheit steuerung modul einheit elektronik "
+    "calculateur boitier unite commande controle gestion systeme modulo unidad centralita sistema mando dispositivo"
+)
+
+#: Words that tie others together.
+STOPS = words_of("the of for and in on to at de del des du la le les el los las et y und der die das fur von im")
+
+#: Words that may be left out when a name is not found with them.
+SOFT = words_of(
+    "electronic electric electrical electro elektronisch elektronische elektronischer elektronisches elektrisch "
+    "elektrische electronique electrique electronico electronica electrico electrica main primary master integrated "
+    "vehicle"
+)
+
+#: Short and variant spellings, each to the one used here.
+SPELLINGS = dict(pair.split(":") for pair in (
+    "eng:engine trans:transmission xmission:transmission inst:instrument instr:instrument pwr:power elec:electric "
+    "elect:electric ctrl:control cntrl:control ctl:control cont:control mod:module mdl:module sys:system batt:battery "
+    "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake strg:steering steer:steering susp:suspension "
+    "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
+    "windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
+    "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur"
+).split())
+
+_SIDE_WORDS = {
+    "front": "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros anterior",
+    "rear": "back hinten hinter hintere hinterer hinteres arriere ar trasero trasera posterior",
+    "left": "lh lhs links linke linker linkes gauche izquierdo izquierda izq izqdo",
+    "right": "rh rhs rechts rechte rechter rechtes droit droite derecho derecha dcho dcha",
+    "driver": "fahrer fahrerseite conducteur conductor",
+    "passenger": "beifahrer beifahrerseite passager pasajero acompanante copiloto",
+    "front left": "fl lf vl avg lhf", "front right": "fr rf vr avd rhf",
+    "rear left": "rl lr hl arg lhr", "rear right": "rr hr ard rhr",
+    "upper": "", "lower": "", "inner": "", "outer": "", "middle": "",
+}
+#: Side words by token, each as one or two words of ours.
+SIDES = {word: side for side, words in _SIDE_WORDS.items() for word in (side, *words.split()) if " " not in word}
+_ORDER = ("front", "middle", "rear", "upper", "lower", "left", "right", "driver", "passenger", "inner", "outer")
+
+_FIRST_LETTERS = {"l": "left", "r": "right"}
+_NUMBER_WORDS = words_of("no nr num number n numero nummer")
+_SIDE_NOISE = words_of("side seite cote lado hand")
+_ROMAN = {"ii": "2", "iii": "3", "iv": "4"}
+
+_ELISION = re.compile(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
+_DOTTED = re.compile(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
+_AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
+_CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])|(?<![^\W_])(dc) (dc)(?![^\W_])")
+_VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
+_WORD = re.compile(r"[^\W_]+")
+_WORD_NUMBER = re.compile(r"([^\W\d_]{3,})(\d{1,2})")
+_COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
+
+
+@dataclass(frozen=True, slots=True)
+class Instance:
+    """Which of several equal modules: ``side`` in words ("front left"), ``number`` a letter or number, upper case."""
+
+    side: str | None = None
+    number: str | None = None
+
+    def __bool__(self) -> bool:
+        return self.side is not None or self.number is not None
+
+    def __str__(self) -> str:
+        return " ".join(part for part in (self.side, self.number) if part)
+
+
+def plain(text: str) -> str:
+    """``text`` in lower case without accents, abbreviations joined ("a/c" to "ac"); punctuation stays."""
+    if not text.isascii():
+        decomposed = unicodedata.normalize("NFKD", text)
+        text = "".join(c for c in decomposed if not unicodedata.combining(c))
+    text = _ELISION.sub("", text.casefold())
+    if "." in text:
+        text = _DOTTED.sub(lambda found: found[0].replace(".", ""), text)
+    text = _AIR_CON.sub("ac", text)
+    text = _CONVERTER.sub(lambda found: "".join(part for part in found.groups() if part), text)
+    return _VOLTS.sub(r"\1v", text)
+
+
+def _stem(word: str) -> str:
+    """``word`` in its one spelling, without a plural s."""
+    word = SPELLINGS.get(word, word)
+    if len(word) > 4 and word[-1] == "s" and word[-2] != "s" and word not in SIDES:
+        word = word[:-1]
+        return SPELLINGS.get(word, word)
+    return word
+
+
+def tokens(text: str) -> tuple[str, ...]:
+    """The words of ``text`` in their one spelling, words that only tie others together left out."""
+    found = [_stem(word) for word in _WORD.findall(plain(text))]
+    return tuple(word for word in found if word not in STOPS) or tuple(found)
+
+
+def drop_fillers(words: tuple[str, ...]) -> tuple[str, ...]:
+    """``words`` without those that only say "control unit"; unchanged if nothing would be left."""
+    kept = []
+    for word in words:
+        if word in FILLERS:
+            continue
+        compound = _COMPOUND.fullmatch(word)
+        kept.append(compound[1] if compound else word)
+    return tuple(kept) or words
+
+
+def drop_soft(words: tuple[str, ...]) -> tuple[str, ...]:
+    """``words`` without those that may be left out; unchanged if nothing would be left."""
+    return tuple(word for word in words if word not in SOFT) or words
+
+
+def fold(name: str) -> str:
+    """The key of ``name``: lower case, no accents, punctuation, plurals or filler words. Any text; never raises."""
+    return " ".join(drop_fillers(tokens(name)))
+
+
+def take_instance(words: tuple[str, ...]) -> tuple[tuple[str, ...], Instance]:
+    """``words`` without side words and the number at the end, and the instance these name."""
+    rest = list(words)
+    number = _take_number(rest)
+    sides: set[str] = set()
+    if len(rest) > 1 and rest[0] in _FIRST_LETTERS:
+        sides.add(_FIRST_LETTERS[rest.pop(0)])
+    kept = []
+    for word in rest:
+        side = SIDES.get(word)
+        if side is None:
+            kept.append(word)
+        else:
+            sides.update(side.split())
+    if sides:
+        kept = [word for word in kept if word not in _SIDE_NOISE]
+    if {"front"} < sides and sides & {"driver", "passenger"}:
+        sides.discard("front")
+    side = " ".join(word for word in _ORDER if word in sides) or None
+    return tuple(kept), Instance(side, number)
+
+
+def _take_number(rest: list[str]) -> str | None:
+    """Take the number or letter at the end off ``rest`` (filler words may follow it)."""
+    at = len(rest) - 1
+    while at > 0 and rest[at] in FILLERS:
+        at -= 1
+    if at < 0:
+        return None
+    last = rest[at]
+    glued = _WORD_NUMBER.fullmatch(last)
+    if glued:
+        rest[at] = _stem(glued[1])
+        return glued[2].lstrip("0") or "0"
+    if at == 0:
+        return None
+    number = _ROMAN.get(last, last)
+    if number.isdecimal() and number.isascii() and len(number) <= 2:
+        number = number.lstrip("0") or "0"
+    elif not (len(number) == 1 and "a" <= number <= "r"):
+        return None
+    del rest[at]
+    if at > 1 and rest[at - 1] in _NUMBER_WORDS:
+        del rest[at - 1]
+    return number.upper()
