@@ -1,0 +1,142 @@
+"""Keeps verdicts and outcomes, and ties an outcome to what the verdict had said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from datetime import datetime
+from typing import Any, cast
+
+from sqlalchemy import func, or_, select
+from sqlalchemy.orm import Session as Work
+
+from triage.errors import StoreError
+from triage.model.snapshot import Snapshot
+from triage.model.verdict import CAUSES
+from triage.store.kept import keep
+from triage.store.outcomes import Counts
+from triage.store.rows import Cured, Outcome, StoredVerdict
+from triage.store.tables import EntryRow, OutcomeRateRow, OutcomeRow, SessionRow, VerdictRow
+from triage.store.writing import add_entry
+from triage.units import to_probability
+
+CURED = ("yes", "no", "unknown")
+
+
+def save_verdict(
+    work: Work, session: SessionRow, verdict: Mapping[str, Any], engine: str, tables: str, revision: int | None,
+    now: datetime,
+) -> int:
+    """See Store.save_verdict."""
+    row = VerdictRow(
+        session_id=session.id, revision=session.revision if revision is None else revision, made_at=now,
+        engine_version=engine, tables_version=tables, verdict=dict(verdict))
+    work.add(row)
+    work.flush()
+    return row.id
+
+
+def verdicts(work: Work, session: SessionRow) -> list[StoredVerdict]:
+    """The verdicts of a session, oldest first."""
+    rows = work.scalars(select(VerdictRow).where(VerdictRow.session_id == session.id).order_by(VerdictRow.id))
+    return [stored(row, session.name, _is_stale(work, row)) for row in rows]
+
+
+def latest(work: Work, session: SessionRow) -> VerdictRow | None:
+    """The verdict made last."""
+    return work.scalars(select(VerdictRow).where(VerdictRow.session_id == session.id)
+                        .order_by(VerdictRow.id.desc())).first()
+
+
+def stored(row: VerdictRow, session: str, stale: bool) -> StoredVerdict:
+    """The verdict as a plain value."""
+    return StoredVerdict(row.id, session, row.made_at, row.engine_version, row.tables_version, row.verdict, stale)
+
+
+def _is_stale(work: Work, row: VerdictRow) -> bool:
+    """Whether an entry came or was struck out since. An outcome is no evidence of the session it ends."""
+    changed = select(func.count()).select_from(EntryRow).where(
+        EntryRow.session_id == row.session_id, EntryRow.kind != "outcome",
+        or_(EntryRow.position > row.revision, EntryRow.struck_revision > row.revision))
+    return bool(work.scalar(changed))
+
+
+def record_outcome(
+    work: Work, session: SessionRow, module: str, code: str, failure_type: str | None, done: str, cured: Cured,
+    found_cause: str | None, rates: Mapping[str, bool], now: datetime, who: str | None,
+) -> int:
+    """See Store.record_outcome."""
+    if cured not in CURED:
+        raise StoreError(f"cured: expected yes, no or unknown, seen {cured!r}")
+    if found_cause is not None and found_cause not in CAUSES:
+        raise StoreError(f"found cause: expected one of {', '.join(CAUSES)}, seen {found_cause!r}")
+    module, code, failure_type = _fault(work, session, module, code, failure_type)
+    verdict = latest(work, session)
+    said = None if verdict is None else _said(verdict.verdict, module, code, failure_type)
+    entry = add_entry(work, session, "outcome", now, who)
+    work.add(OutcomeRow(
+        entry_id=entry.id, module=module, code=code, failure_type=failure_type, done=done, cured=cured,
+        found_cause=found_cause, verdict_id=verdict.id if verdict is not None and said is not None else None,
+        said=None if said is None else to_probability(said["decibans"]),
+        standing=None if said is None else said["standing"]))
+    work.flush()
+    work.add_all(OutcomeRateRow(outcome_id=entry.id, rate_key=key, hit=hit) for key, hit in rates.items())
+    return entry.id
+
+
+def _fault(
+    work: Work, session: SessionRow, module: str, code: str, failure_type: str | None,
+) -> tuple[str, str, str | None]:
+    """The fault as the session names it. Raises StoreError if it holds none such, or several."""
+    there: dict[tuple[str, str, str | None], None] = {}
+    for item in keep(work, session).items():
+        if isinstance(item.what, Snapshot):
+            for scan in item.what.modules:
+                names = {scan.module.casefold(), (scan.printed or scan.module).casefold()}
+                for entry in scan.codes:
+                    if module.casefold() in names and entry.code.casefold() == code.casefold():
+                        there[scan.module, entry.code, entry.failure_type] = None
+    exact = [key for key in there if (key[2] or "").casefold() == (failure_type or "").casefold()]
+    found = exact or ([] if failure_type else list(there))
+    if len(found) == 1:
+        return found[0]
+    asked = f"{module} {code}" + (f"-{failure_type}" if failure_type else "")
+    if not found:
+        raise StoreError(f"session {session.name!r} holds no fault {asked}")
+    which = ", ".join(f"{name} {number}" + (f"-{kind}" if kind else "") for name, number, kind in found)
+    raise StoreError(f"session {session.name!r} holds several faults {asked}: {which}; say which")
+
+
+def _said(verdict: Mapping[str, Any], module: str, code: str, failure_type: str | None) -> Mapping[str, Any] | None:
+    for fault in verdict.get("faults", ()):
+        if (fault["module"], fault["code"], fault["failure_type"]) == (module, code, failure_type):
+            return cast(Mapping[str, Any], fault)
+    return None
+
+
+def outcomes(work: Work, session: SessionRow | None) -> list[Outcome]:
+    """The outcomes that stand, oldest first."""
+    wanted = (select(OutcomeRow, EntryRow, SessionRow.name)
+              .join(EntryRow, EntryRow.id == OutcomeRow.entry_id)
+              .join(SessionRow, SessionRow.id == EntryRow.session_id)
+              .where(EntryRow.struck_at.is_(None)).order_by(EntryRow.recorded_at, EntryRow.id))
+    if session is not None:
+        wanted = wanted.where(SessionRow.id == session.id)
+    rates: dict[int, list[tuple[str, bool]]] = {}
+    for rate in work.scalars(select(OutcomeRateRow).order_by(OutcomeRateRow.rate_key)):
+        rates.setdefault(rate.outcome_id, []).append((rate.rate_key, rate.hit))
+    return [
+        Outcome(
+            row.entry_id, name, entry.recorded_at, entry.who, row.module, row.code, row.failure_type, row.done,
+            row.cured, row.found_cause, row.said, row.standing,  # type: ignore[arg-type]
+            tuple(rates.get(row.entry_id, ())))
+        for row, entry, name in work.execute(wanted)
+    ]
+
+
+def rate_counts(found: Iterable[Outcome]) -> dict[str, Counts]:
+    """Outcomes for and against each rate of the code tables."""
+    hits: dict[str, list[int]] = {}
+    for outcome in found:
+        for key, hit in outcome.rates:
+            hits.setdefault(key, [0, 0])[0 if hit else 1] += 1
+    return {key: Counts(*pair) for key, pair in sorted(hits.items())}
