@@ -47,7 +47,7 @@ def _citer(content: Content, name: str) -> Callable[[int, str], tuple[str, ...]]
         if keys is None:
             keys = tuple(key.strip() for key in cell.split("|"))
             for key in keys:
-                if key not in content.sources and _old(key) not in content.sources:  # TRANSITION
+                if key not in content.sources:
                     raise wrong(name, line, "source", key, "a key of sources.csv")
             known[cell] = keys
         return keys
@@ -70,7 +70,8 @@ def _ranges(content: Content, folder: Path) -> None:
     content.ranges = Spans(rows, "ranges.csv")
     gaps = content.ranges.gaps(0, 0xFFFF)
     if gaps:
-        raise TableError(f"ranges.csv: no row covers {codes.from_number(gaps[0]).text}, expected a range for every code")
+        first = codes.from_number(gaps[0]).text
+        raise TableError(f"ranges.csv: no row covers {first}, expected a range for every code")
 
 
 def _span(name: str, line: int, low: str, high: str) -> tuple[int, int]:
@@ -209,7 +210,3 @@ def _figures(content: Content, folder: Path) -> None:
         content.limits.setdefault((key, volts), []).append(Limit(
             number("limits", line, "value", value), unit, cited(line, source)[0], note,
             number("limits", line, "at", at) if at else None, volts))
-
-
-def _old(key: str) -> str:  # TRANSITION
-    return key.lower() + "emory" if key.endswith("-m") else key.lower()
