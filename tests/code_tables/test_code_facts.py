@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import shutil
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from code_tables import CodeFacts, load, words
+from code_tables.reading import FOLDER
 from triage.model import codes
 
 TABLES = load()
@@ -288,3 +292,35 @@ def test_the_answer_is_kept() -> None:
 
 def test_enough_codes_have_a_title() -> None:
     assert len(TABLES.listed_codes) >= 1000
+
+
+def test_the_other_tables_answer_where_titles_has_no_row(tmp_path: Path) -> None:
+    for path in FOLDER.glob("*.csv"):
+        shutil.copy(path, tmp_path)
+    titles = tmp_path / "titles.csv"
+    titles.write_text(titles.read_text(encoding="utf-8").splitlines()[0] + "\n", encoding="utf-8")
+    bare = load(tmp_path)
+    supply = bare.facts("P0562")
+    assert (supply.known, supply.title) == (False, "standard powertrain code, vehicle speed, idle control, "
+                                                   "auxiliary inputs")
+    assert (supply.supply, supply.needs, supply.noise, supply.monitor_named) == ("low", "supply", "supply", True)
+    assert bare.facts("C0035").title == "wheel speed sensor or its supply, which wheel is not certain"
+    pointer = bare.facts("P0700")
+    assert (pointer.needs, pointer.targets) == ("nothing", ("transmission control",))
+    lost = bare.facts("U0100")
+    assert (lost.noise, lost.monitor, lost.monitor_named) == ("network", "network", True)
+    mismatch = bare.facts("U0301")
+    assert (mismatch.noise, mismatch.needs, mismatch.monitor) == ("self", "procedure", "key on")
+
+
+def test_every_listed_failure_type_has_a_row() -> None:
+    # SAE J2012DA (mostly read second-hand): the sub-types in use.
+    listed = [f"{high}{low}" for high, lows in {
+        "0": "0123456789", "1": "123456789ABCDEF", "2": "123456789ABF", "3": "123456789A", "4": "123456789AB",
+        "5": "1234567", "6": "12345678", "7": "123456789ABCEF", "8": "12345678F", "9": "123456789A"}.items()
+        for low in lows]
+    for failure_type in listed:
+        failure = TABLES.facts("B1234", failure_type).failure
+        assert failure is not None
+        assert "not in this table" not in failure
+    assert "not in this table" in str(TABLES.facts("B1234", "4F").failure)
