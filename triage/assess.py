@@ -1,0 +1,165 @@
+"""From sessions to verdicts: the one place that joins intake, relations, evidence, supply and explain."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.evidence.engine import Evidence, weigh_evidence
+from triage.evidence.ledger import ledgers
+from triage.evidence.sightings import casebook
+from triage.explain.cautions import cautions
+from triage.explain.checks import next_checks
+from triage.explain.page import (
+    columns,
+    complaint_answer,
+    marks,
+    printed_names,
+    supply_headline,
+    would_change,
+)
+from triage.explain.reasons import band, clean_words, reasons
+from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
+from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
+from triage.intake.modules import resolve
+from triage.model.assessment import Assessment, FaultLine
+from triage.model.casebook import Casebook, Links, Timeline
+from triage.model.notices import Notice
+from triage.model.session import Session
+from triage.model.verdict import CAUSES, FaultVerdict, Verdict
+from triage.relations.targets import links
+from triage.relations.timeline import timeline
+from triage.supply.record import SupplyFacts, supply_record
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from code_tables.facts import ModuleFacts
+    from triage.model.verdict import LedgerRow
+
+
+class Worked:
+    """All that was worked out for a batch of sessions, for the verdicts and for the pages."""
+
+    def __init__(self, sessions: Sequence[Session], tables: Tables) -> None:
+        def module_facts(name: str) -> ModuleFacts:
+            return tables.module(resolve(name, tables).canonical)
+
+        self.tables = tables
+        self.book: Casebook = casebook(sessions, tables.facts, module_facts)
+        self.line: Timeline = timeline(self.book, tables)
+        self.links: Links = links(self.book, self.line, tables)
+        self.evidence: Evidence = weigh_evidence(self.book, self.line, self.links, tables)
+        self.standings: Standings = standings(
+            self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
+        self.names = fault_names(self.book)
+
+
+def fault_names(book: Casebook) -> list[str]:
+    """N: every fault as it is named in lists of checks, for example "engine control P0118-16"."""
+    return [f"{book.module_name[module]} {code}{'-' + kind if kind else ''}" for module, code, kind in zip(
+        book.fault_module.tolist(), book.code, book.failure_type, strict=True)]
+
+
+def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = False) -> list[Verdict]:
+    """One verdict a session, in the same order; with ``ledger`` each fault carries its sum."""
+    if not sessions:
+        return []
+    return verdicts_of(Worked(sessions, tables), ledger=ledger)
+
+
+def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
+    """The verdicts of a worked batch."""
+    book, tables = work.book, work.tables
+    checks = next_checks(book, work.line, work.links, work.standings, work.evidence.decibans, tables, work.names)
+    faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
+    order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
+    result: list[Verdict] = []
+    for place, session in enumerate(book.sessions):
+        first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
+        safeties = {safety for fault in range(first, last) if work.standings.standing[fault] != ASIDE
+                    if (safety := book.facts[fault].safety or book.module_facts[book.fault_module[fault]].safety)}
+        result.append({
+            "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
+            "supply": supply_record(session, supply_facts(work, place), tables),
+            "next_checks": checks[place], "cautions": cautions(session, safeties, float(work.line.scale[place])),
+            "notices": [notice.as_json() for notice in book.notices[place]],
+        })
+    return result
+
+
+def supply_facts(work: Worked, place: int) -> SupplyFacts:
+    """What the codes of session ``place`` say of the supply."""
+    book = work.book
+    first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
+    high = {int(book.fault_module[fault]) for fault in range(first, last) if book.facts[fault].supply == "high"}
+    return SupplyFacts(
+        holders=int(work.links.supply_codes[place].max()), peers=int(work.links.supply_peers[place].max()),
+        high_holders=len(high), scale=float(work.line.scale[place]))
+
+
+def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[FaultVerdict]:
+    """One entry a fault, in the order of the casebook. The five causes add up to 1 to the last printed digit."""
+    book, standing = work.book, work.standings
+    causes = np.round(work.evidence.causes, 4)
+    top = causes.argmax(axis=1)
+    rows = np.arange(book.faults)
+    if book.faults:
+        causes[rows, top] = np.round(causes[rows, top] + 1.0 - causes.sum(axis=1), 4)
+    decibans = (np.round(work.evidence.decibans, 1) + 0.0).tolist()
+    module_name = book.module_name
+    result: list[FaultVerdict] = []
+    for fault, (shares, module, where) in enumerate(zip(
+            causes.tolist(), book.fault_module.tolist(), standing.standing.tolist(), strict=True)):
+        entry: FaultVerdict = {
+            "module": module_name[module], "code": book.code[fault], "failure_type": book.failure_type[fault],
+            "causes": dict(zip(CAUSES, shares, strict=True)), "decibans": decibans[fault],
+            "standing": STANDINGS[where], "needs": standing.needs[fault],
+            "explained_by": standing.explained_by[fault],
+        }
+        if sums is not None:
+            entry["ledger"] = sums[fault]
+        result.append(entry)
+    return result
+
+
+def assess(session: Session, tables: Tables, notices: Sequence[Notice] = ()) -> Assessment:
+    """One session with everything a page says about it; ``notices`` are those of the reader."""
+    work = Worked([session], tables)
+    verdict = verdicts_of(work, ledger=True)[0]
+    book = work.book
+    lines = fault_lines(work, verdict)
+    shown = [*notices, *book.notices[0]]
+    verdict["notices"] = [notice.as_json() for notice in shown]
+    refused = work.evidence.weighed.refused
+    short, open_groups = short_list(lines), unsettled(lines, verdict["next_checks"])
+    return Assessment(
+        session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
+        complaint=complaint_answer(session, short, open_groups), short_list=short, unsettled=open_groups,
+        set_aside=set_aside(lines), count=count_line(lines), next_checks=verdict["next_checks"],
+        cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
+        would_change=would_change(lines, verdict), notices=shown,
+    )
+
+
+def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
+    """The faults of the one session of ``work``, in the order of the verdict."""
+    book, evidence = work.book, work.evidence
+    place = {(book.module_name[module], code, kind): fault for fault, (module, code, kind) in enumerate(zip(
+        book.fault_module.tolist(), book.code, book.failure_type, strict=True))}
+    printed = printed_names(book.sessions[0])
+    opportunity = evidence.hypotheses.opportunity
+    result = []
+    for entry in verdict["faults"]:
+        fault = place[entry["module"], entry["code"], entry["failure_type"]]
+        facts = book.facts[fault]
+        module = book.module_facts[book.fault_module[fault]]
+        result.append(FaultLine(
+            verdict=entry, printed=printed.get(entry["module"], entry["module"]), title=facts.title,
+            failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
+            safety=facts.safety or module.safety, band=band(entry["decibans"]),
+            why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
+            clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
+        ))
+    return result

@@ -1,0 +1,122 @@
+"""How far the supply fell between two snapshots: known, or spread over a grid of depths.
+
+The supply when a code was read is not the supply when it set. Where the lowest is known it is used as it is (a
+reading by a slow meter can still miss a dip, so a small chance stays); where it is not, the chance of each depth
+follows from what happened (a flat battery before the first clear, a start, a pack or charger connected).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.evidence.hypotheses import LOW_VOLTAGE, Hypotheses
+from triage.evidence.opportunity import minutes_run
+from triage.evidence.weigh import chain_of, speaking
+from triage.model.casebook import Casebook, Floats, Timeline
+
+if TYPE_CHECKING:
+    from triage.evidence.parameters import Parameters
+
+
+def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """S x K x (depths + 1): chance of each lowest supply where none is known; the last place is "no sag"."""
+    sag = np.where(
+        book.outside == 1, params.rate("sag.outside"),
+        np.where(minutes_run(book, params) > 0, params.rate("sag.start"), params.rate("sag.rest")))
+    sag = np.where(np.isnan(book.volts), np.maximum(sag, params.rate("sag.unread")), sag)
+    first = np.zeros(sag.shape, dtype=bool)
+    first[:, 0] = book.phase[:, 0] <= 0
+    sag = np.where(first, params.rate("sag.first"), sag)
+    later = np.array([0.06, 0.10, 0.16, 0.22, 0.26, 0.20])
+    flat = np.array([0.22, 0.22, 0.20, 0.16, 0.12, 0.08])
+    shape = np.where(first[:, :, None], flat, later)
+    return np.concatenate([sag[:, :, None] * shape, 1.0 - sag[:, :, None]], axis=2)
+
+
+def level_reached(book: Casebook, line: Timeline, weights: Floats, params: Parameters) -> Floats:
+    """S x K x levels: chance that the supply lay below each level long enough to set a code."""
+    scale = line.scale[:, None]
+    volts, lowest = book.volts / scale, book.lowest / scale
+    rest = np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)
+    known = np.fmin(lowest, rest)
+    below = _below(params.levels, known[:, :, None], params)
+    depths = np.minimum(params.depths, rest[:, :, None])
+    grid = np.concatenate([depths, rest[:, :, None]], axis=2)
+    spread = np.einsum("skd,skdl->skl", weights, _below(params.levels, grid[..., None], params))
+    floor = np.where(np.isnan(lowest)[:, :, None], spread, below)
+    return np.maximum(floor, params.rate("level.leak")) * _time_below(book, params)[:, :, None]
+
+
+def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameters) -> Floats:
+    """N x K x levels: the same for each fault; a module's own low voltage beats the connector's."""
+    chance = reached[book.fault_session]
+    own = (book.module_volts / line.scale[book.module_session][:, None])[book.fault_module]
+    if np.isnan(own).all():
+        return chance
+    low = _below(params.levels, own[:, :, None], params) * params.rate("level.sets")
+    return np.where(np.isnan(own)[:, :, None], chance, np.maximum(chance, low))
+
+
+def depths_from_faults(
+    book: Casebook, line: Timeline, hypo: Hypotheses, prior: Floats, weights: Floats, params: Parameters,
+) -> Floats:
+    """S x K x (depths + 1): the chance of each unknown depth after asking all faults of the session.
+
+    A deep sag brings many low-voltage codes back together, a steady supply none: what one fault can't tell, all
+    of them can. Each fault votes with its likelihood under each depth, its own snapshot left out of its weights.
+    """
+    unknown = np.isnan(book.lowest) & book.exists
+    if not unknown.any():
+        return weights
+    seen = speaking(book)
+    running = chain_of(seen, line.clear[book.fault_module], params.rate("kept.shown"), hypo)
+    joint = running[-1] * hypo.weight * prior[:, hypo.cause]
+    low = np.flatnonzero(hypo.cause == LOW_VOLTAGE)
+    rest = np.where(np.isnan(book.volts), params.rate("supply.rest_usual"), book.volts / line.scale[:, None])
+    updated = weights.copy()
+    listed = np.zeros(book.faults)
+    for column in range(seen.shape[1]):
+        kept = listed * params.rate("kept.shown") * (1.0 - line.clear[book.fault_module, column])
+        without = joint * running[column] / np.maximum(running[column + 1], 1e-12)
+        total = np.maximum(without.sum(axis=1), 1e-300)
+        supply = np.concatenate([np.minimum(params.depths, rest[:, column, None]), rest[:, column, None]], axis=1)
+        reach = _below(params.levels, supply[..., None], params) * params.rate("level.sets")
+        set_now = np.einsum("nl,ndl->nd", without[:, low], reach[book.fault_session])
+        share = without[:, low].sum(axis=1)
+        back = (share * kept)[:, None] + (1.0 - kept)[:, None] * set_now
+        other = np.delete(without, low, axis=1)
+        chance = 1.0 - (1.0 - kept[:, None]) * (1.0 - np.delete(hypo.chance[:, column], low, axis=1))
+        again = (other * chance).sum(axis=1)[:, None] + back
+        saw = seen[:, column]
+        vote = np.where(saw[:, None] == 1, again, np.where(saw[:, None] == 0, total[:, None] - again, total[:, None]))
+        votes = np.zeros((weights.shape[0], weights.shape[2]))
+        np.add.at(votes, book.fault_session, np.log(np.maximum(vote / total[:, None], 1e-9)))
+        updated[:, column] = _posterior(weights[:, column], votes * params.rate("votes.temper"))
+        listed = np.where(saw == 1, 1.0, np.where(saw == 0, 0.0, listed))
+    return np.where(unknown[:, :, None], updated, weights)
+
+
+def _posterior(prior: Floats, log_votes: Floats) -> Floats:
+    joint = np.log(np.maximum(prior, 1e-12)) + log_votes
+    joint = np.exp(joint - joint.max(axis=1, keepdims=True))
+    return np.asarray(joint / joint.sum(axis=1, keepdims=True))
+
+
+def _time_below(book: Casebook, params: Parameters) -> Floats:
+    """S x K: chance that a supply below the level lasted long enough."""
+    sets = np.full(book.exists.shape, params.rate("level.sets"))
+    short = np.array([[_seconds(session, place) for place in order] + [np.nan] * (sets.shape[1] - len(order))
+                      for session, order in zip(book.sessions, book.order, strict=True)]).reshape(sets.shape)
+    return np.where(short < params.rate("level.least_seconds"), sets * 0.35, sets)
+
+
+def _seconds(session: object, place: int) -> float:
+    value = session.snapshots[place].low_seconds  # type: ignore[attr-defined]
+    return np.nan if value is None else value
+
+
+def _below(levels: Floats, supply: Floats, params: Parameters) -> Floats:
+    """Chance that ``supply`` was below a level, softened by the drop between connector and module."""
+    return 1.0 / (1.0 + np.exp(-np.clip((levels - supply) / params.rate("level.softness"), -40.0, 40.0)))

@@ -1,0 +1,59 @@
+"""Evidence as a whole: casebook, timeline and links in; causes of every fault out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.evidence.depth import at_module, depth_weights, depths_from_faults, level_reached
+from triage.evidence.hypotheses import Hypotheses, hypotheses
+from triage.evidence.parameters import parameters
+from triage.evidence.prior import Priors, priors
+from triage.evidence.weigh import Weighed, persists, weigh
+from triage.model.casebook import Casebook, Floats, Links, Timeline
+from triage.units import FLOOR
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+
+
+@dataclass(slots=True)
+class Evidence:
+    """``N`` faults: causes (N x 5), decibans (N), and what a report may want to show of the way there."""
+
+    causes: Floats
+    decibans: Floats
+    prior: Priors
+    weighed: Weighed
+    hypotheses: Hypotheses
+    clean: Floats          # N: best chance that a clean test at good supply was completed after the clear
+
+
+def weigh_evidence(book: Casebook, line: Timeline, link: Links, tables: Tables) -> Evidence:
+    """The causes of every fault of ``book``."""
+    params = parameters(tables)
+    prior = priors(book, link, params)
+    depths = depth_weights(book, line, params)
+    reached = at_module(book, line, level_reached(book, line, depths, params), params)
+    hypo = hypotheses(book, line, link, reached, params)
+    depths = depths_from_faults(book, line, hypo, prior.final, depths, params)
+    hypo.set_low_voltage(at_module(book, line, level_reached(book, line, depths, params), params))
+    weighed = weigh(book, line, hypo, prior.final, params)
+    chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
+    return Evidence(
+        causes=weighed.causes, decibans=10.0 * np.log10(chance / (1.0 - chance)), prior=prior, weighed=weighed,
+        hypotheses=hypo, clean=clean_test(book, line, hypo, tables),
+    )
+
+
+def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables) -> Floats:
+    """N: chance that, after a clear and at good supply, the code's monitor ran and found nothing."""
+    session = book.fault_session
+    supply = np.where(np.isnan(book.lowest), book.volts, book.lowest) / line.scale[:, None]
+    good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")) & ~(
+        supply < tables.rate("supply.clean_lowest"))
+    after = (book.phase > 0)[session] & (book.seen == 0) & good[session]
+    missed = np.where(after, 1.0 - hypo.opportunity, 1.0)
+    return np.asarray(1.0 - missed.prod(axis=1))

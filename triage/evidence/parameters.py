@@ -1,0 +1,94 @@
+"""The rates and levels of the evidence model as arrays, read once from the rates table.
+
+Every number stands in ``code_tables/rates.csv`` with its source; this file only knows their names and shapes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import RELATIONS
+from triage.model.verdict import CAUSES
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from triage.model.casebook import Floats
+
+MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed", "drive cycle", "cold soak",
+            "event", "high voltage")
+MONITOR_INDEX = {name: place for place, name in enumerate(MONITORS)}
+#: Kinds of code that share a prior: the supply-level classes, then the relations that change the rivals.
+NOISES = ("network", "supply", "self", "electronic", "mechanical")
+KINDS = (*NOISES, *RELATIONS)
+#: What the module says of a code: the printed words, and "passing" (its status byte says tested and not failing).
+WORDS = ("current", "stored", "pending", "confirmed", "permanent", "passing")
+
+
+@dataclass(frozen=True)
+class Parameters:
+    """Arrays of the model. Levels in volts of a 12 V system, rates per minute, the rest chances."""
+
+    prior: Floats            # KINDS x CAUSES, rows add up to 1
+    level_mean: Floats       # NOISES
+    level_spread: Floats     # NOISES
+    levels: Floats           # grid of supply levels, V
+    level_weight: Floats     # NOISES x levels, rows add up to 1
+    rates: Floats            # grid of an intermittent's rate, 1/min
+    rate_weight: Floats      # rates, adds up to 1
+    depths: Floats           # grid of an unknown lowest supply, V
+    word_first: Floats       # CAUSES x WORDS, in the first snapshot
+    word_later: Floats       # CAUSES x WORDS, after
+    confusion: Floats        # MONITORS x MONITORS: the named monitor against the one at work
+    confusion_range: Floats  # likewise where only the range of the code names it
+    tables: Tables
+
+    def rate(self, key: str) -> float:
+        """One number of the rates table."""
+        return self.tables.rate(key)
+
+
+@lru_cache(maxsize=4)
+def parameters(tables: Tables) -> Parameters:
+    """The parameters in ``tables``."""
+    rate = tables.rate
+    prior = np.array([[rate(f"prior.{kind}.{cause}") for cause in CAUSES] for kind in KINDS])
+    mean = np.array([rate(f"level.{noise}.mean") for noise in NOISES])
+    spread = np.array([rate(f"level.{noise}.spread") for noise in NOISES])
+    levels = np.linspace(rate("level.least"), rate("level.most"), 15)
+    weight = np.exp(-0.5 * ((levels - mean[:, None]) / spread[:, None]) ** 2)
+    rates = np.geomspace(rate("intermittent.slowest"), rate("intermittent.fastest"), 8)
+    words = [[[rate(f"word.{when}.{cause}.{word}") for word in WORDS] for cause in CAUSES]
+             for when in ("first", "later")]
+    return Parameters(
+        prior=prior / prior.sum(axis=1, keepdims=True), level_mean=mean, level_spread=spread, levels=levels,
+        level_weight=weight / weight.sum(axis=1, keepdims=True), rates=rates,
+        rate_weight=np.full(rates.size, 1.0 / rates.size),
+        depths=np.array([6.0, 7.5, 8.5, 9.5, 10.5, 11.3]), word_first=np.array(words[0]),
+        word_later=np.array(words[1]), confusion=_confusion(rate("monitor.named")),
+        confusion_range=_confusion(rate("monitor.by_range")), tables=tables,
+    )
+
+
+#: Monitors that take each other's place when a table names the wrong one, nearest first.
+_NEIGHBOURS = {
+    "key on": ("running", "commanded output", "network"), "commanded output": ("key on", "running", "speed"),
+    "network": ("key on", "running"), "running": ("key on", "warm", "speed"),
+    "warm": ("running", "drive cycle", "speed"), "speed": ("running", "key on", "drive cycle"),
+    "drive cycle": ("warm", "speed", "cold soak"), "cold soak": ("drive cycle", "warm"),
+    "event": ("key on", "cold soak"), "high voltage": ("key on", "running", "event"),
+}
+
+
+def _confusion(sure: float) -> Floats:
+    """MONITORS x MONITORS: ``sure`` on the named monitor, the rest spread over its neighbours."""
+    table = np.zeros((len(MONITORS), len(MONITORS)))
+    for name, neighbours in _NEIGHBOURS.items():
+        row = MONITOR_INDEX[name]
+        table[row, row] = sure
+        for other in neighbours:
+            table[row, MONITOR_INDEX[other]] += (1.0 - sure) / len(neighbours)
+    return table

@@ -1,0 +1,84 @@
+"""The prior of each fault: by its kind of code, then by what the relations say, before its own sightings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.evidence.hypotheses import HARD, LOW_VOLTAGE
+from triage.evidence.parameters import KINDS, NOISES
+from triage.model.casebook import LOST, Casebook, Floats, Ints, Links
+
+if TYPE_CHECKING:
+    from triage.evidence.parameters import Parameters
+
+
+@dataclass(slots=True)
+class Priors:
+    """``steps[0]`` is the table's prior (N x 5); each later step is the prior after one more relation."""
+
+    steps: list[Floats]
+    names: list[str] = field(default_factory=list)  # one a later step
+    touched: list[np.ndarray] = field(default_factory=list)  # N, bool, one a later step
+
+    @property
+    def final(self) -> Floats:
+        """N x 5."""
+        return self.steps[-1]
+
+
+def kinds(book: Casebook, link: Links) -> Ints:
+    """N: place in KINDS: the relation where the code has one, else its supply-level class."""
+    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
+    return np.where(link.relation > 0, len(NOISES) - 1 + link.relation, noise)
+
+
+def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
+    """The prior of every fault and how it came about."""
+    result = Priors([params.prior[kinds(book, link)]])
+    silent = link.target_silent
+    _apply(result, silent, "the module it reports lost stays silent at good supply",
+           _share(HARD, params.rate("lost.silent_hard")))
+    answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
+        (link.target_state == 1).sum(axis=1) >= 1)
+    _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
+    supply = np.array([facts.supply in ("low", "fault") for facts in book.facts], dtype=bool)
+    several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)
+    _apply(result, several, "supply codes in several modules are one supply event",
+           _scale({LOW_VOLTAGE: params.rate("supply.several")}))
+    return result
+
+
+def _apply(result: Priors, mask: np.ndarray, name: str, change: object) -> None:
+    if not mask.any():
+        return
+    new = result.steps[-1].copy()
+    new[mask] = change(new[mask])  # type: ignore[operator]
+    new /= new.sum(axis=1, keepdims=True)
+    result.steps.append(new)
+    result.names.append(name)
+    result.touched.append(mask)
+
+
+def _share(cause: int, share: float) -> object:
+    def change(prior: Floats) -> Floats:
+        rest = prior.copy()
+        rest[:, cause] = 0.0
+        rest *= (1.0 - share) / rest.sum(axis=1, keepdims=True)
+        rest[:, cause] = share
+        return rest
+    return change
+
+
+def _scale(factors: dict[int, float]) -> object:
+    def change(prior: Floats) -> Floats:
+        scaled = prior.copy()
+        for cause, factor in factors.items():
+            scaled[:, cause] *= factor
+        return scaled
+    return change
+
+
+__all__ = ["KINDS", "Priors", "kinds", "priors"]

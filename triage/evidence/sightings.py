@@ -1,0 +1,241 @@
+"""From sessions to the casebook: every fault against every snapshot, seen, not seen or not readable.
+
+A module that stayed silent, was not scanned, or answered with its list in doubt gives no sighting either way.
+A code with a status byte whose failure bits are all clear (only "not tested" bits set, for example 50 hex) is in
+the list because it can be set, not because it was: it counts as not seen (ISO 14229-1, status of DTC).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
+from triage.model.notices import Notice
+from triage.model.session import Session
+from triage.model.snapshot import PHASES, STATUS_WORDS, Snapshot
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+    from code_tables import CodeFacts, ModuleFacts
+
+PHASE_INDEX = {phase: place for place, phase in enumerate(PHASES)}
+STATUS_INDEX: dict[str | None, int] = {word: place for place, word in enumerate(STATUS_WORDS)}
+STATUS_INDEX[None] = -1
+#: Bits that say a failure was ever found: failed now, this cycle, pending, confirmed, since clear.
+FAILURE_BITS = 0x2F
+UNKNOWN = float("nan")
+
+
+def casebook(
+    sessions: Sequence[Session],
+    code_facts: Callable[[str, str | None], CodeFacts],
+    module_facts: Callable[[str], ModuleFacts],
+) -> Casebook:
+    """The casebook of ``sessions``; ``code_facts`` and ``module_facts`` look up the tables."""
+    orders, notices = [], []
+    for session in sessions:
+        order, told = snapshot_order(session)
+        orders.append(order)
+        notices.append(told)
+    width = max((len(order) for order in orders), default=0) or 1
+    gather = _Gatherer(width, code_facts, module_facts)
+    for session, order in zip(sessions, orders, strict=True):
+        gather.add(session, order)
+    return gather.finish(list(sessions), notices, orders)
+
+
+def snapshot_order(session: Session) -> tuple[list[int], list[Notice]]:
+    """Places of the snapshots in time order: by their times where all have one, else as they stand."""
+    snapshots = session.snapshots
+    order = list(range(len(snapshots)))
+    told: list[Notice] = []
+    times = [snapshot.at for snapshot in snapshots]
+    if len(order) > 1 and all(time is not None for time in times):
+        stamps = [time.timestamp() for time in times if time is not None]
+        by_time = sorted(order, key=lambda place: stamps[place])
+        if by_time != order:
+            told.append(Notice("warning", "the snapshots are not in the order of their times; they are taken by time"))
+            order = by_time
+    phases = [PHASE_INDEX[phase] for place in order if (phase := snapshots[place].phase) is not None]
+    # "after-clear" after a run or a repair is a second clear, which is in order; a scan before the clear is not.
+    if any(phase == 0 and any(before > 0 for before in phases[:at]) for at, phase in enumerate(phases)):
+        told.append(Notice("warning", "a before-clear snapshot follows a later one: it is taken as it stands, "
+                                      "as a new start; check the order of the files or their phases"))
+    if snapshots and not any(phase > 0 for phase in phases):
+        told.append(Notice("note", "no snapshot after a clear: nothing has been tested since the supply was low"))
+    return order, told
+
+
+class _Gatherer:
+    """Collects plain lists while it walks the sessions once, then turns them into arrays."""
+
+    def __init__(
+        self, width: int,
+        code_facts: Callable[[str, str | None], CodeFacts], module_facts: Callable[[str], ModuleFacts],
+    ) -> None:
+        self.width = width
+        self.code_facts = code_facts
+        self.module_facts = module_facts
+        self.snapshot_rows: list[tuple[float, ...]] = []
+        self.snapshot_at: list[int] = []
+        self.module_session: list[int] = []
+        self.module_name: list[str] = []
+        self.state_at: list[int] = []
+        self.state_value: list[int] = []
+        self.module_volts: list[tuple[int, float]] = []
+        self.fault_session: list[int] = []
+        self.fault_module: list[int] = []
+        self.code: list[str] = []
+        self.failure_type: list[str | None] = []
+        self.cells: list[tuple[int, int, int, int, float, int]] = []
+        self.first_fault = [0]
+        self.first_module = [0]
+
+    def add(self, session: Session, order: list[int]) -> None:
+        """Take in one session."""
+        here = len(self.first_fault) - 1
+        modules: dict[str, int] = {}
+        faults: dict[tuple[int, str, str | None], int] = {}
+        for column, place in enumerate(order):
+            snapshot = session.snapshots[place]
+            self.snapshot_at.append(here * self.width + column)
+            self.snapshot_rows.append(snapshot_row(snapshot))
+            for scan in snapshot.modules:
+                module = modules.get(scan.module)
+                if module is None:
+                    module = modules[scan.module] = len(self.module_name)
+                    self.module_name.append(scan.module)
+                    self.module_session.append(here)
+                self.state_at.append(module * self.width + column)
+                self.state_value.append(SILENT if scan.responds is False and not scan.codes else ANSWERS)
+                if scan.volts is not None:
+                    self.module_volts.append((module * self.width + column, scan.volts))
+                for entry in scan.codes:
+                    key = (module, entry.code, entry.failure_type)
+                    fault = faults.get(key)
+                    if fault is None:
+                        fault = faults[key] = len(self.code)
+                        self.code.append(entry.code)
+                        self.failure_type.append(entry.failure_type)
+                        self.fault_module.append(module)
+                        self.fault_session.append(here)
+                    byte = entry.status_byte
+                    frame = entry.freeze_frame
+                    self.cells.append((
+                        fault * self.width + column,
+                        STATUS_INDEX[entry.status],
+                        -1 if byte is None else byte & (255 if scan.status_mask is None else scan.status_mask),
+                        -1 if entry.count is None else entry.count,
+                        UNKNOWN if frame is None or frame.volts is None else frame.volts,
+                        1 if byte is None or byte & FAILURE_BITS else 0,
+                    ))
+        self.first_fault.append(len(self.code))
+        self.first_module.append(len(self.module_name))
+
+    def finish(self, sessions: list[Session], notices: list[list[Notice]], orders: list[list[int]]) -> Casebook:
+        """The arrays."""
+        width, modules, faults = self.width, len(self.module_name), len(self.code)
+        snapshots = np.full((len(sessions) * width, len(SNAPSHOT_FIELDS)), np.nan)
+        snapshots[self.snapshot_at] = np.array(self.snapshot_rows).reshape(-1, len(SNAPSHOT_FIELDS))
+        column = {name: snapshots[:, place].reshape(-1, width) for place, name in enumerate(SNAPSHOT_FIELDS)}
+        state = np.full(modules * width, NOT_ASKED)
+        state[self.state_at] = self.state_value
+        # Two entries of one module in one snapshot: an answer from either is an answer.
+        answered = np.array(self.state_at, dtype=np.int64)[np.array(self.state_value, dtype=np.int64) == ANSWERS]
+        state[answered] = ANSWERS
+        module_volts = np.full(modules * width, np.nan)
+        for place, volts in self.module_volts:
+            module_volts[place] = volts
+        fault_module = np.array(self.fault_module, dtype=np.int64)
+        grid = state.reshape(modules, width)
+        facts = self.code_facts
+        return Casebook(
+            sessions=sessions, notices=notices, exists=column["exists"] == 1,
+            phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
+            minutes=column["minutes"], drove=column["drove"], speed=column["speed"], coolant=column["coolant"],
+            engine_on=column["engine_on"], outside=_whole(column["outside"]),
+            pending_read=_whole(column["pending_read"]),
+            module_session=np.array(self.module_session, dtype=np.int64), module_name=self.module_name,
+            module_facts=[self.module_facts(name) for name in self.module_name], state=grid,
+            module_volts=module_volts.reshape(modules, width),
+            fault_session=np.array(self.fault_session, dtype=np.int64), fault_module=fault_module,
+            code=self.code, failure_type=self.failure_type,
+            facts=[facts(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)],
+            first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
+            **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),
+        )
+
+    def _cells(self, module_state: Any) -> dict[str, Any]:
+        """The arrays of fault x snapshot; ``module_state`` is N x K."""
+        shape = module_state.shape
+        seen = np.where(module_state == ANSWERS, NOT_SEEN, NOT_READABLE).reshape(-1)
+        status, byte, count = (np.full(seen.size, -1) for _ in range(3))
+        frame = np.full(seen.size, np.nan)
+        if self.cells:
+            place, word, bits, times, volts, failed = (np.array(part) for part in zip(*self.cells, strict=True))
+            # The same code twice in one list (once stored, once pending): seen if either says so.
+            seen[place[failed == 1]] = SEEN
+            status[place] = word
+            byte[place] = bits
+            count[place] = times
+            frame[place] = volts
+        return {"seen": seen.reshape(shape), "status": status.reshape(shape), "status_byte": byte.reshape(shape),
+                "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
+
+
+SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "minutes", "drove", "speed", "coolant", "engine_on",
+                   "outside", "pending_read")
+_OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
+_ENGINE = {None: UNKNOWN, "unknown": UNKNOWN, "off": 0.0, "cranking": 0.0, "running": 1.0, "ready": 1.0}
+
+
+def snapshot_row(snapshot: Snapshot) -> tuple[float, ...]:
+    """One row of numbers in the order of SNAPSHOT_FIELDS."""
+    lists = snapshot.lists_read
+    drove = snapshot.drove
+    return (
+        1.0,
+        -1.0 if snapshot.phase is None else float(PHASE_INDEX[snapshot.phase]),
+        _or_nan(snapshot.volts), _or_nan(snapshot.lowest_volts), _or_nan(snapshot.ran_minutes),
+        UNKNOWN if drove is None else float(drove), _or_nan(snapshot.max_speed_kmh), _or_nan(snapshot.coolant_c),
+        _ENGINE[snapshot.engine], _OUTSIDE[snapshot.outside_supply],
+        -1.0 if lists is None else float("pending" in lists),
+    )
+
+
+def _or_nan(value: float | None) -> float:
+    return UNKNOWN if value is None else value
+
+
+def _whole(values: Any) -> Any:
+    return np.where(np.isnan(values), -1, values).astype(np.int64)
+
+
+def sightings_table(book: Casebook) -> pd.DataFrame:
+    """The long table, one row a fault and snapshot: session, module, code, snapshot place, sighting and supply."""
+    import pandas as pd
+
+    row, column = np.nonzero(book.exists[book.fault_session])
+    session = book.fault_session[row]
+    names = np.array(book.module_name, dtype=object)
+    words = np.array([*STATUS_WORDS, None], dtype=object)
+    return pd.DataFrame({
+        "job": np.array([entry.job for entry in book.sessions], dtype=object)[session],
+        "fault": row,
+        "module": names[book.fault_module[row]],
+        "code": np.array(book.code, dtype=object)[row],
+        "failure_type": np.array(book.failure_type, dtype=object)[row],
+        "snapshot": column,
+        "phase": np.array([*PHASES, None], dtype=object)[book.phase[session, column]],
+        "sighting": np.array(["not readable", "not seen", "seen"], dtype=object)[book.seen[row, column] + 1],
+        "status": words[book.status[row, column]],
+        "status_byte": book.status_byte[row, column],
+        "volts": np.where(np.isnan(book.module_volts[book.fault_module[row], column]),
+                          book.volts[session, column], book.module_volts[book.fault_module[row], column]),
+        "lowest_volts": book.lowest[session, column],
+        "minutes": book.minutes[session, column],
+    })

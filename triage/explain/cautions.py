@@ -1,0 +1,40 @@
+"""The usual cautions for what this session touches. They defer to the maker's procedure and to licensed practice."""
+
+from __future__ import annotations
+
+from triage.model.session import Session
+
+GENERAL = ("Follow the vehicle maker's procedure and local rules; restraint, high-voltage, brake and steering work is "
+           "for qualified people.")
+BY_SAFETY = {
+    "restraints": "Restraints: read and record the codes before the battery is disconnected, then wait the maker's "
+                  "time; never probe or unplug a restraint part with the battery connected, nor clear a stored crash record.",
+    "high voltage": "High voltage: a silent or switched-off system is not a dead one; made safe and proved dead by a "
+                    "qualified person before work, and the 12 V supply off as well.",
+    "brakes": "Brakes: secure the vehicle against rolling and do not judge by a road test until braking is proved.",
+    "steering": "Steering: do not drive to test while assistance or its sensors are in doubt.",
+}
+JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and accessories off, ground lead away from the "
+        "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
+RUNNING = "Running engine: lead exhaust away, keep hands and clothes from belts and fans, parking brake on."
+PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle unless the maker says otherwise); a "
+           "plain charger is not one.")
+
+
+def cautions(session: Session, safeties: set[str], scale: float) -> list[str]:
+    """Cautions for ``session``; ``safeties`` are the safety classes its open faults touch."""
+    found = [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
+    vehicle = session.vehicle
+    drive = vehicle.drive if vehicle else None
+    if drive in ("hybrid", "electric") and "high voltage" not in safeties:
+        found.append(BY_SAFETY["high voltage"])
+    outside = {snapshot.outside_supply for snapshot in session.snapshots}
+    low = any(volts is not None and volts < 11.5 * scale for snapshot in session.snapshots
+              for volts in (snapshot.volts, snapshot.lowest_volts))
+    if low or outside & {"jump pack", "donor vehicle"}:
+        found.append(JUMP)
+    if any(snapshot.engine == "running" or (snapshot.ran_minutes or 0) > 0 for snapshot in session.snapshots) or low:
+        found.append(RUNNING)
+    if any(event.what in ("programmed", "replaced") for event in session.events or []):
+        found.append(PROGRAM)
+    return [*found, GENERAL]

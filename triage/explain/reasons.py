@@ -1,0 +1,130 @@
+"""Plain sentences for one fault: why it stands where it stands, and how long clean is clean."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from triage.model.casebook import LOST, POINTER, SILENT, Casebook, Links, Timeline
+from triage.model.snapshot import PHASES
+from triage.units import to_probability
+
+if TYPE_CHECKING:
+    from triage.model.casebook import Floats
+
+BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
+         (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
+
+
+def band(decibans: float) -> str:
+    """Words for how sure it is that a fault persists; words come before decibans.
+
+    >>> band(13.8)
+    'very likely'
+    """
+    chance = to_probability(decibans)
+    return next(words for least, words in BANDS if chance >= least)
+
+
+def clean_bound(runs: int) -> float:
+    """Upper 95 % bound on the rate per run after ``runs`` clean ones: 1 - 0.05^(1/n), the rule of three.
+
+    >>> [round(clean_bound(n), 3) for n in (1, 2, 3, 5, 10, 30)]
+    [0.95, 0.776, 0.632, 0.451, 0.259, 0.095]
+    """
+    return 1.0 - math.pow(0.05, 1.0 / runs)
+
+
+def phase_words(book: Casebook, session: int, column: int) -> str:
+    """The snapshot in words: "after the clear at 12.6 V"."""
+    phase = int(book.phase[session, column])
+    name = ("before the clear", "after the clear", "after the run", "after the repair")[phase] if phase >= 0 else (
+        f"in snapshot {column + 1}")
+    return f"{name} {volts_words(book, session, column)}"
+
+
+def volts_words(book: Casebook, session: int, column: int) -> str:
+    """ "at 12.6 V", "at an unknown supply", with the lowest where it tells more."""
+    volts, lowest = float(book.volts[session, column]), float(book.lowest[session, column])
+    if volts != volts:
+        return "at an unknown supply" if lowest != lowest else f"at a supply that fell to {lowest:.1f} V"
+    if lowest == lowest and lowest < volts - 0.5:
+        return f"at {volts:.1f} V (fell to {lowest:.1f} V)"
+    return f"at {volts:.1f} V"
+
+
+def reasons(
+    book: Casebook, line: Timeline, link: Links, causes: Floats, refused: Floats, opportunity: Floats, fault: int,
+) -> list[str]:
+    """Why this fault stands where it stands, strongest first. One sentence a reason."""
+    session = int(book.fault_session[fault])
+    columns = range(len(book.order[session]))
+    facts = book.facts[fault]
+    said: list[str] = []
+    target = int(link.target[fault])
+    if link.target_silent[fault]:
+        said.append(f"{book.module_name[target]}, which it reports lost, stays silent at good supply")
+    elif link.relation[fault] == LOST and target >= 0 and book.state[target].max() == 1:
+        said.append(f"{book.module_name[target]}, which it reports lost, answers the scan")
+    back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]
+    gone = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0]
+    before = [column for column in columns if book.phase[session, column] <= 0 and book.seen[fault, column] == 1]
+    if back:
+        scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
+        verb = "came back" if before else "first seen"
+        said.append(f"{verb} {phase_words(book, session, back[0])}{scans}")
+    if refused[fault] > 0.5 and back:
+        said.append(f"the whole list of {book.module_name[book.fault_module[fault]]} stayed: its clear did not take")
+    if gone and not back and before:
+        said.append(f"seen {phase_words(book, session, before[0])}, not seen {phase_words(book, session, gone[-1])}")
+    if before and not back and not gone:
+        said.append(f"seen {phase_words(book, session, before[0])} and not readable since")
+    if gone:
+        chance = max(float(opportunity[fault, column]) for column in gone)
+        if chance < 0.35:
+            said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
+                        "absence says little")
+    said.extend(_cause_words(book, link, causes, fault, target))
+    current = [column for column in columns if book.status[fault, column] == 0]
+    if current:
+        said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
+    return said
+
+
+def _cause_words(book: Casebook, link: Links, causes: Floats, fault: int, target: int) -> list[str]:
+    top = int(causes[fault].argmax())
+    facts = book.facts[fault]
+    if top == 4 and target >= 0:
+        verb = "only asks for the lamp on behalf of" if link.relation[fault] == POINTER else "repeats what it gets from"
+        quiet = link.target_active[fault].max() == 0 and (link.target_state[fault] != SILENT).all()
+        tail = ", which shows no code of its own: read it again" if quiet else ""
+        return [f"it {verb} {book.module_name[target]}{tail}"]
+    if top == 2 and facts.supply:
+        return ["it is the witness of a supply event, not a fault of its own"]
+    if top == 2:
+        return ["it sets when the supply is low, and the supply was low when it was seen"]
+    return []
+
+
+def _monitor(name: str) -> str:
+    return {"key on": "runs at key on", "commanded output": "needs the output commanded", "network": "runs at key on",
+            "running": "needs the engine running", "warm": "needs a warm engine", "speed": "needs road speed",
+            "drive cycle": "needs a mixed drive", "cold soak": "needs a cold soak of hours",
+            "event": "needs its event", "high voltage": "needs the drive enabled"}[name]
+
+
+def clean_words(book: Casebook, opportunity: Floats, fault: int) -> str | None:
+    """How long clean is clean: clean runs since it was last seen, with the 95 % bound on its rate per run."""
+    session = int(book.fault_session[fault])
+    columns = list(range(len(book.order[session])))
+    seen = [column for column in columns if book.seen[fault, column] == 1]
+    since = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0
+             and float(opportunity[fault, column]) >= 0.5 and (not seen or column > seen[-1])]
+    if not since:
+        return None
+    runs = len(since)
+    return (f"did not return in {runs} clean {'test' if runs == 1 else 'tests'}: it may still show in up to "
+            f"{clean_bound(runs) * 100:.0f} % of them (95 % bound), and only where its trigger was present")
+
+
+__all__ = ["PHASES", "band", "clean_bound", "clean_words", "phase_words", "reasons", "volts_words"]

@@ -1,0 +1,108 @@
+"""The lines of the list: roots on the short list, the unsettled by the step that settles them, the rest by reason."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from triage.model.assessment import FaultLine, Group, Root
+from triage.model.casebook import LOST, SILENT, Casebook, Links
+from triage.model.verdict import NextCheck
+
+if TYPE_CHECKING:
+    from triage.model.casebook import Floats
+
+CAUSE_REASONS = {
+    "low-voltage": "set while the supply was low", "history": "old: seen before the clear and not since",
+    "echo": "only repeats what another module holds", "hard": "tested clean since",
+    "intermittent": "tested clean since",
+}
+
+
+def short_list(lines: list[FaultLine]) -> list[Root]:
+    """Roots in the order shown: by system safety first, then decibans; reports of one silent module are one root."""
+    listed = [line for line in lines if line.verdict["standing"] == "short list"]
+    by_root: dict[str, list[FaultLine]] = {}
+    for place, line in enumerate(listed):
+        lost = line.verdict["explained_by"]
+        by_root.setdefault(f"silent {lost}" if lost else f"fault {place}", []).append(line)
+    roots = [_root(members) for members in by_root.values()]
+    return sorted(roots, key=lambda root: (-root.decibans,))
+
+
+def _root(lines: list[FaultLine]) -> Root:
+    first = lines[0]
+    lost = first.verdict["explained_by"]
+    most = max(line.verdict["decibans"] for line in lines)
+    if lost is None:
+        code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
+        return Root(f"{first.printed} {code}: {first.title}", first.system, first.safety, most, first.why,
+                    first.verdict["needs"], lines)
+    reporters = sorted({line.printed for line in lines})
+    why = [f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} its loss: "
+           f"{', '.join(reporters)}", f"{lost} was asked and stays silent at good supply"]
+    safety = next((line.safety for line in lines if line.safety), None)
+    return Root(f"{lost} is silent: check its feed, ground and branch before the modules that complain", "network",
+                safety, most, why, "repair", lines)
+
+
+def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
+    """The unsettled by the first of the ranked steps that settles each, safety first within and between groups."""
+    open_lines = [line for line in lines if line.verdict["standing"] == "unsettled"]
+    groups: dict[str, list[FaultLine]] = {}
+    for line in open_lines:
+        name = fault_name(line)
+        step = next((check["do"] for check in checks if name in check["settles"]), None)
+        groups.setdefault(step or "nothing in this list settles these: read the module again", []).append(line)
+    result = []
+    for step, members in groups.items():
+        members.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
+        safe = any(line.safety for line in members)
+        result.append(Group(step, f"{len(members)} open", members, safe))
+    return sorted(result, key=lambda group: (not group.safety, -len(group.lines)))
+
+
+def set_aside(lines: list[FaultLine]) -> list[Group]:
+    """What was set aside, by reason."""
+    groups: dict[str, list[FaultLine]] = {}
+    for line in lines:
+        if line.verdict["standing"] == "set aside":
+            causes = line.verdict["causes"]
+            groups.setdefault(CAUSE_REASONS[max(causes, key=lambda cause: causes[cause])], []).append(line)
+    return [Group(reason, f"{len(members)}", members, any(line.safety for line in members))
+            for reason, members in sorted(groups.items(), key=lambda item: -len(item[1]))]
+
+
+def fault_name(line: FaultLine) -> str:
+    """The fault as checks name it."""
+    verdict = line.verdict
+    return f"{verdict['module']} {verdict['code']}" + (f"-{verdict['failure_type']}" if verdict["failure_type"] else "")
+
+
+def count_line(lines: list[FaultLine]) -> str:
+    """The count that closes: every code read is accounted for."""
+    number = {standing: sum(line.verdict["standing"] == standing for line in lines)
+              for standing in ("short list", "unsettled", "set aside")}
+    return (f"{len(lines)} read = {number['short list']} on the short list + {number['unsettled']} unsettled + "
+            f"{number['set aside']} set aside")
+
+
+def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[str]:
+    """Findings that are about modules, not codes: silence, clears that did not take."""
+    told: list[str] = []
+    first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
+    for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
+        name, row = book.module_name[module], book.state[module]
+        asked = row[row >= 0]
+        reporters = [fault for fault in range(first, last)
+                     if link.target[fault] == module and link.relation[fault] == LOST]
+        if asked.size and (asked == SILENT).all():
+            told.append(f"{name} never answered" + (
+                f" and {len(reporters)} codes report its loss" if reporters else
+                ": asleep, not fitted or without feed; nothing misses it, so it proves nothing"))
+        elif asked.size and asked[-1] == SILENT:
+            told.append(f"{name} answered earlier and is silent in the last snapshot that asked it")
+        faults = [fault for fault in range(first, last) if book.fault_module[fault] == module]
+        if len(faults) > 1 and all(refused[fault] > 0.5 for fault in faults):
+            told.append(f"{name}: its whole list of {len(faults)} codes stayed after the clear, so the clear did not "
+                        "take there; clear it again and write down the answer")
+    return told

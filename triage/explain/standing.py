@@ -1,0 +1,90 @@
+"""Where each fault stands, what it asks for, and what explains it; all faults at once.
+
+Short list at 95 % and more, set aside at 1 % and less and only after a clean test at good supply (or as echo or
+history); all else is unsettled. Brakes, steering, restraints and high voltage are set aside only after a completed
+clean test at good supply, whatever the sum says: hiding a hard fault there is the worst mistake.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import Casebook, Links
+from triage.model.verdict import CAUSES, Needs, Standing
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from triage.model.casebook import Floats
+
+SHORT, UNSETTLED, ASIDE = 0, 1, 2
+STANDINGS: tuple[Standing, ...] = ("short list", "unsettled", "set aside")
+HARD, INTERMITTENT, LOW_VOLTAGE, HISTORY, ECHO = range(5)
+
+
+@dataclass(slots=True)
+class Standings:
+    """``N`` faults."""
+
+    standing: np.ndarray           # N: SHORT, UNSETTLED, ASIDE
+    needs: list[Needs]
+    explained_by: list[str | None]
+    safety: np.ndarray             # N, bool: by the module or by the target
+
+
+def standings(
+    book: Casebook, link: Links, causes: Floats, decibans: Floats, clean: Floats, tables: Tables,
+) -> Standings:
+    """The standing of every fault."""
+    safety = safety_class(book, link)
+    tested = clean >= tables.rate("standing.tested")
+    harmless = causes[:, ECHO] + causes[:, HISTORY] >= tables.rate("standing.harmless")
+    low = decibans <= tables.rate("standing.aside")
+    aside = low & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
+    standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
+    top = causes.argmax(axis=1).tolist()
+    persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
+    return Standings(
+        standing=standing, safety=safety,
+        needs=[_needs(book, fault, cause, stays)
+               for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
+        explained_by=[_explained(book, link, fault, cause, stays)
+                      for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
+    )
+
+
+def safety_class(book: Casebook, link: Links) -> np.ndarray:
+    """N: brakes, steering, restraints or high voltage, by the code, its module or its target."""
+    by_module = np.array([facts.safety is not None for facts in book.module_facts], dtype=bool)
+    by_code = np.array([facts.safety is not None for facts in book.facts], dtype=bool)
+    if not by_code.size:
+        return by_code
+    by_target = np.where(link.target >= 0, by_module[link.target], False)
+    return np.asarray(by_code | by_module[book.fault_module] | by_target)
+
+
+def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
+    facts = book.facts[fault]
+    if stays:
+        return "procedure" if facts.needs == "procedure" else "supply" if facts.needs == "supply" else "repair"
+    if facts.supply or cause == LOW_VOLTAGE:
+        return "supply"
+    return "procedure" if facts.needs == "procedure" and cause == HISTORY else "nothing"
+
+
+def _explained(book: Casebook, link: Links, fault: int, cause: int, stays: bool) -> str | None:
+    target = int(link.target[fault])
+    if link.target_silent[fault]:
+        return book.module_name[target]
+    if stays:
+        return None
+    if cause == ECHO and target >= 0:
+        return book.module_name[target]
+    if cause == LOW_VOLTAGE:
+        return "overvoltage event" if book.facts[fault].supply == "high" else "supply event"
+    return None
+
+
+__all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "standings"]

@@ -1,0 +1,102 @@
+"""The casebook: many sessions side by side as arrays, so that all their faults are weighed at once.
+
+Index letters used everywhere: ``S`` sessions, ``K`` snapshots of a session (padded to the longest), ``M`` modules
+(of all sessions, one after another), ``N`` faults (likewise). A padded or unknown place holds NaN in a float
+array and -1 in an integer array.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from triage.model.notices import Notice
+from triage.model.session import Session
+
+if TYPE_CHECKING:
+    from code_tables import CodeFacts, ModuleFacts
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+Bools = NDArray[np.bool_]
+
+SEEN, NOT_SEEN, NOT_READABLE = 1, 0, -1
+ANSWERS, SILENT, NOT_ASKED = 1, 0, -1
+
+
+@dataclass(slots=True)
+class Casebook:
+    """Arrays for a batch of sessions. Volts V, minutes min; ``seen`` one of SEEN, NOT_SEEN, NOT_READABLE."""
+
+    sessions: list[Session]
+    notices: list[list[Notice]]
+    # Snapshots, S x K.
+    exists: Bools
+    phase: Ints          # 0 before-clear .. 3 after-repair
+    volts: Floats        # as read
+    lowest: Floats       # lowest since the snapshot before
+    minutes: Floats      # engine run before this snapshot, since the one before
+    drove: Floats        # 1, 0 or NaN
+    speed: Floats        # highest, km/h
+    coolant: Floats      # degrees Celsius
+    engine_on: Floats    # running or ready while scanned: 1, 0 or NaN
+    outside: Ints        # outside supply connected: 1, 0 or -1
+    pending_read: Ints   # pending codes were read: 1, 0 or -1
+    # Modules, M and M x K.
+    module_session: Ints
+    module_name: list[str]
+    module_facts: list[ModuleFacts]
+    state: Ints          # ANSWERS, SILENT, NOT_ASKED
+    module_volts: Floats
+    # Faults, N and N x K.
+    fault_session: Ints
+    fault_module: Ints
+    code: list[str]
+    failure_type: list[str | None]
+    facts: list[CodeFacts]
+    seen: Ints
+    status: Ints         # index into STATUS_WORDS, -1 none
+    status_byte: Ints    # 0..255, -1 none
+    frame_volts: Floats
+    count: Ints
+    first_fault: Ints    # S + 1: faults of session s are first_fault[s]:first_fault[s + 1]
+    first_module: Ints   # S + 1: likewise for modules
+    order: list[list[int]] = field(default_factory=list)  # places of the snapshots in the job, in time order
+
+    @property
+    def faults(self) -> int:
+        """N."""
+        return len(self.code)
+
+
+@dataclass(slots=True)
+class Timeline:
+    """What was done between the snapshots. ``K`` entries speak of the time since the snapshot before."""
+
+    clear: Floats        # M x K: chance that the module's list was cleared
+    refused: Bools       # M x K: a clear was tried here and the module refused it
+    work: Bools          # M x K: programmed, unplugged, battery off, actuator test: codes may come from the work
+    repaired: Bools      # M x K: something was repaired or replaced that this module watches
+    new_module: Bools    # M x K: another module stands here from this snapshot on
+    scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
+
+
+@dataclass(slots=True)
+class Links:
+    """Which fault speaks of which module."""
+
+    relation: Ints       # N: 0 none, else 1 + place in RELATIONS
+    target: Ints         # N: module it points to in the same session, -1 none or not in the session
+    target_state: Ints   # N x K: ANSWERS, SILENT, NOT_ASKED of the target
+    target_active: Ints  # N x K: 1 the target holds a fault of its own, 0 it holds none, -1 not readable
+    target_silent: Bools  # N: the target is silent at good supply and should be awake
+    silent: Bools        # M: likewise, for each module
+    supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
+    supply_peers: Ints   # S x K: modules that answered in this snapshot
+
+
+RELATIONS = ("pointer", "lost communication", "invalid data", "incompatible software", "bus")
+POINTER, LOST, INVALID, INCOMPATIBLE, BUS = 1, 2, 3, 4, 5

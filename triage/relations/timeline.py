@@ -1,0 +1,154 @@
+"""What was done between the snapshots: clears and their answers, work, repairs, another module in the place.
+
+An event with a time stands between the snapshots by their times; one without stands where its kind belongs:
+a clear before each after-clear snapshot, work and repairs before the after-repair snapshot (or before the last).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import Casebook, Timeline
+from triage.model.notices import Notice
+from triage.model.session import Event, Session
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+
+WORK = {"replaced", "programmed", "paired", "calibrated", "battery disconnected", "actuator test"}
+BEFORE, AFTER_CLEAR, AFTER_RUN, AFTER_REPAIR = 0, 1, 2, 3
+
+
+def timeline(book: Casebook, tables: Tables) -> Timeline:
+    """The timeline of ``book``; the chances of a clear that nobody noted come from ``tables``."""
+    by_session = clear_by_phase(book.phase, tables)
+    shape = book.state.shape
+    line = Timeline(
+        clear=by_session[book.module_session] if shape[0] else np.zeros(shape),
+        refused=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
+        repaired=np.zeros(shape, dtype=bool), new_module=np.zeros(shape, dtype=bool), scale=nominal_scale(book),
+    )
+    for place, session in enumerate(book.sessions):
+        if session.events:
+            _take_events(book, line, place, session)
+        _check_counters(book, line, place, session, tables)
+    return line
+
+
+def clear_by_phase(phase: np.ndarray, tables: Tables) -> np.ndarray:
+    """S x K chance of a clear before each snapshot, from the phases alone."""
+    chance = np.zeros(phase.shape)
+    cleared_before = phase[:, 0] > BEFORE
+    # A session that starts after the clear: the clear came before its first snapshot.
+    chance[:, 0] = cleared_before
+    for column in range(1, phase.shape[1]):
+        now, last = phase[:, column], phase[:, column - 1]
+        first_after = (now > BEFORE) & ~cleared_before
+        again = (now == AFTER_CLEAR) & (last > BEFORE)
+        repair = (now == AFTER_REPAIR) & (last != AFTER_REPAIR)
+        chance[:, column] = np.where(
+            first_after | again, 1.0, np.where(repair, tables.rate("clear.with_repair"), 0.0))
+        cleared_before |= now > BEFORE
+    return chance
+
+
+def nominal_scale(book: Casebook) -> np.ndarray:
+    """S: nominal volts / 12. Unsaid: 24 V where any supply reading is above 18 V, else 12 V."""
+    scale = np.ones(len(book.sessions))
+    for place, session in enumerate(book.sessions):
+        said = session.vehicle.nominal_volts if session.vehicle else None
+        if said is not None and said > 0:
+            scale[place] = 2.0 if said > 18 else 1.0
+        elif np.nanmax(np.append(book.volts[place], 0.0)) > 18.0:
+            scale[place] = 2.0
+            book.notices[place].append(Notice(
+                "note", "the supply reads above 18 V: taken as a 24 V system; give nominal_volts to settle it"))
+    return scale
+
+
+def _take_events(book: Casebook, line: Timeline, place: int, session: Session) -> None:
+    columns = len(book.order[place])
+    first, last = int(book.first_module[place]), int(book.first_module[place + 1])
+    names: dict[str, list[int]] = {}
+    for module in range(first, last):
+        names.setdefault(book.module_facts[module].name, []).append(module)
+        names.setdefault(book.module_name[module], []).append(module)
+    cleared_noted: set[int] = set()
+    for event in session.events or []:
+        if event.module is None:
+            modules = slice(first, last)
+        else:
+            listed = names.get(event.module)
+            if listed is None:
+                continue
+            modules = listed
+        for column in event_columns(event, session, book, place, columns):
+            _take_event(line, event, modules, column, cleared_noted)
+
+
+def _take_event(
+    line: Timeline, event: Event, modules: slice | list[int], column: int, cleared_noted: set[int],
+) -> None:
+    if event.what == "cleared":
+        if event.answer == "refused":
+            line.refused[modules, column] = True
+            line.clear[modules, column] = 0.02
+        elif event.answer == "accepted":
+            line.clear[modules, column] = 1.0
+        else:
+            line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
+        cleared_noted.add(column)
+    if event.what in WORK:
+        line.work[modules, column] = True
+    if event.what == "replaced":
+        line.repaired[modules, column] = True
+        if event.module is not None:
+            line.new_module[modules, column] = True
+    if event.what in ("programmed", "paired", "calibrated"):
+        line.repaired[modules, column] = True
+        # Programming erases diagnostic data (40 CFR 86.010-18 (k)(4)(viii)(B)).
+        line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.7)
+    if event.what == "battery disconnected":
+        line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.3)
+
+
+def event_columns(event: Event, session: Session, book: Casebook, place: int, columns: int) -> list[int]:
+    """Snapshot columns that ``event`` stands right before (empty: after the last snapshot)."""
+    order = book.order[place]
+    times = [session.snapshots[at].at for at in order]
+    if event.at is not None and times and all(time is not None for time in times):
+        stamp = event.at.timestamp()
+        after = [at for at, time in enumerate(times) if time is not None and time.timestamp() > stamp]
+        return after[:1]
+    phase = book.phase[place, :columns].tolist()
+    if event.what == "cleared":
+        return [at for at in range(columns) if phase[at] == AFTER_CLEAR] or [
+            at for at in range(columns) if phase[at] > BEFORE][:1]
+    if event.what in ("drove", "key cycle"):
+        return [at for at in range(columns) if phase[at] == AFTER_RUN][:1]
+    repaired = [at for at in range(columns) if phase[at] == AFTER_REPAIR]
+    return repaired[:1] or ([columns - 1] if columns else [])
+
+
+def _check_counters(book: Casebook, line: Timeline, place: int, session: Session, tables: Tables) -> None:
+    """Counters since the last clear that are too high refute the clear; fresh ones confirm it."""
+    for column, at in enumerate(book.order[place]):
+        since = session.snapshots[at].since_clear
+        if since is None or column == 0 or book.phase[place, column] <= BEFORE:
+            continue
+        many = (since.warm_ups or 0) > tables.rate("clear.warm_ups_most") or (
+            (since.distance_km or 0.0) > tables.rate("clear.distance_most")) or (
+            (since.minutes or 0.0) > tables.rate("clear.minutes_most"))
+        if many:
+            seen = ", ".join(text for text in (
+                f"{since.warm_ups} warm-ups" if since.warm_ups is not None else "",
+                f"{since.distance_km:g} km" if since.distance_km is not None else "",
+                f"{since.minutes:g} min" if since.minutes is not None else "") if text)
+            book.notices[place].append(Notice(
+                "warning", f"snapshot {column + 1}: the counters say {seen} since the last clear, so the clear before "
+                           "it did not reach the module that counts; clear again and read the answer"))
+            engine = [m for m in range(int(book.first_module[place]), int(book.first_module[place + 1]))
+                      if book.module_facts[m].name == "engine control"]
+            line.clear[engine, column] = np.minimum(line.clear[engine, column], 0.05)
