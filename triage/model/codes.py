@@ -216,6 +216,7 @@ def own(text: str) -> Code | None:
     return Code(match[1] or folded, None, "own")
 
 
+@lru_cache(maxsize=65536)
 def from_number(number: int, failure_type: str | None = None) -> Code:
     """The J2012 code of a two-byte value. Raises ValueError outside 0 to 65535.
 
