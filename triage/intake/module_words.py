@@ -22,7 +22,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Container
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 def words_of(text: str) -> frozenset[str]:
@@ -38,24 +40,24 @@ FILLERS = words_of(
 )
 
 #: Words that tie others together.
-STOPS = words_of("the of for and in on to at de del des du la le les el los las et y und der die das fur von im")
+STOPS = words_of("the of for and in on to de del des du la le les el los las et y und der die das fur von im")
 
 #: Words that may be left out when a name is not found with them.
 SOFT = words_of(
     "electronic electric electrical electro elektronisch elektronische elektronischer elektronisches elektrisch "
     "elektrische electronique electrique electronico electronica electrico electrica main primary master integrated "
-    "vehicle"
+    "vehicle automatic auto"
 )
 
 #: Short and variant spellings, each to the one used here.
-SPELLINGS = dict(pair.split(":") for pair in (
+SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in words_of(
     "eng:engine trans:transmission xmission:transmission inst:instrument instr:instrument pwr:power elec:electric "
     "elect:electric ctrl:control cntrl:control ctl:control cont:control mod:module mdl:module sys:system batt:battery "
     "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake strg:steering steer:steering susp:suspension "
     "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
     "windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
     "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur"
-).split())
+))}
 
 _SIDE_WORDS = {
     "front": "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros anterior",
@@ -80,10 +82,10 @@ _ROMAN = {"ii": "2", "iii": "3", "iv": "4"}
 _ELISION = re.compile(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
 _DOTTED = re.compile(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
 _AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
-_CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])|(?<![^\W_])(dc) (dc)(?![^\W_])")
+_CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
 _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
-_WORD_NUMBER = re.compile(r"([^\W\d_]{3,})(\d{1,2})")
+_WORD_NUMBER = re.compile(r"([^\W\d_]{3,}?)(\d{1,2})|([^\W\d_]{4,}([^\W\d_]))((?!\4)[a-h])")
 _COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
 
 
@@ -106,14 +108,15 @@ def plain(text: str) -> str:
     if not text.isascii():
         decomposed = unicodedata.normalize("NFKD", text)
         text = "".join(c for c in decomposed if not unicodedata.combining(c))
-    text = _ELISION.sub("", text.casefold())
-    if "." in text:
-        text = _DOTTED.sub(lambda found: found[0].replace(".", ""), text)
-    text = _AIR_CON.sub("ac", text)
-    text = _CONVERTER.sub(lambda found: "".join(part for part in found.groups() if part), text)
+    text = text.casefold()
+    if text.replace(" ", "").isalpha():
+        return text
+    text = _DOTTED.sub(lambda found: found[0].replace(".", ""), _ELISION.sub("", text))
+    text = _CONVERTER.sub(r"\1\2", _AIR_CON.sub("ac", text))
     return _VOLTS.sub(r"\1v", text)
 
 
+@lru_cache(maxsize=8192)
 def _stem(word: str) -> str:
     """``word`` in its one spelling, without a plural s."""
     word = SPELLINGS.get(word, word)
@@ -123,21 +126,26 @@ def _stem(word: str) -> str:
     return word
 
 
+@lru_cache(maxsize=8192)
+def _core(word: str) -> str:
+    """``word`` without "control unit" in it: empty for a filler word."""
+    if word in FILLERS:
+        return ""
+    compound = _COMPOUND.fullmatch(word)
+    return compound[1] if compound else word
+
+
 def tokens(text: str) -> tuple[str, ...]:
     """The words of ``text`` in their one spelling, words that only tie others together left out."""
-    found = [_stem(word) for word in _WORD.findall(plain(text))]
-    return tuple(word for word in found if word not in STOPS) or tuple(found)
+    text = plain(text)
+    words = text.split() if text.replace(" ", "").isalpha() else _WORD.findall(text)
+    found = [_stem(word) for word in words]
+    return tuple([word for word in found if word not in STOPS]) or tuple(found)
 
 
 def drop_fillers(words: tuple[str, ...]) -> tuple[str, ...]:
     """``words`` without those that only say "control unit"; unchanged if nothing would be left."""
-    kept = []
-    for word in words:
-        if word in FILLERS:
-            continue
-        compound = _COMPOUND.fullmatch(word)
-        kept.append(compound[1] if compound else word)
-    return tuple(kept) or words
+    return tuple([core for word in words if (core := _core(word))]) or words
 
 
 def drop_soft(words: tuple[str, ...]) -> tuple[str, ...]:
@@ -150,10 +158,13 @@ def fold(name: str) -> str:
     return " ".join(drop_fillers(tokens(name)))
 
 
-def take_instance(words: tuple[str, ...]) -> tuple[tuple[str, ...], Instance]:
-    """``words`` without side words and the number at the end, and the instance these name."""
+def take_instance(words: tuple[str, ...], known: Container[str] | None = None) -> tuple[tuple[str, ...], Instance]:
+    """``words`` without side words and the number at the end, and the instance these name.
+
+    A number run on ("camera2", "gatewayB") is taken off where the word before it is ``known``; None: digits off any.
+    """
     rest = list(words)
-    number = _take_number(rest)
+    number = _take_number(rest, known)
     sides: set[str] = set()
     if len(rest) > 1 and rest[0] in _FIRST_LETTERS:
         sides.add(_FIRST_LETTERS[rest.pop(0)])
@@ -172,7 +183,7 @@ def take_instance(words: tuple[str, ...]) -> tuple[tuple[str, ...], Instance]:
     return tuple(kept), Instance(side, number)
 
 
-def _take_number(rest: list[str]) -> str | None:
+def _take_number(rest: list[str], known: Container[str] | None) -> str | None:
     """Take the number or letter at the end off ``rest`` (filler words may follow it)."""
     at = len(rest) - 1
     while at > 0 and rest[at] in FILLERS:
@@ -182,8 +193,10 @@ def _take_number(rest: list[str]) -> str | None:
     last = rest[at]
     glued = _WORD_NUMBER.fullmatch(last)
     if glued:
-        rest[at] = _stem(glued[1])
-        return glued[2].lstrip("0") or "0"
+        word, mark = _stem(glued[1] or glued[3]), glued[2] or glued[5]
+        if mark.isdecimal() if known is None else word in known and last not in known:
+            rest[at] = word
+            return (mark.lstrip("0") or "0").upper()
     if at == 0:
         return None
     number = _ROMAN.get(last, last)

@@ -29,52 +29,24 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Protocol
 
-from triage.intake.module_words import (
-    FILLERS,
-    Instance,
-    drop_fillers,
-    drop_soft,
-    fold,
-    plain,
-    take_instance,
-    tokens,
-    words_of,
-)
+from triage.intake.module_index import CUTOFF, PARTS, Hit, Index
+from triage.intake.module_words import FILLERS, Instance, fold, plain, take_instance, tokens
 
 __all__ = ["ModuleMatch", "fold", "is_module_name", "resolve"]
 
-#: Likeness below this is another name (the project's own choice, from slips of one or two letters).
-CUTOFF = 86.0
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
-
-#: Abbreviations in use for a second module as well: the rival of the one in the table. Common practice.
-RIVALS = {
-    "tcu": "telematics", "hcm": "hybrid powertrain", "hcu": "anti-lock brakes", "icm": "ignition control",
-    "scm": "seat", "psm": "power steering", "ccm": "climate control", "dcu": "door", "bms": "battery monitor",
-    "bsm": "battery monitor", "pas": "power steering", "pdm": "power distribution", "tbm": "telematics",
-    "acm": "reductant", "apm": "DC/DC converter", "ecp": "electric compressor", "gsm": "telematics",
-    "acc": "air conditioning", "fcm": "camera, front", "lcm": "lighting, rear", "esm": "seat", "tpm": "immobiliser",
-    "cdc": "suspension", "fdm": "door",
-}
-
-#: A name with one of these and no filler word may as well be a part or a fault's description.
-PARTS = words_of(
-    "sensor pump motor switch actuator compressor heater heating generator alternator starter fan lamp headlamp "
-    "antenna aerial battery horn mirror window wiper plug throttle clutch differential charger converter inverter "
-    "turbo turbocharger supercharger coolant fuel yaw rain injection ignition charging display screen blower pedal "
-    "lock lever injector clock light shutter seat valve relay fuse tank temperature pressure voltage power tuner siren"
-)
 
 _BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
 _ADDRESS = re.compile(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
     r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)")
-_LIST_NUMBER = re.compile(r"^\s*[#*•·\-–>]*\s*(?:(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|\d{2,3}\s+)(?=\S)")
+_LIST_NUMBER = re.compile(r"^\s*[#*•·\-–>]*\s*(?:(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|\d{2}\s+)(?=\S)")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = re.compile(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
-_TYPE_NUMBER = re.compile(r"(?=[^\W_]*\d)[^\W_]{3,}")
+#: Separators within one name: what stands on one side and is not known makes it another name.
+_LOOSE = re.compile(r"[/+&,]")
 
 
 class HasAliases(Protocol):
@@ -102,99 +74,9 @@ class ModuleMatch:
     instance: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class _Hit:
-    """A candidate on the way: base or full canonical name, score, rival name, and how it was found."""
-
-    name: str
-    score: float
-    rival: str | None
-    rival_score: float
-    how: str
-
-
-class _Index:
-    """The aliases of one tables object, folded once."""
-
-    def __init__(self, aliases: Mapping[str, str]) -> None:
-        self.names = frozenset(aliases.values())
-        pairs = {name: name for name in sorted(self.names)} | dict(aliases)
-        self.light: dict[str, str] = {}
-        self.folded: dict[str, list[str]] = {}
-        self.listed: dict[str, list[str]] = {}
-        for alias, name in pairs.items():
-            words = tokens(alias)
-            for key in (" ".join(words), " ".join(sorted(words))):
-                self.light.setdefault(key, name)
-            bare = drop_fillers(words)
-            for key in (" ".join(bare), " ".join(sorted(bare))):
-                names = self.folded.setdefault(key, [])
-                if name not in names:
-                    names.append(name)
-            if len(" ".join(bare)) >= 5:
-                for choice in {" ".join(words), " ".join(sorted(words)), " ".join(sorted(bare))}:
-                    self.listed.setdefault(choice, []).append(name)
-        self.choices = list(self.listed)
-
-    def exact(self, words: tuple[str, ...]) -> _Hit | None:
-        """The candidate listed under these words, in any order, fillers or soft words left out if need be."""
-        for how, score, bare in (("listed", 100.0, words), ("soft", 95.0, drop_soft(words))):
-            key, turned = " ".join(bare), " ".join(sorted(bare))
-            name = self.light.get(key) or self.light.get(turned)
-            if name:
-                return self._with_rival(key, name, score, how)
-            folded = drop_fillers(bare)
-            key = " ".join(folded)
-            names = self.folded.get(key) or self.folded.get(" ".join(sorted(folded)))
-            if names:
-                own = self.light.get(key, names[0])
-                other = next((name for name in names if name != own), None)
-                if other and key not in self.light:
-                    return _Hit(own, 90.0, other, 88.0, "folded")
-                return self._with_rival(key, own, score - 1, "folded")
-            if bare == drop_soft(bare) and how == "listed":
-                return None
-        return None
-
-    def _with_rival(self, key: str, name: str, score: float, how: str) -> _Hit:
-        rival = RIVALS.get(key)
-        if rival is None or rival == name or rival not in self.names:
-            return _Hit(name, score, None, 0.0, how)
-        return _Hit(name, 90.0, rival, 86.0, how)
-
-    def alike(self, words: tuple[str, ...]) -> list[tuple[str, float]]:
-        """Up to two names most like ``words``, best first, with likeness 0..100; none for less than five letters."""
-        from rapidfuzz import fuzz, process
-
-        best: dict[str, float] = {}
-        for query in {" ".join(words), " ".join(sorted(drop_fillers(words)))}:
-            if len(query) < 5:
-                continue
-            found = process.extract(query, self.choices, scorer=fuzz.ratio, score_cutoff=CUTOFF - 6, limit=8)
-            asked = query.split()
-            for choice, score, _ in found:
-                if _words_agree(asked, choice.split()):
-                    for name in self.listed[choice]:
-                        best[name] = max(best.get(name, 0.0), min(score, 99.0))
-        return sorted(best.items(), key=lambda pair: -pair[1])[:2]
-
-
-def _words_agree(asked: list[str], listed: list[str]) -> bool:
-    """Each word has its like on the other side; short words are abbreviations or numbers and must be equal."""
-    from rapidfuzz import fuzz
-
-    for ours, theirs in ((asked, listed), (listed, asked)):
-        for word in ours:
-            if word in theirs or word in FILLERS:
-                continue
-            if len(word) <= 4 or not any(len(w) > 3 and fuzz.ratio(word, w) >= 75.0 for w in theirs):
-                return False
-    return True
-
-
 @lru_cache(maxsize=8)
-def _index(tables: HasAliases) -> _Index:
-    return _Index(tables.aliases)
+def _index(tables: HasAliases) -> Index:
+    return Index(tables.aliases)
 
 
 @lru_cache(maxsize=16384)
@@ -225,7 +107,7 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
     """The match and how it was found: listed, soft, folded, pieces, rest, alike or unknown."""
     index = _index(tables)
     printed = " ".join(name[:4 * LONGEST].split())
-    hit: _Hit | None = None
+    hit: Hit | None = None
     instance = Instance()
     nearest: tuple[str | None, float] = (None, 0.0)
     if 0 < len(printed) <= LONGEST:
@@ -236,39 +118,73 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
                 hit, instance, nearest = _search(printed, index)
     if hit is None:
         return ModuleMatch(printed, 0.0, *nearest, False, None), "unknown"
-    canonical = _compose(hit.name, instance, index.names)
-    rival = hit.rival and _compose(hit.rival, instance, index.names)
+    canonical = index.own(_compose(hit.name, instance, index.names))
+    rival = hit.rival and index.own(_compose(hit.rival, instance, index.names))
     which = _instance_of(canonical)
     return ModuleMatch(canonical, hit.score, rival, hit.rival_score, True, which), hit.how
 
 
-def _search(printed: str, index: _Index) -> tuple[_Hit | None, Instance, tuple[str | None, float]]:
+def _search(printed: str, index: Index) -> tuple[Hit | None, Instance, tuple[str | None, float]]:
     """The hit for a name that is not listed as it stands, its instance, and the nearest name when there is no hit."""
+    nowhere: tuple[str | None, float] = (None, 0.0)
     text = _clean(printed)
     words = tokens(text)
-    nothing = Instance()
-    for hit in (index.exact(words), _cover(words, index)):
-        if hit:
-            return hit, nothing, (None, 0.0)
-    base, instance = take_instance(words)
-    if instance and base:
-        hit = index.exact(base) or _cover(base, index)
-        if hit:
-            return hit, instance, (None, 0.0)
-    hit = _pieces(text, index)
+    hit, instance = _sure(words, index)
     if hit:
-        return hit, instance, (None, 0.0)
-    tried = [(words, nothing)] + ([(base, instance)] if instance and base else [])
-    nearest: tuple[str | None, float] = (None, 0.0)
-    for asked, which in tried:
-        alike = index.alike(asked)
-        if alike and alike[0][1] >= CUTOFF:
-            name, score = alike[0]
-            rival, rival_score = alike[1] if len(alike) > 1 else (None, 0.0)
-            return _Hit(name, score, rival, rival_score, "alike"), which, (None, 0.0)
-        if alike and alike[0][1] > nearest[1]:
-            nearest = alike[0]
-    return None, nothing, nearest
+        return hit, instance, nowhere
+    pieces = _pieces(text, index)
+    base, instance = take_instance(words, index.vocabulary)
+    if pieces and pieces.how != "rest":
+        return pieces, instance, nowhere
+    best, nearest = _alike(words, index)
+    if best:
+        return best, Instance(), nowhere
+    right = index.right(words)
+    if right != words:
+        hit, instance = _sure(right, index)
+        if hit:
+            return Hit(hit.name, min(hit.score, 95.0), hit.rival, hit.rival_score, "alike"), instance, nowhere
+        base, instance = take_instance(right, index.vocabulary)
+    best, near = _alike(base, index) if instance else (None, nowhere)
+    if best:
+        return best, instance, nowhere
+    nearest = max(nearest, near, key=lambda pair: pair[1])
+    return (pieces, instance, nearest) if pieces else (_leading(printed, index), Instance(), nearest)
+
+
+def _alike(words: tuple[str, ...], index: Index) -> tuple[Hit | None, tuple[str | None, float]]:
+    """The hit by likeness, and the nearest name if it is not near enough."""
+    alike = index.alike(words)
+    if not alike or alike[0][1] < CUTOFF:
+        return None, alike[0] if alike else (None, 0.0)
+    name, score = alike[0]
+    rival, rival_score = alike[1] if len(alike) > 1 else (None, 0.0)
+    return Hit(name, score, rival, rival_score, "alike"), (None, 0.0)
+
+
+def _sure(words: tuple[str, ...], index: Index) -> tuple[Hit | None, Instance]:
+    """The hit for words that are all known: as listed, with a side or number, or several names of one module."""
+    hit = index.exact(words)
+    if hit:
+        return hit, Instance()
+    base, instance = take_instance(words, index.vocabulary)
+    hit = index.exact(base) if instance and base else None
+    if hit:
+        return hit, instance
+    hit = _cover(words, index)
+    if hit:
+        return hit, Instance()
+    return (_cover(base, index) if instance and base else None), instance
+
+
+def _leading(printed: str, index: Index) -> Hit | None:
+    """The module of an abbreviation with a supplier or type after it ("ABS Mk 60"), words nobody knows."""
+    first, _, others = printed.partition(" ")
+    if first.isupper() and 2 < len(first) <= 5 and not any(map(index.rows_like, tokens(others))):
+        hit = index.exact(tokens(first))
+        if hit:
+            return Hit(hit.name, 88.0, hit.rival, hit.rival_score, "rest")
+    return None
 
 
 def _clean(printed: str) -> str:
@@ -283,9 +199,9 @@ def _has_word(text: str) -> bool:
     return any(char.isalpha() for char in text)
 
 
-def _cover(words: tuple[str, ...], index: _Index) -> _Hit | None:
+def _cover(words: tuple[str, ...], index: Index) -> Hit | None:
     """The module when the words are several of its names one after the other ("ECM engine control")."""
-    found: list[_Hit] = []
+    found: list[Hit] = []
     at = 0
     while at < len(words):
         for end in range(len(words), at, -1):
@@ -295,45 +211,48 @@ def _cover(words: tuple[str, ...], index: _Index) -> _Hit | None:
                 at = end
                 break
         else:
-            if words[at] not in FILLERS and not _TYPE_NUMBER.fullmatch(words[at]):
+            if words[at] not in FILLERS and not index.is_type(words[at]):
                 return None
             at += 1
     names = _agreed(found)
     if len(names) != 1:
         return None
-    return _Hit(names.pop(), 97.0, None, 0.0, "pieces")
+    return Hit(names.pop(), 97.0, None, 0.0, "pieces")
 
 
-def _agreed(found: list[_Hit]) -> set[str]:
+def _agreed(found: list[Hit]) -> set[str]:
     """The names the hits stand for; one that has its rival among the others counts as that."""
     sure = {hit.name for hit in found if hit.rival is None}
     return {hit.rival if hit.rival in sure and hit.rival else hit.name for hit in found}
 
 
-def _pieces(text: str, index: _Index) -> _Hit | None:
-    """The module by pieces of ``text``: outside and inside brackets, between separators."""
+def _pieces(text: str, index: Index) -> Hit | None:
+    """The module by pieces of ``text``: outside and inside brackets, between separators.
+
+    Beside the pieces that are names there may be a type number or a short word ("Engine - ABC"); more makes it "rest".
+    """
     outside = _BRACKETS.sub(" \t ", text)
     parts = [*_SEPARATOR.split(outside), *_BRACKETS.findall(text)]
-    asked = [words for words in map(tokens, parts) if words and any(map(str.isalpha, "".join(words)))]
+    asked = [words for words in map(tokens, parts) if any(map(str.isalpha, "".join(words)))]
     if len(asked) < 2:
         return None
-    found: list[_Hit] = []
-    rest = 0
+    found: list[Hit] = []
+    others: list[tuple[str, ...]] = []
     for words in asked:
-        base, instance = take_instance(words)
-        hit = index.exact(words) or _cover(words, index) or (index.exact(base) if instance and base else None)
+        hit, _ = _sure(words, index)
         if hit:
             found.append(hit)
-        elif base and not (len(words) == 1 and (len(words[0]) <= 6 or _TYPE_NUMBER.fullmatch(words[0]))):
-            rest += 1
-    if not found:
+        elif not (len(words) == 1 and index.is_type(words[0])) and take_instance(words)[0]:
+            others.append(words)
+    if not found or (others and _LOOSE.search(text)):
         return None
+    rest = any(len(words) > 1 or len(words[0]) > 6 for words in others)
     names = _agreed(found)
     how = "rest" if rest else "pieces"
     if len(names) == 1:
-        return _Hit(names.pop(), 92.0 if len(found) < len(asked) else 97.0, None, 0.0, how)
+        return Hit(names.pop(), 92.0 if len(found) < len(asked) else 97.0, None, 0.0, how)
     other = next(hit.name for hit in found[1:] + found if hit.name != found[0].name)
-    return _Hit(found[0].name, 85.0, other, 80.0, how)
+    return Hit(found[0].name, 85.0, other, 80.0, how)
 
 
 def _stem(name: str) -> str:
@@ -360,7 +279,8 @@ def _compose(name: str, instance: Instance, names: frozenset[str]) -> str:
     own = set(name.replace(",", "").split())
     side = " ".join(word for word in (side or "").split() if word not in own or "," in name)
     if side:
-        return f"{stem}, {side} {number}" if number else f"{stem}, {side}"
+        head = stem if stem in names or "," in name else name
+        return f"{head}, {side} {number}" if number else f"{head}, {side}"
     if not number:
         return name
     return _numbered(name, stem, number, names)

@@ -1,0 +1,213 @@
+"""The aliases of the tables, folded once: exact look-up in any word order, and likeness for slips of the pen.
+
+Likeness goes word by word, so that a name with one word nobody knows costs next to nothing: each word must have a
+word like it among those of the aliases, and the alias must have all of them. Short words are abbreviations or
+numbers; they must be equal ("APS" is not "ABS").
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from triage.intake.module_words import FILLERS, SIDES, SOFT, drop_fillers, drop_soft, tokens, words_of
+
+Words = tuple[str, ...]
+
+#: German umlauts as they are written where the keyboard has none.
+_WRITTEN_OUT = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
+
+#: Likeness below this is another name (the project's own choice, from slips of one or two letters).
+CUTOFF = 86.0
+#: Abbreviations in use for a second module as well: the rival of the one in the table. Common practice.
+RIVALS = {
+    "tcu": "telematics", "hcm": "hybrid powertrain", "hcu": "anti-lock brakes", "icm": "ignition control",
+    "scm": "seat", "psm": "power steering", "ccm": "climate control", "dcu": "door", "bms": "battery monitor",
+    "bsm": "battery monitor", "pas": "power steering", "pdm": "power distribution", "tbm": "telematics",
+    "acm": "reductant", "apm": "DC/DC converter", "ecp": "electric compressor", "gsm": "telematics",
+    "acc": "air conditioning", "fcm": "camera, front", "lcm": "lighting, rear", "esm": "seat", "tpm": "immobiliser",
+    "cdc": "suspension", "fdm": "door", "motor control": "engine control",
+}
+
+#: A name with one of these and no filler word may as well be a part or a fault's description.
+PARTS = words_of(
+    "sensor pump motor switch actuator compressor heater heating generator alternator starter fan lamp headlamp "
+    "antenna aerial battery horn mirror window wiper plug throttle clutch turbo turbocharger supercharger coolant fuel "
+    "yaw rain injection ignition charging blower pedal lever injector clock light shutter valve relay fuse tank "
+    "temperature voltage siren memory"
+)
+
+#: Words that name nothing by themselves.
+_WEAK = SOFT | frozenset(SIDES) | {"power"}
+#: Words in which a slip is put right.
+_RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3)]
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """A candidate on the way: base or full canonical name, score, rival name, and how it was found."""
+
+    name: str
+    score: float
+    rival: str | None
+    rival_score: float
+    how: str
+
+
+class Index:
+    """The aliases of one tables object."""
+
+    def __init__(self, aliases: Mapping[str, str]) -> None:
+        self.names = frozenset(aliases.values())
+        pairs = {name: name for name in sorted(self.names)} | dict(aliases)
+        pairs |= {alias.translate(_WRITTEN_OUT): name for alias, name in aliases.items() if not alias.isascii()}
+        #: Words, words without fillers, canonical name of each alias.
+        self.rows = [(words, drop_fillers(words), pairs[alias]) for alias in pairs if (words := tokens(alias))]
+        self.light: dict[Words, str] = {}
+        self.folded: dict[Words, list[str]] = {}
+        for words, core, name in self.rows:
+            self.light.setdefault(words, name)
+            _add(self.folded, core, name)
+
+    @cached_property
+    def _turned(self) -> tuple[dict[Words, str], dict[Words, list[str]]]:
+        """The names by their words in alphabetical order: as written, and folded."""
+        light: dict[Words, str] = {}
+        folded: dict[Words, list[str]] = {}
+        for words, core, name in self.rows:
+            light.setdefault(tuple(sorted(words)), name)
+            _add(folded, tuple(sorted(core)), name)
+        return light, folded
+
+    def exact(self, words: Words) -> Hit | None:
+        """The candidate listed under these words, in any order, fillers or soft words left out if need be."""
+        for how, score, bare in (("listed", 100.0, words), ("soft", 95.0, drop_soft(words))):
+            name = self.light.get(bare) or self._turned[0].get(tuple(sorted(bare)))
+            if name:
+                return self._with_rival(bare, name, score, how)
+            folded = drop_fillers(bare)
+            names = self.folded.get(folded) or self._turned[1].get(tuple(sorted(folded)))
+            # "Coolant temperature" alone is no module, "coolant temperature control" is one.
+            if names and (folded != bare or not PARTS.intersection(folded)):
+                own = self.light.get(folded, names[0])
+                other = next((name for name in names if name != own), None)
+                if other and folded not in self.light:
+                    return Hit(own, 90.0, other, 88.0, "folded")
+                return self._with_rival(folded, own, score - 1, "folded")
+            if bare == drop_soft(bare) and how == "listed":
+                return None
+        return None
+
+    def own(self, name: str) -> str:
+        """The table's own name where ``name`` is only an alias of it."""
+        return name if name in self.names else self.light.get(tokens(name), name)
+
+    def _with_rival(self, key: Words, name: str, score: float, how: str) -> Hit:
+        rival = RIVALS.get(" ".join(key))
+        if rival is None or rival == name or rival not in self.names:
+            return Hit(name, score, None, 0.0, how)
+        return Hit(name, 90.0, rival, 86.0, how)
+
+    @cached_property
+    def _by_word(self) -> dict[str, set[int]]:
+        """Rows by word, fillers left out."""
+        found: dict[str, set[int]] = {}
+        for at, (words, core, _) in enumerate(self.rows):
+            if len(" ".join(core)) >= 5 and not _WEAK.issuperset(core):
+                for word in (*words, *core):
+                    if word not in FILLERS:
+                        found.setdefault(word, set()).add(at)
+        return found
+
+    @cached_property
+    def vocabulary(self) -> frozenset[str]:
+        """Every word of an alias."""
+        return frozenset(word for words, core, _ in self.rows for word in (*words, *core))
+
+    def is_type(self, word: str) -> bool:
+        """Whether ``word`` is a type number of a supplier: letters and digits, but no known word with a number."""
+        return len(word) > 2 and any(map(str.isdecimal, word)) and word.rstrip("0123456789") not in self.vocabulary
+
+    def right(self, words: Words) -> Words:
+        """``words`` with a slip in the longer filler and side words put right ("moduel", "frnot")."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        right = []
+        for word in words:
+            if len(word) > 3 and word not in self.vocabulary and word not in SIDES:
+                near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
+                word = near[0] if near else word
+            right.append(word)
+        return tuple(right)
+
+    @cached_property
+    def _long_words(self) -> list[str]:
+        return [word for word in self._by_word if len(word) > 3]
+
+    def rows_like(self, word: str) -> set[int]:
+        """Rows with ``word`` or a word like it."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        rows = self._by_word.get(word)
+        if rows is not None:
+            return rows
+        if len(word) < 5:
+            return set()
+        near = process.extract(word, self._long_words, scorer=OSA.distance, score_cutoff=_slips(word), limit=8)
+        return set().union(*(self._by_word[like] for like, _, _ in near))
+
+    def alike(self, words: Words) -> list[tuple[str, float]]:
+        """Up to two names most like ``words``, best first, with likeness 0..100; none for less than five letters."""
+        core = drop_fillers(words)
+        if len(" ".join(core)) < 5:
+            return []
+        rows: set[int] | None = None
+        for word in core:
+            like = self.rows_like(word)
+            rows = like if rows is None else rows & like
+            if not rows:
+                return []
+        best: dict[str, float] = {}
+        for at in rows or ():
+            score = _likeness(words, core, *self.rows[at][:2])
+            if score >= CUTOFF - 6:
+                name = self.rows[at][2]
+                best[name] = max(best.get(name, 0.0), score)
+        return sorted(best.items(), key=lambda pair: -pair[1])[:2]
+
+
+def _add(folded: dict[Words, list[str]], core: Words, name: str) -> None:
+    names = folded.setdefault(core, [])
+    if name not in names and not _WEAK.issuperset(core):
+        names.append(name)
+
+
+def _slips(word: str) -> int:
+    """How many slips (a letter too many, missing, wrong, or two turned round) a word of this length may have."""
+    return 1 if len(word) < 8 else 2
+
+
+def _like(listed: str, asked: str) -> bool:
+    """Whether ``asked`` is ``listed`` with a slip; a letter run on at its end is an instance ("gatewayB"), no slip."""
+    from rapidfuzz.distance import OSA
+
+    run_on = asked[:-1] == listed and asked[-1] != listed[-1]
+    return len(asked) > 4 and not run_on and OSA.distance(listed, asked) <= _slips(asked)
+
+
+def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> float:
+    """Likeness 0..99 of two names, 0 where a word of the listed one has no like in the other."""
+    from rapidfuzz import fuzz
+    from rapidfuzz.distance import OSA
+
+    # A part's name is a module's only where the name says so ("coolant temperature control").
+    if listed != listed_core and words == core and PARTS.intersection(listed_core):
+        return 0.0
+    for word in listed_core:
+        if word not in core and (len(word) < 4 or not any(_like(word, other) for other in core)):
+            return 0.0
+    pairs = [(" ".join(words), " ".join(listed)), (" ".join(sorted(core)), " ".join(sorted(listed_core)))]
+    return min(99.0, max(max(fuzz.ratio(*pair), 100.0 * OSA.normalized_similarity(*pair)) for pair in pairs))
