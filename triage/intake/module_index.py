@@ -121,6 +121,14 @@ class Index:
         return found
 
     @cached_property
+    def _run_on(self) -> dict[str, set[str]]:
+        """The names by their words written without spaces ("tailgate module", "bodym odule")."""
+        found: dict[str, set[str]] = {}
+        for words, _, name in self.rows:
+            found.setdefault("".join(words), set()).add(name)
+        return found
+
+    @cached_property
     def vocabulary(self) -> frozenset[str]:
         """Every word of an alias."""
         return frozenset(word for words, core, _ in self.rows for word in (*words, *core))
@@ -154,13 +162,17 @@ class Index:
         rows = self._by_word.get(word)
         if rows is not None:
             return rows
-        if len(word) < 5:
+        if len(word) < 3 or not word.isalpha():
             return set()
         near = process.extract(word, self._long_words, scorer=OSA.distance, score_cutoff=_slips(word), limit=8)
         return set().union(*(self._by_word[like] for like, _, _ in near))
 
     def alike(self, words: Words) -> list[tuple[str, float]]:
         """Up to two names most like ``words``, best first, with likeness 0..100; none for less than five letters."""
+        run = "".join(words)
+        names = self._run_on.get(run, ()) if len(run) > 5 else ()
+        if len(names) == 1:
+            return [(next(iter(names)), 95.0)]
         core = drop_fillers(words)
         if len(" ".join(core)) < 5:
             return []
@@ -195,7 +207,7 @@ def _like(listed: str, asked: str) -> bool:
     from rapidfuzz.distance import OSA
 
     run_on = asked[:-1] == listed and asked[-1] != listed[-1]
-    return len(asked) > 4 and not run_on and OSA.distance(listed, asked) <= _slips(asked)
+    return len(asked) > 2 and not run_on and OSA.distance(listed, asked) <= _slips(asked)
 
 
 def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> float:
