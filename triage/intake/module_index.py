@@ -40,8 +40,8 @@ PARTS = words_of(
 
 #: Words that name nothing by themselves.
 _WEAK = SOFT | frozenset(SIDES) | {"power"}
-#: Words in which a slip is put right.
-_RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3)]
+#: Words in which a slip is put right ("link" is a word of its own).
+_RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")]
 
 
 @dataclass(frozen=True, slots=True)

@@ -88,8 +88,8 @@ def resolve(name: str, tables: HasAliases) -> ModuleMatch:
 def is_module_name(text: str, tables: HasAliases) -> float:
     """How surely ``text`` alone is the name of a module, 0..100.
 
-    90 and more: a heading. 60: a name that is as often a part ("coolant pump", "NOx sensor 1"): a module only where
-    the place says so. 0: not a module's name. Descriptions of faults score 0.
+    90 and more: a heading. 85: one with a slip. 60: a name that is as often a part ("coolant pump", "driver front
+    airbag"): a module only where the place says so. 0: not a module's name. Descriptions of faults score 0.
     """
     if len(text) > LONGEST or any(map(_CODE.fullmatch, tokens(text))):
         return 0.0
@@ -97,7 +97,7 @@ def is_module_name(text: str, tables: HasAliases) -> float:
     words = tokens(text)
     if not match.known or how == "rest":
         return 0.0
-    if PARTS.intersection(words) and not FILLERS.intersection(words):
+    if (PARTS.intersection(words) and not FILLERS.intersection(words)) or match.canonical not in _index(tables).names:
         return 60.0
     return min(match.score, 85.0) if how == "alike" else max(match.score, 90.0)
 
