@@ -61,13 +61,16 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, depth: Floats, param
     chance_of = _tested_by_bits(book, chance_of)
     own = np.einsum("nkm,nm->nk", chance_of, confusion)
     hard = _lost_target(book, link, chance_of * params.rate("hard.seen"), params)
-    repaired = np.maximum.accumulate(line.repaired[book.fault_module], axis=1)
-    hard_cured = np.where(repaired[:, :, None], 0.004, hard)
+    cures, cured_since = _cures(book, line, params)
+    hard_cured = np.where(cured_since[:, :, None], 0.004, hard)
+    starts, started = _work_started(book, line, params)
+    hard_new = np.where(started[:, :, None], hard, 0.004)
     flicker = 1.0 - np.exp(-exposure(book, params)[book.fault_session][:, :, None] * params.rates)
     intermittent = flicker * np.maximum(own, 0.05)[:, :, None]
     parts = [
-        (HARD, hard, confusion * np.where(repaired.any(axis=1), 1.0 - params.rate("repair.cures"), 1.0)[:, None]),
-        (HARD, hard_cured, confusion * np.where(repaired.any(axis=1), params.rate("repair.cures"), 0.0)[:, None]),
+        (HARD, hard, confusion * ((1.0 - starts) * (1.0 - cures))[:, None]),
+        (HARD, hard_new, confusion * starts[:, None]),
+        (HARD, hard_cured, confusion * ((1.0 - starts) * cures)[:, None]),
         (INTERMITTENT, intermittent, np.tile(params.rate_weight, (book.faults, 1))),
         (LOW_VOLTAGE, depth, _level_weight(book, params)),
         *_history(book, line, params),
@@ -78,9 +81,37 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, depth: Floats, param
     flag = np.repeat(np.arange(len(parts)), sizes)
     return Hypotheses(
         cause=cause, chance=np.clip(np.concatenate([part[1] for part in parts], axis=2), 1e-4, 1 - 1e-4),
-        weight=np.concatenate([part[2] for part in parts], axis=1), cured=flag == 1, locked=flag == 5,
+        weight=np.concatenate([part[2] for part in parts], axis=1), cured=flag == 2, locked=flag == 6,
         opportunity=own,
     )
+
+
+def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
+    """N: chance that a repair cured the fault; N x K: the time since that repair.
+
+    A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
+    """
+    noted = np.maximum.accumulate(line.repaired[book.fault_module], axis=1)
+    scanned = np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session]
+    since = np.where(noted.any(axis=1)[:, None], noted, scanned)
+    chance = np.where(noted.any(axis=1), params.rate("repair.cures"), np.where(
+        scanned.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
+    return chance, since
+
+
+def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
+    """N: chance that a hard fault began with the work; N x K: the time since that work.
+
+    Configuration codes that are new after a replacement mean that the module wants programming; any other new code
+    after work is first suspected to be a connector left off (common practice).
+    """
+    noted = np.maximum.accumulate(line.work[book.fault_module], axis=1)
+    scanned = np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session]
+    since = np.where(noted.any(axis=1)[:, None], noted, scanned)
+    procedure = np.array([facts.needs == "procedure" for facts in book.facts], dtype=bool)
+    share = np.where(procedure, params.rate("work.wants_procedure"), params.rate("work.left_off"))
+    return np.where(noted.any(axis=1), share, np.where(
+        scanned.any(axis=1), share * params.rate("work.unsaid"), 0.0)), since
 
 
 def _first_trip(book: Casebook, chance: Floats, params: Parameters) -> Floats:

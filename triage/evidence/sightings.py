@@ -91,7 +91,12 @@ class _Gatherer:
         self.fault_module: list[int] = []
         self.code: list[str] = []
         self.failure_type: list[str | None] = []
-        self.cells: list[tuple[int, int, int, int, float, int]] = []
+        self.cell_at: list[int] = []
+        self.cell_word: list[int] = []
+        self.cell_byte: list[int] = []
+        self.cell_count: list[int] = []
+        self.cell_failed: list[bool] = []
+        self.frames: list[tuple[int, float]] = []
         self.first_fault = [0]
         self.first_module = [0]
 
@@ -123,16 +128,17 @@ class _Gatherer:
                         self.failure_type.append(entry.failure_type)
                         self.fault_module.append(module)
                         self.fault_session.append(here)
+                    at = fault * self.width + column
+                    self.cell_at.append(at)
+                    self.cell_word.append(STATUS_INDEX[entry.status])
+                    self.cell_count.append(-1 if entry.count is None else entry.count)
                     byte = entry.status_byte
-                    frame = entry.freeze_frame
-                    self.cells.append((
-                        fault * self.width + column,
-                        STATUS_INDEX[entry.status],
-                        -1 if byte is None else byte & (255 if scan.status_mask is None else scan.status_mask),
-                        -1 if entry.count is None else entry.count,
-                        UNKNOWN if frame is None or frame.volts is None else frame.volts,
-                        1 if byte is None or byte & FAILURE_BITS else 0,
-                    ))
+                    if byte is not None and scan.status_mask is not None:
+                        byte &= scan.status_mask
+                    self.cell_byte.append(-1 if byte is None else byte)
+                    self.cell_failed.append(byte is None or byte & FAILURE_BITS != 0)
+                    if entry.freeze_frame is not None and entry.freeze_frame.volts is not None:
+                        self.frames.append((at, entry.freeze_frame.volts))
         self.first_fault.append(len(self.code))
         self.first_module.append(len(self.module_name))
 
@@ -175,14 +181,14 @@ class _Gatherer:
         seen = np.where(module_state == ANSWERS, NOT_SEEN, NOT_READABLE).reshape(-1)
         status, byte, count = (np.full(seen.size, -1) for _ in range(3))
         frame = np.full(seen.size, np.nan)
-        if self.cells:
-            place, word, bits, times, volts, failed = (np.array(part) for part in zip(*self.cells, strict=True))
-            # The same code twice in one list (once stored, once pending): seen if either says so.
-            seen[place[failed == 1]] = SEEN
-            status[place] = word
-            byte[place] = bits
-            count[place] = times
-            frame[place] = volts
+        place = np.array(self.cell_at, dtype=np.int64)
+        # The same code twice in one list (once stored, once pending): seen if either says so.
+        seen[place[np.array(self.cell_failed, dtype=bool)]] = SEEN
+        status[place] = self.cell_word
+        byte[place] = self.cell_byte
+        count[place] = self.cell_count
+        for at, volts in self.frames:
+            frame[at] = volts
         return {"seen": seen.reshape(shape), "status": status.reshape(shape), "status_byte": byte.reshape(shape),
                 "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
 

@@ -1,0 +1,141 @@
+"""The commands that need no store: shortlist, read, explain, batch, trace, schema, demo."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from triage.errors import TriageError
+
+app = typer.Typer(
+    add_completion=False, no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False,
+    help="Separates low-voltage noise from hard faults in the trouble codes of a vehicle with a weak or dead 12 V "
+         "supply: paste the scans, get a short list with its reasons.",
+)
+
+Files = Annotated[list[Path], typer.Argument(help="Scans in order: text, CSV, HTML, PDF or job JSON; - is standard input.",
+                                             show_default=False)]
+PhaseOption = Annotated[list[str] | None, typer.Option(
+    "--phase", help="Phase by file order: before-clear, after-clear, after-run, after-repair.")]
+VoltsOption = Annotated[list[str] | None, typer.Option("--volts", help="Supply by file order, V; - leaves it out.")]
+LowestOption = Annotated[list[str] | None, typer.Option(
+    "--lowest", help="Lowest supply since the scan before, by file order, V; - leaves it out.")]
+OutsideOption = Annotated[list[str] | None, typer.Option(
+    "--outside-supply", help="By file order: none, charger, jump pack, donor vehicle, unknown; - leaves it out.")]
+StrictOption = Annotated[bool, typer.Option("--strict", help="A warning about the input ends the command with status 1.")]
+
+
+@app.command()
+def shortlist(
+    files: Files, phase: PhaseOption = None, volts: VoltsOption = None, lowest: LowestOption = None,
+    outside_supply: OutsideOption = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the verdict as JSON.")] = False,
+    markdown: Annotated[bool, typer.Option("--markdown", help="Print Markdown for a message.")] = False,
+    html: Annotated[bool, typer.Option("--html", help="Print the page for the lead technician, one HTML file.")] = False,
+    brief: Annotated[bool, typer.Option("--brief", help="Print five lines for a phone.")] = False,
+    ledger: Annotated[bool, typer.Option("--ledger", help="Show the sum of every fault.")] = False,
+    show_all: Annotated[bool, typer.Option("--all", help="Show every fault that was set aside.")] = False,
+    strict: StrictOption = False,
+) -> None:
+    """Weigh the scans of one vehicle and print the short list with its reasons."""
+    from triage.cli.files import session_from_files
+    from triage.cli.output import emit, print_assessment
+
+    session, notices = session_from_files(files, phase, volts, lowest, outside_supply, strict=strict)
+    emit(print_assessment(session, notices, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
+                          show_all=show_all))
+
+
+@app.command()
+def read(
+    files: Files,
+    as_json: Annotated[bool, typer.Option("--json", help="Print what was understood as JSON.")] = False,
+    strict: StrictOption = False,
+) -> None:
+    """Show what was understood of a scan, with notices at their place."""
+    from triage.cli.files import read_file, stop_if_strict
+    from triage.cli.output import emit, print_reading
+
+    readings = [read_file(file) for file in files]
+    stop_if_strict([notice for reading in readings for notice in reading.notices], strict)
+    emit(print_reading(readings, as_json=as_json))
+
+
+@app.command()
+def explain(
+    code: Annotated[list[str], typer.Argument(help="A code in any spelling: P0562, U0100-87, 'SPN 168 FMI 4'.")],
+    as_json: Annotated[bool, typer.Option("--json", help="Print JSON.")] = False,
+) -> None:
+    """Say what a code is: who defines it, what it is about, what its monitor needs, whom it points to."""
+    from triage.cli.output import emit
+    from triage.cli.words import explain_code
+
+    emit(explain_code(" ".join(code), as_json=as_json))
+
+
+@app.command()
+def batch(
+    jobs: Annotated[Path, typer.Argument(help="Job file, one JSON object a line; - is standard input.")],
+    out: Annotated[Path | None, typer.Option("--out", help="Where the verdicts go; standard output if left out.")] = None,
+    ledger: Annotated[bool, typer.Option("--ledger", help="Each fault with its sum.")] = False,
+) -> None:
+    """Weigh many sessions: JSON Lines in, one verdict a line out. A line that can't be used becomes an error line."""
+    from triage.cli.stream import run_batch
+
+    raise typer.Exit(run_batch(jobs, out, ledger=ledger))
+
+
+@app.command()
+def trace(
+    file: Annotated[Path, typer.Argument(help="Voltage log: seconds or clock times and volts, any delimiter.")],
+    as_json: Annotated[bool, typer.Option("--json", help="Print segments and findings as JSON.")] = False,
+    nominal: Annotated[float, typer.Option("--nominal-volts", help="12 or 24.")] = 12.0,
+    battery: Annotated[str, typer.Option("--battery", help="flooded, AGM, lithium or unknown.")] = "unknown",
+    outside_supply: Annotated[str, typer.Option(
+        "--outside-supply", help="What was connected: none, charger, jump pack, donor vehicle, unknown.")] = "unknown",
+) -> None:
+    """Find rest, crank, charging, sag and cycling in a voltage log, with what each figure means."""
+    from triage.cli.output import emit
+    from triage.cli.traces import print_trace
+
+    emit(print_trace(file, as_json=as_json, nominal=nominal, battery=battery, outside_supply=outside_supply))
+
+
+@app.command()
+def schema() -> None:
+    """Print the JSON Schema of the job file and of the verdict."""
+    from triage.cli.output import emit
+    from triage.cli.words import schemas
+
+    emit(schemas())
+
+
+@app.command()
+def demo(
+    ledger: Annotated[bool, typer.Option("--ledger", help="Show the sum of every fault.")] = False,
+    show_all: Annotated[bool, typer.Option("--all", help="Show every fault that was set aside.")] = False,
+) -> None:
+    """Run the invented demo: a delivery van, lights left on through a cold week, three scans."""
+    from triage.cli.files import demo_files, session_from_files
+    from triage.cli.output import emit, print_assessment
+
+    files = demo_files()
+    emit("Invented demo data. The same with your own files: triage shortlist " + " ".join(f.name for f in files) + "\n")
+    session, notices = session_from_files(files, None, None, None, None, strict=False)
+    emit(print_assessment(session, notices, ledger=ledger, show_all=show_all))
+
+
+def main() -> None:
+    """Run the command line; an error of the program's own is one line on standard error and exit status 1."""
+    try:
+        app()
+    except TriageError as error:
+        typer.echo(f"triage: {error}", err=True)
+        sys.exit(1)
+    except BrokenPipeError:
+        # The reader of a pipe went away (head, less): nothing is wrong with the input.
+        sys.stderr.close()
+        sys.exit(0)
