@@ -16,8 +16,8 @@ app = typer.Typer(
          "supply: paste the scans, get a short list with its reasons.",
 )
 
-Files = Annotated[list[Path], typer.Argument(help="Scans in order: text, CSV, HTML, PDF or job JSON; - is standard input.",
-                                             show_default=False)]
+Files = Annotated[list[Path], typer.Argument(
+    help="Scans in order: text, CSV, HTML, PDF or job JSON; - is standard input.", show_default=False)]
 PhaseOption = Annotated[list[str] | None, typer.Option(
     "--phase", help="Phase by file order: before-clear, after-clear, after-run, after-repair.")]
 VoltsOption = Annotated[list[str] | None, typer.Option("--volts", help="Supply by file order, V; - leaves it out.")]
@@ -25,7 +25,8 @@ LowestOption = Annotated[list[str] | None, typer.Option(
     "--lowest", help="Lowest supply since the scan before, by file order, V; - leaves it out.")]
 OutsideOption = Annotated[list[str] | None, typer.Option(
     "--outside-supply", help="By file order: none, charger, jump pack, donor vehicle, unknown; - leaves it out.")]
-StrictOption = Annotated[bool, typer.Option("--strict", help="A warning about the input ends the command with status 1.")]
+StrictOption = Annotated[bool, typer.Option(
+    "--strict", help="A warning about the input ends the command with status 1.")]
 
 
 @app.command()
@@ -34,7 +35,7 @@ def shortlist(
     outside_supply: OutsideOption = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print the verdict as JSON.")] = False,
     markdown: Annotated[bool, typer.Option("--markdown", help="Print Markdown for a message.")] = False,
-    html: Annotated[bool, typer.Option("--html", help="Print the page for the lead technician, one HTML file.")] = False,
+    html: Annotated[bool, typer.Option("--html", help="Print the lead technician's page as one HTML file.")] = False,
     brief: Annotated[bool, typer.Option("--brief", help="Print five lines for a phone.")] = False,
     ledger: Annotated[bool, typer.Option("--ledger", help="Show the sum of every fault.")] = False,
     show_all: Annotated[bool, typer.Option("--all", help="Show every fault that was set aside.")] = False,
@@ -79,7 +80,7 @@ def explain(
 @app.command()
 def batch(
     jobs: Annotated[Path, typer.Argument(help="Job file, one JSON object a line; - is standard input.")],
-    out: Annotated[Path | None, typer.Option("--out", help="Where the verdicts go; standard output if left out.")] = None,
+    out: Annotated[Path | None, typer.Option("--out", help="Where the verdicts go; else standard output.")] = None,
     ledger: Annotated[bool, typer.Option("--ledger", help="Each fault with its sum.")] = False,
 ) -> None:
     """Weigh many sessions: JSON Lines in, one verdict a line out. A line that can't be used becomes an error line."""

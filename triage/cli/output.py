@@ -71,7 +71,8 @@ def print_reading(readings: Sequence[Reading], *, as_json: bool) -> str:
         for number, snapshot in enumerate(reading.snapshots, start=1):
             lines += [f"snapshot {number}: {snapshot_words(snapshot)}"]
             lines += [f"  {module_words(scan)}" for scan in snapshot.modules]
-            lines += [f"  {value.name}: {value.value:g} {value.unit or ''}".rstrip() for value in snapshot.readings or []]
+            lines += [f"  {value.name}: {value.value:g} {value.unit or ''}".rstrip()
+                      for value in snapshot.readings or []]
         lines += [f"event: {event.what}" + (f" {event.module}" if event.module else "")
                   + (f" ({event.note})" if event.note else "") for event in reading.events]
         lines += [notice.show() for notice in reading.notices]
@@ -121,7 +122,8 @@ def module_words(scan: ModuleScan) -> str:
     if scan.responds is False:
         return f"{name}: did not answer"
     codes = ", ".join(
-        entry.code + (f"-{entry.failure_type}" if entry.failure_type else "") + (f" {entry.status}" if entry.status else "")
+        entry.code + (f"-{entry.failure_type}" if entry.failure_type else "")
+        + (f" {entry.status}" if entry.status else "")
         + (f" status {entry.status_byte:02X} hex" if entry.status_byte is not None else "") for entry in scan.codes)
     volts = f" [{scan.volts:g} V]" if scan.volts is not None else ""
     return f"{name}{volts}: {codes or 'no codes'}"

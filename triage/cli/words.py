@@ -26,13 +26,13 @@ ABSENCE = {
 def explain_code(text: str, *, as_json: bool = False) -> str:
     """What a code is, in lines or as JSON. Any text is taken: what can't be a code is said to be none, and why."""
     from code_tables import load
-    from triage.model.codes import explain_invalid, parse
+    from triage.errors import InputError
+    from triage.model.codes import explain_invalid, own, parse
 
     tables = load()
-    code = parse(text)
+    code = parse(text) or own(text)
     if code is None:
-        why = explain_invalid(text)
-        return json.dumps({"code": text, "valid": False, "why": why}) + "\n" if as_json else f"{text}: {why}\n"
+        raise InputError(explain_invalid(text) or f"{text!r} is no trouble code")
     facts = tables.facts(code.text, code.failure_type)
     if as_json:
         return json.dumps(_as_json(facts, code.failure_type), ensure_ascii=False, indent=2) + "\n"
@@ -51,13 +51,13 @@ def _lines(facts: CodeFacts, failure_type: str | None, tables: Tables) -> list[s
     lines = [f"{facts.code}{'-' + failure_type if failure_type else ''}  {facts.title}",
              f"  {defined}; group: {facts.group}"]
     if facts.failure:
-        lines.append(f"  failure type {failure_type}: {facts.failure}")
+        lines.append(f"  {'failure type ' + failure_type if failure_type else 'failure mode'}: {facts.failure}")
     if facts.relation:
         whom = f" {' or '.join(facts.targets)}" if facts.targets else ""
         lines.append("  " + {
             "pointer": f"a pointer: asks for the lamp on behalf of{whom}; read that module",
-            "lost communication": f"lost communication with{whom or ' a module'}; check that module before the one that "
-                                  "complains",
+            "lost communication": f"lost communication with{whom or ' a module'}; check that module before the one "
+                                  "that complains",
             "invalid data": f"invalid data from{whom or ' another module'}; look there first",
             "incompatible software": f"software does not fit{whom}: configuration work, not wiring",
             "bus": "about the network itself"}[facts.relation])
@@ -66,7 +66,7 @@ def _lines(facts: CodeFacts, failure_type: str | None, tables: Tables) -> list[s
                      "gives the voltage")
     if facts.safety:
         lines.append(f"  safety class: {facts.safety}; never set aside without a clean test at good supply")
-    lines.append(f"  {ABSENCE[facts.monitor]}")
+    lines.append(f"  {'' if facts.monitor_named else 'judged by its range alone: '}{ABSENCE[facts.monitor]}")
     if facts.trips == 2:
         lines.append("  two trips before it is confirmed: after one run read pending codes too")
     if facts.note:
@@ -82,4 +82,5 @@ def schemas() -> str:
     from triage.model.session import Session
     from triage.model.verdict import Verdict
 
-    return json.dumps({"job": Session.model_json_schema(), "verdict": TypeAdapter(Verdict).json_schema()}, indent=2) + "\n"
+    found = {"job": Session.model_json_schema(), "verdict": TypeAdapter(Verdict).json_schema()}
+    return json.dumps(found, indent=2) + "\n"

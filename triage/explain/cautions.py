@@ -8,7 +8,8 @@ GENERAL = ("Follow the vehicle maker's procedure and local rules; restraint, hig
            "for qualified people.")
 BY_SAFETY = {
     "restraints": "Restraints: read and record the codes before the battery is disconnected, then wait the maker's "
-                  "time; never probe or unplug a restraint part with the battery connected, nor clear a stored crash record.",
+                  "time; never probe or unplug a restraint part with the battery connected, nor clear a stored "
+                  "crash record.",
     "high voltage": "High voltage: a silent or switched-off system is not a dead one; made safe and proved dead by a "
                     "qualified person before work, and the 12 V supply off as well.",
     "brakes": "Brakes: secure the vehicle against rolling and do not judge by a road test until braking is proved.",
