@@ -82,7 +82,7 @@ def place(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     return new_database(request.getfixturevalue("postgres"))
 
 
-@pytest.fixture()
+@pytest.fixture
 def store(place: str) -> Iterator[Store]:
     """An open store of both kinds."""
     with Store(place) as opened:

@@ -142,11 +142,14 @@ def stored_readings(kept: Kept) -> list[StoredReading]:
 
 def entries_in_words(work: Work, kept: Kept) -> list[Entry]:
     """Each entry with a line about it."""
-    return [
-        Entry(entry.id, entry.position, entry.kind, entry.recorded_at, entry.who,  # type: ignore[arg-type]
-              entry.struck_at, _in_words(work, kept, entry))
-        for entry in kept.entries
-    ]
+    return [entry_in_words(work, kept, entry) for entry in kept.entries]
+
+
+def entry_in_words(work: Work, kept: Kept, entry: EntryRow) -> Entry:
+    """One entry with a line about it."""
+    return Entry(
+        entry.id, entry.position, entry.kind, entry.recorded_at, entry.who,  # type: ignore[arg-type]
+        entry.struck_at, _in_words(work, kept, entry))
 
 
 def _in_words(work: Work, kept: Kept, entry: EntryRow) -> str:

@@ -18,6 +18,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from triage.model.verdict import CAUSES, Cause
+
 if TYPE_CHECKING:
     from triage.store.rows import Outcome
 
@@ -74,6 +76,16 @@ def beta_update(table: float, strength: float = STRENGTH, hits: int = 0, misses:
     total = a + b
     spread = math.sqrt(a * b / (total * total * (total + 1.0)))
     return UpdatedRate(table, strength, Counts(hits, misses), a / total, spread)
+
+
+def prior_keys(kind: str, found_cause: Cause) -> dict[str, bool]:
+    """What a found cause says of the priors of a kind of code: for that cause, against the other four.
+
+    All five get the same count and the same strength, so their updated means still add up to 1. Only faults that
+    somebody looked into have outcomes, and those are mostly the ones that turned out real: a prior learned from
+    them alone is too high. Record the outcome of every fault of a session, or leave the priors as they are.
+    """
+    return {f"prior.{kind}.{cause}": cause == found_cause for cause in CAUSES}
 
 
 def forecasts(outcomes: Iterable[Outcome]) -> list[tuple[float, bool]]:

@@ -211,8 +211,7 @@ class Store:
             session = writing.session_row(work, name, lock=True)
             struck = writing.undo(work, session, self._now())
             work.flush()
-            everything = kept.entries_in_words(work, kept.keep(work, session, with_struck=True))
-            return next(entry for entry in everything if entry.id == struck.id)
+            return kept.entry_in_words(work, kept.keep(work, session), struck)
 
     def entries(self, name: str, with_struck: bool = False) -> list[Entry]:
         """Who did what when, in order."""
