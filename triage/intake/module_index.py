@@ -25,7 +25,7 @@ RIVALS = {
     "tcu": "telematics", "hcm": "hybrid powertrain", "hcu": "anti-lock brakes", "icm": "ignition control",
     "scm": "seat", "psm": "power steering", "ccm": "climate control", "dcu": "door", "bms": "battery monitor",
     "bsm": "battery monitor", "pas": "power steering", "pdm": "power distribution", "tbm": "telematics",
-    "acm": "reductant", "apm": "DC/DC converter", "ecp": "electric compressor", "gsm": "telematics",
+    "acm": "reductant", "apm": "DC/DC converter", "gsm": "telematics",
     "acc": "air conditioning", "fcm": "camera, front", "lcm": "lighting, rear", "esm": "seat", "tpm": "immobiliser",
     "cdc": "suspension", "fdm": "door", "motor control": "engine control",
 }
@@ -99,9 +99,28 @@ class Index:
                 return None
         return None
 
+    def cover(self, words: Words) -> Hit | None:
+        """The module when the words are several of its names one after the other ("ECM engine control")."""
+        found: list[Hit] = []
+        at = 0
+        while at < len(words):
+            for end in range(len(words), at, -1):
+                hit = self.exact(words[at:end])
+                if hit:
+                    found.append(hit)
+                    at = end
+                    break
+            else:
+                if words[at] not in FILLERS and not self.is_type(words[at]):
+                    return None
+                at += 1
+        names = agreed(found)
+        return Hit(names.pop(), 97.0, None, 0.0, "pieces") if len(names) == 1 else None
+
     def own(self, name: str) -> str:
         """The table's own name where ``name`` is only an alias of it."""
-        return name if name in self.names else self.light.get(tokens(name), name)
+        hit = None if name in self.names else self.exact(tokens(name))
+        return hit.name if hit and hit.score >= 99.0 else name
 
     def _with_rival(self, key: Words, name: str, score: float, how: str) -> Hit:
         rival = RIVALS.get(" ".join(key))
@@ -189,6 +208,12 @@ class Index:
                 name = self.rows[at][2]
                 best[name] = max(best.get(name, 0.0), score)
         return sorted(best.items(), key=lambda pair: -pair[1])[:2]
+
+
+def agreed(found: list[Hit]) -> set[str]:
+    """The names the hits stand for; one that has its rival among the others counts as that."""
+    sure = {hit.name for hit in found if hit.rival is None}
+    return {hit.rival if hit.rival in sure and hit.rival else hit.name for hit in found}
 
 
 def _add(folded: dict[Words, list[str]], core: Words, name: str) -> None:

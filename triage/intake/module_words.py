@@ -22,7 +22,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Container
+from collections.abc import Container, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -165,22 +165,35 @@ def take_instance(words: tuple[str, ...], known: Container[str] | None = None) -
     """
     rest = list(words)
     number = _take_number(rest, known)
-    sides: set[str] = set()
+    named = []
     if len(rest) > 1 and rest[0] in _FIRST_LETTERS:
-        sides.add(_FIRST_LETTERS[rest.pop(0)])
-    kept = []
-    for word in rest:
-        side = SIDES.get(word)
-        if side is None:
-            kept.append(word)
-        else:
-            sides.update(side.split())
-    if sides:
-        kept = [word for word in kept if word not in _SIDE_NOISE]
+        named.append(_FIRST_LETTERS[rest.pop(0)])
+    named += [SIDES[word] for word in rest if word in SIDES]
+    kept = [word for word in rest if word not in SIDES and not (named and word in _SIDE_NOISE)]
+    return tuple(kept), Instance(_side(named), number)
+
+
+def outer_instances(
+    words: tuple[str, ...], known: Container[str] | None = None,
+) -> Iterator[tuple[tuple[str, ...], Instance]]:
+    """As :func:`take_instance`, but side words taken off one end only, fewest first ("driver assistance, left")."""
+    rest = list(words)
+    number = _take_number(rest, known)
+    for end in (-1, 0):
+        core, named = list(rest), []
+        while len(core) > 1 and core[end] in SIDES:
+            named.append(SIDES[core.pop(end)])
+            yield tuple(core), Instance(_side(named), number)
+    if number:
+        yield tuple(rest), Instance(None, number)
+
+
+def _side(named: list[str]) -> str | None:
+    """The side in words, in one order; a front seat is the driver's or the passenger's."""
+    sides = {word for side in named for word in side.split()}
     if {"front"} < sides and sides & {"driver", "passenger"}:
         sides.discard("front")
-    side = " ".join(word for word in _ORDER if word in sides) or None
-    return tuple(kept), Instance(side, number)
+    return " ".join(word for word in _ORDER if word in sides) or None
 
 
 def _take_number(rest: list[str], known: Container[str] | None) -> str | None:

@@ -29,8 +29,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Protocol
 
-from triage.intake.module_index import CUTOFF, PARTS, Hit, Index
-from triage.intake.module_words import FILLERS, Instance, fold, plain, take_instance, tokens
+from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
+from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens
 
 __all__ = ["ModuleMatch", "fold", "is_module_name", "resolve"]
 
@@ -168,13 +168,15 @@ def _sure(words: tuple[str, ...], index: Index) -> tuple[Hit | None, Instance]:
     if hit:
         return hit, Instance()
     base, instance = take_instance(words, index.vocabulary)
-    hit = index.exact(base) if instance and base else None
-    if hit:
-        return hit, instance
-    hit = _cover(words, index)
-    if hit:
-        return hit, Instance()
-    return (_cover(base, index) if instance and base else None), instance
+    tries = [(index.exact, base, instance)] if instance and base else []
+    tries += [(index.exact, core, which) for core, which in outer_instances(words, index.vocabulary)]
+    tries.append((index.cover, words, Instance()))
+    tries += [(index.cover, base, instance)] if instance and base else []
+    for look_up, core, which in tries:
+        hit = look_up(core)
+        if hit:
+            return hit, which
+    return None, Instance()
 
 
 def _leading(printed: str, index: Index) -> Hit | None:
@@ -199,33 +201,6 @@ def _has_word(text: str) -> bool:
     return any(char.isalpha() for char in text)
 
 
-def _cover(words: tuple[str, ...], index: Index) -> Hit | None:
-    """The module when the words are several of its names one after the other ("ECM engine control")."""
-    found: list[Hit] = []
-    at = 0
-    while at < len(words):
-        for end in range(len(words), at, -1):
-            hit = index.exact(words[at:end])
-            if hit:
-                found.append(hit)
-                at = end
-                break
-        else:
-            if words[at] not in FILLERS and not index.is_type(words[at]):
-                return None
-            at += 1
-    names = _agreed(found)
-    if len(names) != 1:
-        return None
-    return Hit(names.pop(), 97.0, None, 0.0, "pieces")
-
-
-def _agreed(found: list[Hit]) -> set[str]:
-    """The names the hits stand for; one that has its rival among the others counts as that."""
-    sure = {hit.name for hit in found if hit.rival is None}
-    return {hit.rival if hit.rival in sure and hit.rival else hit.name for hit in found}
-
-
 def _pieces(text: str, index: Index) -> Hit | None:
     """The module by pieces of ``text``: outside and inside brackets, between separators.
 
@@ -247,7 +222,7 @@ def _pieces(text: str, index: Index) -> Hit | None:
     if not found or (others and _LOOSE.search(text)):
         return None
     rest = any(len(words) > 1 or len(words[0]) > 6 for words in others)
-    names = _agreed(found)
+    names = agreed(found)
     how = "rest" if rest else "pieces"
     if len(names) == 1:
         return Hit(names.pop(), 92.0 if len(found) < len(asked) else 97.0, None, 0.0, how)
