@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from code_tables import load
 from triage.intake.module_index import RIVALS, Index
 from triage.intake.module_words import FILLERS, take_instance, tokens
-from triage.intake.modules import ModuleMatch, fold, is_module_name, resolve
+from triage.intake.modules import ModuleMatch, fold, is_module_name, resolve, resolve_together
 
 TABLES = load()
 
@@ -261,6 +261,13 @@ def test_doubt_shows_the_second_candidate(name: str, first: str, second: str) ->
 
 def test_a_spelled_out_name_settles_a_doubtful_abbreviation() -> None:
     assert resolve("TCU - Telematics", TABLES) == ModuleMatch("telematics", 97.0, None, 0.0, True, None)
+
+
+def test_the_names_of_one_vehicle_settle_a_doubtful_abbreviation() -> None:
+    assert resolve_together(["TCM", "TCU", "BCM"], TABLES)["TCU"].canonical == "telematics"
+    assert resolve_together(["ECM", "TCU"], TABLES)["TCU"].canonical == "transmission control"
+    assert resolve_together(["TCM", "TCU", "Telematics"], TABLES)["TCU"].canonical == "transmission control"
+    assert resolve_together([], TABLES) == {}
 
 
 def test_rivals_are_modules_and_have_a_first_meaning() -> None:

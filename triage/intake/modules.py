@@ -17,22 +17,23 @@ name; a name nobody knows keeps itself.
 ('Flux unit', False)
 
 Scores, 0 to 100: 100 as listed; 99 folded; 97 several pieces that agree; 95 without words that may be left out; 92
-with pieces nobody knows beside it; 85 the first of pieces that name different modules; 86 to 99 by likeness. A
-second candidate and its score show doubt. The scale is the project's own choice.
+with pieces nobody knows beside it; 90 an abbreviation in use for two modules; 88 an abbreviation before words nobody
+knows; 85 the first of pieces that name different modules; 86 to 99 by likeness. A second candidate and its score
+show doubt. The scale is the project's own choice.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Protocol
 
 from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
 from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens
 
-__all__ = ["ModuleMatch", "fold", "is_module_name", "resolve"]
+__all__ = ["ModuleMatch", "fold", "is_module_name", "resolve", "resolve_together"]
 
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
@@ -83,6 +84,22 @@ def _index(tables: HasAliases) -> Index:
 def resolve(name: str, tables: HasAliases) -> ModuleMatch:
     """The module ``name`` means. Any text; never raises. ``tables`` is told apart by identity."""
     return _resolve(name, tables)[0]
+
+
+def resolve_together(names: Iterable[str], tables: HasAliases) -> dict[str, ModuleMatch]:
+    """The modules the ``names`` of one vehicle mean, by name.
+
+    As :func:`resolve`, but an abbreviation in doubt takes its second meaning where its first is another module's sure
+    name ("TCM" and "TCU" in one scan: the second is the telematics unit).
+    """
+    found = {name: resolve(name, tables) for name in names}
+    sure = {match.canonical for match in found.values() if match.second is None}
+    for name, match in found.items():
+        second = match.second
+        if second is not None and match.canonical in sure and second not in sure:
+            found[name] = replace(match, canonical=second, score=match.second_score, second=match.canonical,
+                                  second_score=match.score, instance=_instance_of(second))
+    return found
 
 
 def is_module_name(text: str, tables: HasAliases) -> float:
