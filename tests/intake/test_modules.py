@@ -222,6 +222,12 @@ def test_instances_stay_apart(line: str) -> None:
     assert len({meant(name) for name in names}) == len(names)
 
 
+def test_a_letter_run_on_is_no_slip() -> None:
+    assert meant("gatewayB") == "gateway B"
+    assert not resolve("gatewayX", TABLES).known
+    assert meant("crash sensorK") != meant("crash sensorL")
+
+
 def test_the_instance_is_told() -> None:
     assert resolve("Door, LF", TABLES) == ModuleMatch("door, front left", 100.0, None, 0.0, True, "front left")
     assert resolve("Camera no. 2", TABLES).instance == "2"

@@ -244,7 +244,7 @@ def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> f
     if listed != listed_core and words == core and PARTS.intersection(listed_core):
         return 0.0
     for word in listed_core:
-        if word not in core and (len(word) < 4 or not any(_like(word, other) for other in core)):
+        if word not in core and not any(_like(word, other) for other in core):
             return 0.0
     pairs = [(" ".join(words), " ".join(listed)), (" ".join(sorted(core)), " ".join(sorted(listed_core)))]
     return min(99.0, max(max(fuzz.ratio(*pair), 100.0 * OSA.normalized_similarity(*pair)) for pair in pairs))
