@@ -1,0 +1,130 @@
+"""What modules did when they were asked: silent, clean, not fitted and not scanned are four different things.
+
+>>> answer_of_cell("did not answer"), answer_of_cell("no codes stored"), answer_of_cell("system voltage low")
+('silent', 'clean', None)
+>>> spoken("no response from abs and srs")
+[Spoken(answer='silent', start=0, end=11, doubtful=False)]
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from triage.intake.near import small
+from triage.intake.phrases import covered, phrase_set, word_set, words
+from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
+
+if TYPE_CHECKING:
+    from triage.intake.assembly import ModuleDraft
+    from triage.intake.context import Context
+
+#: Wordings that mean something else in many other places.
+DOUBTFUL = phrase_set("""ok | okay | none | clear | clean | good | pass | passed | fine | io | i o | leer | empty | dead | silent | offline |
+    timeout | time out | absent | skipped | aborted | keine | aucun | aucune | n a | nil | ninguno | ninguna | mudo | muda | muet | sauber |
+    limpio | limpia | vide | propre | cancelled | excluded | ignore | saute | saltado | ausente | no data | no link | not run | not done |
+    no connection | not present | nicht vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available |
+    o b | ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked | timed out | is clean |
+    all clear | not supported | communication error | no code | not included""")
+_YES = word_set("yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good")
+_NO = word_set("no nein non n false 0 failed fail none offline x not")
+_GENERIC = re.compile(
+    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|rest of[a-z ]*|remaining (?:modules|units)|"
+    r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|steuergerate)[a-z ]*|"
+    r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|todos los modulos|"
+    r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])")
+_LIST_WORDS = word_set("modules module following units ecus systems steuergerate folgende folgenden calculateurs suivants centralitas siguientes "
+                       "modulos control those these that which controllers list of")
+_LINKS = word_set(
+    "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los las del desde por para "
+    "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again also then so it its we i "
+    "module modules control unit ecu state status result response answer answers reply after when during : - all asked also both now "
+    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does try tried request requests "
+    "twice scan here this time no communication reading read back came from: gave gives got get just only now : there")
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """One answer in running text."""
+
+    answer: str
+    start: int
+    end: int
+    doubtful: bool
+
+
+@lru_cache(maxsize=8192)
+def answer_of_cell(low: str, loose: bool = False) -> str | None:
+    """The answer that the whole of a cell states. ``loose``: a column made for answers, where yes and no count too."""
+    bare = low.strip(" \t.,;:()[]*-\"'!>\u2022")
+    if not bare or len(bare) > 90:
+        return None
+    if loose and bare in _NO:
+        return "silent" if bare not in ("none", "0", "x") else "clean"
+    if loose and bare in _YES:
+        return "clean"
+    hits = ANSWERS.find(bare)
+    if hits and covered(bare, hits, ANSWER_FILLER):
+        return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
+    return None
+
+
+def spoken(low: str) -> list[Spoken]:
+    """The answers in running text, from left to right. Linear in its length."""
+    if len(low) > 4000:
+        return []
+    return [Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL) for hit in ANSWERS.find(low)]
+
+
+def generic(low: str) -> bool:
+    """Whether the line speaks of modules without naming them ("all others")."""
+    return _GENERIC.search(low) is not None
+
+
+def is_list_head(low: str, hits: list[Spoken]) -> bool:
+    """Whether a line with an answer and no name heads a list of names: "Modules that did not answer:"."""
+    rest = low
+    for hit in reversed(hits):
+        rest = rest[:hit.start] + " " + rest[hit.end:]
+    found = [word for word, _, _ in words(rest[:400])]
+    named = [word for word in found if word in _LIST_WORDS]
+    others = [word for word in found if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS
+              and not word.isdigit()]
+    return not others and (bool(named) or low.rstrip().endswith(":"))
+
+
+def without_links(text: str) -> str:
+    """``text`` without the words that tie an answer to a name.
+
+    >>> without_links("from the ABS module."), without_links("and")
+    ('ABS module', '')
+    """
+    low = small(text)
+    parts = [(word, start, end) for word, start, end in words(low[:400])]
+    first, last = 0, len(parts)
+    while first < last and parts[first][0] in _LINKS and not (parts[first][0] in ("a", "e", "y") and text[parts[first][1]].isupper()):
+        first += 1
+    if all(word in _LINKS for word, _, _ in parts[first:last]):
+        return ""
+    while last > first and parts[last - 1][0] in _LINKS and parts[last - 1][0] not in ("module", "modules", "control", "unit", "ecu",
+                                                                                       "steuergerat", "calculateur", "centralita",
+                                                                                       "modulo", "a"):
+        last -= 1
+    if first >= last:
+        return ""
+    start, end = parts[first][1], parts[last - 1][2]
+    if start and text[start - 1] in "([" :
+        start -= 1
+    while end < len(text) and text[end] in ")]":
+        end += 1
+    return text[start:end]
+
+
+def apply_answer(context: Context, module: ModuleDraft, answer: str) -> None:
+    """Set what a module did; one that is not fitted or was not scanned leaves the snapshot."""
+    if answer in ("not fitted", "not scanned"):
+        context.builder.leave_out(module, answer)
+    elif module.answer is None or (answer == "silent" and not module.codes):
+        module.answer = answer

@@ -1,0 +1,177 @@
+"""Assembly: what the lines say, gathered into snapshots, modules and codes while the text is read from top to bottom."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from triage.intake.characters import Line
+from triage.intake.characters import low as small
+from triage.intake.conditions import Conditions
+from triage.intake.found import Found
+from triage.model.notices import Notice, Severity
+from triage.model.session import Event
+from triage.model.snapshot import Phase, Reading, StatusWord
+
+
+@dataclass(slots=True)
+class CodeDraft:
+    """One code of one module, on its way."""
+
+    code: str
+    failure_type: str | None
+    status: StatusWord | None
+    status_byte: int | None
+    text: str | None = None
+    count: int | None = None
+    freeze: dict[str, float] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
+class ModuleDraft:
+    """One module of one snapshot. ``answer`` is "silent", "clean", "left out" or None (it gave codes, or nothing
+    is said)."""
+
+    printed: str
+    line: Line
+    start: int
+    end: int
+    answer: str | None = None
+    volts: float | None = None
+    codes: list[CodeDraft] = field(default_factory=list)
+    stated: tuple[int, Line, int, int] | None = None
+    guessed: bool = False
+
+
+@dataclass(slots=True)
+class SnapshotDraft:
+    """One snapshot on its way."""
+
+    phase: Phase | None = None
+    at: datetime | None = None
+    said: Conditions = field(default_factory=Conditions)
+    volts: float | None = None
+    lowest: float | None = None
+    end_volts: float | None = None
+    modules: dict[str, ModuleDraft] = field(default_factory=dict)
+    readings: list[Reading] = field(default_factory=list)
+    left_out: list[str] = field(default_factory=list)
+
+    @property
+    def empty(self) -> bool:
+        """Whether no module has been read into it yet."""
+        return not self.modules and not self.left_out
+
+
+class Builder:
+    """Gathers one text. ``snapshot`` is the one being read, ``module`` and ``code`` the last that were named."""
+
+    def __init__(self, source: str | None) -> None:
+        self.source = source
+        self.snapshots: list[SnapshotDraft] = [SnapshotDraft()]
+        self.notices: list[Notice] = []
+        self.events: list[Event] = []
+        self.vehicle: dict[str, Any] = {}
+        self.module: ModuleDraft | None = None
+        self.code: CodeDraft | None = None
+        #: A heading repeated: a new snapshot only if a module comes again.
+        self.may_restart = False
+        self.next_phase: Phase | None = None
+        self.restated: list[tuple[int, Line, int, int]] = []
+
+    @property
+    def snapshot(self) -> SnapshotDraft:
+        """The snapshot being read."""
+        return self.snapshots[-1]
+
+    def notice(self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0) -> None:
+        """A remark, at a place of the line in plain characters."""
+        if line is None:
+            self.notices.append(Notice(severity, message, self.source))
+            return
+        begin, stop = line.span(start, end)
+        self.notices.append(Notice(severity, message, self.source, line.number, begin, stop, line.raw))
+
+    def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:
+        """Start a snapshot, unless the one being read is still empty."""
+        if not self.snapshot.empty:
+            self.snapshots.append(SnapshotDraft())
+        self.module = self.code = None
+        self.may_restart = False
+        if phase is not None:
+            self.snapshot.phase = phase
+        return self.snapshot
+
+    def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
+        """The module of that printed name in the snapshot being read; made if it is not there."""
+        key = " ".join(small(printed).split())
+        if self.next_phase is not None:
+            if not self.snapshot.empty:
+                self.new_snapshot(self.next_phase)
+            elif self.snapshot.phase is None:
+                self.snapshot.phase = self.next_phase
+            self.next_phase = None
+        module = self.snapshot.modules.get(key)
+        if module is not None and self.may_restart:
+            self.new_snapshot(self.snapshot.phase)
+            module = None
+        if module is None:
+            module = ModuleDraft(printed, line, start, end, guessed=guessed)
+            self.snapshot.modules[key] = module
+        if self.module is not module:
+            self.code = None
+        self.module = module
+        return module
+
+    def leave_out(self, module: ModuleDraft, why: str) -> None:
+        """Take a module that is not fitted or was not scanned out of the snapshot again."""
+        key = " ".join(small(module.printed).split())
+        if not module.codes:
+            self.snapshot.modules.pop(key, None)
+        self.snapshot.left_out.append(module.printed)
+        self.notice("note", f"{module.printed}: {why}, left out of the scan", module.line, module.start, module.end)
+        if self.module is module:
+            self.module = self.code = None
+
+    def add_code(
+        self, module: ModuleDraft, found: Found, status: StatusWord | None, text: str | None, line: Line, offset: int
+    ) -> CodeDraft:
+        """Put a code into a module; the same code with the same failure type and status is kept once."""
+        if found.slip is not None:
+            shown = line.text[offset + found.start:offset + found.end]
+            self.notice("note", f"{shown} read as {found.slip}", line, offset + found.start, offset + found.end)
+        draft = self._same(module.codes, found, status)
+        if draft is None:
+            draft = CodeDraft(found.text, found.failure_type, status, found.status_byte, text)
+            module.codes.append(draft)
+        else:
+            draft.status = draft.status or status
+            draft.failure_type = draft.failure_type or found.failure_type
+            draft.status_byte = found.status_byte if draft.status_byte is None else draft.status_byte
+            draft.text = draft.text or text
+        self.code = draft
+        return draft
+
+    @staticmethod
+    def _same(codes: Iterable[CodeDraft], found: Found, status: StatusWord | None) -> CodeDraft | None:
+        """The entry that a code seen again belongs to: nothing in it may contradict."""
+        for draft in codes:
+            if draft.code == found.text and (
+                found.failure_type == draft.failure_type
+            ) and (status is None or draft.status is None or status == draft.status):
+                return draft
+        return None
+
+    def say(self, said: Conditions) -> None:
+        """Add what a line says of the state of the vehicle; the first statement of each kind stands."""
+        have = self.snapshot.said
+        for name in ("engine", "ran_minutes", "drove", "max_speed_kmh", "coolant_c", "outside_supply", "warm_ups",
+                     "distance_km", "minutes", "low_seconds"):
+            value = getattr(said, name)
+            if value is not None and getattr(have, name) is None:
+                setattr(have, name, value)
+        if said.lamps is not None:
+            have.lamps = [*(have.lamps or []), *(lamp for lamp in said.lamps if lamp not in (have.lamps or []))]
+        have.lists_read += [name for name in said.lists_read if name not in have.lists_read]

@@ -1,0 +1,222 @@
+"""Rows with codes in them that no column heads explain: the module by the style of the text, and what stands beside
+each code."""
+
+from __future__ import annotations
+
+from triage.intake import states
+from triage.intake.assembly import CodeDraft, ModuleDraft
+from triage.intake.context import Context
+from triage.intake.found import Found
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links, trailing_status
+from triage.intake.names import tidy
+from triage.intake.pieces import Details, soft_pieces, take, take_running
+from triage.intake.style import HEADING, Place, behind, shape_of
+from triage.model.snapshot import StatusWord
+
+NOT_STATED = "module not stated"
+
+
+def read(context: Context, row: Row) -> None:
+    """One row with codes: name its module, add its codes."""
+    context.refuse(row)
+    place = context.style.places.get(shape_of(row), HEADING)
+    module, used = _module(context, row, place)
+    before_status = _status_before(context, row)
+    codes = row.finds.codes
+    pending: list[tuple[Found, Details]] = []
+    for at, code in enumerate(codes):
+        stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
+        details = _beside(context, row, code, stop, used, last=at + 1 == len(codes))
+        pending.append((code, details))
+    _share_status(row, pending, before_status)
+    added: CodeDraft | None = None
+    for code, details in pending:
+        added = add(context, module, row, code, details)
+        if len(pending) == 1 and details.volts is not None:
+            _voltage(context, row, module, added, details.volts)
+    context.open_code, context.open_row = added, row
+
+
+def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
+    """Add one code with what stands beside it."""
+    if code.failure_type is None and details.failure_type is not None:
+        code = Found(code.start, code.end, code.text, details.failure_type, code.status_byte, code.kind,
+                     code.source_address, code.slip, code.bare)
+    status = details.status or context.section_status()
+    draft = context.builder.add_code(module, code, status, details.text, row.line, row.start)
+    if details.status_byte is not None and draft.status_byte is None:
+        draft.status_byte = details.status_byte
+    if details.count is not None and draft.count is None:
+        draft.count = details.count
+    for name, value in details.freeze.items():
+        draft.freeze.setdefault(name, value)
+    return draft
+
+
+def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, value: float) -> None:
+    """A voltage in a code's own line is the stored one where the line says so, else the module's."""
+    if draft.freeze or any(word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")):
+        draft.freeze.setdefault("volts", value)
+    elif module.volts is None:
+        module.volts = value
+
+
+def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
+    """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
+    builder = context.builder
+    if builder.module is not None:
+        if builder.next_phase is not None and not builder.snapshot.empty:
+            return builder.name_module(builder.module.printed, row.line, row.start, row.start)
+        return builder.module
+    if code is not None and code.source_address is not None:
+        return builder.name_module(f"source address {code.source_address}", row.line, row.start + code.start,
+                                   row.start + code.end)
+    if NOT_STATED not in builder.snapshot.modules:
+        start, end = (row.start + code.start, row.start + code.end) if code else (row.start, row.start)
+        builder.notice("warning", "no module is named for this code: put its name before the code or in a line above",
+                       row.line, start, end)
+    module = builder.name_module(NOT_STATED, row.line, row.start, row.start, guessed=True)
+    return module
+
+
+def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tuple[int, int]]:
+    """The module of a row, and the span of its text that its name took."""
+    code = row.finds.codes[0]
+    start, end = _name_span(context, row, place)
+    printed = tidy(strip_links(row.text[start:end])) if end > start else ""
+    if place.cell is not None and end > start:
+        printed = tidy(row.text[start:end])
+    if printed and any(c.isalpha() for c in printed) and _acceptable(context, row, place, printed):
+        begin = row.text.find(printed, start)
+        begin = begin if begin >= 0 else start
+        module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
+        context.under_heading = False
+        return module, (start, end)
+    span = (0, 0)
+    if printed and place != HEADING and place.cell is None and not place.before:
+        span = (0, 0)
+    return module_for(context, row, code), span
+
+
+def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
+    """Whether text in the module's place may be its name: a description under a heading is not."""
+    if place.cell is not None:
+        return len(printed) <= 80
+    words = len(printed.split())
+    score = context.names.score(printed)
+    if score >= 60.0:
+        return True
+    if place.lead or place.tail or place.piece is not None:
+        # Behind the code stands a description as well; an unlisted name is taken only where the whole text does so.
+        return words <= 5 and not context.under_heading and context.builder.module is None
+    if context.under_heading:
+        return False
+    return words <= 6 and len(printed) <= 60
+
+
+def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
+    """Where in the row's text the module's name stands by the style of the text."""
+    code = row.finds.codes[0]
+    if place.cell is not None and row.cells and place.cell < len(row.cells):
+        cell = row.cells[place.cell]
+        return cell.start, cell.end
+    if place.before:
+        begin = 0
+        if row.cells:
+            begin = next((cell.start for cell in row.cells if cell.start <= code.start < max(cell.end, cell.start + 1)), 0)
+            if not strip_links(row.text[begin:code.start]):
+                begin = 0
+        text, _ = trailing_status(row.text[begin:code.start])
+        return begin, begin + len(text)
+    if place.piece is not None:
+        tail = behind(row)
+        if -len(tail) <= place.piece < len(tail):
+            start, text = tail[place.piece]
+            return start, start + len(text)
+        return 0, 0
+    if place.lead or place.tail:
+        found = context.names.find(row.low[code.end:])
+        if found and place.lead and not row.low[code.end:code.end + found[0][0]].strip(" -:,;(["):
+            return code.end + found[0][0], code.end + found[0][1]
+        if found and place.tail:
+            return code.end + found[-1][0], code.end + found[-1][1]
+    return 0, 0
+
+
+def _status_before(context: Context, row: Row) -> StatusWord | None:
+    """A status between the module and the code, or in a cell left of the code ("stored | P0562", "ECM pending P0300")."""
+    code = row.finds.codes[0]
+    if row.cells:
+        for cell in row.cells:
+            if cell.end <= code.start and cell.text:
+                status = states.of_cell(cell.low, context.translated, context.legend)
+                if status is not None:
+                    return status
+    text, meaning = trailing_status(row.text[:code.start])
+    if meaning is None or len(row.text[:code.start]) > 120:
+        return None
+    return states.of_cell(row.low[len(text):code.start], context.translated)
+
+
+def _beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int], *, last: bool) -> Details:
+    """What stands between a code and the next one (or the end of the row), without the module's name."""
+    details = Details()
+    if row.cells and row.kind != "rule":
+        parts = [(max(cell.start, code.end), min(cell.end, stop)) for cell in row.cells if cell.end > code.end and cell.start < stop]
+        pieces = [(start, row.text[start:end]) for start, end in parts if end > start]
+    else:
+        pieces = [(code.end, row.text[code.end:stop])]
+    following = True
+    for start, text in pieces:
+        end = start + len(text)
+        if used[1] > used[0] and start < used[1] and used[0] < end:
+            rest = row.text[start:used[0]] + " " + row.text[used[1]:end] if used[0] >= start else row.text[used[1]:end]
+            text = rest
+            if not text.strip(" -:,;|()[]"):
+                continue
+        _piece(context, details, text, following, code)
+        following = following and not text.strip(" -:,;|")
+    return details
+
+
+def _piece(context: Context, details: Details, text: str, following: bool, code: Found) -> None:
+    """One cell, or the running text behind a code: as a whole, else cut at soft marks, else its ends."""
+    from triage.intake.near import small
+
+    has_type = code.failure_type is not None
+    low = small(text)
+    if states.of_cell(low, context.translated, context.legend) is None:
+        before = details.status
+        text = take_running(details, text, low, context.translated, context.style.doubtful_states)
+        if details.status is not before:
+            low = small(text)
+    parts = list(soft_pieces(text))
+    if len(parts) <= 1:
+        take(details, text, low, following=following, has_type=has_type, translated=context.translated, legend=context.legend)
+        return
+    texts = []
+    for place, (_, part) in enumerate(parts[:40]):
+        known = len(details.texts)
+        take(details, part, small(part), following=following and place == 0, has_type=has_type,
+             translated=context.translated, legend=context.legend)
+        if len(details.texts) > known:
+            texts.append(details.texts.pop())
+    if texts:
+        details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
+    if details.status is None and texts and context.style.doubtful_states:
+        for part in reversed(texts):
+            take_running(details, part, small(part), context.translated, True)
+
+
+def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
+    """"U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together."""
+    for at in range(len(pending) - 2, -1, -1):
+        code, details = pending[at]
+        after, following = pending[at + 1]
+        between = row.low[code.end:after.start].strip(" ,;&+/|()")
+        if details.status is None and between in ("", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"):
+            details.status = following.status
+    if before is not None:
+        for _, details in pending:
+            details.status = details.status or before

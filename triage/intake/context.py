@@ -1,0 +1,109 @@
+"""What the readers of single rows share: the builder, the names, the style of the text, and where the reading stands."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Literal
+
+from triage.intake import dates, happenings, volts
+from triage.intake.assembly import Builder, CodeDraft, SnapshotDraft
+from triage.intake.layouts import Row
+from triage.intake.names import Names
+from triage.intake.pieces import Legend
+from triage.intake.style import Style
+from triage.model.snapshot import ListRead, StatusWord
+
+#: What the next lines that are only names stand for, after a heading such as "No answer:".
+ListOf = Literal["silent", "clean", "not fitted", "not scanned"]
+
+
+@dataclass(slots=True)
+class Context:
+    """The state of reading one text from top to bottom."""
+
+    builder: Builder
+    names: Names
+    style: Style
+    rows: list[Row]
+    translated: bool
+    order: dates.Order | None
+    legend: Legend = ()
+    page_marks: set[int] = field(default_factory=set)
+    #: A heading of a list of codes ("Pending codes:"); ``section_of_module`` while it belongs to one module.
+    section: StatusWord | None = None
+    section_of_module: bool = False
+    list_of: ListOf | None = None
+    live_data: bool = False
+    #: Where the last code's line ended, for lines that go on with its description.
+    open_code: CodeDraft | None = None
+    open_row: Row | None = None
+    heading_indent: int = 0
+    #: The module came from a heading: rows without one are its own.
+    under_heading: bool = False
+    blanks: int = 0
+    pending_values: dict[str, str] = field(default_factory=dict)
+    in_freeze_frame: bool = False
+    complaint_open: bool = False
+    facts: happenings.Facts = field(default_factory=lambda: happenings.Facts())
+    asked_order: bool = False
+    #: Snapshots by the value of a scan column.
+    scans: dict[str, SnapshotDraft] = field(default_factory=dict)
+    pending_freeze_volts: float | None = None
+    #: Rows about the scan that stand after the modules of one and may belong to the next.
+    held: list[Row] = field(default_factory=list)
+    #: Supply voltages used, to judge them together at the end.
+    volts_seen: list[tuple[float, Row, volts.Volt]] = field(default_factory=list)
+    last_date: datetime | None = None
+    #: Codes stand as far left as their headings: indentation says nothing in this text.
+    flat: bool = False
+    key_block: bool = False
+    #: The text speaks of a scan without naming a module ("all modules: no codes").
+    saw_scan: bool = False
+
+    def refuse(self, row: Row) -> None:
+        """A warning for each place of the row that looks like a code and can't be read as one."""
+        for refusal in row.finds.refusals:
+            self.builder.notice("warning", refusal.message, row.line, row.start + refusal.start, row.start + refusal.end)
+
+    def section_status(self) -> StatusWord | None:
+        """The status that the heading of the list gives, if one is open."""
+        return self.section
+
+    def close_module(self) -> None:
+        """Forget what belongs to the module just read."""
+        if self.section_of_module:
+            self.section, self.section_of_module = None, False
+        self.open_code = self.open_row = None
+        self.in_freeze_frame = False
+        self.pending_values = {}
+
+    def saw_list(self, name: ListRead) -> None:
+        """Note that a list of codes was read."""
+        lists = self.builder.snapshot.said.lists_read
+        if name not in lists:
+            lists.append(name)
+
+
+COUNT = re.compile(
+    r"[\s,:;(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
+    r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|error|gespeicherte|codes?)\s+)*"
+    r"(codes?|dtcs?|faults?|errors?|fehlercodes?|fehler|eintrage|defauts?|codes? defauts?|codigos?|averias?|fallos?|errores)"
+    r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|logged|read))?(?![a-z])[\s)\]:.]*")
+COUNT_AFTER = re.compile(
+    r"(?:^|(?<=[\s,(|\[-]))(?:number of |no\.? of |anzahl |nombre de |numero de |total )?(?:codes?|dtcs?|faults?|fehlercodes?|fehler|defauts?|"
+    r"codigos?|averias?|fallos?)(?: count| found| stored| gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*")
+
+
+def stated_count(low: str) -> tuple[int, int, int] | None:
+    """A count of codes that the line states, with its place.
+
+    >>> stated_count("ecm - 3 codes"), stated_count("abs (codes: 2)"), stated_count("ecm")
+    ((3, 3, 13), (2, 5, 14), None)
+    """
+    for pattern in (COUNT, COUNT_AFTER):
+        match = pattern.search(low)
+        if match is not None:
+            return int(match[1]), match.start(), match.end()
+    return None

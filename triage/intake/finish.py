@@ -1,0 +1,171 @@
+"""From drafts to the model: names to canonical names, voltages judged together, counts held against what was read."""
+
+from __future__ import annotations
+
+from triage.intake.assembly import CodeDraft, ModuleDraft, SnapshotDraft
+from triage.intake.coderow import NOT_STATED
+from triage.intake.context import Context
+from triage.model.session import Vehicle
+from triage.model.snapshot import CodeEntry, FreezeFrame, ModuleScan, SinceClear, Snapshot
+
+#: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.modules).
+SURE, NEAR = 90.0, 4.0
+
+
+def snapshots(context: Context) -> list[Snapshot]:
+    """The snapshots of the text, without those in which nothing was read."""
+    _judge_volts(context)
+    said: set[str] = set()
+    found = []
+    for draft in context.builder.snapshots:
+        _drop_hollow(context, draft)
+        if draft.empty and not context.saw_scan:
+            continue
+        if draft.empty and any(not other.empty for other in context.builder.snapshots):
+            continue
+        found.append(_snapshot(context, draft, said))
+    _check_totals(context)
+    return found
+
+
+def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapshot:
+    """One draft as a snapshot of the model."""
+    have = draft.said
+    since = None
+    if any(value is not None for value in (have.warm_ups, have.distance_km, have.minutes)):
+        since = SinceClear(warm_ups=have.warm_ups, distance_km=have.distance_km, minutes=have.minutes)
+    if draft.volts is None:
+        draft.volts = draft.end_volts
+    if draft.volts is None:
+        _common_volts(draft)
+    modules = [_module(context, module, said) for module in draft.modules.values()]
+    names = {module.printed: scan.module for module, scan in zip(draft.modules.values(), modules, strict=True)}
+    readings = [reading.model_copy(update={"module": names.get(reading.module, reading.module)}) if reading.module else reading
+                for reading in draft.readings]
+    return Snapshot(
+        phase=draft.phase, at=draft.at, engine=have.engine, ran_minutes=have.ran_minutes, drove=have.drove,
+        max_speed_kmh=have.max_speed_kmh, coolant_c=have.coolant_c, volts=draft.volts, lowest_volts=draft.lowest,
+        low_seconds=have.low_seconds, outside_supply=have.outside_supply, lamps=have.lamps, lists_read=have.lists_read or None,
+        since_clear=since, modules=modules, readings=readings or None)
+
+
+def _common_volts(draft: SnapshotDraft) -> None:
+    """One voltage printed beside every module is the vehicle's."""
+    values = [module.volts for module in draft.modules.values() if module.volts is not None]
+    if len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules):
+        draft.volts = values[0]
+        for module in draft.modules.values():
+            module.volts = None
+
+
+def _module(context: Context, draft: ModuleDraft, said: set[str]) -> ModuleScan:
+    """One module: its canonical name, with a notice where that is in doubt."""
+    if draft.printed == NOT_STATED:
+        canonical, printed = NOT_STATED, None
+    else:
+        match = context.names.match(draft.printed)
+        canonical, printed = match.canonical, draft.printed
+        if printed not in said:
+            said.add(printed)
+            _doubt(context, draft, match.known, match.score, match.canonical, match.second, match.second_score)
+    silent = draft.answer == "silent" and not draft.codes
+    if draft.answer == "silent" and draft.codes:
+        context.builder.notice("warning", f"{draft.printed}: said to be silent, and codes stand under it: taken as answering",
+                               draft.line, draft.start, draft.end)
+    if draft.stated is not None and draft.stated[0] != len(draft.codes) and not silent:
+        number, line, start, end = draft.stated
+        context.builder.notice("warning", f"{draft.printed}: the text says {_codes(number)}, {_codes(len(draft.codes))} read",
+                               line, start, end)
+    return ModuleScan(module=canonical, printed=printed, responds=not silent, volts=draft.volts, codes=[_code(code) for code in draft.codes])
+
+
+def _codes(number: int) -> str:
+    return "1 code" if number == 1 else f"{number} codes"
+
+
+def _doubt(context: Context, draft: ModuleDraft, known: bool, score: float, canonical: str, second: str | None, second_score: float) -> None:
+    """A notice where the name is unknown, or could be another module's."""
+    if not known:
+        near = f"; nearest is {second}" if second else ""
+        message = f"{draft.printed}: no module of this name is known: kept as printed{near}"
+    elif second is not None and score - second_score < NEAR:
+        message = f"{draft.printed}: taken as {canonical}; could be {second}"
+    elif score < SURE:
+        message = f"{draft.printed}: taken as {canonical}" + (f"; could be {second}" if second else "")
+    else:
+        return
+    context.builder.notice("note", message, draft.line, draft.start, draft.end)
+
+
+def _code(draft: CodeDraft) -> CodeEntry:
+    """One code of the model."""
+    frame = FreezeFrame(**draft.freeze) if draft.freeze else None
+    return CodeEntry(code=draft.code, failure_type=draft.failure_type, status=draft.status, status_byte=draft.status_byte,
+                     count=draft.count, text=draft.text, freeze_frame=frame)
+
+
+def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
+    """Headings that turned out to be none: a guessed name with nothing below, a summary line of a module told later."""
+    for key, module in list(draft.modules.items()):
+        if module.codes or module.answer is not None:
+            continue
+        if module.stated is not None and module.stated[0] > 0:
+            canonical = context.names.match(module.printed).canonical
+            others = [other for other in draft.modules.values() if other is not module and other.codes]
+            if any(context.names.match(other.printed).canonical == canonical for other in others):
+                del draft.modules[key]
+            continue
+        if module.guessed or context.names.score(module.printed) < 90.0:
+            del draft.modules[key]
+
+
+def _check_totals(context: Context) -> None:
+    """Totals the text states, held against all codes read in the text or in one of its snapshots."""
+    counts = [sum(len(module.codes) for module in draft.modules.values()) for draft in context.builder.snapshots]
+    for number, line, start, end in context.builder.restated:
+        if number not in counts and number != sum(counts):
+            context.builder.notice("warning", f"the text says {_codes(number)} in all, {_codes(sum(counts))} read", line, start, end)
+
+
+def _judge_volts(context: Context) -> None:
+    """Voltages of a 24 V vehicle are no supply of a 12 V one, and the other way round; what can't be is not used."""
+    seen = [value for value, _, _ in context.volts_seen]
+    if not seen:
+        return
+    vehicle = context.builder.vehicle | context.facts.values
+    nominal = vehicle.get("nominal_volts")
+    high = [value for value in seen if value > 18.0]
+    low = [value for value in seen if value <= 16.5]
+    if nominal is None and high and not low:
+        context.builder.vehicle["nominal_volts"] = 24.0
+        context.builder.notice("note", f"{high[0]:g} V: taken as the supply of a 24 V vehicle; say \"12 V vehicle\" if it is not",
+                               *_spot(context, high[0]))
+        return
+    if nominal == 24.0 or not high:
+        return
+    why = "a 12 V vehicle" if nominal == 12.0 else "a vehicle whose other readings are of 12 V"
+    for value in sorted(set(high)):
+        context.builder.notice("warning", f"{value:g} V can't be the supply of {why}: not used; say \"24 V vehicle\" if it is one",
+                               *_spot(context, value))
+    bad = set(high)
+    for draft in context.builder.snapshots:
+        draft.volts = None if draft.volts in bad else draft.volts
+        draft.lowest = None if draft.lowest in bad else draft.lowest
+        draft.end_volts = None if draft.end_volts in bad else draft.end_volts
+        for module in draft.modules.values():
+            module.volts = None if module.volts in bad else module.volts
+
+
+def _spot(context: Context, value: float):  # type: ignore[no-untyped-def]
+    """The line and the place of a voltage seen."""
+    _, row, volt = next(each for each in context.volts_seen if each[0] == value)
+    return row.line, row.start + volt.start, row.start + volt.end
+
+
+def vehicle(context: Context) -> Vehicle | None:
+    """What was said of the vehicle, or None."""
+    values = context.builder.vehicle | context.facts.values
+    if len(context.facts.vins) > 1:
+        context.builder.notice("warning", f"{len(context.facts.vins)} vehicle identification numbers in one text: "
+                                          f"{' and '.join(context.facts.vins[:3])}; taken as one vehicle, the first")
+    return Vehicle(**values) if values else None

@@ -1,0 +1,233 @@
+"""Codes in the wild: every trouble code in a line, whatever it is written like, and nothing that only looks like one.
+
+>>> [str(code) for code in find("PO562-16 stored; u0100 87, P 0A1F [2F] and P030116").codes]
+['P0562-16', 'U0100-87', 'P0A1F-2F', 'P0301-16']
+>>> find("connector C0123, part no. B1234, P0420 12.4 V").codes[0].text
+'P0420'
+>>> [refusal.message for refusal in find("P4000 stored").refusals]
+['P4000: the first digit of a code can only be 0 to 3, seen 4']
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from triage.intake import near
+from triage.model import codes as model_codes
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """One code in a line. ``start``..``end`` covers its failure type and status byte; ``bare`` ends before them.
+
+    ``slip`` is set where a letter stands for a digit: it is what was read instead. ``kind`` is that of the model.
+    """
+
+    start: int
+    end: int
+    text: str
+    failure_type: str | None = None
+    status_byte: int | None = None
+    kind: str = "J2012"
+    source_address: int | None = None
+    slip: str | None = None
+    bare: int = 0
+
+    def __str__(self) -> str:
+        return self.text if self.failure_type is None else f"{self.text}-{self.failure_type}"
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A place that looks like a code and can't be read as one."""
+
+    start: int
+    end: int
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finds:
+    """What :func:`find` saw, from left to right; ``mentions`` are codes the text only speaks of (see P0715)."""
+
+    codes: tuple[Found, ...]
+    refusals: tuple[Refusal, ...] = ()
+    mentions: tuple[Found, ...] = ()
+
+
+_NOTHING = Finds(())
+_DIGIT = re.compile(r"[0-9]")
+#: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
+_CANDIDATE = re.compile(
+    r"(?<![^\W_])(?:([A-Za-z])([0-9OoIlQSsZz|][0-9A-FOIQGSZa-folsz|?*]{3})([0-9A-FOIa-fol]{2})?(?![^\W_])"
+    r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3][0-9A-Fa-f]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
+    r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
+    r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
+)
+_HEX = frozenset("0123456789ABCDEFabcdef")
+_UNIT = (r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
+         r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|[.,:/][0-9])")
+_SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
+#: Failure type after a code, from the surest form to the weakest.
+_JOINED = re.compile(rf"(?:\s?[-:/_#]\s?|[.])(?:0x|\$)?{_SLIP2}h?{_UNIT}", re.IGNORECASE)
+_BRACKETED = re.compile(rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
+                        re.IGNORECASE)
+_SPACED = re.compile(rf"[ ](?:0x|\$)?{_SLIP2}h?{_UNIT}", re.IGNORECASE)
+_LABELLED = re.compile(
+    r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
+    rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
+    re.IGNORECASE)
+_PART_TAIL = re.compile(r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|/[0-9]{2}R")
+_STATUS_BYTE = re.compile(
+    r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?|state|st|statusbyte)\s{0,2}[:=#]?\s{0,2}(?:0x|\$)?([0-9A-Fa-f]{2})h?"
+    r"(?![0-9A-Za-z])|\s{0,3}[\[({/-]\s?(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
+    r"|\s{1,3}([0-9][A-Fa-f]|[A-F][0-9])(?![0-9A-Za-z])", re.IGNORECASE)
+_STATUS_BITS = re.compile(r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b", re.IGNORECASE)
+_SA = r"(?:sa|src|source(?: address)?|addr(?:ess)?|adresse?|direccion)[ :=#.]{0,3}(0x[0-9a-f]{1,2}|[0-9]{1,3})\b"
+_J1939 = re.compile(
+    rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}([0-9]{{1,3}})\b(?:[ ,;/|()\[\]-]{{0,4}}{_SA})?"
+    r"|\bspn(?: ?[/-] ?fmi)?[ :=#]{0,3}([0-9]{1,7}) ?[/.-] ?([0-9]{1,2})\b"
+    r"|\bfmi[ :=#.]{0,3}([0-9]{1,3})\b[ ,;/|-]{0,4}spn[ :=#.]{0,3}([0-9]{1,7})\b")
+_SA_BEFORE = re.compile(rf"\b{_SA}[ ,;/|)(\]\[:-]{{0,4}}$")
+_MID = re.compile(r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}"
+                  r"fmi[ :=#.]{0,3}[0-9]{1,2}\b")
+
+
+def find(text: str, low: str | None = None) -> Finds:
+    """The codes of one line or cell. Linear in its length; ``low`` is the same text in small letters."""
+    if len(text) <= 240:
+        return _find_cached(text)
+    return _find(text, near.small(text) if low is None else low)
+
+
+@lru_cache(maxsize=32768)
+def _find_cached(text: str) -> Finds:
+    return _find(text, near.small(text))
+
+
+def _find(text: str, low: str) -> Finds:
+    if not _DIGIT.search(text):
+        return _NOTHING
+    codes = _heavy(text, low) if ("spn" in low or "mid" in low) else []
+    refusals: list[Refusal] = []
+    label = near.Labels(low)
+    at = 0
+    for match in _CANDIDATE.finditer(text):
+        if match.start() < at or any(code.start <= match.start() < code.end for code in codes):
+            continue
+        result = _candidate(text, low, match, label)
+        if isinstance(result, Refusal):
+            refusals.append(result)
+        elif result is not None:
+            codes.append(result)
+            at = result.end
+    if not codes and not refusals:
+        return _NOTHING
+    codes.sort(key=lambda code: code.start)
+    kept, mentions = near.only_spoken_of(low, codes)
+    return Finds(tuple(kept), tuple(refusals), tuple(mentions))
+
+
+def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) -> Found | Refusal | None:
+    """One match as a code, a refusal, or nothing."""
+    start, end = match.span()
+    if label.before(start, end, text) or near.part_of_a_number(text, start, end):
+        return None
+    if match[10]:
+        return _wrong_length(text, match[10], start, end)
+    letter, body, tail = (match[1], match[2], match[3]) if match[1] else (
+        (match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
+    spaced = not match[1]
+    if spaced and near.not_a_spaced_code(text, low, start, end):
+        return None
+    upper = letter.upper()
+    digits = sum(c.isdigit() for c in body)
+    clean = body if set(body) <= _HEX else near.digits_for_letters(body)
+    if clean is None:
+        return _unreadable(text, start, end) if upper in "PCBU" and digits >= 2 else None
+    if upper not in "PCBU" or clean[0] not in "0123":
+        if digits < 3 or tail or spaced or not set(body) <= _HEX or model_codes.own(match[0]) is not None:
+            return None
+        message = model_codes.explain_invalid(match[0])
+        return Refusal(start, end, message) if message and near.stands_alone(text, start, end) else None
+    slip = clean != body or bool(match[8])
+    if clean != body and not near.is_slip(letter, body, digits):
+        return None
+    code = (upper + clean).upper()
+    if tail is not None and not set(tail) <= _HEX:
+        fixed = near.digits_for_letters(tail)
+        tail, slip = fixed, True
+        if tail is None:
+            return None
+    if _PART_TAIL.match(text, end) and tail is None and not _JOINED.match(text, end):
+        return None
+    return _with_tail(text, low, Found(start, end, code, tail and tail.upper(), bare=start + 1 + len(body)), slip)
+
+
+def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
+    """``found`` with the failure type and the status byte that follow it."""
+    failure, end = found.failure_type, found.end
+    if failure is None:
+        for form in (_JOINED, _BRACKETED, _LABELLED, _SPACED):
+            match = form.match(text, end)
+            if match is None or (form is _SPACED and not near.can_be_spaced_type(match[1])):
+                continue
+            read = near.digits_for_letters(match[1]) if not set(match[1]) <= _HEX else match[1]
+            if read is None:
+                continue
+            slip = slip or read != match[1]
+            failure, end = read.upper(), match.end()
+            break
+    status = None
+    bits = _STATUS_BITS.match(text, end)
+    if bits is not None:
+        status, end = int(bits[1], 2), bits.end()
+    elif failure is not None:
+        match = _STATUS_BYTE.match(text, end)
+        if match is not None:
+            status, end = int(match[1] or match[2] or match[3] or match[4], 16), match.end()
+    elif (match := _STATUS_BYTE.match(text, end)) is not None and match[1]:
+        status, end = int(match[1], 16), match.end()
+    shown = found.text if failure is None else f"{found.text}-{failure}"
+    return Found(found.start, end, found.text, failure, status, "J2012", None, shown if slip else None, found.bare)
+
+
+def _wrong_length(text: str, token: str, start: int, end: int) -> Refusal | None:
+    """Three or five digits after the letter: which code was meant can't be told."""
+    if not near.stands_alone(text, start, end) or token[1] not in "0123" or (len(token) == 4 and end < len(text)
+                                                                             and text[end] in "-/."):
+        return None
+    if sum(c.isdigit() for c in token) < 3 + (len(token) > 4):
+        return None
+    return Refusal(start, end, f"{token.upper()} is not read: a code has four characters after its letter, seen "
+                               f"{len(token) - 1}; which code is meant can't be told")
+
+
+def _unreadable(text: str, start: int, end: int) -> Refusal | None:
+    """A character that could be several digits."""
+    token = text[start:end]
+    return Refusal(start, end, f"{token} is not read: it could be more than one code; write the digits out")
+
+
+def _heavy(text: str, low: str) -> list[Found]:
+    """SPN with FMI (SAE J1939-73) and MID with PID or SID (older heavy vehicles)."""
+    found = []
+    for match in _J1939.finditer(low):
+        spn, fmi = (match[1], match[2]) if match[1] else (match[4], match[5]) if match[4] else (match[7], match[6])
+        code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}")
+        if code is None:
+            continue
+        start, address = match.start(), match[3]
+        before = _SA_BEFORE.search(low, max(0, start - 30), start)
+        if address is None and before is not None:
+            start, address = before.start(), before[1]
+        source = None if address is None else int(address, 16 if address.startswith("0x") else 10)
+        end = match.end() + (low[match.end():match.end() + 1] in (")", "]") and "(" in match[0])
+        found.append(Found(start, end, code.text, kind="J1939", source_address=source, bare=end))
+    for match in _MID.finditer(low):
+        own = model_codes.own(" ".join(re.findall(r"[a-z]+|[0-9]+", match[0])))
+        if own is not None:
+            found.append(Found(match.start(), match.end(), own.text, kind="own", bare=match.end()))
+    return found

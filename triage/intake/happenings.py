@@ -1,0 +1,127 @@
+"""Facts of the vehicle that a text states: VIN, label, model year, nominal voltage, drive, battery, complaint.
+
+>>> facts = Facts()
+>>> for line in ("Vehicle: delivery van, diesel, 24 V", "VIN: 1M8GDM9AXKP042788", "Complaint: will not start"):
+...     _ = facts.take(line, line.lower())
+>>> facts.values["drive"], facts.values["vin"], facts.values["complaint"]
+('diesel', '1M8GDM9AXKP042788', 'will not start')
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import Any
+
+_VIN = re.compile(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
+_VIN_LABEL = re.compile(r"(?<![a-z])(?:vin|fin|fahrgestell(?:nummer)?|fg\.?-?nr|chassis(?: no| number)?|bastidor|numero de serie|"
+                        r"vehicle identification(?: number)?|n° de chassis)(?![a-z])")
+_KEY = re.compile(
+    r"(?P<complaint>customer (?:complaint|states|says|concern)|complaint|concern|reported|beanstandung|kundenbeanstandung|beschwerde|"
+    r"plainte(?: client)?|motif|symptome client|queja|motivo|problem|reason for (?:the )?call|symptom reported|called for)"
+    r"|(?P<label>vehicle|fahrzeug|vehicule|vehiculo|car|van|truck|unit|machine|model|modell|modele|modelo)"
+    r"|(?P<model_year>model ?year|year|modelljahr|baujahr|annee(?: modele)?|ano(?: modelo)?|my)"
+    r"|(?P<nominal>nominal (?:voltage|volts)|nennspannung|tension nominale|tension nominal|electrical system)"
+    r"|(?P<battery>battery type|batterietyp|type de batterie|tipo de bateria)"
+    r"|(?P<batteries>batteries|number of batteries|anzahl batterien)"
+    r"|(?P<drive>drive|powertrain type|fuel|kraftstoff|antrieb|carburant|motorisation|combustible|propulsion)"
+    r"|(?P<aside>odometer|mileage|kilometerstand|km-stand|kilometrage|kilometraje|km|technician|tech|workshop|garage|customer|kunde|client|cliente|"
+    r"phone|tel|telefon|telephone|telefono|address|adresse|direccion|plate|registration|reg|kennzeichen|immatriculation|matricula|"
+    r"licence plate|license plate|job|order|ro|invoice|auftrag|auftragsnummer|ticket|tyres?|tires?|reifen|pneus|neumaticos|colou?r|farbe|bay|"
+    r"location|place|ort|lieu|lugar|report|printed|printed on|print date|gedruckt|imprime|impreso|operator|bearbeiter|engine (?:code|type|no)|"
+    r"part(?: no| number)s?|software(?: version| number)?|hardware(?: version| number)?|calibration(?: id)?|connector|fuse|serial(?: number)?|"
+    r"teilenummer|softwarestand|reference|numero de pieza|coding|weather|ambient|outside temperature|aussentemperatur|user|email|mail|"
+    r"from|to|subject|sent|betreff|von|an|objet|asunto|page|cal id|cvn|interface|adapter|protocol|duration|scan duration|scan time taken|"
+    r"tool|version|file|hours|engine hours|betriebsstunden|equipment|build date|production date|first registration|erstzulassung|warranty)"
+)
+_KEYED = re.compile(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
+_DRIVE = (("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
+          ("electric", r"(?<![a-z])(?:electric (?:vehicle|drive|van|car|truck)|battery electric|bev|elektro(?:fahrzeug|auto|antrieb)?|elektrisch|"
+                       r"vehicule electrique|electrique|vehiculo electrico|electrico)(?![a-z])"),
+          ("diesel", r"(?<![a-z])(?:diesel|gasoil|gazole|tdi)(?![a-z])"),
+          ("petrol", r"(?<![a-z])(?:petrol|gasoline|benzin(?:er)?|essence|gasolina)(?![a-z])"))
+_BATTERY = (("AGM", r"(?<![a-z])agm(?![a-z])"), ("lithium", r"(?<![a-z])(?:lithium|lifepo4?|li-?ion|lfp)(?![a-z])"),
+            ("flooded", r"(?<![a-z])(?:flooded|wet cell|efb|nassbatterie|plomb ouvert|lead[- ]acid)(?![a-z])"))
+_YEAR = re.compile(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
+_NOMINAL = re.compile(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
+
+
+@dataclass(slots=True)
+class Facts:
+    """What was said of the vehicle; ``vins`` are all seen, in order."""
+
+    values: dict[str, Any] = field(default_factory=dict)
+    vins: list[str] = field(default_factory=list)
+
+    def take(self, text: str, low: str) -> str | None:
+        """Read one line: what kind of fact it was ("complaint", "label", "aside", "vin", ...), or None."""
+        if len(text) > 1000:
+            return None
+        kind = None
+        if self._vin(text, low):
+            kind = "vin"
+        if "bat" in low:
+            self._battery(low)
+        match = _KEYED.match(low)
+        if match is None:
+            return kind
+        key = match.lastgroup if match.lastgroup != "value" else None
+        key = next((name for name, value in match.groupdict().items() if name != "value" and value is not None), key)
+        start = match.start("value")
+        if key is not None and key not in ("aside",):
+            self._keyed(key, text[start:].strip(), low[start:].strip())
+        return key or kind
+
+    def _vin(self, text: str, low: str) -> bool:
+        """A vehicle identification number: 17 letters and digits without I, O and Q (ISO 3779)."""
+        seen = False
+        for match in _VIN.finditer(text.upper()):
+            vin = match[1]
+            digits = sum(c.isdigit() for c in vin)
+            if (digits >= 3 and digits < 17 and vin[-3:].isdigit()) or _VIN_LABEL.search(low):
+                seen = True
+                if vin not in self.vins:
+                    self.vins.append(vin)
+                self.values.setdefault("vin", vin)
+        return seen or (_VIN_LABEL.match(low.lstrip()) is not None and len(low) < 60)
+
+    def _keyed(self, key: str, value: str, low: str) -> None:
+        """One key with its value."""
+        if key == "complaint":
+            self.values.setdefault("complaint", value)
+        elif key == "label":
+            self.values.setdefault("label", value)
+            self._described(low)
+        elif key == "model_year":
+            year = _YEAR.search(low)
+            if year is not None:
+                self.values.setdefault("model_year", int(year[0]))
+        elif key == "nominal":
+            volts = _NOMINAL.search(low)
+            if volts is not None:
+                self.values.setdefault("nominal_volts", float(volts[1]))
+        elif key == "batteries" and low[:2].strip().isdigit():
+            self.values.setdefault("batteries", int(low[:2]))
+        elif key in ("battery", "drive"):
+            self._described(low)
+
+    def _battery(self, low: str) -> None:
+        """The type of a battery named anywhere in a line about the battery."""
+        for value, pattern in _BATTERY:
+            if re.search(pattern, low):
+                self.values.setdefault("battery", value)
+                return
+
+    def _described(self, low: str) -> None:
+        """Drive, battery, year and nominal voltage named in a description of the vehicle."""
+        for name, table in (("drive", _DRIVE), ("battery", _BATTERY)):
+            for value, pattern in table:
+                if re.search(pattern, low):
+                    self.values.setdefault(name, value)
+                    break
+        year = _YEAR.search(low)
+        if year is not None:
+            self.values.setdefault("model_year", int(year[0]))
+        volts = _NOMINAL.search(low)
+        if volts is not None:
+            self.values.setdefault("nominal_volts", float(volts[1]))

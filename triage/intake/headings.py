@@ -1,0 +1,208 @@
+"""Headings: which lines without a code name the module of the lines below, and which only go on with a description."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from triage.intake import phases, states, volts
+from triage.intake.answers import without_links
+from triage.intake.context import Context, stated_count
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links
+from triage.intake.names import tidy
+from triage.intake.phrases import word_set, words
+from triage.intake.style import HEADING, shape_of
+from triage.intake.vocabulary import STATE_FILLER, STATES
+from triage.model.snapshot import ListRead, StatusWord
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A module's name alone in its line, with a count of codes or a voltage beside it."""
+
+    printed: str
+    start: int
+    end: int
+    count: int | None = None
+    volts: volts.Volt | None = None
+
+
+_GOES_ON = word_set("with from by of to the a an and or for in at on than below above not no mit von zu und oder der die das des dem bei "
+                    "unter uber avec de du la le les des et ou par con del el y o por control circuit sensor signal communication between "
+                    "is was has too supply reference bank side module unit lost invalid received high low")
+_CONTINUED = re.compile(r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|continuacion|ff\.)\s*[)\]]?\s*:?\s*$")
+_MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|\u2022|~~)")
+_BRACKET_COUNT = re.compile(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
+_CODE_WORDS = word_set("code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo codigos averia averias fallo fallos "
+                       "trouble list liste lista error errors memory eintrage speicher")
+_LISTS: dict[str, ListRead] = {"pending": "pending", "permanent": "permanent", "confirmed": "confirmed", "stored": "confirmed"}
+
+
+def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
+    """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
+    text = row.text if text is None else text
+    low = row.low[start:start + len(text)]
+    if len(text) > 110 or not any(c.isalpha() for c in low):
+        return None
+    count: int | None = None
+    volt: volts.Volt | None = None
+    stop = len(text)
+    stated = stated_count(low)
+    if stated is not None and tidy(text[:stated[1]]):
+        count, stop = stated[0], stated[1]
+    elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
+        count, stop = int(bracket[1]), bracket.start()
+    found = [each for each in volts.find(low) if each.of in ("supply", "bare")]
+    if found and not (count is not None and found[0].start > stop + 40):
+        cut = _cut_before(low, found[0].start)
+        if tidy(text[:cut]):
+            volt, stop = found[0], min(stop, cut)
+    again = _CONTINUED.search(low[:stop])
+    if again is not None and again.start() > 1:
+        stop = again.start()
+    printed = tidy(text[:stop])
+    if not printed or len(printed) > 80 or not any(c.isalpha() for c in printed):
+        return None
+    begin = text.find(printed)
+    begin = start + max(begin, 0)
+    return Heading(printed, begin, begin + len(printed), count, volt)
+
+
+def _cut_before(low: str, at: int) -> int:
+    """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
+    match = re.search(r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|v|ubat|at|mit|bei|kl\.? ?30|"
+                      r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$", low[:at])
+    return match.start() if match is not None else at
+
+
+def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
+    """How surely the row is a heading: "strong", "fair", "weak", or "" for none."""
+    score = 100.0 if context.names.listed(heading.printed) and len(heading.printed) > 1 else context.names.score(heading.printed)
+    if _goes_on(context, row, at, score):
+        return ""
+    if score >= 90.0:
+        plain = context.names.score(heading.printed) < 90.0
+        return "fair" if plain and not _followed(context, at) and not _marked(row) else "strong"
+    supported = _followed(context, at) or _marked(row) or row.text.endswith(":")
+    if score >= 60.0:
+        return "fair" if supported or context.open_code is None else ""
+    if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
+        return ""
+    below = _next(context, at)
+    if below is None or not below.finds.codes or not _codes_alone(context, below):
+        return ""
+    deeper = below.line.indent > row.line.indent
+    return "weak" if deeper or _marked(row) or row.text.endswith(":") or context.blanks > 0 or at == 0 else ""
+
+
+def _nameable(printed: str) -> bool:
+    """Whether a text that no table knows can be a module's name: no phase, no title, no status."""
+    from triage.intake.near import small
+
+    low = small(printed)
+    return phases.find(low) is None and states.of_cell(low) is None and bool(strip_links(printed)) and bool(without_links(printed)) and not (
+        printed.endswith((".", "!", "?")) or re.search(r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
+                                                      r"vehicle|fahrzeug|overview|readout|diagnos\w+)(?![a-z])", low))
+
+
+def _marked(row: Row) -> bool:
+    """Whether the line is decorated as a heading."""
+    text = row.line.text.lstrip()
+    return _MARKED.match(text) is not None and not text.startswith(("-- ", "\u2022"))
+
+
+def _next(context: Context, at: int) -> Row | None:
+    """The next line that is not blank, a rule, or a page's head or foot."""
+    for row in context.rows[at + 1:at + 12]:
+        if not row.blank and row.kind != "rule" and row.line.number not in context.page_marks:
+            return row
+    return None
+
+
+def _codes_alone(context: Context, row: Row) -> bool:
+    """Whether a row with codes leaves its module to a heading."""
+    if row.roles:
+        return "module" not in row.roles
+    return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
+
+
+def _followed(context: Context, at: int) -> bool:
+    """Whether what follows fits under a heading: codes without a module of their own, an answer, a list's heading."""
+    below = _next(context, at)
+    if below is None:
+        return False
+    if below.finds.codes:
+        return _codes_alone(context, below)
+    from triage.intake.answers import answer_of_cell
+
+    return answer_of_cell(below.low) is not None or section(context, below) is not None or below.head
+
+
+def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
+    """Whether the row goes on with the description of the code above rather than naming a module."""
+    above = context.open_row
+    if context.open_code is None or above is None or context.blanks:
+        return False
+    if _marked(row) or row.text.endswith(":"):
+        return False
+    last = words(above.low[-60:])
+    if last and last[-1][0] in _GOES_ON and not above.text.rstrip().endswith((".", ")", "]")):
+        return above.low.rstrip()[-len(last[-1][0]):] == last[-1][0] and states.of_cell(last[-1][0]) is None
+    if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:
+        return True
+    if not context.under_heading and not above.roles:
+        # Lines of this text name their modules themselves: a name alone is what was left over of a long line.
+        below = _next(context, at)
+        return below is None or not below.finds.codes or not _codes_alone(context, below)
+    return row.text[:1].islower() and above.text[:1].isupper() and score < 90.0
+
+
+def section(context: Context, row: Row) -> StatusWord | None:
+    """The status of a heading over a list of codes ("Pending codes:"), or None."""
+    low = row.low.strip(" :=#*-_[]()<>")
+    if not low or len(low) > 60:
+        return None
+    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-")
+    hits = STATES.find(low)
+    if not hits:
+        return None
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
+        return None
+    if not rest and not row.text.rstrip().endswith(":") and not _marked(row):
+        return None
+    return states.of_cell(low, context.translated)
+
+
+def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
+    """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
+    below = _next(context, at)
+    context.section = status
+    context.section_of_module = context.under_heading and context.builder.module is not None and (
+        below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
+    name = _LISTS.get(status)
+    if name is not None:
+        context.saw_list(name)
+    context.open_code = context.open_row = None
+
+
+def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:
+    """Make the module of a heading the one that the lines below belong to."""
+    context.close_module()
+    builder = context.builder
+    module = builder.name_module(heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
+    context.under_heading = True
+    context.heading_indent = row.line.indent
+    context.live_data = False
+    context.list_of = None
+    context.blanks = 0
+    if heading.count is not None:
+        module.stated = (heading.count, row.line, row.start, row.start + len(row.text))
+        if heading.count == 0 and module.answer is None:
+            module.answer = "clean"
+    if heading.volts is not None and module.volts is None:
+        from triage.intake.metarow import plausible
+
+        if plausible(context, row, heading.volts):
+            module.volts = heading.volts.value

@@ -1,0 +1,296 @@
+"""Rows of a key and its value: "Module: ECM", "Status = stored", one fact a line or several."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake import metarow, phases, states, volts
+from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.coderow import add, module_for
+from triage.intake.context import Context
+from triage.intake.found import Found
+from triage.intake.heads import role_of
+from triage.intake.headings import Heading, name_in, open_heading
+from triage.intake.layouts import Row
+from triage.intake.near import digits_for_letters
+from triage.intake.pieces import Details, stored_values
+from triage.model import codes as model_codes
+
+_KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
+_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
+_OWN_LINE = re.compile(r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*:\s+|\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'])")
+_QUANTITY = re.compile(r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|mal|times|x|"
+                       r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])", re.IGNORECASE)
+
+
+def split(row: Row) -> tuple[str, str, int] | None:
+    """The key in small letters, the value and its place, where a role of a table's head is the key; else None."""
+    match = _KEY.match(row.text)
+    if match is None:
+        if row.cells is not None and len(row.cells) == 2 and row.kind in ("gap", "\t") and row.cells[0].text:
+            key, value = row.cells
+            return (key.low, value.text, value.start) if role_of(key.low) is not None else None
+        return None
+    key = row.low[match.start(1):match.end(1)]
+    return (key, match[2], match.start(2)) if role_of(key) is not None else None
+
+
+def read(context: Context, row: Row, at: int) -> bool:
+    """A row of a key and a value, without a code that :mod:`triage.intake.found` sees; whether it was one."""
+    pair = split(row)
+    if pair is None:
+        return own_number(context, row)
+    key, value, start = pair
+    role = role_of(key)
+    handler = _HANDLERS.get(role or "")
+    if handler is None:
+        return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
+    return handler(context, row, value.strip(), row.low[start:start + len(value)].strip(), start)
+
+
+def _module(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if not value:
+        return False
+    answer = None
+    heading: Heading | None = name_in(context, row, value, start)
+    if heading is None:
+        return False
+    from triage.intake.answers import spoken, without_links
+
+    hits = spoken(low)
+    if hits and context.names.score(heading.printed) < 60.0:
+        before = without_links(value[:hits[0].start])
+        if before:
+            answer = hits[0].answer
+            heading = name_in(context, row, before, start + max(value.find(before), 0)) or heading
+        elif answer_of_cell(low) is not None:
+            return False
+    open_heading(context, row, heading)
+    context.key_block = True
+    if answer is not None and context.builder.module is not None:
+        apply_answer(context, context.builder.module, answer)
+    return True
+
+
+def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = answer_of_cell(low, loose=False)
+    if low in ("-", "--", "0", "none", "n/a"):
+        answer = "clean"
+    if answer is not None and module is not None:
+        apply_answer(context, module, answer)
+        return True
+    if low.isdigit() and len(low) <= 2 and module is not None:
+        module.stated = (int(low), row.line, row.start, row.start + len(row.text))
+        return True
+    head, _, rest = value.partition(" ")
+    own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))
+    if own is not None and module is not None and not row.finds.refusals:
+        found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
+        _add(context, row, found, rest.strip(" -:,"))
+        return True
+    return False
+
+
+def _add(context: Context, row: Row, found: Found, text: str) -> None:
+    """Add a code given as a value, with what waited for it."""
+    details = Details(texts=[text] if text else [])
+    draft = add(context, module_for(context, row, found), row, found, details)
+    context.open_code, context.open_row = draft, row
+    settle(context, row)
+
+
+def settle(context: Context, row: Row) -> None:
+    """Give the code just read what stood before it in its block: status, failure type, text."""
+    draft = context.open_code
+    if draft is None:
+        return
+    waiting, context.pending_values = context.pending_values, {}
+    if draft.failure_type is None and "failure_type" in waiting:
+        draft.failure_type = waiting["failure_type"]
+    if draft.status is None and "status" in waiting:
+        draft.status = states.of_cell(waiting["status"], context.translated, context.legend)
+    if draft.text is None and "description" in waiting:
+        draft.text = waiting["description"]
+
+
+def _failure_type(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    match = _HEX2.match(value)
+    if match is None:
+        status = states.of_cell(low, context.translated, context.legend)
+        return status is not None and _status(context, row, value, low, start)
+    read_as = digits_for_letters(match[1])
+    if read_as is None:
+        return False
+    if context.open_code is None:
+        context.pending_values["failure_type"] = read_as.upper()
+    elif context.open_code.failure_type is None:
+        context.open_code.failure_type = read_as.upper()
+    return True
+
+
+def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    status = states.of_cell(low, context.translated, context.legend)
+    byte = re.fullmatch(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h?", low)
+    answer = answer_of_cell(low, loose=context.open_code is None)
+    if context.open_code is not None:
+        if status is not None:
+            context.open_code.status = context.open_code.status or status
+        elif byte is not None and context.open_code.status_byte is None:
+            context.open_code.status_byte = int(byte[1] or byte[2], 16)
+        return True
+    module = context.builder.module
+    if answer is not None and module is not None and (status is None or answer in ("silent", "not scanned", "not fitted")):
+        apply_answer(context, module, answer)
+        return True
+    if status is not None:
+        context.pending_values["status"] = low
+    return status is not None
+
+
+def _status_byte(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    byte = re.match(r"(?:0x|\$)?([0-9a-f]{2})h?(?![0-9a-z])", low)
+    if byte is None or context.open_code is None:
+        return byte is not None
+    context.open_code.status_byte = int(byte[1], 16)
+    return True
+
+
+def _description(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if not value:
+        return False
+    if context.open_code is None:
+        module = context.builder.module
+        answer = answer_of_cell(low)
+        if answer is not None and module is not None:
+            apply_answer(context, module, answer)
+        else:
+            context.pending_values["description"] = value
+    elif context.open_code.text is None:
+        context.open_code.text = value
+    return True
+
+
+def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    match = re.match(r"x?([0-9]{1,5})(?![0-9.,])", low)
+    if match is None:
+        return False
+    if context.open_code is not None:
+        context.open_code.count = int(match[1])
+    return True
+
+
+def _count_of_codes(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    if not low[:3].strip().isdigit():
+        return module is not None and _code(context, row, value, low, start)
+    if module is not None and context.under_heading:
+        number = re.match(r"[0-9]{1,3}", low)
+        module.stated = (int(number[0]) if number else 0, row.line, row.start, row.start + len(row.text))
+        if module.stated[0] == 0 and module.answer is None:
+            module.answer = "clean"
+    return True
+
+
+def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    found = volts.find(row.low)
+    number = re.match(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)(?![0-9])", low)
+    if found or number is None:
+        return False
+    metarow.place_volt(context, row, volts.Volt(start, start + number.end(), float(number[1].replace(",", ".")), "supply", True))
+    return True
+
+
+def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = answer_of_cell(low, loose=True)
+    if module is None or answer is None or not context.under_heading:
+        return False
+    if answer == "clean" and low in ("yes", "ja", "oui", "si", "ok", "responded", "online", "answered", "1", "true", "y"):
+        return True
+    apply_answer(context, module, answer)
+    return True
+
+
+def _stored(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if context.open_code is None:
+        return False
+    values = stored_values(low) or {}
+    number = re.match(r"-?[0-9]{1,7}(?:[.,][0-9]+)?", low)
+    if not values and number is not None:
+        role = role_of(row.low.split(":")[0].split("=")[0].strip())
+        name = {"odometer": "distance_km", "rpm": "engine_rpm", "speed": "speed_kmh", "coolant": "coolant_c"}.get(role or "")
+        if name is not None:
+            values = {name: float(number[0].replace(",", "."))}
+    for name, number_read in values.items():
+        context.open_code.freeze.setdefault(name, number_read)
+    return bool(values)
+
+
+def _spn(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    number = re.match(r"[0-9]{1,7}", low)
+    if number is None:
+        return False
+    context.pending_values["spn"] = number[0]
+    return _pair(context, row, start)
+
+
+def _fmi(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    number = re.match(r"[0-9]{1,3}", low)
+    if number is None:
+        return False
+    context.pending_values["fmi"] = number[0]
+    return _pair(context, row, start)
+
+
+def _pair(context: Context, row: Row, start: int) -> bool:
+    """An SPN and an FMI in lines of their own make one code."""
+    spn, fmi = context.pending_values.get("spn"), context.pending_values.get("fmi")
+    code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}") if spn and fmi else None
+    if code is not None:
+        del context.pending_values["spn"], context.pending_values["fmi"]
+        _add(context, row, Found(start, len(row.text), code.text, kind="J1939", bare=len(row.text)), "")
+    return True
+
+
+def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    return phases.find(low) is not None and metarow.read(context, row)
+
+
+_HANDLERS = {
+    "module": _module, "code": _code, "failure_type": _failure_type, "status": _status, "status_byte": _status_byte,
+    "description": _description, "count": _count, "count_of_codes": _count_of_codes, "volts": _volts, "answer": _answer,
+    "odometer": _stored, "rpm": _stored, "speed": _stored, "coolant": _stored, "spn": _spn, "fmi": _fmi, "scan": _scan,
+}
+
+
+def own_number(context: Context, row: Row) -> bool:
+    """A maker's own number at the start of a line under a module, beside a text: kept as an opaque code."""
+    builder = context.builder
+    if builder.module is None or not context.under_heading or context.blanks or row.finds.refusals or context.live_data:
+        return False
+    if row.text[:1].isalpha() and not any(c.isdigit() for c in row.text[:8]):
+        return False
+    match = _OWN_LINE.match(row.text)
+    if match is None or _QUANTITY.match(row.text[match.end(1):]):
+        return False
+    own = model_codes.own(match[1])
+    token = match[1]
+    if own is None or (token.isdigit() and (len(token) != 5 and not (len(token) == 6))) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
+        return False
+    if token.isalpha() or (not token.isdigit() and token.islower()):
+        return False
+    text = row.text[match.end():].strip()
+    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token):
+        return False
+    from triage.intake.near import small
+    from triage.intake.pieces import soft_pieces, take, take_running
+
+    details = Details()
+    text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
+    for _, part in list(soft_pieces(text))[:20]:
+        take(details, part, small(part), following=False, has_type=True, translated=context.translated, legend=context.legend)
+    found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
+    draft = add(context, builder.module, row, found, details)
+    context.open_code, context.open_row = draft, row
+    return True

@@ -1,0 +1,238 @@
+"""Layouts: a line cut into cells by the structure around it, and the meaning of a column by its head.
+
+Which mark separates cells is read off the lines themselves: bars, tabs, semicolons or commas that stand in the same
+number line after line, or wide gaps. A head is a line of column names in one of four languages, in any order.
+
+>>> rows = [Row(line, line.text.strip(), 0) for line in lines("Module;DTC;State\\nECM;P0562;stored\\nABS;U0100;\\"a;b\\"")]
+>>> split_rows(rows)
+>>> [row.cells_text() for row in rows], rows[1].roles
+([['Module', 'DTC', 'State'], ['ECM', 'P0562', 'stored'], ['ABS', 'U0100', 'a;b']], ('module', 'code', 'status'))
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from triage.intake.characters import Line, lines
+from triage.intake.found import Finds, find
+from triage.intake.heads import is_head, role_of
+
+__all__ = ["Cell", "Row", "lines", "split_rows"]
+
+
+@dataclass(slots=True)
+class Cell:
+    """One cell: its place in the line's text, and its text without outer spaces and quotes."""
+
+    start: int
+    end: int
+    text: str
+    low: str
+
+
+@dataclass(slots=True)
+class Row:
+    """One line as the reader sees it: without bullet, number or quote mark before it (``start`` is where the rest
+    begins). ``cells`` where it was cut; ``roles`` where a head above names the columns; ``kind`` is the mark."""
+
+    line: Line
+    text: str
+    start: int
+    low: str = ""
+    finds: Finds = field(default_factory=lambda: Finds(()))
+    cells: list[Cell] | None = None
+    roles: tuple[str | None, ...] | None = None
+    kind: str = ""
+    head: bool = False
+    blank: bool = False
+
+    def __post_init__(self) -> None:
+        self.blank = not self.text
+        self.low = self.line.low[self.start:self.start + len(self.text)]
+        if self.text:
+            self.finds = find(self.text, self.low)
+
+    def cells_text(self) -> list[str]:
+        """The texts of the cells."""
+        return [cell.text for cell in self.cells or ()]
+
+
+_GAP = re.compile(r"\s{2,}|\t")
+_RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
+_QUOTED = re.compile(r'"((?:[^"]|"")*)"')
+
+
+def split_rows(rows: Sequence[Row]) -> None:
+    """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
+    for first, last in _runs(rows):
+        mark = _list_mark(rows[first:last])
+        for row in rows[first:last]:
+            _cut(row, mark)
+    _name_columns(rows)
+
+
+def _runs(rows: Sequence[Row]) -> list[tuple[int, int]]:
+    """Stretches of lines without a blank one between them."""
+    found = []
+    first = None
+    for at, row in enumerate(rows):
+        if row.blank:
+            if first is not None:
+                found.append((first, at))
+            first = None
+        elif first is None:
+            first = at
+    if first is not None:
+        found.append((first, len(rows)))
+    return found
+
+
+def _list_mark(rows: Sequence[Row]) -> str:
+    """The mark (";" or ",") that cuts a stretch of lines into as many cells line after line, or "" for none."""
+    for mark in (";", ","):
+        counts = Counter(row.text.count(mark) for row in rows if mark in row.text)
+        if not counts:
+            continue
+        usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
+        if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:4] if mark in row.text):
+            return mark
+        coded = [row for row in rows if row.finds.codes and mark in row.text]
+        if usual >= 2 and len(coded) >= 2 and often >= 2 and often >= 0.6 * sum(counts.values()) and (
+                sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded)):
+            if mark == "," and sum(", " in row.text for row in coded) > 0.5 * len(coded):
+                continue
+            return mark
+    return ""
+
+
+def _stands_in_cell(row: Row, mark: str) -> bool:
+    """Whether the first code of the row fills a cell of its own."""
+    code = row.finds.codes[0]
+    before, after = row.text[:code.start].rstrip(' "'), row.text[code.end:].lstrip(' "')
+    return (not before or before[-1] in mark) and (not after or after[0] in mark)
+
+
+def _cut(row: Row, mark: str) -> None:
+    """Cut one row into cells by bars, tabs, ``mark``, or wide gaps."""
+    text = row.text
+    if "|" in text and not _bar_is_digit(row):
+        if _RULE.fullmatch(text):
+            row.kind, row.cells = "rule", []
+        else:
+            row.kind = "|"
+            row.cells = _cells(row, _places(text, "|"))
+            if text.startswith("|") and row.cells and not row.cells[0].text:
+                row.cells = row.cells[1:]
+            if text.endswith("|") and row.cells and not row.cells[-1].text:
+                row.cells = row.cells[:-1]
+    elif len(text) >= 3 and _RULE.fullmatch(text):
+        row.kind, row.cells = "rule", []
+    elif "\t" in text:
+        row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))
+        if sum(bool(cell.text) for cell in row.cells) < 2:
+            row.kind, row.cells = "", None
+    elif mark and mark in text:
+        row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
+    elif "  " in text:
+        row.kind = "gap"
+        row.cells = _cells(row, [(match.start(), match.end()) for match in _GAP.finditer(text)])
+
+
+def _bar_is_digit(row: Row) -> bool:
+    """Whether the only bars of a line are slips inside its codes (P0|18)."""
+    return row.text.count("|") == sum(row.text[code.start:code.end].count("|") for code in row.finds.codes)
+
+
+def _places(text: str, mark: str) -> list[tuple[int, int]]:
+    return [(at, at + 1) for at, char in enumerate(text) if char == mark]
+
+
+def _places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:
+    """The places of ``mark`` outside quoted fields."""
+    if '"' not in text:
+        return _places(text, mark)
+    return _places(_QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
+
+
+def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
+    """The cells between the cuts."""
+    cells = []
+    begin = 0
+    for start, end in [*cuts, (len(row.text), len(row.text))]:
+        raw = row.text[begin:start]
+        text = raw.strip()
+        left = begin + len(raw) - len(raw.lstrip())
+        if len(text) >= 2 and text[0] == text[-1] == '"':
+            text, left = text[1:-1].replace('""', '"').strip(), left + 1
+        cells.append(Cell(left, left + len(text), text, row.low[left:left + len(text)]))
+        begin = end
+    return cells
+
+
+def _name_columns(rows: Sequence[Row]) -> None:
+    """Find the heads and give every row below its head the meaning of its columns."""
+    head: Row | None = None
+    head_roles: tuple[str | None, ...] = ()
+    missed = 0
+    for row in rows:
+        if row.blank or row.kind == "rule":
+            continue
+        cells = row.cells
+        if not row.finds.codes and cells is not None and len(cells) >= 2 and is_head([cell.low for cell in cells]):
+            head, head_roles, missed = row, tuple(role_of(cell.low) for cell in cells), 0
+            row.head = True
+            continue
+        if head is None:
+            continue
+        if row.kind != head.kind or cells is None:
+            missed += 1
+            # A page break, a title or a date may stand between rows of one table; prose ends it.
+            if missed > 12 and not row.finds.codes:
+                head = None
+            continue
+        missed = 0
+        row.roles = _fit(row, head, head_roles)
+
+
+def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:
+    """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
+    cells = row.cells or []
+    if row.kind == "gap":
+        return _fit_by_place(cells, head, roles)
+    if len(cells) <= len(roles):
+        return roles[:len(cells)]
+    # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
+    # the right, and what is left over is description.
+    extra = len(cells) - len(roles)
+    text = next((at for at, role in enumerate(roles) if role == "description"), None)
+    if text is None:
+        return roles + (None,) * extra
+    return roles[:text] + ("description",) * (extra + 1) + roles[text + 1:]
+
+
+def _fit_by_place(cells: list[Cell], head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:
+    """Roles by where the cells stand under the head; by count where the columns are not lined up."""
+    heads = head.cells or []
+    assert head.cells is not None
+    found: list[str | None] = []
+    taken: list[int] = []
+    for cell in cells:
+        best = max(range(len(heads)), key=lambda at: _closeness(cell, heads, at))
+        found.append(roles[best])
+        taken.append(best)
+    if len(set(taken)) == len(taken) and taken == sorted(taken):
+        code_at = [at for at, role in enumerate(found) if role in ("code", "spn")]
+        if all(any(c.isdigit() for c in cells[at].text) or not cells[at].text for at in code_at):
+            return tuple(found)
+    return roles if len(cells) == len(roles) else None
+
+
+def _closeness(cell: Cell, heads: list[Cell], at: int) -> float:
+    """How well a cell stands under a head: the overlap, else minus the distance."""
+    start = heads[at].start
+    end = heads[at + 1].start if at + 1 < len(heads) else 1 << 30
+    overlap = min(cell.end, end) - max(cell.start, start)
+    return overlap if overlap > 0 else -min(abs(cell.start - start), abs(cell.end - heads[at].end))

@@ -1,0 +1,70 @@
+"""Words that only tie a module and its codes together: "in the ECM there are codes ...", "ABS has ...".
+
+>>> strip_links("In the cluster we have codes"), strip_links("DTC:"), strip_links("ECM - fault code")
+('cluster', '', 'ECM')
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.characters import low as small
+from triage.intake.phrases import word_set
+from triage.intake.vocabulary import STATES
+
+LINKS = word_set(
+    "has have had having shows show showing showed with gave gives give giving reports reported report reporting logged logs log "
+    "logging set sets threw throws throwing got gets came comes up codes code dtc dtcs fault faults trouble error errors also both "
+    "and is are was were there we i it see saw found find holds holding held stores storing contains "
+    "lists listed listing reads reading flagged flags flagging kept keeps carries hat haben meldet melden zeigt zeigen fehler "
+    "fehlercode fehlercodes sind ist sowie und auch mit speichert abgelegt im a affiche affichent indique remonte remontent ont "
+    "presente presentent code codes defaut defauts et avec tiene tienen muestra muestran presenta da dan codigo codigos averia "
+    "averias fallo fallos y con registra guarda then now still only just two three four five following this these those "
+    "returned returns returning back again setting number no nr p/n plus had's the")
+_LEADING = word_set(
+    "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde module modul "
+    "code codes dtc dtcs fault faults fehler fehlercode defaut codigo averia then now also and und et y ecu steuergerat calculateur "
+    "we i have has found got there are is was were control unit modulo centralita for my our trouble error number both still with "
+    "avec con mit it its")
+_PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
+_EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
+
+
+def strip_links(text: str) -> str:
+    """``text`` without linking words and marks at its ends; "" where nothing else is left."""
+    text = text.strip(_EDGE.replace("(", "").replace("[", "")).rstrip(_EDGE.replace(")", "").replace("]", ""))
+    low = small(text)
+    parts = [(match[0], match.start(), match.end()) for match in _PART.finditer(low)]
+    if not parts:
+        return ""
+    if len(parts) > 40:
+        return text
+    if all(word in LINKS or word in _LEADING for word, _, _ in parts):
+        # "control unit", "module" alone: no name, but a label.
+        return ""
+    last = len(parts)
+    while last and parts[last - 1][0] in LINKS:
+        last -= 1
+    first = 0
+    while first < last and parts[first][0] in _LEADING and first + 1 < last:
+        # "control unit 2" and "module left" keep what tells them apart; "a" may be a letter of a name.
+        if parts[first][0] == "a" and text[parts[first][1]] == "A":
+            break
+        first += 1
+    kept = text[parts[first][1]:parts[last - 1][2]]
+    # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".
+    if kept.count("(") > kept.count(")"):
+        closing = text.find(")", parts[last - 1][2])
+        kept = kept + ")" if closing >= 0 else kept
+    return kept
+
+
+def trailing_status(text: str) -> tuple[str, str | None]:
+    """A status word at the end of the text before a code ("ECM stored P0562"): the rest, and the word's meaning."""
+    low = small(text).rstrip(_EDGE)
+    if len(low) > 200:
+        return text, None
+    hits = STATES.find(low)
+    if hits and hits[-1].end == len(low):
+        return text[:hits[-1].start], hits[-1].meaning
+    return text, None

@@ -1,0 +1,119 @@
+"""HTML as rows of text: a table's cells between bars, a heading or a paragraph in a line of its own.
+
+>>> [line.text for line in lines_of_html("<table><tr><th>ECU<th>DTC<tr><td>ABS<td>C0031</table><p>no&nbsp;more</p>")]
+['| ECU | DTC |', '| ABS | C0031 |', '', 'no more']
+"""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+
+from triage.intake.characters import Line, lines
+
+_TAGS = re.compile(r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|pre)\b[^>]{0,400}>", re.IGNORECASE)
+_BLOCKS = frozenset("p div li ul ol h1 h2 h3 h4 h5 h6 tr table thead tbody section article header footer hr pre dl dt dd blockquote "
+                    "title caption".split())
+_SKIPPED = frozenset({"script", "style"})
+_SPACES = re.compile(r"[ \t\n\r\f]+")
+
+
+def is_html(text: str) -> bool:
+    """Whether ``text`` is HTML rather than text with a stray tag."""
+    head = text[:20000]
+    return len(_TAGS.findall(head)) >= 3 and "</" in text
+
+
+def lines_of_html(text: str) -> list[Line]:
+    """The lines a reader of the page would see, numbered by the lines of the source."""
+    parser = _Rows()
+    parser.feed(text)
+    parser.close()
+    parser.end_line()
+    return parser.found
+
+
+class _Rows(HTMLParser):
+    """Gathers text into lines; a row of a table becomes one line with bars."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.found: list[Line] = []
+        self._parts: list[str] = []
+        self._cells: list[str] | None = None
+        self._skip = 0
+        self._number = 1
+        self._in_pre = 0
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag in _SKIPPED:
+            self._skip += 1
+        elif tag in ("td", "th"):
+            if self._cells is None:
+                self.end_line()
+                self._cells = []
+            self._cell()
+            self._cells.append("")
+        elif tag == "br":
+            if self._cells is None:
+                self.end_line()
+            else:
+                self._parts.append(" ")
+        elif tag in _BLOCKS:
+            self._in_pre += tag == "pre"
+            if tag in ("tr", "table") or self._cells is None:
+                self.end_line()
+            else:
+                self._parts.append(" ")
+            if tag in ("h1", "h2", "h3", "h4", "h5", "h6", "p", "table") and self.found and self.found[-1].text:
+                self._add("")
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag in _SKIPPED:
+            self._skip = max(0, self._skip - 1)
+        elif tag in ("td", "th"):
+            self._cell()
+        elif tag in ("tr", "table"):
+            self.end_line()
+        elif tag in _BLOCKS:
+            self._in_pre -= tag == "pre" and self._in_pre > 0
+            if self._cells is None:
+                self.end_line()
+
+    def handle_data(self, data: str) -> None:
+        if self._skip:
+            return
+        if not self._parts:
+            self._number = self.getpos()[0]
+        if self._in_pre and self._cells is None:
+            first, *rest = data.split("\n")
+            self._parts.append(first)
+            for line in rest:
+                self.end_line(keep=True)
+                self._parts.append(line)
+        else:
+            self._parts.append(_SPACES.sub(" ", data))
+
+    def _cell(self) -> None:
+        """Close the cell being gathered."""
+        if self._cells:
+            self._cells[-1] = (self._cells[-1] + "".join(self._parts)).strip()
+            self._parts = []
+
+    def end_line(self, *, keep: bool = False) -> None:
+        """Close the line being gathered."""
+        if self._cells is not None:
+            self._cell()
+            cells, self._cells = self._cells, None
+            if any(cells):
+                self._add("| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |")
+            self._parts = []
+            return
+        text = "".join(self._parts)
+        self._parts = []
+        if text.strip() or keep:
+            self._add(text.rstrip() if keep else text.strip())
+
+    def _add(self, text: str) -> None:
+        line = lines(text.replace("\n", " "))[0]
+        self.found.append(Line(self._number, line.raw, line.text, line.offsets))

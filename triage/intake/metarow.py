@@ -1,0 +1,240 @@
+"""Rows about the scan as a whole: when it was taken, where it stands, its voltage, the engine, what was connected,
+and what was done to the vehicle."""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime
+
+from triage.intake import conditions, dates, phases, volts
+from triage.intake.assembly import Builder, SnapshotDraft
+from triage.intake.context import Context
+from triage.intake.layouts import Row
+from triage.model.session import Event
+from triage.model.snapshot import Reading
+
+_ASIDE_DATE = re.compile(r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|impreso|signed|first (?:seen|set|occurred)|"
+                         r"last (?:seen|set|occurred)|first registration|erstzulassung|build|production|calibrated on|due|booked|invoice|sent|"
+                         r"occurred|occurrence|set at|time of fault|zeitpunkt des fehlers|fehlerzeit|delivered|collected|appointment)(?![a-z])")
+_FREEZE = re.compile(r"(?<![a-z])(?:freeze[ -]?frames?|frozen (?:data|frame)|snapshot data|environment(?:al)? data|ambient data|fault conditions|"
+                     r"stored values|conditions when set|umgebungsdaten|umgebungsbedingungen|standbild|freeze-frame|trame figee|"
+                     r"donnees figees|contexte d'apparition|cuadro congelado|datos congelados|imagen congelada|ff data|"
+                     r"conditions at (?:the )?time|when set)(?![a-z])")
+_LIVE = re.compile(r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|list)|readings|messwerte|istwerte|"
+                   r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|medidos|actuales)|datos en vivo)"
+                   r"(?![a-z])")
+_READING = re.compile(r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|)\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
+                      re.IGNORECASE)
+
+
+def is_freeze_head(low: str) -> bool:
+    """Whether the line heads, or holds, what a module stored with a code."""
+    return _FREEZE.search(low) is not None
+
+
+def is_live_head(low: str) -> bool:
+    """Whether the line heads a list of live readings."""
+    match = _LIVE.search(low)
+    return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end():])
+
+
+def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
+    """Read what a row says of the scan and the vehicle; whether it said anything. ``quiet``: a page head or foot,
+    which may add to a scan but never starts one."""
+    low = row.low
+    hit = phases.find(low)
+    head = phases.scan_head(low)
+    stamps = [] if _ASIDE_DATE.search(low) else _stamps(context, row)
+    started = _start(context, row, hit, head is not None, stamps, quiet)
+    said = conditions.find(low)
+    found = volts.find(low)
+    deeds = phases.events(low) if not quiet else []
+    anything = bool(hit or head or stamps or said.any() or deeds or any(volt.of not in ("other",) for volt in found))
+    if not anything:
+        return False
+    hold = not started and not context.builder.snapshot.empty and context.blanks > 0 and not quiet
+    if hold:
+        context.held.append(row)
+        context.builder.may_restart = True
+    else:
+        apply(context, row)
+    for deed in deeds:
+        _event(context, row, deed, stamps)
+    if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
+        context.builder.next_phase = "after-run"
+    return True
+
+
+def apply(context: Context, row: Row, *, top: bool = False) -> None:
+    """Put the conditions and voltages of a row into the snapshot being read; ``top``: never into a module."""
+    builder = context.builder
+    builder.say(conditions.find(row.low))
+    for volt in volts.find(row.low):
+        place_volt(context, row, volt, top=top)
+
+
+def flush(context: Context) -> None:
+    """Put rows that waited for what comes after them into the snapshot being read now."""
+    held, context.held = context.held, []
+    for row in held:
+        apply(context, row, top=True)
+
+
+def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False) -> None:
+    """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
+    builder = context.builder
+    if volt.of == "other":
+        return
+    if volt.of == "nominal":
+        builder.vehicle.setdefault("nominal_volts", volt.value)
+        return
+    if not plausible(context, row, volt):
+        return
+    module = builder.module
+    inside = not top and module is not None and context.under_heading and context.blanks == 0 and (
+        row.line.indent > context.heading_indent or context.flat)
+    if inside and context.open_code is not None and (context.in_freeze_frame or (
+            context.open_row is not None and row.line.indent > context.open_row.line.indent)):
+        context.open_code.freeze.setdefault("volts", volt.value)
+    elif inside and module is not None and volt.of in ("supply", "bare"):
+        module.volts = volt.value if module.volts is None else module.volts
+    else:
+        to_snapshot(builder.snapshot, volt)
+
+
+def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt) -> None:
+    """The vehicle's voltage: the first as read, and the lowest of those said to be lowest."""
+    if volt.of == "lowest":
+        snapshot.lowest = volt.value if snapshot.lowest is None else min(snapshot.lowest, volt.value)
+    elif snapshot.volts is None and volt.of in ("supply", "bare"):
+        snapshot.volts = volt.value
+    elif snapshot.volts is None and volt.of == "end":
+        snapshot.end_volts = volt.value
+
+
+def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
+    """Whether a supply voltage can be one; what cannot is noted with its place."""
+    if volt.value > 60 and not volt.labelled:
+        return False
+    if 3.0 <= volt.value <= 36.0 or (volt.of == "lowest" and 0.0 <= volt.value <= 36.0):
+        context.volts_seen.append((volt.value, row, volt))
+        return True
+    context.builder.notice(
+        "warning", f"{volt.value:g} V can't be the supply of a vehicle: not used; give volts as 11.4 (a decimal slip?)",
+        row.line, row.start + volt.start, row.start + volt.end)
+    return False
+
+
+def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
+    """The dates of a row. One that could be two days is asked for once."""
+    found = dates.find(row.text, context.order) if any(c.isdigit() for c in row.low) else []
+    for stamp in found:
+        if stamp.value is None and not context.asked_order:
+            context.asked_order = True
+            context.builder.notice(
+                "warning", f"{row.text[stamp.start:stamp.end]}: day or month first? Nothing in the text tells; not used. Write the "
+                           "date as 2025-03-31", row.line, row.start + stamp.start, row.start + stamp.end)
+    return [stamp for stamp in found if stamp.value is not None]
+
+
+def _start(
+    context: Context, row: Row, hit: phases.PhaseHit | None, head: bool, stamps: list[dates.Stamp], quiet: bool
+) -> bool:
+    """Start a snapshot where the row says that one starts; set its phase and its time."""
+    builder = context.builder
+    inside = context.under_heading and row.line.indent > context.heading_indent and context.blanks == 0
+    at, timed = _time(context, row, stamps, hit is not None or head)
+    snapshot = builder.snapshot
+    if inside and hit is None:
+        return False
+    if quiet:
+        snapshot.phase = snapshot.phase or (hit.phase if hit else None)
+        snapshot.at = snapshot.at or at
+        return False
+    fresh = hit is not None and snapshot.phase not in (None, hit.phase)
+    moved = at is not None and snapshot.at is not None and at != snapshot.at and (timed or at.date() != snapshot.at.date())
+    started = False
+    if not snapshot.empty and (fresh or moved or head or (hit is not None and snapshot.phase is None) or (
+            at is not None and snapshot.at is None and timed)):
+        _close(context)
+        snapshot = builder.new_snapshot()
+        started = True
+        flush(context)
+    elif snapshot.empty and hit is not None and fresh:
+        snapshot.phase = None
+    elif not snapshot.empty and hit is not None:
+        builder.may_restart = True
+    if hit is not None:
+        snapshot.phase = snapshot.phase or hit.phase
+        if snapshot is builder.snapshot and snapshot.empty:
+            builder.next_phase = None
+    if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
+        snapshot.at = at
+    return started or snapshot.empty
+
+
+def _close(context: Context) -> None:
+    context.close_module()
+    context.section, context.section_of_module, context.list_of = None, False, None
+    context.live_data = context.under_heading = False
+
+
+def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) -> tuple[datetime | None, bool]:
+    """The time a row states: a date, or a time of day on the date last named."""
+    for stamp in stamps:
+        if stamp.value is not None:
+            context.last_date = stamp.value
+            if stamp.timed:
+                return stamp.value, True
+            clock = dates.clock(row.low[:stamp.start] + " " * (stamp.end - stamp.start) + row.low[stamp.end:])
+            if clock is not None:
+                return datetime.combine(stamp.value.date(), clock[0]), True
+            return stamp.value, False
+    if context.last_date is not None and (heads or re.match(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b", row.low)):
+        clock = dates.clock(row.low)
+        if clock is not None:
+            return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo), True
+    return None, False
+
+
+def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Stamp]) -> None:
+    """One deed as an event; a clear between two scans tells the phase of what follows."""
+    builder = context.builder
+    about = None
+    if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
+        named = context.names.find(row.low)
+        if named and (named[0][2] or deed.what != "cleared"):
+            about = context.names.match(row.text[named[0][0]:named[0][1]]).canonical
+    at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
+    if any(event.what == deed.what and event.module == about and event.at == at and event.note == deed.note
+           for event in builder.events):
+        return
+    builder.events.append(Event(at=at, what=deed.what, module=about, part=deed.part, answer=deed.answer, note=deed.note))
+    if deed.what == "cleared" and about is None and deed.answer != "refused":
+        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
+            builder.snapshot.phase = "before-clear"
+        builder.next_phase = "after-clear"
+
+
+def _clock_of(context: Context, row: Row) -> datetime | None:
+    clock = dates.clock(row.low) if context.last_date is not None else None
+    if clock is None or context.last_date is None:
+        return None
+    return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
+
+
+def reading(context: Context, row: Row) -> bool:
+    """A live value: name, number, unit. Only where a heading announced such, or the unit says it."""
+    match = _READING.fullmatch(row.text)
+    if match is None or len(row.text) > 90:
+        return False
+    name, unit = match[1].strip(" -*\u2022.:"), match[3]
+    if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
+        return False
+    if unit is not None and unit.lower() in ("codes", "dtcs", "faults", "fehler", "modules", "code", "dtc", "am", "pm", "uhr"):
+        return False
+    value = float(match[2].replace(",", "."))
+    builder: Builder = context.builder
+    module = builder.module.printed if builder.module is not None and context.under_heading else None
+    builder.snapshot.readings.append(Reading(module=module, name=name, value=value, unit=unit))
+    return True

@@ -1,0 +1,149 @@
+"""Module names in a text: a quick look-up of those listed, and a budget for the slow ones that are only alike.
+
+One :class:`Names` serves one text. Looking for likeness costs a millisecond or two a name, so a text may ask for so
+many different names (hundreds of modules, far more than a vehicle has) and no more; past that only listed names are
+known and the rest is kept as printed.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from code_tables import Tables
+
+from triage.intake.characters import low as small
+from triage.intake.module_words import FILLERS, SIDES
+from triage.intake.modules import ModuleMatch, is_module_name, resolve
+from triage.intake.phrases import WORD, word_set, words
+
+#: How many different names of one text are looked up by likeness.
+BUDGET = 500
+LONGEST_NAME = 70
+
+#: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
+_PLAIN = word_set(
+    "engine motor moteur battery bateria batterie fan heater clock horn light lights seat steering door doors key ignition "
+    "radio charging clutch pump turbo throttle body suspension vehicle alarm keys mirror wiper wipers fuel coolant display "
+    "screen trailer roof tank sunroof moteur frein freins sensor supply phone voltage charger converter generator starter "
+    "lighting lamp lamps head cooling heating glow injection ignicion ambient start stop transfer access entry tyre tyres "
+    "information media audio horloge puerta siege porte motor sitz tur dach uhr licht")
+_NEVER = word_set(
+    "date time datum zeit vehicle customer technician vin mileage odometer voltage battery volts phase scan report page "
+    "code codes dtc dtcs status fault faults module modules description system systems control unit total summary legend note "
+    "notes result results complaint phone address name job order workshop garage fehler fahrzeug kunde spannung calculateur "
+    "defaut defauts vehicule client fecha vehiculo cliente averias text state lamp lamps hours test tests reading readings data "
+    "live pending stored confirmed permanent current history other others all rest everything nothing none active clear run repair "
+    "before after idle drive snapshot model year type battery batteries supply start end")
+_ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
+
+
+@lru_cache(maxsize=4)
+def _listed(tables: Tables) -> tuple[dict[str, str], dict[str, int]]:
+    """Listed names by their words, and the most words of a name that starts with a word."""
+    names: dict[str, str] = {}
+    longest: dict[str, int] = {}
+    pairs = {name: name for name in tables.aliases.values()} | dict(tables.aliases)
+    for alias, name in pairs.items():
+        parts = WORD.findall(small(alias))
+        if parts:
+            names.setdefault(" ".join(parts), name)
+            longest[parts[0]] = max(longest.get(parts[0], 0), len(parts))
+    return names, longest
+
+
+class Names:
+    """The module names of one text."""
+
+    def __init__(self, tables: Tables) -> None:
+        self._tables = tables
+        self._names, self._longest = _listed(tables)
+        self._scores: dict[str, float] = {}
+        self._left = BUDGET
+
+    def listed(self, text: str) -> bool:
+        """Whether ``text`` is a name as listed. Quick."""
+        return " ".join(WORD.findall(small(text))) in self._names if len(text) <= LONGEST_NAME else False
+
+    def score(self, text: str) -> float:
+        """How surely ``text`` alone is a module's name, 0..100 (as :func:`is_module_name`)."""
+        known = self._scores.get(text)
+        if known is not None:
+            return known
+        score = 0.0
+        if 2 <= len(text) <= LONGEST_NAME and any(c.isalpha() for c in text):
+            parts = WORD.findall(small(text))
+            if parts and len(parts) <= 10 and not set(parts) <= _NEVER:
+                if " ".join(parts) in self._names:
+                    score = max(is_module_name(text, self._tables), 60.0)
+                elif self._left > 0:
+                    self._left -= 1
+                    score = is_module_name(text, self._tables)
+        if len(self._scores) < 100_000:
+            self._scores[text] = score
+        return score
+
+    def match(self, printed: str) -> ModuleMatch:
+        """The module ``printed`` means; past the budget an unlisted name keeps itself."""
+        if printed not in self._scores and not self.listed(printed):
+            if self._left <= 0:
+                return ModuleMatch(printed, 0.0, None, 0.0, False, None)
+            self._left -= 1
+        return resolve(printed, self._tables)
+
+    def find(self, low: str) -> list[tuple[int, int, bool]]:
+        """Listed names in running text: start, end, and whether the name is more than a plain word."""
+        found: list[tuple[int, int, bool]] = []
+        parts = words(low) if len(low) <= 400 else words.__wrapped__(low)
+        at = 0
+        while at < len(parts):
+            size = self._name_at(parts, at)
+            if size:
+                first, last = at, at + size
+                sure = size > 1 or parts[at][0] not in _PLAIN
+                while first > 0 and parts[first - 1][0] in SIDES and parts[first - 1][0] not in ("l", "r"):
+                    first, sure = first - 1, True
+                while last < len(parts) and (parts[last][0] in SIDES or parts[last][0] in FILLERS
+                                             or parts[last][0] in ("1", "2", "3", "4")):
+                    if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2]:parts[last][1]]):
+                        break
+                    last += 1
+                    sure = True
+                found.append((parts[first][1], parts[last - 1][2], sure))
+                at = last
+            else:
+                at += 1
+        return found
+
+    def _name_at(self, parts: tuple[tuple[str, int, int], ...], at: int) -> int:
+        """The number of words of the longest name that starts at a word, 0 if none does."""
+        most = min(self._longest.get(parts[at][0], 0), len(parts) - at, 7)
+        for size in range(most, 0, -1):
+            if " ".join(part[0] for part in parts[at:at + size]) in self._names:
+                word = parts[at][0]
+                if size == 1 and (word in _NEVER or len(word) < 2 or word.isdigit()):
+                    return 0
+                return size
+        return 0
+
+
+_EDGE = " \t:;,.|-=_*#>\u2022\"'~/"
+
+
+def tidy(text: str) -> str:
+    """A printed name without the marks around it.
+
+    >>> tidy("## **Engine control (ECM)**:"), tidy("[ABS]"), tidy("the brakes -")
+    ('Engine control (ECM)', 'ABS', 'brakes')
+    """
+    text = text.strip(_EDGE)
+    while len(text) >= 2 and text[0] + text[-1] in ("[]", "()", "{}", "<>") and text.count(text[0]) == 1:
+        text = text[1:-1].strip(_EDGE)
+    if text.count("(") > text.count(")"):
+        text += ")" if text.endswith(tuple("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")) else ""
+    elif text.count(")") > text.count("("):
+        text = text.rstrip(")").rstrip()
+    head, _, rest = text.partition(" ")
+    if rest and small(head) in _ARTICLES and len(head) > 1:
+        text = rest.strip(_EDGE)
+    return text

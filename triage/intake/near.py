@@ -1,0 +1,184 @@
+"""What stands near a code: the slips of the pen inside it, the labels before it that say it is no code, and the
+words that say it is only spoken of.
+
+Sources: common practice (which letters are taken for which digits, what a workshop writes before a part number).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Protocol, TypeVar
+
+from triage.intake.characters import low as small
+
+__all__ = ["Labels", "can_be_spaced_type", "digits_for_letters", "is_slip", "not_a_spaced_code", "only_spoken_of",
+           "part_of_a_number", "small", "stands_alone"]
+
+#: The digit that a letter most likely stands for. G, ? and * could be several.
+_DIGIT_FOR = str.maketrans("OoQIl|SsZz", "0001115522")
+_READABLE = frozenset("0123456789ABCDEFabcdef")
+_UNIT_AFTER = re.compile(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
+#: Labels after which no code follows, whatever its letter.
+_LABEL = re.compile(
+    r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|racks?|rooms?|lane|slot"
+    r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
+    r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|tel|phone|telephone|fax"
+    r"|mobile|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|location|key ?(?:no|tag|number)|tag|locker|box|page"
+    r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|part))?|hw"
+    r"|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|step|vin|model|stecker"
+    r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|auftragsnummer"
+    r"|stellplatz|halle|platz|buhne|hebebuhne|datenstand|softwarestand|connecteur|broche|reference|piece|plaque|commande"
+    r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|puesto|calibracion|etalonnage)"
+    r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer)(?![a-z])[\s:=#.-]*)?"
+    r"(?:(?:is|at|in|ist|est|es)\s+)?$")
+#: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
+_WEAK_LABEL = re.compile(
+    r"(?<![a-z0-9])(?:plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|unit|row|sicherung|relais|fusible|rele|pin|"
+    r"massepunkt|masse|harness|loom|socket|inline|sensor plug|cavity|wire|circuit no|sheet|see)"
+    r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$")
+_CONNECTOR_AFTER = re.compile(r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|harness|"
+                              r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin")
+_JOINER = re.compile(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
+_PLURAL = re.compile(r"[a-z](?:s|nos|numbers)[\s:=]*$")
+_MENTION = re.compile(
+    r"(?<![a-z])(?:see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
+    r"except|instead of|unlike|no sign of|not|no|kein|keine|keinen|sans|sin|ohne|pas de|causes?|caused by|"
+    r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|any\s+"
+    r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$")
+_NUMBERING = re.compile(r"(?<![a-z])no\.\s*$")
+_GONE = re.compile(
+    r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|sont|"
+    r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|gone(?! up)|"
+    r"cleared(?: and)?(?: did not return| stayed away| gone)?(?=[\s.,;)]|$)|not returned|not come back|not reappeared|"
+    r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
+    r"(?:kam|kamen) nicht (?:wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|n'?est pas revenu|ne revient pas|"
+    r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)")
+_STOP = re.compile(r"[.;:!\n]|\b(?:but|aber|mais|pero|while)\b")
+
+
+class _Spot(Protocol):
+    """Anything with a place in a line."""
+
+    @property
+    def start(self) -> int: ...
+    @property
+    def end(self) -> int: ...
+
+
+SpotT = TypeVar("SpotT", bound=_Spot)
+
+
+class Labels:
+    """The labels of one line, asked from left to right: a list after a label ("connectors C0123 and C0124") is all
+    of its kind."""
+
+    def __init__(self, low: str) -> None:
+        self._low = low
+        self._labelled_until = -1
+        self._plural = False
+
+    def before(self, start: int, end: int, text: str) -> bool:
+        """Whether the place ``start``..``end`` is named by a label as something else than a code."""
+        low = self._low
+        window = low[max(0, start - 34):start]
+        found = _LABEL.search(window) is not None
+        weak = low[start] in "cb"
+        if not found and weak:
+            found = _WEAK_LABEL.search(window) is not None
+            if not found and _CONNECTOR_AFTER.match(low, end):
+                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
+        if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
+            joint = _JOINER.fullmatch(low, self._labelled_until, start)
+            found = joint is not None and (self._plural or joint[1] is not None or "&" in joint[0])
+        elif found:
+            self._plural = _PLURAL.search(window) is not None
+        if found:
+            self._labelled_until = end
+        return found
+
+
+def digits_for_letters(body: str) -> str | None:
+    """``body`` with letters that stand for digits read as those; None where a character could be several."""
+    read = body.translate(_DIGIT_FOR)
+    return read if set(read) <= _READABLE else None
+
+
+def is_slip(letter: str, body: str, digits: int) -> bool:
+    """Whether a word with letters for digits is more likely a code than a word of a language."""
+    odd = [c for c in body if c not in _READABLE]
+    if any(c in "SsZz" for c in odd):
+        return digits >= 3
+    if digits >= 2:
+        return letter.isupper() or not any(c.isupper() for c in body) or digits >= 3
+    return digits == 1 and letter.isupper() and all(c in "OI0123456789" for c in body)
+
+
+def can_be_spaced_type(pair: str) -> bool:
+    """Whether two characters after a space may be a failure type: a digit must be in it ("de", "AB" are words)."""
+    return any(c.isdigit() for c in pair)
+
+
+def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
+    """A single letter and a number apart from each other: more often something else than a code."""
+    before = low[max(0, start - 14):start]
+    if _UNIT_AFTER.match(low, end) or re.search(r"(?:plan|group|bank|class|category|type|option|level|vitamin|hepatitis|"
+                                                 r"part|section|zone|channel|gruppe|bus)\s*$", before):
+        return True
+    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,")
+
+
+def part_of_a_number(text: str, start: int, end: int) -> bool:
+    """Whether the place is the middle of a longer number: 8P0-P0562-B, P0205/55R16, 12.B1234, an address or a path."""
+    if start and text[start - 1] in "-/._@\\":
+        head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24):start])
+        if head is not None and (any(c.isdigit() for c in head[0]) or "@" in head[0] or "\\" in head[0]):
+            # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
+            return not re.fullmatch(r"(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?|[0-9]{1,3})[-/.]", head[0])
+    return bool(re.match(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", text[end:end + 8], re.IGNORECASE))
+
+
+def stands_alone(text: str, start: int, end: int) -> bool:
+    """Whether the place is where a code would stand: first in its line or cell, or followed by one's usual company."""
+    before = text[:start].rstrip()
+    after = text[end:].lstrip()
+    first = not before or before[-1] in "|;,:-\t*\u2022>)(/" or (text[start - 1:start].isspace()
+                                                            and text[max(0, start - 2):start].isspace())
+    last = not after or after[0] in "|;,:-)(/\t" or text[end:end + 2].isspace()
+    return first or last or len(before.split()) <= 4
+
+
+def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[SpotT]]:
+    """``codes`` that are reported here, and those the text only mentions: "see P0715", "no P0562", "P0562 did not
+    return"."""
+    kept: list[SpotT] = []
+    mentions: list[SpotT] = []
+    last_spoken = -99
+    for place, code in enumerate(codes):
+        window = low[max(0, code.start - 40):code.start]
+        spoken = _MENTION.search(window) is not None and not _NUMBERING.search(window)
+        if not spoken and mentions and last_spoken == place - 1:
+            spoken = bool(re.fullmatch(r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|o)\s+)?", low[mentions[-1].end:code.start]))
+        if not spoken:
+            follows = codes[place + 1].start if place + 1 < len(codes) else len(low)
+            spoken = _GONE.match(low[code.end:min(follows, code.end + 80)]) is not None
+        if spoken:
+            last_spoken = place
+        (mentions if spoken else kept).append(code)
+    if mentions and kept:
+        kept, mentions = _gone_together(low, codes, kept, mentions)
+    return kept, mentions
+
+
+def _gone_together(
+    low: str, codes: Sequence[SpotT], kept: list[SpotT], mentions: list[SpotT]
+) -> tuple[list[SpotT], list[SpotT]]:
+    """"P0562 and U0100 did not return": what is said of the last of a list is said of all."""
+    gone = {id(code) for code in mentions}
+    for place in range(len(codes) - 2, -1, -1):
+        after = codes[place + 1]
+        if id(after) in gone and _GONE.match(low[after.end:after.end + 80]):
+            between = low[codes[place].end:after.start]
+            if re.fullmatch(r"[\s,&/+]*(?:(?:and|und|et|y)\s+)?", between):
+                gone.add(id(codes[place]))
+    return [code for code in codes if id(code) not in gone], [code for code in codes if id(code) in gone]

@@ -1,0 +1,258 @@
+"""Prose: "cluster has U0100 and U0140 stored, brakes did not answer, battery 10.7".
+
+The line is cut into clauses. In each, a listed module name is the subject of the codes and answers that follow it, or
+of those before it where "in" or "from" leads to it; a name behind "with" ("lost communication with the gateway") is
+part of a description.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from triage.intake import metarow, phases, states, volts
+from triage.intake.answers import Spoken, apply_answer, spoken
+from triage.intake.assembly import ModuleDraft
+from triage.intake.coderow import NOT_STATED, add, module_for
+from triage.intake.context import Context
+from triage.intake.found import Found
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links
+from triage.intake.names import tidy
+from triage.intake.near import small
+from triage.intake.pieces import Details, soft_pieces, take
+from triage.intake.phrases import word_set, words
+
+_CLAUSE = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|tandis que|pero|mientras)\s|"
+                     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s")
+_VERBS = word_set(
+    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets hat haben meldet "
+    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da with in holds stores "
+    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus only still now "
+    "speichert enthalt a contient contiene registra")
+_WITH = re.compile(r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?$")
+_IN = re.compile(r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l'|both\s+)?$")
+_COMMS = re.compile(r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|comunicacion|datos|lost|lamp request)"
+                    r"[a-z ]{0,24}$")
+
+
+@dataclass(slots=True)
+class _Clause:
+    """One clause of a line: where it stands and what is in it."""
+
+    start: int
+    end: int
+    names: list[tuple[int, int]] = field(default_factory=list)
+    codes: list[Found] = field(default_factory=list)
+    answers: list[Spoken] = field(default_factory=list)
+
+
+def is_prose(context: Context, row: Row) -> bool:
+    """Whether a row with codes is a sentence rather than a line of a list."""
+    if row.cells is not None and row.kind in ("|", "\t", ";", ","):
+        return False
+    if row.cells is not None and len(row.cells) > 2:
+        return False
+    first = row.finds.codes[0]
+    before = tidy(strip_links(row.text[:first.start]))
+    found = _subjects(context, row)
+    several = len({row.low[start:end] for start, end in found}) > 1 and len(row.finds.codes) + len(spoken(row.low)) > 1
+    if before and context.names.score(before) >= 60.0 and not several:
+        return False
+    lead = [word for word, _, _ in words(row.low[:first.start][-200:])]
+    verbs = [word for word in lead if word in _VERBS]
+    if several and (verbs or not before or len(row.finds.codes) > 1):
+        return any(start > first.start for start, _ in found) or len(found) > 1
+    if not found:
+        return False
+    if not before:
+        # "there are U0100 and U0140 in the cluster"
+        tail = row.low[row.finds.codes[-1].end:]
+        return bool(re.match(r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|en|from)\s", tail)) and any(
+            start >= first.end for start, _ in found)
+    return bool(verbs) or len(lead) > 5
+
+
+def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description."""
+    kept = []
+    for start, end, sure in context.names.find(row.low):
+        if any(code.start < end and start < code.end for code in row.finds.codes):
+            continue
+        lead = row.low[max(0, start - 60):start]
+        through = _WITH.search(lead)
+        if through is not None and _COMMS.search(lead[:through.start()].rstrip()):
+            continue
+        if sure or _acts(row.low, start, end):
+            kept.append((start, end))
+    return kept
+
+
+def _acts(low: str, start: int, end: int) -> bool:
+    """Whether a plain word ("brakes", "engine") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end:end + 24]
+    if re.match(r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|does|do|is|are|was|were|won|"
+                r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|stayed|came|ok|clean|silent|"
+                r"with|not|both|silent|dead)\b)", after) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
+        return True
+    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+        return True
+    return _IN.search(low[max(0, start - 20):start]) is not None
+
+
+def read(context: Context, row: Row) -> None:
+    """A sentence with codes in it, and perhaps answers, voltages and a phase."""
+    context.refuse(row)
+    hit = phases.find(row.low)
+    if hit is not None and hit.start <= 40:
+        metarow.read(context, row)
+    elif volts.find(row.low) or context.builder.snapshot.empty:
+        metarow.apply(context, row, top=True)
+    _walk(context, row)
+
+
+def answers(context: Context, row: Row) -> bool:
+    """A sentence with answers of modules and no code; whether any module was named."""
+    clauses = _clauses(context, row)
+    if not any(clause.names and clause.answers for clause in clauses) and not _spread(clauses):
+        return False
+    metarow.apply(context, row, top=True)
+    _walk(context, row)
+    return True
+
+
+def _spread(clauses: list[_Clause]) -> bool:
+    """Whether names and answers stand in neighbouring clauses ("brakes, airbag and steering did not answer")."""
+    return any(clause.names for clause in clauses) and any(clause.answers for clause in clauses)
+
+
+def _clauses(context: Context, row: Row) -> list[_Clause]:
+    """The clauses of a row with their names, codes and answers."""
+    names = _subjects(context, row)
+    hits = [hit for hit in spoken(row.low) if not any(start <= hit.start < end for start, end in names)
+            and not any(code.start <= hit.start < code.end for code in row.finds.codes)]
+    cuts = [0]
+    for match in _CLAUSE.finditer(row.low):
+        inside = any(start < match.start() < end for start, end in names) or any(
+            code.start < match.start() < code.end for code in row.finds.codes) or any(hit.start < match.start() < hit.end for hit in hits)
+        if not inside:
+            cuts.append(match.start())
+    cuts.append(len(row.low))
+    clauses = [_Clause(start, end) for start, end in zip(cuts, cuts[1:], strict=False) if end > start]
+    for clause in clauses:
+        clause.names = [name for name in names if clause.start <= name[0] < clause.end]
+        clause.codes = [code for code in row.finds.codes if clause.start <= code.start < clause.end]
+        clause.answers = [hit for hit in hits if clause.start <= hit.start < clause.end]
+    return clauses
+
+
+def _walk(context: Context, row: Row) -> None:
+    """Go through the clauses: names wait for what they are the subject of."""
+    waiting: list[tuple[int, int]] = []
+    subjects: list[ModuleDraft] = []
+    last_answer: str | None = None
+    pending: list[tuple[list[ModuleDraft], Found, Details]] = []
+    for clause in _clauses(context, row):
+        events: list[tuple[int, str, object]] = [(name[0], "name", name) for name in clause.names]
+        events += [(code.start, "code", code) for code in clause.codes]
+        events += [(hit.start, "answer", hit) for hit in clause.answers]
+        events.sort(key=lambda event: event[0])
+        kinds = {kind for _, kind, _ in events}
+        if kinds == {"name"}:
+            if last_answer is not None and not re.search(r"[a-z]{3}", _without(row.low, clause)):
+                for name in clause.names:
+                    apply_answer(context, _module(context, row, name), last_answer)
+            else:
+                waiting += clause.names
+            continue
+        if not events:
+            continue
+        named = [name for name in clause.names]
+        first_fact = min((place for place, kind, _ in events if kind != "name"), default=0)
+        before = [name for name in named if name[0] < first_fact]
+        behind = [name for name in named if name[0] > first_fact]
+        if before or waiting:
+            subjects = [_module(context, row, name) for name in waiting + before]
+        elif behind and (_IN.search(row.low[max(0, behind[0][0] - 24):behind[0][0]]) or clause.answers or not subjects):
+            subjects = [_module(context, row, name) for name in behind]
+            behind = []
+        waiting = []
+        last_answer = None
+        for _, kind, what in events:
+            if kind == "name" and what in behind:
+                subjects = [_module(context, row, what)]  # type: ignore[arg-type]
+            elif kind == "answer" and isinstance(what, Spoken):
+                last_answer = _apply(context, row, subjects, what, clause)
+            elif kind == "code" and isinstance(what, Found):
+                if not subjects:
+                    subjects = [module_for(context, row, what)]
+                pending.append((subjects, what, _zone(context, row, what, clause)))
+    _add_all(context, row, pending)
+
+
+def _without(low: str, clause: _Clause) -> str:
+    """The text of a clause without its names and linking words."""
+    text = low[clause.start:clause.end]
+    for start, end in clause.names:
+        text = text.replace(low[start:end], " ")
+    return re.sub(r"(?<![a-z])(?:and|und|et|y|the|der|die|das|module|modules|control|unit|also|steuergerat)(?![a-z])", " ", text)
+
+
+def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
+    """The module of a name in the row; a known word for "module" behind it belongs to it."""
+    start, end = name
+    more = re.match(r"\s+(?:control\s+)?(?:module|unit|ecu)(?![a-z])", row.low[end:end + 24])
+    if more is not None:
+        end += more.end()
+    printed = tidy(row.text[start:end])
+    context.under_heading = False
+    return context.builder.name_module(printed, row.line, row.start + start, row.start + end)
+
+
+def _apply(context: Context, row: Row, subjects: list[ModuleDraft], hit: Spoken, clause: _Clause) -> str | None:
+    """An answer given to the subjects, unless it speaks of codes that stand beside it."""
+    if clause.codes or not subjects:
+        return None
+    for module in subjects:
+        if module.printed != NOT_STATED:
+            apply_answer(context, module, hit.answer)
+    return hit.answer
+
+
+def _zone(context: Context, row: Row, code: Found, clause: _Clause) -> Details:
+    """What stands between a code and the next code, name or end of the clause."""
+    stops = [other.start for other in clause.codes if other.start > code.start]
+    stops += [start for start, _ in clause.names if start > code.start]
+    stop = min([*stops, clause.end])
+    details = Details()
+    text = row.text[code.end:stop]
+    found = states.in_text(small(text), context.translated)
+    if found:
+        details.status = found[0].status if len(found) == 1 else (
+            states.of_cell(small(text[found[0].start:found[-1].end]), context.translated) or found[0].status)
+    else:
+        for _, part in list(soft_pieces(text))[:6]:
+            take(details, part, small(part), following=False, has_type=True, translated=context.translated)
+        details.texts = [text for text in details.texts if len(text.split()) > 1]
+    return details
+
+
+def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]]) -> None:
+    """Add the codes; a status behind the last of several is that of all that stand together, one before them too."""
+    for at in range(len(pending) - 2, -1, -1):
+        _, code, details = pending[at]
+        _, after, following = pending[at + 1]
+        between = row.low[code.end:after.start].strip(" ,;&+/()")
+        if details.status is None and between in ("", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"):
+            details.status = following.status
+    for at, (modules, code, details) in enumerate(pending):
+        if details.status is None:
+            lead = row.low[(pending[at - 1][1].end if at else 0):code.start]
+            found = [state for state in states.in_text(lead[-40:], context.translated) if state.end >= len(lead[-40:].rstrip(" :,")) - 12]
+            if found and re.fullmatch(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*", lead[-40:][found[-1].end:]):
+                details.status = found[-1].status
+                if at:
+                    details.status = found[-1].status
+        for module in modules:
+            add(context, module, row, code, details)
+    context.open_code = context.open_row = None

@@ -1,0 +1,96 @@
+"""Rows: lines without the marks that mails, chats and lists put before them; page heads and feet told apart.
+
+>>> [(row.text, row.start) for row in rows_of("> 1) ECM P0562\\n[08:12] - Max: ABS ok\\n  • P0300")]
+[('ECM P0562', 5), ('ABS ok', 15), ('P0300', 4)]
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Sequence
+
+from triage.intake.characters import Line, lines
+from triage.intake.heads import role_of
+from triage.intake.layouts import Row
+
+_QUOTE = re.compile(r"\s*(?:>+\s?)+(?=[^>]|$)")
+_STAMP = re.compile(
+    r"\s*(?:\[(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},?\s+)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?(?:,\s*[0-9./-]{6,10})?\]"
+    r"|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4},?\s+[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?\s+-(?=\s)"
+    r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*", re.IGNORECASE)
+_SENDER = re.compile(r"([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
+_BULLET = re.compile(r"\s*(?:[-*+\u2022]+\s+|\u2022|\(?[0-9]{1,3}[.)]\s+|\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
+                     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))")
+_PAGE = re.compile(r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
+                   r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$")
+_DIGITS = re.compile(r"[0-9]+")
+
+
+def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows of a text. ``is_module`` tells a module's name from the name of who wrote a message."""
+    return rows_from(lines(text), is_module)
+
+
+def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[Row]:
+    """The rows of lines already cut."""
+    return [_row(line, is_module) for line in found]
+
+
+def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
+    """One line without the marks before it."""
+    text = line.text
+    start = len(text) - len(text.lstrip())
+    stop = len(text.rstrip())
+    if start >= stop:
+        return Row(line, "", 0)
+    first = text[start]
+    if first == ">" :
+        match = _QUOTE.match(text, start)
+        if match is not None:
+            start = match.end()
+    if start < stop and (text[start] == "[" or text[start].isdigit()):
+        match = _STAMP.match(text, start)
+        if match is not None and match.end() < stop:
+            start = match.end()
+            sender = _SENDER.match(text, start)
+            if sender is not None and not is_module(sender[1]) and role_of(sender[1].lower()) is None:
+                start = sender.end()
+    for _ in range(2):
+        if start < stop and not text[start].isalpha():
+            match = _BULLET.match(text, start)
+            if match is not None and match.end() < stop:
+                start = match.end()
+                continue
+        elif text[start:start + 1].islower() or text[start:start + 1] in "nN":
+            match = _BULLET.match(text, start)
+            if match is not None and match.end() < stop and "." in match[0] + text[start:start + 2]:
+                start = match.end()
+        break
+    while start < stop and text[start].isspace():
+        start += 1
+    return Row(line, text[start:stop], start)
+
+
+def page_marks(rows: Sequence[Row]) -> set[int]:
+    """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
+    found: set[int] = set()
+    counted: list[int] = []
+    for at, row in enumerate(rows):
+        if not row.blank and len(row.text) <= 120 and not row.finds.codes and _PAGE.search(row.low):
+            counted.append(at)
+            found.add(row.line.number)
+    if not counted:
+        return found
+    # What stands next to a page number more than once is head or foot too.
+    beside = Counter(
+        _DIGITS.sub("#", rows[near].low)
+        for at in counted for near in range(max(0, at - 3), min(len(rows), at + 4))
+        if near != at and not rows[near].blank and not rows[near].finds.codes
+    )
+    for at in counted:
+        for near in range(max(0, at - 3), min(len(rows), at + 4)):
+            row = rows[near]
+            if not row.blank and not row.head and not row.finds.codes and beside[_DIGITS.sub("#", row.low)] >= max(2, len(counted)):
+                found.add(row.line.number)
+    return found

@@ -1,0 +1,135 @@
+"""Status words beside a code, and the language of a text as far as it changes what they mean.
+
+In German, French and Spanish texts "permanent" and "statisch" mean present now; in English "permanent" is a code of
+J1979 service 0A (common practice).
+
+>>> of_cell("no longer active"), of_cell("permanent"), of_cell("permanent", translated=True), of_cell("low")
+('stored', 'permanent', 'current', None)
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import cast
+
+from triage.intake.phrases import WORD, Hit, covered, word_set
+from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
+from triage.model.snapshot import StatusWord
+
+#: Where several words stand together, the one that says most about now.
+_FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
+_LANGUAGES: dict[str, frozenset[str]] = {
+    "de": word_set("steuergerat steuergerate fehler fehlercode fehlerspeicher und nicht spannung motor aus vor nach keine "
+                   "keine der die das mit ein batterie datum gespeichert vorhanden loschen sitz lampe tur getriebe"),
+    "fr": word_set("calculateur defaut defauts et le les des du pas aucun avant apres effacement moteur tension batterie "
+                   "sans memorise reponse ne est etat coupe boitier arrete"),
+    "es": word_set("centralita modulo fallo averia codigo codigos y el los las del sin antes despues borrado motor bateria "
+                   "tension respuesta no esta estado parado puerta almacenado fallos averias"),
+    "en": word_set("module control the and of no codes code fault faults stored with engine before after clear battery "
+                   "voltage response not is was status off on door brake"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One status in running text; ``sure`` where descriptions do not use the same word."""
+
+    start: int
+    end: int
+    status: StatusWord
+    sure: bool
+
+
+def language(lows: Sequence[str]) -> str:
+    """"en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
+    counts: Counter[str] = Counter()
+    for line in lows:
+        counts.update(WORD.findall(line[:400]))
+    scores = {name: sum(counts[word] for word in vocabulary) for name, vocabulary in _LANGUAGES.items()}
+    best = max(scores, key=lambda name: (scores[name], name == "en"))
+    return best if scores[best] else "en"
+
+
+def _status(meaning: str, translated: bool) -> StatusWord:
+    if meaning == "permanent?":
+        return "current" if translated else "permanent"
+    return cast("StatusWord", meaning)
+
+
+def _most_telling(hits: Sequence[Hit], translated: bool) -> StatusWord:
+    """One status for several words that stand together."""
+    said = {_status(hit.meaning, translated) for hit in hits}
+    if "stored" in said and "current" not in said and "permanent" not in said and "confirmed" in said:
+        return "stored" if any(hit.meaning == "stored" and " " in hit.phrase for hit in hits) else "confirmed"
+    return next(status for status in _FIRST if status in said)
+
+
+@lru_cache(maxsize=8192)
+def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusWord], ...] = ()) -> StatusWord | None:
+    """The status that the whole of ``low`` states, or None where it is anything else."""
+    low = low.strip(" \t()[]{}<>*.,;:|'\"-/\u2022")
+    if not low or len(low) > 80:
+        return None
+    for letter, status in legend:
+        if low == letter:
+            return status
+    hits = STATES.find(low)
+    if hits and covered(low, hits, STATE_FILLER):
+        return _most_telling(hits, translated)
+    return _misspelt(low, translated) if not hits else None
+
+
+def _misspelt(low: str, translated: bool) -> StatusWord | None:
+    """A single long word that is one letter away from a status."""
+    if not (6 <= len(low) <= 16 and low.isalpha()):
+        return None
+    from rapidfuzz import process
+    from rapidfuzz.distance import OSA
+
+    best = process.extractOne(low, _LONG_STATES, scorer=OSA.distance, score_cutoff=1 if len(low) < 9 else 2)
+    return None if best is None else _status(_LONG_STATES_MEANING[best[0]], translated)
+
+
+_LONG_STATES_MEANING = {
+    hit.phrase: hit.meaning
+    for phrase in ("stored", "history", "inactive", "pending", "confirmed", "current", "active", "present", "permanent",
+                   "gespeichert", "vorhanden", "aktuell", "bestatigt", "ausstehend", "memorise", "confirme", "almacenado",
+                   "confirmado", "pendiente", "presente", "intermittent", "sporadic", "sporadisch", "passiv")
+    for hit in STATES.find(phrase)
+}
+_LONG_STATES = tuple(_LONG_STATES_MEANING)
+
+
+def in_text(low: str, translated: bool = False) -> list[State]:
+    """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
+    return [
+        State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
+        for hit in STATES.find(low)
+    ]
+
+
+def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]]:
+    """Letters that a legend explains: "C = current, S = stored".
+
+    >>> legend_of("legend: c = current; s: stored / p=pending")
+    [('c', 'current'), ('s', 'stored'), ('p', 'pending')]
+    """
+    if len(low) > 300:
+        return []
+    found: list[tuple[str, StatusWord]] = []
+    for hit in STATES.find(low):
+        before = low[:hit.start].rstrip(" =:-")
+        gap = low[len(before):hit.start]
+        start = max(before.rfind(mark) for mark in " ,;/|(:\t") + 1
+        letter = before[start:]
+        if gap.strip() and 1 <= len(letter) <= 2 and letter.isalpha():
+            found.append((letter, _status(hit.meaning, translated)))
+    return found if len(found) >= 2 else []
+
+
+def merged(legend: Mapping[str, StatusWord]) -> tuple[tuple[str, StatusWord], ...]:
+    """A legend in the form that :func:`of_cell` takes."""
+    return tuple(sorted(legend.items()))

@@ -1,0 +1,238 @@
+"""Style: where this text puts the module of a code (before it, behind it, or in a heading above), by all of its lines.
+
+No single line can tell a module's name from a description ("body control" is either). The lines of one shape vote:
+the place in which most of them hold a listed name holds the module.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from triage.intake import pieces, states
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links
+from triage.intake.names import Names, tidy
+from triage.intake.vocabulary import STATES
+
+#: Kind of the row, index of the code's cell (-1: no cells), whether text stands before the code.
+Shape = tuple[str, int, bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
+    n-th piece behind the code from the left (``piece``) or from the right (negative), or the first words behind it
+    (``lead``), or nowhere (all None: the heading's)."""
+
+    cell: int | None = None
+    before: bool = False
+    piece: int | None = None
+    lead: bool = False
+    tail: bool = False
+
+
+HEADING = Place()
+
+
+@dataclass(slots=True)
+class Style:
+    """What all lines together say of a text's habits."""
+
+    places: dict[Shape, Place] = field(default_factory=dict)
+    doubtful_states: bool = False
+    counts_in_brackets: bool = False
+
+
+def shape_of(row: Row) -> Shape:
+    """The shape of a row with a code."""
+    code = row.finds.codes[0]
+    if row.cells and row.kind != "rule":
+        for at, cell in enumerate(row.cells):
+            if cell.start <= code.start < max(cell.end, cell.start + 1):
+                inside = tidy(strip_links(row.text[cell.start:code.start]))
+                before = bool(inside) or any(_wordy(other.text) for other in row.cells[:at])
+                return row.kind, at, before
+    return "", -1, bool(strip_links(row.text[:code.start]))
+
+
+def _wordy(text: str) -> bool:
+    """Whether a cell may hold a name: letters, and no status or number alone."""
+    return any(c.isalpha() for c in text) and states.of_cell(text.lower()) is None and bool(strip_links(text))
+
+
+def study(rows: Sequence[Row], names: Names) -> Style:
+    """The style of a text."""
+    style = Style()
+    groups: dict[Shape, list[Row]] = defaultdict(list)
+    trailing = coded = 0
+    for row in rows:
+        if row.finds.codes and not row.roles:
+            groups[shape_of(row)].append(row)
+        if row.finds.codes:
+            coded += 1
+            trailing += _has_status(row)
+    style.doubtful_states = coded > 0 and trailing >= 0.55 * coded
+    for shape, group in groups.items():
+        style.places[shape] = _place(shape, group, names)
+    _brackets(rows, names, style)
+    return style
+
+
+def _has_status(row: Row) -> bool:
+    """Whether the row ends or begins with a status, or holds one on its own."""
+    code = row.finds.codes[-1]
+    tail = row.low[code.end:].rstrip(" .,;|)]*")
+    if len(tail) > 200:
+        return False
+    hits = STATES.find(tail)
+    if not hits:
+        return False
+    lead = tail[:hits[0].start].strip(" -,;:|([/")
+    return hits[-1].end >= len(tail) or not lead or any(
+        states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(tail))
+
+
+def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
+    """Where rows of one shape put the module."""
+    kind, at, before = shape
+    sample = group if len(group) <= 60 else group[:: max(1, len(group) // 60)]
+    if before:
+        return _place_before(kind, at, sample, names)
+    if kind:
+        best = _best_cell(sample, names, skip=at)
+        if best is not None:
+            return Place(cell=best)
+    return _place_behind(kind, sample, names)
+
+
+def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Place:
+    """Text stands before the code: the module, unless names stand elsewhere and none there."""
+    if kind and at > 0:
+        inside = [tidy(strip_links(row.text[row.cells[at].start:row.finds.codes[0].start])) for row in sample if row.cells]
+        if _share(inside, names) >= 0.5:
+            return Place(before=True)
+        best = _best_cell(sample, names, skip=at)
+        if best is not None:
+            return Place(cell=best)
+        wordy = [index for index in range(at) if any(row.cells and _wordy(row.cells[index].text) for row in sample)]
+        # No listed name anywhere: the first column of words is the likelier one, if it is short and repeats.
+        texts = [row.cells[wordy[0]].text for row in sample if row.cells] if wordy else []
+        if texts and max(len(text.split()) for text in texts) <= 6:
+            return Place(cell=wordy[0])
+        return HEADING
+    texts = [tidy(strip_links(row.text[:row.finds.codes[0].start])) for row in sample]
+    share = _share(texts, names)
+    if share >= 0.3:
+        return Place(before=True)
+    behind = _place_behind(kind, sample, names)
+    if behind != HEADING:
+        return behind
+    return Place(before=True)
+
+
+def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
+    """The cell in which at least half of the rows hold a module's name, the best of them."""
+    width = max((len(row.cells or ()) for row in sample), default=0)
+    best, best_share = None, 0.0
+    for index in range(width):
+        if index == skip:
+            continue
+        texts = [row.cells[index].text for row in sample if row.cells and index < len(row.cells) and row.cells[index].text]
+        if not texts or len(texts) < 0.2 * len(sample):
+            continue
+        share = _share([tidy(text) for text in texts], names)
+        if share > best_share + 0.05:
+            best, best_share = index, share
+    return best if best_share >= 0.5 else None
+
+
+def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
+    """The module among the pieces behind the code, from the left or the right; or its first words, or its last."""
+    tails = [[tidy(piece) for _, piece in behind(row)] for row in sample]
+    deepest = max((len(tail) for tail in tails), default=0)
+    best, best_share = HEADING, 0.45
+    for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
+        texts = [tail[index] for tail in tails if (len(tail) > index if index >= 0 else len(tail) >= -index)]
+        if len(texts) < 0.5 * len(sample):
+            continue
+        share = _share(texts, names) * len(texts) / len(sample)
+        if share > best_share + 0.02:
+            best, best_share = Place(piece=index), share
+    if best is HEADING and not kind:
+        leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
+        if sum(leads) >= 0.6 * len(sample) and len(sample) >= 2:
+            return Place(lead=True)
+        if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
+            return Place(tail=True)
+    return best
+
+
+def behind(row: Row) -> list[tuple[int, str]]:
+    """The pieces behind the first code: cells where the row has them, else soft pieces."""
+    code = row.finds.codes[0]
+    if row.cells and row.kind != "rule":
+        found = [(max(cell.start, code.end), row.text[max(cell.start, code.end):cell.end]) for cell in row.cells
+                 if cell.end > code.end]
+        return [(start, text) for start, text in found if text.strip(" -:,;")]
+    return list(pieces.soft_pieces(row.text[code.end:], code.end))
+
+
+def _edges(row: Row, names: Names) -> tuple[bool, bool]:
+    """Whether the running text behind the code starts, or ends, with a listed name."""
+    code = row.finds.codes[0]
+    tail = row.low[code.end:]
+    found = names.find(tail) if len(tail) <= 300 else []
+    if not found:
+        return False, False
+    lead = not tail[:found[0][0]].strip(" -:,;([")
+    rest = tail[found[-1][1]:]
+    last = states.of_cell(rest) is not None or not rest.strip(" -:,;)].")
+    spoken = re.search(r"(?:with|to|from|by|of|mit|zu|von|avec|con|de|du)\s+(?:the\s+)?$", tail[:found[-1][0]])
+    return lead and bool(tail[found[0][1]:].strip()), last and spoken is None
+
+
+def _share(texts: Sequence[str], names: Names) -> float:
+    """The share of ``texts`` that are module names: listed ones first, likeness only where those leave it open."""
+    filled = [text for text in texts if text]
+    if not filled:
+        return 0.0
+    listed = sum(names.listed(text) for text in filled)
+    if listed >= 0.5 * len(filled):
+        return listed / len(filled)
+    asked = 0
+    scores: dict[str, bool] = {}
+    for text in filled:
+        if text not in scores:
+            if asked >= 12:
+                continue
+            asked += not names.listed(text)
+            scores[text] = names.score(text) >= 60.0
+    judged = [scores[text] for text in filled if text in scores]
+    return sum(judged) / len(judged)
+
+
+_BRACKET_COUNT = re.compile(r"(.{2,60}?)\s*[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?")
+
+
+def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
+    """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below."""
+    agree = differ = 0
+    for at, row in enumerate(rows):
+        if row.blank or row.finds.codes:
+            continue
+        match = _BRACKET_COUNT.fullmatch(row.text)
+        if match is None:
+            continue
+        below = 0
+        for other in rows[at + 1:at + 30]:
+            if not other.finds.codes:
+                if other.blank and below == 0:
+                    continue
+                break
+            below += 1
+        agree += below == int(match[2])
+        differ += below != int(match[2])
+    style.counts_in_brackets = agree > differ

@@ -1,0 +1,240 @@
+"""Rows of a table whose columns a head names."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake import phases, states, volts
+from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.assembly import ModuleDraft
+from triage.intake.coderow import add, module_for
+from triage.intake.context import Context
+from triage.intake.found import Found, find
+from triage.intake.layouts import Cell, Row
+from triage.intake.names import tidy
+from triage.intake.near import digits_for_letters
+from triage.intake.pieces import Details, stored_values, take, take_running
+from triage.model import codes as model_codes
+
+_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+_NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
+_EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
+
+
+def read(context: Context, row: Row) -> None:
+    """One row: its module, then its codes or its answer. The roles of the cells are set."""
+    cells = row.cells or []
+    roles = row.roles or ()
+    by_role: dict[str, list[Cell]] = {}
+    for cell, role in zip(cells, roles, strict=False):
+        if role is not None:
+            by_role.setdefault(role, []).append(cell)
+    _scan(context, by_role)
+    name = _module_cell(context, row, by_role)
+    codes = _codes(context, row, by_role)
+    if not codes and not name and _continues(context, row, by_role):
+        return
+    module = _module(context, row, name, codes[0] if codes else None, bool(codes))
+    if module is None:
+        context.refuse(row)
+        return
+    _module_values(context, row, module, by_role, bool(codes))
+    if not codes:
+        _answer(context, row, module, by_role)
+        context.refuse(row)
+        return
+    context.refuse(row)
+    for code in codes:
+        details = _details(context, row, by_role, code, alone=len(codes) == 1)
+        draft = add(context, module, row, code, details)
+        context.open_code, context.open_row = draft, row
+
+
+def _text(by_role: dict[str, list[Cell]], role: str) -> str:
+    """The text of the first filled cell of a role, small letters; "" if there is none."""
+    for cell in by_role.get(role, ()):
+        if cell.low.strip() not in _EMPTY:
+            return cell.low
+    return ""
+
+
+def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
+    """A column that says which scan the row is of: a new one where it changes."""
+    low = _text(by_role, "scan")
+    if not low:
+        return
+    hit = phases.find(low)
+    key = hit.phase if hit is not None else low
+    known = context.scans.get(key)
+    builder = context.builder
+    if known is not None and known is not builder.snapshot:
+        # Rows of several scans may take turns: the scan named goes on.
+        builder.snapshots.remove(known)
+        builder.snapshots.append(known)
+        builder.module = builder.code = None
+    elif known is None:
+        if context.scans or builder.snapshot.phase not in (None, hit.phase if hit else None):
+            builder.new_snapshot()
+        if hit is not None:
+            builder.snapshot.phase = hit.phase
+        context.scans[key] = builder.snapshot
+
+
+def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:
+    """The filled cell that names the module; of several the one that is a listed name."""
+    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and any(c.isalpha() for c in cell.text)]
+    if len(cells) > 1:
+        return max(cells, key=lambda cell: context.names.score(tidy(cell.text)))
+    return cells[0] if cells else None
+
+
+def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
+    """The codes of the row: those in columns that may hold one, SPN with FMI, or a maker's own number."""
+    closed = [(cell.start, cell.end) for role in ("other", "module", "date", "description", "comment") for cell in by_role.get(role, ())]
+    found = [code for code in row.finds.codes if not any(start <= code.start < end for start, end in closed)]
+    if found:
+        return found
+    spn, fmi = _NUMBER.search(_text(by_role, "spn")), _NUMBER.search(_text(by_role, "fmi"))
+    if spn is not None and fmi is not None:
+        code = model_codes.parse(f"SPN {int(float(spn[1]))} FMI {int(float(fmi[1]))}")
+        if code is not None:
+            cell = by_role["spn"][0]
+            return [Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)]
+    if row.finds.refusals:
+        return []
+    for cell in by_role.get("code", ()):
+        text = cell.text.strip(" *#.")
+        own = model_codes.own(text) if any(c.isdigit() for c in text) else None
+        if own is not None and len(text) >= 4:
+            return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
+    if "code" in by_role or "spn" in by_role:
+        return []
+    return [code for code in row.finds.codes if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))]
+
+
+def _address(by_role: dict[str, list[Cell]]) -> int | None:
+    low = _text(by_role, "source_address")
+    match = re.fullmatch(r"(?:0x)?([0-9a-f]{1,3})", low.strip())
+    if match is None:
+        return None
+    value = int(low, 16) if low.startswith("0x") else int(low) if low.strip().isdigit() else None
+    return value if value is not None and value <= 255 else None
+
+
+def _continues(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bool:
+    """A row with neither module nor code goes on with the description, or the status, of the row above."""
+    draft = context.open_code
+    if draft is None:
+        return not any(_text(by_role, role) for role in ("answer", "count_of_codes", "status"))
+    text = " ".join(cell.text for cell in by_role.get("description", ()) if cell.text)
+    if text:
+        draft.text = f"{draft.text} {text}" if draft.text else text
+    if draft.status is None:
+        draft.status = states.of_cell(_text(by_role, "status"), context.translated, context.legend)
+    return True
+
+
+def _module(context: Context, row: Row, name: Cell | None, code: Found | None, coded: bool) -> ModuleDraft | None:
+    """The module of the row: its own cell, else that of the row above where the table has such a column."""
+    if name is not None:
+        printed = tidy(name.text)
+        context.under_heading = False
+        return context.builder.name_module(printed, row.line, row.start + name.start, row.start + name.end)
+    return module_for(context, row, code) if coded else context.builder.module
+
+
+def _module_values(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]], coded: bool) -> None:
+    """Voltage of the module, and the count of codes that the table states."""
+    low = _text(by_role, "volts")
+    match = _NUMBER.search(low)
+    if match is not None and (len(low) <= 12 or volts.find(low)):
+        value = float(match[1].replace(",", "."))
+        value = value / 1000 if "mv" in low else value
+        if context.builder.code is not None and any(role in by_role for role in ("odometer", "rpm")) and coded:
+            context.pending_freeze_volts = value
+        elif module.volts is None:
+            module.volts = value
+    for role in ("count_of_codes", "code"):
+        number = _text(by_role, role).strip()
+        if number.isdigit() and len(number) <= 3 and not coded:
+            module.stated = (int(number), row.line, row.start, row.start + len(row.text))
+            if int(number) == 0 and module.answer is None:
+                module.answer = "clean"
+
+
+def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
+    """What a module without a code in its row did: the wording may stand in any column."""
+    for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
+        for cell in by_role.get(role, ()):
+            answer = answer_of_cell(cell.low, loose=True)
+            if answer is not None:
+                apply_answer(context, module, answer)
+                return
+    for cell in row.cells or ():
+        answer = answer_of_cell(cell.low) if cell.text else None
+        if answer is not None:
+            apply_answer(context, module, answer)
+            return
+
+
+def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], code: Found, *, alone: bool) -> Details:
+    """What the other columns say of one code."""
+    details = Details()
+    has_type = code.failure_type is not None
+    for cell in by_role.get("code", ()):
+        inside = row.text[code.end:cell.end] if cell.start <= code.start < cell.end else ""
+        following = [other for other in row.finds.codes if other.start > code.start]
+        if following:
+            inside = row.text[code.end:min(cell.end, following[0].start)] if inside else ""
+        if inside.strip(" ,;/()-"):
+            text = take_running(details, inside, inside.lower(), context.translated, True)
+            take(details, text, text.lower(), following=True, has_type=has_type, translated=context.translated, legend=context.legend)
+    for cell in by_role.get("failure_type", ()):
+        match = _HEX2.fullmatch(cell.text.strip(" -[]()"))
+        if match is not None and not has_type:
+            value = digits_for_letters(match[1])
+            details.failure_type = value.upper() if value else None
+        elif (status := states.of_cell(cell.low, context.translated, context.legend)) is not None:
+            details.status = details.status or status
+        elif match is None and cell.text.strip(" -"):
+            details.texts.append(cell.text)
+    for cell in by_role.get("status", ()):
+        status = states.of_cell(cell.low, context.translated, context.legend)
+        if status is not None:
+            details.status = status
+        elif cell.text:
+            rest = take_running(details, cell.text, cell.low, context.translated, True)
+            if details.status is None or rest != cell.text:
+                take(Details() if details.status else details, rest, rest.lower(), following=False, has_type=True)
+    _more(context, row, by_role, details, has_type)
+    if context.pending_freeze_volts is not None:
+        details.freeze["volts"] = context.pending_freeze_volts
+        context.pending_freeze_volts = None
+    return details
+
+
+def _more(context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool) -> None:
+    """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
+    byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", _text(by_role, "status_byte").strip())
+    if byte is not None:
+        details.status_byte = int(byte[1], 16)
+    count = _text(by_role, "count").strip(" x")
+    if count.isdigit():
+        details.count = int(count)
+    for role, name in (("odometer", "distance_km"), ("rpm", "engine_rpm"), ("speed", "speed_kmh"), ("coolant", "coolant_c")):
+        low = _text(by_role, role)
+        match = _NUMBER.search(low)
+        if match is not None:
+            value = float(match[1].replace(",", "."))
+            details.freeze[name] = stored_values(low).get(name, value)
+    for role in ("answer", "date", "scan"):
+        status = states.of_cell(_text(by_role, role), context.translated, context.legend) if role in by_role else None
+        details.status = details.status or status
+    details.texts += [cell.text for cell in by_role.get("description", ()) if cell.text.strip(" -")]
+    if details.status is None:
+        for cell in by_role.get("description", ()):
+            take_running(details, cell.text, cell.low, context.translated, context.style.doubtful_states and "status" not in by_role)
+    roles = row.roles or ()
+    for cell, role in zip(row.cells or (), roles, strict=False):
+        if role is None and cell.text:
+            take(details, cell.text, cell.low, following=False, has_type=has_type, translated=context.translated, legend=context.legend)

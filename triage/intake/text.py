@@ -1,0 +1,119 @@
+"""The tolerant reader of text: characters, lines, layouts, one row after another, assembly."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from code_tables import Tables
+
+from triage.intake import coderow, dates, finish, keyrow, metarow, plainrow, prose, rows, states, style, tablerow
+from triage.intake.assembly import Builder
+from triage.intake.characters import Line, lines
+from triage.intake.context import Context
+from triage.intake.heads import role_of
+from triage.intake.layouts import Row, split_rows
+from triage.intake.names import Names
+from triage.model.notices import Notice
+from triage.model.session import Event, Vehicle
+from triage.model.snapshot import Snapshot
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What was understood of one input.
+
+    ``snapshots`` in the order of the text; ``vehicle`` and ``events`` as far as it tells; ``notices`` for every
+    place that was read with a doubt, or not at all.
+    """
+
+    snapshots: list[Snapshot]
+    vehicle: Vehicle | None
+    events: list[Event]
+    notices: list[Notice]
+
+
+def read_text(text: str, tables: Tables, *, source: str | None = None) -> Reading:
+    """Read pasted text in any layout. Never raises; linear in the length of the text.
+
+    ``source`` names the file in the notices.
+    """
+    return read_lines(lines(text), tables, source=source)
+
+
+def read_lines(found: list[Line], tables: Tables, *, source: str | None = None) -> Reading:
+    """Read lines already cut (out of HTML, say)."""
+    context = _prepare(found, tables, source)
+    for at, row in enumerate(context.rows):
+        _row(context, row, at)
+    metarow.flush(context)
+    result = finish.snapshots(context)
+    vehicle = finish.vehicle(context)
+    notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))
+    return Reading(result, vehicle, context.builder.events, notices)
+
+
+def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
+    """Everything that is decided by the whole text before the first row is read."""
+    names = Names(tables)
+    all_rows = rows.rows_from(found, names.listed)
+    split_rows(all_rows)
+    lows = [row.low for row in all_rows if not row.blank]
+    context = Context(
+        builder=Builder(source), names=names, style=style.study(all_rows, names), rows=all_rows,
+        translated=states.language(lows) != "en", order=dates.order(lows), page_marks=rows.page_marks(all_rows))
+    context.flat = _flat(all_rows)
+    return context
+
+
+def _flat(all_rows: list[Row]) -> bool:
+    """Whether indentation says nothing: no code stands further right than other lines do."""
+    coded = [row.line.indent for row in all_rows if row.finds.codes]
+    plain = [row.line.indent for row in all_rows if not row.finds.codes and not row.blank]
+    return bool(coded) and bool(plain) and min(plain) >= min(coded)
+
+
+def _row(context: Context, row: Row, at: int) -> None:
+    """One row, by its kind."""
+    if row.blank:
+        context.blanks += 1
+        context.pending_values = {}
+        context.open_code = context.open_row = None
+        return
+    if row.kind == "rule" or row.head:
+        context.open_code = context.open_row = None
+        return
+    known = context.builder.module
+    if row.roles is not None and row.line.number not in context.page_marks:
+        tablerow.read(context, row)
+    elif row.finds.codes:
+        _coded(context, row)
+    else:
+        plainrow.read(context, row, at)
+    if context.held and (context.builder.module is not known or row.finds.codes):
+        metarow.flush(context)
+    if row.line.number not in context.page_marks:
+        context.blanks = 0
+
+
+def _coded(context: Context, row: Row) -> None:
+    """A row with codes: a key with its value, a sentence, or a line of a list."""
+    pair = keyrow.split(row)
+    if pair is not None and role_of(pair[0]) in ("code", "spn") and context.builder.module is not None and pair[2] <= row.finds.codes[0].start:
+        module = context.builder.module
+        for code in row.finds.codes:
+            details = coderow._beside(context, row, code, _stop(row, code), (0, 0), last=True)
+            draft = coderow.add(context, module, row, code, details)
+            context.open_code, context.open_row = draft, row
+        context.refuse(row)
+        keyrow.settle(context, row)
+        return
+    if prose.is_prose(context, row):
+        prose.read(context, row)
+        return
+    coderow.read(context, row)
+
+
+def _stop(row: Row, code: object) -> int:
+    """Where what stands beside a code ends: at the next code, or with the row."""
+    following = [other.start for other in row.finds.codes if other.start > getattr(code, "start", 0)]
+    return min(following, default=len(row.text))
