@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -52,8 +53,8 @@ def test_every_key_of_the_contract_survives_a_round_trip() -> None:
 
 
 def _changed(path: list[Any], value: Any) -> dict[str, Any]:
-    job = json.loads(json.dumps(FULL))
-    place = job
+    job: dict[str, Any] = json.loads(json.dumps(FULL))
+    place: Any = job
     for step in path[:-1]:
         place = place[step]
     if value is ...:
@@ -80,9 +81,11 @@ CODE = ["snapshots", 0, "modules", 0, "codes", 0]
     (["job"], ..., "job", "required and is not there"),
 ])
 def test_what_is_wrong_is_named_with_its_path_in_one_line(path: list[Any], value: Any, where: str, words: str) -> None:
-    for read, job in ((session_from, _changed(path, value)), (parse_session, json.dumps(_changed(path, value)))):
+    reads: list[tuple[Callable[[Any], Session], Any]] = [
+        (session_from, _changed(path, value)), (parse_session, json.dumps(_changed(path, value)))]
+    for read, job in reads:
         with pytest.raises(JobError) as caught:
-            read(job)  # type: ignore[operator]
+            read(job)
         assert caught.value.path == where
         assert str(caught.value).startswith(where + ": ")
         assert words in str(caught.value)

@@ -193,6 +193,8 @@ def _read_prefix(line: RawLine, body: str, before: list[re.Match[str]]) -> bool:
     line.sent = any(mark and _SENT.fullmatch(token[0]) for mark, token in zip(marks, before, strict=True))
     words = [index for index, token in enumerate(before)
              if index != place and not marks[index] and not _NUMERIC.fullmatch(token[0])]
+    if line.address is None and any(token[0].startswith("+") for token in before):
+        return False  # An international telephone number.
     if not words:
         return line.address is not None or not all(set(t[0].rstrip(",;")) <= _HEX for t in before) or _odd_bytes(
             line, before)
