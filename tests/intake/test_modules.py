@@ -17,12 +17,16 @@ from hypothesis import strategies as st
 from code_tables import load
 from triage.intake.module_index import RIVALS, Index
 from triage.intake.module_words import FILLERS, take_instance, tokens
-from triage.intake.modules import ModuleMatch, fold, is_module_name, resolve, resolve_together
+from triage.intake.modules import ModuleMatch, fold, is_module_name, named_within, resolve, resolve_together
 
 TABLES = load()
 
 # canonical < written ; written ; ...
 WRITTEN = """
+engine control < Module 1: Engine ; ECU #1 Engine ; Steuergerät: Motor
+suspension < Ride height ; Ride control
+front distance sensor < ACC sensor
+side restraints < Side airbag module
 engine control < ECM ; PCM ; Engine ; Engine Control Module ; Engine control ; engine control unit (ECU)
 engine control < Engine (ECM) $7E8 / 7E0 ; ECM (Engine Control Module) ; 01 - Engine ; 1. Engine electronics
 engine control < Powertrain Control Module ; POWERTRAIN CONTROL MODULE (PCM) ; ECM/PCM ; ECM / PCM A
@@ -41,6 +45,7 @@ transmission control < Calculateur de boîte
 transfer case < Transfer Case Control Module ; TCCM
 all-wheel drive < 4WD ; AWD control
 gear shift A < Gear Shift Module ; Shifter ; Wählhebel
+anti-lock brakes < Unit 03 ABS ; ECU #3 Brakes ; System 03 Brakes ; Bremssystem
 anti-lock brakes < ABS ; A.B.S. ; ABS/ESP ; ABS / ESP ; ABS/ESC ; Brakes (ABS) ; 03 - Brakes ; 03 Brakes
 anti-lock brakes < Brakes ; Brake control ; Electronic Brake Control Module ; EBCM ; anti-lock brake system
 anti-lock brakes < Antilock Braking System ; Bremsen ; Bremselektronik ; freins ; Calculateur ABS ; frenos
@@ -276,6 +281,13 @@ def test_the_names_of_one_vehicle_settle_a_doubtful_abbreviation() -> None:
     assert resolve_together([], TABLES) == {}
 
 
+def test_an_unknown_name_shows_what_it_belongs_to() -> None:
+    assert not resolve("ABS pump doodad", TABLES).known
+    assert named_within("ABS pump doodad", TABLES) == ("anti-lock brakes",)
+    assert named_within("Airbag to gateway bridge", TABLES) == ("restraints", "gateway")
+    assert named_within("Flux", TABLES) == named_within("", TABLES) == named_within("((", TABLES) == ()
+
+
 def test_rivals_are_modules_and_have_a_first_meaning() -> None:
     index = Index(TABLES.aliases)
     assert set(RIVALS.values()) <= index.names
@@ -353,6 +365,7 @@ def test_any_text_is_answered(text: str) -> None:
     assert 0.0 <= match.score <= 100.0
     assert 0.0 <= is_module_name(text, TABLES) <= 100.0
     fold(text)
+    assert all(meant(name) == name for name in named_within(text, TABLES))
     if not match.known:
         assert match.canonical == " ".join(text.split())
 

@@ -33,7 +33,7 @@ from typing import Protocol
 from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
 from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens
 
-__all__ = ["ModuleMatch", "fold", "is_module_name", "resolve", "resolve_together"]
+__all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
 
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
@@ -42,7 +42,10 @@ _BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
 _ADDRESS = re.compile(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
     r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)")
-_LIST_NUMBER = re.compile(r"^\s*[#*•·\-–>]*\s*(?:(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|\d{2}\s+)(?=\S)")
+_LIST_NUMBER = re.compile(
+    r"^\s*[#*•·\-–>]*\s*(?:"
+    r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
+    r"|(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|\d{2}\s+)(?=\S)")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = re.compile(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
@@ -100,6 +103,27 @@ def resolve_together(names: Iterable[str], tables: HasAliases) -> dict[str, Modu
             found[name] = replace(match, canonical=second, score=match.second_score, second=match.canonical,
                                   second_score=match.score, instance=_instance_of(second))
     return found
+
+
+def named_within(name: str, tables: HasAliases) -> tuple[str, ...]:
+    """The modules whose names stand within ``name`` ("ABS pump module": anti-lock brakes), in their order.
+
+    For a name nobody knows: what it is likely to belong to, so that a safety class is not lost with it.
+    """
+    index = _index(tables)
+    words = tokens(name[:LONGEST])[:MOST_WORDS]
+    found: list[str] = []
+    at = 0
+    while at < len(words):
+        hit = end = None
+        for end in range(len(words), at, -1):
+            hit = index.exact(words[at:end])
+            if hit:
+                break
+        if hit and hit.name not in found:
+            found.append(hit.name)
+        at = end if hit and end else at + 1
+    return tuple(found)
 
 
 def is_module_name(text: str, tables: HasAliases) -> float:
