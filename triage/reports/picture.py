@@ -1,0 +1,219 @@
+"""The picture that explains it: faults as rows, snapshots as columns, the supply drawn above them.
+
+Ink only, so that it prints: a filled disc is "seen", a ring "not seen", a short bar "not readable". SVG 1.1 with
+presentation attributes alone (no script, no style sheet, no remote resource); title and description say it in words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from triage.model.assessment import Assessment, Sight
+from triage.reports.markup import Markup, element
+from triage.reports.supply_chart import CHART, supply_chart
+from triage.reports.text import many, wrap
+from triage.reports.view import Bundle, Line, Sign, Snap, View, view
+
+#: Units of the drawing; at the width of an A4 text column (180 mm) one unit is about 0.24 mm.
+WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 118.0, 78.0
+INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
+FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
+#: Share of the type size that a character takes on average, generous so that nothing is cut off.
+ADVANCE = 0.57
+
+
+@dataclass(slots=True)
+class Sheet:
+    """What has been drawn so far, and where the next row goes (``y``, in units from the top)."""
+
+    left: float
+    column: float
+    right: float
+    snaps: tuple[Snap, ...]
+    y: float = 0.0
+    drawn: list[Markup] = field(default_factory=list)
+    words: list[str] = field(default_factory=list)  # the text alternative
+
+    def centre(self, place: int) -> float:
+        """The middle of column ``place``."""
+        return self.left + self.column * (place + 0.5)
+
+    def text(self, x: float, y: float, words: str, size: float = 11.0, bold: bool = False, anchor: str = "start",
+             colour: str = INK) -> None:
+        """One line of text."""
+        self.drawn.append(element("text", words, x=x, y=y, font_size=size, font_weight="bold" if bold else None,
+                                  text_anchor=None if anchor == "start" else anchor, fill=colour))
+
+    def rule(self, y: float, colour: str = HAIR) -> None:
+        """A hairline over the whole width."""
+        self.drawn.append(element("line", x1=0.0, x2=self.right, y1=y, y2=y, stroke=colour, stroke_width=0.6))
+
+
+def picture(assessment: Assessment, *, rows: int = 40, prefix: str = "picture") -> str:
+    """The picture as one SVG element. More than ``rows`` faults: what was set aside is drawn as counts by reason,
+    then the unsettled outside the safety classes. ``prefix`` keeps the ids apart where a page holds several."""
+    return draw(view(assessment), rows=rows, prefix=prefix)
+
+
+def draw(shown: View, *, rows: int = 40, prefix: str = "picture") -> Markup:
+    """The picture of a view."""
+    number = max(1, len(shown.snaps))
+    column = max(LEAST_COLUMN, (WIDTH - LABELS - VERDICT) / number)
+    sheet = Sheet(LABELS, column, LABELS + column * number + VERDICT, shown.snaps)
+    _corner(sheet, shown)
+    supply_chart(sheet)
+    _heads(sheet)
+    _faults(sheet, shown, rows)
+    title = f"{shown.title}: what was seen in each snapshot, with the supply"
+    sheet.y += 6.0
+    return element(
+        "svg", element("title", title, id=f"{prefix}-title"),
+        element("desc", " ".join([*sheet.words, shown.count + "."]), id=f"{prefix}-desc"),
+        element("rect", x=0.0, y=0.0, width=sheet.right, height=sheet.y, fill="#ffffff"),
+        element("g", sheet.drawn, font_family=FONT, fill=INK),
+        xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {sheet.right:g} {sheet.y:g}", role="img",
+        width=sheet.right, height=sheet.y, aria_labelledby=f"{prefix}-title {prefix}-desc",
+    )
+
+
+def room(units: float, size: float, bold: bool = False) -> int:
+    """Characters that fit into ``units`` at a type size."""
+    return max(6, int(units / (size * (ADVANCE + (0.04 if bold else 0.0)))))
+
+
+def mark(sight: Sight, x: float, y: float) -> Markup:
+    """The mark of one sighting, told apart by its shape."""
+    if sight == "seen":
+        return element("circle", cx=x, cy=y, r=5.6, fill=INK)
+    if sight == "not seen":
+        return element("circle", cx=x, cy=y, r=4.9, fill="#ffffff", stroke=INK, stroke_width=1.4)
+    return element("line", x1=x - 6.0, x2=x + 6.0, y1=y, y2=y, stroke=INK, stroke_width=1.8)
+
+
+def _corner(sheet: Sheet, shown: View) -> None:
+    """Beside the supply: the vehicle, the complaint and what the marks mean."""
+    y = 18.0
+    for line in wrap(shown.title, room(LABELS - 50, 13.0, True))[:2]:
+        sheet.text(0.0, y, line, 13.0, True)
+        y += 16.0
+    legend: tuple[Sight, ...] = ("seen", "not seen", "not readable")
+    for place, sight in enumerate(legend):
+        at = CHART - 40.0 + 15.0 * place
+        sheet.drawn.append(mark(sight, 7.0, at))
+        sheet.text(20.0, at + 3.6, sight, 10.0, colour=GREY)
+
+
+def _heads(sheet: Sheet) -> None:
+    """The head of each column: number and phase, then engine and outside supply."""
+    top = CHART + 20.0
+    deepest = top
+    for place, snap in enumerate(sheet.snaps):
+        y = top
+        for line in wrap(f"{snap.number} {snap.phase}", room(sheet.column - 6, 10.5, True)):
+            sheet.text(sheet.centre(place), y, line, 10.5, True, "middle")
+            y += 12.5
+        for part in snap.state.split(", "):
+            for line in wrap(part, room(sheet.column - 6, 9.0)):
+                sheet.text(sheet.centre(place), y, line, 9.0, anchor="middle", colour=GREY)
+                y += 11.0
+        deepest = max(deepest, y)
+        sheet.words.append(f"Snapshot {snap.number}, {snap.phase}: {snap.supply}, {snap.state}.")
+    at = sheet.right - VERDICT + 8.0
+    sheet.text(at, top, "likeliest cause", 9.0, colour=GREY)
+    sheet.text(at, top + 11.0, "does it persist?", 9.0, colour=GREY)
+    sheet.y = deepest
+
+
+def _faults(sheet: Sheet, shown: View, rows: int) -> None:
+    listed = [line for item in shown.items for line in item.lines]
+    number = len(shown.lines)
+    _section(sheet, "short list", listed, 0)
+    loose = len(listed) + sum(len(bundle.lines) for bundle in shown.unsettled)
+    for bundle in shown.unsettled:
+        told, hidden = bundle.shown(loose <= rows)
+        _section(sheet, f"unsettled: {bundle.head}", told, hidden)
+    for bundle in shown.aside:
+        if number <= rows:
+            _section(sheet, f"set aside: {bundle.head}", bundle.lines, 0)
+        else:
+            _summary(sheet, bundle)
+    if not number:
+        _section(sheet, "no code was read", [], 0)
+
+
+def _section(sheet: Sheet, head: str, lines: Sequence[Line], hidden: int) -> None:
+    if not lines and head == "short list":
+        return
+    sheet.y += 12.0
+    for part in wrap(head, room(sheet.right, 9.5)):
+        sheet.y += 12.0
+        sheet.text(0.0, sheet.y, part, 9.5, colour=GREY)
+    sheet.y += 5.0
+    sheet.rule(sheet.y, INK)
+    for line in lines:
+        _fault(sheet, line)
+    if hidden:
+        words = f"and {hidden} more, none of a safety class"
+        sheet.text(0.0, sheet.y + 13.0, words, 9.5, colour=GREY)
+        sheet.words.append(f"{words}.")
+        sheet.y += 18.0
+
+
+def _fault(sheet: Sheet, line: Line) -> None:
+    """One row: name and meaning, a mark a column with its status, the cause and its decibans."""
+    top = sheet.y
+    y = top
+    for part in wrap(line.name, room(LABELS - 8, 10.5, True)):
+        y += 13.0
+        sheet.text(0.0, y, part, 10.5, True)
+    meaning = line.meaning + (f"; {line.safety}" if line.safety else "")
+    for part in wrap(meaning, room(LABELS - 8, 9.0)):
+        y += 11.0
+        sheet.text(0.0, y, part, 9.0, colour=GREY)
+    middle = top + 14.0
+    for place, sign in enumerate(line.signs):
+        _sighting(sheet, sheet.centre(place), middle, sign, sheet.snaps[place])
+    at = sheet.right - VERDICT + 8.0
+    sheet.text(at, top + 13.0, f"{line.cause} {minus(line.decibans)}", 10.0, True)
+    sheet.text(at, top + 25.0, line.sure, 9.0, colour=GREY)
+    sheet.y = max(y, top + 28.0) + 5.0
+    sheet.rule(sheet.y)
+    sights = ", ".join(f"{sign.sight}{' as ' + sign.status if sign.status else ''}" for sign in line.signs)
+    sheet.words.append(f"{line.name}, {meaning}: {sights}; {line.cause}, {line.sure}, {line.decibans}.")
+
+
+def _sighting(sheet: Sheet, x: float, y: float, sign: Sign, snap: Snap) -> None:
+    sheet.drawn.append(mark(sign.sight, x, y))
+    # The module's own supply is told where it differs from the connector's, which is drawn above.
+    differs = snap.volts is not None and sign.figure not in ("?", f"{snap.volts:.1f}")
+    words = " ".join(part for part in (sign.status, sign.volts if differs else "") if part)
+    if words:
+        sheet.text(x, y + 15.0, words, 8.5, anchor="middle", colour=GREY)
+
+
+def _summary(sheet: Sheet, bundle: Bundle) -> None:
+    """A reason for setting aside as one row of counts."""
+    top = sheet.y + 8.0
+    y = top
+    number = len(bundle.lines)
+    for part in wrap(f"{many(number, 'code')} set aside: {bundle.head}", room(LABELS - 8, 9.5)):
+        y += 12.0
+        sheet.text(0.0, y, part, 9.5)
+    counts = []
+    for place in range(len(sheet.snaps)):
+        seen = sum(line.signs[place].sight == "seen" for line in bundle.lines if place < len(line.signs))
+        words = f"{seen} of {number} seen"
+        sheet.text(sheet.centre(place), top + 12.0, words, 9.5, anchor="middle")
+        counts.append(words)
+    sheet.y = y + 6.0
+    sheet.rule(sheet.y)
+    sheet.words.append(f"{many(number, 'code')} set aside, {bundle.head}: {', '.join(counts)}.")
+
+
+def minus(text: str) -> str:
+    """A true minus sign before a figure."""
+    return text.replace("-", "\u2212", 1) if text.startswith("-") else text
+
+
+__all__ = ["draw", "mark", "minus", "picture", "room"]

@@ -1,0 +1,107 @@
+"""Plain text for any screen: cleaning what was pasted, measuring it in columns, wrapping it with nothing cut off."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable, Sequence
+
+# Controls, direction marks, separators, lone surrogates and noncharacters: none may reach a terminal or a page,
+# where they could move the cursor, turn the reading order or break the file.
+_UNFIT = re.compile("[\x00-\x1f\x7f-\x9f\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff]")
+_PLAIN = re.compile(r"[\x20-\x7e]*\Z")
+
+
+def clean(text: str) -> str:
+    """``text`` without characters that steer a screen; as long as before, so that offsets into it still hold.
+
+    >>> clean("ECM\\x1b[31m\\tP0118")
+    'ECM?[31m P0118'
+    """
+    return _UNFIT.sub(lambda found: " " if found.group() in "\t\n\r\u2028\u2029" else "?", text)
+
+
+def columns(text: str) -> int:
+    """Columns that ``text`` takes in a terminal: two for wide East Asian characters, none for combining marks."""
+    if _PLAIN.match(text):
+        return len(text)
+    return sum(0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1
+               for char in text)
+
+
+def pad(text: str, width: int) -> str:
+    """``text`` filled with spaces to ``width`` columns."""
+    return text + " " * max(0, width - columns(text))
+
+
+def wrap(text: str, width: int, first: str = "", rest: str | None = None) -> list[str]:
+    """``text`` in lines of at most ``width`` columns; ``first`` and ``rest`` stand before the first and later lines.
+
+    A word longer than a line is broken, never dropped. Runs of two spaces between words are kept inside a line.
+
+    >>> wrap("supply not tested", 12, "- ", "  ")
+    ['- supply not', '  tested']
+    """
+    rest = " " * columns(first) if rest is None else rest
+    lines: list[str] = []
+    lead, line = first, ""
+    for gap, word in _words(text):
+        for place, piece in enumerate(_pieces(word, max(4, width - max(columns(first), columns(rest))))):
+            between = gap if place == 0 else ""
+            if line and columns(lead) + columns(line) + len(between) + columns(piece) > width:
+                lines.append((lead + line).rstrip())
+                lead, line = rest, piece
+            else:
+                line += (between if line else "") + piece
+    lines.append((lead + line).rstrip())
+    return lines
+
+
+def _words(text: str) -> Iterable[tuple[str, str]]:
+    """Each word with the spaces before it."""
+    gap = ""
+    for part in re.split(r"( +)", text):
+        if part.strip(" "):
+            yield gap, part
+            gap = ""
+        else:
+            gap = part or gap
+
+
+def _pieces(word: str, room: int) -> Iterable[str]:
+    """``word`` in pieces of at most ``room`` columns."""
+    if columns(word) <= room:
+        yield word
+        return
+    piece, used = "", 0
+    for char in word:
+        size = columns(char)
+        if used + size > room:
+            yield piece
+            piece, used = "", 0
+        piece += char
+        used += size
+    yield piece
+
+
+def listing(names: Sequence[str], most: int | None = None) -> str:
+    """Names with commas; at most ``most`` of them, then how many more.
+
+    >>> listing(["a", "b", "c", "d"], 2)
+    'a, b and 2 more'
+    """
+    if most is None or len(names) <= most + 1:
+        return ", ".join(names)
+    return f"{', '.join(names[:most])} and {len(names) - most} more"
+
+
+def many(number: int, one: str, more: str | None = None) -> str:
+    """A count with its noun.
+
+    >>> many(1, "code"), many(3, "code"), many(2, "entry", "entries")
+    ('1 code', '3 codes', '2 entries')
+    """
+    return f"{number} {one if number == 1 else more or one + 's'}"
+
+
+__all__ = ["clean", "columns", "listing", "many", "pad", "wrap"]
