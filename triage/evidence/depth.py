@@ -11,12 +11,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.hypotheses import LOW_VOLTAGE, Hypotheses
+from triage.evidence.chain import KEPT, Chains, run
 from triage.evidence.opportunity import minutes_run
-from triage.evidence.weigh import chain_of, speaking
 from triage.model.casebook import Casebook, Floats, Timeline
 
 if TYPE_CHECKING:
+    from triage.evidence.hypotheses import Part
     from triage.evidence.parameters import Parameters
 
 
@@ -60,42 +60,47 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
 
 
 def depths_from_faults(
-    book: Casebook, line: Timeline, hypo: Hypotheses, prior: Floats, weights: Floats, params: Parameters,
+    book: Casebook, line: Timeline, chain: Chains, low: Part, others: Floats, prior: Floats, weights: Floats,
+    params: Parameters,
 ) -> Floats:
     """S x K x (depths + 1): the chance of each unknown depth after asking all faults of the session.
 
     A deep sag brings many low-voltage codes back together, a steady supply none: what one fault can't tell, all
-    of them can. Each fault votes with its likelihood under each depth, its own snapshot left out of its weights.
+    of them can. Each fault votes with its likelihood under each depth; ``others`` (N) is the joint weight of its
+    other causes, ``prior`` (N) that of low voltage, status words included in both.
     """
     unknown = np.isnan(book.lowest) & book.exists
     if not unknown.any():
         return weights
-    seen = speaking(book)
-    running = chain_of(seen, line.clear[book.fault_module], params.rate("kept.shown"), hypo)
-    joint = running[-1] * hypo.weight * prior[:, hypo.cause]
-    low = np.flatnonzero(hypo.cause == LOW_VOLTAGE)
+    running = run(chain, low, np.arange(book.faults), KEPT)
+    final = running[-1] * low.weight
     rest = np.where(np.isnan(book.volts), params.rate("supply.rest_usual"), book.volts / line.scale[:, None])
     updated = weights.copy()
-    listed = np.zeros(book.faults)
-    for column in range(seen.shape[1]):
-        kept = listed * params.rate("kept.shown") * (1.0 - line.clear[book.fault_module, column])
-        without = joint * running[column] / np.maximum(running[column + 1], 1e-12)
-        total = np.maximum(without.sum(axis=1), 1e-300)
+    for column in np.flatnonzero(unknown.any(axis=0)).tolist():
+        faults = np.flatnonzero(unknown[book.fault_session, column] & (chain.saw | chain.missed)[:, column])
+        if not faults.size:
+            continue
+        session = book.fault_session[faults]
+        without = final[faults] * running[column][faults] / np.maximum(running[column + 1][faults], 1e-12)
         supply = np.concatenate([np.minimum(params.depths, rest[:, column, None]), rest[:, column, None]], axis=1)
         reach = _below(params.levels, supply[..., None], params) * params.rate("level.sets")
-        set_now = np.einsum("nl,ndl->nd", without[:, low], reach[book.fault_session])
-        share = without[:, low].sum(axis=1)
-        back = (share * kept)[:, None] + (1.0 - kept)[:, None] * set_now
-        other = np.delete(without, low, axis=1)
-        chance = 1.0 - (1.0 - kept[:, None]) * (1.0 - np.delete(hypo.chance[:, column], low, axis=1))
-        again = (other * chance).sum(axis=1)[:, None] + back
-        saw = seen[:, column]
-        vote = np.where(saw[:, None] == 1, again, np.where(saw[:, None] == 0, total[:, None] - again, total[:, None]))
+        set_now = np.einsum("nl,ndl->nd", without, reach[session])
+        kept = (_listed(chain, column)[faults] * chain.kept_shown * (1.0 - chain.clear[faults, column]))[:, None]
+        whole = without.sum(axis=1, keepdims=True)
+        again = kept * whole + (1.0 - kept) * set_now
+        vote = np.where(chain.saw[faults, column, None], again, whole - again) * prior[faults, None]
         votes = np.zeros((weights.shape[0], weights.shape[2]))
-        np.add.at(votes, book.fault_session, np.log(np.maximum(vote / total[:, None], 1e-9)))
+        np.add.at(votes, session, np.log(np.maximum(vote + others[faults, None], 1e-300)))
         updated[:, column] = _posterior(weights[:, column], votes * params.rate("votes.temper"))
-        listed = np.where(saw == 1, 1.0, np.where(saw == 0, 0.0, listed))
     return np.where(unknown[:, :, None], updated, weights)
+
+
+def _listed(chain: Chains, column: int) -> Floats:
+    """N: 1 where the code was listed in the last readable snapshot before ``column``."""
+    listed = np.zeros(chain.saw.shape[0])
+    for before in range(column):
+        listed = np.where(chain.saw[:, before], 1.0, np.where(chain.missed[:, before], 0.0, listed))
+    return listed
 
 
 def _posterior(prior: Floats, log_votes: Floats) -> Floats:

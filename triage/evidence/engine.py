@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.evidence.chain import KEPT, chains
 from triage.evidence.depth import at_module, depth_weights, depths_from_faults, level_reached
-from triage.evidence.hypotheses import Hypotheses, hypotheses
+from triage.evidence.hypotheses import HARD, LOW_VOLTAGE, Hypotheses, hypotheses
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
-from triage.evidence.weigh import Weighed, persists, weigh
+from triage.evidence.weigh import CURED, Weighed, joint_weights, persists, weigh, word_weights
 from triage.model.casebook import Casebook, Floats, Links, Timeline
 from triage.units import FLOOR
 
@@ -35,12 +36,19 @@ def weigh_evidence(book: Casebook, line: Timeline, link: Links, tables: Tables) 
     """The causes of every fault of ``book``."""
     params = parameters(tables)
     prior = priors(book, link, params)
+    words = word_weights(book, params)
+    chain = chains(book, line, params)
     depths = depth_weights(book, line, params)
-    reached = at_module(book, line, level_reached(book, line, depths, params), params)
-    hypo = hypotheses(book, line, link, reached, params)
-    depths = depths_from_faults(book, line, hypo, prior.final, depths, params)
-    hypo.set_low_voltage(at_module(book, line, level_reached(book, line, depths, params), params))
-    weighed = weigh(book, line, hypo, prior.final, params)
+    hypo = hypotheses(book, line, link, at_module(book, line, level_reached(book, line, depths, params), params),
+                      params)
+    low = hypo.low_voltage
+    joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low])
+    last = prior.final * words[:, -1]
+    others = np.einsum("ne,ne->n", joint[KEPT, -1, :, :5], last) + joint[KEPT, -1, :, CURED] * last[:, HARD]
+    depths = depths_from_faults(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
+    low.chance = at_module(book, line, level_reached(book, line, depths, params), params)
+    joint += joint_weights(book, chain, [low])
+    weighed = weigh(book, joint, prior.final, words, params)
     chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
     return Evidence(
         causes=weighed.causes, decibans=10.0 * np.log10(chance / (1.0 - chance)), prior=prior, weighed=weighed,

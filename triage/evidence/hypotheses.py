@@ -3,6 +3,8 @@
 A hypothesis is a cause together with what is unknown about it: which monitor finds a hard fault, how often an
 intermittent one shows, at which supply level a low-voltage code sets. The unknown is the same in every snapshot
 of the session, so each value keeps a column of its own and they are summed only at the end.
+
+Hypotheses that only some faults can have (an echo needs a target, a cure a repair) carry the list of those faults.
 """
 
 from __future__ import annotations
@@ -13,77 +15,89 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.opportunity import exposure, opportunities
-from triage.evidence.parameters import MONITOR_INDEX, MONITORS, NOISES
-from triage.model.casebook import (
-    ANSWERS,
-    INVALID,
-    LOST,
-    POINTER,
-    SILENT,
-    Bools,
-    Casebook,
-    Floats,
-    Ints,
-    Links,
-    Timeline,
-)
+from triage.evidence.parameters import MONITOR_INDEX, NOISES
+from triage.model.casebook import INVALID, LOST, POINTER, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
 
 HARD, INTERMITTENT, LOW_VOLTAGE, HISTORY, ECHO = range(len(CAUSES))
+#: A code that should not be set at all is still set with this chance: no likelihood is ever zero.
+NEVER = 0.004
+LEAST = 1e-4
+
+
+@dataclass(slots=True)
+class Part:
+    """One family of hypotheses: ``n`` faults, ``K`` snapshots, ``h`` values of what is unknown."""
+
+    name: str
+    cause: int
+    rows: Ints           # n: the faults that can have it
+    chance: Floats       # n x K x h: the code is set since the snapshot before
+    weight: Floats       # n x h: share of the cause's prior
+    cured: bool = False  # a hard fault that the repair cured: it no longer persists
+    locked: bool = False  # a record that no clear takes
 
 
 @dataclass(slots=True)
 class Hypotheses:
-    """``N`` faults, ``K`` snapshots, ``H`` hypotheses."""
+    """All parts, and the opportunity (N x K) of each fault's own monitor."""
 
-    cause: Ints        # H: place in CAUSES
-    chance: Floats     # N x K x H: chance that the code is set since the snapshot before
-    weight: Floats     # N x H: prior of the hypothesis within its cause; adds up to 1 over a cause's columns
-    cured: Bools       # H: a hard fault that the repair cured: it no longer persists
-    locked: Bools      # H: a record that no clear takes
-    opportunity: Floats  # N x K: of the fault's named monitor
+    parts: list[Part]
+    opportunity: Floats
 
-    def set_low_voltage(self, reached: Floats) -> None:
-        """Take a better view of the supply (N x K x levels) into the low-voltage hypotheses."""
-        self.chance[:, :, self.cause == LOW_VOLTAGE] = np.clip(reached, 1e-4, 1 - 1e-4)
+    @property
+    def low_voltage(self) -> Part:
+        """The one part that depends on the supply."""
+        return next(part for part in self.parts if part.cause == LOW_VOLTAGE)
 
 
-def hypotheses(book: Casebook, line: Timeline, link: Links, depth: Floats, params: Parameters) -> Hypotheses:
-    """All hypotheses of all faults. ``depth`` (S x K x levels) is the chance that the supply fell below a level."""
-    monitor = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
-    named = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
-    confusion = np.where(named[:, None], params.confusion[monitor], params.confusion_range[monitor])
-    chance_of = opportunities(book, line, params)[book.fault_session]
-    chance_of = _first_trip(book, chance_of, params)
-    chance_of = _tested_by_bits(book, chance_of)
-    own = np.einsum("nkm,nm->nk", chance_of, confusion)
-    hard = _lost_target(book, link, chance_of * params.rate("hard.seen"), params)
+def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, params: Parameters) -> Hypotheses:
+    """All hypotheses of all faults. ``reached`` (N x K x levels): chance that the supply fell below each level."""
+    monitors, sure = _monitors(book, params)
+    table = opportunities(book, line, params)
+    chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
+    chance = _tested_by_bits(book, chance * _first_trip(book, params)[:, :, None])
+    own = np.einsum("nkm,nm->nk", chance, sure)
+    hard = _lost_target(link, chance * params.rate("hard.seen"), params)
+    everyone = np.arange(book.faults)
     cures, cured_since = _cures(book, line, params)
-    hard_cured = np.where(cured_since[:, :, None], 0.004, hard)
     starts, started = _work_started(book, line, params)
-    hard_new = np.where(started[:, :, None], hard, 0.004)
-    flicker = 1.0 - np.exp(-exposure(book, params)[book.fault_session][:, :, None] * params.rates)
-    intermittent = flicker * np.maximum(own, 0.05)[:, :, None]
+    flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
+    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
     parts = [
-        (HARD, hard, confusion * ((1.0 - starts) * (1.0 - cures))[:, None]),
-        (HARD, hard_new, confusion * starts[:, None]),
-        (HARD, hard_cured, confusion * ((1.0 - starts) * cures)[:, None]),
-        (INTERMITTENT, intermittent, np.tile(params.rate_weight, (book.faults, 1))),
-        (LOW_VOLTAGE, depth, _level_weight(book, params)),
+        Part("hard", HARD, everyone, hard, sure * ((1.0 - starts) * (1.0 - cures))[:, None]),
+        _some("began with the work", HARD, starts > 0, np.where(started[:, :, None], hard, NEVER),
+              sure * starts[:, None]),
+        _some("cured", HARD, cures > 0, np.where(cured_since[:, :, None], NEVER, hard),
+              sure * ((1.0 - starts) * cures)[:, None], cured=True),
+        Part("intermittent", INTERMITTENT, everyone, flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None],
+             np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
+        Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, params),
-        (ECHO, _echo(link, params)[:, :, None], np.ones((book.faults, 1))),
+        _some("echo", ECHO, np.isin(link.relation, (POINTER, INVALID)), _echo(link, params)[:, :, None],
+              np.ones((book.faults, 1))),
     ]
-    sizes = [part[1].shape[2] for part in parts]
-    cause = np.repeat([part[0] for part in parts], sizes)
-    flag = np.repeat(np.arange(len(parts)), sizes)
-    return Hypotheses(
-        cause=cause, chance=np.clip(np.concatenate([part[1] for part in parts], axis=2), 1e-4, 1 - 1e-4),
-        weight=np.concatenate([part[2] for part in parts], axis=1), cured=flag == 2, locked=flag == 6,
-        opportunity=own,
-    )
+    for part in parts:
+        np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
+    return Hypotheses([part for part in parts if part.rows.size], own)
+
+
+def _some(name: str, cause: int, mask: Bools, chance: Floats, weight: Floats, *, cured: bool = False,
+          locked: bool = False) -> Part:
+    """A part for the faults of ``mask`` alone."""
+    rows = np.flatnonzero(mask)
+    return Part(name, cause, rows, chance[rows], weight[rows], cured, locked)
+
+
+def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
+    """N x 4 monitor classes that may be at work, likeliest first, and the chance of each."""
+    named = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
+    by_row = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
+    sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
+    return params.confused[named], sure
 
 
 def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
@@ -92,7 +106,7 @@ def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, 
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
     """
     noted = np.maximum.accumulate(line.repaired[book.fault_module], axis=1)
-    scanned = np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session]
+    scanned = _repair_scanned(book)
     since = np.where(noted.any(axis=1)[:, None], noted, scanned)
     chance = np.where(noted.any(axis=1), params.rate("repair.cures"), np.where(
         scanned.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
@@ -106,7 +120,7 @@ def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[F
     after work is first suspected to be a connector left off (common practice).
     """
     noted = np.maximum.accumulate(line.work[book.fault_module], axis=1)
-    scanned = np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session]
+    scanned = _repair_scanned(book)
     since = np.where(noted.any(axis=1)[:, None], noted, scanned)
     procedure = np.array([facts.needs == "procedure" for facts in book.facts], dtype=bool)
     share = np.where(procedure, params.rate("work.wants_procedure"), params.rate("work.left_off"))
@@ -114,17 +128,21 @@ def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[F
         scanned.any(axis=1), share * params.rate("work.unsaid"), 0.0)), since
 
 
-def _first_trip(book: Casebook, chance: Floats, params: Parameters) -> Floats:
-    """A two-trip code is only pending after one trip: without the pending list it can't show yet.
+def _repair_scanned(book: Casebook) -> Bools:
+    """N x K: at or after a scan that was made after a repair."""
+    return np.asarray(np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session])
+
+
+def _first_trip(book: Casebook, params: Parameters) -> Floats:
+    """N x K: a two-trip code is only pending after one trip: without the pending list it can't show yet.
 
     Pending after the first failure, confirmed in the next cycle: 13 CCR 1968.2 (d)(2.2.1)-(2.2.2).
     """
     two = np.array([facts.trips == 2 for facts in book.facts], dtype=bool)[:, None]
-    read = book.pending_read[book.fault_session]
-    share = np.where(read == 0, params.rate("pending.not_read"), np.where(
-        read < 0, params.rate("pending.unsaid"), 1.0))
+    share = np.where(book.pending_read == 0, params.rate("pending.not_read"), np.where(
+        book.pending_read < 0, params.rate("pending.unsaid"), 1.0))
     share[:, 0] = 1.0
-    return chance * np.where(two, share, 1.0)[:, :, None]
+    return np.where(two, share[book.fault_session], 1.0)
 
 
 def _tested_by_bits(book: Casebook, chance: Floats) -> Floats:
@@ -137,53 +155,38 @@ def _tested_by_bits(book: Casebook, chance: Floats) -> Floats:
     return np.where(tested[:, :, None], 0.97, np.where(untested[:, :, None], 0.0, chance))
 
 
-def _lost_target(book: Casebook, link: Links, hard: Floats, params: Parameters) -> Floats:
-    """Lost communication with a silent module: hard, and each reporter notices with a chance of its own."""
-    lost = (link.relation == LOST) & (link.target >= 0)
-    if not lost.any():
+def _lost_target(link: Links, hard: Floats, params: Parameters) -> Floats:
+    """Lost communication with a silent module: hard, and each reporter notices with a chance of its own.
+
+    With a target that answers the reporter's own line must be at fault: still possible, and seen as usual.
+    """
+    silent = (link.relation == LOST)[:, None] & (link.target_state == SILENT)
+    if not silent.any():
         return hard
-    notices = params.rate("lost.noticed")
-    silent = (lost[:, None] & (link.target_state == SILENT))[:, :, None]
-    answers = (lost[:, None] & (link.target_state == ANSWERS))[:, :, None]
-    # With a target that answers the reporter's own line must be at fault: still possible, and seen as usual.
-    return np.where(silent, np.minimum(hard, notices), np.where(answers, hard, hard))
+    return np.where(silent[:, :, None], np.minimum(hard, params.rate("lost.noticed")), hard)
 
 
-def _level_weight(book: Casebook, params: Parameters) -> Floats:
-    """N x levels: how likely each supply level is for the code's class."""
-    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
-    return params.level_weight[noise]
-
-
-def _history(book: Casebook, line: Timeline, params: Parameters) -> list[tuple[int, Floats, Floats]]:
+def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     """Seen before the clear only; or a record that no clear takes; or set by the work itself."""
-    shape = (*book.seen.shape, 1)
-    before = np.full(shape, params.rate("history.new"))
+    before = np.full((*book.seen.shape, 1), params.rate("history.new"))
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = np.array([facts.monitor == "event" for facts in book.facts])
-    locked = np.where(event, params.rate("history.locked_event"), params.rate("history.locked"))
+    event = np.array([facts.monitor == "event" for facts in book.facts], dtype=bool)
+    locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
-    by_work = np.where(worked[:, :, None], 0.6, 0.004)
+    by_work = np.where(worked[:, :, None], 0.6, NEVER)
     share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)
     return [
-        (HISTORY, before, ((1.0 - share) * (1.0 - locked))[:, None]),
-        (HISTORY, before, ((1.0 - share) * locked)[:, None]),
-        (HISTORY, by_work, share[:, None]),
+        Part("history", HISTORY, np.arange(book.faults), before, ((1.0 - share) * (1.0 - locked))[:, None]),
+        _some("locked record", HISTORY, locked > 0, before, ((1.0 - share) * locked)[:, None], locked=True),
+        _some("set by work", HISTORY, share > 0, by_work, share[:, None]),
     ]
 
 
 def _echo(link: Links, params: Parameters) -> Floats:
     """N x K: an echo shows when its target holds a fault of its own (or is silent), and hardly else."""
-    follows = np.isin(link.relation, (POINTER, INVALID))[:, None]
     shown = (link.target_active == 1) | (link.target_state == SILENT)
     unread = (link.target_active < 0) & ~shown
-    chance = np.where(shown, params.rate("echo.follows"), np.where(
+    return np.where(shown, params.rate("echo.follows"), np.where(
         unread, params.rate("echo.target_unread"), params.rate("echo.alone")))
-    return np.where(follows, chance, 0.02)
-
-
-def monitor_names(book: Casebook) -> list[str]:
-    """N: the monitor class of each fault."""
-    return [MONITORS[MONITOR_INDEX[facts.monitor]] for facts in book.facts]

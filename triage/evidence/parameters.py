@@ -16,7 +16,7 @@ from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
     from code_tables import Tables
-    from triage.model.casebook import Floats
+    from triage.model.casebook import Floats, Ints
 
 MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed", "drive cycle", "cold soak",
             "event", "high voltage")
@@ -42,7 +42,8 @@ class Parameters:
     depths: Floats           # grid of an unknown lowest supply, V
     word_first: Floats       # CAUSES x WORDS, in the first snapshot
     word_later: Floats       # CAUSES x WORDS, after
-    confusion: Floats        # MONITORS x MONITORS: the named monitor against the one at work
+    confused: Ints           # MONITORS x 4: the monitors that may be at work where one is named, itself first
+    confusion: Floats        # MONITORS x 4: the chance of each
     confusion_range: Floats  # likewise where only the range of the code names it
     tables: Tables
 
@@ -58,9 +59,9 @@ def parameters(tables: Tables) -> Parameters:
     prior = np.array([[rate(f"prior.{kind}.{cause}") for cause in CAUSES] for kind in KINDS])
     mean = np.array([rate(f"level.{noise}.mean") for noise in NOISES])
     spread = np.array([rate(f"level.{noise}.spread") for noise in NOISES])
-    levels = np.linspace(rate("level.least"), rate("level.most"), 15)
+    levels = np.linspace(rate("level.least"), rate("level.most"), 12)
     weight = np.exp(-0.5 * ((levels - mean[:, None]) / spread[:, None]) ** 2)
-    rates = np.geomspace(rate("intermittent.slowest"), rate("intermittent.fastest"), 8)
+    rates = np.geomspace(rate("intermittent.slowest"), rate("intermittent.fastest"), 5)
     words = [[[rate(f"word.{when}.{cause}.{word}") for word in WORDS] for cause in CAUSES]
              for when in ("first", "later")]
     return Parameters(
@@ -68,27 +69,23 @@ def parameters(tables: Tables) -> Parameters:
         level_weight=weight / weight.sum(axis=1, keepdims=True), rates=rates,
         rate_weight=np.full(rates.size, 1.0 / rates.size),
         depths=np.array([6.0, 7.5, 8.5, 9.5, 10.5, 11.3]), word_first=np.array(words[0]),
-        word_later=np.array(words[1]), confusion=_confusion(rate("monitor.named")),
-        confusion_range=_confusion(rate("monitor.by_range")), tables=tables,
+        word_later=np.array(words[1]), confused=np.array([
+            [MONITOR_INDEX[name] for name in (monitor, *_NEIGHBOURS[monitor])] for monitor in MONITORS]),
+        confusion=_confusion(rate("monitor.named")), confusion_range=_confusion(rate("monitor.by_range")),
+        tables=tables,
     )
 
 
 #: Monitors that take each other's place when a table names the wrong one, nearest first.
 _NEIGHBOURS = {
     "key on": ("running", "commanded output", "network"), "commanded output": ("key on", "running", "speed"),
-    "network": ("key on", "running"), "running": ("key on", "warm", "speed"),
+    "network": ("key on", "running", "commanded output"), "running": ("key on", "warm", "speed"),
     "warm": ("running", "drive cycle", "speed"), "speed": ("running", "key on", "drive cycle"),
-    "drive cycle": ("warm", "speed", "cold soak"), "cold soak": ("drive cycle", "warm"),
-    "event": ("key on", "cold soak"), "high voltage": ("key on", "running", "event"),
+    "drive cycle": ("warm", "speed", "cold soak"), "cold soak": ("drive cycle", "warm", "running"),
+    "event": ("key on", "cold soak", "commanded output"), "high voltage": ("key on", "running", "event"),
 }
 
 
 def _confusion(sure: float) -> Floats:
-    """MONITORS x MONITORS: ``sure`` on the named monitor, the rest spread over its neighbours."""
-    table = np.zeros((len(MONITORS), len(MONITORS)))
-    for name, neighbours in _NEIGHBOURS.items():
-        row = MONITOR_INDEX[name]
-        table[row, row] = sure
-        for other in neighbours:
-            table[row, MONITOR_INDEX[other]] += (1.0 - sure) / len(neighbours)
-    return table
+    """MONITORS x 4: ``sure`` on the named monitor, the rest spread over its three neighbours."""
+    return np.tile([sure, *[(1.0 - sure) / 3.0] * 3], (len(MONITORS), 1))
