@@ -15,7 +15,7 @@ import numpy as np
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
 from triage.model.session import Session
-from triage.model.snapshot import PHASES, STATUS_WORDS, Snapshot
+from triage.model.snapshot import PHASES, STATUS_WORDS, ModuleScan, Snapshot
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -84,18 +84,18 @@ class _Gatherer:
         self.snapshot_at: list[int] = []
         self.module_session: list[int] = []
         self.module_name: list[str] = []
-        self.state_at: list[int] = []
-        self.state_value: list[int] = []
+        self.answered: list[int] = []
+        self.silent: list[int] = []
         self.module_volts: list[tuple[int, float]] = []
+        self.module_codes: list[list[tuple[int, ModuleScan]]] = []
         self.fault_session: list[int] = []
         self.fault_module: list[int] = []
         self.code: list[str] = []
         self.failure_type: list[str | None] = []
         self.cell_at: list[int] = []
-        self.cell_word: list[int] = []
-        self.cell_byte: list[int] = []
-        self.cell_count: list[int] = []
-        self.cell_failed: list[bool] = []
+        self.cell_word: list[str | None] = []
+        self.bytes: list[tuple[int, int]] = []
+        self.counts: list[tuple[int, int]] = []
         self.frames: list[tuple[int, float]] = []
         self.first_fault = [0]
         self.first_module = [0]
@@ -103,44 +103,55 @@ class _Gatherer:
     def add(self, session: Session, order: list[int]) -> None:
         """Take in one session."""
         here = len(self.first_fault) - 1
+        width = self.width
         modules: dict[str, int] = {}
-        faults: dict[tuple[int, str, str | None], int] = {}
         for column, place in enumerate(order):
             snapshot = session.snapshots[place]
-            self.snapshot_at.append(here * self.width + column)
+            self.snapshot_at.append(here * width + column)
             self.snapshot_rows.append(snapshot_row(snapshot))
             for scan in snapshot.modules:
-                module = modules.get(scan.module)
+                name, codes = scan.module, scan.codes
+                module = modules.get(name)
                 if module is None:
-                    module = modules[scan.module] = len(self.module_name)
-                    self.module_name.append(scan.module)
+                    module = modules[name] = len(self.module_name)
+                    self.module_name.append(name)
                     self.module_session.append(here)
-                self.state_at.append(module * self.width + column)
-                self.state_value.append(SILENT if scan.responds is False and not scan.codes else ANSWERS)
+                    self.module_codes.append([])
+                at = module * width + column
+                (self.silent if scan.responds is False and not codes else self.answered).append(at)
                 if scan.volts is not None:
-                    self.module_volts.append((module * self.width + column, scan.volts))
-                for entry in scan.codes:
-                    key = (module, entry.code, entry.failure_type)
-                    fault = faults.get(key)
-                    if fault is None:
-                        fault = faults[key] = len(self.code)
-                        self.code.append(entry.code)
-                        self.failure_type.append(entry.failure_type)
-                        self.fault_module.append(module)
-                        self.fault_session.append(here)
-                    at = fault * self.width + column
-                    self.cell_at.append(at)
-                    self.cell_word.append(STATUS_INDEX[entry.status])
-                    self.cell_count.append(-1 if entry.count is None else entry.count)
-                    byte = entry.status_byte
-                    if byte is not None and scan.status_mask is not None:
-                        byte &= scan.status_mask
-                    self.cell_byte.append(-1 if byte is None else byte)
-                    self.cell_failed.append(byte is None or byte & FAILURE_BITS != 0)
-                    if entry.freeze_frame is not None and entry.freeze_frame.volts is not None:
-                        self.frames.append((at, entry.freeze_frame.volts))
-        self.first_fault.append(len(self.code))
+                    self.module_volts.append((at, scan.volts))
+                if codes:
+                    self.module_codes[module].append((column, scan))
         self.first_module.append(len(self.module_name))
+        for module in modules.values():
+            self._add_codes(module, here)
+        self.first_fault.append(len(self.code))
+
+    def _add_codes(self, module: int, here: int) -> None:
+        """Take in the codes of one module in all its snapshots."""
+        width = self.width
+        faults: dict[tuple[str, str | None], int] = {}
+        for column, scan in self.module_codes[module]:
+            for entry in scan.codes:
+                key = (entry.code, entry.failure_type)
+                at = faults.get(key)
+                if at is None:
+                    at = faults[key] = len(self.code) * width
+                    self.code.append(key[0])
+                    self.failure_type.append(key[1])
+                    self.fault_module.append(module)
+                    self.fault_session.append(here)
+                at += column
+                self.cell_at.append(at)
+                self.cell_word.append(entry.status)
+                byte, frame = entry.status_byte, entry.freeze_frame
+                if byte is not None:
+                    self.bytes.append((at, byte if scan.status_mask is None else byte & scan.status_mask))
+                if entry.count is not None:
+                    self.counts.append((at, entry.count))
+                if frame is not None and frame.volts is not None:
+                    self.frames.append((at, frame.volts))
 
     def finish(self, sessions: list[Session], notices: list[list[Notice]], orders: list[list[int]]) -> Casebook:
         """The arrays."""
@@ -149,10 +160,9 @@ class _Gatherer:
         snapshots[self.snapshot_at] = np.array(self.snapshot_rows).reshape(-1, len(SNAPSHOT_FIELDS))
         column = {name: snapshots[:, place].reshape(-1, width) for place, name in enumerate(SNAPSHOT_FIELDS)}
         state = np.full(modules * width, NOT_ASKED)
-        state[self.state_at] = self.state_value
         # Two entries of one module in one snapshot: an answer from either is an answer.
-        answered = np.array(self.state_at, dtype=np.int64)[np.array(self.state_value, dtype=np.int64) == ANSWERS]
-        state[answered] = ANSWERS
+        state[self.silent] = SILENT
+        state[self.answered] = ANSWERS
         module_volts = np.full(modules * width, np.nan)
         for place, volts in self.module_volts:
             module_volts[place] = volts
@@ -182,13 +192,15 @@ class _Gatherer:
         status, byte, count = (np.full(seen.size, -1) for _ in range(3))
         frame = np.full(seen.size, np.nan)
         place = np.array(self.cell_at, dtype=np.int64)
-        # The same code twice in one list (once stored, once pending): seen if either says so.
-        seen[place[np.array(self.cell_failed, dtype=bool)]] = SEEN
-        status[place] = self.cell_word
-        byte[place] = self.cell_byte
-        count[place] = self.cell_count
-        for at, volts in self.frames:
-            frame[at] = volts
+        seen[place] = SEEN
+        if any(self.cell_word):
+            status[place] = [STATUS_INDEX[word] for word in self.cell_word]
+        for array, cells in ((byte, self.bytes), (count, self.counts), (frame, self.frames)):
+            if cells:
+                at, values = zip(*cells, strict=True)
+                array[list(at)] = values
+        # A byte without a failure bit: the code can be set, it was not. (Listed twice, the later byte counts.)
+        seen[(byte >= 0) & (byte & FAILURE_BITS == 0)] = NOT_SEEN
         return {"seen": seen.reshape(shape), "status": status.reshape(shape), "status_byte": byte.reshape(shape),
                 "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
 

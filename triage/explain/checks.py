@@ -63,72 +63,75 @@ def next_checks(
     monitor = np.array([MONITORS.index(facts.monitor) for facts in book.facts], dtype=np.int64)
     right = tables.rate("check.answers_right")
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
-    open_faults = standing.standing != ASIDE
+    worth = [np.where((gain > 0.02) & (standing.standing != ASIDE), gain, 0.0) for gain in gains]
+    totals = [np.add.reduceat(np.append(gain, 0.0), book.first_fault[:-1]) * (np.diff(book.first_fault) > 0)
+              for gain in gains]
+    quiet = _silent_at_last(book)
+    likely = np.where(standing.standing == SHORT, 2.0, np.where((bits > 0.3), bits, 0.0))
     result = []
     for session in range(len(book.sessions)):
         first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
-        checks = _common(book, session, first, last, gains, line, names, open_faults)
-        checks += _silent(book, link, session, first, last, bits, names)
-        checks += _circuits(book, standing, first, last, bits, names, right)
+        checks = _common(first, last, worth, [float(total[session]) for total in totals], float(line.scale[session]),
+                         names)
+        modules = quiet[book.first_module[session]:book.first_module[session + 1]]
+        for module in (np.flatnonzero(modules) + book.first_module[session]).tolist():
+            checks.append(_silent(book, link, module, first, last, bits, names))
+        checks += _circuits(book, first, last, likely, bits, names, right)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(checks[:6])
     return result
 
 
+def _silent_at_last(book: Casebook) -> Bools:
+    """M: silent in the last snapshot that asked the module."""
+    if not book.module_name:
+        return np.zeros(0, dtype=bool)
+    asked = book.state >= 0
+    last = asked.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1)
+    return np.asarray((book.state[np.arange(last.size), last] == SILENT) & asked.any(axis=1))
+
+
 def _common(
-    book: Casebook, session: int, first: int, last: int, gains: list[Floats], line: Timeline, names: list[str],
-    open_faults: Bools,
+    first: int, last: int, worth: list[Floats], totals: list[float], scale: float, names: list[str],
 ) -> list[NextCheck]:
-    scale = float(line.scale[session])
     checks: list[NextCheck] = []
-    for step, gain in zip(COMMON, gains, strict=False):
-        here = gain[first:last]
-        total = float(here.sum())
+    for step, gain, total in zip(COMMON, worth, totals, strict=False):
         if total < 0.05:
             continue
-        worth = np.flatnonzero((here > 0.02) & open_faults[first:last])
-        settled = worth[np.argsort(-here[worth], kind="stable")]
+        here = gain[first:last]
+        settled = np.argsort(-here, kind="stable")[:np.count_nonzero(here)].tolist()
         checks.append({
             "do": step.do, "where": step.where, "minutes": step.minutes,
             "passes_if": step.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale),
-            "settles": [names[first + int(place)] for place in settled],
+            "settles": [names[first + place] for place in settled],
             "gain_bits": round(total, 2), "gate": step.gate,
         })
     return checks
 
 
 def _silent(
-    book: Casebook, link: Links, session: int, first: int, last: int, bits: Floats, names: list[str],
-) -> list[NextCheck]:
-    """One check a module that stayed silent: its feed and ground come before the modules that complain."""
-    checks: list[NextCheck] = []
-    for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
-        row = book.state[module]
-        asked = row[row >= 0]
-        if not asked.size or asked[-1] != SILENT:
-            continue
-        faults = [fault for fault in range(first, last)
-                  if link.target[fault] == module or book.fault_module[fault] == module]
-        facts = book.module_facts[module]
-        checks.append({
-            "do": f"check feed, ground and network lines of {book.module_name[module]}, then ask it again",
-            "where": f"connector of {book.module_name[module]}", "minutes": 20.0,
-            "passes_if": "feed within 0.5 V of the battery, ground within 0.2 V under load, and it answers",
-            "settles": [names[fault] for fault in faults],
-            "gain_bits": round(1.0 + float(bits[faults].sum()) * 0.8, 2), "gate": _gate(facts.safety),
-        })
-    return checks
+    book: Casebook, link: Links, module: int, first: int, last: int, bits: Floats, names: list[str],
+) -> NextCheck:
+    """The check of a module that stayed silent: its feed and ground come before the modules that complain."""
+    faults = first + np.flatnonzero((link.target[first:last] == module) | (book.fault_module[first:last] == module))
+    name = book.module_name[module]
+    return {
+        "do": f"check feed, ground and network lines of {name}, then ask it again",
+        "where": f"connector of {name}", "minutes": 20.0,
+        "passes_if": "feed within 0.5 V of the battery, ground within 0.2 V under load, and it answers",
+        "settles": [names[fault] for fault in faults.tolist()],
+        "gain_bits": round(1.0 + float(bits[faults].sum()) * 0.8, 2), "gate": _gate(book.module_facts[module].safety),
+    }
 
 
 def _circuits(
-    book: Casebook, standing: Standings, first: int, last: int, bits: Floats, names: list[str], right: float,
+    book: Casebook, first: int, last: int, likely: Floats, bits: Floats, names: list[str], right: float,
 ) -> list[NextCheck]:
     """The likeliest faults one by one: at the part, its connector and wiring, by the maker's procedure."""
-    likely = [fault for fault in range(first, last) if standing.standing[fault] == SHORT]
-    likely += sorted((fault for fault in range(first, last) if standing.standing[fault] != SHORT and bits[fault] > 0.3),
-                     key=lambda fault: -float(bits[fault]))[:3]
+    here = likely[first:last]
+    chosen = np.argsort(-here, kind="stable")[:min(4, np.count_nonzero(here))]
     checks: list[NextCheck] = []
-    for fault in likely[:4]:
+    for fault in (first + chosen).tolist():
         facts = book.facts[fault]
         safety = facts.safety or book.module_facts[book.fault_module[fault]].safety
         if facts.needs == "procedure":

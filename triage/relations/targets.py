@@ -45,26 +45,26 @@ def links(book: Casebook, line: Timeline, tables: Tables) -> Links:
 
 def find_targets(book: Casebook) -> np.ndarray:
     """N: the module each fault names, in its own session; -1 where it names none or the session lacks it."""
-    names: dict[str, int] = {}
-    most = 1
-    keys, modules = [], []
-    for module, facts in enumerate(book.module_facts):
-        session = int(book.module_session[module])
-        for name in {facts.name, facts.instance_of or facts.name}:
-            number = names.setdefault(name, len(names))
-            most = max(most, number + 1)
-            keys.append((session, number, 0 if name == facts.name else 1, module))
-            modules.append(module)
-    wide = most + 1
-    table: dict[int, int] = {}
-    # The exact name wins over an instance of it ("battery energy control" over "battery energy control B").
-    for session, number, _, module in sorted(keys, key=lambda key: key[2]):
-        table.setdefault(session * wide + number, module)
+    target = np.full(book.faults, -1, dtype=np.int64)
+    pointing = [fault for fault, facts in enumerate(book.facts) if facts.targets]
+    if not pointing:
+        return target
+    exact: dict[tuple[int, str], int] = {}
+    instance: dict[tuple[int, str], int] = {}
+    for module, (session, facts) in enumerate(zip(book.module_session.tolist(), book.module_facts, strict=True)):
+        exact.setdefault((session, facts.name), module)
+        if facts.instance_of:
+            instance.setdefault((session, facts.instance_of), module)
     sessions = book.fault_session.tolist()
-    return np.array([
-        next((table[key] for name in facts.targets
-              if (key := session * wide + names.get(name, most)) in table), -1) if facts.targets else -1
-        for facts, session in zip(book.facts, sessions, strict=True)], dtype=np.int64)
+    for fault in pointing:
+        session = sessions[fault]
+        for name in book.facts[fault].targets:
+            # The exact name wins over an instance of it ("battery energy control" over "battery energy control B").
+            module = exact.get((session, name), instance.get((session, name), -1))
+            if module >= 0 and module != book.fault_module[fault]:
+                target[fault] = module
+                break
+    return target
 
 
 def active_modules(book: Casebook, relation: np.ndarray) -> np.ndarray:

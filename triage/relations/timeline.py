@@ -75,22 +75,16 @@ def _take_events(book: Casebook, line: Timeline, place: int, session: Session) -
     for module in range(first, last):
         names.setdefault(book.module_facts[module].name, []).append(module)
         names.setdefault(book.module_name[module], []).append(module)
-    cleared_noted: set[int] = set()
+    times = [session.snapshots[at].at for at in book.order[place]]
+    stamps = [time.timestamp() for time in times if time is not None]
     for event in session.events or []:
-        if event.module is None:
-            modules = slice(first, last)
-        else:
-            listed = names.get(event.module)
-            if listed is None:
-                continue
-            modules = listed
-        for column in event_columns(event, session, book, place, columns):
-            _take_event(line, event, modules, column, cleared_noted)
+        modules: slice | list[int] = slice(first, last) if event.module is None else names.get(event.module, [])
+        timed = stamps if event.at is not None and len(stamps) == columns else None
+        for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
+            _take_event(line, event, modules, column)
 
 
-def _take_event(
-    line: Timeline, event: Event, modules: slice | list[int], column: int, cleared_noted: set[int],
-) -> None:
+def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
     if event.what == "cleared":
         if event.answer == "refused":
             line.refused[modules, column] = True
@@ -99,7 +93,6 @@ def _take_event(
             line.clear[modules, column] = 1.0
         else:
             line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
-        cleared_noted.add(column)
     if event.what in WORK:
         line.work[modules, column] = True
     if event.what == "replaced":
@@ -114,15 +107,15 @@ def _take_event(
         line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.3)
 
 
-def event_columns(event: Event, session: Session, book: Casebook, place: int, columns: int) -> list[int]:
-    """Snapshot columns that ``event`` stands right before (empty: after the last snapshot)."""
-    order = book.order[place]
-    times = [session.snapshots[at].at for at in order]
-    if event.at is not None and times and all(time is not None for time in times):
+def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) -> list[int]:
+    """Snapshot columns that ``event`` stands right before (empty: after the last snapshot).
+
+    ``stamps``: times of the snapshots in seconds, where they and the event have one; ``phase``: their phases.
+    """
+    columns = len(phase)
+    if event.at is not None and stamps is not None:
         stamp = event.at.timestamp()
-        after = [at for at, time in enumerate(times) if time is not None and time.timestamp() > stamp]
-        return after[:1]
-    phase = book.phase[place, :columns].tolist()
+        return [at for at, time in enumerate(stamps) if time > stamp][:1]
     if event.what == "cleared":
         return [at for at in range(columns) if phase[at] == AFTER_CLEAR] or [
             at for at in range(columns) if phase[at] > BEFORE][:1]
