@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
+import gc
+import os
 import sys
+from collections import deque
 from collections.abc import Iterator
-from contextlib import ExitStack
+from concurrent.futures import Future, ProcessPoolExecutor
+from contextlib import ExitStack, contextmanager
+from functools import partial
+from itertools import chain, islice
 from pathlib import Path
 from typing import BinaryIO
 
-from triage.errors import InputError, JobError, TriageError
+from triage.errors import InputError, JobError
 from triage.model.session import Session
 
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
 TOGETHER = 32
+#: Groups from which on several processes are worth their start.
+MANY = 8
+
+Group = list[tuple[int, bytes]]
 
 
 def run_batch(jobs: Path, out: Path | None, *, ledger: bool) -> int:
@@ -23,49 +33,74 @@ def run_batch(jobs: Path, out: Path | None, *, ledger: bool) -> int:
             sink: BinaryIO = sys.stdout.buffer if out is None else stack.enter_context(out.open("wb"))
         except OSError as error:
             raise InputError(f"{error.filename}: can't be opened: {error.strerror}") from None
-        failed = weigh_lines(source, sink, ledger=ledger)
+        failed = groups = 0
+        for answer, wrong in weigh_lines(source, ledger=ledger):
+            sink.write(answer)
+            failed += wrong
+            groups += 1
         sink.flush()
+    if not groups:
+        raise InputError(f"{jobs}: no job in it: expected one JSON object a line; see `triage schema`")
     return 1 if failed else 0
 
 
-def weigh_lines(source: BinaryIO, sink: BinaryIO, *, ledger: bool) -> int:
-    """One verdict a line, in order; the count of lines that could not be used. An empty input can't be used."""
+def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[tuple[bytes, int]]:
+    """The verdicts group by group, in order, each with the count of lines that could not be used."""
+    groups = _groups(source)
+    first = list(islice(groups, MANY))
+    weigh = partial(weigh_group, ledger=ledger)
+    workers = os.cpu_count() or 1
+    if len(first) < MANY or workers == 1:
+        with _no_cycles():
+            yield from map(weigh, first)
+        return
+    with ProcessPoolExecutor(workers, initializer=gc.disable) as pool:
+        waiting: deque[Future[tuple[bytes, int]]] = deque()
+        for group in chain(first, groups):
+            waiting.append(pool.submit(weigh, group))
+            # Only so many groups are under way that memory does not grow with the input.
+            if len(waiting) > 2 * workers:
+                yield waiting.popleft().result()
+        while waiting:
+            yield waiting.popleft().result()
+
+
+@contextmanager
+def _no_cycles() -> Iterator[None]:
+    """The garbage collector off: the objects of a batch hold no cycles, and looking for some costs half the time."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
+
+
+def weigh_group(group: Group, *, ledger: bool) -> tuple[bytes, int]:
+    """Verdict or error line of every line of ``group``, in order, and the count of error lines."""
     from pydantic_core import to_json
 
     from code_tables import load
     from triage.assess import verdicts
 
-    tables = load()
-    failed = lines = 0
-    for group in _groups(source):
-        lines += len(group)
-        answers = iter(verdicts([item for item in group if isinstance(item, Session)], tables, ledger=ledger))
-        for item in group:
-            if isinstance(item, Session):
-                sink.write(to_json(next(answers)) + b"\n")
-            else:
-                failed += 1
-                sink.write(to_json({"job": item.job, "error": str(item)}) + b"\n")
-    if not lines:
-        raise InputError("no job in the input: expected one JSON object a line; see `triage schema`")
-    return failed
+    items = [_session(number, line) for number, line in group]
+    answers = iter(verdicts([item for item in items if isinstance(item, Session)], load(), ledger=ledger))
+    lines = [to_json(next(answers)) if isinstance(item, Session) else to_json({"job": item.job, "error": str(item)})
+             for item in items]
+    return b"\n".join(lines) + b"\n", sum(isinstance(item, JobError) for item in items)
 
 
-def _groups(source: BinaryIO) -> Iterator[list[Session | JobError]]:
+def _session(number: int, line: bytes) -> Session | JobError:
     from triage.model.session import parse_session
 
-    group: list[Session | JobError] = []
-    for number, line in enumerate(source, start=1):
-        if not line.strip():
-            continue
-        try:
-            group.append(parse_session(line))
-        except JobError as error:
-            group.append(JobError(f"line {number}: {error}", error.path, error.job))
-        except TriageError as error:
-            group.append(JobError(f"line {number}: {error}"))
-        if len(group) >= TOGETHER:
-            yield group
-            group = []
-    if group:
+    try:
+        return parse_session(line)
+    except JobError as error:
+        return JobError(f"line {number}: {error}", error.path, error.job)
+
+
+def _groups(source: BinaryIO) -> Iterator[Group]:
+    lines = ((number, line) for number, line in enumerate(source, start=1) if line.strip())
+    while group := list(islice(lines, TOGETHER)):
         yield group
