@@ -23,7 +23,7 @@ from udsoncan.Response import Response
 from udsoncan.services.ReadDTCInformation import ReadDTCInformation
 
 import triage.intake
-from triage.intake.raw import RawModule, RawReading, is_raw_line, raw_lines, read_raw
+from triage.intake.raw import RawModule, RawReading, is_raw_line, raw_blocks, raw_lines, read_raw
 from triage.intake.raw_shapes import fits
 from triage.intake.raw_uds import extended_records
 from triage.intake.raw_values import electrical_power, monitor_status, read_j1939_dtc, read_lamps
@@ -363,6 +363,9 @@ def test_lists_of_j1979_keep_their_words_apart() -> None:
     ("43 03 01 43 01 96", ["P0143", "P0196"],
      "bytes.txt:1: warning: the count says 3 codes, 2 are here: read as far as they go; read the codes again\n"
      "    43 03 01 43 01 96\n    ~~~~~~~~~~~~~~~~^"),
+    ("43 01 01 43 01 96", ["P0143", "P0196"],
+     "bytes.txt:1: warning: the count says 1 codes, and there are more bytes after them: read as codes too; read the "
+     "codes again\n    43 01 01 43 01 96\n                ~~~~^"),
     ("59 02 FF 01 43 00 10", ["P0143-00"],
      "bytes.txt:1: warning: P0143-00 status 10: test completed in this operation cycle, yet not since the last clear; "
      "what it says about now is left aside: read it again\n    59 02 FF 01 43 00 10\n                      ~^"),
@@ -525,6 +528,7 @@ def test_supply_voltages_of_the_electrical_group() -> None:
 def test_ordinary_lines_are_never_taken_for_bytes(line: str) -> None:
     assert not is_raw_line(line)
     assert raw_lines(["engine control", line, "no codes"]) == set()
+    assert raw_blocks(["engine control", line, "no codes"]) == []
 
 
 @given(st.lists(st.sampled_from(
@@ -544,6 +548,16 @@ def test_short_answers_count_in_company() -> None:
     assert raw_lines(["14 FF FF FF", "54"]) == set()
     assert raw_lines(["7E0 04 14 FF FF FF", "7E8 01 54"]) == {0, 1}
     assert raw_lines(["59 02 7F 0A 9B 17 24", "54"]) == {0, 1}
+    assert raw_lines(["engine control", "43 01 01 43", "brakes", "43 00", "lamp 43 00"]) == {1, 3}
+
+
+def test_blocks_under_their_headings() -> None:
+    lines = ["engine control", "43 01 01 43", "", "47 00", "", "brakes", "59 02 FF 40 31 23 2F", "54"]
+    assert raw_blocks(lines) == [(1, 4), (6, 8)]
+    found = [read_raw(lines[first:last], first_line=first + 1)[0] for first, last in raw_blocks(lines)]
+    assert [[texts(module) for module in reading.modules] for reading in found if reading] == [
+        [["P0143"]], [["C0031-23"]]]
+    assert [reading.lines for reading in found if reading] == [{2, 4}, {7, 8}]
 
 
 def test_text_around_the_bytes_is_passed_over() -> None:

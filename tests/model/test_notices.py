@@ -46,6 +46,12 @@ def test_the_whole_message(notice: Notice, shown: str) -> None:
     assert notice.show() == shown
 
 
+def test_a_long_line_keeps_what_stands_before_the_span_in_sight() -> None:
+    text = "x" * 200 + " engine control X0300 " + "y" * 200
+    shown = Notice("note", "m", "a.txt", 1, 216, 221, text).show().split("\n")[1]
+    assert " engine control X0300 y" in shown
+
+
 def test_json_has_the_keys_of_the_contract() -> None:
     assert Notice("note", "m", "a.txt", 3, 4, 9, TEXT).as_json() == {
         "severity": "note", "message": "m", "source": "a.txt", "line": 3, "start": 4, "end": 9}

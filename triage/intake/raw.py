@@ -39,7 +39,7 @@ from triage.model.notices import Notice
 
 _MANY = 5
 
-__all__ = ["RawModule", "RawReading", "is_raw_line", "raw_lines", "read_raw"]
+__all__ = ["RawModule", "RawReading", "is_raw_line", "raw_blocks", "raw_lines", "read_raw"]
 
 
 def is_raw_line(line: str) -> bool:
@@ -55,9 +55,29 @@ def raw_lines(lines: Sequence[str]) -> set[int]:
     """Indexes of the lines of a text that are response bytes.
 
     A line that is beyond doubt counts by itself. Lines that only have the shape of an answer or a request count in
-    an unbroken run with such a line, or with another of their kind where at least one has two bytes or more.
+    an unbroken run with such a line, or with another of their kind where at least one has two bytes or more. Where
+    a text holds joined answers beyond doubt, a short one counts wherever it stands alone on its line.
     """
     return set(_choose([read_line(line) for line in lines]))
+
+
+def raw_blocks(lines: Sequence[str]) -> list[tuple[int, int]]:
+    """The runs of response bytes in a text, as (first index, index after the last), with only empty lines inside.
+
+    A reader that knows what stands above each block gives its lines to :func:`read_raw` and files what comes without
+    an identifier under that heading.
+
+    >>> raw_blocks(["engine control", "43 01 01 43", "", "47 00", "brakes", "59 02 FF 40 31 23 2F"])
+    [(1, 4), (5, 6)]
+    """
+    chosen = raw_lines(lines)
+    blocks: list[tuple[int, int]] = []
+    for index in sorted(chosen):
+        if blocks and not any(line.strip() for line in lines[blocks[-1][1]:index]):
+            blocks[-1] = (blocks[-1][0], index + 1)
+        else:
+            blocks.append((index, index + 1))
+    return blocks
 
 
 def read_raw(lines: Sequence[str], source: str | None = None, *, first_line: int = 1,
@@ -110,7 +130,16 @@ def _choose(read: Sequence[RawLine | None]) -> list[int]:
             run = []
         else:
             run.append((index, line))
-    return chosen + _of_run(run)
+    chosen += _of_run(run)
+    if any(line is not None and line.strict and line.form == "message" and line.address is None
+           for line in map(read.__getitem__, chosen)):
+        chosen = sorted({*chosen, *(index for index, line in enumerate(read) if line is not None and _short(line))})
+    return chosen
+
+
+def _short(line: RawLine) -> bool:
+    """A whole joined answer with nothing else on its line, too short to be beyond doubt."""
+    return line.form == "message" and line.whole and line.spaced and line.address is None and line.label is None
 
 
 def _of_run(run: list[tuple[int, RawLine]]) -> list[int]:

@@ -9,7 +9,7 @@ from triage.intake.raw_frames import Message
 from triage.intake.raw_results import RawModule
 from triage.intake.raw_shapes import is_padding
 from triage.intake.raw_values import DIAGNOSTIC_GROUPS, ELECTRICAL_GROUP, electrical_power, read_j1939_dtc, read_lamps
-from triage.model.snapshot import CodeEntry, ListRead, Reading, StatusWord
+from triage.model.snapshot import ListRead, Reading, StatusWord
 
 _LISTS: dict[str, ListRead] = {"current": "confirmed", "confirmed": "confirmed", "pending": "pending",
                                "permanent": "permanent"}
@@ -51,10 +51,10 @@ def _take_code(context: Context, message: Message, module: RawModule, data: byte
         return
     dtc = read_j1939_dtc(data)
     if dtc.code is not None:
-        module.add(CodeEntry(code=dtc.code.text, status=word, count=dtc.count))
+        module.add(dtc.code.text, word, count=dtc.count)
         return
     shown = data[:3].hex().upper()
     context.notice(message, f"the conversion bit is set: the SPN of {data.hex(' ').upper()} is put together in an "
                             f"older way that the bytes don't name; kept as {shown} (FMI {dtc.fmi}): ask the maker "
                             "for its version", place, place + 4)
-    module.add(CodeEntry(code=shown, status=word, count=dtc.count, text=f"FMI {dtc.fmi}, SPN version unknown"))
+    module.add(shown, word, count=dtc.count, text=f"FMI {dtc.fmi}, SPN version unknown")

@@ -14,7 +14,7 @@ from triage.intake.raw_shapes import CODE_LISTS, is_padding, pid_records, uncoun
 from triage.intake.raw_values import MALFUNCTION_LAMP, PIDS, REFUSALS, STILL_WORKING, monitor_status, pid_value
 from triage.model.codes import from_bytes
 from triage.model.notices import Notice
-from triage.model.snapshot import CodeEntry, FreezeFrame, ListRead, Reading, SinceClear
+from triage.model.snapshot import FreezeFrame, ListRead, Reading, SinceClear
 
 
 def read_code_list(context: Context, message: Message, module: RawModule, payload: bytes) -> None:
@@ -33,14 +33,16 @@ def read_code_list(context: Context, message: Message, module: RawModule, payloa
                 context.notice(message, f"the count says {count} codes, {max(0, len(payload) - 2) // 2} are here: read "
                                         "as far as they go; read the codes again")
         elif not is_padding(payload[last:]):
-            context.notice(message, f"the count says {count} codes, and there are more bytes after them: left out "
-                                    "are these", last)
+            # A wrong count must not hide a code: whole pairs behind it are read as well.
+            context.notice(message, f"the count says {count} codes, and there are more bytes after them: read as codes "
+                                    "too; read the codes again", last)
+            whole, last = False, len(payload)
     elif uncounted_codes(payload[1:]) is None:
         context.notice(message, "neither a count with its codes nor three codes: read as pairs of bytes", 1)
     for place in range(first, last - 1, 2):
         pair = payload[place:place + 2]
         if pair != b"\0\0":
-            module.add(CodeEntry(code=from_bytes(pair).text, status=status))
+            module.add(from_bytes(pair).text, status)
     if whole:
         module.add_list(status)
 

@@ -17,6 +17,7 @@ from triage.model.snapshot import (
     ModuleScan,
     Reading,
     SinceClear,
+    StatusWord,
 )
 
 #: Identifiers whose module a standard names: ISO 15765-4 for the two CAN identifiers, SAE J2178-1 for the header
@@ -81,20 +82,22 @@ class RawModule:
         if name not in self.lists_read:
             self.lists_read.append(name)
 
-    def add(self, entry: CodeEntry) -> None:
+    def add(self, code: str, status: StatusWord | None = None, *, failure_type: str | None = None,
+            status_byte: int | None = None, count: int | None = None, text: str | None = None) -> None:
         """Add a code, unless the same code is there with the same status (a list printed twice)."""
-        key = (entry.code, entry.failure_type, entry.status)
+        key = (code, failure_type, status)
         index = self._places.get(key)
-        known = None if index is None else self.codes[index]
-        if index is None or known is None or (
-                None not in (known.status_byte, entry.status_byte) and known.status_byte != entry.status_byte):
-            self._places[key] = len(self.codes)
-            self.codes.append(entry)
-            return
-        count = max((c for c in (known.count, entry.count) if c is not None), default=None)
-        byte = known.status_byte if entry.status_byte is None else entry.status_byte
-        if (count, byte) != (known.count, known.status_byte):
-            self.codes[index] = known.model_copy(update={"count": count, "status_byte": byte})
+        if index is not None:
+            known = self.codes[index]
+            byte = known.status_byte
+            if byte == status_byte or byte is None or status_byte is None:
+                if count is not None and (known.count is None or known.count < count):
+                    known.count = count
+                known.status_byte = status_byte if byte is None else byte
+                return
+        self._places[key] = len(self.codes)
+        self.codes.append(CodeEntry(code=code, failure_type=failure_type, status=status, status_byte=status_byte,
+                                    count=count, text=text))
 
     def scan(self, name: str | None = None) -> ModuleScan:
         """The module of a snapshot, under ``name`` or its own."""

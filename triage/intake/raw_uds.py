@@ -79,18 +79,17 @@ def _take_record(context: Context, message: Message, module: RawModule, record: 
         module.counters[str(code)] = counter.value
         return
     if kind == 0x03:
-        module.add(CodeEntry(code=code.text, failure_type=code.failure_type))
+        module.add(code.text, failure_type=code.failure_type)
         return
     status = read_status(record[3], 0xFF if module.status_mask is None else module.status_mask)
     if status.contradictions:
         context.notice(message, f"{code} status {record[3]:02X}: {status.contradictions[0]}; what it says about now is "
                                 "left aside: read it again", at, at + 1)
     word: StatusWord | None = "permanent" if kind in _PERMANENT else None
-    entry = CodeEntry(code=code.text, failure_type=code.failure_type, status=word, status_byte=record[3])
     if kind == _SUPPORTED and not record[3] & _HELD:
-        module.supported.append(entry)
+        module.supported.append(CodeEntry(code=code.text, failure_type=code.failure_type, status_byte=record[3]))
     else:
-        module.add(entry)
+        module.add(code.text, word, failure_type=code.failure_type, status_byte=record[3])
 
 
 def _code(data: bytes, module: RawModule) -> Code:
@@ -150,7 +149,7 @@ def read_old_list(context: Context, message: Message, module: RawModule, payload
     count = payload[1] if len(payload) > 1 else 0
     whole = len(payload) >= 2 + 3 * count and len(payload) > 1
     for place in range(2, min(2 + 3 * count, len(payload) - 2), 3):
-        module.add(CodeEntry(code=from_number(payload[place] << 8 | payload[place + 1]).text))
+        module.add(from_number(payload[place] << 8 | payload[place + 1]).text)
     if whole:
         module.add_list("confirmed")
     elif not message.cut:
