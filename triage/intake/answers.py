@@ -43,6 +43,7 @@ _LINKS = word_set(
     "module modules control unit ecu state status result response answer answers reply after when during : - all asked also both now "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : there")
+_KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,13 +105,11 @@ def without_links(text: str) -> str:
     low = small(text)
     parts = [(word, start, end) for word, start, end in words(low[:400])]
     first, last = 0, len(parts)
-    while first < last and parts[first][0] in _LINKS and not (parts[first][0] in ("a", "e", "y") and text[parts[first][1]].isupper()):
+    while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
         first += 1
     if all(word in _LINKS for word, _, _ in parts[first:last]):
         return ""
-    while last > first and parts[last - 1][0] in _LINKS and parts[last - 1][0] not in ("module", "modules", "control", "unit", "ecu",
-                                                                                       "steuergerat", "calculateur", "centralita",
-                                                                                       "modulo", "a"):
+    while last > first and parts[last - 1][0] in _LINKS and parts[last - 1][0] not in _KEPT and not _letter(text, parts[last - 1]):
         last -= 1
     if first >= last:
         return ""
@@ -120,6 +119,11 @@ def without_links(text: str) -> str:
     while end < len(text) and text[end] in ")]":
         end += 1
     return text[start:end]
+
+
+def _letter(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word is a capital letter on its own ("door A")."""
+    return part[2] - part[1] == 1 and text[part[1]].isupper()
 
 
 def apply_answer(context: Context, module: ModuleDraft, answer: str) -> None:

@@ -10,6 +10,7 @@ from triage.intake.found import Found
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
+from triage.intake.near import small
 from triage.intake.pieces import Details, soft_pieces, take, take_running
 from triage.intake.style import HEADING, Place, behind, shape_of
 from triage.model.snapshot import StatusWord
@@ -35,7 +36,7 @@ def read(context: Context, row: Row) -> None:
         added = add(context, module, row, code, details)
         if len(pending) == 1 and details.volts is not None:
             _voltage(context, row, module, added, details.volts)
-    context.open_code, context.open_row = added, row
+    context.open_code, context.open_row, context.tail = added, row, ""
 
 
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
@@ -86,7 +87,8 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     start, end = _name_span(context, row, place)
     printed = tidy(strip_links(row.text[start:end])) if end > start else ""
     if place.cell is not None and end > start:
-        printed = tidy(row.text[start:end])
+        whole = tidy(row.text[start:end])
+        printed = whole if context.names.listed(whole) or not context.names.listed(printed) else printed
     if printed and any(c.isalpha() for c in printed) and _acceptable(context, row, place, printed):
         begin = row.text.find(printed, start)
         begin = begin if begin >= 0 else start
@@ -168,6 +170,8 @@ def _beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int,
     else:
         pieces = [(code.end, row.text[code.end:stop])]
     following = True
+    # A cell that is a status leaves no doubt about words of the description.
+    settled = len(pieces) > 1 and any(states.of_cell(small(text), context.translated, context.legend) for _, text in pieces)
     for start, text in pieces:
         end = start + len(text)
         if used[1] > used[0] and start < used[1] and used[0] < end:
@@ -175,23 +179,24 @@ def _beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int,
             text = rest
             if not text.strip(" -:,;|()[]"):
                 continue
-        _piece(context, details, text, following, code)
+        take_text(context, details, text, following, code.failure_type is not None, settled)
         following = following and not text.strip(" -:,;|")
     return details
 
 
-def _piece(context: Context, details: Details, text: str, following: bool, code: Found) -> None:
-    """One cell, or the running text behind a code: as a whole, else cut at soft marks, else its ends."""
-    from triage.intake.near import small
-
-    has_type = code.failure_type is not None
+def take_text(
+    context: Context, details: Details, text: str, following: bool, has_type: bool, settled: bool = False
+) -> None:
+    """One cell, or the running text behind a code: as a whole, else cut at soft marks, else its ends. ``settled``:
+    the status stands in a cell of its own."""
     low = small(text)
-    if states.of_cell(low, context.translated, context.legend) is None:
+    parts = list(soft_pieces(text))
+    if not settled and not any(states.of_cell(small(part), context.translated, context.legend) for _, part in parts):
         before = details.status
         text = take_running(details, text, low, context.translated, context.style.doubtful_states)
         if details.status is not before:
             low = small(text)
-    parts = list(soft_pieces(text))
+            parts = list(soft_pieces(text))
     if len(parts) <= 1:
         take(details, text, low, following=following, has_type=has_type, translated=context.translated, legend=context.legend)
         return
@@ -204,7 +209,7 @@ def _piece(context: Context, details: Details, text: str, following: bool, code:
             texts.append(details.texts.pop())
     if texts:
         details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
-    if details.status is None and texts and context.style.doubtful_states:
+    if details.status is None and texts and context.style.doubtful_states and not settled:
         for part in reversed(texts):
             take_running(details, part, small(part), context.translated, True)
 

@@ -39,6 +39,7 @@ class Context:
     #: Where the last code's line ended, for lines that go on with its description.
     open_code: CodeDraft | None = None
     open_row: Row | None = None
+    tail: str = ""
     heading_indent: int = 0
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False
@@ -59,6 +60,11 @@ class Context:
     #: Codes stand as far left as their headings: indentation says nothing in this text.
     flat: bool = False
     key_block: bool = False
+    #: The longest line of the text: one that ends near it may have been wrapped.
+    width: int = 80
+    #: How many headings stood behind a blank line, and how many did not.
+    headings_after_blank: int = 0
+    headings_direct: int = 0
     #: The text speaks of a scan without naming a module ("all modules: no codes").
     saw_scan: bool = False
 

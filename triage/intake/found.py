@@ -71,10 +71,10 @@ _UNIT = (r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|t
          r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|[.,:/][0-9])")
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
 #: Failure type after a code, from the surest form to the weakest.
-_JOINED = re.compile(rf"(?:\s?[-:/_#]\s?|[.])(?:0x|\$)?{_SLIP2}h?{_UNIT}", re.IGNORECASE)
+_JOINED = re.compile(rf"(?:[-:/_#.](?:0x|\$)?{_SLIP2}|\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}}))h?{_UNIT}", re.IGNORECASE)
 _BRACKETED = re.compile(rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
                         re.IGNORECASE)
-_SPACED = re.compile(rf"[ ](?:0x|\$)?{_SLIP2}h?{_UNIT}", re.IGNORECASE)
+_SPACED = re.compile(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
     rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
@@ -172,12 +172,15 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
     if failure is None:
         for form in (_JOINED, _BRACKETED, _LABELLED, _SPACED):
             match = form.match(text, end)
-            if match is None or (form is _SPACED and not near.can_be_spaced_type(match[1])):
+            if match is None:
                 continue
-            read = near.digits_for_letters(match[1]) if not set(match[1]) <= _HEX else match[1]
+            pair = match[1] or match[match.lastindex or 1]
+            if form is _SPACED and not near.can_be_spaced_type(pair):
+                continue
+            read = near.digits_for_letters(pair) if not set(pair) <= _HEX else pair
             if read is None:
                 continue
-            slip = slip or read != match[1]
+            slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
     status = None

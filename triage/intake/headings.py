@@ -11,6 +11,7 @@ from triage.intake.context import Context, stated_count
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
+from triage.intake.near import small
 from triage.intake.phrases import word_set, words
 from triage.intake.style import HEADING, shape_of
 from triage.intake.vocabulary import STATE_FILLER, STATES
@@ -29,10 +30,9 @@ class Heading:
 
 
 _GOES_ON = word_set("with from by of to the a an and or for in at on than below above not no mit von zu und oder der die das des dem bei "
-                    "unter uber avec de du la le les des et ou par con del el y o por control circuit sensor signal communication between "
-                    "is was has too supply reference bank side module unit lost invalid received high low")
+                    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost invalid")
 _CONTINUED = re.compile(r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|continuacion|ff\.)\s*[)\]]?\s*:?\s*$")
-_MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|\u2022|~~)")
+_MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _BRACKET_COUNT = re.compile(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
 _CODE_WORDS = word_set("code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo codigos averia averias fallo fallos "
                        "trouble list liste lista error errors memory eintrage speicher")
@@ -47,15 +47,23 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
         return None
     count: int | None = None
     volt: volts.Volt | None = None
+    whole = tidy(text)
+    if context.names.listed(whole):
+        begin = start + max(text.find(whole), 0)
+        return Heading(whole, begin, begin + len(whole))
     stop = len(text)
     stated = stated_count(low)
     if stated is not None and tidy(text[:stated[1]]):
         count, stop = stated[0], stated[1]
     elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
         count, stop = int(bracket[1]), bracket.start()
-    found = [each for each in volts.find(low) if each.of in ("supply", "bare")]
+    found = [each for each in volts.find(low) if each.of in ("supply", "bare") and 3.0 <= each.value <= 36.0]
     if found and not (count is not None and found[0].start > stop + 40):
         cut = _cut_before(low, found[0].start)
+        if not tidy(text[:cut]):
+            return None
+        if volts.is_label(small(tidy(text[:cut]))):
+            return None
         if tidy(text[:cut]):
             volt, stop = found[0], min(stop, cut)
     again = _CONTINUED.search(low[:stop])
@@ -92,14 +100,15 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     below = _next(context, at)
     if below is None or not below.finds.codes or not _codes_alone(context, below):
         return ""
+    if context.open_code is not None and context.blanks == 0 and (
+            states.in_text(row.low, context.translated) or context.headings_after_blank > context.headings_direct):
+        return ""
     deeper = below.line.indent > row.line.indent
     return "weak" if deeper or _marked(row) or row.text.endswith(":") or context.blanks > 0 or at == 0 else ""
 
 
 def _nameable(printed: str) -> bool:
     """Whether a text that no table knows can be a module's name: no phase, no title, no status."""
-    from triage.intake.near import small
-
     low = small(printed)
     return phases.find(low) is None and states.of_cell(low) is None and bool(strip_links(printed)) and bool(without_links(printed)) and not (
         printed.endswith((".", "!", "?")) or re.search(r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
@@ -108,8 +117,7 @@ def _nameable(printed: str) -> bool:
 
 def _marked(row: Row) -> bool:
     """Whether the line is decorated as a heading."""
-    text = row.line.text.lstrip()
-    return _MARKED.match(text) is not None and not text.startswith(("-- ", "\u2022"))
+    return _MARKED.match(row.text) is not None
 
 
 def _next(context: Context, at: int) -> Row | None:
@@ -146,9 +154,13 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     if _marked(row) or row.text.endswith(":"):
         return False
+    first = words(row.low[:60])
+    wrapped = len(above.line.text) + 2 + (first[0][2] if first else 0) > 0.9 * context.width
     last = words(above.low[-60:])
-    if last and last[-1][0] in _GOES_ON and not above.text.rstrip().endswith((".", ")", "]")):
-        return above.low.rstrip()[-len(last[-1][0]):] == last[-1][0] and states.of_cell(last[-1][0]) is None
+    if wrapped and last and last[-1][0] in _GOES_ON and above.low.endswith(last[-1][0]):
+        return True
+    if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
+        return False
     if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:
         return True
     if not context.under_heading and not above.roles:
@@ -189,6 +201,10 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
 
 def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:
     """Make the module of a heading the one that the lines below belong to."""
+    if context.blanks:
+        context.headings_after_blank += 1
+    else:
+        context.headings_direct += 1
     context.close_module()
     builder = context.builder
     module = builder.name_module(heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed)

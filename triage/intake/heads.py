@@ -26,7 +26,7 @@ ROLES: dict[str, frozenset[str]] = {
         fault number | fault no | error | dtc number | dtc no | stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero |
         fault | codigo averia | codigo fallo | cod | kode"""),
     "failure_type": phrase_set("""ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
-        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type byte | failure byte | symptom code |
+        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte | failure byte | symptom code |
         failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type |
         art | tipo de averia | tipo fallo"""),
     "status": phrase_set("""status | state | condition | fault status | code status | dtc status | fault state | zustand | fehlerstatus |

@@ -7,6 +7,7 @@ import re
 from triage.intake import metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.coderow import add, module_for
+from triage.intake.assembly import CodeDraft
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.heads import role_of
@@ -96,7 +97,7 @@ def _add(context: Context, row: Row, found: Found, text: str) -> None:
     """Add a code given as a value, with what waited for it."""
     details = Details(texts=[text] if text else [])
     draft = add(context, module_for(context, row, found), row, found, details)
-    context.open_code, context.open_row = draft, row
+    context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
 
 
@@ -114,6 +115,13 @@ def settle(context: Context, row: Row) -> None:
         draft.text = waiting["description"]
 
 
+def _draft(context: Context) -> CodeDraft | None:
+    """The code that the row is about: the one of this block, or, in a text of keys and values, the last one read."""
+    if context.open_code is not None:
+        return context.open_code
+    return context.builder.code if context.key_block and not context.pending_values else None
+
+
 def _failure_type(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     match = _HEX2.match(value)
     if match is None:
@@ -122,22 +130,24 @@ def _failure_type(context: Context, row: Row, value: str, low: str, start: int) 
     read_as = digits_for_letters(match[1])
     if read_as is None:
         return False
-    if context.open_code is None:
+    draft = _draft(context)
+    if draft is None or draft.failure_type is not None:
         context.pending_values["failure_type"] = read_as.upper()
-    elif context.open_code.failure_type is None:
-        context.open_code.failure_type = read_as.upper()
+    else:
+        draft.failure_type = read_as.upper()
     return True
 
 
 def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     status = states.of_cell(low, context.translated, context.legend)
     byte = re.fullmatch(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h?", low)
-    answer = answer_of_cell(low, loose=context.open_code is None)
-    if context.open_code is not None:
+    draft = _draft(context)
+    answer = answer_of_cell(low, loose=draft is None)
+    if draft is not None and (draft.status is None or context.open_code is not None):
         if status is not None:
-            context.open_code.status = context.open_code.status or status
-        elif byte is not None and context.open_code.status_byte is None:
-            context.open_code.status_byte = int(byte[1] or byte[2], 16)
+            draft.status = draft.status or status
+        elif byte is not None and draft.status_byte is None:
+            draft.status_byte = int(byte[1] or byte[2], 16)
         return True
     module = context.builder.module
     if answer is not None and module is not None and (status is None or answer in ("silent", "not scanned", "not fitted")):
@@ -292,5 +302,5 @@ def own_number(context: Context, row: Row) -> bool:
         take(details, part, small(part), following=False, has_type=True, translated=context.translated, legend=context.legend)
     found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
     draft = add(context, builder.module, row, found, details)
-    context.open_code, context.open_row = draft, row
+    context.open_code, context.open_row, context.tail = draft, row, ""
     return True

@@ -132,6 +132,9 @@ def _cut(row: Row, mark: str) -> None:
         row.kind, row.cells = "rule", []
     elif "\t" in text:
         row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))
+        # Empty cells before the first filled one were taken for indentation.
+        lead = row.line.text[:row.start]
+        row.cells = [Cell(0, 0, "", "") for _ in range(len(lead) - len(lead.rstrip("\t")))] + row.cells
         if sum(bool(cell.text) for cell in row.cells) < 2:
             row.kind, row.cells = "", None
     elif mark and mark in text:
@@ -201,7 +204,7 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
     cells = row.cells or []
     if row.kind == "gap":
-        return _fit_by_place(cells, head, roles)
+        return _fit_by_place(cells, row.start - head.start, head, roles)
     if len(cells) <= len(roles):
         return roles[:len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
@@ -213,14 +216,15 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     return roles[:text] + ("description",) * (extra + 1) + roles[text + 1:]
 
 
-def _fit_by_place(cells: list[Cell], head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:
+def _fit_by_place(
+    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...]
+) -> tuple[str | None, ...] | None:
     """Roles by where the cells stand under the head; by count where the columns are not lined up."""
     heads = head.cells or []
-    assert head.cells is not None
     found: list[str | None] = []
     taken: list[int] = []
     for cell in cells:
-        best = max(range(len(heads)), key=lambda at: _closeness(cell, heads, at))
+        best = max(range(len(heads)), key=lambda at: _closeness(cell, shift, heads, at))
         found.append(roles[best])
         taken.append(best)
     if len(set(taken)) == len(taken) and taken == sorted(taken):
@@ -230,9 +234,9 @@ def _fit_by_place(cells: list[Cell], head: Row, roles: tuple[str | None, ...]) -
     return roles if len(cells) == len(roles) else None
 
 
-def _closeness(cell: Cell, heads: list[Cell], at: int) -> float:
+def _closeness(cell: Cell, shift: int, heads: list[Cell], at: int) -> float:
     """How well a cell stands under a head: the overlap, else minus the distance."""
     start = heads[at].start
     end = heads[at + 1].start if at + 1 < len(heads) else 1 << 30
-    overlap = min(cell.end, end) - max(cell.start, start)
-    return overlap if overlap > 0 else -min(abs(cell.start - start), abs(cell.end - heads[at].end))
+    overlap = min(cell.end + shift, end) - max(cell.start + shift, start)
+    return overlap if overlap > 0 else -min(abs(cell.start + shift - start), abs(cell.end + shift - heads[at].end))

@@ -43,13 +43,11 @@ def strip_links(text: str) -> str:
         # "control unit", "module" alone: no name, but a label.
         return ""
     last = len(parts)
-    while last and parts[last - 1][0] in LINKS:
+    while last and parts[last - 1][0] in LINKS and not _is_letter(text, parts[last - 1]) and (
+            text[parts[last - 1][1] - 1:parts[last - 1][1]] not in ("-", "/")):
         last -= 1
     first = 0
-    while first < last and parts[first][0] in _LEADING and first + 1 < last:
-        # "control unit 2" and "module left" keep what tells them apart; "a" may be a letter of a name.
-        if parts[first][0] == "a" and text[parts[first][1]] == "A":
-            break
+    while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
         first += 1
     kept = text[parts[first][1]:parts[last - 1][2]]
     # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".
@@ -57,6 +55,11 @@ def strip_links(text: str) -> str:
         closing = text.find(")", parts[last - 1][2])
         kept = kept + ")" if closing >= 0 else kept
     return kept
+
+
+def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word is a capital letter on its own ("door A"): it tells one module from another."""
+    return part[2] - part[1] == 1 and text[part[1]].isupper()
 
 
 def trailing_status(text: str) -> tuple[str, str | None]:

@@ -73,8 +73,9 @@ class Names:
         score = 0.0
         if 2 <= len(text) <= LONGEST_NAME and any(c.isalpha() for c in text):
             parts = WORD.findall(small(text))
-            if parts and len(parts) <= 10 and not set(parts) <= _NEVER:
-                if " ".join(parts) in self._names:
+            listed = " ".join(parts) in self._names
+            if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
+                if listed:
                     score = max(is_module_name(text, self._tables), 60.0)
                 elif self._left > 0:
                     self._left -= 1

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import keyrow, metarow, prose, states
-from triage.intake.answers import apply_answer, generic, is_list_head, spoken, without_links
+from triage.intake import keyrow, metarow, phases, prose, states
+from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
+from triage.intake.assembly import CodeDraft
+from triage.intake.coderow import take_text
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import Heading, judge, name_in, open_heading, open_section, section
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.pieces import soft_pieces, stored_values, take_running
+from triage.intake.pieces import Details, stored_values
 from triage.intake.states import legend_of
 
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
@@ -28,11 +30,14 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if _legend(context, row):
         return
+    if _status_alone(context, row):
+        return
     if keyrow.read(context, row, at):
         context.refuse(row)
         return
     heading = name_in(context, row)
-    hits = spoken(row.low)
+    phase = phases.find(row.low)
+    hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
         heading = None
@@ -45,7 +50,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if _facts(context, row):
         return
-    if hits and _answers(context, row, at):
+    if hits and _answers(context, row, at, hits):
         return
     status = section(context, row)
     if status is not None:
@@ -128,9 +133,8 @@ def _total(context: Context, row: Row) -> bool:
     return False
 
 
-def _answers(context: Context, row: Row, at: int) -> bool:
+def _answers(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
-    hits = spoken(row.low)
     if generic(row.low):
         context.builder.notice("note", "modules not named here are not entered one by one", row.line, row.start,
                                row.start + len(row.text))
@@ -271,27 +275,39 @@ def _go_on(context: Context, row: Row) -> bool:
     draft = context.open_code
     if draft is None or context.blanks > 0 or len(row.text) > 200:
         return False
-    text = row.text
-    status = states.of_cell(row.low, context.translated, context.legend)
-    if status is None:
-        parts = [part for _, part in soft_pieces(text)] if row.cells is None else [cell.text for cell in row.cells]
-        for part in reversed(parts):
-            found = states.of_cell(small(part), context.translated, context.legend)
-            if found is not None and part is not parts[0]:
-                status = found
-                break
-    if status is None:
-        from triage.intake.pieces import Details
-
-        details = Details()
-        text = take_running(details, text, row.low, context.translated, context.style.doubtful_states)
-        status = details.status
-    if draft.status is None and status is not None:
-        draft.status = status
     values = stored_values(row.low)
     if values and row.line.indent > (context.open_row.line.indent if context.open_row else 0):
         for name, value in values.items():
             draft.freeze.setdefault(name, value)
-    elif text and states.of_cell(small(text), context.translated) is None:
-        draft.text = f"{draft.text} {text.strip()}" if draft.text else text.strip()
+        return True
+    _reread(context, row, draft)
     return True
+
+
+def _status_alone(context: Context, row: Row) -> bool:
+    """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
+    draft = context.open_code
+    if draft is None or context.blanks or draft.status is not None or row.text.endswith(":") or len(row.text) > 40:
+        return False
+    if states.of_cell(row.low, context.translated, context.legend) is None:
+        return False
+    _reread(context, row, draft)
+    return True
+
+
+def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
+    """Read the text behind the last code again, with the row joined on to it."""
+    above = context.open_row
+    if above is None or not above.finds.codes:
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+        return
+    context.tail = f"{context.tail or above.text[above.finds.codes[-1].end:].strip()} {row.text}"
+    details = Details()
+    take_text(context, details, context.tail, True, draft.failure_type is not None)
+    if draft.status is None and details.status is not None:
+        draft.status = details.status
+    own = states.of_cell(row.low, context.translated, context.legend)
+    if details.text is not None and own is None:
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+    if draft.status is not None and draft.text and draft.text.endswith(row.text) and states.in_text(row.low, context.translated):
+        draft.text = details.text or draft.text

@@ -11,7 +11,7 @@ import re
 from dataclasses import dataclass, field
 
 from triage.intake import metarow, phases, states, volts
-from triage.intake.answers import Spoken, apply_answer, spoken
+from triage.intake.answers import Spoken, apply_answer, spoken, without_links
 from triage.intake.assembly import ModuleDraft
 from triage.intake.coderow import NOT_STATED, add, module_for
 from triage.intake.context import Context
@@ -32,6 +32,11 @@ _VERBS = word_set(
     "speichert enthalt a contient contiene registra")
 _WITH = re.compile(r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?$")
 _IN = re.compile(r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l'|both\s+)?$")
+_TAIL_IN = re.compile(r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|en|from)\s")
+_SAYS = re.compile(r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|logged|logs|sets?|threw|throws|got|gets|"
+                   r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|muestra|muestran|presenta|con|stores|"
+                   r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|only|just|now|stored|still|also|den|die|le|"
+                   r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$")
 _COMMS = re.compile(r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|comunicacion|datos|lost|lamp request)"
                     r"[a-z ]{0,24}$")
 
@@ -51,26 +56,27 @@ def is_prose(context: Context, row: Row) -> bool:
     """Whether a row with codes is a sentence rather than a line of a list."""
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
-    if row.cells is not None and len(row.cells) > 2:
-        return False
     first = row.finds.codes[0]
-    before = tidy(strip_links(row.text[:first.start]))
-    found = _subjects(context, row)
-    several = len({row.low[start:end] for start, end in found}) > 1 and len(row.finds.codes) + len(spoken(row.low)) > 1
-    if before and context.names.score(before) >= 60.0 and not several:
+    if row.cells is not None and any(cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start):
         return False
-    lead = [word for word, _, _ in words(row.low[:first.start][-200:])]
-    verbs = [word for word in lead if word in _VERBS]
-    if several and (verbs or not before or len(row.finds.codes) > 1):
-        return any(start > first.start for start, _ in found) or len(found) > 1
-    if not found:
+    before = tidy(strip_links(row.text[:first.start])) if first.start else ""
+    named = bool(before) and context.names.score(before) >= 60.0
+    if len(row.finds.codes) == 1 and not before:
+        # "there is U0100 in the cluster"; otherwise a code with its description.
+        tail = row.low[first.end:]
+        return _TAIL_IN.match(tail) is not None and any(start >= first.end for start, _ in _subjects(context, row))
+    if named and len(row.finds.codes) == 1 and not spoken(row.low[first.end:]):
+        return False
+    clauses = _clauses(context, row)
+    subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}
+    if len(subjects) > 1 and sum(bool(clause.codes or clause.answers) for clause in clauses) > 1:
+        return True
+    if named or not subjects:
         return False
     if not before:
-        # "there are U0100 and U0140 in the cluster"
-        tail = row.low[row.finds.codes[-1].end:]
-        return bool(re.match(r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|en|from)\s", tail)) and any(
-            start >= first.end for start, _ in found)
-    return bool(verbs) or len(lead) > 5
+        return _TAIL_IN.match(row.low[row.finds.codes[-1].end:]) is not None
+    lead = [word for word, _, _ in words(row.low[:first.start][-200:])]
+    return any(word in _VERBS for word in lead) or len(lead) > 5
 
 
 def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
@@ -143,7 +149,31 @@ def _clauses(context: Context, row: Row) -> list[_Clause]:
         clause.names = [name for name in names if clause.start <= name[0] < clause.end]
         clause.codes = [code for code in row.finds.codes if clause.start <= code.start < clause.end]
         clause.answers = [hit for hit in hits if clause.start <= hit.start < clause.end]
+        unlisted = _unlisted(context, row, clause)
+        if unlisted is not None:
+            clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
     return clauses
+
+
+def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | None:
+    """A subject that is not listed as it stands: what comes before "has", "shows", a colon, or an answer."""
+    facts = [code.start for code in clause.codes] + [hit.start for hit in clause.answers]
+    if not facts:
+        return None
+    lead = row.low[clause.start:min(facts)]
+    says = _SAYS.search(lead)
+    if says is None and (clause.codes or not clause.answers):
+        return None
+    text = row.text[clause.start:clause.start + (says.start() if says is not None else len(lead))]
+    printed = tidy(without_links(text) if says is None else strip_links(text))
+    if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    start = row.text.find(printed, clause.start)
+    if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
+        return None
+    if context.names.score(printed) < 60.0 and (clause.names or says is None or phases.find(small(printed)) is not None):
+        return None
+    return start, start + len(printed)
 
 
 def _walk(context: Context, row: Row) -> None:

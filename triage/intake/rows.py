@@ -20,7 +20,7 @@ _STAMP = re.compile(
     r"|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4},?\s+[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?\s+-(?=\s)"
     r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*", re.IGNORECASE)
 _SENDER = re.compile(r"([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
-_BULLET = re.compile(r"\s*(?:[-*+\u2022]+\s+|\u2022|\(?[0-9]{1,3}[.)]\s+|\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
+_BULLET = re.compile(r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
                      r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))")
 _PAGE = re.compile(r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
                    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$")
@@ -33,8 +33,13 @@ def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) ->
 
 
 def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[Row]:
-    """The rows of lines already cut."""
-    return [_row(line, is_module) for line in found]
+    """The rows of lines already cut; in a text with a blank line after every line those are left out."""
+    rows = [_row(line, is_module) for line in found]
+    filled = [at for at, row in enumerate(rows) if not row.blank]
+    spaced = sum(at + 1 < len(rows) and rows[at + 1].blank for at in filled)
+    if len(filled) < 6 or spaced < 0.95 * len(filled) or len(rows) < 1.9 * len(filled):
+        return rows
+    return [row for at, row in enumerate(rows) if not (row.blank and at and not rows[at - 1].blank)]
 
 
 def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
@@ -72,7 +77,7 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     return Row(line, text[start:stop], start)
 
 
-def page_marks(rows: Sequence[Row]) -> set[int]:
+def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:
     """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
     found: set[int] = set()
     counted: list[int] = []
@@ -82,15 +87,12 @@ def page_marks(rows: Sequence[Row]) -> set[int]:
             found.add(row.line.number)
     if not counted:
         return found
-    # What stands next to a page number more than once is head or foot too.
-    beside = Counter(
-        _DIGITS.sub("#", rows[near].low)
-        for at in counted for near in range(max(0, at - 3), min(len(rows), at + 4))
-        if near != at and not rows[near].blank and not rows[near].finds.codes
-    )
-    for at in counted:
-        for near in range(max(0, at - 3), min(len(rows), at + 4)):
-            row = rows[near]
-            if not row.blank and not row.head and not row.finds.codes and beside[_DIGITS.sub("#", row.low)] >= max(2, len(counted)):
-                found.add(row.line.number)
+    # What stands at the same distance from a page number again and again is head or foot too.
+    places = [(near - at, near) for at in counted for near in range(max(0, at - 3), min(len(rows), at + 4))
+              if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes]
+    beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
+    for distance, near in places:
+        row = rows[near]
+        if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not is_module(row.text):
+            found.add(row.line.number)
     return found

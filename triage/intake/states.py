@@ -21,15 +21,24 @@ from triage.model.snapshot import StatusWord
 
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
+#: Words of headings, answers and states; not of descriptions, which are often left in English.
 _LANGUAGES: dict[str, frozenset[str]] = {
-    "de": word_set("steuergerat steuergerate fehler fehlercode fehlerspeicher und nicht spannung motor aus vor nach keine "
-                   "keine der die das mit ein batterie datum gespeichert vorhanden loschen sitz lampe tur getriebe"),
-    "fr": word_set("calculateur defaut defauts et le les des du pas aucun avant apres effacement moteur tension batterie "
-                   "sans memorise reponse ne est etat coupe boitier arrete"),
-    "es": word_set("centralita modulo fallo averia codigo codigos y el los las del sin antes despues borrado motor bateria "
-                   "tension respuesta no esta estado parado puerta almacenado fallos averias"),
-    "en": word_set("module control the and of no codes code fault faults stored with engine before after clear battery "
-                   "voltage response not is was status off on door brake"),
+    "de": word_set(
+        "steuergerat steuergerate fehler fehlercode fehlercodes und nicht spannung batteriespannung aus vor nach keine kein der die das mit "
+        "datum gespeichert vorhanden loschen ausstehend bestatigt sporadisch antwort erreichbar antwortet zustand beschreibung fehlerart "
+        "fehlertext uhr leerlauf motorlauf probefahrt aktiv passiv statisch aktuell verbaut gelesen zundung fahrzeug reparatur kl tiefster"),
+    "fr": word_set(
+        "calculateur calculateurs defaut defauts et les du pas aucun aucune avant apres effacement tension batterie sans memorise reponse "
+        "repond ne etat statut libelle coupe arrete memorisee present fugitif actif attente confirme ras monte equipe lu interroge essai routier "
+        "ralenti contact mis reparation moteur vehicule"),
+    "es": word_set(
+        "centralita centralitas fallo fallos averia averias codigo codigos y el los del sin antes despues borrado borrar bateria respuesta "
+        "responde no esta estado almacenado memorizado pendiente confirmado presente activo ningun comunicacion montado equipado leido omitido "
+        "fecha tras ralenti descripcion minimo reparacion vehiculo parado"),
+    "en": word_set(
+        "no codes code stored present current history pending confirmed active inactive response answer answered responding communication "
+        "before after clear clearing battery voltage status state description failing now fitted scanned skipped faults dtc dtcs date "
+        "lowest min phase scan installed timeout meaning has is with did not clean ok"),
 }
 
 

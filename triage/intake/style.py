@@ -67,24 +67,47 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     """The style of a text."""
     style = Style()
     groups: dict[Shape, list[Row]] = defaultdict(list)
-    trailing = coded = 0
     for row in rows:
         if row.finds.codes and not row.roles:
             groups[shape_of(row)].append(row)
-        if row.finds.codes:
-            coded += 1
-            trailing += _has_status(row)
-    style.doubtful_states = coded > 0 and trailing >= 0.55 * coded
+    headed = _under_headings(rows, names)
     for shape, group in groups.items():
-        style.places[shape] = _place(shape, group, names)
+        style.places[shape] = HEADING if not shape[2] and headed.get(shape, 0.0) >= 0.5 else _place(shape, group, names)
+    coded = [row for row in rows if row.finds.codes and not row.roles]
+    trailing = sum(_has_status(row, names, style.places[shape_of(row)]) for row in coded[:400])
+    style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded[:400])
     _brackets(rows, names, style)
     return style
 
 
-def _has_status(row: Row) -> bool:
-    """Whether the row ends or begins with a status, or holds one on its own."""
+def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
+    """By shape: the share of stretches of code rows that start right below a line that is a listed name alone."""
+    starts: dict[Shape, list[bool]] = defaultdict(list)
+    above: Row | None = None
+    for row in rows:
+        if row.blank or row.kind == "rule":
+            continue
+        if row.finds.codes and not row.roles and above is not None and not above.finds.codes:
+            starts[shape_of(row)].append(not above.head and len(above.text) <= 80 and _is_name(above.text, names))
+        above = row
+    return {shape: sum(found) / len(found) for shape, found in starts.items()}
+
+
+_COUNTED = re.compile(r"\s*(?:[-:,(\[]\s*)?[0-9]{1,3}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|\s*[(\[][0-9]{1,3}[)\]]\s*:?$")
+
+
+def _is_name(text: str, names: Names) -> bool:
+    """Whether a line is a listed name, with a count behind it or not."""
+    return names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text)))
+
+
+def _has_status(row: Row, names: Names, place: Place) -> bool:
+    """Whether the row ends or begins with a status, or holds one on its own, its module's name left out."""
     code = row.finds.codes[-1]
     tail = row.low[code.end:].rstrip(" .,;|)]*")
+    if place.tail and len(tail) <= 200:
+        found = names.find(tail)
+        tail = tail[:found[-1][0]].rstrip() if found else tail
     if len(tail) > 200:
         return False
     hits = STATES.find(tail)

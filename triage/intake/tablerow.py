@@ -47,7 +47,7 @@ def read(context: Context, row: Row) -> None:
     for code in codes:
         details = _details(context, row, by_role, code, alone=len(codes) == 1)
         draft = add(context, module, row, code, details)
-        context.open_code, context.open_row = draft, row
+        context.open_code, context.open_row, context.tail = draft, row, ""
 
 
 def _text(by_role: dict[str, list[Cell]], role: str) -> str:

@@ -60,8 +60,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source), names=names, style=style.study(all_rows, names), rows=all_rows,
-        translated=states.language(lows) != "en", order=dates.order(lows), page_marks=rows.page_marks(all_rows))
+        translated=states.language(lows) != "en", order=dates.order(lows), page_marks=rows.page_marks(all_rows, names.listed))
     context.flat = _flat(all_rows)
+    context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
 
 
@@ -103,7 +104,7 @@ def _coded(context: Context, row: Row) -> None:
         for code in row.finds.codes:
             details = coderow._beside(context, row, code, _stop(row, code), (0, 0), last=True)
             draft = coderow.add(context, module, row, code, details)
-            context.open_code, context.open_row = draft, row
+            context.open_code, context.open_row, context.tail = draft, row, ""
         context.refuse(row)
         keyrow.settle(context, row)
         return

@@ -63,6 +63,11 @@ _STATE_WORDS = re.compile(r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|i
                           r"charger|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con)(?![a-z])")
 
 
+def is_label(low: str) -> bool:
+    """Whether the whole of ``low`` says that a supply voltage follows."""
+    return _LABEL.fullmatch(low.strip(" .:=")) is not None
+
+
 def find(low: str) -> list[Volt]:
     """The voltages of one line of text in small letters. Linear in its length."""
     has_unit = "v" in low
