@@ -198,8 +198,9 @@ def _stay(signal: Signal, row: list[Piece], edge: int, high: bool, levels: tuple
     tolerance = max(0.12 * signal.unit, 2.0 * signal.block_noise)
     border = edge
     for piece in row:
-        crumb = piece.end - piece.start <= 2 * signal.size
-        if abs(piece.level - level) > tolerance and not (crumb and border == edge):
+        if abs(piece.level - level) > tolerance:
+            if piece.end - piece.start <= 2 * signal.size and border == edge:
+                continue  # a reading taken on the edge itself
             break
         border = piece.start if piece.start < edge else piece.end
     first, last = min(border, edge), max(border, edge)

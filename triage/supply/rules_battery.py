@@ -1,0 +1,139 @@
+"""Rules about the battery's side of a trace: rest, cranks, sags, the lowest reading, how often was read."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from triage.supply.finding import Finding
+from triage.supply.measurements import rested_voltage
+from triage.supply.view import View, span_figures, when
+
+#: The crank limit holds warm; below this the voltage under the starter is lower in a sound battery too (Celsius).
+_WARM = 15.0
+
+
+def rest_rule(view: View) -> list[Finding]:
+    """State of charge, from the first rest alone and only where it is one."""
+    rests = view.of("rest")
+    if not rests:
+        return []
+    rest = rests[0]
+    context = view.context
+    feed, what = view.feed(rest)
+    if feed == "connected":
+        return [Finding("state of charge", f"{rest.volts:.2f} V {when(rest)} with a {what} connected: no estimate of "
+                        "charge", span_figures(rest), view.cite("rest hours least"), "battery", "not tested")]
+    hours = context.rested_hours
+    stood = (rest.end_s - rest.start_s) / 3600.0
+    if stood >= view.limit("rest hours least"):
+        hours = max(hours or 0.0, stood)
+    found = rested_voltage(rest.volts, battery=context.battery, rested_hours=hours,
+                           temperature_c=context.temperature_c, nominal=context.nominal)
+    figures = span_figures(rest) | dict(found.figures)
+    return [Finding(found.kind, found.text, figures, found.source, found.part, found.state)]
+
+
+def crank_rule(view: View) -> list[Finding]:
+    """Each crank by its plateau."""
+    return [_crank(view, number) for number in range(len(view.of("crank")))]
+
+
+def _crank(view: View, number: int) -> Finding:
+    """One crank: plateau behind the first spike against the warm limit."""
+    crank = view.of("crank")[number]
+    values = view.values(crank)
+    interval = view.trace.interval
+    span = crank.end_s - crank.start_s
+    skip = min(round(view.limit("crank spike longest") / interval) if interval > 0 else 0, int(0.3 * len(values)))
+    plateau = float(np.median(values[skip:]))
+    lowest = float(values.min())
+    limit = view.limit("crank plateau warm")
+    figures = span_figures(crank, plateau_volts=round(plateau, 3), lowest_volts=round(lowest, 3),
+                           limit_volts=limit, readings=len(values))
+    source = view.cite("crank plateau warm", "crank spike longest")
+    text = f"crank {when(crank)} ({span:.2g} s): plateau {plateau:.2f} V"
+    text += f", first dip to {lowest:.2f} V" if interval <= view.limit("trace interval for cranks") else \
+        f", lowest reading {lowest:.2f} V (read every {interval:.2g} s: the first dip is not seen)"
+    feed, what = view.feed(crank)
+    if feed == "connected":
+        return Finding("crank", f"{text}; a {what} was connected: it says nothing about the battery", figures, source,
+                       "battery", "not tested")
+    celsius = view.context.temperature_c
+    if plateau >= limit:
+        return Finding("crank", f"{text}, above the {limit:.1f} V of a warm engine: battery and cables bear the "
+                       "starter", figures, source)
+    if celsius is not None and celsius < _WARM:
+        return Finding("crank", f"{text}, below {limit:.1f} V, but that limit holds warm and the battery is at "
+                       f"{celsius:.0f} degrees Celsius: load-test it against the temperature table", figures, source,
+                       "battery", "not tested")
+    return Finding("crank", f"{text}, below {limit:.1f} V: battery flat or worn, cables, or starter; charge it fully, "
+                   "then load-test it", figures, source, "battery", "failed" if celsius is not None else "not tested")
+
+
+def sag_rule(view: View) -> list[Finding]:
+    """Sags and load steps: how far, how long."""
+    found = []
+    for segment in view.of("sag"):
+        lowest = float(view.values(segment).min())
+        found.append(Finding("sag", f"sag {when(segment)} to {segment.volts:.2f} V, lowest {lowest:.2f} V",
+                             span_figures(segment, lowest_volts=round(lowest, 3)), view.cite("sag drop least")))
+    loads = view.of("load")
+    if loads:
+        deepest = min(loads, key=lambda segment: segment.volts)
+        many = f"{len(loads)} load steps, the deepest" if len(loads) > 1 else "load step"
+        found.append(Finding("load", f"{many} {when(deepest)} to {deepest.volts:.2f} V",
+                             span_figures(deepest, count=len(loads)), view.cite("load step least")))
+    return found
+
+
+def low_rule(view: View) -> list[Finding]:
+    """How long the supply was too low for modules to be trusted, over the whole trace."""
+    volts, seconds = view.trace.volts, view.trace.seconds
+    lowest = float(volts.min())
+    monitors, network = view.limit("OBD monitors may be off below"), view.limit("network window lowest from")
+    if lowest >= monitors:
+        return []
+    steps = np.minimum(np.diff(seconds, append=seconds[-1] + view.trace.interval), 5.0 * view.trace.interval)
+    below, silent = float(steps[volts < monitors].sum()), float(steps[volts < network].sum())
+    at = float(seconds[int(volts.argmin())])
+    text = (f"lowest reading {lowest:.2f} V at {at:.4g} s; {below:.3g} s below {monitors:.1f} V "
+            "(emission monitors may be off)")
+    if silent:
+        text += f", {silent:.3g} s below {network:.1f} V (lost-communication codes set there are doubtful)"
+    return [Finding("low supply", text, {
+        "lowest_volts": round(lowest, 3), "at_s": round(at, 4), "monitor_limit_volts": monitors,
+        "below_monitor_limit_s": round(below, 3), "network_limit_volts": network,
+        "below_network_limit_s": round(silent, 3)},
+        view.cite("OBD monitors may be off below", "network window lowest from"))]
+
+
+def _unseen(view: View, lowest: float) -> str:
+    """What readings this far apart can miss, in words."""
+    spike, share = view.limit("crank spike shortest"), view.limit("crank dips missed by slow polling")
+    if view.trace.interval <= view.limit("crank spike longest"):
+        return (f"a crank's first dip ({spike:.2f} s and more) can fall between two readings, so it may have been "
+                f"deeper than the lowest reading of {lowest:.2f} V")
+    text = (f"whole cranks can fall between two readings ({share:.0f} % of the starts in one log left no trace), so "
+            f"the lowest reading of {lowest:.2f} V proves nothing about cranking")
+    started = bool(view.of("charging", "running")) and not view.of("crank")
+    return f"{text}; no start is seen in it" if started else text
+
+
+def sampling_rule(view: View) -> list[Finding]:
+    """What slow reading and gaps leave unseen."""
+    interval = view.trace.interval
+    found = []
+    fast = view.limit("trace interval for cranks")
+    if interval > fast:
+        lowest = float(view.trace.volts.min())
+        found.append(Finding(
+            "sampling", f"read every {interval:.3g} s: {_unseen(view, lowest)}",
+            {"interval_s": round(interval, 4), "needed_interval_s": fast, "lowest_volts": round(lowest, 3)},
+            view.cite("crank dips missed by slow polling", "crank spike shortest")))
+    if view.trace.gaps:
+        longest = max(end - start for start, end in view.trace.gaps)
+        total = sum(end - start for start, end in view.trace.gaps)
+        found.append(Finding("gaps", f"{len(view.trace.gaps)} gaps, {total:.4g} s in all, the longest {longest:.4g} s: "
+                             "nothing is known of them", {"count": len(view.trace.gaps), "total_s": round(total, 3),
+                                                          "longest_s": round(longest, 3)}))
+    return found
