@@ -73,13 +73,14 @@ def _job_error(error: ValidationError, data: Any) -> JobError:
     problems = error.errors(include_url=False, include_input=True)
     # An unknown key is the likelier slip (a misspelt one also leaves a required key missing).
     first = next((p for p in problems if p["type"] == "extra_forbidden"), problems[0])
-    path = ".".join(str(step) for step in first["loc"])
+    path = ".".join(_in_one_line(str(step)) for step in first["loc"])
     seen = repr(first.get("input"))
     seen = seen if len(seen) <= 60 else seen[:57] + "..."
     if first["type"] == "json_invalid":
         message = f"not one JSON object: {first['msg']}"
     elif first["type"] == "extra_forbidden":
-        message = f"{path}: unknown key {str(first['loc'][-1])!r}; see `triage schema` for the keys there are"
+        key = _in_one_line(str(first["loc"][-1]))
+        message = f"{path}: unknown key '{key}'; see `triage schema` for the keys there are"
     elif first["type"] == "missing":
         message = f"{path}: this key is required and is not there"
     else:
@@ -89,12 +90,18 @@ def _job_error(error: ValidationError, data: Any) -> JobError:
     return JobError(message, path, _job_name(data))
 
 
+def _in_one_line(key: str) -> str:
+    """A key as it can stand in one line: control characters escaped, cut where it is very long."""
+    shown = key if key.isprintable() else repr(key)[1:-1]
+    return shown if len(shown) <= 60 else shown[:57] + "..."
+
+
 def _job_name(data: Any) -> str | None:
     """The job's own name if it can still be read, so that the error can stand in its place."""
     if isinstance(data, (str, bytes)):
         try:
             data = json.loads(data)
-        except ValueError:
+        except (ValueError, RecursionError):
             return None
     name = data.get("job") if isinstance(data, dict) else None
     return name if isinstance(name, str) else None

@@ -23,7 +23,7 @@ StatusByte = Annotated[int, Field(ge=0, le=255)]
 class Part(BaseModel):
     """Base of every object of the job file: an unknown key is an error."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", allow_inf_nan=False)
 
 
 class FreezeFrame(Part):
