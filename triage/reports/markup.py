@@ -1,5 +1,7 @@
 """Elements of HTML and SVG as text: everything put into one is escaped, unless it is an element itself.
 
+Figures are tied to their units by no-break spaces on the way.
+
 >>> element("p", "a < b & ", element("b", "c"), class_="x")
 '<p class="x">a &lt; b &amp; <b>c</b></p>'
 """
@@ -8,6 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from html import escape
+
+from triage.reports.text import tie
 
 #: Elements that HTML writes without an end tag.
 _VOID = frozenset({"br", "hr", "meta", "link", "img"})
@@ -22,7 +26,7 @@ class Markup(str):
 Child = str | Iterable["Child"] | None
 
 
-def element(name: str, *children: Child, **attributes: str | float | None) -> Markup:
+def element(name: str, /, *children: Child, **attributes: str | float | None) -> Markup:
     """One element. Attribute names: a trailing underscore is dropped, others become hyphens; None leaves it out."""
     said = "".join(f' {key.rstrip("_").replace("_", "-")}="{escape(_plain(value), quote=True)}"'
                    for key, value in attributes.items() if value is not None)
@@ -42,7 +46,7 @@ def _text(child: Child) -> str:
     if isinstance(child, Markup):
         return str(child)
     if isinstance(child, str):
-        return escape(child, quote=False)
+        return escape(tie(child), quote=False)
     return join(child)
 
 

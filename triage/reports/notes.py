@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from triage.reports.view import Line
+from triage.reports.entries import Line
 
 
 @dataclass(frozen=True, slots=True)

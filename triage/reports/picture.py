@@ -10,10 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from triage.model.assessment import Assessment, Sight
+from triage.reports.entries import Bundle, Line, Sign, Snap, View
 from triage.reports.markup import Markup, element
 from triage.reports.supply_chart import CHART, supply_chart
 from triage.reports.text import many, wrap
-from triage.reports.view import Bundle, Line, Sign, Snap, View, view
+from triage.reports.view import view
 
 #: Units of the drawing; at the width of an A4 text column (180 mm) one unit is about 0.24 mm.
 WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 118.0, 78.0
@@ -21,23 +22,39 @@ INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 #: Share of the type size that a character takes on average, generous so that nothing is cut off.
 ADVANCE = 0.57
+SIGHTS: tuple[Sight, ...] = ("seen", "not seen", "not readable")
 
 
 @dataclass(slots=True)
 class Sheet:
-    """What has been drawn so far, and where the next row goes (``y``, in units from the top)."""
+    """What is being drawn, and where the next row goes (``y``, in units from the top).
 
-    left: float
+    ``tall``: height after which a new drawing begins, its heads drawn once more; ``done``: the drawings before.
+    """
+
+    shown: View
     column: float
-    right: float
-    snaps: tuple[Snap, ...]
+    tall: float
+    prefix: str
+    named: bool
     y: float = 0.0
     drawn: list[Markup] = field(default_factory=list)
     words: list[str] = field(default_factory=list)  # the text alternative
+    done: list[Markup] = field(default_factory=list)
+
+    @property
+    def snaps(self) -> tuple[Snap, ...]:
+        """The columns."""
+        return self.shown.snaps
+
+    @property
+    def right(self) -> float:
+        """The right edge."""
+        return LABELS + self.column * max(1, len(self.snaps)) + VERDICT
 
     def centre(self, place: int) -> float:
         """The middle of column ``place``."""
-        return self.left + self.column * (place + 0.5)
+        return LABELS + self.column * (place + 0.5)
 
     def text(self, x: float, y: float, words: str, size: float = 11.0, bold: bool = False, anchor: str = "start",
              colour: str = INK) -> None:
@@ -49,32 +66,49 @@ class Sheet:
         """A hairline over the whole width."""
         self.drawn.append(element("line", x1=0.0, x2=self.right, y1=y, y2=y, stroke=colour, stroke_width=0.6))
 
+    def make_room(self, needed: float) -> None:
+        """Go on in a new drawing where ``needed`` units would pass the height."""
+        if self.y + needed > self.tall:
+            self.close("")
+            self.open()
+
+    def open(self) -> None:
+        """Begin a drawing: corner, supply and heads."""
+        self.drawn, self.words = [], []
+        _corner(self, self.shown.title if self.named else "")
+        supply_chart(self, LABELS)
+        _heads(self)
+
+    def close(self, last: str) -> None:
+        """Finish a drawing."""
+        name = f"{self.prefix}-{len(self.done) + 1}"
+        height = self.y + 6.0
+        words = " ".join([*self.words, last]).strip()
+        self.done.append(element(
+            "svg", element("title", f"{self.shown.title}: what was seen in each snapshot, and the supply",
+                           id=f"{name}-title"),
+            element("desc", words, id=f"{name}-desc"),
+            element("rect", x=0.0, y=0.0, width=self.right, height=height, fill="#ffffff"),
+            element("g", self.drawn, font_family=FONT, fill=INK),
+            xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {self.right:g} {height:g}", role="img",
+            width=self.right, height=height, aria_labelledby=f"{name}-title {name}-desc"))
+
 
 def picture(assessment: Assessment, *, rows: int = 40, prefix: str = "picture") -> str:
     """The picture as one SVG element. More than ``rows`` faults: what was set aside is drawn as counts by reason,
     then the unsettled outside the safety classes. ``prefix`` keeps the ids apart where a page holds several."""
-    return draw(view(assessment), rows=rows, prefix=prefix)
+    return draw(view(assessment), rows=rows, prefix=prefix)[0]
 
 
-def draw(shown: View, *, rows: int = 40, prefix: str = "picture") -> Markup:
-    """The picture of a view."""
-    number = max(1, len(shown.snaps))
-    column = max(LEAST_COLUMN, (WIDTH - LABELS - VERDICT) / number)
-    sheet = Sheet(LABELS, column, LABELS + column * number + VERDICT, shown.snaps)
-    _corner(sheet, shown)
-    supply_chart(sheet)
-    _heads(sheet)
+def draw(shown: View, *, rows: int = 40, prefix: str = "picture", named: bool = True,
+         tall: float = float("inf")) -> list[Markup]:
+    """The picture of a view in drawings of at most ``tall`` units; ``named`` False where a head above names it."""
+    column = max(LEAST_COLUMN, (WIDTH - LABELS - VERDICT) / max(1, len(shown.snaps)))
+    sheet = Sheet(shown, column, tall, prefix, named)
+    sheet.open()
     _faults(sheet, shown, rows)
-    title = f"{shown.title}: what was seen in each snapshot, with the supply"
-    sheet.y += 6.0
-    return element(
-        "svg", element("title", title, id=f"{prefix}-title"),
-        element("desc", " ".join([*sheet.words, shown.count + "."]), id=f"{prefix}-desc"),
-        element("rect", x=0.0, y=0.0, width=sheet.right, height=sheet.y, fill="#ffffff"),
-        element("g", sheet.drawn, font_family=FONT, fill=INK),
-        xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {sheet.right:g} {sheet.y:g}", role="img",
-        width=sheet.right, height=sheet.y, aria_labelledby=f"{prefix}-title {prefix}-desc",
-    )
+    sheet.close(f"{shown.count}.")
+    return sheet.done
 
 
 def room(units: float, size: float, bold: bool = False) -> int:
@@ -91,32 +125,37 @@ def mark(sight: Sight, x: float, y: float) -> Markup:
     return element("line", x1=x - 6.0, x2=x + 6.0, y1=y, y2=y, stroke=INK, stroke_width=1.8)
 
 
-def _corner(sheet: Sheet, shown: View) -> None:
-    """Beside the supply: the vehicle, the complaint and what the marks mean."""
-    y = 18.0
-    for line in wrap(shown.title, room(LABELS - 50, 13.0, True))[:2]:
-        sheet.text(0.0, y, line, 13.0, True)
-        y += 16.0
-    legend: tuple[Sight, ...] = ("seen", "not seen", "not readable")
-    for place, sight in enumerate(legend):
-        at = CHART - 40.0 + 15.0 * place
+def minus(text: str) -> str:
+    """A true minus sign before a figure."""
+    return text.replace("-", "\u2212", 1) if text.startswith("-") else text
+
+
+def _corner(sheet: Sheet, title: str) -> None:
+    """Beside the supply: the vehicle and what the marks mean."""
+    # Three lines stand beside the chart; a longer name is told in full by the title of the drawing.
+    lines = wrap(title, room(LABELS - 44, 12.0, True)) if title else []
+    if len(lines) > 3:
+        lines = [*lines[:2], f"{lines[2]} ..."]
+    for place, line in enumerate(lines):
+        sheet.text(0.0, 18.0 + 14.5 * place, line, 12.0, True)
+    for place, sight in enumerate(SIGHTS):
+        at = CHART - 34.0 + 15.0 * place
         sheet.drawn.append(mark(sight, 7.0, at))
         sheet.text(20.0, at + 3.6, sight, 10.0, colour=GREY)
 
 
 def _heads(sheet: Sheet) -> None:
     """The head of each column: number and phase, then engine and outside supply."""
-    top = CHART + 20.0
-    deepest = top
+    top = CHART + 14.0
+    deepest = top + 12.0
     for place, snap in enumerate(sheet.snaps):
         y = top
         for line in wrap(f"{snap.number} {snap.phase}", room(sheet.column - 6, 10.5, True)):
             sheet.text(sheet.centre(place), y, line, 10.5, True, "middle")
             y += 12.5
-        for part in snap.state.split(", "):
-            for line in wrap(part, room(sheet.column - 6, 9.0)):
-                sheet.text(sheet.centre(place), y, line, 9.0, anchor="middle", colour=GREY)
-                y += 11.0
+        for line in wrap(snap.state, room(sheet.column - 6, 9.0)):
+            sheet.text(sheet.centre(place), y, line, 9.0, anchor="middle", colour=GREY)
+            y += 11.0
         deepest = max(deepest, y)
         sheet.words.append(f"Snapshot {snap.number}, {snap.phase}: {snap.supply}, {snap.state}.")
     at = sheet.right - VERDICT + 8.0
@@ -126,10 +165,12 @@ def _heads(sheet: Sheet) -> None:
 
 
 def _faults(sheet: Sheet, shown: View, rows: int) -> None:
-    listed = [line for item in shown.items for line in item.lines]
     number = len(shown.lines)
-    _section(sheet, "short list", listed, 0)
-    loose = len(listed) + sum(len(bundle.lines) for bundle in shown.unsettled)
+    loose = number - sum(len(bundle.lines) for bundle in shown.aside)
+    _section(sheet, "short list", [line for item in shown.items if item.fault for line in item.lines], 0)
+    for item in shown.items:
+        if not item.fault:
+            _section(sheet, f"short list: {item.title}", *Bundle("", item.lines).shown(loose <= rows))
     for bundle in shown.unsettled:
         told, hidden = bundle.shown(loose <= rows)
         _section(sheet, f"unsettled: {bundle.head}", told, hidden)
@@ -139,14 +180,17 @@ def _faults(sheet: Sheet, shown: View, rows: int) -> None:
         else:
             _summary(sheet, bundle)
     if not number:
-        _section(sheet, "no code was read", [], 0)
+        _section(sheet, "no code was read", [], 0, alone=True)
 
 
-def _section(sheet: Sheet, head: str, lines: Sequence[Line], hidden: int) -> None:
-    if not lines and head == "short list":
+def _section(sheet: Sheet, head: str, lines: Sequence[Line], hidden: int, alone: bool = False) -> None:
+    """Rows under their head; nothing without rows unless the head stands ``alone``."""
+    if not lines and not alone:
         return
-    sheet.y += 12.0
-    for part in wrap(head, room(sheet.right, 9.5)):
+    parts = wrap(head, room(sheet.right, 9.5))
+    sheet.make_room(12.0 * (len(parts) + 1) + 40.0)
+    sheet.y += 7.0
+    for part in parts:
         sheet.y += 12.0
         sheet.text(0.0, sheet.y, part, 9.5, colour=GREY)
     sheet.y += 5.0
@@ -162,22 +206,24 @@ def _section(sheet: Sheet, head: str, lines: Sequence[Line], hidden: int) -> Non
 
 def _fault(sheet: Sheet, line: Line) -> None:
     """One row: name and meaning, a mark a column with its status, the cause and its decibans."""
-    top = sheet.y
-    y = top
-    for part in wrap(line.name, room(LABELS - 8, 10.5, True)):
+    meaning = line.meaning + (f"; {line.safety}" if line.safety else "")
+    names = wrap(line.name, room(LABELS - 8, 10.5, True))
+    meanings = wrap(meaning, room(LABELS - 8, 9.0))
+    height = max(13.0 * len(names) + 11.0 * len(meanings), 28.0) + 5.0
+    sheet.make_room(height)
+    top = y = sheet.y
+    for part in names:
         y += 13.0
         sheet.text(0.0, y, part, 10.5, True)
-    meaning = line.meaning + (f"; {line.safety}" if line.safety else "")
-    for part in wrap(meaning, room(LABELS - 8, 9.0)):
+    for part in meanings:
         y += 11.0
         sheet.text(0.0, y, part, 9.0, colour=GREY)
-    middle = top + 14.0
-    for place, sign in enumerate(line.signs):
-        _sighting(sheet, sheet.centre(place), middle, sign, sheet.snaps[place])
+    for place, sign in enumerate(line.signs[:len(sheet.snaps)]):
+        _sighting(sheet, sheet.centre(place), top + 14.0, sign, sheet.snaps[place])
     at = sheet.right - VERDICT + 8.0
     sheet.text(at, top + 13.0, f"{line.cause} {minus(line.decibans)}", 10.0, True)
     sheet.text(at, top + 25.0, line.sure, 9.0, colour=GREY)
-    sheet.y = max(y, top + 28.0) + 5.0
+    sheet.y = top + height
     sheet.rule(sheet.y)
     sights = ", ".join(f"{sign.sight}{' as ' + sign.status if sign.status else ''}" for sign in line.signs)
     sheet.words.append(f"{line.name}, {meaning}: {sights}; {line.cause}, {line.sure}, {line.decibans}.")
@@ -186,7 +232,7 @@ def _fault(sheet: Sheet, line: Line) -> None:
 def _sighting(sheet: Sheet, x: float, y: float, sign: Sign, snap: Snap) -> None:
     sheet.drawn.append(mark(sign.sight, x, y))
     # The module's own supply is told where it differs from the connector's, which is drawn above.
-    differs = snap.volts is not None and sign.figure not in ("?", f"{snap.volts:.1f}")
+    differs = sign.figure != "?" and (snap.volts is None or sign.figure != f"{snap.volts:.1f}")
     words = " ".join(part for part in (sign.status, sign.volts if differs else "") if part)
     if words:
         sheet.text(x, y + 15.0, words, 8.5, anchor="middle", colour=GREY)
@@ -194,26 +240,21 @@ def _sighting(sheet: Sheet, x: float, y: float, sign: Sign, snap: Snap) -> None:
 
 def _summary(sheet: Sheet, bundle: Bundle) -> None:
     """A reason for setting aside as one row of counts."""
-    top = sheet.y + 8.0
-    y = top
     number = len(bundle.lines)
-    for part in wrap(f"{many(number, 'code')} set aside: {bundle.head}", room(LABELS - 8, 9.5)):
+    parts = wrap(f"{many(number, 'code')} set aside: {bundle.head}", room(LABELS - 8, 9.5))
+    sheet.make_room(12.0 * len(parts) + 8.0)
+    top = y = sheet.y + 2.0
+    for part in parts:
         y += 12.0
         sheet.text(0.0, y, part, 9.5)
     counts = []
     for place in range(len(sheet.snaps)):
         seen = sum(line.signs[place].sight == "seen" for line in bundle.lines if place < len(line.signs))
-        words = f"{seen} of {number} seen"
-        sheet.text(sheet.centre(place), top + 12.0, words, 9.5, anchor="middle")
-        counts.append(words)
+        counts.append(f"{seen} of {number} seen")
+        sheet.text(sheet.centre(place), top + 12.0, counts[-1], 9.5, anchor="middle")
     sheet.y = y + 6.0
     sheet.rule(sheet.y)
     sheet.words.append(f"{many(number, 'code')} set aside, {bundle.head}: {', '.join(counts)}.")
-
-
-def minus(text: str) -> str:
-    """A true minus sign before a figure."""
-    return text.replace("-", "\u2212", 1) if text.startswith("-") else text
 
 
 __all__ = ["draw", "mark", "minus", "picture", "room"]

@@ -2,23 +2,19 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 
 from triage.model.assessment import Assessment, Sight
+from triage.reports.entries import Bundle, Check, Item, Line, Sign, Snap, View
 from triage.reports.notes import by_safety, reasons, tell
-from triage.reports.text import columns, listing, many, pad, wrap
-from triage.reports.view import Bundle, Check, Item, Line, Sign, Snap, View, view
+from triage.reports.text import TIED, columns, listing, many, pad, tie, wrap
+from triage.reports.view import view
 
 MARKS: dict[Sight, str] = {"seen": "●", "not seen": "○", "not readable": "–"}
 PLAIN_MARKS: dict[Sight, str] = {"seen": "X", "not seen": "o", "not readable": "-"}
 LEAST_WIDTH = 40
 STRONG, FAINT = "\x1b[1m", "\x1b[2m"
 _OFF = "\x1b[0m"
-# Keeps the parts of one mark on one line; a space again once the line is made.
-_TIED = "\u00a0"
-# A figure and its unit are not torn apart at the end of a line.
-_UNIT = re.compile(r"(?<=\d) (?=(?:%|V|dB|A|min|minutes?|bits?|codes?|km)\b|%)")
 SAYS_DB = ("words and dB say whether a fault persists: 10 log10 of the odds, so +12.8 dB is 95 %, 0 dB is even, "
            "-20 dB is 1 %")
 
@@ -34,8 +30,8 @@ class Paper:
 
     def put(self, text: str, first: str = "", rest: str | None = None, style: str = "") -> None:
         """One paragraph."""
-        for line in wrap(_UNIT.sub(_TIED, text), self.width, first, rest):
-            plain = line.replace(_TIED, " ")
+        for line in wrap(tie(text), self.width, first, rest):
+            plain = line.replace(TIED, " ")
             self.lines.append(f"{style}{plain}{_OFF}" if style and self.colour and plain else plain)
 
     def blank(self) -> None:
@@ -107,12 +103,12 @@ def vehicle_line(shown: View) -> str:
 
 
 def _snapshots(paper: Paper, shown: View) -> None:
-    paper.head("snapshots")
+    paper.head("snapshots", shown.day)
     if not shown.snaps:
         paper.put("none", "  ")
         return
-    first = max(columns(f"{snap.number} {snap.phase}") for snap in shown.snaps) + 3
-    second = max(max(columns(snap.supply), columns(snap.at)) for snap in shown.snaps) + 3
+    first = max(max(columns(f"{snap.number} {snap.phase}"), columns(snap.at) + 2) for snap in shown.snaps) + 3
+    second = max(columns(snap.supply) for snap in shown.snaps) + 3
     narrow = paper.width - first - second < 30
     for snap in shown.snaps:
         name = f"  {pad(f'{snap.number} {snap.phase}', first)}"
@@ -120,12 +116,12 @@ def _snapshots(paper: Paper, shown: View) -> None:
             paper.put("; ".join(part for part in (snap.supply, snap.at, snap.state, snap.read) if part), name, "    ")
         else:
             paper.put(snap.state, name + pad(snap.supply, second), " " * (2 + first + second))
-            paper.put(snap.read, " " * (2 + first) + pad(snap.at, second), " " * (2 + first + second))
+            paper.put(snap.read, "    " + pad(pad(snap.at, first - 2), first - 2 + second), " " * (2 + first + second))
         if snap.readings:
             paper.put(listing(snap.readings), " " * (2 if narrow else 2 + first) + "read: ")
     paper.blank()
-    marks = "   ".join(f"{mark} {sight}".replace(" ", _TIED) for sight, mark in paper.marks.items())
-    paper.put(f"{marks}   in the order of the snapshots, each after its supply (? V: nobody read it)", "  ", style=FAINT)
+    marks = "   ".join(f"{mark} {sight}".replace(" ", TIED) for sight, mark in paper.marks.items())
+    paper.put(f"{marks}   in the order of the snapshots, each after its supply (? V: not read)", "  ", style=FAINT)
     paper.put(SAYS_DB, "  ", style=FAINT)
 
 
@@ -203,12 +199,12 @@ def _because(paper: Paper, line: Line) -> None:
 
 def _long_sign(paper: Paper, sign: Sign, snap: Snap) -> str:
     words = [snap.number, paper.marks[sign.sight], *([sign.status] if sign.status else []), sign.volts]
-    return " ".join(words).replace(" ", _TIED)
+    return " ".join(words).replace(" ", TIED)
 
 
 def _short_signs(paper: Paper, signs: Sequence[Sign]) -> str:
     """The marks side by side, each after its supply, all of one width so that they stand in columns."""
-    return "  ".join(f"{sign.figure:>4} V {paper.marks[sign.sight]}".replace(" ", _TIED) for sign in signs)
+    return "  ".join(f"{sign.figure:>4} V {paper.marks[sign.sight]}".replace(" ", TIED) for sign in signs)
 
 
 def _row(paper: Paper, line: Line, indent: str, said: Sequence[str] = (), tail: str = "") -> None:

@@ -9,6 +9,9 @@ from collections.abc import Iterable, Sequence
 # Controls, direction marks, separators, lone surrogates and noncharacters: none may reach a terminal or a page,
 # where they could move the cursor, turn the reading order or break the file.
 _UNFIT = re.compile("[\x00-\x1f\x7f-\x9f\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff]")
+_UNIT = re.compile(r"(?<=\d) (?=(?:V|dB|A|min|minutes?|bits?|codes?|km)\b|%)")
+#: A space at which no line is broken.
+TIED = "\u00a0"
 _PLAIN = re.compile(r"[\x20-\x7e]*\Z")
 
 
@@ -84,6 +87,15 @@ def _pieces(word: str, room: int) -> Iterable[str]:
     yield piece
 
 
+def tie(text: str) -> str:
+    """``text`` with figures tied to their units by no-break spaces, so that no line ends between them.
+
+    >>> tie("at 12.6 V or 95 %") == "at 12.6\\u00a0V or 95\\u00a0%"
+    True
+    """
+    return _UNIT.sub(TIED, text)
+
+
 def listing(names: Sequence[str], most: int | None = None) -> str:
     """Names with commas; at most ``most`` of them, then how many more.
 
@@ -104,4 +116,4 @@ def many(number: int, one: str, more: str | None = None) -> str:
     return f"{number} {one if number == 1 else more or one + 's'}"
 
 
-__all__ = ["clean", "columns", "listing", "many", "pad", "wrap"]
+__all__ = ["TIED", "clean", "columns", "listing", "many", "pad", "tie", "wrap"]

@@ -1,0 +1,51 @@
+"""Five lines for a phone: the complaint, the supply, the short list, the count with what is open, the next check."""
+
+from __future__ import annotations
+
+from triage.model.assessment import Assessment
+from triage.reports.entries import FULL, Item, View
+from triage.reports.notes import by_safety
+from triage.reports.view import view
+
+
+def brief(assessment: Assessment) -> str:
+    """Five lines, ending in a line feed. No fault of a safety class stands behind a count unless it is set aside."""
+    shown = view(assessment)
+    return "\n".join([
+        f"{shown.title}: {shown.complaint or 'no complaint noted'}",
+        f"Supply: {shown.supply_briefly or shown.supply}",
+        f"Short list: {_short_list(shown)}",
+        _count(shown),
+        f"Next: {_next(shown)}",
+    ]) + "\n"
+
+
+def _short_list(shown: View) -> str:
+    told = [item for place, item in enumerate(shown.items) if place < FULL or item.safety]
+    left = len(shown.items) - len(told)
+    words = "; ".join(f"{_name(item)} ({item.sure}, {item.decibans})" for item in told) or "nothing is established"
+    return f"{words}; and {left} more" if left else words
+
+
+def _name(item: Item) -> str:
+    if not item.fault:
+        return item.title
+    line = item.lines[0]
+    return f"{line.name} {line.meaning}"
+
+
+def _count(shown: View) -> str:
+    open_lines = [line for bundle in shown.unsettled for line in bundle.lines]
+    named = "; ".join(f"{name}: {codes}" for name, codes in by_safety(open_lines))
+    return f"{shown.count}{'; unsettled in ' + named if named else ''}"
+
+
+def _next(shown: View) -> str:
+    if not shown.checks:
+        return "no step named"
+    check = shown.checks[0]
+    first = f"{check.gate}; then " if check.gate else ""
+    return f"{first}{check.do} ({check.where}; {check.minutes}; passes if {check.passes})"
+
+
+__all__ = ["brief"]
