@@ -1,0 +1,403 @@
+"""The evidence model a second time, fault by fault in plain loops, and the arrays must agree with it to 1e-9.
+
+The second method shares with the arrays the casebook, the timeline, the links, the opportunity table and the numbers
+of the rates table; every sum over hypotheses, snapshots, readings and other faults is written out anew.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from made_sessions import FLAT, HELD, RUNS, code, job, session_jobs, tables, van
+
+from triage.assess import Worked
+from triage.evidence.opportunity import exposure, minutes_run, opportunities
+from triage.evidence.parameters import KINDS, MONITORS, NOISES, parameters
+from triage.model.casebook import INVALID, LOST, POINTER, SILENT
+from triage.model.session import Session, session_from
+from triage.model.snapshot import STATUS_WORDS
+
+HARD, INTERMITTENT, LOW, HISTORY, ECHO = range(5)
+KEPT, FRESH, NOT_TAKEN = range(3)
+DEPTHS_LATER = (0.06, 0.10, 0.16, 0.22, 0.26, 0.20)
+DEPTHS_FLAT = (0.22, 0.22, 0.20, 0.16, 0.12, 0.08)
+NEVER, LEAST = 0.004, 1e-4
+
+
+@dataclass
+class Rival:
+    """One hypothesis: a cause and one value of what is unknown about it."""
+
+    cause: int
+    share: float
+    chances: list[float]
+    cured: bool = False
+    locked: bool = False
+
+
+def logistic(x: float) -> float:
+    return 1.0 / (1.0 + math.exp(-max(-40.0, min(40.0, x))))
+
+
+def odds_chance(x: float) -> float:
+    return 1.0 / (1.0 + math.exp(-max(-30.0, min(30.0, x))))
+
+
+class Slow:
+    """All faults of a worked batch, one after another."""
+
+    def __init__(self, work: Worked) -> None:
+        self.work, self.book, self.line, self.link = work, work.book, work.line, work.links
+        self.params = parameters(work.tables)
+        self.rate = self.params.rate
+        self.width = self.book.exists.shape[1]
+        self.levels = [float(v) for v in self.params.levels]
+        self.depths = [float(v) for v in self.params.depths]
+        self.table = opportunities(self.book, self.line, self.params).tolist()
+        self.exposure = exposure(self.book, self.params).tolist()
+        self.minutes = minutes_run(self.book, self.params).tolist()
+
+    # What the sightings are.
+
+    def word(self, i: int, k: int) -> int:
+        """What the module says: a status word, 5 for "passing", -1 for nothing."""
+        if self.book.seen[i, k] != 1:
+            return -1
+        said, byte = int(self.book.status[i, k]), int(self.book.status_byte[i, k])
+        if said >= 0 or byte < 0:
+            return said
+        if not byte & 0x40:
+            return 0 if byte & 1 else 5
+        return 1 if byte & 0x08 else 2 if byte & 0x04 else 1
+
+    def sight(self, i: int, k: int) -> int:
+        after = self.book.phase[self.book.fault_session[i], k] > 0
+        if after and self.word(i, k) == STATUS_WORDS.index("permanent"):
+            return -1
+        return int(self.book.seen[i, k])
+
+    # What each rival says.
+
+    def rivals(self, i: int) -> list[Rival]:
+        book, rate, s = self.book, self.rate, int(self.book.fault_session[i])
+        m, facts = int(book.fault_module[i]), self.book.facts[i]
+        monitors = self.params.confused[MONITORS.index(facts.monitor)].tolist()
+        sure = (self.params.confusion if facts.monitor_named else self.params.confusion_range)[
+            MONITORS.index(facts.monitor)].tolist()
+        opportunity = [self.opportunity(i, s, k, monitors) for k in range(self.width)]
+        own = [sum(a * b for a, b in zip(opportunity[k], sure, strict=True)) for k in range(self.width)]
+        hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
+                for k in range(self.width)]
+        cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
+        procedure = facts.needs == "procedure"
+        begins = rate("work.wants_procedure" if procedure else "work.left_off")
+        noted = bool(self.line.work[m].any())
+        _, began_at = self.since(s, self.line.work[m], "repair.cures", "repair.cures")
+        starts = begins if noted else begins * rate("work.unsaid") if any(began_at) else 0.0
+        result: list[Rival] = []
+        for j, share in enumerate(sure):
+            chances = [hard[k][j] for k in range(self.width)]
+            result.append(Rival(HARD, share * ((1 - starts) * (1 - cures)), chances))
+            if starts > 0:
+                result.append(Rival(HARD, share * starts,
+                                    [c if at else NEVER for c, at in zip(chances, began_at, strict=True)]))
+            if cures > 0:
+                result.append(Rival(HARD, share * ((1 - starts) * cures),
+                                    [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
+        for flicker, share in zip(self.params.rates.tolist(), self.params.rate_weight.tolist(), strict=True):
+            result.append(Rival(INTERMITTENT, share, [
+                (1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]))
+        result += self.old(i, s, m)
+        if self.link.relation[i] in (POINTER, INVALID):
+            result.append(Rival(ECHO, 1.0, [self.echo(i, k) for k in range(self.width)]))
+        for rival in result:
+            rival.chances = [min(max(c, LEAST), 1 - LEAST) for c in rival.chances]
+        return result
+
+    def opportunity(self, i: int, s: int, k: int, monitors: list[int]) -> list[float]:
+        book, byte = self.book, int(self.book.status_byte[i, k])
+        if byte >= 0 and book.seen[i, k] == 0:
+            return [0.0 if byte & 0x10 else 0.97 for _ in monitors]
+        share = 1.0
+        if book.facts[i].trips == 2 and k > 0:
+            share = {0: self.rate("pending.not_read"), -1: self.rate("pending.unsaid")}.get(
+                int(book.pending_read[s, k]), 1.0)
+        return [self.table[s][k][monitor] * share for monitor in monitors]
+
+    def reported(self, i: int, k: int, chance: float) -> float:
+        if self.link.relation[i] == LOST and self.link.target_state[i, k] == SILENT:
+            return min(chance, self.rate("lost.noticed"))
+        return chance
+
+    def since(self, s: int, noted: Any, said: str, unsaid: str) -> tuple[float, list[bool]]:
+        """Chance that work mattered, and from which snapshot on."""
+        repaired = [bool(self.book.phase[s, k] == 3) for k in range(self.width)]
+        marks = [bool(x) for x in noted] if any(noted) else repaired
+        on = [any(marks[:k + 1]) for k in range(self.width)]
+        return (self.rate(said) if any(noted) else self.rate(unsaid) if any(repaired) else 0.0), on
+
+    def old(self, i: int, s: int, m: int) -> list[Rival]:
+        book, rate = self.book, self.rate
+        before = [rate("history.new")] * self.width
+        before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
+        before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
+        locked = rate("history.locked_event") if book.facts[i].monitor == "event" else 0.0
+        worked = [bool(x) for x in self.line.work[m]]
+        share = rate("history.by_work") if any(worked) else 0.0
+        result = [Rival(HISTORY, (1 - share) * (1 - locked), list(before))]
+        if locked:
+            result.append(Rival(HISTORY, (1 - share) * locked, list(before), locked=True))
+        if share:
+            result.append(Rival(HISTORY, share, [0.6 if at else NEVER for at in worked]))
+        return result
+
+    def echo(self, i: int, k: int) -> float:
+        if self.link.target_active[i, k] == 1 or self.link.target_state[i, k] == SILENT:
+            return self.rate("echo.follows")
+        return self.rate("echo.target_unread" if self.link.target_active[i, k] < 0 else "echo.alone")
+
+    # The supply.
+
+    def volts(self, s: int, k: int) -> float:
+        value = float(self.book.volts[s, k]) / float(self.line.scale[s])
+        return self.rate("supply.rest_usual") if math.isnan(value) else value
+
+    def below(self, level: float, supply: float) -> float:
+        return logistic((level - supply) / self.rate("level.softness"))
+
+    def depth_prior(self, s: int, k: int) -> list[float]:
+        book, rate = self.book, self.rate
+        first = k == 0 and book.phase[s, 0] <= 0
+        sag = rate("sag.outside") if book.outside[s, k] == 1 else rate(
+            "sag.start" if self.minutes[s][k] > 0 else "sag.rest")
+        if math.isnan(book.volts[s, k]):
+            sag = max(sag, rate("sag.unread"))
+        if first:
+            sag = rate("sag.first")
+        return [sag * share for share in (DEPTHS_FLAT if first else DEPTHS_LATER)] + [1 - sag]
+
+    def supplies(self, s: int, k: int) -> list[float]:
+        rest = self.volts(s, k)
+        return [min(depth, rest) for depth in self.depths] + [rest]
+
+    def reached(self, i: int, k: int, weights: list[float]) -> list[float]:
+        """Chance that each level was passed long enough at the module of fault ``i``."""
+        book, s = self.book, int(self.book.fault_session[i])
+        scale = float(self.line.scale[s])
+        lowest = float(book.lowest[s, k]) / scale
+        order = book.order[s]
+        seconds = book.sessions[s].snapshots[order[k]].low_seconds if k < len(order) else None
+        sets = self.rate("level.sets") * (
+            0.35 if seconds is not None and seconds < self.rate("level.least_seconds") else 1.0)
+        own = float(book.module_volts[book.fault_module[i], k]) / scale
+        result = []
+        for level in self.levels:
+            if math.isnan(lowest):
+                chance = sum(w * self.below(level, v) for w, v in zip(weights, self.supplies(s, k), strict=True))
+            else:
+                chance = self.below(level, min(lowest, self.volts(s, k)))
+            chance = max(chance, self.rate("level.leak")) * sets
+            if not math.isnan(own):
+                chance = max(chance, self.below(level, own) * self.rate("level.sets"))
+            result.append(chance)
+        return result
+
+    # The chain.
+
+    def likelihoods(self, i: int, rival: Rival, reading: int) -> list[float]:
+        """Running likelihood before and after each snapshot."""
+        shown = self.rate("fresh.shown") if reading == FRESH else self.rate("kept.shown")
+        running, listed, result = 1.0, 0.0, [1.0]
+        for k in range(self.width):
+            clear = float(self.line.clear[self.book.fault_module[i], k])
+            taken = 0.0 if reading == NOT_TAKEN or rival.locked else clear
+            chance = 1 - (1 - listed * shown * (1 - taken)) * (1 - rival.chances[k])
+            sight = self.sight(i, k)
+            running *= chance if sight == 1 else 1 - chance if sight == 0 else 1.0
+            listed = {1: 1.0, 0: 0.0}.get(sight, chance)
+            result.append(running)
+        return result
+
+    def flags(self, i: int) -> tuple[bool, bool, bool]:
+        """Kept and fresh differ; a listed code was gone after a clear; one stayed after a clear."""
+        listed = fresh = gone = stayed = False
+        for k in range(self.width):
+            sight, clear = self.sight(i, k), float(self.line.clear[self.book.fault_module[i], k])
+            if listed and sight >= 0:
+                fresh |= clear < 1
+                gone |= sight == 0 and clear > 0
+                stayed |= sight == 1 and clear > 0
+            listed = sight == 1 if sight >= 0 else listed
+        return fresh, gone, stayed
+
+    def words(self, i: int) -> list[list[float]]:
+        """Running weight of the status words and freeze frames for each cause."""
+        book, params, count = self.book, self.params, 0
+        result = [[1.0] * 5]
+        for k in range(self.width):
+            word, weight = self.word(i, k), [1.0] * 5
+            if word >= 0:
+                count += 1
+                first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
+                table = params.word_first if first else params.word_later
+                weight = [float(table[cause, word]) ** (1 / (1 + 0.5 * (count - 1))) for cause in range(5)]
+            weight[LOW] *= self.frame(i, k)
+            result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
+        return result
+
+    def frame(self, i: int, k: int) -> float:
+        value = float(self.book.frame_volts[i, k])
+        if math.isnan(value) or (k and abs(value - float(self.book.frame_volts[i, k - 1])) < 1e-9):
+            return 1.0
+        noise = float(self.params.level_mean.mean())
+        low = 0.5 / (1 + math.exp(min((value - noise - 0.8) / 0.35, 700.0))) + 0.002
+        usual = (0.65 * math.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507
+                 + 0.35 * math.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507 + 0.002)
+        return min(max(low / usual, 0.02), 8.0)
+
+    # All together.
+
+    def causes(self) -> list[list[float]]:
+        book = self.book
+        faults = range(book.faults)
+        prior = [[float(x) for x in row] for row in self.work.evidence.prior.final]
+        rivals, words = [self.rivals(i) for i in faults], [self.words(i) for i in faults]
+        depths = self.depth_votes(rivals, words, prior)
+        for i in faults:
+            s = int(book.fault_session[i])
+            noise = NOISES.index(book.facts[i].noise)
+            grid = [self.reached(i, k, depths[s][k]) for k in range(self.width)]
+            rivals[i] += [Rival(LOW, float(self.params.level_weight[noise, place]),
+                                [grid[k][place] for k in range(self.width)]) for place in range(len(self.levels))]
+        flags = [self.flags(i) for i in faults]
+        total = [[self.total(i, rivals[i], reading, words[i][-1], prior[i], flags) for reading in range(3)]
+                 for i in faults]
+        mix = self.readings([[sum(six) for six in row] for row in total])
+        result = []
+        for i in faults:
+            six = [sum(mix[i][reading] * total[i][reading][e] for reading in range(3)) for e in range(6)]
+            six[HISTORY] += six.pop()
+            result.append([value / sum(six) for value in six])
+        return result
+
+    def total(self, i: int, rivals: list[Rival], reading: int, words: list[float], prior: list[float],
+              flags: list[tuple[bool, bool, bool]]) -> list[float]:
+        mates = [flags[j] for j in range(self.book.faults) if self.book.fault_module[j] == self.book.fault_module[i]]
+        if reading == NOT_TAKEN and (any(gone for _, gone, _ in mates) or not any(stayed for *_, stayed in mates)):
+            return [0.0] * 6
+        if reading == FRESH and not flags[i][0]:
+            reading = KEPT
+        six = [0.0] * 6
+        for rival in rivals:
+            six[5 if rival.cured else rival.cause] += (
+                rival.share * self.likelihoods(i, rival, reading)[-1] * words[rival.cause] * prior[rival.cause])
+        return six
+
+    def depth_votes(self, rivals: list[list[Rival]], words: list[list[list[float]]],
+                    prior: list[list[float]]) -> list[list[list[float]]]:
+        """Chance of each unknown depth, S x K x depths, after all faults of the session have voted."""
+        book = self.book
+        start = [[self.depth_prior(s, k) for k in range(self.width)] for s in range(len(book.sessions))]
+        others, low = [], []
+        for i in range(book.faults):
+            s = int(book.fault_session[i])
+            others.append(sum(r.share * self.likelihoods(i, r, KEPT)[-1] * words[i][-1][r.cause] * prior[i][r.cause]
+                              for r in rivals[i]))
+            noise = NOISES.index(book.facts[i].noise)
+            grid = [self.reached(i, k, start[s][k]) for k in range(self.width)]
+            low.append([Rival(LOW, float(self.params.level_weight[noise, place]), [
+                min(max(grid[k][place], LEAST), 1 - LEAST) for k in range(self.width)])
+                for place in range(len(self.levels))])
+        result = [[list(weights) for weights in row] for row in start]
+        for s in range(len(book.sessions)):
+            for k in range(self.width):
+                known = not math.isnan(book.lowest[s, k]) or not book.exists[s, k]
+                if not known:
+                    result[s][k] = self.vote(s, k, start[s][k], low, others, words, prior)
+        return result
+
+    def vote(self, s: int, k: int, start: list[float], low: list[list[Rival]], others: list[float],
+             words: list[list[list[float]]], prior: list[list[float]]) -> list[float]:
+        logs = [0.0] * len(start)
+        for i in range(self.book.faults):
+            if self.book.fault_session[i] != s or self.sight(i, k) < 0:
+                continue
+            before = [self.sight(i, at) for at in range(k) if self.sight(i, at) >= 0]
+            clear = float(self.line.clear[self.book.fault_module[i], k])
+            kept = self.rate("kept.shown") * (1 - clear) if before and before[-1] == 1 else 0.0
+            runs = [self.likelihoods(i, rival, KEPT) for rival in low[i]]
+            without = [rival.share * run[-1] * run[k] / max(run[k + 1], 1e-12)
+                       for rival, run in zip(low[i], runs, strict=True)]
+            for place, supply in enumerate(self.supplies(s, k)):
+                now = sum(w * self.below(level, supply) * self.rate("level.sets")
+                          for w, level in zip(without, self.levels, strict=True))
+                again = kept * sum(without) + (1 - kept) * now
+                said = again if self.sight(i, k) == 1 else sum(without) - again
+                logs[place] += math.log(max(said * words[i][-1][LOW] * prior[i][LOW] + others[i], 1e-300))
+        joint = [math.log(max(p, 1e-12)) + self.rate("votes.temper") * v for p, v in zip(start, logs, strict=True)]
+        scaled = [math.exp(value - max(joint)) for value in joint]
+        return [value / sum(scaled) for value in scaled]
+
+    def readings(self, total: list[list[float]]) -> list[list[float]]:
+        """Weights of the three readings of each fault, from the other faults."""
+        book, faults = self.book, range(self.book.faults)
+        log = [[math.log(max(value, 1e-300)) for value in row] for row in total]
+        start = math.log(self.rate("kept.prior") / (1 - self.rate("kept.prior")))
+        taken_odds = math.log((1 - self.rate("clear.taken")) / self.rate("clear.taken"))
+        kept = [odds_chance(start + self.rate("votes.temper") * sum(
+            log[j][KEPT] - log[j][FRESH] for j in faults if j != i and book.fault_session[j] == book.fault_session[i]))
+            for i in faults]
+        stayed = []
+        for i in faults:
+            taken = math.log((kept[i] + 1e-12) * math.exp(log[i][KEPT])
+                             + (1 - kept[i] + 1e-12) * math.exp(log[i][FRESH]))
+            stayed.append(log[i][NOT_TAKEN] - taken if total[i][NOT_TAKEN] > 0 else -30.0)
+        result = []
+        for i in faults:
+            mates = sum(stayed[j] for j in faults if j != i and book.fault_module[j] == book.fault_module[i])
+            refused = odds_chance(taken_odds + mates) if total[i][NOT_TAKEN] > 0 else 0.0
+            result.append([(1 - refused) * kept[i], (1 - refused) * (1 - kept[i]), refused])
+        return result
+
+
+def agree(sessions: list[Session]) -> None:
+    work = Worked(sessions, tables())
+    for slow, fast in zip(Slow(work).causes(), work.evidence.causes.tolist(), strict=True):
+        assert slow == pytest.approx(fast, abs=1e-9)
+
+
+def test_told_sessions_agree() -> None:
+    noise: dict[str, list[Any]] = {
+        "engine control": ["P0562", "P0700", "P0118"], "instrument cluster": ["U0100", "U0121", "U0155"],
+        "restraints": [code("B0001", "68"), "B1234"], "transmission control": ["P0715"]}
+    back: dict[str, list[Any]] = {
+        "engine control": [code("P0118", status_byte=0x2F), "P0700"], "transmission control": ["P0715"],
+        "restraints": [code("B0001", "68"), "B1234"]}
+    bare = {key: value for key, value in RUNS.items() if key != "lowest_volts"}
+    agree([
+        job(van("before-clear", noise, **FLAT), van("after-clear", back, **HELD), van("after-run", back, **RUNS)),
+        job(van("before-clear", noise, **FLAT), van("after-clear", back, volts=12.6), van("after-run", back, **bare)),
+        job(van("before-clear", noise, silent=["anti-lock brakes"], **FLAT),
+            van("after-clear", {"instrument cluster": ["U0121"]}, silent=["anti-lock brakes"], volts=12.6),
+            van("after-repair", {}, **bare), events=[{"what": "replaced", "module": "anti-lock brakes"}]),
+    ])
+
+
+@given(session_jobs(most_snapshots=4), session_jobs(most_snapshots=4))
+@settings(max_examples=25, deadline=None)
+def test_any_sessions_agree(first: dict[str, Any], second: dict[str, Any]) -> None:
+    sessions = [session_from(first), session_from(second)]
+    if sum(len(scan.codes) for session in sessions for shot in session.snapshots for scan in shot.modules):
+        agree(sessions)
+
+
+def test_the_prior_of_each_kind_is_its_row_of_the_table() -> None:
+    params = parameters(tables())
+    for place, kind in enumerate(KINDS):
+        row = [tables().rate(f"prior.{kind}.{cause}") for cause in (
+            "hard", "intermittent", "low-voltage", "history", "echo")]
+        assert params.prior[place].tolist() == pytest.approx([value / sum(row) for value in row])
