@@ -37,6 +37,7 @@ def read(context: Context, row: Row) -> None:
         if len(pending) == 1 and details.volts is not None:
             _voltage(context, row, module, added, details.volts)
     context.open_code, context.open_row, context.tail = added, row, ""
+    context.tail_status = pending[-1][1].status if before_status is None else None
 
 
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:

@@ -40,6 +40,7 @@ class Context:
     open_code: CodeDraft | None = None
     open_row: Row | None = None
     tail: str = ""
+    tail_status: StatusWord | None = None
     heading_indent: int = 0
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False

@@ -140,8 +140,12 @@ def _cut(row: Row, mark: str) -> None:
     elif mark and mark in text:
         row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
     elif "  " in text:
-        row.kind = "gap"
-        row.cells = _cells(row, [(match.start(), match.end()) for match in _GAP.finditer(text)])
+        cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
+        if "(" in text and len(cuts) < 40:
+            # Two spaces inside brackets are a slip, not a gap between columns.
+            cuts = [cut for cut in cuts if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1]:]]
+        if cuts:
+            row.kind, row.cells = "gap", _cells(row, cuts)
 
 
 def _bar_is_digit(row: Row) -> bool:
@@ -204,7 +208,7 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
     cells = row.cells or []
     if row.kind == "gap":
-        return _fit_by_place(cells, row.start - head.start, head, roles)
+        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes))
     if len(cells) <= len(roles):
         return roles[:len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
@@ -217,7 +221,7 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
 
 
 def _fit_by_place(
-    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...]
+    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...], coded: bool
 ) -> tuple[str | None, ...] | None:
     """Roles by where the cells stand under the head; by count where the columns are not lined up."""
     heads = head.cells or []
@@ -229,7 +233,7 @@ def _fit_by_place(
         taken.append(best)
     if len(set(taken)) == len(taken) and taken == sorted(taken):
         code_at = [at for at, role in enumerate(found) if role in ("code", "spn")]
-        if all(any(c.isdigit() for c in cells[at].text) or not cells[at].text for at in code_at):
+        if not coded or any(any(c.isdigit() for c in cells[at].text) for at in code_at) or not code_at:
             return tuple(found)
     return roles if len(cells) == len(roles) else None
 

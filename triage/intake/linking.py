@@ -58,8 +58,8 @@ def strip_links(text: str) -> str:
 
 
 def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
-    """Whether a word is a capital letter on its own ("door A"): it tells one module from another."""
-    return part[2] - part[1] == 1 and text[part[1]].isupper()
+    """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
+    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2]:part[2] + 1] == "-"
 
 
 def trailing_status(text: str) -> tuple[str, str | None]:

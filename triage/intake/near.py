@@ -21,21 +21,21 @@ _READABLE = frozenset("0123456789ABCDEFabcdef")
 _UNIT_AFTER = re.compile(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
 _LABEL = re.compile(
-    r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|racks?|rooms?|lane|slot"
+    r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
-    r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|tel|phone|telephone|fax"
-    r"|mobile|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|location|key ?(?:no|tag|number)|tag|locker|box|page"
+    r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
+    r"|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|key ?(?:no|tag|number)|locker|page"
     r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|part))?|hw"
-    r"|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|step|vin|model|stecker"
+    r"|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|vin|stecker"
     r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|auftragsnummer"
-    r"|stellplatz|halle|platz|buhne|hebebuhne|datenstand|softwarestand|connecteur|broche|reference|piece|plaque|commande"
-    r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|puesto|calibracion|etalonnage)"
+    r"|stellplatz|halle|platz|buhne|hebebuhne|datenstand|softwarestand|connecteur|broche|piece|plaque"
+    r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage)"
     r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer)(?![a-z])[\s:=#.-]*)?"
     r"(?:(?:is|at|in|ist|est|es)\s+)?$")
 #: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
 _WEAK_LABEL = re.compile(
-    r"(?<![a-z0-9])(?:plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|unit|row|sicherung|relais|fusible|rele|pin|"
-    r"massepunkt|masse|harness|loom|socket|inline|sensor plug|cavity|wire|circuit no|sheet|see)"
+    r"(?<![a-z0-9])(?:(?<!glow )plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|row|sicherung|relais|fusible|rele|pin|"
+    r"massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
     r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$")
 _CONNECTOR_AFTER = re.compile(r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|harness|"
                               r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin")

@@ -21,7 +21,7 @@ from triage.units import fahrenheit_to_celsius, miles_to_km
 Legend = tuple[tuple[str, StatusWord], ...]
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
-_SLIP2 = re.compile(r"[0-9][OIl]|[OIl][0-9]")
+_SLIP2 = re.compile(r"[0-9][OIl]|[OIl][013-9]")
 _MARKED_BYTE = re.compile(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|\$)?([0-9a-f]{2})h?")
 _TYPE = re.compile(r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|tipo de fallo|type|art|tipo)"
                    r"\s*[:=#]?\s*(?:0x|\$)?([0-9a-f]{2})h?")

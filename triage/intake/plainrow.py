@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import keyrow, metarow, phases, prose, states
+from triage.intake import keyrow, metarow, phases, prose, states, volts
 from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
 from triage.intake.assembly import CodeDraft
 from triage.intake.coderow import take_text
@@ -47,6 +47,10 @@ def read(context: Context, row: Row, at: int) -> None:
             _listed(context, row)
             return
         open_heading(context, row, heading)
+        return
+    if _continues(context, row):
+        context.refuse(row)
+        _go_on(context, row)
         return
     if _facts(context, row):
         return
@@ -284,10 +288,30 @@ def _go_on(context: Context, row: Row) -> bool:
     return True
 
 
+def _continues(context: Context, row: Row) -> bool:
+    """Whether the row goes on with the line of the code above: it stands further right, or ends with the status that
+    the code still lacks."""
+    draft, above = context.open_code, context.open_row
+    if draft is None or above is None or context.blanks or not above.finds.codes or context.in_freeze_frame or row.text.endswith(":"):
+        return False
+    if metarow.is_freeze_head(row.low) or stored_values(row.low) or volts.find(row.low):
+        return False
+    if row.line.indent > above.line.indent and not (row.cells and len(row.cells) > 2):
+        return True
+    if draft.status not in (None, context.tail_status) or row.line.indent < above.line.indent:
+        return False
+    found = states.in_text(row.low, context.translated)
+    if any(states.of_cell(row.low[hit.start:hit.end]) is None for hit in spoken(row.low)):
+        return False
+    if not found or found[-1].end < len(row.low.rstrip(" )].,")) or not context.style.doubtful_states:
+        return False
+    return context.names.score(tidy(row.text[:found[0].start])) < 60.0
+
+
 def _status_alone(context: Context, row: Row) -> bool:
     """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
     draft = context.open_code
-    if draft is None or context.blanks or draft.status is not None or row.text.endswith(":") or len(row.text) > 40:
+    if draft is None or context.blanks or draft.status not in (None, context.tail_status) or row.text.endswith(":") or len(row.text) > 40:
         return False
     if states.of_cell(row.low, context.translated, context.legend) is None:
         return False
@@ -304,8 +328,9 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end:].strip()} {row.text}"
     details = Details()
     take_text(context, details, context.tail, True, draft.failure_type is not None)
-    if draft.status is None and details.status is not None:
-        draft.status = details.status
+    if details.status is not None and draft.status in (None, context.tail_status):
+        # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
+        draft.status = context.tail_status = details.status
     own = states.of_cell(row.low, context.translated, context.legend)
     if details.text is not None and own is None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text

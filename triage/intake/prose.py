@@ -17,7 +17,7 @@ from triage.intake.coderow import NOT_STATED, add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Row
-from triage.intake.linking import strip_links
+from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.pieces import Details, soft_pieces, take
@@ -59,13 +59,13 @@ def is_prose(context: Context, row: Row) -> bool:
     first = row.finds.codes[0]
     if row.cells is not None and any(cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start):
         return False
-    before = tidy(strip_links(row.text[:first.start])) if first.start else ""
+    before = tidy(strip_links(trailing_status(row.text[:first.start])[0])) if first.start else ""
     named = bool(before) and context.names.score(before) >= 60.0
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
         tail = row.low[first.end:]
         return _TAIL_IN.match(tail) is not None and any(start >= first.end for start, _ in _subjects(context, row))
-    if named and len(row.finds.codes) == 1 and not spoken(row.low[first.end:]):
+    if named and len(row.finds.codes) == 1 and not _said(row):
         return False
     clauses = _clauses(context, row)
     subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}
@@ -135,7 +135,7 @@ def _spread(clauses: list[_Clause]) -> bool:
 def _clauses(context: Context, row: Row) -> list[_Clause]:
     """The clauses of a row with their names, codes and answers."""
     names = _subjects(context, row)
-    hits = [hit for hit in spoken(row.low) if not any(start <= hit.start < end for start, end in names)
+    hits = [hit for hit in _said(row) if not any(start <= hit.start < end for start, end in names)
             and not any(code.start <= hit.start < code.end for code in row.finds.codes)]
     cuts = [0]
     for match in _CLAUSE.finditer(row.low):
@@ -153,6 +153,12 @@ def _clauses(context: Context, row: Row) -> list[_Clause]:
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
     return clauses
+
+
+def _said(row: Row) -> list[Spoken]:
+    """The answers of a row. Beside a code "not present" is its status."""
+    hits = spoken(row.low)
+    return [hit for hit in hits if states.of_cell(row.low[hit.start:hit.end]) is None] if row.finds.codes else hits
 
 
 def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | None:

@@ -73,9 +73,9 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
         style.places[shape] = HEADING if not shape[2] and headed.get(shape, 0.0) >= 0.5 else _place(shape, group, names)
-    coded = [row for row in rows if row.finds.codes and not row.roles]
-    trailing = sum(_has_status(row, names, style.places[shape_of(row)]) for row in coded[:400])
-    style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded[:400])
+    coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
+    trailing = sum(_has_status(rows[at], _wrapped(rows, at), names, style.places[shape_of(rows[at])]) for at in coded)
+    style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
     _brackets(rows, names, style)
     return style
 
@@ -101,10 +101,26 @@ def _is_name(text: str, names: Names) -> bool:
     return names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text)))
 
 
-def _has_status(row: Row, names: Names, place: Place) -> bool:
-    """Whether the row ends or begins with a status, or holds one on its own, its module's name left out."""
+def _wrapped(rows: Sequence[Row], at: int) -> str:
+    """The lines below a row with a code up to the next code or blank line: what may have been wrapped."""
+    found = []
+    for row in rows[at + 1:at + 4]:
+        if row.blank or row.finds.codes or len(row.low) > 120:
+            break
+        found.append(row.low)
+    return " ".join(found[:2])
+
+
+def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
+    """Whether the row ends or begins with a status, or holds one on its own, its module's name left out; or whether
+    what was wrapped off it ends with one."""
     code = row.finds.codes[-1]
     tail = row.low[code.end:].rstrip(" .,;|)]*")
+    if more and len(tail) <= 200:
+        joined = f"{tail} {more}".rstrip(" .,;|)]*")
+        hits = STATES.find(joined)
+        if hits and hits[-1].end >= len(joined):
+            return True
     if place.tail and len(tail) <= 200:
         found = names.find(tail)
         tail = tail[:found[-1][0]].rstrip() if found else tail
