@@ -89,7 +89,8 @@ class Builder:
 
     def _modules(self) -> list[Module]:
         rng, style = self.rng, self.style
-        kinds = [k for k in module_kinds(self.drive) if k.fitted >= 1 or rng.random() < k.fitted * rng.choice((0.7, 1.0, 1.2))]
+        trim = rng.uniform(0.7, 2.6)          # how much of what can be fitted this vehicle has
+        kinds = [k for k in module_kinds(self.drive) if k.fitted >= 1 or rng.random() < k.fitted * trim]
         wanted = rng.randint(18, 45)
         while len(kinds) > wanted:
             spare = [k for k in kinds if k.fitted < 1]
@@ -99,7 +100,7 @@ class Builder:
         modules = []
         for kind in kinds:
             pick = 0 if short else (len(kind.names) - 1 if short is False else rng.randrange(len(kind.names)))
-            margin = rng.uniform(0.3, 2.2)
+            margin = rng.uniform(0.0, 1.8)
             dropout = max(3.8, LEVELS[kind.level] - margin)
             module = Module(kind, kind.names[pick], dropout, rng.uniform(0, 0.35), dropout + rng.gauss(0.7, 0.5), memory,
                             rng.random() < style.failure_types * (0.4 if kind.emission else 1.0))
@@ -136,11 +137,14 @@ class Builder:
     def pick(self, module: Module, hard: bool) -> CodeKind:
         """A code kind of the module, weighted by how often such a code sets."""
         rng = self.rng
-        maker = rng.random() < (0.6 * self.style.maker if hard else self.style.maker * 1.6) or not module.kind.codes
+        maker = rng.random() < (0.6 * self.style.maker if hard else self.style.maker * 1.25) or not module.kind.codes
         kinds: list[CodeKind] = module.own if maker else list(module.kind.codes)
-        ease = {"s": 0.1, "x": 0.3, "e": 1.0, "m": 1.6, "n": 0.3} if hard else {"s": 2.0, "x": 0.9, "e": 0.8, "m": 0.1, "n": 1.5}
-        event = 0.2 if hard else 1.0
-        weights = [ease[k.ease] * (event if k.monitor in "CE" else 1.0) for k in kinds]
+        if hard:
+            ease = {"s": 0.02, "x": 0.08, "e": 1.0, "m": 1.6, "n": 0.05}
+            weights = [ease[k.ease] * (0.2 if k.monitor in "CE" else 1.0) for k in kinds]
+        else:       # a monitor that is not running while the supply sags sets nothing
+            ease = {"s": 2.5, "x": 1.4, "e": 0.4, "m": 0.05, "n": 1.5}
+            weights = [ease[k.ease] * {"K": 1.0, "N": 1.0, "O": 0.15, "E": 0.15, "R": 0.15}.get(k.monitor, 0.03) for k in kinds]
         return rng.choices(kinds, weights)[0]
 
     # Low-voltage noise ------------------------------------------------------------------------------------------
@@ -148,9 +152,9 @@ class Builder:
     def add_noise(self) -> None:
         """Codes that set because the supply sagged: the modules' own, and what they say of each other."""
         style, rng = self.style, self.rng
-        event = style.noise * rng.lognormvariate(0, 0.35)
+        event = style.noise * rng.lognormvariate(0, 0.35) * 24.0 / (10 + 0.6 * len(self.modules))
         for module in self.modules:
-            for _ in range(_count(rng, 1.35 * event)):
+            for _ in range(_count(rng, 1.33 * event)):
                 self._own_noise(module)
             partners = [m for m in self.modules if m.kind.lost and m is not module]
             for partner in rng.sample(partners, min(len(partners), rng.randint(2, 7))):
@@ -160,7 +164,7 @@ class Builder:
     def _level(self, module: Module, ease: str) -> float:
         """The level, at the module, below which one of its codes sets."""
         rng = self.rng
-        spread = {"s": (10.4, 0.8), "e": (9.1, 1.1), "x": (7.3, 1.0), "m": (7.6, 1.0), "n": (8.8, 0.9)}[ease]
+        spread = {"s": (10.4, 0.8), "e": (9.5, 0.9), "x": (7.3, 1.0), "m": (7.6, 1.0), "n": (8.8, 0.9)}[ease]
         if self.style.by_module and ease != "s":
             return module.base + rng.gauss(0, 0.3)
         return min(rng.gauss(*spread), 11.6)
@@ -168,9 +172,11 @@ class Builder:
     def _own_noise(self, module: Module) -> None:
         rng = self.rng
         kind = self.pick(module, hard=False)
-        least = log_uniform(rng, 0.2, 60) if kind.ease == "s" else log_uniform(rng, 0.02, 3)
+        level = self._level(module, kind.ease)
+        # A code that a sound battery's crank could set would stand in every vehicle: such levels have a longer least time.
+        least = log_uniform(rng, 3, 90) if level > 9.4 else log_uniform(rng, 0.02, 3)
         fault = Fault(module, kind.code, self.failure_type(module, kind.monitor + kind.ease), "low-voltage", kind.monitor, kind.ease,
-                      kind.trips, "supply", self._level(module, kind.ease), least, rng.uniform(*self.style.sets_again))
+                      kind.trips, "supply", level, least, rng.uniform(*self.style.sets_again))
         if any(sets(fault, interval.dips) for interval in self.supply.intervals):
             self.add(fault)
 
@@ -180,9 +186,9 @@ class Builder:
         invalid = partner.kind.invalid and rng.random() < 0.25
         code = partner.kind.invalid if invalid else partner.kind.lost
         alive = 1.0 if module.dropout + module.drop < partner.dropout + partner.drop else 0.5
+        level = partner.dropout + partner.drop + rng.gauss(0.2, 0.15)
         fault = Fault(module, code or "", self.failure_type(module, "invalid" if invalid else "lost"), "low-voltage", "N", "n", 1,
-                      "supply", partner.dropout + partner.drop + rng.gauss(0.2, 0.15), log_uniform(rng, 0.05, 3),
-                      rng.uniform(*self.style.sets_again), safety=module.kind.safety or partner.kind.safety)
+                      "supply", level, log_uniform(rng, 3, 30) if level > 9.4 else log_uniform(rng, 0.1, 5), rng.uniform(*self.style.sets_again), safety=module.kind.safety or partner.kind.safety)
         if rng.random() < alive and any(sets(fault, interval.dips) for interval in self.supply.intervals):
             self.add(fault)
 
@@ -197,9 +203,9 @@ class Builder:
             self._silent_module()
         for _ in range(_count(rng, style.mean_extra) + (rng.random() < 0.8) + (not self.roots)):
             draw = rng.random()
-            if draw < 0.03:
+            if draw < 0.015:
                 self._lone_reporter()
-            elif draw < 0.07:
+            elif draw < 0.055:
                 self._shared_reference()
             else:
                 self.persisting(rng.choices(self.modules, [len(m.kind.codes) ** 0.6 for m in self.modules])[0])
@@ -226,7 +232,7 @@ class Builder:
         """Turns a share of the faults into intermittents: a rate over two decades, sometimes with a trigger."""
         rng = self.rng
         if allowed and rng.random() < self.style.intermittent:
-            fault.cause, fault.rate = "intermittent", log_uniform(rng, 0.02, 2.0)
+            fault.cause, fault.rate = "intermittent", log_uniform(rng, 0.1, 10.0)
             fault.trigger = rng.choice(("wet", "heat", "cold", "bumps", "movement")) if rng.random() < 0.35 else ""
 
     def root(self, name: str, kind: str, module: str, code: str | None) -> None:

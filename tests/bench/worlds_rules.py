@@ -6,8 +6,11 @@ features are plain: where the fault was seen, the volts of those scans, status, 
 
 from __future__ import annotations
 
+import os
 import zlib
 from typing import Any
+
+from worlds_catalog import module_kinds
 
 Key = tuple[str, str, str | None]
 CAUSES = ("hard", "intermittent", "low-voltage", "history", "echo")
@@ -68,7 +71,37 @@ def features(job: dict[str, Any]) -> tuple[list[Key], list[list[float]]]:
                     listed[n] / max(1, len(table)) if n is not None else nan, silent[n] if n is not None else nan,
                     float(shot.get("outside_supply", "none") != "none")]
     context += [len(table), len(shots)]
-    return list(table), [_row(key, row, slots, by_module, by_code, scale) + context for key, row in table.items()]
+    after = [n for n, shot in enumerate(shots) if shot["phase"] != "before-clear"]
+    lowest = [min(s.get("lowest_volts", nan), s.get("volts", nan), key=lambda v: v if v == v else 99.0) / scale for s in shots]
+    share = [count / max(1, len(table)) for count in listed]
+    return list(table), [_row(key, row, slots, by_module, by_code, scale) + _summary(row, after, lowest, share)
+                         + _target(key[1], shots) + context
+                         for key, row in table.items()]
+
+
+_TARGETS = {code: kind.names for drive in ("petrol", "diesel", "hybrid", "electric") for kind in module_kinds(drive)
+            for code in (kind.lost, kind.invalid) if code}
+
+
+def _target(code: str, shots: list[dict[str, Any]]) -> list[float]:
+    """Of the module a network code points to: scans with an answer, scans without one, and codes it listed at most."""
+    names = _TARGETS.get(code)
+    if names is None:
+        return [float("nan")] * 3
+    found = [m for s in shots for m in s["modules"] if m["module"] in names]
+    silent = sum(1 for m in found if m.get("responds") is False)
+    return [len(found) - silent, silent, max((len(m["codes"]) for m in found), default=0)]
+
+
+def _summary(row: list[dict[str, Any] | None], after: list[int], lowest: list[float], share: list[float]) -> list[float]:
+    """Over the scans after the clear: how often seen, and at what lowest volts and among how many others."""
+    seen = [n for n in after if row[n]]
+    missed = [n for n in after if row[n] == {}]
+    known = [lowest[n] for n in seen if lowest[n] == lowest[n]]
+    clean = [lowest[n] for n in missed if lowest[n] == lowest[n]]
+    nan = float("nan")
+    return [len(seen), len(missed), max(known, default=nan), min(known, default=nan), min(clean, default=nan), max(clean, default=nan),
+            min((share[n] for n in seen), default=nan), max((share[n] for n in seen), default=nan)]
 
 
 def _row(key: Key, row: list[dict[str, Any] | None], slots: list[int | None], by_module: dict[str, Any], by_code: dict[str, Any],
@@ -77,6 +110,7 @@ def _row(key: Key, row: list[dict[str, Any] | None], slots: list[int | None], by
     nan = float("nan")
     out: list[float] = []
     peers, twins = by_module[key[0]], by_code[key[1]]
+    others = len(peers) - 1
     for n in slots:
         entry = row[n] if n is not None else None
         if n is None or entry is None:
@@ -87,38 +121,62 @@ def _row(key: Key, row: list[dict[str, Any] | None], slots: list[int | None], by
         out += [float(bool(entry)), words.index(entry["status"]) if "status" in entry else nan,
                 float(byte & 1) if byte is not None else nan, float(byte & 0x20) if byte is not None else nan,
                 entry.get("freeze_frame", {}).get("volts", nan) / scale, entry.get("count", nan),
-                sum(1 for p in peers if p[n]) / len(peers), sum(1 for t in twins if t[n]) / len(twins)]
+                (sum(1 for p in peers if p[n]) - bool(entry)) / others if others else nan, sum(1 for t in twins if t[n]) / len(twins)]
     number = int(key[1][1:], 16) if len(key[1]) == 5 else -1
     out += ["PCBU".find(key[1][0]), number, number >> 8, int(key[2], 16) if key[2] else nan, len(peers), len(twins),
             zlib.crc32(key[0].encode()) % 251]
     return out
 
 
+def _rates(pairs: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[str, list[float]]:
+    """How often each code number, and each first three characters, went with each cause; two faults' worth of doubt."""
+    counts: dict[str, list[float]] = {}
+    total = [0.0] * len(CAUSES)
+    for _, truth in pairs:
+        for fault in truth["faults"]:
+            for name in (fault["code"], fault["code"][:3]):
+                counts.setdefault(name, [0.0] * len(CAUSES))[CAUSES.index(fault["cause"])] += 1
+            total[CAUSES.index(fault["cause"])] += 1
+    base = [t / sum(total) for t in total]
+    return {"": base} | {name: [(c + 4 * b) / (sum(row) + 4) for c, b in zip(row, base, strict=True)] for name, row in counts.items()}
+
+
 def trained(pairs: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[str, dict[Key, dict[str, float]]]:
     """Causes for the second half of the sessions from a model trained on the truth of the first half."""
+    os.environ.setdefault("OMP_NUM_THREADS", "1")    # more threads wait for each other on a busy machine
     import numpy as np
     from sklearn.ensemble import HistGradientBoostingClassifier
 
     half = len(pairs) // 2
+    quarter = half // 2
+    rates = [_rates(pairs[quarter:half]), _rates(pairs[:quarter]), _rates(pairs[:half])]
+
+    def rows_of(job: dict[str, Any], known: dict[str, list[float]]) -> tuple[list[Key], list[list[float]]]:
+        keys, rows = features(job)
+        return keys, [row + known.get(key[1], known.get(key[1][:3], known[""])) + known.get(key[1][:3], known[""])
+                      for key, row in zip(keys, rows, strict=True)]
+
     rows: list[list[float]] = []
     causes: list[int] = []
-    for job, truth in pairs[:half]:
+    for number, (job, truth) in enumerate(pairs[:half]):
         cause = {(f["module"], f["code"], f["failure_type"]): CAUSES.index(f["cause"]) for f in truth["faults"]}
-        for key, row in zip(*features(job), strict=True):
+        # Rates come from the quarter that the session is not in, or they would give its answers away.
+        for key, row in zip(*rows_of(job, rates[0] if number < quarter else rates[1]), strict=True):
             rows.append(row)
             causes.append(cause[key])
-    model = HistGradientBoostingClassifier(max_iter=350, learning_rate=0.05, max_leaf_nodes=24, min_samples_leaf=20,
+    model = HistGradientBoostingClassifier(max_iter=120, learning_rate=0.12, max_leaf_nodes=16, min_samples_leaf=20,
                                            l2_regularization=1.0, random_state=0)
     table = np.array(rows)
     used = [c for c in range(table.shape[1]) if len(np.unique(table[:, c][~np.isnan(table[:, c])])) > 1]
     model.fit(table[:, used], np.array(causes))
     out: dict[str, dict[Key, dict[str, float]]] = {}
+    keys: list[tuple[str, Key]] = []
+    wide: list[list[float]] = []
     for job, _ in pairs[half:]:
-        keys, lines = features(job)
-        if not keys:
-            out[job["job"]] = {}
-            continue
-        chances = model.predict_proba(np.array(lines)[:, used])
-        out[job["job"]] = {key: {CAUSES[c]: float(p) for c, p in zip(model.classes_, line, strict=True)}
-                           for key, line in zip(keys, chances, strict=True)}
+        out[job["job"]] = {}
+        named, lines = rows_of(job, rates[2])
+        keys += [(job["job"], key) for key in named]
+        wide += lines
+    for (name, key), chances in zip(keys, model.predict_proba(np.array(wide)[:, used]), strict=True):
+        out[name][key] = {CAUSES[c]: float(p) for c, p in zip(model.classes_, chances, strict=True)}
     return out

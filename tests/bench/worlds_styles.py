@@ -25,7 +25,7 @@ class Style:
     quick_scan: float = 0.05     # a snapshot of the emission modules only
     # What is known of the supply
     volts_known: float = 0.92
-    lowest_known: float = 0.8
+    lowest_known: float = 0.87
     first_lowest_known: float = 0.4
     module_volts: float = 0.25   # share of sessions with module volts
     freeze_frames: float = 0.25  # share of sessions with freeze frames
@@ -33,36 +33,37 @@ class Style:
     conditions_known: float = 0.9
     events_known: float = 0.9
     # The supply itself
-    sag_after_clear: float = 0.30
-    weak_at_crank: float = 0.3
-    charging_failed: float = 0.35
+    sag_after_clear: float = 0.27
+    weak_at_crank: float = 0.18
+    charging_failed: float = 0.58
+    tired: float = 0.5           # a battery that sinks again while it is scanned with the engine off
     support_in_run: float = 0.25
     # Noise
     noise: float = 1.0           # factor on the number of codes that could set
     by_module: bool = False      # one level per module instead of one per code
-    sets_again: tuple[float, float] = (0.55, 1.0)
+    sets_again: tuple[float, float] = (0.8, 1.0)
     maker: float = 0.3
     # Faults that persist
     none: float = 0.13           # vehicles without any
-    mean_extra: float = 0.78
-    intermittent: float = 0.27
+    mean_extra: float = 1.0
+    intermittent: float = 0.22
     seen: float = 0.985          # seen, given opportunity
     simple_monitors: bool = False  # key on or running only
     two_trips: bool = True
     silent_module: float = 0.08
     # Everything that imitates a fault
-    refused: float = 0.03        # a module's clear not taken
-    all_refused: float = 0.02    # nobody's clear taken
-    history: float = 2.0
+    refused: float = 0.02        # a module's clear not taken
+    all_refused: float = 0.035    # nobody's clear taken
+    history: float = 0.6
     echoes: float = 0.6
     locked: float = 0.06
     work: float = 0.12
     unplugged: float = 0.06
     # Snapshots
-    after_clear: float = 0.93
+    after_clear: float = 0.95
     second_run: float = 0.25
     after_repair: float = 0.2
-    drives: float = 0.35
+    drives: float = 0.5
 
 
 _BASE = Style("memory", memory=1.0)
@@ -77,9 +78,9 @@ STYLES = {
                     work=0.25, unplugged=0.12, locked=0.12, refused=0.04),
     "blind": replace(_BASE, name="blind", memory=0.7, tools=(0.5, 0.5, 0, 0), volts_known=0.6, lowest_known=0.2,
                      first_lowest_known=0.1, module_volts=0.1, freeze_frames=0.1, counters=0.1, events_known=0.5),
-    "module": replace(_BASE, name="module", memory=0.7, by_module=True, sets_again=(0.8, 1.0)),
-    "resag": replace(_BASE, name="resag", memory=0.8, sag_after_clear=0.5, weak_at_crank=0.5, charging_failed=0.5),
-    "steady": replace(_BASE, name="steady", memory=0.7, sag_after_clear=0.08, weak_at_crank=0.12, charging_failed=0.12,
+    "module": replace(_BASE, name="module", memory=0.7, by_module=True, sets_again=(0.95, 1.0)),
+    "resag": replace(_BASE, name="resag", memory=0.8, sag_after_clear=0.4, weak_at_crank=0.3, charging_failed=0.75),
+    "steady": replace(_BASE, name="steady", memory=0.7, sag_after_clear=0.08, weak_at_crank=0.08, charging_failed=0.2, tired=0.1,
                       refused=0.06, all_refused=0.08),
     "plain": replace(_BASE, name="plain", memory=0.7, seen=0.97, simple_monitors=True, two_trips=False, tools=(0.4, 0.6, 0, 0),
                      word_slip=0.08, lowest_known=1.0, first_lowest_known=0.8, volts_known=1.0, locked=0, work=0,

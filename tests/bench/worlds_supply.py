@@ -98,7 +98,7 @@ def _after_clear(rng: random.Random, style: Style, helped: str, resting: float) 
     interval = Interval("after-clear", minutes=rng.uniform(4, 15), key_cycle=rng.random() < 0.7, volts=volts,
                         outside=helped if held else "none", triggers=_triggers(rng, 0.08, False))
     if rng.random() < style.sag_after_clear:      # support taken off, a start that failed, key on for long with a tired battery
-        if rng.random() < 0.5:
+        if rng.random() < 0.2:
             interval.dips.append((rng.uniform(6.5, 10.0), rng.uniform(0.5, 4.0)))
         else:                                     # ... and still low while the scan runs
             sunk = rng.triangular(7.5, 11.8, 10.5)
@@ -118,10 +118,10 @@ def _after_run(rng: random.Random, style: Style, supply: Supply) -> Interval:
                         outside=rng.choice(("jump pack", "charger")) if support else "none",
                         coolant=min(92.0, 20.0 + 6.0 * minutes), triggers=_triggers(rng, 0.3, drove))
     interval.engine = "running" if rng.random() < 0.55 else "off"
-    if supply.charging_failed and not support:
-        sunk = rng.triangular(8.0, 11.9, 10.0)
+    if not support and (supply.charging_failed or (interval.engine == "off" and rng.random() < style.tired)):
+        sunk = rng.triangular(8.0, 11.5, 8.9)
         interval.dips.append((sunk, minutes * 30.0))
-        interval.volts = sunk + rng.uniform(0.0, 0.4)
+        interval.volts = sunk + rng.uniform(0.0, 0.8)
     elif interval.engine == "running":
         interval.volts = rng.uniform(13.5, 14.6)
     else:
