@@ -92,6 +92,7 @@ def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
     chance = part.chance if rows.size == part.rows.size else part.chance[rows]
     current = np.ones((rows.size, chance.shape[2]))
     listed: Floats = np.zeros((rows.size, 1))
+    was_seen = saw.astype(np.float64)
     running = [current]
     for column in range(chance.shape[1]):
         missing = 1.0 - chance[:, column]
@@ -100,9 +101,9 @@ def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
         blind = unread[:, column]
         if blind.any():
             factor[blind] = 1.0
-            listed = np.where(blind[:, None], 1.0 - missing, saw[:, column, None])
+            listed = np.where(blind[:, None], 1.0 - missing, was_seen[:, column, None])
         else:
-            listed = saw[:, column, None]
+            listed = was_seen[:, column, None]
         current = current * factor
         running.append(current)
     return running

@@ -111,15 +111,9 @@ def _posterior(prior: Floats, log_votes: Floats) -> Floats:
 
 def _time_below(book: Casebook, params: Parameters) -> Floats:
     """S x K: chance that a supply below the level lasted long enough."""
-    sets = np.full(book.exists.shape, params.rate("level.sets"))
-    short = np.array([[_seconds(session, place) for place in order] + [np.nan] * (sets.shape[1] - len(order))
-                      for session, order in zip(book.sessions, book.order, strict=True)]).reshape(sets.shape)
-    return np.where(short < params.rate("level.least_seconds"), sets * 0.35, sets)
-
-
-def _seconds(session: object, place: int) -> float:
-    value = session.snapshots[place].low_seconds  # type: ignore[attr-defined]
-    return np.nan if value is None else value
+    sets = params.rate("level.sets")
+    short = book.low_seconds < params.rate("level.least_seconds")
+    return np.where(short, sets * params.rate("level.short_share"), sets)
 
 
 def _below(levels: Floats, supply: Floats, params: Parameters) -> Floats:

@@ -105,10 +105,11 @@ def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, 
 
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
     """
-    noted = np.maximum.accumulate(line.repaired[book.fault_module], axis=1)
+    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
     scanned = _repair_scanned(book)
-    since = np.where(noted.any(axis=1)[:, None], noted, scanned)
-    chance = np.where(noted.any(axis=1), params.rate("repair.cures"), np.where(
+    said = np.asarray(noted.any(axis=1))
+    since = np.where(said[:, None], noted, scanned)
+    chance = np.where(said, params.rate("repair.cures"), np.where(
         scanned.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
     return chance, since
 
@@ -119,18 +120,20 @@ def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[F
     Configuration codes that are new after a replacement mean that the module wants programming; any other new code
     after work is first suspected to be a connector left off (common practice).
     """
-    noted = np.maximum.accumulate(line.work[book.fault_module], axis=1)
+    noted: Bools = np.asarray(np.maximum.accumulate(line.work[book.fault_module], axis=1))
     scanned = _repair_scanned(book)
-    since = np.where(noted.any(axis=1)[:, None], noted, scanned)
+    said = np.asarray(noted.any(axis=1))
+    since = np.where(said[:, None], noted, scanned)
     procedure = np.array([facts.needs == "procedure" for facts in book.facts], dtype=bool)
     share = np.where(procedure, params.rate("work.wants_procedure"), params.rate("work.left_off"))
-    return np.where(noted.any(axis=1), share, np.where(
+    return np.where(said, share, np.where(
         scanned.any(axis=1), share * params.rate("work.unsaid"), 0.0)), since
 
 
 def _repair_scanned(book: Casebook) -> Bools:
     """N x K: at or after a scan that was made after a repair."""
-    return np.asarray(np.maximum.accumulate((book.phase == 3) & book.exists, axis=1)[book.fault_session])
+    repaired: Bools = np.asarray((book.phase == 3) & book.exists)
+    return np.asarray(np.maximum.accumulate(repaired, axis=1))[book.fault_session]
 
 
 def _first_trip(book: Casebook, params: Parameters) -> Floats:

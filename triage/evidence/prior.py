@@ -38,9 +38,9 @@ def kinds(book: Casebook, link: Links) -> Ints:
 def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
     """The prior of every fault and how it came about."""
     result = Priors([params.prior[kinds(book, link)]])
-    silent = link.target_silent
-    _apply(result, silent, "the module it reports lost stays silent at good supply",
-           _share(HARD, params.rate("lost.silent_hard")))
+    silent = link.lost > 0.0
+    share = np.where(link.proven, link.lost, link.lost * params.rate("lost.silent_low"))
+    _apply(result, silent, "the module it reports lost stays silent", _share(HARD, share[silent]))
     answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
         (link.target_state == 1).sum(axis=1) >= 1)
     _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
@@ -62,12 +62,14 @@ def _apply(result: Priors, mask: np.ndarray, name: str, change: object) -> None:
     result.touched.append(mask)
 
 
-def _share(cause: int, share: float) -> object:
+def _share(cause: int, share: Floats) -> object:
+    """At least ``share`` (one a fault) for ``cause``, the others in their proportion."""
     def change(prior: Floats) -> Floats:
         rest = prior.copy()
+        most = np.maximum(rest[:, cause], share)
         rest[:, cause] = 0.0
-        rest *= (1.0 - share) / rest.sum(axis=1, keepdims=True)
-        rest[:, cause] = share
+        rest *= ((1.0 - most) / rest.sum(axis=1))[:, None]
+        rest[:, cause] = most
         return rest
     return change
 

@@ -172,7 +172,7 @@ class _Gatherer:
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
             phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
-            minutes=column["minutes"], drove=column["drove"], speed=column["speed"], coolant=column["coolant"],
+            low_seconds=column["low_seconds"], minutes=column["minutes"], drove=column["drove"], speed=column["speed"], coolant=column["coolant"],
             engine_on=column["engine_on"], outside=_whole(column["outside"]),
             pending_read=_whole(column["pending_read"]),
             module_session=np.array(self.module_session, dtype=np.int64), module_name=self.module_name,
@@ -205,7 +205,7 @@ class _Gatherer:
                 "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
 
 
-SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "minutes", "drove", "speed", "coolant", "engine_on",
+SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant", "engine_on",
                    "outside", "pending_read")
 _OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
 _ENGINE = {None: UNKNOWN, "unknown": UNKNOWN, "off": 0.0, "cranking": 0.0, "running": 1.0, "ready": 1.0}
@@ -218,7 +218,8 @@ def snapshot_row(snapshot: Snapshot) -> tuple[float, ...]:
     return (
         1.0,
         -1.0 if snapshot.phase is None else float(PHASE_INDEX[snapshot.phase]),
-        _or_nan(snapshot.volts), _or_nan(snapshot.lowest_volts), _or_nan(snapshot.ran_minutes),
+        _or_nan(snapshot.volts), _or_nan(snapshot.lowest_volts), _or_nan(snapshot.low_seconds),
+        _or_nan(snapshot.ran_minutes),
         UNKNOWN if drove is None else float(drove), _or_nan(snapshot.max_speed_kmh), _or_nan(snapshot.coolant_c),
         _ENGINE[snapshot.engine], _OUTSIDE[snapshot.outside_supply],
         -1.0 if lists is None else float("pending" in lists),

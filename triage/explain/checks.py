@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.standing import ASIDE, SHORT, Standings
-from triage.model.casebook import SILENT, Casebook, Links, Timeline
+from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
     from code_tables import Tables
-    from triage.model.casebook import Bools, Floats
+    from triage.model.casebook import Floats
 
 MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed", "drive cycle", "cold soak",
             "event", "high voltage")
@@ -66,7 +66,7 @@ def next_checks(
     worth = [np.where((gain > 0.02) & (standing.standing != ASIDE), gain, 0.0) for gain in gains]
     totals = [np.add.reduceat(np.append(gain, 0.0), book.first_fault[:-1]) * (np.diff(book.first_fault) > 0)
               for gain in gains]
-    quiet = _silent_at_last(book)
+    quiet = link.silent > 0.0
     likely = np.where(standing.standing == SHORT, 2.0, np.where((bits > 0.3), bits, 0.0))
     result = []
     for session in range(len(book.sessions)):
@@ -80,15 +80,6 @@ def next_checks(
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(checks[:6])
     return result
-
-
-def _silent_at_last(book: Casebook) -> Bools:
-    """M: silent in the last snapshot that asked the module."""
-    if not book.module_name:
-        return np.zeros(0, dtype=bool)
-    asked = book.state >= 0
-    last = asked.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1)
-    return np.asarray((book.state[np.arange(last.size), last] == SILENT) & asked.any(axis=1))
 
 
 def _common(
@@ -120,7 +111,8 @@ def _silent(
         "where": f"connector of {name}", "minutes": 20.0,
         "passes_if": "feed within 0.5 V of the battery, ground within 0.2 V under load, and it answers",
         "settles": [names[fault] for fault in faults.tolist()],
-        "gain_bits": round(1.0 + float(bits[faults].sum()) * 0.8, 2), "gate": _gate(book.module_facts[module].safety),
+        "gain_bits": round(float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
+        "gate": _gate(book.module_facts[module].safety),
     }
 
 

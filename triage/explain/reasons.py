@@ -62,8 +62,8 @@ def reasons(
     facts = book.facts[fault]
     said: list[str] = []
     target = int(link.target[fault])
-    if link.target_silent[fault]:
-        said.append(f"{book.module_name[target]}, which it reports lost, stays silent at good supply")
+    if target >= 0 and link.lost[fault] >= 0.5:
+        said.append(f"{book.module_name[target]}, which it reports lost, stays silent")
     elif link.relation[fault] == LOST and target >= 0 and book.state[target].max() == 1:
         said.append(f"{book.module_name[target]}, which it reports lost, answers the scan")
     back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]
@@ -79,7 +79,7 @@ def reasons(
         said.append(f"seen {phase_words(book, session, before[0])}, not seen {phase_words(book, session, gone[-1])}")
     if before and not back and not gone:
         said.append(f"seen {phase_words(book, session, before[0])} and not readable since")
-    if gone:
+    if gone and not back:
         chance = max(float(opportunity[fault, column]) for column in gone)
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "

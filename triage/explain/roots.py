@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from triage.model.assessment import FaultLine, Group, Root
-from triage.model.casebook import LOST, SILENT, Casebook, Links
+from triage.model.casebook import SILENT, Casebook, Links, Story
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -86,21 +86,31 @@ def count_line(lines: list[FaultLine]) -> str:
             f"{number['set aside']} set aside")
 
 
+def story_words(book: Casebook, story: Story) -> str:
+    """A story in one sentence: whom to check first, who speaks for it, what rivals it has."""
+    names = [book.module_name[module] for module in story.reporters]
+    by = f"reported lost by {', '.join(names)}" if names else "reported lost by nobody"
+    if story.kind == "lone reporter":
+        return (f"{story.about} alone reports modules that answer: check {' or '.join(story.rivals)}"
+                f" ({'; '.join(story.contradicting)})")
+    head = f"{story.about} is silent, {by}" if story.kind == "silent module" else (
+        f"all modules behind {story.about} are silent, {by}")
+    against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""
+    return f"{head}: check {', then '.join(story.rivals)}{against}"
+
+
 def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[str]:
     """Findings that are about modules, not codes: silence, clears that did not take."""
     told: list[str] = []
     first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
+    told += [story_words(book, story) for story in link.stories.get(session, [])]
+    explained = {module for story in link.stories.get(session, []) for module in story.modules}
     for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
         name, row = book.module_name[module], book.state[module]
         asked = row[row >= 0]
-        reporters = [fault for fault in range(first, last)
-                     if link.target[fault] == module and link.relation[fault] == LOST]
-        if asked.size and (asked == SILENT).all():
-            told.append(f"{name} never answered" + (
-                f" and {len(reporters)} codes report its loss" if reporters else
-                ": asleep, not fitted or without feed; nothing misses it, so it proves nothing"))
-        elif asked.size and asked[-1] == SILENT:
-            told.append(f"{name} answered earlier and is silent in the last snapshot that asked it")
+        if module not in explained and asked.size and (asked == SILENT).all():
+            told.append(f"{name} never answered: asleep, not fitted or without feed; nothing misses it, so it proves "
+                        "nothing")
         faults = [fault for fault in range(first, last) if book.fault_module[fault] == module]
         if len(faults) > 1 and all(refused[fault] > 0.5 for fault in faults):
             told.append(f"{name}: its whole list of {len(faults)} codes stayed after the clear, so the clear did not "

@@ -44,13 +44,14 @@ def standings(
     low = decibans <= tables.rate("standing.aside")
     aside = low & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
+    echoed = _likeliest(book, link, decibans)
     top = causes.argmax(axis=1).tolist()
     persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
     return Standings(
         standing=standing, safety=safety,
         needs=[_needs(book, fault, cause, stays)
                for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
-        explained_by=[_explained(book, link, fault, cause, stays)
+        explained_by=[_explained(book, link, echoed, fault, cause, stays)
                       for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
     )
 
@@ -74,14 +75,27 @@ def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
     return "procedure" if facts.needs == "procedure" and cause == HISTORY else "nothing"
 
 
-def _explained(book: Casebook, link: Links, fault: int, cause: int, stays: bool) -> str | None:
+def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, str]:
+    """Module -> its fault most likely to persist among those that are its own: what an echo of it repeats."""
+    own = np.flatnonzero((link.relation == 0) & np.isin(book.fault_module, link.target[link.target >= 0]))
+    found: dict[int, str] = {}
+    for fault in own[np.argsort(-decibans[own], kind="stable")].tolist():
+        module = int(book.fault_module[fault])
+        kind = book.failure_type[fault]
+        found.setdefault(module, f"{book.module_name[module]} {book.code[fault]}{'-' + kind if kind else ''}")
+    return found
+
+
+def _explained(
+    book: Casebook, link: Links, echoed: dict[int, str], fault: int, cause: int, stays: bool,
+) -> str | None:
     target = int(link.target[fault])
-    if link.target_silent[fault]:
+    if target >= 0 and link.lost[fault] >= 0.5:
         return book.module_name[target]
     if stays:
         return None
     if cause == ECHO and target >= 0:
-        return book.module_name[target]
+        return echoed.get(target, book.module_name[target])
     if cause == LOW_VOLTAGE:
         return "overvoltage event" if book.facts[fault].supply == "high" else "supply event"
     return None

@@ -38,6 +38,7 @@ class Casebook:
     phase: Ints          # 0 before-clear .. 3 after-repair
     volts: Floats        # as read
     lowest: Floats       # lowest since the snapshot before
+    low_seconds: Floats  # time below the low level, s
     minutes: Floats      # engine run before this snapshot, since the one before
     drove: Floats        # 1, 0 or NaN
     speed: Floats        # highest, km/h
@@ -85,6 +86,19 @@ class Timeline:
 
 
 @dataclass(slots=True)
+class Story:
+    """What would explain the reports of one session. ``decibans``: against the supply event alone."""
+
+    kind: str                 # "silent module", "branch", "gateway", "lone reporter"
+    about: str                # the module or branch to check first
+    modules: list[int]        # silent modules it explains
+    reporters: list[int]      # modules that report their loss
+    contradicting: list[str]  # what does not fit
+    decibans: float
+    rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
+
+
+@dataclass(slots=True)
 class Links:
     """Which fault speaks of which module."""
 
@@ -92,10 +106,12 @@ class Links:
     target: Ints         # N: module it points to in the same session, -1 none or not in the session
     target_state: Ints   # N x K: ANSWERS, SILENT, NOT_ASKED of the target
     target_active: Ints  # N x K: 1 the target holds a fault of its own, 0 it holds none, -1 not readable
-    target_silent: Bools  # N: the target is silent at good supply and should be awake
-    silent: Bools        # M: likewise, for each module
+    lost: Floats         # N: chance that the module reported lost is dead or cut off, 0 where it answers
+    proven: Bools        # N: it is silent at good supply, so the report is true while that lasts
+    silent: Floats       # M: chance that a silent module is dead or cut off
     supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
     supply_peers: Ints   # S x K: modules that answered in this snapshot
+    stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
 
 
 RELATIONS = ("pointer", "lost communication", "invalid data", "incompatible software", "bus")

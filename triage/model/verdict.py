@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Literal, NotRequired, TypedDict
+from typing import Literal
+
+from typing_extensions import NotRequired, TypedDict  # pydantic reads no other before Python 3.12
 
 from triage.model.notices import NoticeJson
 

@@ -14,21 +14,24 @@ from triage.model.casebook import (
     SEEN,
     SILENT,
     Casebook,
+    Ints,
     Links,
     Timeline,
 )
+from triage.relations.stories import last_state, stories
+from triage.units import to_probability
 
 if TYPE_CHECKING:
     from code_tables import Tables
+    from triage.relations.stories import Topology
 
 RELATION_INDEX = {name: place + 1 for place, name in enumerate(RELATIONS)}
 
 
-def links(book: Casebook, line: Timeline, tables: Tables) -> Links:
+def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | None = None) -> Links:
     """The links of ``book``; what counts as good supply comes from ``tables``."""
     relation = np.array([RELATION_INDEX.get(facts.relation or "", 0) for facts in book.facts], dtype=np.int64)
     target = find_targets(book)
-    silent = silent_modules(book, line, tables)
     shape = book.seen.shape
     own = active_modules(book, relation)
     has = target >= 0
@@ -36,11 +39,36 @@ def links(book: Casebook, line: Timeline, tables: Tables) -> Links:
     active = np.full(shape, -1)
     state[has] = book.state[target[has]]
     active[has] = own[target[has]]
-    return Links(
-        relation=relation, target=target, target_state=state, target_active=active,
-        target_silent=np.where(has, silent[target], False) & (relation == LOST) if silent.size else has & False,
-        silent=silent, **supply_codes(book),
+    holders, peers = supply_codes(book)
+    link = Links(
+        relation=relation, target=target, target_state=state, target_active=active, lost=np.zeros(book.faults),
+        proven=np.zeros(book.faults, dtype=bool),
+        silent=np.zeros(len(book.module_name)), supply_codes=holders, supply_peers=peers,
     )
+    _tell_stories(book, line, link, tables, topology)
+    return link
+
+
+def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, topology: Topology | None) -> None:
+    """Weigh the silence of every module that is silent at last, in the sessions that have one."""
+    quiet = silent_at_last(book)
+    good = good_supply(book, line, tables)
+    proven = np.zeros(len(book.module_name), dtype=bool)
+    for session in np.unique(book.module_session[quiet]).tolist():
+        told = stories(book, line, link, tables, session, topology)
+        link.stories[session] = told
+        for story in told:
+            for module in story.modules:
+                link.silent[module] = to_probability(story.decibans)
+                _, column = last_state(book, module)
+                if story.reporters and good[session, column]:
+                    # Silent while its supply is good and partners miss it: the reports are true.
+                    least = "lost.silent_hard" if len(story.reporters) > 1 else "lost.silent_lone"
+                    link.silent[module] = max(link.silent[module], tables.rate(least))
+                    proven[module] = True
+    lost = (link.relation == LOST) & (link.target >= 0)
+    link.lost[lost] = link.silent[link.target[lost]]
+    link.proven[lost] = proven[link.target[lost]]
 
 
 def find_targets(book: Casebook) -> np.ndarray:
@@ -79,19 +107,13 @@ def active_modules(book: Casebook, relation: np.ndarray) -> np.ndarray:
     return own
 
 
-def silent_modules(book: Casebook, line: Timeline, tables: Tables) -> np.ndarray:
-    """M: silent at good supply in the last snapshot that asked it, and a module that should be awake then."""
+def silent_at_last(book: Casebook) -> np.ndarray:
+    """M: silent in the last snapshot that asked the module."""
     if not book.module_name:
         return np.zeros(0, dtype=bool)
-    session = book.module_session
-    good = good_supply(book, line, tables)[session]
-    silent = (book.state == SILENT) & good
-    awake = np.array([facts.awake in ("key", "any") for facts in book.module_facts])
     asked = book.state != NOT_ASKED
-    last = np.where(asked.any(axis=1), asked.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1), 0)
-    rows = np.arange(session.size)
-    # A module that never answered and that nobody misses may not be fitted; that is told, not concluded here.
-    return np.asarray(silent[rows, last] & awake & asked.any(axis=1))
+    last = asked.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1)
+    return np.asarray((book.state[np.arange(last.size), last] == SILENT) & asked.any(axis=1))
 
 
 def good_supply(book: Casebook, line: Timeline, tables: Tables) -> np.ndarray:
@@ -100,7 +122,7 @@ def good_supply(book: Casebook, line: Timeline, tables: Tables) -> np.ndarray:
     return np.asarray(np.nan_to_num(book.volts, nan=0.0) >= level)
 
 
-def supply_codes(book: Casebook) -> dict[str, np.ndarray]:
+def supply_codes(book: Casebook) -> tuple[Ints, Ints]:
     """S x K: how many modules hold a low-supply code, and how many answered."""
     shape = book.exists.shape
     holders, peers = np.zeros(shape, dtype=np.int64), np.zeros(shape, dtype=np.int64)
@@ -110,7 +132,7 @@ def supply_codes(book: Casebook) -> dict[str, np.ndarray]:
         held = np.zeros(book.state.shape, dtype=bool)
         np.logical_or.at(held, book.fault_module[supply], book.seen[supply] == SEEN)
         np.add.at(holders, book.module_session, held.astype(np.int64))
-    return {"supply_codes": holders, "supply_peers": peers}
+    return holders, peers
 
 
 

@@ -1,0 +1,155 @@
+"""Stories that explain who reports whom: the smallest ones first, each with what speaks for and against it.
+
+A module that is dead stays silent whatever the supply, and each of its partners notices with a chance of its own.
+A low supply makes many modules report many others, and the reported ones answer again. So each silent module's
+story is weighed against the supply event: its silence while its peers answer, the share of modules that report
+it, and how wide the reports scatter over modules that answer. Several silent modules that share a branch, a
+gateway or a feed are one story if the branch has nobody who answers.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import ANSWERS, LOST, NOT_ASKED, SEEN, SILENT, Casebook, Links, Story, Timeline
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+
+#: Module -> name of its branch; a branch named like a module is that module's gateway.
+Topology = Mapping[str, str]
+#: Peers that count against a story by not reporting: no module has more partners that would miss it.
+MOST_PARTNERS = 10
+
+
+def stories(
+    book: Casebook, line: Timeline, link: Links, tables: Tables, session: int, topology: Topology | None = None,
+) -> list[Story]:
+    """The stories of ``session``, strongest first; those weaker than the supply event are left out."""
+    first, last = int(book.first_module[session]), int(book.first_module[session + 1])
+    reports = _reports(book, link, session)
+    told = [story for module in range(first, last)
+            if (story := _silent(book, line, link, tables, session, module, reports)) is not None]
+    told = _branches(book, told, first, last, topology)
+    told += _lone(book, session, reports, tables)
+    told.sort(key=lambda story: -story.decibans)
+    for story in told:
+        story.rivals = _rivals(story, told)
+    return told
+
+
+def _reports(book: Casebook, link: Links, session: int) -> dict[int, set[int]]:
+    """Target module -> modules that report its loss, anywhere in the session."""
+    found: dict[int, set[int]] = {}
+    faults = np.arange(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+    for fault in faults[(link.relation[faults] == LOST) & (link.target[faults] >= 0)].tolist():
+        if (book.seen[fault] == SEEN).any():
+            found.setdefault(int(link.target[fault]), set()).add(int(book.fault_module[fault]))
+    return found
+
+
+def last_state(book: Casebook, module: int) -> tuple[int, int]:
+    """State of ``module`` in the last snapshot that asked it, and that snapshot's place (-1: never asked)."""
+    asked = np.flatnonzero(book.state[module] != NOT_ASKED)
+    return (int(book.state[module, asked[-1]]), int(asked[-1])) if asked.size else (NOT_ASKED, -1)
+
+
+def _silent(
+    book: Casebook, line: Timeline, link: Links, tables: Tables, session: int, module: int,
+    reports: dict[int, set[int]],
+) -> Story | None:
+    state, column = last_state(book, module)
+    if state != SILENT or book.module_facts[module].awake not in ("key", "any"):
+        return None
+    first, last = int(book.first_module[session]), int(book.first_module[session + 1])
+    peers = int((book.state[first:last, column] == ANSWERS).sum())
+    reporters = sorted(reports.get(module, set()))
+    volts = float(book.volts[session, column] / line.scale[session])
+    # How often a fed module is silent at such a supply: rare when it is good, common near the drop-out.
+    silent_when_low = tables.rate("silence.good") if volts >= tables.rate("supply.good") else (
+        tables.rate("silence.unknown") if math.isnan(volts) else tables.rate("silence.low"))
+    notice = tables.rate("silence.noticed")
+    scatter = _scatter(book, reports, module, first, last)
+    weight = math.log10(1.0 / silent_when_low)
+    weight += sum(math.log10(notice / scatter) for _ in reporters)
+    quiet = max(0, min(peers, MOST_PARTNERS) - len(reporters))
+    weight += quiet * math.log10((1.0 - notice) / (1.0 - scatter))
+    weight += math.log10(tables.rate("silence.prior"))
+    contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
+                     if other not in reporters and other != module and len(reporters) > 2
+                     and book.state[other, column] == ANSWERS][:2]
+    if weight <= 0.0 and not reporters:
+        return None
+    return Story("silent module", book.module_name[module], [module], reporters, contradicting, 10.0 * weight)
+
+
+def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: int, last: int) -> float:
+    """Chance that a module reports one that is alive, from the reports on the others of this session."""
+    others = last - first - 1
+    wrong = sum(len(by) for target, by in reports.items()
+                if target != module and last_state(book, target)[0] == ANSWERS)
+    pairs = max(others * max(others - 1, 1), 1)
+    # One report too many in ten modules is assumed before counting, so that a small scan proves little.
+    return min(0.5, (wrong + 1.0) / (pairs + 40.0))
+
+
+def _branches(
+    book: Casebook, told: list[Story], first: int, last: int, topology: Topology | None,
+) -> list[Story]:
+    """Silent modules of one branch that has nobody who answers become one story."""
+    if not topology or len(told) < 2:
+        return told
+    result: list[Story] = []
+    by_branch: dict[str, list[Story]] = {}
+    for story in told:
+        branch = topology.get(story.about)
+        (by_branch.setdefault(branch, []) if branch else result).append(story)
+    for branch, stories_there in by_branch.items():
+        members = [module for module in range(first, last) if topology.get(book.module_name[module]) == branch]
+        answering = [module for module in members if last_state(book, module)[0] == ANSWERS]
+        if len(stories_there) < 2 or answering:
+            result += stories_there
+            continue
+        reporters = sorted({reporter for story in stories_there for reporter in story.reporters})
+        gateway = branch in book.module_name[first:last]
+        result.append(Story("gateway" if gateway else "branch", branch,
+                            [module for story in stories_there for module in story.modules], reporters, [],
+                            sum(story.decibans for story in stories_there)))
+    return result
+
+
+def _lone(book: Casebook, session: int, reports: dict[int, set[int]], tables: Tables) -> list[Story]:
+    """A lone reporter of a module that answers: the reporter's own line is suspect too."""
+    told = []
+    for target, reporters in reports.items():
+        if last_state(book, target)[0] != ANSWERS or len(reporters) != 1:
+            continue
+        reporter = next(iter(reporters))
+        faults = [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+                  if book.fault_module[fault] == reporter and (book.seen[fault, -1] == SEEN)
+                  and book.facts[fault].relation == "lost communication"]
+        if faults and book.exists[session].sum() > 1 and len(faults) >= 2:
+            told.append(Story("lone reporter", book.module_name[reporter], [], [reporter],
+                              [f"{book.module_name[target]} answers and nobody else misses it"],
+                              10.0 * math.log10(tables.rate("silence.lone"))))
+    return told[:1]
+
+
+def _rivals(story: Story, told: list[Story]) -> list[str]:
+    """The rival explanations a check has to tell apart."""
+    if story.kind == "lone reporter":
+        return ["its own network lines or ground", "the module it reports, intermittently"]
+    shared = [other.about for other in told if other is not story and other.kind == "silent module"]
+    rivals = ["the module itself", "its feed, fuse or ground", "its network lines"]
+    if shared:
+        rivals.insert(0, f"a feed, branch or gateway shared with {', '.join(shared)}")
+    if not story.reporters:
+        rivals.append("asleep or not fitted: nobody misses it")
+    return rivals
+
+
+__all__ = ["Story", "Topology", "last_state", "stories"]
