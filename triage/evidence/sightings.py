@@ -172,8 +172,8 @@ class _Gatherer:
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
             phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
-            low_seconds=column["low_seconds"], minutes=column["minutes"], drove=column["drove"], speed=column["speed"], coolant=column["coolant"],
-            engine_on=column["engine_on"], outside=_whole(column["outside"]),
+            low_seconds=column["low_seconds"], minutes=column["minutes"], drove=column["drove"],
+            speed=column["speed"], coolant=column["coolant"], engine_on=column["engine_on"], outside=_whole(column["outside"]),
             pending_read=_whole(column["pending_read"]),
             module_session=np.array(self.module_session, dtype=np.int64), module_name=self.module_name,
             module_facts=[self.module_facts(name) for name in self.module_name], state=grid,
@@ -205,8 +205,8 @@ class _Gatherer:
                 "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
 
 
-SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant", "engine_on",
-                   "outside", "pending_read")
+SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant",
+                   "engine_on", "outside", "pending_read")
 _OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
 _ENGINE = {None: UNKNOWN, "unknown": UNKNOWN, "off": 0.0, "cranking": 0.0, "running": 1.0, "ready": 1.0}
 

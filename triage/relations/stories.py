@@ -78,7 +78,7 @@ def _silent(
     weight += sum(math.log10(notice / scatter) for _ in reporters)
     quiet = max(0, min(peers, MOST_PARTNERS) - len(reporters))
     weight += quiet * math.log10((1.0 - notice) / (1.0 - scatter))
-    weight += math.log10(tables.rate("silence.prior"))
+    weight += math.log10(tables.rate("silence.prior" if volts >= tables.rate("supply.good") else "silence.prior_low"))
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
                      if other not in reporters and other != module and len(reporters) > 2
                      and book.state[other, column] == ANSWERS][:2]
