@@ -26,6 +26,13 @@ class Sign:
         """ "11.1 V" or "supply not read"."""
         return "supply not read" if self.figure == "?" else f"{self.figure} V"
 
+    @property
+    def words(self) -> str:
+        """Status and supply: "confirmed 10.8 V", "stored, supply not read"."""
+        if not self.status:
+            return self.volts
+        return f"{self.status}{',' if self.figure == '?' else ''} {self.volts}"
+
 
 @dataclass(frozen=True, slots=True)
 class Sum:

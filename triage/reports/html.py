@@ -135,8 +135,8 @@ def _item(item: Item, shown: View) -> Markup:
 
 def _signs(signs: Sequence[Sign], shown: View) -> Markup:
     """The marks of one fault in a line, each with its snapshot, status and supply."""
-    return element("p", [element("span", f"{snap.number} ", _mark(sign), f" {sign.status} {sign.volts}".replace(
-        "  ", " "), class_="sign") for sign, snap in zip(signs, shown.snaps, strict=False)], class_="signs")
+    return element("p", [element("span", f"{snap.number} ", _mark(sign), f" {sign.words}", class_="sign")
+                         for sign, snap in zip(signs, shown.snaps, strict=False)], class_="signs")
 
 
 def _mark(sign: Sign) -> Markup:

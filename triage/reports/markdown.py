@@ -95,8 +95,7 @@ def _nested(head: str, points: Iterable[str]) -> str:
 
 
 def _signs(line: Line) -> str:
-    return "  ".join(f"{MARKS[sign.sight]} {sign.status + ' ' if sign.status else ''}{sign.volts}"
-                     for sign in line.signs)
+    return "  ".join(f"{MARKS[sign.sight]} {sign.words}" for sign in line.signs)
 
 
 def _group(lines: Sequence[Line]) -> str:

@@ -111,12 +111,14 @@ def _snapshots(paper: Paper, shown: View) -> None:
     second = max(columns(snap.supply) for snap in shown.snaps) + 3
     narrow = paper.width - first - second < 30
     for snap in shown.snaps:
-        name = f"  {pad(f'{snap.number} {snap.phase}', first)}"
+        name = f"{snap.number} {snap.phase}"
         if narrow:
-            paper.put("; ".join(part for part in (snap.supply, snap.at, snap.state, snap.read) if part), name, "    ")
+            parts = (f"{name}   {snap.supply}", snap.at, snap.state, snap.read)
+            paper.put("; ".join(part for part in parts if part), "  ", "    ")
         else:
-            paper.put(snap.state, name + pad(snap.supply, second), " " * (2 + first + second))
-            paper.put(snap.read, "    " + pad(pad(snap.at, first - 2), first - 2 + second), " " * (2 + first + second))
+            below = " " * (2 + first + second)
+            paper.put(snap.state, f"  {pad(name, first)}{pad(snap.supply, second)}", below)
+            paper.put(snap.read, pad(f"    {snap.at}", 2 + first + second), below)
         if snap.readings:
             paper.put(listing(snap.readings), " " * (2 if narrow else 2 + first) + "read: ")
     paper.blank()
@@ -198,8 +200,7 @@ def _because(paper: Paper, line: Line) -> None:
 
 
 def _long_sign(paper: Paper, sign: Sign, snap: Snap) -> str:
-    words = [snap.number, paper.marks[sign.sight], *([sign.status] if sign.status else []), sign.volts]
-    return " ".join(words).replace(" ", TIED)
+    return f"{snap.number} {paper.marks[sign.sight]} {sign.words}".replace(" ", TIED)
 
 
 def _short_signs(paper: Paper, signs: Sequence[Sign]) -> str:

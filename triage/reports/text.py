@@ -6,13 +6,9 @@ import re
 import unicodedata
 from collections.abc import Iterable, Sequence
 
-# Controls, direction marks, separators, lone surrogates and noncharacters: none may reach a terminal or a page,
-# where they could move the cursor, turn the reading order or break the file.
-_UNFIT = re.compile("[\x00-\x1f\x7f-\x9f\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff]")
 _UNIT = re.compile(r"(?<=\d) (?=(?:V|dB|A|min|minutes?|bits?|codes?|km)\b|%)")
 #: A space at which no line is broken.
 TIED = "\u00a0"
-_PLAIN = re.compile(r"[\x20-\x7e]*\Z")
 
 
 def clean(text: str) -> str:
@@ -21,12 +17,16 @@ def clean(text: str) -> str:
     >>> clean("ECM\\x1b[31m\\tP0118")
     'ECM?[31m P0118'
     """
-    return _UNFIT.sub(lambda found: " " if found.group() in "\t\n\r\u2028\u2029" else "?", text)
+    if text.isprintable():
+        return text
+    # Controls, direction and format marks, lone surrogates and characters not assigned could move the cursor, turn
+    # the reading order or break the file; every kind of space and line end is a space.
+    return "".join(char if char.isprintable() else " " if char.isspace() else "?" for char in text)
 
 
 def columns(text: str) -> int:
     """Columns that ``text`` takes in a terminal: two for wide East Asian characters, none for combining marks."""
-    if _PLAIN.match(text):
+    if text.isascii():
         return len(text)
     return sum(0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1
                for char in text)
@@ -46,16 +46,20 @@ def wrap(text: str, width: int, first: str = "", rest: str | None = None) -> lis
     ['- supply not', '  tested']
     """
     rest = " " * columns(first) if rest is None else rest
+    ahead = (columns(first), columns(rest))
+    room = max(4, width - max(ahead))
     lines: list[str] = []
-    lead, line = first, ""
+    lead, line, used = first, "", ahead[0]
     for gap, word in _words(text):
-        for place, piece in enumerate(_pieces(word, max(4, width - max(columns(first), columns(rest))))):
-            between = gap if place == 0 else ""
-            if line and columns(lead) + columns(line) + len(between) + columns(piece) > width:
+        for place, piece in enumerate(_pieces(word, room)):
+            between = gap if place == 0 and line else ""
+            size = columns(piece)
+            if line and used + len(between) + size > width:
                 lines.append((lead + line).rstrip())
-                lead, line = rest, piece
+                lead, line, used = rest, piece, ahead[1] + size
             else:
-                line += (between if line else "") + piece
+                line += between + piece
+                used += len(between) + size
     lines.append((lead + line).rstrip())
     return lines
 
