@@ -42,7 +42,7 @@ if TYPE_CHECKING:
 class Worked:
     """All that was worked out for a batch of sessions, for the verdicts and for the pages."""
 
-    def __init__(self, sessions: Sequence[Session], tables: Tables) -> None:
+    def __init__(self, sessions: Sequence[Session], tables: Tables, *, steps: bool = True) -> None:
         def module_facts(name: str) -> ModuleFacts:
             return tables.module(resolve(name, tables).canonical)
 
@@ -50,7 +50,8 @@ class Worked:
         self.book: Casebook = casebook(sessions, tables.facts, module_facts)
         self.line: Timeline = timeline(self.book, tables)
         self.links: Links = links(self.book, self.line, tables)
-        self.evidence: Evidence = weigh_evidence(self.book, self.line, self.links, tables)
+        self.evidence: Evidence = weigh_evidence(
+            self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
             self.book, self.links, self.evidence.causes, self.evidence.decibans, self.evidence.clean, tables)
         self.names = fault_names(self.book)
@@ -66,7 +67,7 @@ def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = Fals
     """One verdict a session, in the same order; with ``ledger`` each fault carries its sum."""
     if not sessions:
         return []
-    return verdicts_of(Worked(sessions, tables), ledger=ledger)
+    return verdicts_of(Worked(sessions, tables, steps=ledger), ledger=ledger)
 
 
 def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:

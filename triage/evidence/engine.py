@@ -32,8 +32,10 @@ class Evidence:
     clean: Floats          # N: best chance that a clean test at good supply was completed after the clear
 
 
-def weigh_evidence(book: Casebook, line: Timeline, link: Links, tables: Tables) -> Evidence:
-    """The causes of every fault of ``book``."""
+def weigh_evidence(
+    book: Casebook, line: Timeline, link: Links, tables: Tables, *, steps: bool = True,
+) -> Evidence:
+    """The causes of every fault of ``book``; without ``steps`` only the end of the sum is kept (no ledger)."""
     params = parameters(tables)
     prior = priors(book, link, params)
     words = word_weights(book, params)
@@ -42,12 +44,12 @@ def weigh_evidence(book: Casebook, line: Timeline, link: Links, tables: Tables) 
     hypo = hypotheses(book, line, link, at_module(book, line, level_reached(book, line, depths, params), params),
                       params)
     low = hypo.low_voltage
-    joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low])
+    joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low], steps=steps)
     last = prior.final * words[:, -1]
     others = np.einsum("ne,ne->n", joint[KEPT, -1, :, :5], last) + joint[KEPT, -1, :, CURED] * last[:, HARD]
     depths = depths_from_faults(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
     low.chance = at_module(book, line, level_reached(book, line, depths, params), params)
-    joint += joint_weights(book, chain, [low])
+    joint += joint_weights(book, chain, [low], steps=steps)
     weighed = weigh(book, joint, prior.final, words, params)
     chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
     return Evidence(

@@ -25,45 +25,47 @@ READINGS = (KEPT, FRESH, NOT_TAKEN)
 
 @dataclass(slots=True)
 class Weighed:
-    """``N`` faults. ``running[k]`` is the joint weight of the causes after snapshot k (k = 0: the prior)."""
+    """``N`` faults, ``T`` steps: K + 1 (the prior, then each snapshot) or, where nobody asked for them, the last."""
 
     causes: Floats       # N x 5, rows add up to 1
-    running: Floats      # (K + 1) x N x 6: five causes and, last, "hard until the repair"
+    running: Floats      # T x N x 6: joint weight of the five causes and, last, of "hard until the repair"
     refused: Floats      # N: chance that the fault's module did not take the clear
     kept: Floats         # S: chance that codes stay listed once set
 
 
-def joint_weights(book: Casebook, chain: Chains, parts: list[Part]) -> Floats:
-    """3 x (K + 1) x N x 6: likelihoods of the sightings, summed over each part's unknown, by reading and cause."""
-    joint = np.zeros((len(READINGS), chain.saw.shape[1] + 1, book.faults, 6))
+def joint_weights(book: Casebook, chain: Chains, parts: list[Part], *, steps: bool) -> Floats:
+    """3 x T x N x 6: likelihoods of the sightings, summed over each part's unknown, by reading and cause."""
+    joint = np.zeros((len(READINGS), chain.saw.shape[1] + 1 if steps else 1, book.faults, 6))
     for part in parts:
-        _add_part(joint, chain, part)
+        _add_part(joint, chain, part, steps)
     return joint
 
 
-def _add_part(joint: Floats, chain: Chains, part: Part) -> None:
+def _add_part(joint: Floats, chain: Chains, part: Part, steps: bool) -> None:
     """Add the likelihoods of ``part``; a reading that can't differ for a fault is copied, an impossible one zero."""
     place = CURED if part.cured else part.cause
-    kept = sums_of(chain, part, np.arange(part.rows.size), KEPT)
+    kept = sums_of(chain, part, np.arange(part.rows.size), KEPT, steps)
     joint[KEPT, :, part.rows, place] += kept.T
     fresh = kept.copy()
     differ = np.flatnonzero(chain.fresh_rows[part.rows])
     if differ.size:
-        fresh[:, differ] = sums_of(chain, part, differ, FRESH)
+        fresh[:, differ] = sums_of(chain, part, differ, FRESH, steps)
     joint[FRESH, :, part.rows, place] += fresh.T
     stayed = np.flatnonzero(chain.stayed_rows[part.rows])
     if stayed.size:
-        joint[NOT_TAKEN, :, part.rows[stayed], place] += sums_of(chain, part, stayed, NOT_TAKEN).T
+        joint[NOT_TAKEN, :, part.rows[stayed], place] += sums_of(chain, part, stayed, NOT_TAKEN, steps).T
 
 
-def sums_of(chain: Chains, part: Part, rows: Ints, reading: int) -> Floats:
-    """(K + 1) x n: the running likelihoods of ``rows``, summed over the unknown of ``part``."""
+def sums_of(chain: Chains, part: Part, rows: Ints, reading: int, steps: bool) -> Floats:
+    """T x n: the running likelihoods of ``rows``, summed over the unknown of ``part``."""
     weight = part.weight[rows]
-    return np.array([np.einsum("nh,nh->n", current, weight) for current in run(chain, part, rows, reading)])
+    running = run(chain, part, rows, reading)
+    return np.array([np.einsum("nh,nh->n", current, weight) for current in (running if steps else running[-1:])])
 
 
 def weigh(book: Casebook, joint: Floats, prior: Floats, words: Floats, params: Parameters) -> Weighed:
     """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 5)."""
+    words = words[:, -joint.shape[1]:]
     factor = np.concatenate([words, words[..., HARD:HARD + 1]], axis=2) * np.concatenate(
         [prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
