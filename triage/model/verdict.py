@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, NotRequired
 
-from typing_extensions import NotRequired, TypedDict  # pydantic reads no other before Python 3.12
+from typing_extensions import TypedDict  # pydantic reads no other before Python 3.12
 
 from triage.model.notices import NoticeJson
 
