@@ -95,3 +95,21 @@ class Assessment:
     stories: list[str] = field(default_factory=list)  # silent modules, clears that did not take, supply events
     would_change: list[str] = field(default_factory=list)  # what would change the verdict
     notices: list[Notice] = field(default_factory=list)
+    verification: list[VerificationLine] = field(default_factory=list)  # what is shown gone since the repair or clear
+    gates: list[str] = field(default_factory=list)  # work to be finished before anything is concluded
+    after_work: list[str] = field(default_factory=list)  # faults that first appeared after work
+
+
+VerificationState = Literal["still there", "not yet proven", "outlives a clear", "stored event", "shown gone", "ready",
+                            "not ready"]
+
+
+@dataclass(slots=True)
+class VerificationLine:
+    """One fault seen before the repair (or clear), or the readiness under one inspection rule, as it stands since."""
+
+    printed: str               # the module as the scan printed it; "readiness" for an inspection rule
+    code: str                  # with its failure type; the rule for readiness
+    state: VerificationState
+    why: str                   # on what grounds, with the conditions they hold for
+    proves: str | None         # what run would prove it; None: nothing more is needed
