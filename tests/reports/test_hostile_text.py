@@ -19,6 +19,7 @@ from triage.model.session import Session
 from triage.reports.brief import brief
 from triage.reports.html import html
 from triage.reports.markdown import escape, markdown
+from triage.reports.markup import element
 from triage.reports.picture import picture
 from triage.reports.terminal import terminal
 from triage.reports.text import columns, wrap
@@ -180,3 +181,8 @@ def test_every_width_is_kept(any_assessment: Assessment, width: int) -> None:
     text = terminal(any_assessment, width=width, show_all=True, ledger=True)
     assert max(columns(line) for line in text.split("\n")) <= max(40, width)
     assert not re.search(r"\n\n\n|\A\n|[ \t]\n", text)
+
+
+def test_attributes_are_escaped() -> None:
+    drawn = ElementTree.fromstring(element("p", "a", title='"><script>&', class_="x", width=1.0))
+    assert drawn.attrib == {"title": '"><script>&', "class": "x", "width": "1"}

@@ -129,6 +129,7 @@ class Snap:
     lowest: float | None
     supply: str          # "11.1 V, lowest 7.8 V"
     state: str           # "engine off, nothing connected"
+    noted: str           # the same without what nobody noted
     read: str            # "10 modules answer, 1 silent, 25 codes"
     readings: tuple[str, ...]
 

@@ -109,7 +109,6 @@ def _short_list(shown: View) -> Child:
         told.append(element("p", "also on the short list", class_="system"))
         told.extend(_item(item, shown) for item in short)
     if hidden:
-        # On paper nobody can ask for more: the rest stands here by name.
         rest = [line for item in shown.items if item not in (*full, *short) for line in item.lines]
         told.append(element("p", f"and {hidden} more, none of a safety class: {by_module(rest)}", class_="faint"))
     marks = [[_mark(Sign(sight, "", "?")), f" {sight}, "] for sight in MARKS]
@@ -149,15 +148,17 @@ def _rows(lines: Sequence[Line], reasoned: bool = True) -> Child:
     """Faults as a table: a mark a snapshot with its supply, then the fault; shared reasons below."""
     told, shared = tell(lines) if reasoned else ([Told(line, (), "") for line in lines], [])
     rows = []
+    # Up to four marks stand beside their figures, more of them above.
+    sight = "sight" if lines and len(lines[0].signs) <= 4 else "sight stacked"
     for entry in told:
         line = entry.line
         judged = f"{line.sure}, {minus(line.decibans)}" + (f"; {line.safety}" if line.safety else "")
         rows.append(element(
-            "tr", [element("td", _mark(sign), element("small", sign.volts if sign.figure != "?" else "? V"),
-                           class_="sight") for sign in line.signs],
+            "tr", [element("td", _mark(sign), element("small", f" {sign.figure} V"), class_=sight)
+                   for sign in line.signs],
             element("td", element("strong", f"{line.module} ", element("span", line.code, class_="code")),
                     f" {line.meaning}; {judged}", element("small", f" [{entry.letters}]") if entry.letters else None,
-                    element("small", element("br"), "; ".join(entry.own)) if entry.own else None)))
+                    element("p", "; ".join(entry.own), class_="faint") if entry.own else None)))
     return [element("table", element("tbody", rows), class_="stack"),
             [element("p", f"[{letter}] {reason}", class_="shared") for letter, reason in shared]]
 
@@ -168,7 +169,12 @@ def _open(shown: View) -> Child:
     told: list[Child] = []
     for bundle in shown.unsettled:
         told.append(element("p", f"{bundle.head} ({many(len(bundle.lines), 'code')})", class_="step"))
-        told.append(_rows(bundle.lines))
+        lines, hidden = bundle.shown(False)
+        told.append(_rows(lines))
+        if hidden:
+            # On paper nobody can ask for more: the rest stands here by name.
+            rest = [line for line in bundle.lines if line not in lines]
+            told.append(element("p", f"and {hidden} more, none of a safety class: {by_module(rest)}", class_="faint"))
     return told
 
 

@@ -23,10 +23,12 @@ def snap(number: int, column: Column, snapshot: Snapshot, clock: Clock) -> Snap:
     supply = "supply not read" if column.volts is None else f"{column.volts:.1f} V"
     if column.lowest_volts is not None:
         supply += f", lowest {column.lowest_volts:.1f} V"
-    state = [ENGINE_WORDS.get(column.engine or "", "engine state not noted"),
-             OUTSIDE_WORDS.get(column.outside_supply or "", "outside supply not noted")]
-    if column.minutes:
-        state.insert(1, f"{column.minutes:g} min run")
+    engine, outside = ENGINE_WORDS.get(column.engine or ""), OUTSIDE_WORDS.get(column.outside_supply or "")
+    run = [f"{column.minutes:g} min run"] if column.minutes else []
+    noted = [part for part in (engine, *run, outside) if part]
+    state = [engine or "engine state not noted", *run, outside or "outside supply not noted"]
+    if not noted:
+        state = ["engine state and outside supply not noted"]
     read = [many(column.modules, "module answers", "modules answer"), many(column.codes, "code")]
     if column.silent:
         read.insert(1, f"{column.silent} silent")
@@ -34,7 +36,7 @@ def snap(number: int, column: Column, snapshot: Snapshot, clock: Clock) -> Snap:
     phase = clean(column.name).removeprefix(f"{number} ")
     readings = tuple(_reading(reading) for reading in snapshot.readings or [])
     return Snap(str(number), phase, clock(snapshot.at), column.volts, column.lowest_volts, supply, ", ".join(state),
-                ", ".join(read), readings)
+                ", ".join(noted), ", ".join(read), readings)
 
 
 def _reading(reading: Reading) -> str:

@@ -42,8 +42,9 @@ thead th { font-weight: 400; font-size: .84em; color: #4d4d4d; }
 tr { break-inside: avoid; }
 td.figure, th.figure { text-align: right; white-space: nowrap; }
 td.tight, th.tight { white-space: nowrap; width: 1%; }
-td.sight { text-align: center; white-space: nowrap; width: 1%; padding-left: .3rem; line-height: 1.15; }
-td.sight small { display: block; }
+td.sight { white-space: nowrap; width: 1%; padding-right: .7rem; }
+td.stacked { text-align: center; line-height: 1.15; padding-right: .5rem; }
+td.stacked small { display: block; }
 .step { margin: .8rem 0 .15rem; font-weight: 600; break-after: avoid; }
 .step:first-child { margin-top: 0; }
 .shared { font-size: .84em; color: #333; margin-top: .25rem; }
@@ -62,21 +63,24 @@ td.sight small { display: block; }
 .ledger td { padding: .05rem .6rem .05rem 0; font-size: .88em; }
 .ledger td.figure { width: 3.6em; }
 .ledger tr.total td { border-top: .8pt solid #111; font-weight: 600; }
-.each td:first-child { width: 34%; }
-.each td { font-size: .88em; padding-top: .06rem; padding-bottom: .06rem; }
+ul.each { list-style: none; padding: 0; columns: 2; column-gap: 2.2rem; font-size: .88em; }
+.each li { display: flex; flex-wrap: wrap; justify-content: flex-end; column-gap: .5rem; break-inside: avoid;
+  border-bottom: .5pt solid #ccc; }
+.each .name { margin-right: auto; }
+.each .total { font-weight: 600; }
 pre { font-size: .8em; line-height: 1.3; white-space: pre-wrap; margin: .15rem 0 .4rem; }
 @media (max-width: 44rem) {
   body { padding: 1rem .9rem 2rem; }
   section { display: block; }
   section > h2 { margin-bottom: .3rem; border-bottom: 0; }
-  .ledgers { columns: 1; }
+  .ledgers, ul.each { columns: 1; }
   table.stack, table.stack tbody, table.stack tr, table.stack th, table.stack td { display: block; width: auto; }
   table.stack thead { display: none; }
   table.stack tr { padding: .25rem 0; border-bottom: .5pt solid #ccc; }
   table.stack tr:last-child { border-bottom: 0; }
   table.stack th, table.stack td { border-bottom: 0; padding: 0; white-space: normal; text-align: left; }
   table.stack td.sight { display: inline-block; margin-right: 1em; padding: .1rem 0; }
-  table.stack td.sight small { display: inline; margin-left: .3em; }
+  table.stack td.sight small { display: inline; }
   table.close tr > * { display: inline !important; margin-right: .55em; }
 }
 @page { margin: 13mm 14mm 15mm;
@@ -92,6 +96,8 @@ pre { font-size: .8em; line-height: 1.3; white-space: pre-wrap; margin: .15rem 0
   .sums { break-before: page; margin-top: 0; border-top: 0; padding-top: 0; }
   .lead { font-size: 1.04rem; }
   .entry { margin-bottom: .4rem; }
+  th, td { padding-top: .1rem; padding-bottom: .1rem; }
+  .step { margin-top: .45rem; }
   .checks > li { margin-bottom: .22rem; }
   a { color: inherit; text-decoration: none; }
 }

@@ -17,7 +17,7 @@ from triage.reports.text import many, wrap
 from triage.reports.view import view
 
 #: Units of the drawing; at the width of an A4 text column (180 mm) one unit is about 0.24 mm.
-WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 118.0, 78.0
+WIDTH, LABELS, VERDICT, LEAST_COLUMN = 760.0, 232.0, 118.0, 52.0
 INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 #: Share of the type size that a character takes on average, generous so that nothing is cut off.
@@ -153,7 +153,7 @@ def _heads(sheet: Sheet) -> None:
         for line in wrap(f"{snap.number} {snap.phase}", room(sheet.column - 6, 10.5, True)):
             sheet.text(sheet.centre(place), y, line, 10.5, True, "middle")
             y += 12.5
-        for line in wrap(snap.state, room(sheet.column - 6, 9.0)):
+        for line in wrap(snap.noted, room(sheet.column - 6, 9.0)) if snap.noted else []:
             sheet.text(sheet.centre(place), y, line, 9.0, anchor="middle", colour=GREY)
             y += 11.0
         deepest = max(deepest, y)

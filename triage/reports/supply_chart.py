@@ -15,6 +15,8 @@ _TOP, _BOTTOM = 16.0, 112.0
 _GREY, _HAIR, _INK = "#555555", "#cccccc", "#111111"
 #: A lowest supply closer to the supply as read than this, V, is told in words below the step and not drawn.
 _CLOSE = 1.2
+#: Columns narrower than this, in units, have room for a figure but not for the word before it.
+_WIDE = 84.0
 
 
 def supply_chart(sheet: Sheet, left: float) -> None:
@@ -29,7 +31,8 @@ def supply_chart(sheet: Sheet, left: float) -> None:
         _steps(sheet, left, low, high)
     for place, snap in enumerate(sheet.snaps):
         if snap.volts is None:
-            sheet.text(sheet.centre(place), (_TOP + _BOTTOM) / 2, "supply not read", 9.0, anchor="middle", colour=_GREY)
+            words = "supply not read" if sheet.column >= _WIDE else "not read"
+            sheet.text(sheet.centre(place), (_TOP + _BOTTOM) / 2, words, 9.0, anchor="middle", colour=_GREY)
 
 
 def _span(read: list[float]) -> tuple[float, float]:
@@ -80,7 +83,7 @@ def _lowest(sheet: Sheet, left: float, place: int, low: float, high: float) -> N
     snap = sheet.snaps[place]
     if snap.lowest is None:
         return
-    words = f"lowest {snap.lowest:.1f} V"
+    words = f"lowest {snap.lowest:.1f} V" if sheet.column >= _WIDE else f"{snap.lowest:.1f} V"
     y = _height(snap.lowest, low, high)
     if snap.volts is not None and abs(snap.volts - snap.lowest) < _CLOSE:
         below = _height(snap.volts, low, high) + 12.0

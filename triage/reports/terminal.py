@@ -117,8 +117,10 @@ def _snapshots(paper: Paper, shown: View) -> None:
             paper.put("; ".join(part for part in parts if part), "  ", "    ")
         else:
             below = " " * (2 + first + second)
-            paper.put(snap.state, f"  {pad(name, first)}{pad(snap.supply, second)}", below)
-            paper.put(snap.read, pad(f"    {snap.at}", 2 + first + second), below)
+            lead = f"  {pad(name, first)}{pad(snap.supply, second)}"
+            paper.put(snap.state if snap.at else f"{snap.state}; {snap.read}", lead, below)
+            if snap.at:
+                paper.put(snap.read, pad(f"    {snap.at}", 2 + first + second), below)
         if snap.readings:
             paper.put(listing(snap.readings), " " * (2 if narrow else 2 + first) + "read: ")
     paper.blank()
