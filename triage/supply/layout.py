@@ -47,7 +47,8 @@ _UNIT_TAIL = re.compile(r"([ \u00a0\u202f]?)(mV|mv|MV|V|v|volts?|Volts?|s|sec|ms
 class Layout:
     """How to read a row. Columns count from 0; ``first_line`` is the line, from 0, on which the data begin.
 
-    ``joined``: both separator and decimal mark are a comma, so that a value takes two cells.
+    ``colons``: how many a time cell holds. ``joined``: both separator and decimal mark are a comma, so that a value
+    takes two cells.
     """
 
     separator: str | None
@@ -65,6 +66,7 @@ class Layout:
     unit_known: bool = False
     doubt: tuple[str, ...] = ()
     start: datetime | None = None
+    colons: int = 0
 
 
 def cells_of(line: str, separator: str | None) -> list[str]:
@@ -196,7 +198,8 @@ def _choose(lines: Sequence[str], separator: str | None, rows: list[tuple[int, l
     comma = any("," in cell for column in chosen for cell in column)
     return Layout(separator, "," if comma else ".", first, names, time, volts, kind, date, scale,
                   1e-3 if _MILLIVOLT & set(words) else 1.0, month_first, joined, known, doubtful,
-                  _first_moment(columns, kinds, month_first) or _head_moment(lines[:first]))
+                  _first_moment(columns, kinds, month_first) or _head_moment(lines[:first]),
+                  Counter(cell.count(":") for cell in columns[time]).most_common(1)[0][0] if time >= 0 else 0)
 
 
 def _is_joined(separator: str | None, heads: list[list[str]], table: list[list[str]]) -> bool:

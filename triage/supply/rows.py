@@ -66,57 +66,75 @@ def _pieces(text: str, first_line: int) -> Iterator[str]:
         place = end
 
 
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """Where things stand once clock times are parted: columns of the clock (or the seconds), volts and date."""
+
+    clock: tuple[int, ...]
+    volts: int
+    day: int | None
+
+
+def _plan(layout: Layout) -> _Plan:
+    """The columns of a piece in which every part of a time has its own."""
+    stamp, timed = layout.kind == "stamp", layout.kind in ("clock", "stamp")
+    shift = 2 * timed + stamp
+    volts = layout.volts + shift * (layout.volts > layout.time >= 0)
+    day = layout.time if stamp else None
+    if layout.date is not None:
+        day = layout.date + shift * (layout.date > layout.time)
+    first = layout.time + stamp
+    clock = tuple(range(first, first + 3)) if timed else (layout.time,) * (layout.time >= 0)
+    return _Plan(clock, volts, day)
+
+
+def _parted(piece: str, layout: Layout) -> str:
+    """The piece with dates, hours, minutes and seconds as columns of their own."""
+    mark = layout.separator or " "
+    if layout.kind == "stamp":
+        piece = piece.replace("T", mark).replace("Z", "")
+        piece = piece if layout.separator is None else piece.replace(" ", mark)
+    return piece.replace(":", mark) if layout.kind in ("clock", "stamp") else piece
+
+
 def _fast(piece: str, layout: Layout) -> tuple[Array, Array] | None:
     """The piece by the pandas parser; None where it isn't numbers throughout."""
     import pandas as pd
 
     if layout.separator == "|" and piece.lstrip().startswith("|"):
         return None  # a bar before the first column would count as one
-    mark = "\t" if layout.separator is None else layout.separator
-    shift = 0
-    if layout.kind in ("clock", "stamp"):
-        if layout.kind == "stamp":
-            piece = piece.replace("T", mark).replace("Z", "")
-            piece = piece if layout.separator is None else piece.replace(" ", mark)
-        if layout.separator is None:
-            piece = piece.replace(":", " ")
-        else:
-            piece = piece.replace(":", mark)
-        shift = 2 + (layout.kind == "stamp")
-    moved = layout.volts + shift * (layout.volts > layout.time >= 0)
-    day: int | None = None
-    if layout.kind == "stamp":
-        day = layout.time
-    elif layout.date is not None:
-        day = layout.date + shift * (layout.date > layout.time)
-    first = layout.time + (layout.kind == "stamp")
-    clock = list(range(first, first + 3)) if layout.kind in ("clock", "stamp") else [layout.time] * (layout.time >= 0)
-    kinds = dict.fromkeys([*clock, moved], "float64")
-    if day is not None:
-        kinds[day] = "category"
+    timed = layout.kind in ("clock", "stamp")
+    if timed and layout.colons != 2:
+        return None
+    plan = _plan(layout)
+    kinds = dict.fromkeys([*plan.clock, plan.volts], "float64")
+    if plan.day is not None:
+        kinds[plan.day] = "category"
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("error")  # mixed columns and the like: read such a piece line by line
-            frame = pd.read_csv(io.BytesIO(piece.encode("utf-8", "replace")), header=None, usecols=sorted(kinds),
-                                dtype=kinds, sep=r"\s+" if layout.separator is None else layout.separator,
-                                decimal=layout.decimal, skipinitialspace=True, index_col=False)
+            frame = pd.read_csv(io.BytesIO(_parted(piece, layout).encode("utf-8", "replace")), header=None,
+                                usecols=sorted(kinds), dtype=kinds, decimal=layout.decimal, skipinitialspace=True,
+                                sep=r"\s+" if layout.separator is None else layout.separator)
     except (ValueError, Warning, OverflowError):
         return None
     if frame.empty:
         return np.empty(0), np.empty(0)
-    columns = {column: np.asarray(frame[column], dtype=np.float64) for column in [*clock, moved]}
-    seconds = _clock_seconds(columns, clock)
-    if seconds is None:
+    if any(column not in frame.columns for column in kinds):
+        return None  # rows too short
+    if timed and piece.count(":") != 2 * len(frame):
+        return None  # times in other places too
+    columns = {column: np.asarray(frame[column], dtype=np.float64) for column in (*plan.clock, plan.volts)}
+    if any(bool(np.isnan(values).any()) for values in columns.values()):
+        return None  # empty cells and short rows
+    seconds = _clock_seconds(columns, plan.clock)
+    days = None if plan.day is None else _days(frame[plan.day], layout)
+    if seconds is None or (days is None and plan.day is not None):
         return None
-    if day is not None:
-        days = _days(frame[day], layout)
-        if days is None:
-            return None
-        seconds = seconds + days
-    return seconds, columns[moved]
+    return seconds if days is None else seconds + days, columns[plan.volts]
 
 
-def _clock_seconds(columns: dict[int, Array], clock: list[int]) -> Array | None:
+def _clock_seconds(columns: dict[int, Array], clock: tuple[int, ...]) -> Array | None:
     """Seconds from one column of them or from hours, minutes and seconds; None where those can't be a clock."""
     if len(clock) < 3:
         return columns[clock[0]] if clock else np.empty(0)
@@ -171,8 +189,7 @@ class _LineReader:
     def _row(self, row: str) -> tuple[float, float] | None:
         """Seconds and volts of one row; NaN volts for an empty cell; None where it can't be read."""
         layout = self.layout
-        cells = cells_of(row, layout.separator) if layout.separator is not None or layout.kind != "none" \
-            else [row.strip()]
+        cells = cells_of(row, layout.separator)
         if layout.joined:
             cells = join_cells(cells)
         if len(cells) <= max(layout.time, layout.volts):
@@ -194,6 +211,8 @@ class _LineReader:
         cell = cells[layout.time]
         if layout.kind == "number":
             return number(cell)
+        if cell.count(":") != layout.colons:
+            return None
         if layout.kind == "clock":
             clock = read_clock(cell)
             if clock is None or layout.date is None:

@@ -8,7 +8,7 @@ typed raises; what had to be guessed or left out becomes a notice.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 import numpy as np
 from numpy.typing import NDArray
@@ -82,7 +82,7 @@ def read_trace(text: str, *, source: str | None = None) -> tuple[Trace | None, l
     Time and memory grow in proportion to the text. ``source`` names the file in the notices.
     """
     text = text.removeprefix("\ufeff")
-    if not text.strip():
+    if not text or text.isspace():
         return None, [Notice("warning", "the trace is empty; expected rows of time and volts", source)]
     layout = find_layout(text)
     if layout is None:
@@ -223,13 +223,21 @@ def _origin(layout: Layout, origin: float, first: float) -> tuple[datetime | Non
     """The moment and the time of day at which the trace's seconds are 0."""
     start, clock = layout.start, None
     if layout.kind == "number" and origin:
-        start = datetime.fromisoformat("1970-01-01T00:00:00+00:00") + timedelta(seconds=origin)
+        start = _later(datetime(1970, 1, 1, tzinfo=UTC), origin)
     elif layout.kind == "number" and start is not None and first:
-        start = start - timedelta(seconds=first)
+        start = _later(start, -first)
     elif layout.kind == "clock":
         clock = origin % 86400.0
         if start is not None:  # a date above the data, the clock in the rows
-            start = start.replace(hour=0, minute=0, second=0, microsecond=0) + timedelta(seconds=clock)
+            start = _later(start.replace(hour=0, minute=0, second=0, microsecond=0), clock)
     if start is not None:
         clock = start.hour * 3600.0 + start.minute * 60.0 + start.second + start.microsecond / 1e6
     return start, clock
+
+
+def _later(moment: datetime, seconds: float) -> datetime | None:
+    """``moment`` plus ``seconds``; None beyond the years that a date can hold."""
+    try:
+        return moment + timedelta(seconds=seconds)
+    except OverflowError:
+        return None
