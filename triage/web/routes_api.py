@@ -1,0 +1,2 @@
+"""stub"""
+routes: list = []

@@ -1,0 +1,198 @@
+"""Pages to read. Every one is a plain GET that changes nothing, but for the verdict kept with a hand-off."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, Response
+from starlette.routing import Route
+
+from triage.errors import InputError, StoreError
+from triage.intake.files import decode
+from triage.model.session import Vehicle
+from triage.reports.as_json import verdict_json
+from triage.reports.brief import brief
+from triage.reports.html import STYLE, body, html
+from triage.reports.markdown import markdown
+from triage.store.rows import Paste
+from triage.web.app import parts_of
+from triage.web.render import Draft, plain
+from triage.web.shown import lines_shown, pastes_shown
+from triage.web.traces import trace_shown
+from triage.web.workbench import Workbench
+
+#: A text longer than this is shown by its marked lines alone.
+LINES_MOST = 5000
+
+
+def asked(request: Request, name: str) -> str:
+    """A value of the query. Raises InputError where it is not there."""
+    value = request.query_params.get(name)
+    if not value:
+        raise InputError(f"the address lacks {name!r}")
+    return value
+
+
+def _number(request: Request, name: str) -> int:
+    value = asked(request, name)
+    if not value.isdecimal() or len(value) > 15:
+        raise InputError(f"{name}: expected a number")
+    return int(value)
+
+
+def sessions_page(request: Request, problem: str | None = None, draft: Draft | None = None) -> Response:
+    """All sessions, the latest first, and the form that opens one."""
+    parts = parts_of(request)
+    found = sorted(parts.bench.store.sessions(), key=lambda one: one.last_at, reverse=True)
+    return parts.pages.page(request, "sessions.html", 400 if problem else 200, sessions=found, problem=problem,
+                            draft=draft or Draft())
+
+
+def session_page(request: Request, name: str, problem: str | None = None, draft: Draft | None = None) -> Response:
+    """One session: what came in, what follows from it, and the forms that add to it."""
+    parts = parts_of(request)
+    return parts.pages.page(request, "session.html", 400 if problem else 200, problem=problem, draft=draft or Draft(),
+                            **session_values(parts.bench, name))
+
+
+def session_values(bench: Workbench, name: str) -> dict[str, Any]:
+    """What the page of a session shows."""
+    store = bench.store
+    known = store.session(name)
+    entries = store.entries(name, with_struck=True)
+    weighed = bench.weighed(name) if known.snapshots else None
+    return {
+        "known": known, "title": (known.vehicle and known.vehicle.label) or name, "weighed": weighed,
+        "shown": weighed.shown if weighed else None, "changed": bench.changes(weighed) if weighed else [],
+        "pastes": pastes_shown(bench, name), "guess": store.guess_phase(name), "events": store.events(name),
+        "readings": store.readings(name), "traces": store.traces(name), "entries": entries,
+        "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
+        "vehicle": vehicle_draft(known.vehicle), "module_names": bench.module_names,
+        "others": [one.name for one in store.sessions() if one.name != name],
+    }
+
+
+def vehicle_draft(vehicle: Vehicle | None) -> Draft:
+    """The vehicle as it stands in the fields of its form."""
+    if vehicle is None:
+        return Draft()
+    return Draft({field: plain(value) if isinstance(value, int | float) else str(value)
+                  for field, value in vehicle.model_dump(exclude_none=True).items()})
+
+
+def paste_page(request: Request) -> Response:
+    """A paste as it came, with its notices at their place."""
+    parts = parts_of(request)
+    name = asked(request, "name")
+    paste = _paste(parts.bench, name, _number(request, "entry"))
+    notices = parts.bench.read_again(paste).notices
+    text = paste.body if isinstance(paste.body, str) else _decoded(paste.body)
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    lines = lines_shown(paste, notices, text)
+    cut = len(lines) > LINES_MOST
+    lines = [line for line in lines if line.notices] if cut else lines
+    return parts.pages.page(request, "paste.html", known=parts.bench.store.session(name), paste=paste, lines=lines,
+                            cut=cut, loose=[notice for notice in notices if notice.line is None])
+
+
+def _decoded(body: bytes) -> str:
+    """The text of a file; what is no text (a PDF) has none to show."""
+    try:
+        return "" if body.lstrip().startswith(b"%PDF-") else decode(body)
+    except InputError:
+        return ""
+
+
+def _paste(bench: Workbench, name: str, entry: int) -> Paste:
+    found = next((paste for paste in bench.store.pastes(name, with_struck=True) if paste.entry_id == entry), None)
+    if found is None:
+        raise StoreError(f"no such paste {entry} in session {name!r}")
+    return found
+
+
+def paste_file(request: Request) -> Response:
+    """The paste to be saved, exactly as it came. Never shown, so that nothing in it can run."""
+    paste = _paste(parts_of(request).bench, asked(request, "name"), _number(request, "entry"))
+    data = paste.body.encode("utf-8", "surrogatepass") if isinstance(paste.body, str) else paste.body
+    return _download(data, "application/octet-stream", f"paste-{paste.entry_id}.{'txt' if isinstance(paste.body, str) else 'bin'}")
+
+
+def _download(data: str | bytes, kind: str, name: str) -> Response:
+    return Response(data, media_type=kind, headers={"Content-Disposition": f'attachment; filename="{name}"'})
+
+
+def trace_page(request: Request) -> Response:
+    """A voltage trace: the curve, its segments, what they mean, and what it says of the scans."""
+    parts = parts_of(request)
+    name = asked(request, "name")
+    return parts.pages.page(request, "trace.html", known=parts.bench.store.session(name),
+                            trace=trace_shown(parts.bench, name, _number(request, "entry")))
+
+
+def compare_page(request: Request) -> Response:
+    """Two sessions side by side; without a choice, this one and the one before it at the same vehicle."""
+    parts = parts_of(request)
+    store, name = parts.bench.store, asked(request, "name")
+    earlier = request.query_params.get("earlier")
+    before = [one.name for one in store.earlier_sessions(name)]
+    chosen = earlier or (before[-1] if before else None)
+    others = [one for one in store.sessions() if one.name != name]
+    return parts.pages.page(
+        request, "compare.html", known=store.session(name), chosen=chosen, before=before, others=others,
+        comparison=parts.bench.compared(chosen, name) if chosen else None)
+
+
+def handoff_page(request: Request) -> Response:
+    """The page for the lead technician, ready to print. The verdict it shows is kept with the session."""
+    parts = parts_of(request)
+    weighed = parts.bench.weighed(asked(request, "name"))
+    if weighed.known.snapshots:
+        parts.bench.keep_verdict(weighed)
+    return parts.pages.page(request, "handoff.html", known=weighed.known, body=body(weighed.assessment))
+
+
+def handoff_file(request: Request) -> Response:
+    """The hand-off as a file: HTML, Markdown, five lines, or JSON."""
+    weighed = parts_of(request).bench.weighed(asked(request, "name"))
+    form = asked(request, "form")
+    told = weighed.assessment
+    if form == "html":
+        return _download(html(told), "text/html; charset=utf-8", "short-list.html")
+    if form == "markdown":
+        return _download(markdown(told), "text/markdown; charset=utf-8", "short-list.md")
+    if form == "brief":
+        return PlainTextResponse(brief(told))
+    if form == "json":
+        return _download(verdict_json(told.verdict, ledger=True, indent=2) + "\n", "application/json", "verdict.json")
+    raise InputError("form: expected html, markdown, brief or json")
+
+
+def handoff_style(_request: Request) -> Response:
+    """The style sheet of the hand-off page."""
+    return Response(STYLE, media_type="text/css")
+
+
+async def one_session(request: Request) -> Response:
+    """The page of the session the address names."""
+    return await run_in_threadpool(session_page, request, asked(request, "name"))
+
+
+async def all_sessions(request: Request) -> Response:
+    """The first page."""
+    return await run_in_threadpool(sessions_page, request)
+
+
+async def key_page(request: Request) -> Response:
+    """The form that asks for the access key."""
+    return parts_of(request).pages.page(request, "told.html", words="this address needs the access key",
+                                        asks_key=True)
+
+
+routes = [
+    Route("/", all_sessions), Route("/session", one_session), Route("/paste", paste_page),
+    Route("/paste/file", paste_file), Route("/trace", trace_page), Route("/compare", compare_page),
+    Route("/handoff", handoff_page), Route("/handoff/file", handoff_file),
+    Route("/static/handoff.css", handoff_style), Route("/key", key_page),
+]

@@ -1,0 +1,201 @@
+"""What the pages and the programs work with: the store, the reader and the engine, each piece of work done once.
+
+Readings are kept by the text they are of, assessments by the revision of their session, so that a page that is
+opened again, by anyone, is not weighed again.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import threading
+from collections import OrderedDict
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass
+from datetime import datetime
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Generic, TypeVar
+
+from code_tables import load
+from triage.assess import assess
+from triage.errors import StoreError
+from triage.intake.modules import resolve
+from triage.intake.read import Reading, read_bytes
+from triage.model.assessment import Assessment
+from triage.model.notices import Notice
+from triage.model.session import Session
+from triage.model.snapshot import Snapshot
+from triage.reports.entries import View
+from triage.reports.text import listing, many
+from triage.reports.view import view
+from triage.store import Comparison, compare_sessions, open_store
+from triage.store.rows import KnownSession, Paste
+from triage.supply.trace import Trace, read_trace
+
+V = TypeVar("V")
+T = TypeVar("T")
+
+
+class Kept(Generic[V]):
+    """The results that were asked for last."""
+
+    def __init__(self, most: int) -> None:
+        self._most = most
+        self._kept: OrderedDict[Hashable, V] = OrderedDict()
+        self._lock = threading.Lock()
+
+    def get(self, key: Hashable, make: Callable[[], V]) -> V:
+        """The result kept under ``key``, else the one that ``make`` gives."""
+        with self._lock:
+            if key in self._kept:
+                self._kept.move_to_end(key)
+                return self._kept[key]
+        made = make()
+        with self._lock:
+            self._kept[key] = made
+            while len(self._kept) > self._most:
+                self._kept.popitem(last=False)
+        return made
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """A session as it stands at one revision."""
+
+    known: KnownSession
+    session: Session
+    assessment: Assessment
+    shown: View
+
+
+class Workbench:
+    """One store with the tables, shared by all requests; every method may be called from any thread."""
+
+    def __init__(self, place: str | Path | None, now: Callable[[], datetime] | None = None) -> None:
+        """Open the store at ``place`` as :func:`triage.store.open_store` does. Raises StoreError."""
+        self.store = open_store(place, now)
+        self.tables = load()
+        self._readings: Kept[Reading] = Kept(24)
+        self._weighed: Kept[Weighed] = Kept(24)
+        # One at a time: the work is arithmetic in one interpreter, two at once only make both late.
+        self._engine = threading.Lock()
+        self._traces: Kept[tuple[Trace | None, list[Notice]]] = Kept(4)
+        self._changes: Kept[list[str]] = Kept(64)
+
+        self.module_names = sorted(set(self.tables.aliases.values()))
+
+    def close(self) -> None:
+        """Close the store."""
+        self.store.close()
+
+    def read(self, body: str | bytes, source: str | None = None) -> Reading:
+        """What the reader makes of a paste or a file. Raises InputError where it can't be used as a whole."""
+        data = body.encode("utf-8", "replace") if isinstance(body, str) else body
+
+        def make() -> Reading:
+            with self._engine:
+                return read_bytes(data, self.tables, source=source)
+
+        return self._readings.get((hashlib.sha256(data).digest(), source), make)
+
+    def read_again(self, paste: Paste) -> Reading:
+        """What the reader says of a paste that was kept; nothing but a notice where it can't say."""
+        try:
+            return self.read(paste.body, paste.source)
+        except Exception as error:  # kept by an older or a newer reader: the page must open all the same
+            return Reading([], None, [], [Notice("warning", f"this text can't be read any more: {error}", paste.source)])
+
+    def trace(self, text: str, source: str | None) -> tuple[Trace | None, list[Notice]]:
+        """The voltage trace in ``text`` and the notices about it; None where there is none."""
+        def make() -> tuple[Trace | None, list[Notice]]:
+            with self._engine:
+                return read_trace(text, source=source)
+
+        return self._traces.get((hashlib.sha256(text.encode("utf-8", "replace")).digest(), source), make)
+
+    def weighed(self, name: str) -> Weighed:
+        """The session ``name`` with its assessment. Raises StoreError if there is none such."""
+        known = self.store.session(name)
+
+        def make() -> Weighed:
+            session = self.store.session_object(name)
+            notices = [notice for paste in self.store.pastes(name) for notice in self.read_again(paste).notices]
+            with self._engine:
+                assessment = assess(session, self.tables, notices)
+            return Weighed(known, session, assessment, view(assessment))
+
+        return self._weighed.get((name, known.revision), make)
+
+    def acted(self, name: str, act: Callable[[], T]) -> T:
+        """Do ``act`` to the session and remember what it changed in the standings."""
+        before = self.weighed(name)
+        done = act()
+        after = self.weighed(name)
+        self._changes.get((name, after.known.revision), lambda: changes(before, after))
+        return done
+
+    def changes(self, weighed: Weighed) -> list[str]:
+        """What the act that led to this revision changed, one line a fault; nothing if that is not known."""
+        return self._changes.get((weighed.known.name, weighed.known.revision), list)
+
+    def weigh(self, session: Session) -> Assessment:
+        """The assessment of a session that is not kept."""
+        with self._engine:
+            return assess(session, self.tables)
+
+    def keep_verdict(self, weighed: Weighed) -> None:
+        """Keep the verdict with the versions that made it, unless the last one kept says the same."""
+        engine, tables = versions()
+        name = weighed.known.name
+        kept = self.store.verdicts(name)
+        last = kept[-1] if kept else None
+        if last is None or last.stale or (last.engine_version, last.tables_version) != (engine, tables):
+            self.store.save_verdict(name, weighed.assessment.verdict, engine, tables, weighed.known.revision)
+
+    def compared(self, earlier: str, later: str) -> Comparison:
+        """Two sessions side by side: the earlier one by the verdict that was given then, if one was kept."""
+        then, now = self.weighed(earlier), self.weighed(later)
+        given = [kept.verdict for kept in self.store.verdicts(earlier)]
+        return compare_sessions(
+            then.session, given[-1] if given else then.assessment.verdict, now.session, now.assessment.verdict,
+            resolve=lambda name: resolve(name, self.tables).canonical)
+
+    def snapshot_of(self, name: str, snapshot_id: int) -> Snapshot:
+        """A snapshot that stands in session ``name``. Raises StoreError if it holds none such."""
+        for stored in self.store.snapshots(name):
+            if stored.id == snapshot_id:
+                return stored.now
+        raise StoreError(f"no snapshot {snapshot_id} in session {name!r}")
+
+
+def versions() -> tuple[str, str]:
+    """The version of the program and of its tables, which are one package."""
+    try:
+        own = version("lowvolt-triage")
+    except PackageNotFoundError:
+        own = "unknown"
+    return own, own
+
+
+def standings_of(weighed: Weighed) -> dict[str, str]:
+    """Each fault of a session by name, with its standing."""
+    return {line.name: standing for standing, lines in (
+        ("short list", [line for item in weighed.shown.items for line in item.lines]),
+        ("unsettled", [line for bundle in weighed.shown.unsettled for line in bundle.lines]),
+        ("set aside", [line for bundle in weighed.shown.aside for line in bundle.lines])) for line in lines}
+
+
+def changes(before: Weighed, after: Weighed) -> list[str]:
+    """The faults whose standing is another than before, those on the short list first."""
+    old, new = standings_of(before), standings_of(after)
+    if not old:
+        return []
+    told = [f"{name}: {new[name]}, was {old[name]}" for name in new if name in old and new[name] != old[name]]
+    told += [f"{name}: {new[name]}, new" for name in new if name not in old and new[name] != "set aside"]
+    aside = sum(name not in old and new[name] == "set aside" for name in new)
+    gone = [name for name in old if name not in new]
+    if aside:
+        told.append(f"{many(aside, 'new code')} set aside")
+    if gone:
+        told.append(f"no longer in the session: {listing(gone, 6)}")
+    return told
