@@ -9,7 +9,7 @@ from html.parser import HTMLParser
 
 import pytest
 
-from triage.model.assessment import Assessment, FaultLine
+from triage.model.assessment import Assessment, FaultLine, Root
 from triage.reports.as_json import verdict_json
 from triage.reports.brief import brief
 from triage.reports.html import html
@@ -160,3 +160,16 @@ def test_ledger_rows_add_up_as_printed_on_the_page(any_assessment: Assessment) -
         assert sum(rows) == total
     for row, total in one_line:
         assert sum(round(10 * float(number)) for number in row.split()) == round(10 * float(total))
+
+
+def test_a_story_may_lead_the_list_without_a_code_and_without_decibans(small: Assessment) -> None:
+    """A supply that still fails is no code: it leads the list and leaves the count as it is."""
+    root = Root("charging: 11.4 V with the engine running and nothing connected", "supply", None, float("nan"),
+                ["it is not charging"], "supply", [])
+    led = dataclasses.replace(small, short_list=[root, *small.short_list])
+    for text in (terminal(led, width=WIDE), markdown(led), brief(led), words(html(led)), words(picture(led))):
+        assert root.title in text
+        assert "nan" not in text
+        assert small.count in text
+    assert "7 read" in terminal(led)
+    assert ", ;" not in terminal(led)

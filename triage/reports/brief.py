@@ -23,7 +23,8 @@ def brief(assessment: Assessment) -> str:
 def _short_list(shown: View) -> str:
     told = [item for place, item in enumerate(shown.items) if place < FULL or item.safety]
     left = len(shown.items) - len(told)
-    words = "; ".join(f"{_name(item)} ({item.sure}, {item.decibans})" for item in told) or "nothing is established"
+    words = "; ".join(f"{_name(item)} ({item.judged})" if item.judged else _name(item) for item in told)
+    words = words or "nothing is established"
     return f"{words}; and {left} more" if left else words
 
 

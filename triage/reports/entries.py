@@ -71,7 +71,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One root of the short list. ``fault`` False: a story such as a silent module, with its reports as lines."""
+    """One root of the short list. ``fault`` False: a story such as a silent module, with its reports as lines.
+
+    A story may stand without a line (a supply that still fails) and without decibans.
+    """
 
     title: str
     system: str
@@ -82,6 +85,11 @@ class Item:
     why: tuple[str, ...]
     lines: tuple[Line, ...]
     fault: bool
+
+    @property
+    def judged(self) -> str:
+        """Words before decibans: "very likely, +13.8 dB"; "" where neither is said."""
+        return ", ".join(part for part in (self.sure, self.decibans) if part)
 
 
 @dataclass(frozen=True, slots=True)

@@ -127,9 +127,9 @@ def _item(item: Item, shown: View) -> Markup:
                        element("p", "; ".join(said), class_="judged"), _signs(line.signs, shown),
                        _points(reasons(line), "why"), class_="entry")
     safety = f"; safety class: {item.safety}" if item.safety and item.safety != item.system else ""
-    judged = f"{item.sure}, {minus(item.decibans)}; {item.needs}{safety}"
+    judged = "; ".join(part for part in (item.judged.replace(" -", " \u2212"), item.needs) if part) + safety
     return element("div", element("h3", item.title), element("p", judged, class_="judged"),
-                   _points(item.why, "why"), _rows(item.lines, reasoned=False), class_="entry")
+                   _points(item.why, "why"), _rows(item.lines, reasoned=False) if item.lines else None, class_="entry")
 
 
 def _signs(signs: Sequence[Sign], shown: View) -> Markup:

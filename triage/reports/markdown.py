@@ -84,7 +84,8 @@ def _item(item: Item, show_all: bool) -> str:
         judged = f"{line.sure}, {line.decibans}; {line.cause}; {line.needs}{safety}"
         return _nested(f"- **{escape(line.name)}** {escape(line.meaning)}: {judged}",
                        [_signs(line), *map(escape, reasons(line))])
-    head = f"- **{escape(item.title)}**: {item.sure}, {item.decibans}; {item.needs}{safety}"
+    judged = "; ".join(part for part in (item.judged, item.needs) if part)
+    head = f"- **{escape(item.title)}**: {judged}{safety}"
     told, hidden = Bundle("", item.lines).shown(show_all)
     rows = [f"{_signs(line)} {escape(line.name)}: {line.sure}, {line.decibans}" for line in told]
     return _nested(head, [*map(escape, item.why), *rows, *([f"and {hidden} more that say the same"] if hidden else [])])

@@ -170,7 +170,7 @@ def _faults(sheet: Sheet, shown: View, rows: int) -> None:
     _section(sheet, "short list", [line for item in shown.items if item.fault for line in item.lines], 0)
     for item in shown.items:
         if not item.fault:
-            _section(sheet, f"short list: {item.title}", *Bundle("", item.lines).shown(loose <= rows))
+            _section(sheet, f"short list: {item.title}", *Bundle("", item.lines).shown(loose <= rows), alone=True)
     for bundle in shown.unsettled:
         told, hidden = bundle.shown(loose <= rows)
         _section(sheet, f"unsettled: {bundle.head}", told, hidden)
@@ -195,6 +195,8 @@ def _section(sheet: Sheet, head: str, lines: Sequence[Line], hidden: int, alone:
         sheet.text(0.0, sheet.y, part, 9.5, colour=GREY)
     sheet.y += 5.0
     sheet.rule(sheet.y, INK)
+    if alone:
+        sheet.words.append(f"{head}.")
     for line in lines:
         _fault(sheet, line)
     if hidden:

@@ -169,7 +169,7 @@ def _item(paper: Paper, item: Item, snaps: Sequence[Snap], show_all: bool) -> No
         return
     paper.put(item.title, "    ", "      ", STRONG)
     safety = f"; safety class: {item.safety}" if item.safety and item.safety != item.system else ""
-    paper.put(f"{item.sure}, {item.decibans}; {item.needs}{safety}", "      ")
+    paper.put("; ".join(part for part in (item.judged, item.needs) if part) + safety, "      ")
     for reason in item.why:
         paper.put(reason, "      - ", "        ")
     told, hidden = Bundle("", item.lines).shown(show_all)
@@ -183,9 +183,10 @@ def _item_briefly(paper: Paper, item: Item, show_all: bool) -> None:
     if item.fault:
         _row(paper, item.lines[0], "    ", reasons(item.lines[0]))
         return
-    paper.put(f"{item.title}; {item.sure}, {item.decibans}", "    ", "      ")
+    paper.put("; ".join(part for part in (item.title, item.judged) if part), "    ", "      ")
     told, hidden = Bundle("", item.lines).shown(show_all)
-    paper.put(listing([line.name for line in told]) + (f" and {hidden} more" if hidden else ""), "      ")
+    if told:
+        paper.put(listing([line.name for line in told]) + (f" and {hidden} more" if hidden else ""), "      ")
 
 
 def _judged(line: Line, safety: str | None) -> list[str]:

@@ -108,8 +108,9 @@ def _item(root: Root) -> Item:
     top = max(root.lines, key=lambda line: line.verdict["decibans"], default=None)
     return Item(
         title=clean(root.title), system=root.system, safety=root.safety, sure=top.band if top else "",
-        decibans=f"{decibans(root.decibans)} dB", needs=NEEDS_WORDS.get(root.needs, root.needs),
-        why=_clean_all(root.why), lines=lines, fault=fault,
+        # Not a number: a story that no decibans are said of.
+        decibans="" if root.decibans != root.decibans else f"{decibans(root.decibans)} dB",
+        needs=NEEDS_WORDS.get(root.needs, root.needs), why=_clean_all(root.why), lines=lines, fault=fault,
     )
 
 
