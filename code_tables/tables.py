@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 
 from code_tables import answers
@@ -74,6 +76,16 @@ class Tables:
             return self.rates[key].value
         except KeyError:
             raise TableError(f"rates.csv: no key {key!r}; add a row with value, unit, source and note") from None
+
+    def with_rates(self, values: Mapping[str, float], source: str) -> Tables:
+        """These tables with other ``values`` for keys of rates.csv, each citing ``source``; these stay as they are.
+
+        Raises TableError for a key that is not there.
+        """
+        for key in values:
+            self.rate(key)
+        changed = {key: replace(self.rates[key], value=value, source=source) for key, value in values.items()}
+        return Tables(replace(self._content, rates=self.rates | changed))
 
     def limit(self, key: str, system_volts: int = 12) -> float:
         """The figure ``key`` of limits.csv for a 12 or 24 V system. Raises TableError where there is none."""

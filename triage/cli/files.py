@@ -37,6 +37,16 @@ def read_input(file: Path) -> bytes:
         raise InputError(f"{file}: can't be read: {error.strerror or error}") from None
 
 
+def write_output(file: Path, text: str) -> None:
+    """Write ``text`` to ``file`` whole or not at all. Raises InputError in one line."""
+    beside = file.with_name(f"{file.name}.part")
+    try:
+        beside.write_text(text, encoding="utf-8")
+        beside.replace(file)
+    except OSError as error:
+        raise InputError(f"{file}: can't be written: {error.strerror or error}") from None
+
+
 def read_file(file: Path) -> Reading:
     """What the reader makes of ``file``."""
     from code_tables import load

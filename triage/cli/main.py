@@ -1,4 +1,4 @@
-"""The commands that need no store: shortlist, read, explain, batch, trace, schema, demo."""
+"""The commands that work without a store: shortlist, read, explain, batch, trace, schema, demo."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from typing import Annotated
 
 import typer
 
+from triage.cli.keep import register
+from triage.cli.keep_options import Db
 from triage.errors import TriageError
 
 app = typer.Typer(
@@ -39,12 +41,20 @@ def shortlist(
     brief: Annotated[bool, typer.Option("--brief", help="Print five lines for a phone.")] = False,
     ledger: Annotated[bool, typer.Option("--ledger", help="Show the sum of every fault.")] = False,
     show_all: Annotated[bool, typer.Option("--all", help="Show every fault that was set aside.")] = False,
-    strict: StrictOption = False,
+    strict: StrictOption = False, db: Db = None,
 ) -> None:
-    """Weigh the scans of one vehicle and print the short list with its reasons."""
+    """Weigh the scans of one vehicle, or a kept session by its name, and print the short list with its reasons."""
     from triage.cli.files import session_from_files
+    from triage.cli.keep_list import session_name, shortlist_of
     from triage.cli.output import emit, print_assessment
 
+    name = session_name(files, db)
+    if name is not None:
+        if phase or volts or lowest or outside_supply:
+            raise typer.BadParameter(f"a kept session is put right by `triage correct {name} SNAPSHOT`")
+        emit(shortlist_of(db, name, strict=strict, as_json=as_json, markdown=markdown, html=html, brief=brief,
+                          ledger=ledger, show_all=show_all))
+        return
     session, notices = session_from_files(files, phase, volts, lowest, outside_supply, strict=strict)
     emit(print_assessment(session, notices, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
                           show_all=show_all))
@@ -127,6 +137,9 @@ def demo(
     emit("Invented demo data. The same with your own files: triage shortlist " + " ".join(f.name for f in files) + "\n")
     session, notices = session_from_files(files, None, None, None, None, strict=False)
     emit(print_assessment(session, notices, ledger=ledger, show_all=show_all))
+
+
+register(app)
 
 
 def main() -> None:

@@ -14,6 +14,7 @@ from triage.model.session import Session
 
 if TYPE_CHECKING:
     from triage.intake.read import Reading
+    from triage.model.assessment import Assessment
     from triage.model.snapshot import ModuleScan, Snapshot
 
 
@@ -33,6 +34,15 @@ def print_assessment(
     from triage.assess import assess
 
     assessment = assess(session, load(), notices)
+    return show_assessment(assessment, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
+                           show_all=show_all)
+
+
+def show_assessment(
+    assessment: Assessment, *, as_json: bool = False, markdown: bool = False, html: bool = False, brief: bool = False,
+    ledger: bool = False, show_all: bool = False,
+) -> str:
+    """An assessment in the form asked for."""
     if as_json:
         verdict = assessment.verdict
         if not ledger:

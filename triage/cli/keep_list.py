@@ -1,0 +1,281 @@
+"""The short list of a kept session, its comparison with the one before, and lists of what is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from triage.cli.keep_learn import Learned, learned
+from triage.cli.keep_words import entry_line, lines_out, many, session_words, when
+from triage.errors import InputError, StoreError
+from triage.model.notices import Notice
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from triage.model.assessment import Assessment
+    from triage.model.session import Session
+    from triage.store import Comparison
+    from triage.store.compare import FaultThenNow
+    from triage.store.store import Store
+
+
+def session_name(files: Sequence[Path], db: str | None) -> str | None:
+    """The kept session that is meant where one name is given and no file bears it; None: read files."""
+    if len(files) != 1 or str(files[0]) == "-" or files[0].exists():
+        return None
+    from triage.cli.keep_visit import kept
+
+    name = str(files[0])
+    try:
+        with kept(db) as store:
+            store.session(name)
+    except StoreError as error:
+        raise InputError(f"{name}: can't be read: no such file; as a session: {error}") from None
+    return name
+
+
+def engine_version() -> str:
+    """The version of the program."""
+    from importlib.metadata import PackageNotFoundError, version
+
+    try:
+        return version("lowvolt-triage")
+    except PackageNotFoundError:
+        return "not installed"
+
+
+@lru_cache(maxsize=1)
+def _digest() -> str:
+    """Of every code table, so that a changed row is another version."""
+    import hashlib
+
+    import code_tables
+
+    total = hashlib.sha256()
+    for file in sorted(Path(code_tables.__file__).parent.glob("*.csv")):
+        total.update(file.name.encode() + b"\0" + file.read_bytes() + b"\0")
+    return total.hexdigest()[:12]
+
+
+def tables_version(now: Learned) -> str:
+    """The version of the tables, and how far outcomes have changed their rates."""
+    if not now.rates:
+        return _digest()
+    return f"{_digest()}, rates from {many(now.outcomes, 'outcome')}"
+
+
+def input_notices(store: Store, name: str, base: Tables) -> list[Notice]:
+    """What the reader had to say of the scans that count, and why each phase is taken as it is."""
+    from triage.intake.read import read_bytes
+
+    notices: list[Notice] = []
+    for paste in store.pastes(name):
+        data = paste.body.encode("utf-8", "surrogatepass") if isinstance(paste.body, str) else paste.body
+        try:
+            notices += read_bytes(data, base, source=paste.source).notices
+        except InputError as error:  # a reader of another version took it
+            notices.append(Notice("warning", f"can't be read again: {error}", paste.source))
+    for place, snapshot in enumerate(store.snapshots(name), start=1):
+        if snapshot.phase_why not in ("the text says so", "told by hand"):
+            notices.append(Notice("note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, "
+                                          f"{snapshot.phase_why}; `triage correct {name} {place} --phase ...` if not"))
+    return notices
+
+
+def weigh(store: Store, name: str) -> tuple[Assessment, Learned]:
+    """The assessment of a kept session with the rates as learned; the verdict is kept unless it is there already."""
+    from code_tables import load
+    from triage.assess import assess
+
+    base = load()
+    revision = store.session(name).revision
+    session = store.session_object(name)
+    if not session.snapshots:
+        raise InputError(f"session {name!r} holds no scan yet: triage paste {name} FILE")
+    now = learned(store, base, without=name)
+    assessment = assess(session, now.tables(base), [*now.notices(), *input_notices(store, name, base)])
+    versions = engine_version(), tables_version(now)
+    kept = store.verdicts(name)
+    if not (kept and not kept[-1].stale and (kept[-1].engine_version, kept[-1].tables_version) == versions
+            and kept[-1].verdict == assessment.verdict):
+        store.save_verdict(name, assessment.verdict, *versions, revision)
+    return assessment, now
+
+
+def shortlist_of(
+    db: str | None, name: str, *, strict: bool, as_json: bool, markdown: bool, html: bool, brief: bool, ledger: bool,
+    show_all: bool,
+) -> str:
+    """The short list of a kept session; on a screen and in Markdown with the logs and the session before."""
+    from triage.cli.files import stop_if_strict
+    from triage.cli.keep_measured import trace_lines
+    from triage.cli.keep_visit import kept
+    from triage.cli.output import show_assessment
+
+    with kept(db) as store:
+        assessment, _ = weigh(store, name)
+        stop_if_strict(assessment.notices, strict)
+        more: list[str] = []
+        if not (as_json or html or brief):
+            more = trace_lines(store.traces(name), assessment.session.vehicle)
+            before = store.earlier_sessions(name)
+            with_scans = [session.name for session in before if session.snapshots]
+            if with_scans:
+                found, note = compare(store, with_scans[-1], name, assessment)
+                more += ["", *comparison_lines(found, note)]
+    page = show_assessment(assessment, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
+                           show_all=show_all)
+    if not any(more):
+        return page
+    if markdown:
+        return page + "\n" + _as_markdown(more)
+    return page + "\n" + lines_out(more).lstrip("\n")
+
+
+def _as_markdown(lines: Sequence[str]) -> str:
+    """The lines after the list as they stand: nothing pasted can be taken for markup inside a code block."""
+    from triage.reports.text import clean
+
+    body = "\n".join(clean(line) for line in lines).strip("\n")
+    fence = "`" * max(3, 1 + max((len(run) for run in "".join(
+        char if char == "`" else " " for char in body).split()), default=0))
+    return f"{fence}text\n{body}\n{fence}\n"
+
+
+def compare(
+    store: Store, earlier: str, later: str, assessment: Assessment | None = None,
+) -> tuple[Comparison, str]:
+    """Two sessions side by side, and a remark on whose verdict of the earlier one was taken."""
+    from code_tables import load
+    from triage.intake.modules import resolve
+    from triage.store import compare_sessions
+
+    tables = load()
+    kept = store.verdicts(earlier)
+    before = store.session_object(earlier)
+    if kept and not kept[-1].stale:
+        then: Any = kept[-1].verdict
+        note = (f"{earlier} as it was judged on {when(kept[-1].made_at)} (engine {kept[-1].engine_version}, tables "
+                f"{kept[-1].tables_version})")
+    else:
+        then = weigh(store, earlier)[0].verdict
+        why = "it changed after its last verdict" if kept else "it had no verdict yet"
+        note = f"{earlier} was weighed now: {why}"
+    now = assessment or weigh(store, later)[0]
+    found = compare_sessions(before, then, now.session, now.verdict, lambda name: resolve(name, tables).canonical)
+    return found, note
+
+
+def comparison_lines(found: Comparison, note: str) -> list[str]:
+    """The comparison for a person, the engine's own mistakes first."""
+    from dataclasses import replace
+
+    lines = [f"THEN AND NOW: {found.earlier}, then {found.later}", "", f"  {note}", ""]
+    short = replace(found, not_seen_now=(), not_read_now=(), supply=())
+    *faults, supply, read = [f"  {line}" for line in short.lines()]
+    gone = _together("Not seen now, though its module was read", found.not_seen_now)
+    unread = _together("Could not be read now", found.not_read_now)
+    parts = [f"    {part.part}: not tested, then and now" if part.then == part.now == "not tested"
+             else f"    {part.words}" for part in found.supply]
+    return [*lines, *faults, *gone, *unread, supply, read, *parts]
+
+
+def _together(title: str, faults: Sequence[FaultThenNow]) -> list[str]:
+    """Faults that are gone, by what was said of them then: most are noise and need no line of their own."""
+    from triage.cli.keep_words import fault_name
+
+    by_standing: dict[str, list[str]] = {}
+    for standing in ("short list", "unsettled", "set aside", None):
+        names = [fault_name(fault.module, fault.code, fault.failure_type) for fault in faults if fault.then == standing]
+        if names:
+            by_standing[f"{standing} then" if standing else "no verdict then"] = names
+    return [f"  {title}:" for _ in faults[:1]] + [
+        f"    {said} ({len(names)}): {', '.join(names)}" for said, names in by_standing.items()]
+
+
+def comparison_json(found: Comparison, note: str) -> dict[str, Any]:
+    """The comparison for a program."""
+    from dataclasses import asdict
+
+    return asdict(found) | {"note": note}
+
+
+def session_lines(store: Store, vehicle: str | None) -> list[str]:
+    """All sessions, or those of one vehicle, the oldest first."""
+    found = sessions_of(store, vehicle)
+    return [line for session in found for line in session_words(session)] or [
+        "no session yet: `triage open NAME` begins one"]
+
+
+def sessions_of(store: Store, vehicle: str | None) -> list[Any]:
+    """The sessions of the vehicle with this VIN or label, or all. Raises InputError for an unknown vehicle."""
+    if vehicle is None:
+        return store.sessions()
+    known = store.find_vehicle(vehicle)
+    if known is None:
+        there = ", ".join(other.label or other.vin or "" for other in store.vehicles()) or "none"
+        raise InputError(f"no vehicle {vehicle!r} in the store; known: {there}")
+    return store.sessions(known)
+
+
+def record_lines(store: Store, name: str) -> list[str]:
+    """One session in full: its snapshots by number, then who did what when, with what was struck out."""
+    from triage.cli.output import snapshot_words
+
+    lines = session_words(store.session(name))
+    snapshots = store.snapshots(name)
+    places = {snapshot.id: place for place, snapshot in enumerate(snapshots, start=1)}
+    lines += ["", "SNAPSHOTS", ""] if snapshots else []
+    lines += [f"  {place}  {snapshot_words(snapshot.now)}; phase: {snapshot.phase_why}"
+              for place, snapshot in enumerate(snapshots, start=1)]
+    entries = store.entries(name, with_struck=True)
+    lines += ["", "RECORD", ""] if entries else []
+    lines += [entry_line(entry, places) for entry in entries]
+    made = store.verdicts(name)
+    if made:
+        last = made[-1]
+        stale = "; the session has changed since" if last.stale else ""
+        lines += ["", f"last verdict {when(last.made_at)}, engine {last.engine_version}, tables "
+                      f"{last.tables_version}{stale}"]
+    return lines
+
+
+def export(store: Store, names: Sequence[str] | None) -> str:
+    """Sessions as JSON Lines, one job a line."""
+    import json
+
+    jobs: list[Session] = store.export_jobs(names or None)
+    if not jobs:
+        raise InputError("the store holds no session to export")
+    return "".join(json.dumps(job.model_dump(mode="json", exclude_unset=True)) + "\n" for job in jobs)
+
+
+def read_jobs(data: bytes, source: str) -> list[Session]:
+    """The jobs in ``data``: one JSON object, a list of them, or one a line. Raises InputError with the place."""
+    import json
+
+    from triage.errors import JobError
+    from triage.model.session import parse_session, session_from
+
+    if not data.strip():
+        raise InputError(f"{source}: no job in it: expected one JSON object a line; see `triage schema`")
+    try:
+        whole: Any = json.loads(data)
+    except (ValueError, RecursionError):
+        whole = None
+    where = source
+    try:
+        if isinstance(whole, dict):
+            return [session_from(whole)]
+        if isinstance(whole, list):
+            return [session_from(job) for job in whole]
+        jobs = []
+        for number, line in enumerate(data.splitlines(), start=1):
+            where = f"{source}: line {number}"
+            if line.strip():
+                jobs.append(parse_session(line))
+        return jobs
+    except JobError as error:
+        raise JobError(f"{where}: {error}", error.path, error.job) from None
