@@ -79,6 +79,7 @@ class Builder:
         #: A heading repeated: a new snapshot only if a module comes again.
         self.may_restart = False
         self.next_phase: Phase | None = None
+        self._keys: dict[str, str] = {}
         self.restated: list[tuple[int, Line, int, int]] = []
 
     @property
@@ -106,7 +107,9 @@ class Builder:
 
     def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
         """The module of that printed name in the snapshot being read; made if it is not there."""
-        key = " ".join(small(printed).split())
+        key = self._keys.get(printed)
+        if key is None:
+            key = self._keys[printed] = " ".join(small(printed).split())
         if self.next_phase is not None:
             if not self.snapshot.empty:
                 self.new_snapshot(self.next_phase)

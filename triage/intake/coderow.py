@@ -11,7 +11,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.pieces import Details, soft_pieces, take, take_running
+from triage.intake.pieces import Details, Legend, soft_pieces, take, take_running
 from triage.intake.style import HEADING, Place, behind, shape_of
 from triage.model.snapshot import StatusWord
 
@@ -190,22 +190,24 @@ def take_text(
 ) -> None:
     """One cell, or the running text behind a code: as a whole, else cut at soft marks, else its ends. ``settled``:
     the status stands in a cell of its own."""
+    translated, legend, doubtful = context.translated, context.legend, context.style.doubtful_states
     low = small(text)
-    parts = list(soft_pieces(text))
-    if not settled and not any(states.of_cell(small(part), context.translated, context.legend) for _, part in parts):
+    parts = [part for _, part in soft_pieces(text)]
+    said = states.of_cell(low, translated, legend) is not None if len(parts) <= 1 else _any_state(parts, translated, legend)
+    if not settled and not said:
         before = details.status
-        text = take_running(details, text, low, context.translated, context.style.doubtful_states)
+        text = take_running(details, text, low, translated, doubtful)
         if details.status is not before:
             low = small(text)
-            parts = list(soft_pieces(text))
+            parts = [part for _, part in soft_pieces(text)]
     if len(parts) <= 1:
-        take(details, text, low, following=following, has_type=has_type, translated=context.translated, legend=context.legend)
+        take(details, text, low, following=following, has_type=has_type, translated=translated, legend=legend)
         return
     texts = []
-    for place, (_, part) in enumerate(parts[:40]):
+    for place, part in enumerate(parts[:40]):
         known = len(details.texts)
-        take(details, part, small(part), following=following and place == 0, has_type=has_type,
-             translated=context.translated, legend=context.legend)
+        take(details, part, small(part), following=following and place == 0, has_type=has_type, translated=translated,
+             legend=legend)
         if len(details.texts) > known:
             texts.append(details.texts.pop())
     if texts:
@@ -213,6 +215,14 @@ def take_text(
     if details.status is None and texts and context.style.doubtful_states and not settled:
         for part in reversed(texts):
             take_running(details, part, small(part), context.translated, True)
+
+
+def _any_state(parts: list[str], translated: bool, legend: Legend) -> bool:
+    """Whether one of the pieces is a status as a whole."""
+    for part in parts:
+        if states.of_cell(small(part), translated, legend) is not None:
+            return True
+    return False
 
 
 def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Literal
+from typing import Any, Literal
 
 from triage.intake import dates, happenings, volts
 from triage.intake.assembly import Builder, CodeDraft, SnapshotDraft
@@ -61,6 +61,8 @@ class Context:
     #: Codes stand as far left as their headings: indentation says nothing in this text.
     flat: bool = False
     key_block: bool = False
+    #: The clauses of the sentence being read.
+    clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.
     width: int = 80
     #: How many headings stood behind a blank line, and how many did not.
@@ -103,12 +105,17 @@ COUNT_AFTER = re.compile(
     r"codigos?|averias?|fallos?)(?: count| found| stored| gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*")
 
 
+_DIGIT = re.compile(r"[0-9]")
+
+
 def stated_count(low: str) -> tuple[int, int, int] | None:
     """A count of codes that the line states, with its place.
 
     >>> stated_count("ecm - 3 codes"), stated_count("abs (codes: 2)"), stated_count("ecm")
     ((3, 3, 13), (2, 5, 14), None)
     """
+    if _DIGIT.search(low) is None:
+        return None
     for pattern in (COUNT, COUNT_AFTER):
         match = pattern.search(low)
         if match is not None:

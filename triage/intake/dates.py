@@ -44,6 +44,7 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("month day", re.compile(rf"(?<![0-9a-z]){_MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])"
                              + _TIME)),
 )
+_NUMBERS = re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2(?:19|20)?[0-9]{2}(?![0-9/-])")
 _CLOCK = re.compile(r"(?<![0-9a-z.,:/-])([01]?[0-9]|2[0-3])(?::|[ ]?h[ ]?)([0-5][0-9])(?::([0-5][0-9]))?(?:[ ]?(am|pm|uhr|h))?"
                     r"(?![0-9a-z:])")
 _SIGNS = re.compile(r"[0-9][./-][0-3]?[0-9][./-]|20[0-9]{6}|[a-z]{3}[ ,.]|[0-9]:[0-9]")
@@ -64,14 +65,13 @@ def order(lows: Iterable[str]) -> Order | None:
     """Whether dates in numbers put the day or the month first, by all of them together; None where nothing tells."""
     day = month = dotted = slashed = False
     months = set()
-    for low in lows:
-        for match in _FORMS[2][1].finditer(low):
-            first, second = int(match[1]), int(match[3])
-            day |= first > 12 >= second
-            month |= second > 12 >= first
-            dotted |= match[2] == "."
-            slashed |= match[2] != "." and first != second
-            months.add((first, second))
+    for match in _NUMBERS.finditer("\n".join(lows)):
+        first, second = int(match[1]), int(match[3])
+        day |= first > 12 >= second
+        month |= second > 12 >= first
+        dotted |= match[2] == "."
+        slashed |= match[2] != "." and first != second
+        months.add((first, second))
     if day != month:
         return "day" if day else "month"
     if day:

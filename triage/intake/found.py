@@ -11,15 +11,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from triage.intake import near
 from triage.model import codes as model_codes
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """One code in a line. ``start``..``end`` covers its failure type and status byte; ``bare`` ends before them.
 
     ``slip`` is set where a letter stands for a digit: it is what was read instead. ``kind`` is that of the model.
@@ -39,8 +38,7 @@ class Found:
         return self.text if self.failure_type is None else f"{self.text}-{self.failure_type}"
 
 
-@dataclass(frozen=True, slots=True)
-class Refusal:
+class Refusal(NamedTuple):
     """A place that looks like a code and can't be read as one."""
 
     start: int
@@ -48,8 +46,7 @@ class Refusal:
     message: str
 
 
-@dataclass(frozen=True, slots=True)
-class Finds:
+class Finds(NamedTuple):
     """What :func:`find` saw, from left to right; ``mentions`` are codes the text only speaks of (see P0715)."""
 
     codes: tuple[Found, ...]
@@ -57,7 +54,7 @@ class Finds:
     mentions: tuple[Found, ...] = ()
 
 
-_NOTHING = Finds(())
+NOTHING = Finds(())
 _DIGIT = re.compile(r"[0-9]")
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
 _CANDIDATE = re.compile(
@@ -66,6 +63,7 @@ _CANDIDATE = re.compile(
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
+_CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
 _HEX = frozenset("0123456789ABCDEFabcdef")
 _UNIT = (r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
          r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|[.,:/][0-9])")
@@ -95,37 +93,43 @@ _MID = re.compile(r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :
                   r"fmi[ :=#.]{0,3}[0-9]{1,2}\b")
 
 
+_MARK_FORMS = (_JOINED, _LABELLED)
+_BRACKET_FORMS = (_BRACKETED, _LABELLED)
+_LABEL_FORMS = (_BRACKETED, _LABELLED)
+_SPACED_FORMS = (_SPACED,)
+_LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti"})
+_PAIR_SIGNS = _HEX | {"$"}
+
+
 def find(text: str, low: str | None = None) -> Finds:
     """The codes of one line or cell. Linear in its length; ``low`` is the same text in small letters."""
-    if len(text) <= 240:
-        return _find_cached(text)
-    return _find(text, near.small(text) if low is None else low)
-
-
-@lru_cache(maxsize=32768)
-def _find_cached(text: str) -> Finds:
-    return _find(text, near.small(text))
-
-
-def _find(text: str, low: str) -> Finds:
-    if not _DIGIT.search(text):
-        return _NOTHING
+    if _DIGIT.search(text) is None:
+        return NOTHING
+    if low is None:
+        low = near.small(text)
     codes = _heavy(text, low) if ("spn" in low or "mid" in low) else []
+    taken = bytearray(len(text)) if codes else b""
+    for code in codes:
+        taken[code.start:code.end] = b"\1" * (code.end - code.start)
     refusals: list[Refusal] = []
-    label = near.Labels(low)
+    label: near.Labels | None = None
     at = 0
     for match in _CANDIDATE.finditer(text):
-        if match.start() < at or any(code.start <= match.start() < code.end for code in codes):
+        start = match.start()
+        if start < at or (taken and taken[start]):
             continue
+        if label is None:
+            label = near.Labels(low)
         result = _candidate(text, low, match, label)
-        if isinstance(result, Refusal):
-            refusals.append(result)
-        elif result is not None:
+        if isinstance(result, Found):
             codes.append(result)
             at = result.end
+        elif result is not None:
+            refusals.append(result)
     if not codes and not refusals:
-        return _NOTHING
-    codes.sort(key=lambda code: code.start)
+        return NOTHING
+    if taken:
+        codes.sort(key=lambda code: code.start)
     kept, mentions = near.only_spoken_of(low, codes)
     return Finds(tuple(kept), tuple(refusals), tuple(mentions))
 
@@ -137,6 +141,10 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         return None
     if match[10]:
         return _wrong_length(text, match[10], start, end)
+    if _CLEAN.fullmatch(match[0]) is not None:
+        if _PART_TAIL.match(text, end) and not _JOINED.match(text, end):
+            return None
+        return _with_tail(text, low, Found(start, end, match[0], bare=end), False)
     letter, body, tail = (match[1], match[2], match[3]) if match[1] else (
         (match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
     spaced = not match[1]
@@ -170,7 +178,7 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
     """``found`` with the failure type and the status byte that follow it."""
     failure, end = found.failure_type, found.end
     if failure is None:
-        for form in (_JOINED, _BRACKETED, _LABELLED, _SPACED):
+        for form in _forms(text, low, end):
             match = form.match(text, end)
             if match is None:
                 continue
@@ -183,6 +191,8 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
             slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
+    if failure is None and not slip and "stat" not in low[end:end + 12]:
+        return found
     status = None
     bits = _STATUS_BITS.match(text, end)
     if bits is not None:
@@ -195,6 +205,29 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
         status, end = int(match[1], 16), match.end()
     shown = found.text if failure is None else f"{found.text}-{failure}"
     return Found(found.start, end, found.text, failure, status, "J2012", None, shown if slip else None, found.bare)
+
+
+def _forms(text: str, low: str, end: int) -> tuple[re.Pattern[str], ...]:
+    """The forms of a failure type that the next characters leave possible, the surest first."""
+    after = text[end:end + 1]
+    if not after:
+        return ()
+    if after in "-:/_#.":
+        return _MARK_FORMS
+    if after in "[({":
+        return _BRACKET_FORMS
+    ahead = low[end:end + 6].lstrip(" ,;|/([-\t")[:2]
+    if ahead in _LABEL_SIGNS:
+        return _LABEL_FORMS
+    if after == " ":
+        second = text[end + 1:end + 2]
+        if second in "[({ ":
+            return _BRACKET_FORMS
+        if second in "-:/_#":
+            return _MARK_FORMS
+        if second in _PAIR_SIGNS:
+            return _SPACED_FORMS
+    return ()
 
 
 def _wrong_length(text: str, token: str, start: int, end: int) -> Refusal | None:

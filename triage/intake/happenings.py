@@ -55,7 +55,7 @@ class Facts:
 
     def take(self, text: str, low: str) -> str | None:
         """Read one line: what kind of fact it was ("complaint", "label", "aside", "vin", ...), or None."""
-        if len(text) > 1000:
+        if len(text) > 1000 or not (":" in text or "=" in text or "\t" in text or "  " in text or ".." in text or len(text) >= 17):
             return None
         kind = None
         if self._vin(text, low):
@@ -74,6 +74,8 @@ class Facts:
 
     def _vin(self, text: str, low: str) -> bool:
         """A vehicle identification number: 17 letters and digits without I, O and Q (ISO 3779)."""
+        if len(text) < 17:
+            return False
         seen = False
         for match in _VIN.finditer(text.upper()):
             vin = match[1]

@@ -66,7 +66,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
             return None
         if tidy(text[:cut]):
             volt, stop = found[0], min(stop, cut)
-    again = _CONTINUED.search(low[:stop])
+    again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
     if again is not None and again.start() > 1:
         stop = again.start()
     printed = tidy(text[:stop])

@@ -105,6 +105,8 @@ def is_head(lows: Sequence[str]) -> bool:
     """Whether the cells are column names: at least two of them, one for the module or the code."""
     if not 2 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
         return False
+    if not any(low.strip(_EDGE) in _ROLE for low in lows):
+        return False
     roles = [role_of(low) for low in lows]
     named = [role for role in roles if role is not None]
     if len(named) < 2 or not {"module", "code", "spn"}.intersection(named):

@@ -26,7 +26,8 @@ _QUANTITY = re.compile(r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|ps
 
 def split(row: Row) -> tuple[str, str, int] | None:
     """The key in small letters, the value and its place, where a role of a table's head is the key; else None."""
-    match = _KEY.match(row.text)
+    text = row.text
+    match = _KEY.match(text) if ":" in text or "=" in text or "..." in text else None
     if match is None:
         if row.cells is not None and len(row.cells) == 2 and row.kind in ("gap", "\t") and row.cells[0].text:
             key, value = row.cells

@@ -14,10 +14,10 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from triage.intake.characters import Line, lines
-from triage.intake.found import Finds, find
+from triage.intake.found import NOTHING, Finds, find
 from triage.intake.heads import is_head, role_of
 
 __all__ = ["Cell", "Row", "lines", "split_rows"]
@@ -42,12 +42,13 @@ class Row:
     text: str
     start: int
     low: str = ""
-    finds: Finds = field(default_factory=lambda: Finds(()))
+    finds: Finds = NOTHING
     cells: list[Cell] | None = None
     roles: tuple[str | None, ...] | None = None
     kind: str = ""
     head: bool = False
     blank: bool = False
+    shape: tuple[str, int, bool] | None = None
 
     def __post_init__(self) -> None:
         self.blank = not self.text
@@ -93,9 +94,10 @@ def _runs(rows: Sequence[Row]) -> list[tuple[int, int]]:
 def _list_mark(rows: Sequence[Row]) -> str:
     """The mark (";" or ",") that cuts a stretch of lines into as many cells line after line, or "" for none."""
     for mark in (";", ","):
-        counts = Counter(row.text.count(mark) for row in rows if mark in row.text)
-        if not counts:
+        marked = [row for row in rows if mark in row.text]
+        if not marked:
             continue
+        counts = Counter(row.text.count(mark) for row in marked)
         usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
         if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:4] if mark in row.text):
             return mark

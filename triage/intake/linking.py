@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from triage.intake.characters import low as small
 from triage.intake.phrases import word_set
@@ -30,6 +31,7 @@ _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
 
 
+@lru_cache(maxsize=8192)
 def strip_links(text: str) -> str:
     """``text`` without linking words and marks at its ends; "" where nothing else is left."""
     text = text.strip(_EDGE.replace("(", "").replace("[", "")).rstrip(_EDGE.replace(")", "").replace("]", ""))

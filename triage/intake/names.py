@@ -59,11 +59,17 @@ class Names:
         self._tables = tables
         self._names, self._longest = _listed(tables)
         self._scores: dict[str, float] = {}
+        self._is_listed: dict[str, bool] = {}
         self._left = BUDGET
 
     def listed(self, text: str) -> bool:
         """Whether ``text`` is a name as listed. Quick."""
-        return " ".join(WORD.findall(small(text))) in self._names if len(text) <= LONGEST_NAME else False
+        known = self._is_listed.get(text)
+        if known is None:
+            known = " ".join(WORD.findall(small(text))) in self._names if len(text) <= LONGEST_NAME else False
+            if len(self._is_listed) < 100_000 and len(text) <= LONGEST_NAME:
+                self._is_listed[text] = known
+        return known
 
     def score(self, text: str) -> float:
         """How surely ``text`` alone is a module's name, 0..100 (as :func:`is_module_name`)."""
@@ -131,6 +137,7 @@ class Names:
 _EDGE = " \t:;,.|-=_*#>\u2022\"'~/"
 
 
+@lru_cache(maxsize=8192)
 def tidy(text: str) -> str:
     """A printed name without the marks around it.
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
 from triage.intake.characters import low as small
+from triage.intake.phrases import word_set
 
 __all__ = ["Labels", "can_be_spaced_type", "digits_for_letters", "is_slip", "not_a_spaced_code", "only_spoken_of",
            "part_of_a_number", "small", "stands_alone"]
@@ -57,6 +58,22 @@ _GONE = re.compile(
 _STOP = re.compile(r"[.;:!\n]|\b(?:but|aber|mais|pero|while)\b")
 
 
+#: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
+#: need be tried.
+_LABEL_ENDS = word_set(
+    "connector connectors conn splice splices bay bays bin bins stall stalls shelf room rooms slot no nos nr number numbers num id ids numero "
+    "nummer parts part n pn calibration calibrations cal calid cvn s sn ref reference invoice order job ro wo ticket quote fax plate plates reg "
+    "registration license licence tyre tyres tire tires tag key locker page version level software sw firmware fw hardware hw ver revision rev "
+    "drawing diagram bulletin tsb test vin stecker steckverbinder steckverbindung kupplungsstecker teilenummer teile sachnummer kennzeichen "
+    "auftrag auftragsnummer stellplatz halle platz buhne hebebuhne datenstand softwarestand connecteur broche piece plaque emplacement travee "
+    "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin pins fuse fuses relay relays "
+    "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom inline cavity see")
+_MENTION_ENDS = word_set(
+    "see also to siehe auch vgl voir aussi vease cf without except of unlike not no kein keine keinen sans sin ohne de cause causes by as like "
+    "wegen g any more longer code codes dtc dtcs fehler defaut codigo")
+_LAST_WORD = re.compile(r"([a-z]*)[^a-z]*$")
+
+
 class _Spot(Protocol):
     """Anything with a place in a line."""
 
@@ -67,6 +84,9 @@ class _Spot(Protocol):
 
 
 SpotT = TypeVar("SpotT", bound=_Spot)
+
+
+_MAIL_OR_TYRE = re.compile(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
 
 
 class Labels:
@@ -81,11 +101,15 @@ class Labels:
     def before(self, start: int, end: int, text: str) -> bool:
         """Whether the place ``start``..``end`` is named by a label as something else than a code."""
         low = self._low
+        if start == 0 and not _CONNECTOR_AFTER.match(low, end):
+            return False
         window = low[max(0, start - 34):start]
-        found = _LABEL.search(window) is not None
+        last = _LAST_WORD.search(window[-16:])
+        ends = (last is not None and last[1] in _LABEL_ENDS) or "#" in window[-3:] or "\u00b0" in window[-3:]
+        found = ends and _LABEL.search(window) is not None
         weak = low[start] in "cb"
         if not found and weak:
-            found = _WEAK_LABEL.search(window) is not None
+            found = ends and _WEAK_LABEL.search(window) is not None
             if not found and _CONNECTOR_AFTER.match(low, end):
                 found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
         if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
@@ -135,7 +159,7 @@ def part_of_a_number(text: str, start: int, end: int) -> bool:
         if head is not None and (any(c.isdigit() for c in head[0]) or "@" in head[0] or "\\" in head[0]):
             # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
             return not re.fullmatch(r"(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?|[0-9]{1,3})[-/.]", head[0])
-    return bool(re.match(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", text[end:end + 8], re.IGNORECASE))
+    return text[end:end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None
 
 
 def stands_alone(text: str, start: int, end: int) -> bool:
@@ -151,6 +175,11 @@ def stands_alone(text: str, start: int, end: int) -> bool:
 def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[SpotT]]:
     """``codes`` that are reported here, and those the text only mentions: "see P0715", "no P0562", "P0562 did not
     return"."""
+    for code in codes:
+        if (code.start and _mention_ends(low, code.start)) or _GONE.match(low, code.end, code.end + 80) is not None:
+            break
+    else:
+        return list(codes), []
     kept: list[SpotT] = []
     mentions: list[SpotT] = []
     last_spoken = -99
@@ -168,6 +197,12 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     if mentions and kept:
         kept, mentions = _gone_together(low, codes, kept, mentions)
     return kept, mentions
+
+
+def _mention_ends(low: str, start: int) -> bool:
+    """Whether the word before a place may lead to a mention."""
+    last = _LAST_WORD.search(low[max(0, start - 14):start])
+    return last is not None and last[1] in _MENTION_ENDS
 
 
 def _gone_together(

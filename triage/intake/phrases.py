@@ -9,16 +9,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 WORD = re.compile(r"[a-z0-9]+")
 #: A gap inside one phrase: spaces, hyphens, apostrophes, a full stop after an abbreviation.
 _GAP = re.compile(r"[\s\-'./_]{0,4}")
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """One phrase found at ``start``..``end`` of the text it was looked for in."""
 
     start: int
@@ -56,6 +55,7 @@ class Phrasebook:
         for entries in self._first.values():
             entries.sort(key=lambda entry: -len(entry[0]))
         self.starts = frozenset(self._first)
+        self.ends = frozenset(parts[-1] for entries in self._first.values() for parts, _ in entries)
         self._cached = lru_cache(maxsize=16384)(self._find)
 
     def find(self, low: str) -> tuple[Hit, ...]:
@@ -63,6 +63,8 @@ class Phrasebook:
         return self._cached(low) if len(low) <= 400 else self._find(low)
 
     def _find(self, low: str) -> tuple[Hit, ...]:
+        if self.starts.isdisjoint(WORD.findall(low)):
+            return ()
         found = words(low) if len(low) <= 400 else words.__wrapped__(low)
         hits: list[Hit] = []
         at = 0

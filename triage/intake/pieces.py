@@ -32,7 +32,9 @@ _COUNT = re.compile(
 _VALUE = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)\s?(km/h|kmh|kph|mph|km|mi|miles|mls|rpm|1/min|u/min|tr/min|min-1|r/min|/min|"
                     r"°\s?c|degc|deg c|c|°\s?f|degf|f)(?![a-z0-9/])")
 _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
-SOFT = re.compile(r"\s+[-/>]+\s+|\s*[;|\t]\s*|,\s+|:\s+|\s{2,}|\s*[()\[\]{}]\s*|\.\s+|\s*>\s*|\s+-(?=[a-z])", re.IGNORECASE)
+SOFT = re.compile(r"[;|\t()\[\]{}>]|[,:.](?=\s)|\s[-/]+(?=\s)|\s\s|\s-(?=[A-Za-z])")
+_DIGIT = re.compile(r"[0-9]")
+_SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
 _NUMBER = re.compile(r"[0-9]{1,3}")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022"
 
@@ -85,7 +87,7 @@ def take(
         if _NUMBER.fullmatch(bare):
             details.count = int(bare) if details.count is None else details.count
             return
-    if not _special(details, bare, has_type):
+    if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
         details.texts.append(text.strip(" ,;|"))
 
 
@@ -148,6 +150,10 @@ def stored_values(low: str) -> dict[str, float]:
 
 def soft_pieces(text: str, offset: int = 0) -> Iterator[tuple[int, str]]:
     """``text`` cut at soft marks: spaced hyphens, commas, colons, brackets, wide gaps. Places and pieces."""
+    if _SOFT_SIGNS.isdisjoint(text) and "  " not in text:
+        if text.strip():
+            yield offset, text
+        return
     begin = 0
     for match in SOFT.finditer(text):
         if text[begin:match.start()].strip():
@@ -162,7 +168,7 @@ def take_running(details: Details, text: str, low: str, translated: bool, doubtf
 
     ``doubtful`` says whether words that descriptions use too ("current") may count here.
     """
-    if details.status is not None or len(low) > 300:
+    if details.status is not None or len(low) > 300 or not states.at_an_end(low):
         return text
     hits = states.in_text(low, translated)
     if not hits:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 
 from triage.intake import keyrow, metarow, phases, prose, states, volts
-from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
+from triage.intake.answers import Spoken, answer_of_cell, apply_answer, generic, is_list_head, spoken, without_links
 from triage.intake.assembly import CodeDraft
 from triage.intake.coderow import take_text
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import Heading, judge, name_in, open_heading, open_section, section
 from triage.intake.layouts import Row
-from triage.intake.names import tidy
+from triage.intake.names import LONGEST_NAME, tidy
 from triage.intake.near import small
 from triage.intake.pieces import Details, stored_values
 from triage.intake.states import legend_of
@@ -27,6 +27,8 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
             metarow.read(context, row, quiet=True)
+        return
+    if _quick(context, row, at):
         return
     if _legend(context, row):
         return
@@ -63,6 +65,28 @@ def read(context: Context, row: Row, at: int) -> None:
     if context.list_of is not None and _listed(context, row):
         return
     _rest(context, row, at, heading, surely)
+
+
+def _quick(context: Context, row: Row, at: int) -> bool:
+    """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
+    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
+        return False
+    name = tidy(row.text)
+    if context.open_code is None and context.names.listed(name):
+        begin = row.text.find(name)
+        heading = Heading(name, max(begin, 0), max(begin, 0) + len(name))
+        if begin >= 0 and judge(context, row, at, heading) == "strong":
+            open_heading(context, row, heading)
+            return True
+        return False
+    module = context.builder.module
+    if module is None or not context.under_heading or context.open_code is not None or context.section is not None:
+        return False
+    answer = answer_of_cell(row.low)
+    if answer is None or is_list_head(row.low, spoken(row.low)):
+        return False
+    apply_answer(context, module, answer)
+    return True
 
 
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:

@@ -133,7 +133,14 @@ def _spread(clauses: list[_Clause]) -> bool:
 
 
 def _clauses(context: Context, row: Row) -> list[_Clause]:
-    """The clauses of a row with their names, codes and answers."""
+    """The clauses of a row with their names, codes and answers; kept while the row is being read."""
+    if context.clauses is None or context.clauses[0] is not row:
+        context.clauses = row, _cut(context, row)
+    return context.clauses[1]
+
+
+def _cut(context: Context, row: Row) -> list[_Clause]:
+    """Cut a row into clauses."""
     names = _subjects(context, row)
     hits = [hit for hit in _said(row) if not any(start <= hit.start < end for start, end in names)
             and not any(code.start <= hit.start < code.end for code in row.finds.codes)]

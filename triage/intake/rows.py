@@ -24,6 +24,7 @@ _BULLET = re.compile(r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*
                      r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))")
 _PAGE = re.compile(r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
                    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$")
+_PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]")
 _DIGITS = re.compile(r"[0-9]+")
 
 
@@ -67,7 +68,7 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
             if match is not None and match.end() < stop:
                 start = match.end()
                 continue
-        elif text[start:start + 1].islower() or text[start:start + 1] in "nN":
+        elif text[start + 1:start + 2] in (")", ".") or text[start:start + 2].lower() in ("no", "nr"):
             match = _BULLET.match(text, start)
             if match is not None and match.end() < stop and "." in match[0] + text[start:start + 2]:
                 start = match.end()
@@ -82,7 +83,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
     found: set[int] = set()
     counted: list[int] = []
     for at, row in enumerate(rows):
-        if not row.blank and len(row.text) <= 120 and not row.finds.codes and _PAGE.search(row.low):
+        if not row.blank and not row.finds.codes and len(row.text) <= 120 and _PAGE_SIGNS.search(row.low) and _PAGE.search(row.low):
             counted.append(at)
             found.add(row.line.number)
     if not counted:

@@ -9,6 +9,7 @@ J1979 service 0A (common practice).
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -55,7 +56,8 @@ class State:
 def language(lows: Sequence[str]) -> str:
     """"en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
     counts: Counter[str] = Counter()
-    for line in lows:
+    # A few thousand lines, spread over the text, tell as much as all.
+    for line in lows[::max(1, len(lows) // 3000)]:
         counts.update(WORD.findall(line[:400]))
     scores = {name: sum(counts[word] for word in vocabulary) for name, vocabulary in _LANGUAGES.items()}
     best = max(scores, key=lambda name: (scores[name], name == "en"))
@@ -112,6 +114,19 @@ _LONG_STATES_MEANING = {
 _LONG_STATES = tuple(_LONG_STATES_MEANING)
 
 
+_LAST_WORD = re.compile(r"([a-z0-9]+)[^a-z0-9]*$")
+_FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
+
+
+def at_an_end(low: str) -> bool:
+    """Whether the first or the last word may be (part of) a status. Quick."""
+    last = _LAST_WORD.search(low, max(0, len(low) - 24))
+    if last is not None and last[1] in STATES.ends:
+        return True
+    first = _FIRST_WORD.match(low)
+    return first is not None and first[1] in STATES.starts
+
+
 def in_text(low: str, translated: bool = False) -> list[State]:
     """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
     return [
@@ -126,7 +141,7 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
     >>> legend_of("legend: c = current; s: stored / p=pending")
     [('c', 'current'), ('s', 'stored'), ('p', 'pending')]
     """
-    if len(low) > 300:
+    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low):
         return []
     found: list[tuple[str, StatusWord]] = []
     for hit in STATES.find(low):

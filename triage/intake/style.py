@@ -47,6 +47,13 @@ class Style:
 
 
 def shape_of(row: Row) -> Shape:
+    """The shape of a row with a code; worked out once."""
+    if row.shape is None:
+        row.shape = _shape_of(row)
+    return row.shape
+
+
+def _shape_of(row: Row) -> Shape:
     """The shape of a row with a code."""
     code = row.finds.codes[0]
     if row.cells and row.kind != "rule":

@@ -167,5 +167,5 @@ ANSWER_FILLER = word_set("""
     module modules control unit ecu status state result has have had is are was were the there with found stored
     and all codes dtc dtcs response answer steuergerat steuergerate ergebnis status hat ist sind antwort
     calculateur resultat etat a est ont centralita resultado estado ha esta tiene y but so it its to request
-    scan at in this to now still again after before came back read reading complete completed fully done here no
+    scan at in this to now still again came back read reading complete completed fully done here no
 """)

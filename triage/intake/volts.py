@@ -10,14 +10,12 @@ thing altogether.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Of = Literal["supply", "lowest", "end", "nominal", "other", "bare"]
 
 
-@dataclass(frozen=True, slots=True)
-class Volt:
+class Volt(NamedTuple):
     """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of."""
 
     start: int
@@ -27,6 +25,7 @@ class Volt:
     labelled: bool
 
 
+_DIGIT = re.compile(r"[0-9]")
 _UNIT = r"(?:v(?:olts?|olt|dc| dc)?|volts?)(?![a-z0-9])"
 _VALUE = re.compile(
     rf"(?<![a-z0-9.,])(?:([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)\s?{_UNIT}|([0-9]{{1,2}})\s?v\s?([0-9]{{1,2}})(?![0-9a-z])"
@@ -70,6 +69,8 @@ def is_label(low: str) -> bool:
 
 def find(low: str) -> list[Volt]:
     """The voltages of one line of text in small letters. Linear in its length."""
+    if _DIGIT.search(low) is None:
+        return []
     has_unit = "v" in low
     found: list[Volt] = []
     last = 0
