@@ -1,0 +1,347 @@
+"""After a repair or a clear: which faults are shown gone, which are not yet proven and what run would prove them.
+
+Nothing is ever called mended: a clean test says "gone for now", with its conditions and with the bound that so many
+clean tests leave (1 - 0.05^(1/n), the rule of three). A permanent code outlives a clear by design (40 CFR 86.010-18
+(k)(4)(iv)(F)) and a crash record is a stored event: neither says anything about the clear.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from triage.explain.cycles import (
+    federal_limits,
+    figures_of,
+    has_ratio,
+    just_cleared,
+    readiness_limits,
+    unset_monitors,
+    within,
+)
+from triage.explain.page import printed_names
+from triage.explain.reasons import clean_bound, phase_words
+from triage.explain.standing import HARD, INTERMITTENT, safety_class
+from triage.explain.work import code_texts, crash_record
+from triage.model.assessment import VerificationLine, VerificationState
+from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
+from triage.model.session import Session
+from triage.model.status import read_status
+from triage.model.verdict import CAUSES
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+    from triage.model.casebook import Bools, Floats
+
+#: Monitor class -> what it needs, and the run that proves it (common practice; 40 CFR 86.010-18 (d)(4)(ii)).
+RUNS = {
+    "key on": ("key off until the modules sleep, then key on", "key off until the modules sleep, key on, read again"),
+    "network": ("some seconds of key on with all modules awake",
+                "key on for 10 s with all modules awake, read again"),
+    "commanded output": ("its output commanded", "work the output it watches, then read again"),
+    "running": ("the engine running", "run the engine 10 minutes, then read again"),
+    "warm": ("a warm engine on the road", "10 minutes of steady driving with the engine warm, then read again"),
+    "speed": ("road speed", "drive above 40 km/h, straight and through turns, then read again"),
+    "drive cycle": ("a cold start and a mixed drive",
+                    "a cold start and 10 to 30 minutes of mixed driving until its monitor reads complete"),
+    "cold soak": ("hours at rest", "6 to 8 hours at rest with the tank between 15 and 85 %, a cold start and a drive"),
+    "event": ("its event", "the event itself under control, then read again"),
+    "high voltage": ("the drive enabled", "drive enabled, a charge and a shutdown by a qualified person, read again"),
+}
+ORDER: tuple[VerificationState, ...] = ("still there", "not yet proven", "outlives a clear", "stored event",
+                                        "shown gone", "not ready", "ready")
+#: A clear this likely was noted or lies in the phases; less is a guess.
+CLEARED = 0.9
+PERMANENT = 4
+
+
+@dataclass(slots=True)
+class Since:
+    """One session from the column right after its last repair (or, without one, its first clear) on."""
+
+    session: Session
+    book: Casebook
+    line: Timeline
+    link: Links
+    opportunity: Floats
+    causes: Floats
+    decibans: Floats
+    tables: Tables
+    safety: Bools
+    refused: Floats | None
+    place: int
+    start: int = 0
+    repair: bool = False
+    words: dict[tuple[str, str, str | None], list[set[str | None]]] = field(default_factory=dict)
+
+    @property
+    def columns(self) -> range:
+        """Snapshot columns from the start on."""
+        return range(self.start, len(self.book.order[self.place]))
+
+    @property
+    def scale(self) -> float:
+        """Nominal volts / 12."""
+        return float(self.line.scale[self.place])
+
+
+def verification(
+    session: Session, book: Casebook, line: Timeline, link: Links, opportunity: Floats, causes: Floats,
+    decibans: Floats, tables: Tables, *, refused: Floats | None = None, place: int = 0,
+) -> list[VerificationLine]:
+    """One line a fault of session ``place`` seen before the repair, then one an inspection rule; empty without either.
+
+    ``opportunity`` N x K, ``causes`` N x 5, ``decibans`` N; ``refused`` N: chance that the fault's module did not take
+    the clear.
+    """
+    since = Since(session, book, line, link, opportunity, causes, decibans, tables, safety_class(book, link), refused,
+                  place)
+    if not _find_start(since):
+        return []
+    since.words = _words(since)
+    names = printed_names(session)
+    found: list[tuple[int, bool, float, VerificationLine]] = []
+    for fault in range(int(book.first_fault[place]), int(book.first_fault[place + 1])):
+        if not (book.seen[fault, :since.start] == SEEN).any():
+            continue
+        state, why, proves = _judge(since, fault)
+        module = book.module_name[book.fault_module[fault]]
+        kind = book.failure_type[fault]
+        found.append((ORDER.index(state), not since.safety[fault], -float(decibans[fault]), VerificationLine(
+            names.get(module, module), book.code[fault] + (f"-{kind}" if kind else ""), state, why, proves)))
+    found.sort(key=lambda entry: entry[:3])
+    return [*(entry[3] for entry in found), *_readiness(since)]
+
+
+def _find_start(since: Since) -> bool:
+    """Set the start to the column after the last repair, else after the first clear; False: there is neither."""
+    book, line, place = since.book, since.line, since.place
+    rows = slice(int(book.first_module[place]), int(book.first_module[place + 1]))
+    columns = range(1, len(book.order[place]))
+    repairs = [column for column in columns if line.repaired[rows, column].any() or (
+        book.phase[place, column] == 3 and book.phase[place, column - 1] != 3)]
+    clears = [column for column in columns
+              if (line.clear[rows, column] >= 0.5).any() or line.refused[rows, column].any()]
+    since.repair = bool(repairs)
+    since.start = repairs[-1] if repairs else clears[0] if clears else 0
+    return since.start > 0
+
+
+def _words(since: Since) -> dict[tuple[str, str, str | None], list[set[str | None]]]:
+    """The status words a code was listed with, by snapshot column (one code can stand in several lists)."""
+    order = since.book.order[since.place]
+    found: dict[tuple[str, str, str | None], list[set[str | None]]] = {}
+    for column, at in enumerate(order):
+        for scan in since.session.snapshots[at].modules:
+            for entry in scan.codes:
+                key = (scan.module, entry.code, entry.failure_type)
+                found.setdefault(key, [set() for _ in order])[column].add(entry.status)
+    return found
+
+
+Judgement = tuple[VerificationState, str, str | None]
+
+
+def _judge(since: Since, fault: int) -> Judgement:
+    """State, grounds and proving run of one fault seen before the start."""
+    book, facts = since.book, since.book.facts[fault]
+    module = book.module_name[book.fault_module[fault]]
+    back = [column for column in since.columns if book.seen[fault, column] == SEEN]
+    words = since.words[module, book.code[fault], book.failure_type[fault]]
+    if back and crash_record(facts, code_texts(since.session, module, book.code[fault], book.failure_type[fault])):
+        return "stored event", ("record of a crash: a stored event that can't be cleared, and no fault by itself; its "
+                                "staying says nothing about the clear"), None
+    if back and all(words[column] == {"permanent"} for column in back):
+        return _permanent(since, fault, back)
+    readable = [column for column in since.columns if book.seen[fault, column] != NOT_READABLE]
+    if not readable:
+        return "not yet proven", f"its module was not read after the {'repair' if since.repair else 'clear'}", (
+            f"an answer from it, then {_run(since, fault)}")
+    if back and back[-1] == readable[-1]:
+        return _listed(since, fault, back)
+    return _absent(since, fault, back, readable)
+
+
+def _permanent(since: Since, fault: int, back: list[int]) -> Judgement:
+    """A code in the list of permanent codes alone: 40 CFR 86.010-18 (b)(3)(iii), (k)(4)(iv)(F)."""
+    book, facts = since.book, since.book.facts[fault]
+    figures = figures_of(since.tables)
+    trip = (f"a trip of {figures.engine_seconds:.0f} s, {figures.moving_seconds:.0f} s of it at "
+            f"{figures.moving_speed:.0f} km/h and more and {figures.idle_seconds:.0f} s of idle in one piece")
+    cleared = (since.line.clear[book.fault_module[fault], since.start:back[-1] + 1] >= 0.5).any()
+    if not cleared:
+        proves = (f"it goes by itself after {figures.good_cycles_to_lamp_off} driving cycles in which its monitor ran "
+                  "clean")
+    elif has_ratio(facts.monitor):
+        proves = "it goes by itself at the end of a driving cycle in which its monitor ran clean"
+    else:
+        proves = (f"it goes by itself after one clean run of its monitor and {trip}, in the same driving cycle or "
+                  "another")
+    return "outlives a clear", ("permanent code: it outlives a clear by design and says nothing about now; no longer "
+                                "listed as confirmed or pending"), proves
+
+
+def _listed(since: Since, fault: int, back: list[int]) -> Judgement:
+    """A code that the last reading still lists."""
+    book, line, facts = since.book, since.line, since.book.facts[fault]
+    module, last = int(book.fault_module[fault]), back[-1]
+    where = phase_words(book, since.place, last)
+    words = since.words[book.module_name[module], book.code[fault], book.failure_type[fault]][last]
+    byte = int(book.status_byte[fault, last])
+    now = read_status(byte).now if byte >= 0 else "unknown"
+    run = _run(since, fault)
+    if "current" in words or now == "failing":
+        return "still there", f"failing {where}", None
+    refused = line.refused[module, since.start:last + 1].any() or (
+        since.refused is not None and since.refused[fault] > 0.5)
+    if refused:
+        return "not yet proven", (f"still listed {where}, but its module did not take the clear: the entry may be "
+                                  "old"), f"clear it again and write down the answer, then {run}"
+    if now == "passing":
+        return "not yet proven", f"still in memory {where}, yet its latest test passed", f"clear it, then {run}"
+    before = max(column for column in range(since.start) if book.seen[fault, column] == SEEN)
+    cleared = (line.clear[module, before + 1:back[0] + 1] >= CLEARED).any()
+    if not cleared and since.decibans[fault] < since.tables.rate("standing.short"):
+        return "not yet proven", (f"still listed {where}, and no clear is noted since it was first read: the entry may "
+                                  "be old"), f"clear it, then {run}"
+    if since.decibans[fault] < 0.0 and not facts.supply and not since.safety[fault]:
+        low = _supply(since, fault, last) is False
+        top = int(since.causes[fault].argmax())
+        other = "that supply alone can set it" if low else f"more likely {CAUSES[top]} than there now"
+        return "not yet proven", f"listed again {where}: {other}", f"clear it, then {run}"
+    verb = "came back" if cleared else "still listed"
+    if words <= {"pending", None} and "pending" in words and facts.trips == 2:
+        return "still there", (f"{verb} {where} as pending: it failed in one cycle, and a second failing one in a row "
+                               "confirms it"), None
+    return "still there", f"{verb} {where}", None
+
+
+def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> Judgement:
+    """A code that the last reading does not list: how often was it tested, and was it tested at all?"""
+    book = since.book
+    clean = [column for column in readable if book.seen[fault, column] == NOT_SEEN and column > max(back, default=-1)]
+    tests, chance, doubts = _tests(since, fault, clean)
+    where = phase_words(book, since.place, clean[-1])
+    run = _run(since, fault)
+    if back:
+        return "not yet proven", (f"listed {phase_words(book, since.place, back[-1])} and absent since: it comes and "
+                                  "goes, or was cleared again"), f"several times: {run}"
+    need = since.tables.rate("standing.tested_safety" if since.safety[fault] else "standing.tested")
+    if not tests or chance < need:
+        short = "" if not tests else f"; {tests} clean {'test' if tests == 1 else 'tests'} only"
+        return "not yet proven", f"absent {where}, but {doubts or 'its monitor can have missed it'}{short}", run
+    bound = f"up to {clean_bound(tests) * 100:.0f} % of such runs (95 % bound)"
+    counted = f"{tests} clean {'test' if tests == 1 else 'tests'} at good supply, the last {where}"
+    if since.line.new_module[book.fault_module[fault], since.start:].any():
+        counted += ", in another module than the one that set it"
+    target = int(since.link.target[fault])
+    if target >= 0 and since.link.lost[fault] >= 0.5:
+        return "not yet proven", (f"absent {where}, but {book.module_name[target]}, which it reported lost, stays "
+                                  "silent"), f"an answer from {book.module_name[target]}, then {run}"
+    if since.decibans[fault] >= 0.0:
+        kind = "as an intermittent" if since.causes[fault, INTERMITTENT] > since.causes[fault, HARD] else "on balance"
+        return "not yet proven", (f"absent in {counted}, yet it persists {kind}: it may still show in {bound}"), (
+            f"several times, with its trigger present: {run}")
+    # Every bound holds only where the trigger was present; it is said where the fault may well be an intermittent.
+    only = ", and only in these conditions" if since.causes[fault, INTERMITTENT] >= 0.02 else ""
+    return "shown gone", f"gone for now: {counted}; it may still show in {bound}{only}", None
+
+
+def _tests(since: Since, fault: int, clean: list[int]) -> tuple[int, float, str]:
+    """Clean tests among the columns ``clean``, the chance that at least one was real, and what was in doubt.
+
+    A two-trip code without the pending list read shows only after two failing cycles in a row, so two such columns
+    make one test (13 CCR 1968.2 (d)(2.2)).
+    """
+    book, facts, place = since.book, since.book.facts[fault], since.place
+    least = since.tables.rate("standing.tested")
+    read, unread, missed = 0, 0, 1.0
+    doubts: list[str] = []
+    for column in clean:
+        seen_pending = facts.trips == 1 or _pending_read(since, fault, column)
+        chance = float(since.opportunity[fault, column])
+        if not seen_pending:
+            share = "pending.not_read" if book.pending_read[place, column] == 0 else "pending.unsaid"
+            chance = min(chance / since.tables.rate(share), 0.97)
+        supply = _supply(since, fault, column)
+        if not supply:
+            doubts.append("nobody read the supply" if supply is None else "the supply was too low to trust it")
+        elif facts.supply and book.outside[place, column] != 0:
+            doubts.append("outside supply was connected" if book.outside[place, column] == 1 else
+                          "nobody said that outside supply was off")
+        elif chance < least:
+            doubts.append(f"its monitor needs {RUNS[facts.monitor][0]} and can hardly have run")
+        elif not seen_pending:
+            unread += 1
+            missed *= 1.0 if unread % 2 else 1.0 - chance
+            doubts.append("it is a two-trip code after one trip, and the pending list was not read")
+        else:
+            read += 1
+            missed *= 1.0 - chance
+    return read + unread // 2, 1.0 - missed, doubts[-1] if doubts else ""
+
+
+def _pending_read(since: Since, fault: int, column: int) -> bool:
+    """Whether a pending entry would have been seen: the list was read, or status bytes or words show that it was."""
+    if since.book.pending_read[since.place, column] >= 0:
+        return bool(since.book.pending_read[since.place, column])
+    module = since.book.module_name[since.book.fault_module[fault]]
+    snapshot = since.session.snapshots[since.book.order[since.place][column]]
+    return any(entry.status == "pending" or entry.status_byte is not None
+               for scan in snapshot.modules if scan.module == module for entry in scan.codes)
+
+
+def _supply(since: Since, fault: int, column: int) -> bool | None:
+    """Whether silence at this supply can be trusted; None: nobody read it. A module's own volts go first."""
+    book, scale, rate = since.book, since.scale, since.tables.rate
+    own = float(book.module_volts[book.fault_module[fault], column])
+    volts = own if own == own else float(book.volts[since.place, column])
+    if float(book.lowest[since.place, column]) < rate("supply.clean_lowest") * scale:
+        return False
+    return None if volts != volts else volts >= rate("supply.good") * scale
+
+
+def _run(since: Since, fault: int) -> str:
+    """The run that would prove the fault gone."""
+    facts = since.book.facts[fault]
+    run = RUNS[facts.monitor][1]
+    supply = ", outside supply off" if facts.supply else ""
+    pending = "; pending list too (a two-trip code), or two such runs with key off between" if facts.trips == 2 else ""
+    return f"{run} (supply {since.tables.rate('supply.good') * since.scale:.1f} V or more{supply}){pending}"
+
+
+# --- readiness -------------------------------------------------------------------------------------------------
+
+def _readiness(since: Since) -> list[VerificationLine]:
+    """The last readiness read since the start against each inspection rule that applies."""
+    vehicle = since.session.vehicle
+    drive = vehicle.drive if vehicle else None
+    order = since.book.order[since.place]
+    read = [column for column in since.columns if since.session.snapshots[order[column]].readiness]
+    if not read or drive == "electric":
+        return []
+    snapshot = since.session.snapshots[order[read[-1]]]
+    unset = unset_monitors(snapshot.readiness or {})
+    where = phase_words(since.book, since.place, read[-1])
+    told = f"{len(unset)} not complete {where}: {', '.join(unset)}" if unset else f"all complete {where}"
+    counters = snapshot.since_clear
+    codes = sum(len(scan.codes) for scan in snapshot.modules if scan.module == "engine control")
+    if just_cleared(unset, codes, since.tables, warm_ups=counters.warm_ups if counters else None,
+                    distance=counters.distance_km if counters else None):
+        told += "; memory was cleared a short while ago"
+    proves = f"mixed drives from a cold start until complete: {', '.join(unset)}" if unset else None
+    year = vehicle.model_year if vehicle else None
+    if year is None:
+        rules = "; ".join(f"federal, model year {limit.years}: {limit.words}" for limit in federal_limits(since.tables))
+        state: VerificationState = "not yet proven" if unset else "ready"
+        return [VerificationLine("readiness", "model year not said", state, f"{told} ({rules})", proves)]
+    lines = []
+    for limit in readiness_limits(year, drive, since.tables):
+        passes = within(unset, limit)
+        lines.append(VerificationLine(
+            "readiness", f"{limit.rule} inspection", "ready" if passes else "not ready",
+            f"{told}; the {limit.rule} limit for model year {year} is {limit.words}", None if passes else proves))
+    return lines
+
+
+__all__ = ["verification"]
