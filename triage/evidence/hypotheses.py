@@ -82,7 +82,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     ]
     for part in parts:
         np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
-    return Hypotheses([part for part in parts if part.rows.size], own)
+    return Hypotheses([part for part in parts if part.rows.size or part.cause == LOW_VOLTAGE], own)
 
 
 def _some(name: str, cause: int, mask: Bools, chance: Floats, weight: Floats, *, cured: bool = False,

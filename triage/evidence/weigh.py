@@ -107,7 +107,7 @@ def frame_weights(book: Casebook, params: Parameters) -> Floats:
     if not fresh.any():
         return weight
     fresh[:, 1:] &= ~(np.abs(volts[:, 1:] - volts[:, :-1]) < 1e-9)
-    value = np.nan_to_num(volts, nan=12.0)
+    value = np.clip(np.nan_to_num(volts, nan=12.0), 0.0, 60.0)
     noise = params.level_mean.mean()
     low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
     usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
