@@ -10,6 +10,7 @@ import typer
 
 from triage.cli.keep import register
 from triage.cli.keep_options import Db
+from triage.cli.serve import register as register_serve
 from triage.errors import TriageError
 
 app = typer.Typer(
@@ -140,6 +141,7 @@ def demo(
 
 
 register(app)
+register_serve(app)
 
 
 def main() -> None:

@@ -16,7 +16,7 @@ from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 from starlette.routing import Mount
 from starlette.staticfiles import StaticFiles
-from starlette.types import Scope
+from starlette.types import ASGIApp, Scope
 
 from triage.errors import InputError, StoreError, TriageError
 from triage.web.forms import Tokens
@@ -65,7 +65,7 @@ def create_app(
 
     guards: list[Guard] = []
 
-    def guard(app: Starlette) -> Guard:
+    def guard(app: ASGIApp) -> Guard:
         guards.append(Guard(app, refuse=refuse, bound=host, names=names, keyring=keyring, limits=limits, clock=clock))
         return guards[-1]
 

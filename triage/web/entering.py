@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from triage.errors import InputError
 from triage.model.session import Vehicle
 from triage.model.snapshot import Phase
@@ -22,14 +24,29 @@ def enter_paste(
             and reading.vehicle.vin != known.vin:
         raise InputError(f"this scan is of another vehicle: VIN {reading.vehicle.vin}, and the session's is "
                          f"{known.vin}; nothing was kept: open a session of its own for it, or correct the VIN here")
-    pasted = bench.store.add_paste(name, body, reading.snapshots, phase, events=reading.events, source=source, who=who)
     learnt = learnt_of(reading.vehicle, known)
+    has_vin = bool(learnt.get("vin") or (known and known.vin))
+    if "label" in learnt and not has_vin and bench.store.find_vehicle(str(learnt["label"])) is not None:
+        # Two vans called "van" are not one vehicle.
+        del learnt["label"]
     if learnt:
-        bench.store.correct_vehicle(name, who=who or "read from the scan", **learnt)
-    return pasted
+        # First the vehicle, so that the paste is the last entry, which can be struck out at once.
+        bench.store.correct_vehicle(name, who="read from the scan", **learnt)
+    return bench.store.add_paste(name, _kept(body), reading.snapshots, phase, events=reading.events, source=source,
+                                 who=who)
 
 
-def learnt_of(read: Vehicle | None, known: Vehicle | None) -> dict[str, object]:
+def _kept(body: str | bytes) -> str | bytes:
+    """A file of UTF-8 text as text: it comes back as the same bytes and can be shown."""
+    if isinstance(body, str):
+        return body
+    try:
+        return body.decode("utf-8")
+    except UnicodeDecodeError:
+        return body
+
+
+def learnt_of(read: Vehicle | None, known: Vehicle | None) -> dict[str, Any]:
     """What the scan says of the vehicle that was not known before; what a person said stays."""
     if read is None:
         return {}

@@ -69,12 +69,12 @@ class Buckets:
             self._kept.popitem(last=False)
 
 
-class TooLarge(Exception):
+class TooLargeError(Exception):
     """A body that turned out longer than the limit while it was read."""
 
 
 def held_to(receive: Receive, most: int) -> Receive:
-    """``receive`` that raises TooLarge once more than ``most`` bytes have come, whatever the headers said."""
+    """``receive`` that raises TooLargeError once more than ``most`` bytes have come, whatever the headers said."""
     seen = 0
 
     async def counted() -> Message:
@@ -82,7 +82,7 @@ def held_to(receive: Receive, most: int) -> Receive:
         message = await receive()
         seen += len(message.get("body", b""))
         if seen > most:
-            raise TooLarge
+            raise TooLargeError
         return message
 
     return counted

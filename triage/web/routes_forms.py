@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, TypeVar, cast
+from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 from starlette.concurrency import run_in_threadpool
@@ -48,7 +48,7 @@ def phase_of(form: Filed) -> Phase | None:
     phase = form.text("phase")
     if phase is not None and phase not in PHASES:
         raise InputError(f"phase: seen {phase[:40]!r}, expected one of {', '.join(PHASES)}")
-    return cast("Phase | None", phase)
+    return phase
 
 
 def paste(bench: Workbench, form: Filed, name: str) -> str:

@@ -70,7 +70,7 @@ def session_values(bench: Workbench, name: str) -> dict[str, Any]:
         "readings": store.readings(name), "traces": store.traces(name), "entries": entries,
         "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
         "vehicle": vehicle_draft(known.vehicle), "module_names": bench.module_names,
-        "others": [one.name for one in store.sessions() if one.name != name],
+        "others": any(one.name != name and one.snapshots for one in store.sessions()),
     }
 
 
@@ -116,7 +116,8 @@ def paste_file(request: Request) -> Response:
     """The paste to be saved, exactly as it came. Never shown, so that nothing in it can run."""
     paste = _paste(parts_of(request).bench, asked(request, "name"), _number(request, "entry"))
     data = paste.body.encode("utf-8", "surrogatepass") if isinstance(paste.body, str) else paste.body
-    return _download(data, "application/octet-stream", f"paste-{paste.entry_id}.{'txt' if isinstance(paste.body, str) else 'bin'}")
+    ending = "txt" if isinstance(paste.body, str) else "bin"
+    return _download(data, "application/octet-stream", f"paste-{paste.entry_id}.{ending}")
 
 
 def _download(data: str | bytes, kind: str, name: str) -> Response:
@@ -136,26 +137,24 @@ def compare_page(request: Request) -> Response:
     parts = parts_of(request)
     store, name = parts.bench.store, asked(request, "name")
     earlier = request.query_params.get("earlier")
-    before = [one.name for one in store.earlier_sessions(name)]
+    before = [one.name for one in store.earlier_sessions(name) if one.snapshots]
     chosen = earlier or (before[-1] if before else None)
-    others = [one for one in store.sessions() if one.name != name]
-    return parts.pages.page(
-        request, "compare.html", known=store.session(name), chosen=chosen, before=before, others=others,
-        comparison=parts.bench.compared(chosen, name) if chosen else None)
+    others = [one for one in store.sessions() if one.name != name and one.snapshots]
+    comparison, remark = parts.bench.compared(chosen, name) if chosen else (None, "")
+    return parts.pages.page(request, "compare.html", known=store.session(name), chosen=chosen, before=before,
+                            others=others, comparison=comparison, remark=remark)
 
 
 def handoff_page(request: Request) -> Response:
     """The page for the lead technician, ready to print. The verdict it shows is kept with the session."""
     parts = parts_of(request)
-    weighed = parts.bench.weighed(asked(request, "name"))
-    if weighed.known.snapshots:
-        parts.bench.keep_verdict(weighed)
+    weighed = parts.bench.handed_off(asked(request, "name"))
     return parts.pages.page(request, "handoff.html", known=weighed.known, body=body(weighed.assessment))
 
 
 def handoff_file(request: Request) -> Response:
     """The hand-off as a file: HTML, Markdown, five lines, or JSON."""
-    weighed = parts_of(request).bench.weighed(asked(request, "name"))
+    weighed = parts_of(request).bench.handed_off(asked(request, "name"))
     form = asked(request, "form")
     told = weighed.assessment
     if form == "html":

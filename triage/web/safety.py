@@ -13,7 +13,7 @@ from starlette.responses import Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from triage.web.keys import Hosts, Keyring, is_own_form
-from triage.web.limits import Buckets, Limits, TooLarge, held_to
+from triage.web.limits import Buckets, Limits, TooLargeError, held_to
 
 POLICY = ("default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self' data:; form-action 'self'; "
           "frame-ancestors 'none'; base-uri 'none'")
@@ -87,7 +87,7 @@ class Guard:
             return
         try:
             await self._app(scope, held_to(receive, self._limits.body), send_on)
-        except TooLarge:
+        except TooLargeError:
             if not started:
                 await self._refuse(scope, self._too_large())(scope, receive, send_on)
         except Exception:

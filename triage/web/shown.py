@@ -57,10 +57,19 @@ class ScanShown:
     modules: tuple[ModuleRow, ...]
 
     @property
+    def clean(self) -> tuple[str, ...]:
+        """The modules that answered without a code."""
+        return tuple(row.name for row in self.modules if not row.codes and not row.silent)
+
+    @property
+    def silent(self) -> tuple[str, ...]:
+        """The modules that did not answer."""
+        return tuple(row.name for row in self.modules if row.silent)
+
+    @property
     def count(self) -> str:
         """ "12 modules, 1 silent, 23 codes"."""
-        silent = sum(row.silent for row in self.modules)
-        return ", ".join([many(len(self.modules), "module"), *([f"{silent} silent"] if silent else []),
+        return ", ".join([many(len(self.modules), "module"), *([f"{len(self.silent)} silent"] if self.silent else []),
                           many(sum(len(row.codes) for row in self.modules), "code")])
 
 

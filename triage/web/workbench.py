@@ -12,23 +12,23 @@ from collections import OrderedDict
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from datetime import datetime
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Generic, TypeVar
 
 from code_tables import load
 from triage.assess import assess
-from triage.errors import StoreError
-from triage.intake.modules import resolve
+from triage.cli.keep_learn import Learned, learned
+from triage.cli.keep_list import compare, engine_version, tables_version
+from triage.errors import InputError, StoreError
 from triage.intake.read import Reading, read_bytes
 from triage.model.assessment import Assessment
 from triage.model.notices import Notice
 from triage.model.session import Session
 from triage.model.snapshot import Snapshot
 from triage.reports.entries import View
-from triage.reports.text import listing, many
+from triage.reports.text import listing
 from triage.reports.view import view
-from triage.store import Comparison, compare_sessions, open_store
+from triage.store import Comparison, open_store
 from triage.store.rows import KnownSession, Paste
 from triage.supply.trace import Trace, read_trace
 
@@ -66,6 +66,7 @@ class Weighed:
     session: Session
     assessment: Assessment
     shown: View
+    tables: str  # version of the tables, with what the outcomes changed
 
 
 class Workbench:
@@ -77,6 +78,7 @@ class Workbench:
         self.tables = load()
         self._readings: Kept[Reading] = Kept(24)
         self._weighed: Kept[Weighed] = Kept(24)
+        self._learned: Kept[Learned] = Kept(2)
         # One at a time: the work is arithmetic in one interpreter, two at once only make both late.
         self._engine = threading.Lock()
         self._traces: Kept[tuple[Trace | None, list[Notice]]] = Kept(4)
@@ -103,7 +105,8 @@ class Workbench:
         try:
             return self.read(paste.body, paste.source)
         except Exception as error:  # kept by an older or a newer reader: the page must open all the same
-            return Reading([], None, [], [Notice("warning", f"this text can't be read any more: {error}", paste.source)])
+            notice = Notice("warning", f"this text can't be read any more: {error}", paste.source)
+            return Reading([], None, [], [notice])
 
     def trace(self, text: str, source: str | None) -> tuple[Trace | None, list[Notice]]:
         """The voltage trace in ``text`` and the notices about it; None where there is none."""
@@ -113,18 +116,49 @@ class Workbench:
 
         return self._traces.get((hashlib.sha256(text.encode("utf-8", "replace")).digest(), source), make)
 
+    def learned(self) -> Learned:
+        """The rates of the tables after the outcomes in the store."""
+        outcomes = self.store.outcomes()
+        if not outcomes:
+            return Learned({}, {})
+        spoken = {outcome.session for outcome in outcomes}
+        state = tuple((known.name, known.revision) for known in self.store.sessions() if known.name in spoken)
+        return self._learned.get(state, lambda: learned(self.store, self.tables))
+
     def weighed(self, name: str) -> Weighed:
         """The session ``name`` with its assessment. Raises StoreError if there is none such."""
-        known = self.store.session(name)
+        known, now = self.store.session(name), self.learned()
+        tables = tables_version(now)
 
         def make() -> Weighed:
             session = self.store.session_object(name)
-            notices = [notice for paste in self.store.pastes(name) for notice in self.read_again(paste).notices]
+            notices = [*now.notices(), *self.notices(name)]
             with self._engine:
-                assessment = assess(session, self.tables, notices)
-            return Weighed(known, session, assessment, view(assessment))
+                assessment = assess(session, now.tables(self.tables), notices)
+            return Weighed(known, session, assessment, view(assessment), tables)
 
-        return self._weighed.get((name, known.revision), make)
+        return self._weighed.get((name, known.revision, tables), make)
+
+    def notices(self, name: str) -> list[Notice]:
+        """What the reader had to say of the scans that count, and which phases were guessed."""
+        found = [notice for paste in self.store.pastes(name) for notice in self.read_again(paste).notices]
+        for place, snapshot in enumerate(self.store.snapshots(name), start=1):
+            if snapshot.phase_why not in ("the text says so", "told by hand"):
+                found.append(Notice("note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, "
+                                            f"{snapshot.phase_why}; correct the scan if that is wrong"))
+        return found
+
+    def handed_off(self, name: str) -> Weighed:
+        """The session as it is handed over: its verdict is kept. Raises InputError where there is no scan yet."""
+        weighed = self.weighed(name)
+        if not weighed.session.snapshots:
+            raise InputError(f"session {name!r} holds no scan yet")
+        versions = engine_version(), weighed.tables
+        kept = self.store.verdicts(name)
+        last = kept[-1] if kept else None
+        if last is None or last.stale or (last.engine_version, last.tables_version) != versions:
+            self.store.save_verdict(name, weighed.assessment.verdict, *versions, weighed.known.revision)
+        return weighed
 
     def acted(self, name: str, act: Callable[[], T]) -> T:
         """Do ``act`` to the session and remember what it changed in the standings."""
@@ -143,22 +177,10 @@ class Workbench:
         with self._engine:
             return assess(session, self.tables)
 
-    def keep_verdict(self, weighed: Weighed) -> None:
-        """Keep the verdict with the versions that made it, unless the last one kept says the same."""
-        engine, tables = versions()
-        name = weighed.known.name
-        kept = self.store.verdicts(name)
-        last = kept[-1] if kept else None
-        if last is None or last.stale or (last.engine_version, last.tables_version) != (engine, tables):
-            self.store.save_verdict(name, weighed.assessment.verdict, engine, tables, weighed.known.revision)
-
-    def compared(self, earlier: str, later: str) -> Comparison:
-        """Two sessions side by side: the earlier one by the verdict that was given then, if one was kept."""
-        then, now = self.weighed(earlier), self.weighed(later)
-        given = [kept.verdict for kept in self.store.verdicts(earlier)]
-        return compare_sessions(
-            then.session, given[-1] if given else then.assessment.verdict, now.session, now.assessment.verdict,
-            resolve=lambda name: resolve(name, self.tables).canonical)
+    def compared(self, earlier: str, later: str) -> tuple[Comparison, str]:
+        """Two sessions side by side, and whose verdict of the earlier one was taken. Raises InputError, StoreError."""
+        now = self.handed_off(later).assessment
+        return compare(self.store, earlier, later, now)
 
     def snapshot_of(self, name: str, snapshot_id: int) -> Snapshot:
         """A snapshot that stands in session ``name``. Raises StoreError if it holds none such."""
@@ -166,15 +188,6 @@ class Workbench:
             if stored.id == snapshot_id:
                 return stored.now
         raise StoreError(f"no snapshot {snapshot_id} in session {name!r}")
-
-
-def versions() -> tuple[str, str]:
-    """The version of the program and of its tables, which are one package."""
-    try:
-        own = version("lowvolt-triage")
-    except PackageNotFoundError:
-        own = "unknown"
-    return own, own
 
 
 def standings_of(weighed: Weighed) -> dict[str, str]:
@@ -190,12 +203,13 @@ def changes(before: Weighed, after: Weighed) -> list[str]:
     old, new = standings_of(before), standings_of(after)
     if not old:
         return []
-    told = [f"{name}: {new[name]}, was {old[name]}" for name in new if name in old and new[name] != old[name]]
-    told += [f"{name}: {new[name]}, new" for name in new if name not in old and new[name] != "set aside"]
-    aside = sum(name not in old and new[name] == "set aside" for name in new)
+    moved: dict[str, list[str]] = {}
+    for name, standing in new.items():
+        was = old.get(name)
+        if was != standing:
+            moved.setdefault(f"{standing}, {was} before" if was else f"{standing}, new", []).append(name)
+    told = [f"{head}: {listing(names, 6)}" for head, names in moved.items()]
     gone = [name for name in old if name not in new]
-    if aside:
-        told.append(f"{many(aside, 'new code')} set aside")
     if gone:
         told.append(f"no longer in the session: {listing(gone, 6)}")
     return told
