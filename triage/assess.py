@@ -22,7 +22,9 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import band, clean_words, reasons
 from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
-from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
+from triage.explain.standing import ASIDE, STANDINGS, Standings, safety_name, standings
+from triage.explain.verification import verification
+from triage.explain.work import Course, after_work, gates
 from triage.intake.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
@@ -30,7 +32,7 @@ from triage.model.notices import Notice
 from triage.model.session import Session
 from triage.model.verdict import CAUSES, FaultVerdict, Verdict
 from triage.relations.targets import links
-from triage.relations.timeline import timeline
+from triage.relations.timeline import event_columns, timeline
 from triage.supply.record import SupplyFacts, supply_record
 
 if TYPE_CHECKING:
@@ -80,7 +82,7 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         safeties = {safety for fault in range(first, last) if work.standings.standing[fault] != ASIDE
-                    if (safety := book.facts[fault].safety or book.module_facts[book.fault_module[fault]].safety)}
+                    if (safety := safety_name(book, work.links, fault))}
         result.append({
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supply_record(session, supply_facts(work, place), tables),
@@ -134,14 +136,31 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = ()) -> 
     shown = [*notices, *book.notices[0]]
     verdict["notices"] = [notice.as_json() for notice in shown]
     refused = work.evidence.weighed.refused
-    short, open_groups = short_list(lines), unsettled(lines, verdict["next_checks"])
+    short = short_list(lines, verdict, printed_names(session))
+    open_groups = unsettled(lines, verdict["next_checks"])
+    course = work_course(work)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
         complaint=complaint_answer(session, short, open_groups), short_list=short, unsettled=open_groups,
         set_aside=set_aside(lines), count=count_line(lines), next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict), notices=shown,
+        verification=verification(
+            session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
+            work.evidence.decibans, tables, refused=refused),
+        gates=gates(course, work.line, tables), after_work=after_work(course, work.line),
     )
+
+
+def work_course(work: Worked) -> Course:
+    """The events of the one session of ``work`` with the snapshots they stand before."""
+    book, session, tables = work.book, work.book.sessions[0], work.tables
+    times = [session.snapshots[at].at for at in book.order[0]]
+    stamps = [time.timestamp() for time in times if time is not None]
+    phases = book.phase[0, :len(times)].tolist()
+    places = [event_columns(event, stamps if event.at is not None and len(stamps) == len(times) else None, phases)
+              for event in session.events or []]
+    return Course(session, book, places, lambda name: resolve(name, tables).canonical)
 
 
 def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
@@ -159,7 +178,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         result.append(FaultLine(
             verdict=entry, printed=printed.get(entry["module"], entry["module"]), title=facts.title,
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
-            safety=facts.safety or module.safety, band=band(entry["decibans"]),
+            safety=safety_name(book, work.links, fault), band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
         ))
