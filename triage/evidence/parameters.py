@@ -45,6 +45,7 @@ class Parameters:
     confused: Ints           # MONITORS x 4: the monitors that may be at work where one is named, itself first
     confusion: Floats        # MONITORS x 4: the chance of each
     confusion_range: Floats  # likewise where only the range of the code names it
+    low_by_monitor: Floats   # MONITORS: factor on low voltage for a code of that monitor
     tables: Tables
 
     def rate(self, key: str) -> float:
@@ -72,7 +73,7 @@ def parameters(tables: Tables) -> Parameters:
         word_later=np.array(words[1]), confused=np.array([
             [MONITOR_INDEX[name] for name in (monitor, *_NEIGHBOURS[monitor])] for monitor in MONITORS]),
         confusion=_confusion(rate("monitor.named")), confusion_range=_confusion(rate("monitor.by_range")),
-        tables=tables,
+        low_by_monitor=np.array([rate(f"low.{monitor}") for monitor in MONITORS]), tables=tables,
     )
 
 

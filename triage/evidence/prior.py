@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE
-from triage.evidence.parameters import KINDS, NOISES
+from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import LOST, Casebook, Floats, Ints, Links
 
 if TYPE_CHECKING:
@@ -37,7 +37,7 @@ def kinds(book: Casebook, link: Links) -> Ints:
 
 def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
     """The prior of every fault and how it came about."""
-    result = Priors([params.prior[kinds(book, link)]])
+    result = Priors([_by_monitor(book, params.prior[kinds(book, link)], params)])
     silent = link.lost > 0.0
     share = np.where(link.proven, link.lost, link.lost * params.rate("lost.silent_low"))
     _apply(result, silent, "the module it reports lost stays silent", _share(HARD, share[silent]))
@@ -49,6 +49,17 @@ def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
     _apply(result, several, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
     return result
+
+
+def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
+    """The table's prior; low supply seldom sets a code whose monitor wants a warm, moving or driven vehicle."""
+    monitor = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
+    named = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
+    factor = params.low_by_monitor[monitor]
+    prior = prior.copy()
+    # Where only the range names the monitor, half of the effect (in logarithms) is believed.
+    prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor))
+    return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 
 def _apply(result: Priors, mask: np.ndarray, name: str, change: object) -> None:

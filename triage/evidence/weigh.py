@@ -130,7 +130,12 @@ def _readings(book: Casebook, total: Floats, params: Parameters) -> tuple[Floats
     # A list that can't have stayed weighs nothing, for its own fault as for the others of the module.
     stayed = np.where(total[NOT_TAKEN] > 0, log[NOT_TAKEN] - taken, -30.0)
     module_log = np.bincount(book.fault_module, weights=stayed, minlength=len(book.module_name))
-    refused = _chance(np.log((1.0 - taken_prior) / taken_prior) + module_log[book.fault_module] - stayed)
+    # One code alone never proves that a clear did not take: the others that stayed have to say so.
+    company = np.bincount(book.fault_module, weights=(total[NOT_TAKEN] > 0).astype(np.float64),
+                          minlength=len(book.module_name))
+    taken_chance = np.where(company[book.fault_module] > 1, taken_prior, params.rate("clear.taken_lone"))
+    prior_odds = np.log((1.0 - taken_chance) / taken_chance)
+    refused = _chance(prior_odds + module_log[book.fault_module] - stayed)
     refused = np.where(total[NOT_TAKEN] > 0, refused, 0.0)
     weights = np.stack([(1 - refused) * kept, (1 - refused) * (1 - kept), refused])
     return weights, refused, _chance(prior + temper * kept_log)

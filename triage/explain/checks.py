@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.standing import ASIDE, SHORT, Standings
-from triage.model.casebook import Casebook, Links, Timeline
+from triage.explain.standing import ASIDE, SHORT, Standings, safety_name
+from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -36,6 +36,10 @@ class Step:
     runs: tuple[float, ...]
 
 
+#: Bits of doubt that an unread list stands for: a module holds a code or two after a supply event.
+UNREAD_LIST = 2.0
+#: A check that removes less than this is not worth its line.
+LEAST_GAIN = 0.02
 SUPPORT = "12 V support connected, key cycled, engine off"
 COMMON = (
     Step("hold the supply, clear all modules, cycle the key and read every module again", SUPPORT, 15.0,
@@ -52,6 +56,8 @@ COMMON = (
          (0.95, 0.75, 0.95, 0.95, 0.9, 0.95, 0.75, 0.05, 0.05, 0.7)),
 )
 
+DRIVE = COMMON[2]
+
 
 def next_checks(
     book: Casebook, line: Timeline, link: Links, standing: Standings, decibans: Floats, tables: Tables,
@@ -67,27 +73,28 @@ def next_checks(
     totals = [np.add.reduceat(np.append(gain, 0.0), book.first_fault[:-1]) * (np.diff(book.first_fault) > 0)
               for gain in gains]
     quiet = link.silent > 0.0
+    unfit = _unfit_to_drive(book, link, standing)
     likely = np.where(standing.standing == SHORT, 2.0, np.where((bits > 0.3), bits, 0.0))
     result = []
     for session in range(len(book.sessions)):
         first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
         checks = _common(first, last, worth, [float(total[session]) for total in totals], float(line.scale[session]),
-                         names)
+                         names, bool(unfit[session]))
         modules = quiet[book.first_module[session]:book.first_module[session + 1]]
         for module in (np.flatnonzero(modules) + book.first_module[session]).tolist():
             checks.append(_silent(book, link, module, first, last, bits, names))
-        checks += _circuits(book, first, last, likely, bits, names, right)
+        checks += _circuits(book, link, first, last, likely, bits, names, right)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(checks[:6])
     return result
 
 
 def _common(
-    first: int, last: int, worth: list[Floats], totals: list[float], scale: float, names: list[str],
+    first: int, last: int, worth: list[Floats], totals: list[float], scale: float, names: list[str], unfit: bool,
 ) -> list[NextCheck]:
     checks: list[NextCheck] = []
     for step, gain, total in zip(COMMON, worth, totals, strict=False):
-        if total < 0.05:
+        if total < 0.05 or (unfit and step is DRIVE):
             continue
         here = gain[first:last]
         settled = np.argsort(-here, kind="stable")[:np.count_nonzero(here)].tolist()
@@ -98,6 +105,15 @@ def _common(
             "gain_bits": round(total, 2), "gate": step.gate,
         })
     return checks
+
+
+def _unfit_to_drive(book: Casebook, link: Links, standing: Standings) -> Bools:
+    """S: brakes or steering stand on the short list: nobody is sent onto the road."""
+    unfit = np.zeros(len(book.sessions), dtype=bool)
+    for fault in np.flatnonzero((standing.standing == SHORT) & standing.safety).tolist():
+        if safety_name(book, link, fault) in ("brakes", "steering"):
+            unfit[book.fault_session[fault]] = True
+    return unfit
 
 
 def _silent(
@@ -111,13 +127,14 @@ def _silent(
         "where": f"connector of {name}", "minutes": 20.0,
         "passes_if": "feed within 0.5 V of the battery, ground within 0.2 V under load, and it answers",
         "settles": [names[fault] for fault in faults.tolist()],
-        "gain_bits": round(float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
+        # Its own list is unread as well: whatever it holds comes to light.
+        "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
         "gate": _gate(book.module_facts[module].safety),
     }
 
 
 def _circuits(
-    book: Casebook, first: int, last: int, likely: Floats, bits: Floats, names: list[str], right: float,
+    book: Casebook, link: Links, first: int, last: int, likely: Floats, bits: Floats, names: list[str], right: float,
 ) -> list[NextCheck]:
     """The likeliest faults one by one: at the part, its connector and wiring, by the maker's procedure."""
     here = likely[first:last]
@@ -125,7 +142,9 @@ def _circuits(
     checks: list[NextCheck] = []
     for fault in (first + chosen).tolist():
         facts = book.facts[fault]
-        safety = facts.safety or book.module_facts[book.fault_module[fault]].safety
+        safety = safety_name(book, link, fault)
+        if bits[fault] * right < LEAST_GAIN or link.lost[fault] > 0.0:
+            continue
         if facts.needs == "procedure":
             do = f"finish the programming or calibration that {names[fault]} asks for"
             passes = "the code clears and stays away"

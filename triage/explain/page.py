@@ -55,6 +55,8 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
             parts.append(f"{part} failed ({entry['why']})")
     if entries["event"]["state"] == "proven":
         parts.append(f"low-supply event proven ({entries['event']['why']})")
+    if entries["battery"]["why"].startswith("discharged"):
+        parts.append("battery found " + entries["battery"]["why"].split(":")[0])
     if entries["charging"]["state"] == "proven":
         parts.append(f"charging proven ({entries['charging']['why']})")
     open_parts = [part for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]
@@ -69,19 +71,19 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group]) -
     if not complaint:
         return None
     if short:
-        return f"{complaint}: first suspect {short[0].title}"
+        return f"{complaint}: look first at this: {short[0].title}"
     if groups:
         open_codes = sum(len(group.lines) for group in groups)
-        return f"{complaint}: nothing on the short list explains it yet; {open_codes} codes are open"
+        are = "code is" if open_codes == 1 else "codes are"
+        return f"{complaint}: nothing on the short list explains it yet; {open_codes} {are} open"
     return f"{complaint}: no code explains it; the supply is the first thing to prove"
 
 
 def would_change(lines: list[FaultLine], verdict: Verdict) -> list[str]:
     """What would change the verdict: the measurements nobody made and the tests nobody could run."""
     told = []
-    charging = next(entry for entry in verdict["supply"] if entry["part"] == "charging")
-    if charging["state"] == "not tested":
-        told.append(f"charging: {charging['why']}")
+    told += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
+             if entry["state"] == "not tested" and entry["part"] != "event"]
     unread = [line for line in lines if line.verdict["standing"] == "unsettled" and line.marks
               and line.marks[-1].sight == "not readable"]
     if unread:

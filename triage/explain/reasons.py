@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from triage.model.casebook import LOST, POINTER, SILENT, Casebook, Links, Timeline
 from triage.model.snapshot import PHASES
 from triage.units import to_probability
@@ -12,6 +14,8 @@ from triage.units import to_probability
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
 
+#: Below this the supply of a 12 V system is low enough to be named as the reason, V.
+LOW = 11.8
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
          (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
 
@@ -84,14 +88,14 @@ def reasons(
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
-    said.extend(_cause_words(book, link, causes, fault, target))
+    said.extend(_cause_words(book, line, link, causes, fault, target))
     current = [column for column in columns if book.status[fault, column] == 0]
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
     return said
 
 
-def _cause_words(book: Casebook, link: Links, causes: Floats, fault: int, target: int) -> list[str]:
+def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fault: int, target: int) -> list[str]:
     top = int(causes[fault].argmax())
     facts = book.facts[fault]
     if top == 4 and target >= 0:
@@ -101,8 +105,13 @@ def _cause_words(book: Casebook, link: Links, causes: Floats, fault: int, target
         return [f"it {verb} {book.module_name[target]}{tail}"]
     if top == 2 and facts.supply:
         return ["it is the witness of a supply event, not a fault of its own"]
+    session = int(book.fault_session[fault])
+    supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column]))
+              for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
+    if top == 2 and any(volts < LOW * line.scale[session] for volts in supply):
+        return [f"the supply fell to {min(supply):.1f} V when it was seen, low enough to set it"]
     if top == 2:
-        return ["it sets when the supply is low, and the supply was low when it was seen"]
+        return ["low supply would set it; nobody read how low the supply was"]
     return []
 
 
@@ -123,8 +132,10 @@ def clean_words(book: Casebook, opportunity: Floats, fault: int) -> str | None:
     if not since:
         return None
     runs = len(since)
-    return (f"did not return in {runs} clean {'test' if runs == 1 else 'tests'}: it may still show in up to "
-            f"{clean_bound(runs) * 100:.0f} % of them (95 % bound), and only where its trigger was present")
+    if runs == 1:
+        return "did not return in one clean test, which rules out no intermittent"
+    return (f"did not return in {runs} clean tests: an intermittent that shows in up to {clean_bound(runs) * 100:.0f} % "
+            "of such tests could still hide (95 % bound), where its trigger was present")
 
 
 __all__ = ["PHASES", "band", "clean_bound", "clean_words", "phase_words", "reasons", "volts_words"]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import SILENT, Casebook, Links, Story
-from triage.model.verdict import NextCheck
+from triage.model.verdict import NextCheck, Verdict
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
@@ -18,18 +19,27 @@ CAUSE_REASONS = {
 }
 
 
-def short_list(lines: list[FaultLine]) -> list[Root]:
-    """Roots in the order shown: by system safety first, then decibans; reports of one silent module are one root."""
+def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]) -> list[Root]:
+    """Roots in the order shown: a failed supply first, then by decibans; reports of one silent module are one root.
+
+    ``printed``: module name in the job -> as the scan printed it.
+    """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
     by_root: dict[str, list[FaultLine]] = {}
     for place, line in enumerate(listed):
         lost = line.verdict["explained_by"]
         by_root.setdefault(f"silent {lost}" if lost else f"fault {place}", []).append(line)
-    roots = [_root(members) for members in by_root.values()]
-    return sorted(roots, key=lambda root: (-root.decibans,))
+    roots = sorted((_root(members, printed) for members in by_root.values()), key=lambda root: -root.decibans)
+    return _supply_roots(verdict) + roots
 
 
-def _root(lines: list[FaultLine]) -> Root:
+def _supply_roots(verdict: Verdict) -> list[Root]:
+    """The supply is a fault of its own: while a part of it has failed it leads the list."""
+    return [Root(f"{entry['part']} failed: {entry['why']}", "supply", None, math.nan, [entry["why"]], "supply", [])
+            for entry in verdict["supply"] if entry["state"] == "failed"]
+
+
+def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
     first = lines[0]
     lost = first.verdict["explained_by"]
     most = max(line.verdict["decibans"] for line in lines)
@@ -37,9 +47,10 @@ def _root(lines: list[FaultLine]) -> Root:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         return Root(f"{first.printed} {code}: {first.title}", first.system, first.safety, most, first.why,
                     first.verdict["needs"], lines)
+    lost = printed.get(lost, lost)
     reporters = sorted({line.printed for line in lines})
     why = [f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} its loss: "
-           f"{', '.join(reporters)}", f"{lost} was asked and stays silent at good supply"]
+           f"{', '.join(reporters)}", f"{lost} was asked and stays silent"]
     safety = next((line.safety for line in lines if line.safety), None)
     return Root(f"{lost} is silent: check its feed, ground and branch before the modules that complain", "network",
                 safety, most, why, "repair", lines)

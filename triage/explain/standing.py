@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 SHORT, UNSETTLED, ASIDE = 0, 1, 2
 STANDINGS: tuple[Standing, ...] = ("short list", "unsettled", "set aside")
+#: The class whose cautions come first where several meet.
+STRICTEST = ("restraints", "high voltage", "brakes", "steering")
 HARD, INTERMITTENT, LOW_VOLTAGE, HISTORY, ECHO = range(5)
 
 
@@ -64,6 +66,15 @@ def safety_class(book: Casebook, link: Links) -> np.ndarray:
         return by_code
     by_target = np.where(link.target >= 0, by_module[link.target], False)
     return np.asarray(by_code | by_module[book.fault_module] | by_target)
+
+
+def safety_name(book: Casebook, link: Links, fault: int) -> str | None:
+    """The safety class a person who goes there meets: of the module itself, the code or the module it names."""
+    target = int(link.target[fault])
+    classes = (book.module_facts[book.fault_module[fault]].safety, book.facts[fault].safety,
+               book.module_facts[target].safety if target >= 0 else None)
+    found = [name for name in STRICTEST if name in classes]
+    return found[0] if found else None
 
 
 def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:

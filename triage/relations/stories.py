@@ -82,9 +82,11 @@ def _silent(
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
                      if other not in reporters and other != module and len(reporters) > 2
                      and book.state[other, column] == ANSWERS][:2]
-    if weight <= 0.0 and not reporters:
+    if not reporters and not (book.state[module] == ANSWERS).any():
+        # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
         return None
-    return Story("silent module", book.module_name[module], [module], reporters, contradicting, 10.0 * weight)
+    return Story("silent module", book.module_name[module], [module], reporters, contradicting,
+                 min(10.0 * weight, tables.rate("silence.most")))
 
 
 def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: int, last: int) -> float:

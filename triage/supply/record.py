@@ -72,8 +72,8 @@ def _battery(session: Session, scale: float, tables: Tables) -> SupplyVerdict:
     first = next((s for s in session.snapshots if s.volts is not None and s.engine in (None, "off", "unknown")
                   and s.outside_supply in (None, "none", "unknown")), None)
     if first is not None and first.volts is not None and first.volts < tables.rate("battery.flat") * scale:
-        return _entry("battery", "failed", f"{first.volts:.1f} V with the engine off: discharged; charge it fully, "
-                                           "let it rest, then load-test it before judging the battery itself")
+        return _entry("battery", "not tested", f"discharged, {first.volts:.1f} V with the engine off: charge it fully, "
+                                               "let it rest, then load-test it")
     return _entry("battery", "not tested", "no rested voltage after a charge and no load test on record")
 
 
