@@ -145,7 +145,7 @@ def sagging_of(seed: int) -> tuple[Made, float]:
 def noises(seed: int) -> Iterator[tuple[str, Trace]]:
     """Traces in which nothing happens but noise, by name."""
     rng = np.random.default_rng(40_000 + seed)
-    rate, count = float(rng.choice([1, 5, 20, 200])), int(rng.choice([300, 1500, 4000]))
+    rate, count = float(rng.choice([1, 5, 20, 200])), int(rng.choice([300, 1500]))
     base, size = float(rng.choice([11.5, 12.4, 12.9, 14.1])), float(rng.uniform(0.02, 0.5))
     at = np.arange(count) / rate
     walk = np.cumsum(rng.normal(0.0, 0.05 * size, count))

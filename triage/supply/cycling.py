@@ -111,7 +111,7 @@ def _measure(pieces: list[Piece], run: list[_Phase], signal: Signal) -> Cycle | 
     highs = [p.level for p in inner if p.high] or [p.level for p in run if p.high]
     low, high = float(np.median(lows)), float(np.median(highs))
     middle = 0.5 * (low + high)
-    edges = _edges(pieces, run, middle)
+    edges = _trimmed(_edges(pieces, run, middle), signal)
     if len(edges) < 4:
         return None
     span = signal.volts[edges[0]:edges[-1]]
@@ -138,6 +138,20 @@ def _edges(pieces: list[Piece], run: list[_Phase], middle: float) -> list[int]:
         over = (piece.start for piece in pieces[after.first:after.last + 1] if (piece.level >= middle) != high)
         edges += [place for place in [next(over, None)] if place is not None]
     return edges
+
+
+def _trimmed(edges: list[int], signal: Signal) -> list[int]:
+    """The edges without those before and after which the level stays far longer than elsewhere.
+
+    A generator that charges for minutes and then begins to cut out has not been cycling all the while.
+    """
+    stays = np.diff([signal.time(edge) for edge in edges])
+    first, last = 0, len(stays)
+    while last - first >= 3 and stays[first] > 2.0 * float(np.median(stays[first + 2:last:2])):
+        first += 1
+    while last - first >= 3 and stays[last - 1] > 2.0 * float(np.median(stays[first:last - 1][::-1][1::2])):
+        last -= 1
+    return edges[first:last + 1]
 
 
 def _two_levels(values: Array, low: float, high: float) -> bool:

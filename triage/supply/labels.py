@@ -31,13 +31,17 @@ class Named:
 
 @dataclass(slots=True)
 class Around:
-    """What stands before and behind a row of stretches; ``state`` is updated as they are named."""
+    """What stands before and behind a row of stretches; ``state`` is updated as they are named.
+
+    ``failed_try``: the level before a crank that hardly turned; an engine that stays at it or below has not started.
+    """
 
     state: State = "off"
     after_crank: bool = False
     before_crank: bool = False
     rest_level: float | None = None
     has_charged: bool = False
+    failed_try: float | None = None
 
 
 def name_all(rows: list[Stretch], around: Around, signal: Signal) -> list[Named]:
@@ -101,7 +105,8 @@ def _settled(row: Stretch, signal: Signal) -> int:
 def _goes_on_rising(rows: list[Stretch], at: int, signal: Signal) -> bool:
     """Whether a short level is only a stop on the way up."""
     row = rows[at]
-    return (at + 1 < len(rows) and signal.span(row.start, row.end) < 3.0
+    brief = max(3.0, 4.0 * signal.trace.interval)
+    return (at + 1 < len(rows) and signal.span(row.start, row.end) < brief
             and max(rows[at + 1].level, rows[at + 1].last) >= row.level + signal.limit("load step least"))
 
 
@@ -111,6 +116,8 @@ def _name_one(rows: list[Stretch], at: int, levels: list[tuple[float, Kind]], ar
     charging = signal.limit("undercharge below")
     if row.ramp:
         return _name_ramp(rows, at, levels, around, signal)
+    if row.level >= charging and around.state == "off" and _goes_on_rising(rows, at, signal):
+        return "recovery"
     if not levels:
         kind = _name_base(row, around, signal)
         levels.append((row.level, kind))
@@ -152,6 +159,8 @@ def _name_base(row: Stretch, around: Around, signal: Signal) -> Kind:
     if around.before_crank and not around.has_charged:
         near = around.rest_level is not None and row.level >= around.rest_level - 0.1 * signal.unit
         return "rest" if near and not around.after_crank else "key on"
+    if around.failed_try is not None and row.level <= around.failed_try + 0.05 * signal.unit:
+        return "key on"
     if around.has_charged and row.level >= signal.limit("not charging below"):
         around.state = "off"
         around.rest_level = row.level
@@ -189,9 +198,8 @@ def _name_ramp(rows: list[Stretch], at: int, levels: list[tuple[float, Kind]], a
     if row.ramp > 0:
         if not levels:
             levels.append((row.first, "rest"))
-        if end >= charging and around.state == "off" and not around.after_crank:
-            return "charging"
-        return "recovery"
+        slow = signal.span(row.start, row.end) > 1.5 * signal.limit("charging reached longest")
+        return "charging" if end >= charging and slow and not around.after_crank else "recovery"
     if levels and levels[0][0] >= charging and end >= signal.limit("not charging below") \
             and not _returns(rows, at, charging) and row.last < charging:
         return "rest"

@@ -133,7 +133,8 @@ def sampling_rule(view: View) -> list[Finding]:
     if view.trace.gaps:
         longest = max(end - start for start, end in view.trace.gaps)
         total = sum(end - start for start, end in view.trace.gaps)
-        found.append(Finding("gaps", f"{len(view.trace.gaps)} gaps, {total:.4g} s in all, the longest {longest:.4g} s: "
-                             "nothing is known of them", {"count": len(view.trace.gaps), "total_s": round(total, 3),
-                                                          "longest_s": round(longest, 3)}))
+        count = len(view.trace.gaps)
+        many = f"{count} gaps, {total:.4g} s in all, the longest" if count > 1 else "a gap of"
+        found.append(Finding("gaps", f"{many} {longest:.4g} s without readings: nothing is known of it",
+                             {"count": count, "total_s": round(total, 3), "longest_s": round(longest, 3)}))
     return found

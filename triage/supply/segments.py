@@ -101,6 +101,8 @@ def _between(pieces: list[Piece], around: Around, signal: Signal) -> list[Named]
         if crank is not None:
             named.append(Named("crank", pieces[crank.first].start, pieces[crank.last].end, crank.plateau))
             around.state, around.after_crank, around.has_charged = "started", True, False
+            before = pieces[crank.first - 1].last if crank.first else None
+            around.failed_try = before if crank.plateau < signal.limit("crank hardly turns below") else None
             first = crank.last + 1
     return named
 
