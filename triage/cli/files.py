@@ -21,14 +21,14 @@ LARGEST = 64 * 1024 * 1024
 OUTSIDE: tuple[str, ...] = get_args(OutsideSupply)
 
 
-def read_input(file: Path) -> bytes:
-    """The bytes of ``file`` (- is standard input). Raises InputError in one line."""
+def read_input(file: Path, largest: int = LARGEST) -> bytes:
+    """The bytes of ``file`` (- is standard input), at most ``largest``. Raises InputError in one line."""
     if str(file) == "-":
-        return sys.stdin.buffer.read(LARGEST + 1)
+        return sys.stdin.buffer.read(largest + 1)
     try:
         size = file.stat().st_size
-        if size > LARGEST:
-            raise InputError(f"{file}: {size / 1e6:.0f} MB is too large for a scan; at most {LARGEST / 1e6:.0f} MB are "
+        if size > largest:
+            raise InputError(f"{file}: {size / 1e6:.0f} MB is too large for a scan; at most {largest / 1e6:.0f} MB are "
                              "read: save the scan alone, or use `triage trace` for a voltage log")
         return file.read_bytes()
     except IsADirectoryError:
