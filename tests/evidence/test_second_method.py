@@ -191,8 +191,8 @@ class Slow:
         lowest = float(book.lowest[s, k]) / scale
         order = book.order[s]
         seconds = book.sessions[s].snapshots[order[k]].low_seconds if k < len(order) else None
-        sets = self.rate("level.sets") * (
-            0.35 if seconds is not None and seconds < self.rate("level.least_seconds") else 1.0)
+        short = seconds is not None and seconds < self.rate("level.least_seconds")
+        sets = self.rate("level.sets") * (self.rate("level.short_share") if short else 1.0)
         own = float(book.module_volts[book.fault_module[i], k]) / scale
         result = []
         for level in self.levels:
@@ -347,7 +347,6 @@ class Slow:
         book, faults = self.book, range(self.book.faults)
         log = [[math.log(max(value, 1e-300)) for value in row] for row in total]
         start = math.log(self.rate("kept.prior") / (1 - self.rate("kept.prior")))
-        taken_odds = math.log((1 - self.rate("clear.taken")) / self.rate("clear.taken"))
         kept = [odds_chance(start + self.rate("votes.temper") * sum(
             log[j][KEPT] - log[j][FRESH] for j in faults if j != i and book.fault_session[j] == book.fault_session[i]))
             for i in faults]
@@ -359,7 +358,10 @@ class Slow:
         result = []
         for i in faults:
             mates = sum(stayed[j] for j in faults if j != i and book.fault_module[j] == book.fault_module[i])
-            refused = odds_chance(taken_odds + mates) if total[i][NOT_TAKEN] > 0 else 0.0
+            company = [j for j in faults if book.fault_module[j] == book.fault_module[i] and total[j][NOT_TAKEN] > 0]
+            taken_chance = self.rate("clear.taken" if len(company) > 1 else "clear.taken_lone")
+            odds = math.log((1 - taken_chance) / taken_chance) + mates
+            refused = odds_chance(odds) if total[i][NOT_TAKEN] > 0 else 0.0
             result.append([(1 - refused) * kept[i], (1 - refused) * (1 - kept[i]), refused])
         return result
 
@@ -388,7 +390,7 @@ def test_told_sessions_agree() -> None:
 
 
 @given(session_jobs(most_snapshots=4), session_jobs(most_snapshots=4))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=15, deadline=None)
 def test_any_sessions_agree(first: dict[str, Any], second: dict[str, Any]) -> None:
     sessions = [session_from(first), session_from(second)]
     if sum(len(scan.codes) for session in sessions for shot in session.snapshots for scan in shot.modules):
