@@ -3,19 +3,24 @@ each code."""
 
 from __future__ import annotations
 
+from bisect import bisect_right
+from copy import copy
+from functools import lru_cache
+
 from triage.intake import states
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.context import Context
 from triage.intake.found import Found
-from triage.intake.layouts import Row
+from triage.intake.layouts import Cell, Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
-from triage.intake.near import small
-from triage.intake.pieces import Details, Legend, soft_pieces, take, take_running
+from triage.intake.pieces import Details
 from triage.intake.style import HEADING, Place, behind, shape_of
+from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
 NOT_STATED = "module not stated"
+_read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
 def read(context: Context, row: Row) -> None:
@@ -28,7 +33,7 @@ def read(context: Context, row: Row) -> None:
     pending: list[tuple[Found, Details]] = []
     for at, code in enumerate(codes):
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
-        details = _beside(context, row, code, stop, used, last=at + 1 == len(codes))
+        details = beside(context, row, code, stop, used)
         pending.append((code, details))
     _share_status(row, pending, before_status)
     added: CodeDraft | None = None
@@ -162,67 +167,38 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
     return states.of_cell(row.low[len(text):code.start], context.translated)
 
 
-def _beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int], *, last: bool) -> Details:
-    """What stands between a code and the next one (or the end of the row), without the module's name."""
-    details = Details()
+def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int] = (0, 0)) -> Details:
+    """What stands between a code and the next one (or the end of the row), without the module's name (``used``)."""
     if row.cells and row.kind != "rule":
-        parts = [(max(cell.start, code.end), min(cell.end, stop)) for cell in row.cells if cell.end > code.end and cell.start < stop]
-        pieces = [(start, row.text[start:end]) for start, end in parts if end > start]
+        found = []
+        for at in range(bisect_right(row.cells, code.end, key=_end_of), len(row.cells)):
+            cell = row.cells[at]
+            if cell.start >= stop:
+                break
+            found.append((max(cell.start, code.end), min(cell.end, stop)))
+        places = [(start, end) for start, end in found if end > start]
     else:
-        pieces = [(code.end, row.text[code.end:stop])]
-    following = True
-    # A cell that is a status leaves no doubt about words of the description.
-    settled = len(pieces) > 1 and any(states.of_cell(small(text), context.translated, context.legend) for _, text in pieces)
-    for start, text in pieces:
-        end = start + len(text)
+        places = [(code.end, stop)]
+    texts = []
+    for start, end in places:
+        text = row.text[start:end]
         if used[1] > used[0] and start < used[1] and used[0] < end:
-            rest = row.text[start:used[0]] + " " + row.text[used[1]:end] if used[0] >= start else row.text[used[1]:end]
-            text = rest
+            text = row.text[start:used[0]] + " " + row.text[used[1]:end] if used[0] >= start else row.text[used[1]:end]
             if not text.strip(" -:,;|()[]"):
                 continue
-        take_text(context, details, text, following, code.failure_type is not None, settled)
-        following = following and not text.strip(" -:,;|")
-    return details
+        texts.append(text)
+    return details_of(context, texts, code.failure_type is not None)
 
 
-def take_text(
-    context: Context, details: Details, text: str, following: bool, has_type: bool, settled: bool = False
-) -> None:
-    """One cell, or the running text behind a code: as a whole, else cut at soft marks, else its ends. ``settled``:
-    the status stands in a cell of its own."""
-    translated, legend, doubtful = context.translated, context.legend, context.style.doubtful_states
-    low = small(text)
-    parts = [part for _, part in soft_pieces(text)]
-    said = states.of_cell(low, translated, legend) is not None if len(parts) <= 1 else _any_state(parts, translated, legend)
-    if not settled and not said:
-        before = details.status
-        text = take_running(details, text, low, translated, doubtful)
-        if details.status is not before:
-            low = small(text)
-            parts = [part for _, part in soft_pieces(text)]
-    if len(parts) <= 1:
-        take(details, text, low, following=following, has_type=has_type, translated=translated, legend=legend)
-        return
-    texts = []
-    for place, part in enumerate(parts[:40]):
-        known = len(details.texts)
-        take(details, part, small(part), following=following and place == 0, has_type=has_type, translated=translated,
-             legend=legend)
-        if len(details.texts) > known:
-            texts.append(details.texts.pop())
-    if texts:
-        details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
-    if details.status is None and texts and context.style.doubtful_states and not settled:
-        for part in reversed(texts):
-            take_running(details, part, small(part), context.translated, True)
+def _end_of(cell: Cell) -> int:
+    return cell.end
 
 
-def _any_state(parts: list[str], translated: bool, legend: Legend) -> bool:
-    """Whether one of the pieces is a status as a whole."""
-    for part in parts:
-        if states.of_cell(small(part), translated, legend) is not None:
-            return True
-    return False
+def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
+    """The pieces behind a code, read together. Each call gives its own copy."""
+    if sum(map(len, texts)) > 400:
+        return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
+    return copy(_read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend))
 
 
 def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:

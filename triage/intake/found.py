@@ -105,8 +105,18 @@ def find(text: str, low: str | None = None) -> Finds:
     """The codes of one line or cell. Linear in its length; ``low`` is the same text in small letters."""
     if _DIGIT.search(text) is None:
         return NOTHING
-    if low is None:
-        low = near.small(text)
+    if len(text) <= 160:
+        return _find_cached(text)
+    return _find(text, near.small(text) if low is None else low)
+
+
+@lru_cache(maxsize=16384)
+def _find_cached(text: str) -> Finds:
+    return _find(text, near.small(text))
+
+
+def _find(text: str, low: str) -> Finds:
+    """The codes of a text that holds a digit."""
     codes = _heavy(text, low) if ("spn" in low or "mid" in low) else []
     taken = bytearray(len(text)) if codes else b""
     for code in codes:

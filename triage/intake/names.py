@@ -18,7 +18,7 @@ from triage.intake.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.phrases import WORD, word_set, words
 
 #: How many different names of one text are looked up by likeness.
-BUDGET = 500
+BUDGET = 200
 LONGEST_NAME = 70
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.

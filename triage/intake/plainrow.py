@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from triage.intake import keyrow, metarow, phases, prose, states, volts
 from triage.intake.answers import Spoken, answer_of_cell, apply_answer, generic, is_list_head, spoken, without_links
 from triage.intake.assembly import CodeDraft
-from triage.intake.coderow import take_text
+from triage.intake.coderow import details_of
 from triage.intake.context import Context, stated_count
+from triage.intake.heads import role_of
 from triage.intake.headings import Heading, judge, name_in, open_heading, open_section, section
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
 from triage.intake.near import small
-from triage.intake.pieces import Details, stored_values
+from triage.intake.pieces import stored_values
 from triage.intake.states import legend_of
 
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
 _LEGEND = re.compile(r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])")
+_DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
+_PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .']{1,40})")
 _TOTAL = re.compile(r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|sum)(?![a-z])")
 
 
@@ -42,6 +46,8 @@ def read(context: Context, row: Row, at: int) -> None:
     hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
+        heading = None
+    if heading is not None and (phase is not None or _DATED.search(row.low)) and not context.names.listed(heading.printed):
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
@@ -71,6 +77,14 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
     if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
         return False
+    pair = _named_answer(row.text, row.low)
+    if pair is not None and context.names.listed(pair[0]) and role_of(small(pair[0])) is None:
+        name, answer = pair
+        context.close_module()
+        module = context.builder.name_module(name, row.line, row.start, row.start + len(name))
+        apply_answer(context, module, answer)
+        context.under_heading = context.live_data = False
+        return True
     name = tidy(row.text)
     if context.open_code is None and context.names.listed(name):
         begin = row.text.find(name)
@@ -87,6 +101,16 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         return False
     apply_answer(context, module, answer)
     return True
+
+
+@lru_cache(maxsize=8192)
+def _named_answer(text: str, low: str) -> tuple[str, str] | None:
+    """A name and an answer with a mark between them: "ABS: no response"."""
+    match = _PAIR.fullmatch(low)
+    if match is None:
+        return None
+    answer = answer_of_cell(low[match.start(2):])
+    return (text[:match.end(1)], answer) if answer is not None else None
 
 
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:
@@ -350,8 +374,7 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end:].strip()} {row.text}"
-    details = Details()
-    take_text(context, details, context.tail, True, draft.failure_type is not None)
+    details = details_of(context, [context.tail], draft.failure_type is not None)
     if details.status is not None and draft.status in (None, context.tail_status):
         # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
         draft.status = context.tail_status = details.status

@@ -8,6 +8,7 @@ part of a description.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from triage.intake import metarow, phases, states, volts
@@ -82,8 +83,9 @@ def is_prose(context: Context, row: Row) -> bool:
 def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
     """Module names of a row that are no part of a description."""
     kept = []
+    covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
     for start, end, sure in context.names.find(row.low):
-        if any(code.start < end and start < code.end for code in row.finds.codes):
+        if 1 in covered[start:end]:
             continue
         lead = row.low[max(0, start - 60):start]
         through = _WITH.search(lead)
@@ -140,26 +142,38 @@ def _clauses(context: Context, row: Row) -> list[_Clause]:
 
 
 def _cut(context: Context, row: Row) -> list[_Clause]:
-    """Cut a row into clauses."""
+    """Cut a row into clauses. Linear in its length."""
     names = _subjects(context, row)
-    hits = [hit for hit in _said(row) if not any(start <= hit.start < end for start, end in names)
-            and not any(code.start <= hit.start < code.end for code in row.finds.codes)]
-    cuts = [0]
-    for match in _CLAUSE.finditer(row.low):
-        inside = any(start < match.start() < end for start, end in names) or any(
-            code.start < match.start() < code.end for code in row.finds.codes) or any(hit.start < match.start() < hit.end for hit in hits)
-        if not inside:
-            cuts.append(match.start())
-    cuts.append(len(row.low))
-    clauses = [_Clause(start, end) for start, end in zip(cuts, cuts[1:], strict=False) if end > start]
+    codes = row.finds.codes
+    covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
+    hits = [hit for hit in _said(row) if not covered[hit.start]]
+    for hit in hits:
+        covered[hit.start + 1:hit.end] = b"\1" * (hit.end - hit.start - 1)
+    cuts = [match.start() for match in _CLAUSE.finditer(row.low) if not (covered[match.start()] and covered[match.start() - 1])]
+    clauses = [_Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start]
+    name_at = code_at = hit_at = 0
     for clause in clauses:
-        clause.names = [name for name in names if clause.start <= name[0] < clause.end]
-        clause.codes = [code for code in row.finds.codes if clause.start <= code.start < clause.end]
-        clause.answers = [hit for hit in hits if clause.start <= hit.start < clause.end]
+        while name_at < len(names) and names[name_at][0] < clause.end:
+            clause.names.append(names[name_at])
+            name_at += 1
+        while code_at < len(codes) and codes[code_at].start < clause.end:
+            clause.codes.append(codes[code_at])
+            code_at += 1
+        while hit_at < len(hits) and hits[hit_at].start < clause.end:
+            clause.answers.append(hits[hit_at])
+            hit_at += 1
         unlisted = _unlisted(context, row, clause)
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
     return clauses
+
+
+def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
+    """One byte a character: 1 where a span is."""
+    covered = bytearray(len(row.low) + 1)
+    for start, end in spans:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
 
 
 def _said(row: Row) -> list[Spoken]:

@@ -101,8 +101,9 @@ def _coded(context: Context, row: Row) -> None:
     pair = keyrow.split(row)
     if pair is not None and role_of(pair[0]) in ("code", "spn") and context.builder.module is not None and pair[2] <= row.finds.codes[0].start:
         module = context.builder.module
-        for code in row.finds.codes:
-            details = coderow._beside(context, row, code, _stop(row, code), (0, 0), last=True)
+        stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
+        for code, stop in zip(row.finds.codes, stops, strict=True):
+            details = coderow.beside(context, row, code, stop)
             draft = coderow.add(context, module, row, code, details)
             context.open_code, context.open_row, context.tail = draft, row, ""
         context.refuse(row)
@@ -112,9 +113,3 @@ def _coded(context: Context, row: Row) -> None:
         prose.read(context, row)
         return
     coderow.read(context, row)
-
-
-def _stop(row: Row, code: object) -> int:
-    """Where what stands beside a code ends: at the next code, or with the row."""
-    following = [other.start for other in row.finds.codes if other.start > getattr(code, "start", 0)]
-    return min(following, default=len(row.text))

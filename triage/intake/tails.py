@@ -1,0 +1,71 @@
+"""The text behind a code, cell by cell or in one piece: status, failure type, counts, values, description.
+
+>>> details = read_pieces(("System voltage low", "stored", "3x"), False, False, False, ())
+>>> details.status, details.count, details.text
+('stored', 3, 'System voltage low')
+>>> read_pieces((" - circuit current low, not present",), True, False, False, ()).status
+'stored'
+"""
+
+from __future__ import annotations
+
+from triage.intake import states
+from triage.intake.near import small
+from triage.intake.pieces import Details, Legend, soft_pieces, take, take_running
+
+
+def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtful: bool, legend: Legend) -> Details:
+    """Read the cells (or the one running text) behind a code.
+
+    ``has_type``: the code brings its failure type; ``doubtful``: words that descriptions use too ("current") may be a
+    status at the end of a text.
+    """
+    details = Details()
+    following = True
+    # A cell that is a status leaves no doubt about words of the description.
+    settled = len(texts) > 1 and _any_state(list(texts), translated, legend)
+    for text in texts:
+        _take(details, text, following, has_type, settled, translated, doubtful, legend)
+        following = following and not text.strip(" -:,;|")
+    return details
+
+
+def _take(
+    details: Details, text: str, following: bool, has_type: bool, settled: bool, translated: bool, doubtful: bool,
+    legend: Legend,
+) -> None:
+    """One cell, or running text: as a whole, else cut at soft marks, else its ends. ``settled``: the status stands in
+    a cell of its own."""
+    low = small(text)
+    parts = [part for _, part in soft_pieces(text)]
+    said = (states.of_cell(low, translated, legend) is not None if len(parts) <= 1
+            else _any_state(parts, translated, legend))
+    if not settled and not said:
+        before = details.status
+        text = take_running(details, text, low, translated, doubtful)
+        if details.status is not before:
+            low = small(text)
+            parts = [part for _, part in soft_pieces(text)]
+    if len(parts) <= 1:
+        take(details, text, low, following=following, has_type=has_type, translated=translated, legend=legend)
+        return
+    texts = []
+    for place, part in enumerate(parts[:40]):
+        known = len(details.texts)
+        take(details, part, small(part), following=following and place == 0, has_type=has_type, translated=translated,
+             legend=legend)
+        if len(details.texts) > known:
+            texts.append(details.texts.pop())
+    if texts:
+        details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
+    if details.status is None and doubtful and not settled:
+        for part in reversed(texts):
+            take_running(details, part, small(part), translated, True)
+
+
+def _any_state(parts: list[str], translated: bool, legend: Legend) -> bool:
+    """Whether one of the pieces is a status as a whole."""
+    for part in parts:
+        if states.of_cell(small(part), translated, legend) is not None:
+            return True
+    return False
