@@ -6,8 +6,9 @@ Persisting means hard or intermittent. F1 at probability one half; average preci
 precision-recall curve; log loss in nats over the five causes, probabilities held to 1e-6 and more; expected
 calibration error over ten bins of equal width of the probability that the fault persists, weighted by count.
 
-Lines, for the roots: the faults of the short list, then the unsettled, each by decibans, those without ``explained_by``;
-faults explained by the same thing that is no fault of the verdict itself (a silent module) are one line together.
+Lines, for the roots: the faults of the short list, then the unsettled, each by decibans, those without
+``explained_by``; faults explained by one thing that is no fault of the verdict itself (a silent module) are one line
+together.
 """
 
 from __future__ import annotations
@@ -33,8 +34,12 @@ def binary(persist: list[float], truth: list[bool]) -> dict[str, float]:
     precision = hits / sum(said) if any(said) else 0.0
     recall = hits / sum(truth) if any(truth) else 0.0
     both = precision + recall
-    return {"precision": precision, "recall": recall, "F1": 2 * precision * recall / both if both else 0.0,
-            "average precision": average_precision(persist, truth)}
+    return {
+        "precision": precision,
+        "recall": recall,
+        "F1": 2 * precision * recall / both if both else 0.0,
+        "average precision": average_precision(persist, truth),
+    }
 
 
 def average_precision(persist: list[float], truth: list[bool]) -> float:
@@ -43,11 +48,10 @@ def average_precision(persist: list[float], truth: list[bool]) -> float:
     if not total:
         return 0.0
     order = sorted(zip(persist, truth, strict=True), key=lambda pair: -pair[0])
-    area, hits, seen, before = 0.0, 0, 0, 0
-    for number, (value, real) in enumerate(order):
+    area, hits, before = 0.0, 0, 0
+    for seen, (value, real) in enumerate(order, 1):
         hits += real
-        seen += 1
-        if number + 1 == len(order) or order[number + 1][0] != value:
+        if seen == len(order) or order[seen][0] != value:
             area += (hits - before) / total * hits / seen
             before = hits
     return area
@@ -65,15 +69,23 @@ def calibration_error(persist: list[float], truth: list[bool], bins: int = 10) -
 
 def log_loss(causes: list[dict[str, float]], truth: list[str]) -> float:
     """Mean of minus the natural logarithm of the probability given to the true cause."""
-    return sum(-math.log(max(FLOOR, said.get(real, 0.0))) for said, real in zip(causes, truth, strict=True)) / max(1, len(truth))
+    return sum(-math.log(max(FLOOR, said.get(real, 0.0))) for said, real in zip(causes, truth, strict=True)) / max(
+        1, len(truth)
+    )
 
 
 def lines(faults: Iterable[dict[str, Any]], *, groups: bool = True) -> list[list[dict[str, Any]]]:
     """The lines of a verdict in reading order, each the faults it stands for."""
     faults = list(faults)
-    names = {name for f in faults for name in (f"{f['module']} {f['code']}", f"{f['module']} {f['code']}-{f['failure_type']}")}
+    names = {
+        name
+        for f in faults
+        for name in (f"{f['module']} {f['code']}", f"{f['module']} {f['code']}-{f['failure_type']}")
+    }
     rank = {"short list": 0, "unsettled": 1}
-    ordered = sorted((f for f in faults if f["standing"] in rank), key=lambda f: (rank[f["standing"]], -f["decibans"]))
+    ordered = sorted(
+        (f for f in faults if f["standing"] in rank), key=lambda f: (rank[f["standing"]], -f["decibans"])
+    )
     found: dict[str, list[dict[str, Any]]] = {}
     for number, fault in enumerate(ordered):
         why = fault["explained_by"]
@@ -90,21 +102,29 @@ def key_of(fault: dict[str, Any]) -> Key:
 
 
 def check(verdict: dict[str, Any], job: dict[str, Any]) -> list[str]:
-    """What is wrong with a verdict against the contract: missing, foreign and double faults, sums that do not add up."""
+    """What in a verdict breaks the contract: missing, foreign and double faults, sums that do not add up."""
     wrong = []
     if "error" in verdict:
         return [f"{job['job']}: error in place of a verdict: {verdict['error']}"]
     keys = [key_of(f) for f in verdict["faults"]]
     expected = set(sightings(job))
-    wrong += [f"{job['job']}: {key} is in the verdict and not in the job" for key in sorted(set(keys) - expected, key=str)]
-    wrong += [f"{job['job']}: {key} is in the job and not in the verdict" for key in sorted(expected - set(keys), key=str)]
+    wrong += [
+        f"{job['job']}: {key} is in the verdict and not in the job"
+        for key in sorted(set(keys) - expected, key=str)
+    ]
+    wrong += [
+        f"{job['job']}: {key} is in the job and not in the verdict"
+        for key in sorted(expected - set(keys), key=str)
+    ]
     if len(set(keys)) != len(keys):
         wrong.append(f"{job['job']}: a fault stands twice")
     for fault in verdict["faults"]:
         total = sum(fault["causes"].get(cause, 0.0) for cause in CAUSES)
         if abs(total - 1.0) > 0.01 or set(fault["causes"]) - set(CAUSES):
             wrong.append(f"{job['job']}: causes of {key_of(fault)} add up to {total:.3f}")
-        persist = min(max(fault["causes"].get("hard", 0) + fault["causes"].get("intermittent", 0), FLOOR), 1 - FLOOR)
+        persist = min(
+            max(fault["causes"].get("hard", 0) + fault["causes"].get("intermittent", 0), FLOOR), 1 - FLOOR
+        )
         stated = min(max(fault["decibans"], -35.0), 35.0)
         if abs(10 * math.log10(persist / (1 - persist)) - stated) > 1.0 and abs(stated) < 20:
             wrong.append(f"{job['job']}: decibans of {key_of(fault)} do not follow from its causes")
@@ -112,7 +132,7 @@ def check(verdict: dict[str, Any], job: dict[str, Any]) -> list[str]:
 
 
 def figures(triples: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[str, float]:
-    """All figures of (verdict, truth) pairs; faults the verdict lacks count as probability 0 for every cause but none."""
+    """All figures of (verdict, truth) pairs; a fault the verdict lacks has probability 0 for every cause."""
     persist: list[float] = []
     causes: list[dict[str, float]] = []
     real: list[dict[str, Any]] = []
@@ -142,7 +162,11 @@ def figures(triples: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[str, f
         found += len(names & _told(lines(said.values())[:5], by_key))
         found_strict += len(names & _told(lines(said.values(), groups=False)[:5], by_key))
     yes = [bool(f["persists"]) for f in real]
-    out = {"sessions": float(len(triples)), "faults": len(real) / max(1, len(triples)), "persisting": sum(yes) / max(1, len(yes))}
+    out = {
+        "sessions": float(len(triples)),
+        "faults": len(real) / max(1, len(triples)),
+        "persisting": sum(yes) / max(1, len(yes)),
+    }
     out |= binary(persist, yes)
     out["log loss"] = log_loss(causes, [f["cause"] for f in real])
     out["calibration error"] = calibration_error(persist, yes)
@@ -180,13 +204,15 @@ def trained_figures(pairs: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[
     chances = trained(pairs)
     persist: list[float] = []
     causes: list[dict[str, float]] = []
-    facts = [(truth["job"], f) for _, truth in pairs[len(pairs) // 2:] for f in truth["faults"]]
+    facts = [(truth["job"], f) for _, truth in pairs[len(pairs) // 2 :] for f in truth["faults"]]
     for job, fault in facts:
         causes.append(chances[job][key_of(fault)])
         persist.append(causes[-1].get("hard", 0.0) + causes[-1].get("intermittent", 0.0))
     yes = [bool(f["persists"]) for _, f in facts]
-    return binary(persist, yes) | {"log loss": log_loss(causes, [f["cause"] for _, f in facts]),
-                                   "calibration error": calibration_error(persist, yes)}
+    return binary(persist, yes) | {
+        "log loss": log_loss(causes, [f["cause"] for _, f in facts]),
+        "calibration error": calibration_error(persist, yes),
+    }
 
 
 def read(path: Path) -> list[dict[str, Any]]:

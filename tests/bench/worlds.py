@@ -2,8 +2,8 @@
 
     python tests/bench/worlds.py --sessions 2000 --seed 1 --style mixed --out jobs.jsonl --truth truth.jsonl
 
-It is synthetic. Every session is a function of seed, style and its own number alone, so a shorter run is the start of a
-longer one. About 35 faults a session, 8 % of which persist.
+It is synthetic. Every session is a function of seed, style and its own number alone, so a shorter run is the start
+of a longer one. About 35 faults a session, 8 % of which persist.
 """
 
 from __future__ import annotations
@@ -17,14 +17,22 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from worlds_faults import Builder, Fault
+from worlds_causes import Builder
+from worlds_faults import Fault
 from worlds_scan import Run
 from worlds_styles import MIX, STYLES, Style
 from worlds_supply import Supply, draw_supply
 from worlds_write import Writer, step_time
 
 Job = dict[str, Any]
-_COMPLAINTS = ("does not start", "battery was flat", "lamps on after a jump start", "stood for three weeks", "starts badly", "warning lamps")
+_COMPLAINTS = (
+    "does not start",
+    "battery was flat",
+    "lamps on after a jump start",
+    "stood for three weeks",
+    "starts badly",
+    "warning lamps",
+)
 
 
 def session(seed: int, number: int, style_name: str = "mixed") -> tuple[Job, Job]:
@@ -38,7 +46,11 @@ def session(seed: int, number: int, style_name: str = "mixed") -> tuple[Job, Job
     builder.add_noise()
     builder.add_imitations()
     for module in builder.modules:
-        if module.kind.name in ("trailer", "telematics", "rear gate") and not module.silent and rng.random() < 0.15:
+        if (
+            module.kind.name in ("trailer", "telematics", "rear gate")
+            and not module.silent
+            and rng.random() < 0.15
+        ):
             module.silent = "asleep"
     repaired = _repair(rng, builder, supply)
     run = Run(rng, style, supply, builder)
@@ -50,7 +62,11 @@ def session(seed: int, number: int, style_name: str = "mixed") -> tuple[Job, Job
         at = at if index == 0 else step_time(at, interval)
         snapshots.append(writer.snapshot(index, run.step(index), at))
         at += timedelta(minutes=6)
-    job: Job = {"job": f"{name}-{seed}-{number}", "vehicle": _vehicle(rng, builder.drive, writer.truck), "snapshots": snapshots}
+    job: Job = {
+        "job": f"{name}-{seed}-{number}",
+        "vehicle": _vehicle(rng, builder.drive, writer.truck),
+        "snapshots": snapshots,
+    }
     if events:
         job["events"] = events
     return job, _truth(job, name, run, supply)
@@ -93,7 +109,9 @@ def _repair(rng: random.Random, builder: Builder, supply: Supply) -> str | None:
     return root["module"]
 
 
-def _events(rng: random.Random, style: Style, run: Run, index: int, at: datetime, repaired: str | None) -> list[Job]:
+def _events(
+    rng: random.Random, style: Style, run: Run, index: int, at: datetime, repaired: str | None
+) -> list[Job]:
     """What was done in the interval before snapshot ``index``, as far as it was noted."""
     interval = run.supply.intervals[index]
     out: list[Job] = []
@@ -108,10 +126,25 @@ def _events(rng: random.Random, style: Style, run: Run, index: int, at: datetime
                 out.append({"what": "programmed", "module": module.printed, "answer": "accepted"})
     if interval.clears:
         told = rng.random() < 0.7
-        out.append({"what": "cleared", **({"answer": "refused" if run.all_refused and run.kept(run.builder.modules[0], index)
-                                          else "accepted"} if told else {})})
-        out += [{"what": "cleared", "module": m.printed, "answer": "refused"} for m in run.builder.modules
-                if told and m.refuses and not run.all_refused and run.kept(m, index) and rng.random() < 0.5]
+        out.append(
+            {
+                "what": "cleared",
+                **(
+                    {
+                        "answer": "refused"
+                        if run.all_refused and run.kept(run.builder.modules[0], index)
+                        else "accepted"
+                    }
+                    if told
+                    else {}
+                ),
+            }
+        )
+        out += [
+            {"what": "cleared", "module": m.printed, "answer": "refused"}
+            for m in run.builder.modules
+            if told and m.refuses and not run.all_refused and run.kept(m, index) and rng.random() < 0.5
+        ]
     if interval.key_cycle and rng.random() < 0.5:
         out.append({"what": "key cycle"})
     if interval.drove and rng.random() < 0.7:
@@ -119,7 +152,12 @@ def _events(rng: random.Random, style: Style, run: Run, index: int, at: datetime
     before = run.supply.intervals[index - 1].outside
     if before != interval.outside and rng.random() < 0.7:
         on = interval.outside != "none"
-        out.append({"what": "outside supply on" if on else "outside supply off", "note": interval.outside if on else before})
+        out.append(
+            {
+                "what": "outside supply on" if on else "outside supply off",
+                "note": interval.outside if on else before,
+            }
+        )
     for number, event in enumerate(out):
         event["at"] = (at + timedelta(minutes=0.5 * number)).isoformat()
     return out
@@ -127,19 +165,40 @@ def _events(rng: random.Random, style: Style, run: Run, index: int, at: datetime
 
 def _truth(job: Job, style: str, run: Run, supply: Supply) -> Job:
     """The truth of what the job shows; a fault no snapshot shows is not in it."""
-    seen = {(m["module"], c["code"], c.get("failure_type")) for s in job["snapshots"] for m in s["modules"] for c in m["codes"]}
+    seen = {
+        (m["module"], c["code"], c.get("failure_type"))
+        for s in job["snapshots"]
+        for m in s["modules"]
+        for c in m["codes"]
+    }
     faults = [_fault(f) for key, f in run.builder.faults.items() if key in seen]
     told = {f["root"] for f in faults if f["persists"]}
-    return {"job": job["job"], "style": style, "faults": faults, "roots": [r for r in run.builder.roots if r["id"] in told],
-            "supply": {"trouble": supply.trouble, "battery_weak": supply.battery_weak, "charging_failed": supply.charging_failed,
-                       "lowest": [round(i.lowest, 2) for i in supply.intervals]}}
+    return {
+        "job": job["job"],
+        "style": style,
+        "faults": faults,
+        "roots": [r for r in run.builder.roots if r["id"] in told],
+        "supply": {
+            "trouble": supply.trouble,
+            "battery_weak": supply.battery_weak,
+            "charging_failed": supply.charging_failed,
+            "lowest": [round(i.lowest, 2) for i in supply.intervals],
+        },
+    }
 
 
 def _fault(fault: Fault) -> Job:
     repaired = fault.cause in ("hard", "intermittent") and not fault.persists
-    return {"module": fault.module.printed, "code": fault.code, "failure_type": fault.failure_type,
-            "cause": "history" if repaired else fault.cause, "persists": fault.persists, "safety": fault.safety,
-            "root": fault.root or None, "monitor": fault.monitor}
+    return {
+        "module": fault.module.printed,
+        "code": fault.code,
+        "failure_type": fault.failure_type,
+        "cause": "history" if repaired else fault.cause,
+        "persists": fault.persists,
+        "safety": fault.safety,
+        "root": fault.root or None,
+        "monitor": fault.monitor,
+    }
 
 
 def main(arguments: list[str] | None = None) -> int:

@@ -1,21 +1,23 @@
 """What the invented vehicles are made of: modules with the names people write, and the codes each can set.
 
-Lost-communication and invalid-data codes are those of SAE J2012DA (second-hand). The monitor letter of each code and
-how easily a low supply sets it are common practice: open and short circuits are checked with the key on, misfire with the engine
-running, catalysts over a drive cycle, evaporative leaks after a cold soak, signals of wheel speed while moving.
+Lost-communication and invalid-data codes are those of SAE J2012DA (second-hand). The monitor letter of each code
+and how easily a low supply sets it are common practice: open and short circuits are checked with the key on,
+misfire with the engine running, catalysts over a drive cycle, evaporative leaks after a cold soak, signals of
+wheel speed while moving.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-#: Monitor letters: key on, commanded output, network, running, warm, speed, drive cycle, cold soak, event, high voltage.
+#: Monitor letters: key on, commanded output, network, running, warm, speed, drive cycle, cold soak, event,
+#: high voltage.
 MONITORS = "KONRWSDCEH"
 
 
 @dataclass(frozen=True, slots=True)
 class CodeKind:
-    """One code a module can set. ``ease``: s supply, e electronic, x the module itself, m mechanical, n network."""
+    """One code a module can set. ``ease``: s supply, e electronic, x module itself, m mechanical, n network."""
 
     code: str
     monitor: str
@@ -40,7 +42,7 @@ class ModuleKind:
     emission: bool = False
 
 
-# name | other names | lost | invalid | safety | letter | level | share fitted | drives (p petrol, d diesel, h hybrid, e electric)
+# name | names as written | lost | invalid | safety | letter | level | share fitted | drives by first letter
 _MODULES = """
 engine control|ECM;Engine control;PCM;Engine;engine control module|U0100|U0401||P|A|1|pdh
 transmission control|TCM;Transmission;Transmission control;gearbox control|U0101|U0402||P|A|.8|pdh
@@ -98,30 +100,47 @@ battery monitor|Battery sensor;IBS;Battery monitor|U01B0|U04B1||B|A|.4|pdhe
 
 # Codes by module: CODE:monitor+ease, and 2 at the end for two trips.
 _CODES = {
-    "engine": "P0562:Ks P0560:Ks P0601:Kx P0606:Kx P0603:Kx P0607:Kx P0642:Ke P0652:Ke P0685:Ke P0118:Ke P0117:Ke P0113:Ke "
-    "P0112:Ke P0102:Re P0103:Ke P0107:Ke P0108:Ke P0122:Ke P0123:Ke P0222:Ke P0223:Ke P2122:Ke P2123:Ke P2127:Ke P2128:Ke "
-    "P2138:Ke P2135:Ke P0335:Re P0340:Re P0299:Wm2 P0087:Rm P0193:Ke P0192:Ke P0480:Ke P0500:Se P0504:Em P0522:Ke P0523:Ke "
-    "P0532:Ke P0533:Ke P0571:Em P0615:Oe P0620:Re P0625:Re P0626:Re P0645:Ke P0401:Wm2 P0128:Dm2 P0016:Rm P2101:Oe P0688:Ks "
-    "P0130:We2 P0506:Rm2 P0463:Ke P0462:Ke",
-    "petrol": "P0300:Rm2 P0301:Rm2 P0302:Rm2 P0303:Rm2 P0304:Rm2 P0171:Wm2 P0172:Wm2 P0420:Dm2 P0430:Dm2 P0442:Cm2 P0455:Cm2 "
-    "P0456:Cm2 P0133:Wm2 P0135:Re2 P0141:Re2 P0131:Re2 P0137:Re2 P0201:Ke P0202:Ke P0203:Ke P0204:Ke P0351:Re P0352:Re P0353:Re "
-    "P0354:Re P0443:Ke P0230:Ke P0628:Ke P0011:Wm2 P2187:Wm2 P0458:Ke P0446:Cm2",
-    "diesel": "P0380:Re P0671:Re P0672:Re P0673:Re P0674:Re P2002:Dm2 P20EE:Dm2 P2463:Dm P242F:Dm P0201:Ke P0202:Ke P0203:Ke "
-    "P0204:Ke P0404:Oe P0405:Ke P0406:Ke P2080:Ke P2084:Ke P2453:Wm2 P2455:Ke P0546:Ke P0234:Wm P2263:Wm2 P0088:Rm",
-    "transmission control": "P0882:Ks P0613:Kx P0705:Ke P0706:Se P0712:Ke P0713:Ke P0715:Re P0717:Re P0720:Se P0722:Se P0730:Sm "
-    "P0741:Wm2 P0750:Oe P0753:Ke P0758:Ke P0763:Ke P0768:Ke P0842:Ke P0843:Ke P0973:Ke P0976:Ke P0962:Ke P0963:Ke P0711:Wm2 "
-    "P0776:Sm2 P0604:Kx P0562:Ks",
-    "anti-lock brakes": "C0031:Ke C0034:Ke C0037:Ke C003A:Ke C0031:Se C0034:Se C0037:Se C003A:Se C0030:Sm C0033:Sm C0036:Sm "
-    "C0039:Sm C0020:Oe C0040:Em C0044:Ke C0046:Se C0061:Se C0063:Se C0010:Ke C0014:Ke C0018:Ke C001C:Ke C0800:Ks C0899:Ks "
-    "U3003:Ks C0021:Rm C006A:Se U3000:Kx C0051:Se",
-    "restraints": "B0001:Ke B0002:Ke B0010:Ke B0011:Ke B0020:Ke B0021:Ke B0028:Ke B0050:Ke B0051:Ke B0052:Ke B0081:Ke U3003:Ks "
-    "U3000:Kx B0004:Ke",
+    "engine": (
+        "P0562:Ks P0560:Ks P0601:Kx P0606:Kx P0603:Kx P0607:Kx P0642:Ke P0652:Ke P0685:Ke P0118:Ke "
+        "P0117:Ke P0113:Ke P0112:Ke P0102:Re P0103:Ke P0107:Ke P0108:Ke P0122:Ke P0123:Ke P0222:Ke "
+        "P0223:Ke P2122:Ke P2123:Ke P2127:Ke P2128:Ke P2138:Ke P2135:Ke P0335:Re P0340:Re P0299:Wm2 "
+        "P0087:Rm P0193:Ke P0192:Ke P0480:Ke P0500:Se P0504:Em P0522:Ke P0523:Ke P0532:Ke P0533:Ke "
+        "P0571:Em P0615:Oe P0620:Re P0625:Re P0626:Re P0645:Ke P0401:Wm2 P0128:Dm2 P0016:Rm P2101:Oe "
+        "P0688:Ks P0130:We2 P0506:Rm2 P0463:Ke P0462:Ke"
+    ),
+    "petrol": (
+        "P0300:Rm2 P0301:Rm2 P0302:Rm2 P0303:Rm2 P0304:Rm2 P0171:Wm2 P0172:Wm2 P0420:Dm2 P0430:Dm2 "
+        "P0442:Cm2 P0455:Cm2 P0456:Cm2 P0133:Wm2 P0135:Re2 P0141:Re2 P0131:Re2 P0137:Re2 P0201:Ke "
+        "P0202:Ke P0203:Ke P0204:Ke P0351:Re P0352:Re P0353:Re P0354:Re P0443:Ke P0230:Ke P0628:Ke "
+        "P0011:Wm2 P2187:Wm2 P0458:Ke P0446:Cm2"
+    ),
+    "diesel": (
+        "P0380:Re P0671:Re P0672:Re P0673:Re P0674:Re P2002:Dm2 P20EE:Dm2 P2463:Dm P242F:Dm P0201:Ke "
+        "P0202:Ke P0203:Ke P0204:Ke P0404:Oe P0405:Ke P0406:Ke P2080:Ke P2084:Ke P2453:Wm2 P2455:Ke "
+        "P0546:Ke P0234:Wm P2263:Wm2 P0088:Rm"
+    ),
+    "transmission control": (
+        "P0882:Ks P0613:Kx P0705:Ke P0706:Se P0712:Ke P0713:Ke P0715:Re P0717:Re P0720:Se P0722:Se "
+        "P0730:Sm P0741:Wm2 P0750:Oe P0753:Ke P0758:Ke P0763:Ke P0768:Ke P0842:Ke P0843:Ke P0973:Ke "
+        "P0976:Ke P0962:Ke P0963:Ke P0711:Wm2 P0776:Sm2 P0604:Kx P0562:Ks"
+    ),
+    "anti-lock brakes": (
+        "C0031:Ke C0034:Ke C0037:Ke C003A:Ke C0031:Se C0034:Se C0037:Se C003A:Se C0030:Sm C0033:Sm "
+        "C0036:Sm C0039:Sm C0020:Oe C0040:Em C0044:Ke C0046:Se C0061:Se C0063:Se C0010:Ke C0014:Ke "
+        "C0018:Ke C001C:Ke C0800:Ks C0899:Ks U3003:Ks C0021:Rm C006A:Se U3000:Kx C0051:Se"
+    ),
+    "restraints": (
+        "B0001:Ke B0002:Ke B0010:Ke B0011:Ke B0020:Ke B0021:Ke B0028:Ke B0050:Ke B0051:Ke B0052:Ke "
+        "B0081:Ke U3003:Ks U3000:Kx B0004:Ke"
+    ),
     "power steering": "C0051:Se C0545:Ke C0460:Se U3003:Ks C0800:Ks U3000:Kx C0000:Sm",
     "steering angle sensor": "C0051:Se C0053:Se U3003:Ks U3000:Kx",
     "parking brake": "C0040:Em U3003:Ks C0800:Ks U3000:Kx",
     "brake system": "C0021:Rm C0044:Ke C0042:Ke U3003:Ks U3000:Kx",
     "hybrid powertrain": "P0A0D:Hm P0A1D:Kx P0A94:He P0A8D:Ks P0A95:Hm P0AA6:Hm P0562:Ks P0A78:He P0A0A:Hm",
-    "battery energy control": "P0A80:Dm P0A7F:Dm P0AA6:Hm P0AA1:Hm P0AFA:Hm P0A9C:Ke P0A9D:Ke P0ABC:Ke P0A82:Oe P0562:Ks P0A1F:Kx",
+    "battery energy control": (
+        "P0A80:Dm P0A7F:Dm P0AA6:Hm P0AA1:Hm P0AFA:Hm P0A9C:Ke P0A9D:Ke P0ABC:Ke P0A82:Oe P0562:Ks P0A1F:Kx"
+    ),
     "drive motor control": "P0A3F:Ke P0A2B:Ke P0A78:He P0A1B:Kx P0562:Ks P0A2F:Hm",
     "DC/DC converter": "P0A94:He P0A8D:Ks U3000:Kx",
     "battery charger": "P0D80:He U3003:Ks U3000:Kx P0D21:Ee",
@@ -138,7 +157,13 @@ _CODES = {
     "body control": "U3003:Ks U3006:Ks U3007:Ks U3000:Kx U0073:Nn",
 }
 _OTHERS = "U3003:Ks U3000:Kx"
-_EMISSION = {"engine control", "transmission control", "hybrid powertrain", "battery energy control", "reductant control"}
+_EMISSION = {
+    "engine control",
+    "transmission control",
+    "hybrid powertrain",
+    "battery energy control",
+    "reductant control",
+}
 
 #: Codes that only ask for the lamp on another module's behalf: reporting code, reporting module, target.
 POINTERS = (("P0700", "engine control", "transmission control"), ("P0AC4", "engine control", "hybrid powertrain"))
@@ -163,8 +188,21 @@ def module_kinds(drive: str) -> list[ModuleKind]:
         text = _CODES.get(name, _OTHERS)
         if name == "engine control":
             text = f"{_CODES['engine']} {_CODES['diesel' if drive == 'diesel' else 'petrol']}"
-        kinds.append(ModuleKind(name, tuple(names.split(";")), lost or None, invalid or None, safety or None, letter, level,
-                                float(fitted), drives, _codes(text), name in _EMISSION))
+        kinds.append(
+            ModuleKind(
+                name,
+                tuple(names.split(";")),
+                lost or None,
+                invalid or None,
+                safety or None,
+                letter,
+                level,
+                float(fitted),
+                drives,
+                _codes(text),
+                name in _EMISSION,
+            )
+        )
     return kinds
 
 
@@ -173,12 +211,30 @@ LEVELS = {"A": 6.0, "B": 8.0, "C": 9.0, "D": 10.5}
 
 #: Failure types (SAE J2012DA) that fit a monitor letter and an ease letter.
 FAILURE_TYPES = {
-    "Ke": ("11", "12", "13", "14", "15", "1B", "1C", "17"), "Ks": ("16",), "Kx": ("41", "42", "44", "46", "47", "49"),
-    "Oe": ("92", "93", "71", "77"), "Om": ("71", "77", "92"), "Re": ("29", "31", "38", "13"), "Rm": ("00", "92"),
-    "Se": ("62", "64", "29", "2F", "31"), "Sm": ("64", "62", "38"), "Em": ("68", "64", "67"), "Ee": ("68", "67"),
-    "Hm": ("00", "92"), "He": ("92", "93"), "We": ("26", "29"), "Nn": ("88",), "lost": ("87", "00"), "invalid": ("81", "86", "82"),
+    "Ke": ("11", "12", "13", "14", "15", "1B", "1C", "17"),
+    "Ks": ("16",),
+    "Kx": ("41", "42", "44", "46", "47", "49"),
+    "Oe": ("92", "93", "71", "77"),
+    "Om": ("71", "77", "92"),
+    "Re": ("29", "31", "38", "13"),
+    "Rm": ("00", "92"),
+    "Se": ("62", "64", "29", "2F", "31"),
+    "Sm": ("64", "62", "38"),
+    "Em": ("68", "64", "67"),
+    "Ee": ("68", "67"),
+    "Hm": ("00", "92"),
+    "He": ("92", "93"),
+    "We": ("26", "29"),
+    "Nn": ("88",),
+    "lost": ("87", "00"),
+    "invalid": ("81", "86", "82"),
     "work": ("54", "55", "56", "51"),
 }
 #: Kinds of a maker-defined code: weights of monitor and ease letters by letter of the code.
-MAKER_KINDS = {"P": "Ke Ke Ke Kx Oe Re Rm Wm Ks", "C": "Ke Ke Se Se Sm Kx Oe Ks", "B": "Ke Ke Ke Ke Kx Oe Om Em Ks", "U": "Nn"}
+MAKER_KINDS = {
+    "P": "Ke Ke Ke Kx Oe Re Rm Wm Ks",
+    "C": "Ke Ke Se Se Sm Kx Oe Ks",
+    "B": "Ke Ke Ke Ke Kx Oe Om Em Ks",
+    "U": "Nn",
+}
 MAKER_RANGES = {"P": (0x1000, 0x19FF), "C": (0x1000, 0x2FFF), "B": (0x1000, 0x2FFF), "U": (0x1000, 0x1FFF)}

@@ -6,7 +6,8 @@ import math
 import random
 from dataclasses import dataclass
 
-from worlds_faults import Builder, Fault, Module, sets
+from worlds_causes import Builder
+from worlds_faults import Fault, Module, sets
 from worlds_styles import Style
 from worlds_supply import Interval, Supply
 
@@ -16,21 +17,21 @@ class State:
     """What a module knows of one fault at a snapshot."""
 
     listed: bool = False
-    set_now: bool = False            # set in this interval
-    failing: bool = False            # at the scan
-    pending: bool = False            # failed in one trip of a two-trip code
+    set_now: bool = False  # set in this interval
+    failing: bool = False  # at the scan
+    pending: bool = False  # failed in one trip of a two-trip code
     trips: int = 0
     count: int = 0
     confirmed_once: bool = False
-    tested: bool = False             # monitor ran since the clear
-    tested_cycle: bool = False       # ... in this key cycle
+    tested: bool = False  # monitor ran since the clear
+    tested_cycle: bool = False  # ... in this key cycle
     failed_cycle: bool = False
     failed_since: bool = False
-    frame: float | None = None       # volts when it set
+    frame: float | None = None  # volts when it set
 
 
 def opportunity(fault: Fault, interval: Interval, index: int) -> float:
-    """Chance that the fault's monitor has run by the snapshot; everything has run in the weeks before the first."""
+    """Chance that the fault's monitor has run by the snapshot; all have run in the weeks before the first."""
     if index == 0:
         return 1.0
     window = 11.0 if fault.module.kind.emission and fault.monitor in "RWDC" else 9.0
@@ -39,7 +40,7 @@ def opportunity(fault: Fault, interval: Interval, index: int) -> float:
     ran, drove = interval.ran, interval.drove and interval.speed >= 25
     chance = {
         "K": 1.0 if interval.key_cycle or not fault.wakes else 0.0,
-        "O": 0.7 if ran else 0.25,
+        "O": 0.9 if ran else 0.5,
         "N": 1.0,
         "R": 1.0 - math.exp(-ran / fault.tau),
         "W": 0.75 if drove and ran >= 8 else (0.2 if ran >= 12 else 0.0),
@@ -62,7 +63,7 @@ def _exposure(fault: Fault, interval: Interval) -> float:
 
 
 class Run:
-    """One session under way: ``states[fault identity]`` after each call of :meth:`step`."""
+    """One session under way: ``states``, one a fault, after each call of :meth:`step`."""
 
     def __init__(self, rng: random.Random, style: Style, supply: Supply, builder: Builder) -> None:
         self.rng, self.style, self.supply, self.builder = rng, style, supply, builder
@@ -78,7 +79,7 @@ class Run:
         return (self.all_refused or module.refuses) and self.supply.intervals[index].phase != "after-repair"
 
     def step(self, index: int) -> list[State]:
-        """Plays interval ``index`` and returns copies of no state: the live list, to be read before the next step."""
+        """Plays interval ``index``; the states returned are live, to be read before the next step."""
         interval = self.supply.intervals[index]
         for fault, state in zip(self.faults, self.states, strict=True):
             if (interval.clears and not self.kept(fault.module, index)) or fault.module.replaced == index:
@@ -117,7 +118,9 @@ class Run:
             minutes = _exposure(fault, interval) * (not fault.trigger or fault.trigger in interval.triggers)
             ran = rng.random() < opportunity(fault, interval, max(index, 1))
             state.set_now = rng.random() < (0.93 if index == 0 else 1.0 - math.exp(-fault.rate * minutes))
-            state.failing = state.set_now and self._shows(fault, interval) and rng.random() < 0.25 + 0.3 * (fault.rate > 0.5)
+            state.failing = (
+                state.set_now and self._shows(fault, interval) and rng.random() < 0.25 + 0.3 * (fault.rate > 0.5)
+            )
         elif cause == "echo" and fault.target is not None:
             target = self.states[self.index_of[id(fault.target)]]
             state.set_now = (target.set_now or target.failing) and rng.random() < fault.chance
@@ -153,8 +156,15 @@ class Run:
         """Volts at the module when the code set."""
         rng = self.rng
         if fault.cause == "low-voltage":
-            reached = min((level for level, seconds in interval.dips if seconds >= fault.seconds), default=interval.volts)
-            return max(rng.uniform(reached, max(reached, fault.threshold)) if rng.random() < 0.6 else fault.threshold - 0.1, 4.0)
+            reached = min(
+                (level for level, seconds in interval.dips if seconds >= fault.seconds), default=interval.volts
+            )
+            return max(
+                rng.uniform(reached, max(reached, fault.threshold))
+                if rng.random() < 0.6
+                else fault.threshold - 0.1,
+                4.0,
+            )
         if index == 0:
             return rng.uniform(12.1, 14.5) if rng.random() < 0.9 else rng.uniform(9.0, 12.1)
         return interval.volts - fault.module.drop

@@ -31,8 +31,11 @@ class Writer:
         self.reads_permanent = self.tool in ("lists", "bytes") and rng.random() < 0.4
         self.says_lists = rng.random() < style.lists_said
         self.says_responds = rng.random() < 0.8
-        self.permanent = {id(f) for f in run.faults if f.module.kind.emission and f.code[0] == "P"
-                          and rng.random() < (0.6 if f.persists else 0.12)}
+        self.permanent = {
+            id(f)
+            for f in run.faults
+            if f.module.kind.emission and f.code[0] == "P" and rng.random() < (0.6 if f.persists else 0.12)
+        }
         self.odometer = rng.randint(9000, 240000)
         self.minutes_since = self.km_since = 0.0
         self.warm_ups = 0
@@ -43,7 +46,9 @@ class Writer:
         out: dict[str, Any] = {"phase": interval.phase, "at": at.isoformat()}
         self._conditions(out, interval, index)
         if self.says_lists:
-            out["lists_read"] = ["confirmed"] + ["pending"] * self.reads_pending + ["permanent"] * self.reads_permanent
+            out["lists_read"] = (
+                ["confirmed"] + ["pending"] * self.reads_pending + ["permanent"] * self.reads_permanent
+            )
         self._counters(out, interval, index)
         quick = index > 0 and rng.random() < self.style.quick_scan
         modules = []
@@ -77,10 +82,14 @@ class Writer:
             out["outside_supply"] = interval.outside
         if rng.random() < style.volts_known:
             out["volts"] = self._volts(interval.volts + rng.gauss(0, 0.05))
-        known = rng.random() < style.first_lowest_known if index == 0 else self.lowest_known and rng.random() < style.lowest_known + 0.1
+        known = (
+            rng.random() < style.first_lowest_known
+            if index == 0
+            else self.lowest_known and rng.random() < style.lowest_known + 0.1
+        )
         if known:
             lowest = interval.lowest
-            if index > 0 and lowest < interval.volts and rng.random() < 0.08:     # polled too slowly for a crank dip
+            if index > 0 and lowest < interval.volts and rng.random() < 0.08:  # polled too slowly for a crank dip
                 lowest = min(interval.volts, lowest + rng.uniform(0.5, 2.0))
             out["lowest_volts"] = self._volts(lowest + rng.gauss(0, 0.05))
             if rng.random() < 0.2:
@@ -90,17 +99,26 @@ class Writer:
         """Since-clear counters of the engine module."""
         engine = self.run.builder.by_name.get("engine control")
         if index == 0:
-            self.minutes_since, self.km_since, self.warm_ups = self.rng.uniform(3000, 60000), self.rng.uniform(800, 30000), 200
+            self.minutes_since, self.km_since, self.warm_ups = (
+                self.rng.uniform(3000, 60000),
+                self.rng.uniform(800, 30000),
+                200,
+            )
         if interval.clears and engine is not None and not self.run.kept(engine, index):
             self.minutes_since, self.km_since, self.warm_ups = 0.0, 0.0, 0
         self.minutes_since += interval.ran if index else 0.0
         self.km_since += interval.ran * interval.speed / 120 if interval.drove and index else 0.0
         self.warm_ups += int(index > 0 and interval.ran > 9)
         if self.counters and engine is not None:
-            out["since_clear"] = {"warm_ups": min(255, self.warm_ups), "distance_km": float(round(self.km_since)),
-                                  "minutes": float(round(self.minutes_since))}
+            out["since_clear"] = {
+                "warm_ups": min(255, self.warm_ups),
+                "distance_km": float(round(self.km_since)),
+                "minutes": float(round(self.minutes_since)),
+            }
 
-    def _module(self, module: Module, known: list[tuple[Fault, State]], interval: Interval, index: int) -> dict[str, Any]:
+    def _module(
+        self, module: Module, known: list[tuple[Fault, State]], interval: Interval, index: int
+    ) -> dict[str, Any]:
         """One module's answer."""
         rng = self.rng
         responds = self.run.responds(module, index)
@@ -126,7 +144,13 @@ class Writer:
         if fault.failure_type is not None:
             entry["failure_type"] = fault.failure_type
         if not state.listed or (state.pending and not self.reads_pending):
-            if self.reads_permanent and index > 0 and id(fault) in self.permanent and state.confirmed_once and self.tool == "lists":
+            if (
+                self.reads_permanent
+                and index > 0
+                and id(fault) in self.permanent
+                and state.confirmed_once
+                and self.tool == "lists"
+            ):
                 return entry | {"status": "permanent"}
             return None
         if self.tool == "bytes":
@@ -139,7 +163,7 @@ class Writer:
             if rng.random() < self.style.word_slip:
                 word = rng.choice(("current", "stored"))
             entry["status"] = word
-        if self.frames and rng.random() < 0.4:
+        if self.frames and rng.random() < 0.65:
             entry["count"] = min(126, max(1, state.count))
             if state.frame is not None:
                 entry["freeze_frame"] = self._frame(state, fault.persists)
@@ -147,15 +171,25 @@ class Writer:
 
     def _frame(self, state: State, persists: bool) -> dict[str, float]:
         back = self.rng.expovariate(1 / 1500.0) if persists else self.rng.expovariate(1 / 60.0)
-        return {"volts": self._volts(state.frame or 0.0), "distance_km": float(max(0, round(self.odometer - back)))}
+        return {
+            "volts": self._volts(state.frame or 0.0),
+            "distance_km": float(max(0, round(self.odometer - back))),
+        }
 
     def _byte(self, state: State) -> int:
         """The status byte of ISO 14229-1 for this state."""
         now, cycle = state.failing, state.failed_cycle
         confirmed = state.confirmed_once and not state.pending
-        return (0x01 * now | 0x02 * (cycle or now) | 0x04 * (cycle or state.pending) | 0x08 * confirmed
-                | 0x10 * (not state.tested) | 0x20 * state.failed_since | 0x40 * (not state.tested_cycle and not now)
-                | 0x80 * (confirmed and now))
+        return (
+            0x01 * now
+            | 0x02 * (cycle or now)
+            | 0x04 * (cycle or state.pending)
+            | 0x08 * confirmed
+            | 0x10 * (not state.tested)
+            | 0x20 * state.failed_since
+            | 0x40 * (not state.tested_cycle and not now)
+            | 0x80 * (confirmed and now)
+        )
 
 
 def step_time(at: datetime, interval: Interval) -> datetime:
