@@ -112,14 +112,18 @@ NOISES: dict[str, Noise] = {
 UNFIT = {"sections": {"no indent"}, "printed report": {"doubled lines", "numbered", "bullets"},
          "keys and values": {"doubled lines", "numbered", "bullets"}, "table": {"extra spaces", "no indent", "numbered", "bullets"},
          "one line": {"extra spaces", "doubled lines"}, "prose": {"numbered", "shouting", "bullets"}, "headings": {"extra spaces"},
-         "pairs": {"shouting"}, "colon lists": set()}
+         "pairs": {"shouting"}, "colon lists": set(), "wrapped mail": {"doubled lines", "numbered", "bullets", "shouting"},
+         "by status": {"no indent"}, "chat": {"numbered", "bullets", "quoted mail"}, "numbered tree": {"numbered", "bullets", "doubled lines"},
+         "spanning rows": {"numbered", "bullets", "extra spaces"}, "codes in a cell": {"numbered", "bullets", "extra spaces"},
+         "table each": {"numbered", "bullets", "extra spaces", "no indent"}, "separate values": {"numbered", "bullets", "doubled lines"},
+         "addressed": {"numbered"}, "underlined": {"numbered"}, "status first": set(), "module behind": {"extra spaces"}}
 
 
 def make_paste(seed: int, layouts: dict[str, object], *, layout: str | None = None, noise: list[str] | None = None) -> Paste:
     """One paste with its truth: a third are sloppy, with one to three kinds of noise."""
     rng = random.Random(seed)
     name = layout or rng.choice(sorted(layouts))
-    language = "en" if name in ("prose", "sections", "pairs") else rng.choices(["en", "de", "fr", "es"], [6, 2, 1, 1])[0]
+    language = "en" if name in ("prose", "sections", "pairs", "wrapped mail", "by status", "chat") else rng.choices(["en", "de", "fr", "es"], [6, 2, 1, 1])[0]
     snapshots = make_snapshots(rng, language)
     text, without = layouts[name](rng, snapshots, language)  # type: ignore[operator]
     sloppy = rng.random() < 1 / 3

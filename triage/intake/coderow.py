@@ -3,6 +3,7 @@ each code."""
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from copy import copy
 from functools import lru_cache
@@ -20,6 +21,8 @@ from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
 NOT_STATED = "module not stated"
+_IN = re.compile(r"[\s,]*(?:(?:stored|pending|current|confirmed|set|logged)\s+)?(?:in|im|dans|en|from|aus|by)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?")
+_NAME_STOP = re.compile(r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|avant|arriere)\b)")
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
@@ -95,6 +98,7 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     if place.cell is not None and end > start:
         whole = tidy(row.text[start:end])
         printed = whole if context.names.listed(whole) or not context.names.listed(printed) else printed
+    printed = context.names.bare(printed)
     if printed and any(c.isalpha() for c in printed) and _acceptable(context, row, place, printed):
         begin = row.text.find(printed, start)
         begin = begin if begin >= 0 else start
@@ -126,6 +130,8 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
 def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     """Where in the row's text the module's name stands by the style of the text."""
     code = row.finds.codes[0]
+    if code.start == 0 and (inside := _behind_in(context, row, code.end)) is not None:
+        return inside
     if place.cell is not None and row.cells and place.cell < len(row.cells):
         cell = row.cells[place.cell]
         return cell.start, cell.end
@@ -150,6 +156,21 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         if found and place.tail:
             return code.end + found[-1][0], code.end + found[-1][1]
     return 0, 0
+
+
+def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
+    """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
+    lead = _IN.match(row.low, end)
+    if lead is None:
+        return None
+    stop = _NAME_STOP.search(row.text, lead.end())
+    for last in (stop.start() if stop is not None else len(row.text), None):
+        if last is not None and context.names.score(tidy(row.text[lead.end():last])) >= 60.0:
+            return lead.end(), last
+    found = context.names.find(row.low[lead.end():lead.end() + 80])
+    if found and found[0][0] == 0:
+        return lead.end(), lead.end() + found[0][1]
+    return None
 
 
 def _status_before(context: Context, row: Row) -> StatusWord | None:

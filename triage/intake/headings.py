@@ -72,6 +72,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     printed = tidy(text[:stop])
     if not printed or len(printed) > 80 or not any(c.isalpha() for c in printed):
         return None
+    printed = context.names.bare(printed)
     begin = text.find(printed)
     begin = start + max(begin, 0)
     return Heading(printed, begin, begin + len(printed), count, volt)

@@ -35,6 +35,9 @@ _NEVER = word_set(
     "defaut defauts vehicule client fecha vehiculo cliente averias text state lamp lamps hours test tests reading readings data "
     "live pending stored confirmed permanent current history other others all rest everything nothing none active clear run repair "
     "before after idle drive snapshot model year type battery batteries supply start end")
+_ADDRESS_BEFORE = re.compile(r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
+                             r"\s*[-:.)]{0,2}\s+([^\W\d_].*)")
+_ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -89,6 +92,16 @@ class Names:
         if len(self._scores) < 100_000:
             self._scores[text] = score
         return score
+
+    def bare(self, printed: str) -> str:
+        """``printed`` without a list number or an address beside it, where what is left is a module's name."""
+        if not any(c.isdigit() for c in printed) or self.listed(printed):
+            return printed
+        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND):
+            match = pattern.fullmatch(printed)
+            if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
+                return match[1]
+        return printed
 
     def match(self, printed: str) -> ModuleMatch:
         """The module ``printed`` means; past the budget an unlisted name keeps itself."""

@@ -244,6 +244,7 @@ def _names(text: str) -> list[str]:
 
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
+    text = context.names.bare(text)
     score = context.names.score(text)
     names = [text] if score >= 60.0 else _names(text)
     if score < 60.0 and len(names) > 1:

@@ -65,7 +65,8 @@ def is_prose(context: Context, row: Row) -> bool:
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
         tail = row.low[first.end:]
-        return _TAIL_IN.match(tail) is not None and any(start >= first.end for start, _ in _subjects(context, row))
+        return first.start > 0 and _TAIL_IN.match(tail) is not None and any(
+            start >= first.end for start, _ in _subjects(context, row))
     if named and len(row.finds.codes) == 1 and not _said(row):
         return False
     clauses = _clauses(context, row)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from code_tables import Tables
 
-from triage.intake import coderow, dates, finish, keyrow, metarow, plainrow, prose, rows, states, style, tablerow
+from triage.intake import coderow, dates, finish, keyrow, metarow, paragraphs, plainrow, prose, rows, states, style, tablerow
 from triage.intake.assembly import Builder
 from triage.intake.characters import Line, lines
 from triage.intake.context import Context
@@ -55,7 +55,7 @@ def read_lines(found: list[Line], tables: Tables, *, source: str | None = None) 
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    all_rows = rows.rows_from(found, names.listed)
+    all_rows = paragraphs.join(rows.rows_from(found, names.listed))
     split_rows(all_rows)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
