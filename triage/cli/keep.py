@@ -34,7 +34,7 @@ def paste(
     """Add a scan to a session; its phase is guessed from what came before, and the reason said."""
     from triage.cli.keep_visit import paste as keep_paste
     from triage.cli.keep_visit import paste_json, paste_lines
-    from triage.cli.keep_words import json_out, lines_out
+    from triage.cli.keep_words import json_out, lines_out, notice_lines
     from triage.cli.output import emit
 
     if file is not None and text is not None:
@@ -45,8 +45,7 @@ def paste(
     if as_json:
         emit(json_out(paste_json(snapshots, places, reading)))
         return
-    emit(lines_out(paste_lines(name, snapshots, places, reading, more))
-         + lines_out([f"  {line}" for notice in reading.notices for line in notice.show().split("\n")]).lstrip("\n"))
+    emit(lines_out(paste_lines(name, snapshots, places, reading, more)) + notice_lines(reading.notices))
 
 
 def correct(

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, cast
 
 from triage.cli.keep_options import CAUSES
-from triage.cli.keep_words import fault_name, faults_of, many
+from triage.cli.keep_words import fault_name, faults_of, many, quoted
 from triage.errors import InputError
 from triage.model.notices import Notice
 
@@ -211,7 +211,7 @@ def rate_lines(store: Store, session: Session, faults: Sequence[Fault], last: Ma
     if lacks:
         return [f"  rates: not counted yet, {lacks} of {many(len(faults_of(session)), 'fault')} of this session lack "
                 "an outcome with its cause; with the repaired ones alone every code would look real",
-                f"  the others at one go: triage outcome {session.job} --rest --done ... --cured yes --found "
+                f"  the others at one go: triage outcome {quoted(session.job)} --rest --done ... --cured yes --found "
                 "low-voltage"]
     kinds = kinds_of(session, tables)
     return _used(now, list(dict.fromkeys(f"prior.{kinds[fault]}.{found}" for fault in faults if fault in kinds)))

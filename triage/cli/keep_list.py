@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from triage.cli.keep_learn import Learned, learned
-from triage.cli.keep_words import entry_line, lines_out, many, session_words, when
+from triage.cli.keep_words import entry_line, lines_out, many, quoted, session_words, when
 from triage.errors import InputError, StoreError
 from triage.model.notices import Notice
 
@@ -79,8 +79,9 @@ def input_notices(store: Store, name: str, base: Tables) -> list[Notice]:
             notices.append(Notice("warning", f"can't be read again: {error}", paste.source))
     for place, snapshot in enumerate(store.snapshots(name), start=1):
         if snapshot.phase_why not in ("the text says so", "told by hand"):
-            notices.append(Notice("note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, "
-                                          f"{snapshot.phase_why}; `triage correct {name} {place} --phase ...` if not"))
+            notices.append(Notice(
+                "note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, {snapshot.phase_why}; "
+                        f"if not: triage correct {quoted(name)} {place} --phase ..."))
     return notices
 
 
@@ -93,7 +94,7 @@ def weigh(store: Store, name: str) -> tuple[Assessment, Learned]:
     revision = store.session(name).revision
     session = store.session_object(name)
     if not session.snapshots:
-        raise InputError(f"session {name!r} holds no scan yet: triage paste {name} FILE")
+        raise InputError(f"session {name!r} holds no scan yet: triage paste {quoted(name)} FILE")
     now = learned(store, base, without=name)
     assessment = assess(session, now.tables(base), [*now.notices(), *input_notices(store, name, base)])
     versions = engine_version(), tables_version(now)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from triage.cli.keep_words import quoted
 from triage.errors import InputError
 
 if TYPE_CHECKING:
@@ -75,8 +76,8 @@ def note_trace(db: str | None, name: str, file: Path, who: str | None) -> list[s
     lines = [f"{name}: voltage log {file.name}, {len(trace.volts)} samples over {trace.duration:.4g} s, "
              f"lowest {lowest:.2f} V", *(f"  {notice.severity}: {notice.message}" for notice in notices)]
     if after:
-        lines.append(f"  if it runs up to the next scan: `triage paste {name} FILE --lowest {lowest:.1f}`; if it "
-                     f"belongs to snapshot {after}: `triage correct {name} {after} --lowest {lowest:.1f}`")
+        lines += [f"  if it runs up to the next scan: triage paste {quoted(name)} FILE --lowest {lowest:.1f}",
+                  f"  if it belongs to snapshot {after}: triage correct {quoted(name)} {after} --lowest {lowest:.1f}"]
     return lines
 
 

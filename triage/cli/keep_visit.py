@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, TypeVar, cast
 import typer
 
 from triage.cli.keep_options import WHATS
-from triage.cli.keep_words import entry_words, event_words, many, vehicle_words
+from triage.cli.keep_words import entry_words, event_words, many, quoted, vehicle_words
 from triage.errors import InputError, StoreError
 
 if TYPE_CHECKING:
@@ -66,8 +66,8 @@ def open_session(db: str | None, name: str, vehicle: Mapping[str, Any]) -> list[
             lines.append(f"  {many(len(before), 'earlier session')} of this vehicle: the short list will be held "
                          f"against {before[-1].name}")
     if Path(name).exists():
-        lines.append(f"  note: there is a file {name} in this folder; `triage shortlist {name}` would read that file")
-    return [*lines, f"  next: triage paste {name} FILE"]
+        lines.append(f"  note: there is a file {name} in this folder; triage shortlist {quoted(name)} would read that")
+    return [*lines, f"  next: triage paste {quoted(name)} FILE"]
 
 
 def read_scan(file: Path | None, text: str | None) -> tuple[bytes, str]:
@@ -97,7 +97,7 @@ def paste(
         reading = read_bytes(data, load(), source=source)
         if len(reading.snapshots) > 1 and (changes or rename):
             raise InputError(f"{source}: {len(reading.snapshots)} scans in one text; nothing was kept: paste without "
-                             f"corrections, then use `triage correct {name} SNAPSHOT`")
+                             f"corrections, then use `triage correct {quoted(name)} SNAPSHOT`")
         # First the vehicle, so that the paste is the last entry and `triage undo` strikes that.
         lines = fill_in_vehicle(store, session, reading.vehicle)
         pasted = store.add_paste(name, _body(data), reading.snapshots, cast("Phase | None", phase), changes=changes,
@@ -130,13 +130,13 @@ def fill_in_vehicle(store: Store, session: KnownSession, found: Vehicle | None) 
             new[field] = value
         elif field == "vin":
             lines.append(f"  warning: the scan is of VIN {value}, the session of VIN {known['vin']}: "
-                         f"`triage undo {session.name}` if this is the wrong vehicle")
+                         f"`triage undo {quoted(session.name)}` if this is the wrong vehicle")
     if "label" in new and "vin" not in {**known, **new}:
         # Two vans called "van" are not one vehicle.
         other = store.find_vehicle(new["label"])
         if other is not None:
             lines.append(f"  note: the scan calls the vehicle {new['label']!r}, as others are called: if it is the "
-                         f"same one, `triage correct {session.name} --vehicle {new.pop('label')!r}`")
+                         f"same one, `triage correct {quoted(session.name)} --vehicle {new.pop('label')!r}`")
     if new:
         store.correct_vehicle(session.name, who="read from the scan", **new)
         lines.append("  vehicle, as the scan says: " + ", ".join(
@@ -153,7 +153,7 @@ def paste_lines(
     lines: list[str] = []
     for snapshot in snapshots:
         place = places[snapshot.id]
-        remedy = f"if not: triage correct {name} {place} --phase ..."
+        remedy = f"if not: triage correct {quoted(name)} {place} --phase ..."
         lines += [f"{name}, snapshot {place}: {snapshot_words(snapshot.now)}",
                   f"  phase {snapshot.phase}: {snapshot.phase_why} ({remedy})"]
         lines += [f"  corrected: {_local(words, place)}" for words in snapshot.corrections]
@@ -198,7 +198,7 @@ def correct(
         else:
             store.correct_vehicle(name, who=who, **vehicle)
             lines.append(f"{name}: {vehicle_words(store.session(name).vehicle)}")
-    return [*lines, f"  the scan itself stays as it came; `triage undo {name}` takes the correction back"]
+    return [*lines, f"  the scan itself stays as it came; `triage undo {quoted(name)}` takes the correction back"]
 
 
 def note_event(db: str | None, name: str, what: str, who: str | None, **more: Any) -> list[str]:

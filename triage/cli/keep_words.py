@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import re
+import shlex
 from collections.abc import Iterable, Mapping
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from triage.model.notices import Notice
     from triage.model.session import Event, Session, Vehicle
     from triage.store.rows import Entry, KnownSession
     from triage.store.store import Store
@@ -44,6 +46,27 @@ def when(moment: datetime) -> str:
     """
     local = moment.astimezone() if moment.tzinfo else moment
     return local.strftime("%Y-%m-%d %H:%M")
+
+
+def quoted(name: str) -> str:
+    """The name of a session as it is typed in a command.
+
+    >>> quoted("van again")
+    "'van again'"
+    """
+    return shlex.quote(name)
+
+
+def notice_lines(notices: Iterable[Notice]) -> str:
+    """Notices under a scan: the message wrapped, the line of the scan cut to the screen so that the mark fits."""
+    from triage.cli.output import screen_width
+    from triage.reports.text import clean
+
+    result = ""
+    for notice in notices:
+        head, *place = notice.show(screen_width() - 8).split("\n")
+        result += lines_out([f"  {head}"]) + "".join(f"  {clean(line)}\n" for line in place)
+    return result
 
 
 def many(count: int, word: str) -> str:

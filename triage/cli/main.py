@@ -51,8 +51,10 @@ def shortlist(
 
     name = session_name(files, db)
     if name is not None:
+        from triage.cli.keep_words import quoted
+
         if phase or volts or lowest or outside_supply:
-            raise typer.BadParameter(f"a kept session is put right by `triage correct {name} SNAPSHOT`")
+            raise typer.BadParameter(f"a kept session is put right by `triage correct {quoted(name)} SNAPSHOT`")
         emit(shortlist_of(db, name, strict=strict, as_json=as_json, markdown=markdown, html=html, brief=brief,
                           ledger=ledger, show_all=show_all))
         return
