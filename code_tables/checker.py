@@ -137,6 +137,16 @@ def adding_up(book: Book) -> Iterator[str]:
             yield said("rates", last[name], "value", f"{name}.* adding up to {total:.6g}", "a sum of 1")
 
 
+def named_readings(book: Book) -> Iterator[str]:
+    """The readings of a plausibility rule have names that are listed."""
+    names = {row["name"] for _, row in book["reading_names"]}
+    for line, row in book["plausibility"]:
+        for column in ("reading", "other"):
+            for name in row[column].split("|"):
+                if (name or column == "reading") and name not in names:
+                    yield said("plausibility", line, column, name, "a name of reading_names.csv")
+
+
 def opening_ends(book: Book) -> Iterator[str]:
     """A range ends no earlier than it starts, within one letter."""
     for name in ("ranges", "ambiguous", "safety"):
@@ -149,5 +159,6 @@ def opening_ends(book: Book) -> Iterator[str]:
 
 
 CROSS_CHECKS: tuple[Callable[[Book], Iterator[str]], ...] = (
-    cited_sources, named_modules, agreeing_safety, clear_aliases, adding_up, opening_ends,
+    cited_sources, named_modules, agreeing_safety, clear_aliases, adding_up, named_readings,
+    opening_ends,
 )

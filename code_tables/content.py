@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from code_tables.facts import Limit, ModuleFacts, Rate, Source
+from code_tables.facts import Limit, ModuleFacts, Plausibility, Rate, Source
 from code_tables.spans import Spans
 
 
@@ -86,3 +86,5 @@ class Content:
     addresses: dict[int, tuple[str, ...]] = field(default_factory=dict)
     rates: dict[str, Rate] = field(default_factory=dict)
     limits: dict[tuple[str, int | None], list[Limit]] = field(default_factory=dict)
+    reading_names: dict[str, str] = field(default_factory=dict)
+    plausibility: list[Plausibility] = field(default_factory=list)

@@ -64,6 +64,31 @@ class Limit:
 
 
 @dataclass(frozen=True, slots=True)
+class Plausibility:
+    """A reading that contradicts what is sound, and the codes it speaks for.
+
+    ``reading`` and ``others`` are names of reading_names.csv; ``supports`` is a pattern as there, held against the
+    code's title and failure type. ``ratio``: how much likelier the reading is where the fault is hard than where not.
+    """
+
+    key: str
+    reading: str
+    others: tuple[str, ...]
+    unit: str                     #: of ``limit``, unless the condition takes a share
+    condition: str                #: a word of words.CONDITIONS
+    limit: float
+    other_limit: float | None
+    state: str                    #: "any", "engine off", "running alone", "cold soak"
+    supports: str
+    supply: tuple[str, ...]       #: or codes that witness the supply in this way
+    relations: tuple[str, ...]    #: or codes with this relation
+    where: str                    #: in the reading's own "module", anywhere in the "vehicle", "others" about the module
+    ratio: float
+    words: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class Source:
     """Where a figure comes from and how it was read."""
 

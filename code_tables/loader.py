@@ -12,7 +12,7 @@ from pathlib import Path
 
 from code_tables import words
 from code_tables.content import Content, Failure, Fmi, Relation, SupplyCode, Title
-from code_tables.facts import Limit, ModuleFacts, Rate, Source
+from code_tables.facts import Limit, ModuleFacts, Plausibility, Rate, Source
 from code_tables.reading import FOLDER, code_number, number, read_rows, whole, word, wrong
 from code_tables.spans import Spans
 from code_tables.tables import Tables
@@ -24,7 +24,8 @@ from triage.model import codes
 def load(folder: Path = FOLDER) -> Tables:
     """The tables in ``folder``, loaded once. Raises TableError (file, row, column, what was seen and expected)."""
     content = Content(sources=_sources(folder))
-    for part in (_ranges, _titles, _failures, _supply, _safety, _relations, _ambiguous, _modules, _j1939, _figures):
+    for part in (_ranges, _titles, _failures, _supply, _safety, _relations, _ambiguous, _modules, _j1939, _figures,
+                 _plausibility):
         part(content, folder)
     return Tables(content)
 
@@ -210,3 +211,34 @@ def _figures(content: Content, folder: Path) -> None:
         content.limits.setdefault((key, volts), []).append(Limit(
             number("limits", line, "value", value), unit, cited(line, source)[0], note,
             number("limits", line, "at", at) if at else None, volts))
+
+
+def _plausibility(content: Content, folder: Path) -> None:
+    cited = _citer(content, "reading_names")
+    for line, (name, pattern, source, _) in read_rows("reading_names", folder):
+        if not name or name in content.reading_names:
+            raise wrong("reading_names", line, "name", name, "a name of its own")
+        cited(line, source)
+        content.reading_names[name] = pattern
+    cited = _citer(content, "plausibility")
+    for line, cells in read_rows("plausibility", folder):
+        (key, reading, other, unit, condition, limit, other_limit, state, supports, supply, relation, where, ratio,
+         said, source, _) = cells
+        for column, cell in (("reading", reading), *(("other", name) for name in other.split("|") if name)):
+            word("plausibility", line, column, cell, tuple(content.reading_names), empty=False)
+        for column, cell, allowed in (
+            ("unit", unit, words.READING_UNITS), ("condition", condition, words.CONDITIONS),
+            ("state", state, words.STATES), ("where", where, words.PLACES),
+            *(("supply", way, words.SUPPLIES) for way in supply.split("|")),
+            *(("relation", kind, words.RELATIONS) for kind in relation.split("|")),
+        ):
+            word("plausibility", line, column, cell, allowed, empty=column in ("supply", "relation"))
+        weight = number("plausibility", line, "ratio", ratio)
+        if not 1.0 < weight <= words.MOST_RATIO:
+            raise wrong("plausibility", line, "ratio", ratio, f"more than 1 and at most {words.MOST_RATIO:g}")
+        content.plausibility.append(Plausibility(
+            key, reading, tuple(other.split("|")) if other else (), unit, condition,
+            number("plausibility", line, "limit", limit),
+            number("plausibility", line, "other_limit", other_limit) if other_limit else None, state, supports,
+            tuple(way for way in supply.split("|") if way), tuple(kind for kind in relation.split("|") if kind),
+            where, weight, said, cited(line, source)[0]))

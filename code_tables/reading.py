@@ -28,6 +28,9 @@ HEADERS: dict[str, tuple[str, ...]] = {
     "addresses": ("address", "module", "source", "note"),
     "rates": ("key", "value", "unit", "source", "note"),
     "limits": ("key", "at", "value", "unit", "system_volts", "source", "note"),
+    "reading_names": ("name", "words", "source", "note"),
+    "plausibility": ("key", "reading", "other", "unit", "condition", "limit", "other_limit", "state", "supports",
+                     "supply", "relation", "where", "ratio", "words", "source", "note"),
 }
 
 

@@ -84,6 +84,29 @@ def _is_list(text: str) -> bool:
     return all(name and _is_tidy(name) for name in names) and len(set(names)) == len(names)
 
 
+def _is_pattern(text: str) -> bool:
+    groups = [group.removeprefix("-") for group in text.split(" + ")]
+    return all(_is_list(group) and bool(group) for group in groups) and not text.startswith("-")
+
+
+def _are_of(allowed: Sequence[str]) -> AfterValidator:
+    """A validator for words of ``allowed`` separated by |, or nothing."""
+    return _check(lambda text: _is_list(text) and all(word in allowed for word in text.split("|") if word),
+                  f"words of {', '.join(allowed)} separated by |, or nothing")
+
+
+def _is_ratio(text: str) -> bool:
+    return _is_number(text) and 1.0 < float(text) <= words.MOST_RATIO
+
+
+def _is_template(text: str) -> bool:
+    try:
+        text.format(**dict.fromkeys(words.READING_FIELDS, ""))
+    except (KeyError, IndexError, ValueError, AttributeError):
+        return False
+    return _is_tidy(text) and "{reading}" in text
+
+
 Key = Annotated[str, _check(lambda text: bool(text) and _is_tidy(text), "a key")]
 CodeCell = Annotated[str, _check(_is_code, "a code as P0562, in capitals")]
 TitleCell = Annotated[str, _check(_is_title, f"a few words, {LONGEST_TITLE} characters at most, no full stop")]
@@ -104,6 +127,7 @@ Noise = Annotated[str, _one_of(words.NOISES, empty=True)]
 Needs = Annotated[str, _one_of(words.NEEDS, empty=True)]
 Relation = Annotated[str, _one_of(words.RELATIONS, empty=True)]
 Safety = Annotated[str, _one_of(words.SAFETIES, empty=True)]
+Pattern = Annotated[str, _check(_is_pattern, "groups of words: any|of these + and|of these + -none|of these")]
 
 
 class Row(BaseModel):
@@ -296,9 +320,41 @@ class LimitRow(Row):
     note: Tidy
 
 
+class ReadingNameRow(Row):
+    """What a live value is called: words of several languages."""
+
+    identity = ("name",)
+    name: Key
+    words: Pattern
+    source: Sources
+    note: Tidy
+
+
+class PlausibilityRow(Row):
+    """A reading that contradicts what is sound, and the codes it speaks for."""
+
+    identity = ("key",)
+    key: Key
+    reading: Key
+    other: Listed
+    unit: Annotated[str, _one_of(words.READING_UNITS)]
+    condition: Annotated[str, _one_of(words.CONDITIONS)]
+    limit: Number
+    other_limit: OptionalNumber
+    state: Annotated[str, _one_of(words.STATES)]
+    supports: Annotated[str, _check(lambda text: not text or _is_pattern(text), "a pattern of words or nothing")]
+    supply: Annotated[str, _are_of(words.SUPPLIES)]
+    relation: Annotated[str, _are_of(words.RELATIONS)]
+    where: Annotated[str, _one_of(words.PLACES)]
+    ratio: Annotated[str, _check(_is_ratio, f"an odds ratio of more than 1 and at most {words.MOST_RATIO:g}")]
+    words: Annotated[str, _check(_is_template, f"a sentence with {{reading}} and no field but {words.READING_FIELDS}")]
+    source: Sources
+    note: Tidy
+
+
 ROWS: dict[str, type[Row]] = {
     "sources": SourceRow, "ranges": RangeRow, "titles": TitleRow, "failure_types": FailureRow,
     "supply_codes": SupplyRow, "safety": SafetyRow, "relations": RelationRow, "ambiguous": AmbiguousRow,
     "modules": ModuleRow, "spn": SpnRow, "fmi": FmiRow, "addresses": AddressRow, "rates": RateRow,
-    "limits": LimitRow,
+    "limits": LimitRow, "reading_names": ReadingNameRow, "plausibility": PlausibilityRow,
 }

@@ -16,3 +16,12 @@ AWAKE = ("key", "ready", "plug", "trailer", "any")
 SCOPES = ("vehicle", "module")
 HOWS = ("standard", "second-hand", "common practice", "from memory", "project's own choice")
 SAFETY_MATCHES = ("range", "target")
+READING_UNITS = ("degC", "V", "km/h", "kPa", "%")
+CONDITIONS = ("at most", "at least", "below all", "apart", "alone at most", "supply flat", "supply at most",
+              "supply below peers", "cells", "parts")
+STATES = ("any", "engine off", "running alone", "cold soak")
+PLACES = ("module", "vehicle", "others")
+#: What the words of a plausibility rule may fill in.
+READING_FIELDS = ("reading", "value", "when", "other")
+#: No reading counts for more than this odds ratio (13 dB): it can be of another moment, or of another part.
+MOST_RATIO = 20.0
