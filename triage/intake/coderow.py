@@ -142,6 +142,9 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
             if not strip_links(row.text[begin:code.start]):
                 begin = 0
         text, _ = trailing_status(row.text[begin:code.start])
+        if context.names.listed(tidy(strip_links(row.text[begin:code.start]))):
+            # "direction active" is a name, its last word no status.
+            return begin, code.start
         return begin, begin + len(text)
     if place.piece is not None:
         tail = behind(row)
@@ -183,6 +186,8 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
                 if status is not None:
                     return status
     text, meaning = trailing_status(row.text[:code.start])
+    if meaning is not None and context.names.listed(tidy(strip_links(row.text[:code.start]))):
+        return None
     if meaning is None or len(row.text[:code.start]) > 120:
         return None
     return states.of_cell(row.low[len(text):code.start], context.translated)

@@ -193,7 +193,8 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
             if match is None:
                 continue
             pair = match[1] or match[match.lastindex or 1]
-            if form is _SPACED and not near.can_be_spaced_type(pair):
+            if form is not _BRACKETED and form is not _LABELLED and not near.can_be_spaced_type(pair) and (
+                    text[end:end + 1] not in "-:." or text[end + 1:end + 2].isspace()):
                 continue
             read = near.digits_for_letters(pair) if not set(pair) <= _HEX else pair
             if read is None:

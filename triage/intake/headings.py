@@ -48,7 +48,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     count: int | None = None
     volt: volts.Volt | None = None
     whole = tidy(text)
-    if context.names.listed(whole):
+    if context.names.listed(whole) and not counted(context, low):
         begin = start + max(text.find(whole), 0)
         return Heading(whole, begin, begin + len(whole))
     stop = len(text)
@@ -57,7 +57,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
         count, stop = stated[0], stated[1]
     elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
         count, stop = int(bracket[1]), bracket.start()
-    found = [each for each in volts.find(low) if each.of in ("supply", "bare") and 3.0 <= each.value <= 36.0]
+    found = [each for each in volts.find(low) if each.of in ("supply", "bare", "named") and 3.0 <= each.value <= 36.0]
     if found and not (count is not None and found[0].start > stop + 40):
         cut = _cut_before(low, found[0].start)
         if not tidy(text[:cut]):
@@ -76,6 +76,11 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     begin = text.find(printed)
     begin = start + max(begin, 0)
     return Heading(printed, begin, begin + len(printed), count, volt)
+
+
+def counted(context: Context, low: str) -> bool:
+    """Whether a number in brackets at the end counts the codes below in this text."""
+    return context.style.counts_in_brackets and _BRACKET_COUNT.search(low) is not None
 
 
 def _cut_before(low: str, at: int) -> int:

@@ -49,7 +49,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     said = conditions.find(low)
     found = volts.find(low)
     deeds = phases.events(low) if not quiet else []
-    anything = bool(hit or head or stamps or said.any() or deeds or any(volt.of not in ("other",) for volt in found))
+    anything = bool(hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found))
     if not anything:
         return False
     hold = not started and not context.builder.snapshot.empty and context.blanks > 0 and not quiet
@@ -83,7 +83,7 @@ def flush(context: Context) -> None:
 def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False) -> None:
     """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
     builder = context.builder
-    if volt.of == "other":
+    if volt.of in ("other", "named"):
         return
     if volt.of == "nominal":
         builder.vehicle.setdefault("nominal_volts", volt.value)

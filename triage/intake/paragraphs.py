@@ -21,7 +21,7 @@ _GRAMMAR = word_set(
     "le la les est sont a ont et dans de du des pas ne aucun avec aussi il on puis mais apres avant un une "
     "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una")
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = re.compile(r"[|\t;=]|\s{2,}|:\s*$")
+_LIST_LIKE = re.compile(r"[|\t;=]|\s{3,}|:\s*$")
 _MOST = 60
 
 

@@ -11,7 +11,7 @@ from triage.intake.assembly import CodeDraft
 from triage.intake.coderow import details_of
 from triage.intake.context import Context, stated_count
 from triage.intake.heads import role_of
-from triage.intake.headings import Heading, judge, name_in, open_heading, open_section, section
+from triage.intake.headings import Heading, counted, judge, name_in, open_heading, open_section, section
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
 from triage.intake.near import small
@@ -86,7 +86,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         context.under_heading = context.live_data = False
         return True
     name = tidy(row.text)
-    if context.open_code is None and context.names.listed(name):
+    if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
         begin = row.text.find(name)
         heading = Heading(name, max(begin, 0), max(begin, 0) + len(name))
         if begin >= 0 and judge(context, row, at, heading) == "strong":
@@ -316,7 +316,7 @@ def _stored(context: Context, row: Row) -> bool:
         draft.freeze.setdefault(name, value)
     from triage.intake import volts
 
-    found = [volt for volt in volts.find(row.low) if volt.of != "other" or "supply" in row.low or "module" in row.low]
+    found = [volt for volt in volts.find(row.low) if volt.of not in ("other", "named") or "supply" in row.low or "module" in row.low]
     for volt in found:
         if 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)

@@ -15,6 +15,7 @@ from triage.intake import pieces, states
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
+from triage.intake.near import small
 from triage.intake.vocabulary import STATES
 
 #: Kind of the row, index of the code's cell (-1: no cells), whether text stands before the code.
@@ -67,7 +68,7 @@ def _shape_of(row: Row) -> Shape:
 
 def _wordy(text: str) -> bool:
     """Whether a cell may hold a name: letters, and no status or number alone."""
-    return any(c.isalpha() for c in text) and states.of_cell(text.lower()) is None and bool(strip_links(text))
+    return any(c.isalpha() for c in text) and states.of_cell(small(text)) is None and bool(strip_links(text))
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -123,22 +124,31 @@ def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
     what was wrapped off it ends with one."""
     code = row.finds.codes[-1]
     tail = row.low[code.end:].rstrip(" .,;|)]*")
-    if more and len(tail) <= 200:
+    if len(tail) > 200:
+        return False
+    if more:
         joined = f"{tail} {more}".rstrip(" .,;|)]*")
         hits = STATES.find(joined)
         if hits and hits[-1].end >= len(joined):
             return True
-    if place.tail and len(tail) <= 200:
+    if place.tail:
         found = names.find(tail)
         tail = tail[:found[-1][0]].rstrip() if found else tail
-    if len(tail) > 200:
+    if not STATES.find(tail):
         return False
-    hits = STATES.find(tail)
+    parts = [small(part) for _, part in (behind(row) if place.piece is not None else [(0, tail)])]
+    if place.piece is not None and -len(parts) <= place.piece < len(parts):
+        del parts[place.piece]
+    return any(_at_its_end(part) for part in parts)
+
+
+def _at_its_end(text: str) -> bool:
+    """Whether a text is a status, starts or ends with one, or holds one between soft marks."""
+    hits = STATES.find(text)
     if not hits:
         return False
-    lead = tail[:hits[0].start].strip(" -,;:|([/")
-    return hits[-1].end >= len(tail) or not lead or any(
-        states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(tail))
+    lead, rest = text[:hits[0].start].strip(" -,;:|([/"), text[hits[-1].end:].strip(" -,;:|)]/.")
+    return not lead or not rest or any(states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(text))
 
 
 def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:

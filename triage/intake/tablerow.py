@@ -12,7 +12,7 @@ from triage.intake.context import Context
 from triage.intake.found import Found, find
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
-from triage.intake.near import digits_for_letters
+from triage.intake.near import digits_for_letters, small
 from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.model import codes as model_codes
 
@@ -187,8 +187,8 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], code: F
         if following:
             inside = row.text[code.end:min(cell.end, following[0].start)] if inside else ""
         if inside.strip(" ,;/()-"):
-            text = take_running(details, inside, inside.lower(), context.translated, True)
-            take(details, text, text.lower(), following=True, has_type=has_type, translated=context.translated, legend=context.legend)
+            text = take_running(details, inside, small(inside), context.translated, True)
+            take(details, text, small(text), following=True, has_type=has_type, translated=context.translated, legend=context.legend)
     for cell in by_role.get("failure_type", ()):
         match = _HEX2.fullmatch(cell.text.strip(" -[]()"))
         if match is not None and not has_type:
@@ -205,7 +205,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], code: F
         elif cell.text:
             rest = take_running(details, cell.text, cell.low, context.translated, True)
             if details.status is None or rest != cell.text:
-                take(Details() if details.status else details, rest, rest.lower(), following=False, has_type=True)
+                take(Details() if details.status else details, rest, small(rest), following=False, has_type=True)
     _more(context, row, by_role, details, has_type)
     if context.pending_freeze_volts is not None:
         details.freeze["volts"] = context.pending_freeze_volts

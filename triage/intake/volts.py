@@ -12,11 +12,12 @@ from __future__ import annotations
 import re
 from typing import Literal, NamedTuple
 
-Of = Literal["supply", "lowest", "end", "nominal", "other", "bare"]
+Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named"]
 
 
 class Volt(NamedTuple):
-    """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of."""
+    """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of, ``named`` where words stand
+    before it that are no supply (a module's name, or a reading's)."""
 
     start: int
     end: int
@@ -116,4 +117,4 @@ def _judged(low: str, start: int, end: int, value: float, last: int) -> Volt:
         return Volt(start, end, value, "supply", True)
     words = re.sub(r"[^a-z ]", " ", before).split()
     plain = not words or _STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2
-    return Volt(start, end, value, "bare" if plain else "other", False)
+    return Volt(start, end, value, "bare" if plain else "named", False)
