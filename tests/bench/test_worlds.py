@@ -192,14 +192,20 @@ def test_figures_by_hand() -> None:
     assert found["average precision"] == pytest.approx(0.5)
     assert found["short list precision"] == pytest.approx(0.5)
     assert found["short list recall"] == pytest.approx(1 / 3)
-    assert found["roots in the first five"] == pytest.approx(2 / 3)
-    assert found["... lone lines only"] == pytest.approx(1 / 3)
+    assert found["... with grouped lines"] == pytest.approx(2 / 3)
+    assert found["roots in the first five"] == pytest.approx(1 / 3)
     assert found["hard set aside"] == pytest.approx(1 / 3)
     assert found["safety hard set aside"] == pytest.approx(1 / 2)
     logs = [math.log(0.96), math.log(0.04), math.log(0.6), math.log(0.004), math.log(0.6), math.log(1e-6)]
     assert found["log loss"] == pytest.approx(-sum(logs) / 6)
     # Bins: 0.96 twice (one real), 0.6 twice (one real), 0.4 (none), 0.004 (one).
     assert found["calibration error"] == pytest.approx((0.92 + 0.2 + 0.4 + 0.996) / 6)
+
+
+def test_a_supply_event_tells_no_root_of_the_faults_it_takes_in() -> None:
+    verdict, truth = _case()
+    event = verdict | {"faults": [f | {"explained_by": "supply event"} for f in verdict["faults"]]}
+    assert score.figures([(event, truth)])["... with grouped lines"] == 0.0
 
 
 def test_average_precision_agrees_with_a_reference_library() -> None:

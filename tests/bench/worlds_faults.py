@@ -142,7 +142,7 @@ class Vehicle:
     def pick(self, module: Module, hard: bool) -> CodeKind:
         """A code kind of the module, weighted by how often such a code sets."""
         rng = self.rng
-        # Many modules' only standard codes are about supply and themselves: their hard faults bear maker's numbers.
+        # Many modules' only standard codes are about supply and themselves: their hard faults bear own numbers.
         common = any(k.ease in "em" for k in module.kind.codes)
         maker = rng.random() < (
             0.6 * self.style.maker if hard and common else 1.0 if hard else self.style.maker * 1.25
