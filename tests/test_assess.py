@@ -242,7 +242,6 @@ def test_decibans_are_the_log_odds_that_it_persists() -> None:
                                               abs=0.1)
 
 
-@pytest.mark.xfail(strict=True, reason="a lasting supply fault stays unsettled or set aside and leads nothing")
 def test_a_supply_code_while_the_running_engine_stays_at_11_4_volts_leads_the_list() -> None:
     # Common practice: with nothing connected, an engine running below 12 V is not being charged.
     low: Json = {"engine control": [code("P0562", status="current")], "body control": [code("U3003", "16")]}
