@@ -59,11 +59,13 @@ def weigh_evidence(
 
 
 def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables) -> Floats:
-    """N: chance that, after a clear and at good supply, the code's monitor ran and found nothing."""
+    """N: chance that, after a clear, since it was last seen and at good supply, its monitor ran and found nothing."""
     session = book.fault_session
     supply = np.where(np.isnan(book.lowest), book.volts, book.lowest) / line.scale[:, None]
     good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")) & ~(
         supply < tables.rate("supply.clean_lowest"))
-    after = (book.phase > 0)[session] & (book.seen == 0) & good[session]
+    # A clean test before the code came back says nothing about now.
+    came_back = np.maximum.accumulate((book.seen == 1)[:, ::-1], axis=1)[:, ::-1]
+    after = (book.phase > 0)[session] & (book.seen == 0) & good[session] & ~came_back
     missed = np.where(after, 1.0 - hypo.opportunity, 1.0)
     return np.asarray(1.0 - missed.prod(axis=1))

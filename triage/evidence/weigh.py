@@ -13,11 +13,13 @@ import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part
-from triage.model.casebook import Casebook, Floats, Ints
+from triage.model.casebook import Bools, Casebook, Floats, Ints
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
 
+#: Monitors that come to no result with the engine off.
+NEEDS_ENGINE = ("running", "warm", "speed", "drive cycle")
 #: Last place of a joint weight: hard until the repair cured it.
 CURED = 5
 READINGS = (KEPT, FRESH, NOT_TAKEN)
@@ -92,8 +94,16 @@ def word_weights(book: Casebook, params: Parameters) -> Floats:
                      params.word_later.T[np.maximum(word, 0)])
     # Words of one fault repeat each other from scan to scan; each later one counts in part only.
     power = np.where(word >= 0, 1.0 / (1.0 + 0.5 * np.maximum(np.cumsum(word >= 0, axis=1) - 1, 0)), 0.0)
+    # With the key just turned on a fault that shows only while running or driving is no longer called current.
+    power = np.where(_rests(book), power * params.rate("word.at_rest"), power)
     weight = table ** power[:, :, None] * frame_weights(book, params)
     return np.concatenate([np.ones((word.shape[0], 1, 5)), np.cumprod(weight, axis=1)], axis=1)
+
+
+def _rests(book: Casebook) -> Bools:
+    """N x K: the code's monitor wants a running engine, and the scan was made with the engine off."""
+    wants = np.array([facts.monitor in NEEDS_ENGINE for facts in book.facts], dtype=bool)
+    return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
 
 
 def frame_weights(book: Casebook, params: Parameters) -> Floats:
@@ -134,7 +144,7 @@ def _readings(book: Casebook, total: Floats, params: Parameters) -> tuple[Floats
     company = np.bincount(book.fault_module, weights=(total[NOT_TAKEN] > 0).astype(np.float64),
                           minlength=len(book.module_name))
     taken_chance = np.where(company[book.fault_module] > 1, taken_prior, params.rate("clear.taken_lone"))
-    prior_odds = np.log((1.0 - taken_chance) / taken_chance)
+    prior_odds: Floats = np.asarray(np.log((1.0 - taken_chance) / taken_chance), dtype=np.float64)
     refused = _chance(prior_odds + module_log[book.fault_module] - stayed)
     refused = np.where(total[NOT_TAKEN] > 0, refused, 0.0)
     weights = np.stack([(1 - refused) * kept, (1 - refused) * (1 - kept), refused])
