@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.evidence.hypotheses import HARD, INTERMITTENT
 from triage.evidence.parameters import KINDS
-from triage.evidence.prior import kinds
+from triage.evidence.prior import READING, kinds
 from triage.model.casebook import Casebook, Floats, Links
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.verdict import LedgerRow
@@ -45,7 +45,9 @@ def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[Ledger
                                     "source": f"rates: prior.{name}"}]
         for step, words in enumerate(evidence.prior.names, start=1):
             if evidence.prior.touched[step - 1][fault]:
-                ledger.append({"what": words, "decibans": _plain(rows[step, fault]), "source": "relations"})
+                told = link.contradictions[fault] if words == READING else None
+                ledger.append({"what": told.what if told else words, "decibans": _plain(rows[step, fault]),
+                               "source": told.source if told else "relations"})
         session = int(book.fault_session[fault])
         for column in range(len(book.order[session])):
             ledger.append({"what": _what(book, fault, session, column),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,10 @@ from triage.model.casebook import LOST, Casebook, Floats, Ints, Links
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
+
+
+#: Name of the step in which each fault has words of its own (``Links.contradictions``).
+READING = "a reading contradicts"
 
 
 @dataclass(slots=True)
@@ -48,7 +53,17 @@ def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
     several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)
     _apply(result, several, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
+    _readings(result, book, link)
     return result
+
+
+def _readings(result: Priors, book: Casebook, link: Links) -> None:
+    """Readings that a sound part would not give speak for a hard fault; none ever speaks against one."""
+    told = sorted(link.contradictions)
+    if told:
+        mask = np.zeros(book.faults, dtype=bool)
+        mask[told] = True
+        _apply(result, mask, READING, _scale({HARD: np.array([link.contradictions[fault].ratio for fault in told])}))
 
 
 def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
@@ -85,7 +100,7 @@ def _share(cause: int, share: Floats) -> object:
     return change
 
 
-def _scale(factors: dict[int, float]) -> object:
+def _scale(factors: Mapping[int, float | Floats]) -> object:
     def change(prior: Floats) -> Floats:
         scaled = prior.copy()
         for cause, factor in factors.items():
@@ -94,4 +109,4 @@ def _scale(factors: dict[int, float]) -> object:
     return change
 
 
-__all__ = ["KINDS", "Priors", "kinds", "priors"]
+__all__ = ["KINDS", "READING", "Priors", "kinds", "priors"]

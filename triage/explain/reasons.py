@@ -70,6 +70,8 @@ def reasons(
         said.append(f"{book.module_name[target]}, which it reports lost, stays silent")
     elif link.relation[fault] == LOST and target >= 0 and book.state[target].max() == 1:
         said.append(f"{book.module_name[target]}, which it reports lost, answers the scan")
+    if fault in link.contradictions:
+        said.append(link.contradictions[fault].what)
     back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]
     gone = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0]
     before = [column for column in columns if book.phase[session, column] <= 0 and book.seen[fault, column] == 1]

@@ -115,6 +115,7 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
     told: list[str] = []
     first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
     told += [story_words(book, story) for story in link.stories.get(session, [])]
+    told += link.findings.get(session, [])
     explained = {module for story in link.stories.get(session, []) for module in story.modules}
     for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
         name, row = book.module_name[module], book.state[module]

@@ -98,6 +98,15 @@ class Story:
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
 
 
+@dataclass(frozen=True, slots=True)
+class Contradiction:
+    """A reading that a sound part would not give: what it says and how much it counts for a fault."""
+
+    what: str      # in words, with the value
+    source: str    # the rule and where it comes from
+    ratio: float   # odds ratio, above 1: how much likelier the reading is where the fault is hard
+
+
 @dataclass(slots=True)
 class Links:
     """Which fault speaks of which module."""
@@ -112,6 +121,8 @@ class Links:
     supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
     supply_peers: Ints   # S x K: modules that answered in this snapshot
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
+    contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
+    findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each
 
 
 RELATIONS = ("pointer", "lost communication", "invalid data", "incompatible software", "bus")

@@ -18,6 +18,7 @@ from triage.model.casebook import (
     Links,
     Timeline,
 )
+from triage.relations.readings import read_against_codes
 from triage.relations.stories import last_state, stories
 from triage.units import to_probability
 
@@ -46,6 +47,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
         silent=np.zeros(len(book.module_name)), supply_codes=holders, supply_peers=peers,
     )
     _tell_stories(book, line, link, tables, topology)
+    read_against_codes(book, line, link, tables)
     return link
 
 
