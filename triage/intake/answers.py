@@ -22,27 +22,46 @@ if TYPE_CHECKING:
     from triage.intake.context import Context
 
 #: Wordings that mean something else in many other places.
-DOUBTFUL = phrase_set("""ok | okay | none | clear | clean | good | pass | passed | fine | io | i o | leer | empty | dead | silent | offline |
-    timeout | time out | absent | skipped | aborted | keine | aucun | aucune | n a | nil | ninguno | ninguna | mudo | muda | muet | sauber |
-    limpio | limpia | vide | propre | cancelled | excluded | ignore | saute | saltado | ausente | no data | no link | not run | not done |
-    no connection | not present | nicht vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available |
-    o b | ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked | timed out | is clean |
-    all clear | not supported | communication error | no code | not included""")
-_YES = word_set("yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good")
+DOUBTFUL = phrase_set("""
+        ok | okay | none | clear | clean | good | pass | passed | fine | io | i o | leer | empty | dead | silent |
+        offline | timeout | time out | absent | skipped | aborted | keine | aucun | aucune | n a | nil | ninguno |
+        ninguna | mudo | muda | muet | sauber | limpio | limpia | vide | propre | cancelled | excluded | ignore |
+        saute | saltado | ausente | no data | no link | not run | not done | no connection | not present | nicht
+        vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available | o b |
+        ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked |
+        timed out | is clean | all clear | not supported | communication error | no code | not included""")
+_YES = word_set(
+    "yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good"
+)
 _NO = word_set("no nein non n false 0 failed fail none offline x not")
 _GENERIC = re.compile(
-    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|rest of[a-z ]*|remaining (?:modules|units)|"
-    r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|steuergerate)[a-z ]*|"
-    r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|todos los modulos|"
-    r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])")
-_LIST_WORDS = word_set("modules module following units ecus systems steuergerate folgende folgenden calculateurs suivants centralitas siguientes "
-                       "modulos control those these that which controllers list of")
+    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|"
+    r"rest of[a-z ]*|remaining (?:modules|units)|"
+    r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
+    r"steuergerate)[a-z ]*|"
+    r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|"
+    r"todos los modulos|"
+    r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])"
+)
+_LIST_WORDS = word_set(
+    "modules module following units ecus systems steuergerate folgende folgenden calculateurs "
+    "suivants centralitas siguientes "
+    "modulos control those these that which controllers list of"
+)
 _LINKS = word_set(
-    "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los las del desde por para "
-    "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again also then so it its we i "
-    "module modules control unit ecu state status result response answer answers reply after when during : - all asked also both now "
-    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does try tried request requests "
-    "twice scan here this time no communication reading read back came from: gave gives got get just only now : there")
+    "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
+    "las del desde por para "
+    "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again "
+    "also then so it its we i "
+    "module modules control unit ecu state status result response answer answers reply after when during : - all "
+    "asked also both now "
+    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
+    "try tried request requests "
+    "twice scan here this time no communication reading read back came from: gave gives got get just only now : "
+    "there"
+)
+#: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
+_CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
@@ -76,7 +95,11 @@ def spoken(low: str) -> list[Spoken]:
     """The answers in running text, from left to right. Linear in its length."""
     if len(low) > 4000:
         return []
-    return [Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL) for hit in ANSWERS.find(low)]
+    return [
+        Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL)
+        for hit in ANSWERS.find(low)
+        if hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
+    ]
 
 
 def generic(low: str) -> bool:
@@ -88,11 +111,14 @@ def is_list_head(low: str, hits: list[Spoken]) -> bool:
     """Whether a line with an answer and no name heads a list of names: "Modules that did not answer:"."""
     rest = low
     for hit in reversed(hits):
-        rest = rest[:hit.start] + " " + rest[hit.end:]
+        rest = rest[: hit.start] + " " + rest[hit.end :]
     found = [word for word, _, _ in words(rest[:400])]
     named = [word for word in found if word in _LIST_WORDS]
-    others = [word for word in found if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS
-              and not word.isdigit()]
+    others = [
+        word
+        for word in found
+        if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS and not word.isdigit()
+    ]
     return not others and (bool(named) or low.rstrip().endswith(":"))
 
 
@@ -109,12 +135,17 @@ def without_links(text: str) -> str:
         first += 1
     if all(word in _LINKS for word, _, _ in parts[first:last]):
         return ""
-    while last > first and parts[last - 1][0] in _LINKS and parts[last - 1][0] not in _KEPT and not _letter(text, parts[last - 1]):
+    while (
+        last > first
+        and parts[last - 1][0] in _LINKS
+        and parts[last - 1][0] not in _KEPT
+        and not _letter(text, parts[last - 1])
+    ):
         last -= 1
     if first >= last:
         return ""
     start, end = parts[first][1], parts[last - 1][2]
-    if start and text[start - 1] in "([" :
+    if start and text[start - 1] in "([":
         start -= 1
     while end < len(text) and text[end] in ")]":
         end += 1
@@ -123,7 +154,7 @@ def without_links(text: str) -> str:
 
 def _letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2]:part[2] + 1] == "-"
+    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] == "-"
 
 
 def apply_answer(context: Context, module: ModuleDraft, answer: str) -> None:

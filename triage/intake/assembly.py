@@ -1,4 +1,4 @@
-"""Assembly: what the lines say, gathered into snapshots, modules and codes while the text is read from top to bottom."""
+"""Assembly: what the lines say, gathered into snapshots, modules and codes from the top of the text to its end."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from triage.intake.conditions import Conditions
 from triage.intake.found import Found
 from triage.model.notices import Notice, Severity
 from triage.model.session import Event
-from triage.model.snapshot import Phase, Reading, StatusWord
+from triage.model.snapshot import Completeness, Phase, Reading, StatusWord
 
 
 @dataclass(slots=True)
@@ -43,6 +43,8 @@ class ModuleDraft:
     codes: list[CodeDraft] = field(default_factory=list)
     stated: tuple[int, Line, int, int] | None = None
     guessed: bool = False
+    canonical: str | None = None
+    status_mask: int | None = None
 
 
 @dataclass(slots=True)
@@ -57,6 +59,7 @@ class SnapshotDraft:
     end_volts: float | None = None
     modules: dict[str, ModuleDraft] = field(default_factory=dict)
     readings: list[Reading] = field(default_factory=list)
+    readiness: dict[str, Completeness] | None = None
     left_out: list[str] = field(default_factory=list)
 
     @property
@@ -87,7 +90,9 @@ class Builder:
         """The snapshot being read."""
         return self.snapshots[-1]
 
-    def notice(self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0) -> None:
+    def notice(
+        self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0
+    ) -> None:
         """A remark, at a place of the line in plain characters."""
         if line is None:
             self.notices.append(Notice(severity, message, self.source))
@@ -143,7 +148,7 @@ class Builder:
     ) -> CodeDraft:
         """Put a code into a module; the same code with the same failure type and status is kept once."""
         if found.slip is not None:
-            shown = line.text[offset + found.start:offset + found.end]
+            shown = line.text[offset + found.start : offset + found.end]
             self.notice("note", f"{shown} read as {found.slip}", line, offset + found.start, offset + found.end)
         draft = self._same(module.codes, found, status)
         if draft is None:
@@ -161,17 +166,29 @@ class Builder:
     def _same(codes: Iterable[CodeDraft], found: Found, status: StatusWord | None) -> CodeDraft | None:
         """The entry that a code seen again belongs to: nothing in it may contradict."""
         for draft in codes:
-            if draft.code == found.text and (
-                found.failure_type == draft.failure_type
-            ) and (status is None or draft.status is None or status == draft.status):
+            if (
+                draft.code == found.text
+                and (found.failure_type == draft.failure_type)
+                and (status is None or draft.status is None or status == draft.status)
+            ):
                 return draft
         return None
 
     def say(self, said: Conditions) -> None:
         """Add what a line says of the state of the vehicle; the first statement of each kind stands."""
         have = self.snapshot.said
-        for name in ("engine", "ran_minutes", "drove", "max_speed_kmh", "coolant_c", "outside_supply", "warm_ups",
-                     "distance_km", "minutes", "low_seconds"):
+        for name in (
+            "engine",
+            "ran_minutes",
+            "drove",
+            "max_speed_kmh",
+            "coolant_c",
+            "outside_supply",
+            "warm_ups",
+            "distance_km",
+            "minutes",
+            "low_seconds",
+        ):
             value = getattr(said, name)
             if value is not None and getattr(have, name) is None:
                 setattr(have, name, value)

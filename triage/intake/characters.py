@@ -17,20 +17,43 @@ from dataclasses import dataclass
 
 #: One character for one character.
 _PLAIN: dict[int, int | str] = {
-    **dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d"
-                             "\u2500\u2501\u2550"), "-"),
-    **dict.fromkeys(map(ord, "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a"
-                             "\u202f\u205f\u3000\x0b\x0c\x1c\x1d\x1e\x1f"), " "),
+    **dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d\u2500\u2501\u2550"), "-"),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a"
+            "\u202f\u205f\u3000\x0b\x0c\x1c\x1d\x1e\x1f",
+        ),
+        " ",
+    ),
     **dict.fromkeys(map(ord, "\u201c\u201d\u201e\u201f\u00ab\u00bb\u2033"), '"'),
     **dict.fromkeys(map(ord, "\u2018\u2019\u201a\u201b\u00b4\u02bc\u2032\u2039\u203a"), "'"),
     **dict.fromkeys(map(ord, "\u2502\u2503\u2551\u00a6\uff5c\u2506\u250a"), "|"),
-    **dict.fromkeys(map(ord, "\u250c\u2510\u2514\u2518\u251c\u2524\u252c\u2534\u253c\u2554\u2557\u255a\u255d"
-                             "\u2560\u2563\u2566\u2569\u256c"), "+"),
-    **dict.fromkeys(map(ord, "\u2022\u2023\u25aa\u25ab\u25cf\u25cb\u25e6\u00b7\u2219\u25a0\u25a1\u2043\u25b6\u25ba"
-                             "\u2794\u279c\u2713\u2714\u25c6\u25c7\u2756\u204c\u2610\u2611\u2612"), "\u2022"),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u250c\u2510\u2514\u2518\u251c\u2524\u252c\u2534\u253c\u2554\u2557\u255a\u255d"
+            "\u2560\u2563\u2566\u2569\u256c",
+        ),
+        "+",
+    ),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u2022\u2023\u25aa\u25ab\u25cf\u25cb\u25e6\u00b7\u2219\u25a0\u25a1\u2043\u25b6\u25ba"
+            "\u2794\u279c\u2713\u2714\u25c6\u25c7\u2756\u204c\u2610\u2611\u2612",
+        ),
+        "\u2022",
+    ),
     **dict.fromkeys(map(ord, "\u2192\u21d2"), ">"),
-    ord("\u2026"): ".", ord("\u00ba"): "\u00b0", ord("\u02da"): "\u00b0", ord("\u2236"): ":", ord("\ua789"): ":",
-    ord("\u2215"): "/", ord("\u2044"): "/", ord("\u066b"): ",",
+    ord("\u2026"): ".",
+    ord("\u00ba"): "\u00b0",
+    ord("\u02da"): "\u00b0",
+    ord("\u2236"): ":",
+    ord("\ua789"): ":",
+    ord("\u2215"): "/",
+    ord("\u2044"): "/",
+    ord("\u066b"): ",",
 }
 #: Letters of other alphabets that are drawn as ours. Read as ours only in a word that mixes alphabets.
 _DRAWN_ALIKE = str.maketrans(
@@ -39,8 +62,12 @@ _DRAWN_ALIKE = str.maketrans(
     "\u0555\u216d\u0417",
     "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3",
 )
-_UNACCENTED = {code: base[0] for code in range(0xC0, 0x250) for base in [unicodedata.normalize("NFD", chr(code))]
-               if base[0].isascii()} | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I"}
+_UNACCENTED = {
+    code: base[0]
+    for code in range(0xC0, 0x250)
+    for base in [unicodedata.normalize("NFD", chr(code))]
+    if base[0].isascii()
+} | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I"}
 _UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN_WORD = re.compile(r"[^\s\x00-\x2f]*[\u0370-\u058f\u2160-\u217f][^\s\x00-\x2f]*")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")

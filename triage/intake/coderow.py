@@ -21,8 +21,14 @@ from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
 NOT_STATED = "module not stated"
-_IN = re.compile(r"[\s,]*(?:(?:stored|pending|current|confirmed|set|logged)\s+)?(?:in|im|dans|en|from|aus|by)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?")
-_NAME_STOP = re.compile(r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|avant|arriere)\b)")
+_IN = re.compile(
+    r"[\s,]*(?:(?:stored|pending|current|confirmed|set|logged)\s+)?(?:in|im|dans|en|from|aus|"
+    r"by)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
+)
+_NAME_STOP = re.compile(
+    r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
+    r"avant|arriere)\b)"
+)
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
@@ -51,8 +57,17 @@ def read(context: Context, row: Row) -> None:
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
     """Add one code with what stands beside it."""
     if code.failure_type is None and details.failure_type is not None:
-        code = Found(code.start, code.end, code.text, details.failure_type, code.status_byte, code.kind,
-                     code.source_address, code.slip, code.bare)
+        code = Found(
+            code.start,
+            code.end,
+            code.text,
+            details.failure_type,
+            code.status_byte,
+            code.kind,
+            code.source_address,
+            code.slip,
+            code.bare,
+        )
     status = details.status or context.section_status()
     draft = context.builder.add_code(module, code, status, details.text, row.line, row.start)
     if details.status_byte is not None and draft.status_byte is None:
@@ -66,7 +81,9 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
 
 def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, value: float) -> None:
     """A voltage in a code's own line is the stored one where the line says so, else the module's."""
-    if draft.freeze or any(word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")):
+    if draft.freeze or any(
+        word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")
+    ):
         draft.freeze.setdefault("volts", value)
     elif module.volts is None:
         module.volts = value
@@ -80,12 +97,18 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)
         return builder.module
     if code is not None and code.source_address is not None:
-        return builder.name_module(f"source address {code.source_address}", row.line, row.start + code.start,
-                                   row.start + code.end)
+        return builder.name_module(
+            f"source address {code.source_address}", row.line, row.start + code.start, row.start + code.end
+        )
     if NOT_STATED not in builder.snapshot.modules:
         start, end = (row.start + code.start, row.start + code.end) if code else (row.start, row.start)
-        builder.notice("warning", "no module is named for this code: put its name before the code or in a line above",
-                       row.line, start, end)
+        builder.notice(
+            "warning",
+            "no module is named for this code: put its name before the code or in a line above",
+            row.line,
+            start,
+            end,
+        )
     module = builder.name_module(NOT_STATED, row.line, row.start, row.start, guessed=True)
     return module
 
@@ -138,11 +161,13 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     if place.before:
         begin = 0
         if row.cells:
-            begin = next((cell.start for cell in row.cells if cell.start <= code.start < max(cell.end, cell.start + 1)), 0)
-            if not strip_links(row.text[begin:code.start]):
+            begin = next(
+                (cell.start for cell in row.cells if cell.start <= code.start < max(cell.end, cell.start + 1)), 0
+            )
+            if not strip_links(row.text[begin : code.start]):
                 begin = 0
-        text, _ = trailing_status(row.text[begin:code.start])
-        if context.names.listed(tidy(strip_links(row.text[begin:code.start]))):
+        text, _ = trailing_status(row.text[begin : code.start])
+        if context.names.listed(tidy(strip_links(row.text[begin : code.start]))):
             # "direction active" is a name, its last word no status.
             return begin, code.start
         return begin, begin + len(text)
@@ -153,8 +178,8 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
             return start, start + len(text)
         return 0, 0
     if place.lead or place.tail:
-        found = context.names.find(row.low[code.end:])
-        if found and place.lead and not row.low[code.end:code.end + found[0][0]].strip(" -:,;(["):
+        found = context.names.find(row.low[code.end :])
+        if found and place.lead and not row.low[code.end : code.end + found[0][0]].strip(" -:,;(["):
             return code.end + found[0][0], code.end + found[0][1]
         if found and place.tail:
             return code.end + found[-1][0], code.end + found[-1][1]
@@ -168,16 +193,16 @@ def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
         return None
     stop = _NAME_STOP.search(row.text, lead.end())
     for last in (stop.start() if stop is not None else len(row.text), None):
-        if last is not None and context.names.score(tidy(row.text[lead.end():last])) >= 60.0:
+        if last is not None and context.names.score(tidy(row.text[lead.end() : last])) >= 60.0:
             return lead.end(), last
-    found = context.names.find(row.low[lead.end():lead.end() + 80])
+    found = context.names.find(row.low[lead.end() : lead.end() + 80])
     if found and found[0][0] == 0:
         return lead.end(), lead.end() + found[0][1]
     return None
 
 
 def _status_before(context: Context, row: Row) -> StatusWord | None:
-    """A status between the module and the code, or in a cell left of the code ("stored | P0562", "ECM pending P0300")."""
+    """A status between the module and the code, or in a cell left of the code ("ECM pending P0300")."""
     code = row.finds.codes[0]
     if row.cells:
         for cell in row.cells:
@@ -185,12 +210,12 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
                 status = states.of_cell(cell.low, context.translated, context.legend)
                 if status is not None:
                     return status
-    text, meaning = trailing_status(row.text[:code.start])
-    if meaning is not None and context.names.listed(tidy(strip_links(row.text[:code.start]))):
+    text, meaning = trailing_status(row.text[: code.start])
+    if meaning is not None and context.names.listed(tidy(strip_links(row.text[: code.start]))):
         return None
-    if meaning is None or len(row.text[:code.start]) > 120:
+    if meaning is None or len(row.text[: code.start]) > 120:
         return None
-    return states.of_cell(row.low[len(text):code.start], context.translated)
+    return states.of_cell(row.low[len(text) : code.start], context.translated)
 
 
 def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int] = (0, 0)) -> Details:
@@ -209,7 +234,11 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
     for start, end in places:
         text = row.text[start:end]
         if used[1] > used[0] and start < used[1] and used[0] < end:
-            text = row.text[start:used[0]] + " " + row.text[used[1]:end] if used[0] >= start else row.text[used[1]:end]
+            text = (
+                row.text[start : used[0]] + " " + row.text[used[1] : end]
+                if used[0] >= start
+                else row.text[used[1] : end]
+            )
             if not text.strip(" -:,;|()[]"):
                 continue
         texts.append(text)
@@ -224,16 +253,29 @@ def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
     """The pieces behind a code, read together. Each call gives its own copy."""
     if sum(map(len, texts)) > 400:
         return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-    return copy(_read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend))
+    return copy(
+        _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
+    )
 
 
 def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
-    """"U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together."""
+    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together."""
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]
-        between = row.low[code.end:after.start].strip(" ,;&+/|()")
-        if details.status is None and between in ("", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"):
+        between = row.low[code.end : after.start].strip(" ,;&+/|()")
+        if details.status is None and between in (
+            "",
+            "and",
+            "und",
+            "et",
+            "y",
+            "e",
+            "plus",
+            "or",
+            "as well as",
+            "sowie",
+        ):
             details.status = following.status
     if before is not None:
         for _, details in pending:

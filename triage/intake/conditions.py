@@ -40,101 +40,218 @@ class Conditions:
         return any(getattr(self, each.name) not in (None, []) for each in fields(self))
 
 
-_ENGINE = Phrasebook({
-    "off": """koeo | key on engine off | ignition on engine off | engine off | engine not running | engine stopped |
-        engine is off | motor not running | eng off | ign on eng off | key on eng off | not running | zundung ein motor aus |
-        zundung an motor aus | motor aus | motor steht | motor nicht gestartet | motor lauft nicht | motor laeuft nicht |
-        motor abgestellt | bei stehendem motor | moteur arrete | moteur coupe | moteur a l arret | contact mis moteur arrete |
-        moteur non tournant | motor parado | motor apagado | contacto puesto motor parado | motor detenido | engine static""",
-    "running": """koer | key on engine running | engine running | engine is running | engine on | idling | at idle | on idle |
-        engine idling | motor running | eng running | with the engine running | engine started | motor lauft | motor laeuft |
-        motor an | laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur tournant | moteur en marche
-        | moteur demarre | au ralenti | moteur au ralenti | motor en marcha | motor encendido | motor arrancado | al ralenti |
-        en ralenti""",
-    "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
-    "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
-})
-_ENGINE_KEY = re.compile(r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|estado motor)"
-                         r"(?: state| status)?\s*[:=]\s*([a-z]+)")
+_ENGINE = Phrasebook(
+    {
+        "off": """
+        koeo | key on engine off | ignition on engine off | engine off | engine not running | engine stopped |
+        engine is off | motor not running | eng off | ign on eng off | key on eng off | not running | zundung ein
+        motor aus | zundung an motor aus | motor aus | motor steht | motor nicht gestartet | motor lauft nicht |
+        motor laeuft nicht | motor abgestellt | bei stehendem motor | moteur arrete | moteur coupe | moteur a l
+        arret | contact mis moteur arrete | moteur non tournant | motor parado | motor apagado | contacto puesto
+        motor parado | motor detenido | engine static""",
+        "running": """
+        koer | key on engine running | engine running | engine is running | engine on | idling | at idle | on idle
+        | engine idling | motor running | eng running | with the engine running | engine started | motor lauft |
+        motor laeuft | motor an | laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur
+        tournant | moteur en marche | moteur demarre | au ralenti | moteur au ralenti | motor en marcha | motor
+        encendido | motor arrancado | al ralenti | en ralenti""",
+        "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
+        "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
+    }
+)
+_ENGINE_KEY = re.compile(
+    r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
+    r"estado motor)"
+    r"(?: state| status)?\s*[:=]\s*([a-z]+)"
+)
 _ENGINE_VALUES: dict[str, Engine] = {
-    "off": "off", "stopped": "off", "aus": "off", "steht": "off", "arrete": "off", "coupe": "off", "parado": "off",
-    "apagado": "off", "koeo": "off", "running": "running", "on": "running", "run": "running", "idle": "running",
-    "idling": "running", "lauft": "running", "laeuft": "running", "an": "running", "tournant": "running",
-    "koer": "running", "encendido": "running", "ralenti": "running", "leerlauf": "running", "marche": "running",
-    "cranking": "cranking", "ready": "ready", "unknown": "unknown",
+    "off": "off",
+    "stopped": "off",
+    "aus": "off",
+    "steht": "off",
+    "arrete": "off",
+    "coupe": "off",
+    "parado": "off",
+    "apagado": "off",
+    "koeo": "off",
+    "running": "running",
+    "on": "running",
+    "run": "running",
+    "idle": "running",
+    "idling": "running",
+    "lauft": "running",
+    "laeuft": "running",
+    "an": "running",
+    "tournant": "running",
+    "koer": "running",
+    "encendido": "running",
+    "ralenti": "running",
+    "leerlauf": "running",
+    "marche": "running",
+    "cranking": "cranking",
+    "ready": "ready",
+    "unknown": "unknown",
 }
-_RUN_WORDS = (r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|laufzeit|gelaufen|"
-              r"lauf|lief|laufen|ralenti|tourn(?:e|er|ant)|marche|funcion(?:o|ando)|marcha|encendido|running time|run time|"
-              r"engine runtime|driv(?:e|en|ing)|drove|test drive|road ?test|probefahrt|fahrt|gefahren|essai|roule|conduccion|"
-              r"prueba|conducido)")
-_AMOUNT = r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|stunden?|heures?|horas?)"
+_RUN_WORDS = (
+    r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|"
+    r"laufzeit|gelaufen|"
+    r"lauf|lief|laufen|ralenti|tourn(?:e|er|ant)|marche|funcion(?:o|ando)|marcha|encendido|running time|"
+    r"run time|"
+    r"engine runtime|driv(?:e|en|ing)|drove|test drive|road ?test|probefahrt|fahrt|gefahren|essai|roule|"
+    r"conduccion|"
+    r"prueba|conducido)"
+)
+_AMOUNT = (
+    r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|"
+    r"stunden?|heures?|horas?)"
+)
 _MINUTES = re.compile(
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
-    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|mit)){{0,3}}[ -]?"
-    rf"(?<![a-z]){_RUN_WORDS}(?![a-z])")
-_DROVE = Phrasebook({
-    "yes": """road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle done |
-        drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de carretera | conducido |
-        prueba en carretera | recorrido""",
-    "no": """not driven | no road test | without driving | did not drive | no test drive | not moved | ohne probefahrt |
-        nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | sin prueba de carretera | not drove |
-        sin conducir""",
-})
+    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|"
+    rf"mit)){{0,3}}[ -]?"
+    rf"(?<![a-z]){_RUN_WORDS}(?![a-z])"
+)
+_DROVE = Phrasebook(
+    {
+        "yes": """
+        road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
+        done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
+        carretera | conducido | prueba en carretera | recorrido""",
+        "no": """
+        not driven | no road test | without driving | did not drive | no test drive | not moved | ohne probefahrt
+        | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | sin prueba de
+        carretera | not drove | sin conducir""",
+    }
+)
 _SPEED = re.compile(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
-    ("donor vehicle", re.compile(r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
-                                 r"jump(?:er)? (?:leads?|cables?)|jumped from|spenderfahrzeug|starthilfekabel|fremdfahrzeug|vehicule donneur|"
-                                 r"cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)(?![a-z])")),
-    ("jump pack", re.compile(r"(?<![a-z])(?:jump ?pack|jump ?starter|jump ?box|booster(?: pack)?|starthilfe(?:gerat|geraet|box)?|"
-                             r"booster de demarrage|demarreur autonome|arrancador(?: de bateria)?|start booster|power pack)(?![a-z])")),
-    ("charger", re.compile(r"(?<![a-z-])(?<!on-board )(?<!onboard )(?:(?:battery |bench |mains )?charger(?! module| control| unit|,)|"
-                           r"battery (?:support(?: unit)?|maintainer|tender|conditioner)|power supply unit|support unit|psu|"
-                           r"stabili[sz]ed supply|bench supply|(?:stutz)?lade?gerat|(?:stuetz)?ladegeraet|erhaltungsladegerat|"
-                           r"stutzbetrieb|netzteil|chargeur|mainteneur|alimentation stabilisee|cargador|mantenedor|fuente)(?![a-z])")),
+    (
+        "donor vehicle",
+        re.compile(
+            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
+            r"jump(?:er)? (?:leads?|cables?)|jumped from|spenderfahrzeug|starthilfekabel|"
+            r"fremdfahrzeug|vehicule donneur|"
+            r"cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)(?![a-z])"
+        ),
+    ),
+    (
+        "jump pack",
+        re.compile(
+            r"(?<![a-z])(?:jump ?pack|jump ?starter|jump ?box|booster(?: pack)?|starthilfe(?:gerat|geraet|box)?|"
+            r"booster de demarrage|demarreur autonome|arrancador(?: de bateria)?|start booster|"
+            r"power pack)(?![a-z])"
+        ),
+    ),
+    (
+        "charger",
+        re.compile(
+            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?:(?:battery |bench |mains )?charger(?! module| control| unit|,)|"
+            r"battery (?:support(?: unit)?|maintainer|tender|conditioner)|power supply unit|"
+            r"support unit|psu|"
+            r"stabili[sz]ed supply|bench supply|(?:stutz)?lade?gerat|(?:stuetz)?ladegeraet|"
+            r"erhaltungsladegerat|"
+            r"stutzbetrieb|netzteil|chargeur|mainteneur|alimentation stabilisee|cargador|mantenedor|"
+            r"fuente)(?![a-z])"
+        ),
+    ),
 )
-_OFF = re.compile(r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|abgeklemmt|entfernt|"
-                  r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|not connected|"
-                  r"aucun|ningun)(?![a-z])")
+_OFF = re.compile(
+    r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"abgeklemmt|entfernt|"
+    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
+    r"not connected|"
+    r"aucun|ningun)(?![a-z])"
+)
 _NO_SUPPLY = re.compile(
-    r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|nothing)(?![a-z])|"
-    r"nothing connected|no (?:outside|external) (?:supply|power)|(?:fremdspannung|externe versorgung|fremdeinspeisung)\s*[:=]?\s*"
+    r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
+    r"nothing)(?![a-z])|"
+    r"nothing connected|no (?:outside|external) (?:supply|power)|(?:fremdspannung|externe versorgung|"
+    r"fremdeinspeisung)\s*[:=]?\s*"
     r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
-    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)")
-_LAMPS = re.compile(r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|warnings?)(?: lit| that are)?"
-                    r"(?: on| lit)?|kontrollleuchten?|kontrolllampen?|warnleuchten?|warnlampen?|leuchten|lampen|voyants?(?: allumes?)?|"
-                    r"temoins?|testigos?(?: encendidos?)?|luces)\s*[:=]\s*(.{1,200})$")
-_LAMP_ON = re.compile(r"(?<![a-z])(mil|engine lamp|check engine|abs lamp|brake lamp|airbag lamp|charge lamp|battery lamp|"
-                      r"engine light|abs light|brake light|airbag light|battery light|charge light|srs light|malfunction lamp)"
-                      r"\s?(?:is |lamp )?(?:on|lit)(?![a-z])")
+    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
+)
+_LAMPS = re.compile(
+    r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
+    r"warnings?)(?: lit| that are)?"
+    r"(?: on| lit)?|kontrollleuchten?|kontrolllampen?|warnleuchten?|warnlampen?|leuchten|lampen|"
+    r"voyants?(?: allumes?)?|"
+    r"temoins?|testigos?(?: encendidos?)?|luces)\s*[:=]\s*(.{1,200})$"
+)
+_LAMP_ON = re.compile(
+    r"(?<![a-z])(mil|engine lamp|check engine|abs lamp|brake lamp|airbag lamp|charge lamp|"
+    r"battery lamp|"
+    r"engine light|abs light|brake light|airbag light|battery light|charge light|srs light|"
+    r"malfunction lamp)"
+    r"\s?(?:is |lamp )?(?:on|lit)(?![a-z])"
+)
 _NONE = re.compile(r"(?:none|no|keine|aucun|aucune|ninguno|ninguna|all off|off|0|-|nil|aus)\s*\.?")
 _LISTS = re.compile(
-    r"(?<![a-z])(pending|confirmed|permanent|stored|ausstehende?|bestatigte|gespeicherte|permanente|en attente|confirmes|"
-    r"pendientes|confirmados|permanents|permanentes)\s?(?:and (pending|permanent|confirmed)\s?)?(?:trouble |fault |dtc )?"
+    r"(?<![a-z])(pending|confirmed|permanent|stored|ausstehende?|bestatigte|gespeicherte|permanente|en attente|"
+    r"confirmes|"
+    r"pendientes|confirmados|permanents|permanentes)\s?(?:and (pending|permanent|confirmed)\s?)?(?:trouble |fault |"
+    r"dtc )?"
     r"(?:codes?|dtcs?|fehler(?:codes)?|list(?:s|e)?|codigos|defauts)?\s*(?:(?:list )?(?:was|were|also)?\s?(?:also )?"
-    r"(?:read|checked|requested|scanned|gelesen|lus?|leidos?)(?![a-z])|\s*[:=]\s*(?:none|keine|aucun|ninguno|0|no)(?![a-z]))")
-_LISTS_KEY = re.compile(r"(?<![a-z])(?:lists?(?: of codes)? read|lists read|code lists|read|gelesene listen|listen|listes lues|listas "
-                        r"leidas)\s*[:=]\s*([a-z0, /+&]{4,80})")
+    r"(?:read|checked|requested|scanned|gelesen|lus?|leidos?)(?![a-z])|\s*[:=]\s*(?:none|keine|aucun|ninguno|0|"
+    r"no)(?![a-z]))"
+)
+_LISTS_KEY = re.compile(
+    r"(?<![a-z])(?:lists?(?: of codes)? read|lists read|code lists|read|gelesene listen|listen|"
+    r"listes lues|listas "
+    r"leidas)\s*[:=]\s*([a-z0, /+&]{4,80})"
+)
 _LIST_WORD: dict[str, ListRead] = {
-    "pending": "pending", "ausstehend": "pending", "ausstehende": "pending", "en attente": "pending", "attente": "pending",
-    "pendientes": "pending", "confirmed": "confirmed", "stored": "confirmed", "bestatigte": "confirmed",
-    "gespeicherte": "confirmed", "confirmes": "confirmed", "confirmados": "confirmed", "permanent": "permanent",
-    "permanente": "permanent", "permanents": "permanent", "permanentes": "permanent",
+    "pending": "pending",
+    "ausstehend": "pending",
+    "ausstehende": "pending",
+    "en attente": "pending",
+    "attente": "pending",
+    "pendientes": "pending",
+    "confirmed": "confirmed",
+    "stored": "confirmed",
+    "bestatigte": "confirmed",
+    "gespeicherte": "confirmed",
+    "confirmes": "confirmed",
+    "confirmados": "confirmed",
+    "permanent": "permanent",
+    "permanente": "permanent",
+    "permanents": "permanent",
+    "permanentes": "permanent",
 }
-_SINCE = re.compile(r"since\s+(?:the\s+|last\s+|codes?\s+|dtcs?\s+|faults?\s+|were\s+|was\s+)*(?:clear|eras|reset)|seit\s+(?:dem\s+|der\s+|"
-                    r"letztem\s+|letzter\s+)*(?:losch|loesch)|depuis\s+(?:l'|le\s+|la\s+|dernier\s+)*effac|desde\s+(?:el\s+|la\s+|ultimo\s+)*borr")
-_WARM_UPS = re.compile(r"(?<![a-z])(?:warm[ -]?ups?|warm[ -]?up cycles?|warmlaufe|warmlaufzyklen|aufwarmzyklen|cycles de chauffe|"
-                       r"echauffements|mises en temperature|ciclos de calentamiento|calentamientos)(?![a-z])")
+_SINCE = re.compile(
+    r"since\s+(?:the\s+|last\s+|codes?\s+|dtcs?\s+|faults?\s+|were\s+|was\s+)*(?:clear|eras|reset)|"
+    r"seit\s+(?:dem\s+|der\s+|"
+    r"letztem\s+|letzter\s+)*(?:losch|loesch)|depuis\s+(?:l'|le\s+|la\s+|dernier\s+)*effac|"
+    r"desde\s+(?:el\s+|la\s+|ultimo\s+)*borr"
+)
+_WARM_UPS = re.compile(
+    r"(?<![a-z])(?:warm[ -]?ups?|warm[ -]?up cycles?|warmlaufe|warmlaufzyklen|aufwarmzyklen|"
+    r"cycles de chauffe|"
+    r"echauffements|mises en temperature|ciclos de calentamiento|calentamientos)(?![a-z])"
+)
 _NUMBER = re.compile(r"(?<![0-9a-z.,])([0-9]{1,6}(?:[.,][0-9]{1,2})?)\s?([a-z/°]{0,8})")
-_COOLANT = re.compile(r"(?<![a-z])(?:coolant|ect|kuhlmittel(?:temperatur)?|kuehlmittel(?:temperatur)?|liquide de refroidissement|"
-                      r"refrigerante|temp(?:erature)? (?:moteur|motor))(?: temp(?:erature)?)?\s?[:=]?\s?(?:at |was |is )?"
-                      r"(-?[0-9]{1,3}(?:[.,][0-9])?)\s?°?\s?([cf])(?![a-z])")
-_LOW_TIME = re.compile(r"(?<![a-z])(?:below|under|unter|sous|bajo)\s+[0-9]{1,2}(?:[.,][0-9])?\s?v[a-z]*\s+(?:for|fur|pendant|durante)\s+"
-                       r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])")
-_TRIGGER = re.compile(r"engine|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|lade|jump|booster|"
-                      r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|voyant|testig|mil|"
-                      r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|lief|lauf|"
-                      r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|liquide|recorr|"
-                      r"road|test|below|under|unter|sous|bajo|refroid|temp")
+_COOLANT = re.compile(
+    r"(?<![a-z])(?:coolant|ect|kuhlmittel(?:temperatur)?|kuehlmittel(?:temperatur)?|"
+    r"liquide de refroidissement|"
+    r"refrigerante|temp(?:erature)? (?:moteur|motor))(?: temp(?:erature)?)?\s?[:=]?\s?(?:at |was |"
+    r"is )?"
+    r"(-?[0-9]{1,3}(?:[.,][0-9])?)\s?°?\s?([cf])(?![a-z])"
+)
+_LOW_TIME = re.compile(
+    r"(?<![a-z])(?:below|under|unter|sous|bajo)\s+[0-9]{1,2}(?:[.,][0-9])?\s?v[a-z]*\s+(?:for|"
+    r"fur|pendant|durante)\s+"
+    r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
+)
+_TRIGGER = re.compile(
+    r"engine|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
+    r"lade|jump|booster|"
+    r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|"
+    r"voyant|testig|mil|"
+    r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
+    r"lief|lauf|"
+    r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
+    r"liquide|recorr|"
+    r"road|test|below|under|unter|sous|bajo|refroid|temp"
+)
 
 
 def find(low: str) -> Conditions:
@@ -159,15 +276,19 @@ def find(low: str) -> Conditions:
     return found
 
 
+#: Where a line names several, the one that says most.
+_RANK: tuple[Engine, ...] = ("ready", "off", "running")
+
+
 def _engine(low: str, found: Conditions) -> None:
     key = _ENGINE_KEY.search(low)
     if key is not None and key[1] in _ENGINE_VALUES:
         found.engine = _ENGINE_VALUES[key[1]]
         return
     said = [hit.meaning for hit in _ENGINE.find(low)]
-    for engine in ("ready", "off", "running"):
+    for engine in _RANK:
         if engine in said:
-            found.engine = engine  # type: ignore[assignment]
+            found.engine = engine
             return
 
 
@@ -194,7 +315,7 @@ def outside_supply(low: str) -> OutsideSupply | None:
         match = noun.search(low)
         if match is None:
             continue
-        near = low[max(0, match.start() - 16):match.start()] + " # " + low[match.end():match.end() + 22]
+        near = low[max(0, match.start() - 16) : match.start()] + " # " + low[match.end() : match.end() + 22]
         near = re.split(r"[,;.]\s", near.split("#")[0])[-1] + " # " + re.split(r"[,;.]", near.split("#")[1])[0]
         return "none" if _OFF.search(near) else kind
     return None
@@ -206,8 +327,10 @@ def _lamps(low: str, found: Conditions) -> None:
         if _NONE.fullmatch(match[1].strip()):
             found.lamps = []
         elif not re.search(r"[pcbu][0-3][0-9a-f]{3}", match[1]):
-            names = (re.sub(r"\s*(?:on|lit|lamp|light|an|allume|encendido)\s*$", "", name.strip(" .()"))
-                     for name in re.split(r"[,;/+&]|\s(?:and|und|et|y)\s", match[1]))
+            names = (
+                re.sub(r"\s*(?:on|lit|lamp|light|an|allume|encendido)\s*$", "", name.strip(" .()"))
+                for name in re.split(r"[,;/+&]|\s(?:and|und|et|y)\s", match[1])
+            )
             found.lamps = [name for name in names if name and len(name) <= 40]
         return
     lit = [re.sub(r" (?:lamp|light)$", "", match[1]) for match in _LAMP_ON.finditer(low)]

@@ -1,4 +1,4 @@
-"""What the readers of single rows share: the builder, the names, the style of the text, and where the reading stands."""
+"""What the readers of single rows share: builder, names, style of the text, and where the reading stands."""
 
 from __future__ import annotations
 
@@ -74,7 +74,9 @@ class Context:
     def refuse(self, row: Row) -> None:
         """A warning for each place of the row that looks like a code and can't be read as one."""
         for refusal in row.finds.refusals:
-            self.builder.notice("warning", refusal.message, row.line, row.start + refusal.start, row.start + refusal.end)
+            self.builder.notice(
+                "warning", refusal.message, row.line, row.start + refusal.start, row.start + refusal.end
+            )
 
     def section_status(self) -> StatusWord | None:
         """The status that the heading of the list gives, if one is open."""
@@ -97,12 +99,19 @@ class Context:
 
 COUNT = re.compile(
     r"[\s,:;(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
-    r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|error|gespeicherte|codes?)\s+)*"
-    r"(codes?|dtcs?|faults?|errors?|fehlercodes?|fehler|eintrage|defauts?|codes? defauts?|codigos?|averias?|fallos?|errores)"
-    r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|logged|read))?(?![a-z])[\s)\]:.]*")
+    r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
+    r"error|gespeicherte|codes?)\s+)*"
+    r"(codes?|dtcs?|faults?|errors?|fehlercodes?|fehler|eintrage|defauts?|codes? defauts?|codigos?|averias?|fallos?|"
+    r"errores)"
+    r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|"
+    r"logged|read))?(?![a-z])[\s)\]:.]*"
+)
 COUNT_AFTER = re.compile(
-    r"(?:^|(?<=[\s,(|\[-]))(?:number of |no\.? of |anzahl |nombre de |numero de |total )?(?:codes?|dtcs?|faults?|fehlercodes?|fehler|defauts?|"
-    r"codigos?|averias?|fallos?)(?: count| found| stored| gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*")
+    r"(?:^|(?<=[\s,(|\[-]))(?:number of |no\.? of |anzahl |nombre de |numero de |total )?(?:codes?|dtcs?|faults?|"
+    r"fehlercodes?|fehler|defauts?|"
+    r"codigos?|averias?|fallos?)(?: count| found| stored|"
+    r" gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*"
+)
 
 
 _DIGIT = re.compile(r"[0-9]")

@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime, time, timedelta, timezone
+from datetime import UTC, datetime, time, timedelta, timezone
 from typing import Literal
 
 from triage.intake.characters import low as small
@@ -23,30 +23,68 @@ Order = Literal["day", "month"]
 
 _MONTHS = {
     name: number
-    for number, names in enumerate((
-        "january jan januar janvier janv enero ene janner", "february feb februar fevrier fevr fev febrero",
-        "march mar marz maerz mrz mars marzo", "april apr avril avr abril abr", "may mai mayo", "june jun juni juin junio",
-        "july jul juli juillet juil julio", "august aug aout agosto ago", "september sep sept septembre septiembre",
-        "october oct oktober okt octobre octubre", "november nov novembre noviembre",
-        "december dec dezember dez decembre diciembre dic"), 1)
+    for number, names in enumerate(
+        (
+            "january jan januar janvier janv enero ene janner",
+            "february feb februar fevrier fevr fev febrero",
+            "march mar marz maerz mrz mars marzo",
+            "april apr avril avr abril abr",
+            "may mai mayo",
+            "june jun juni juin junio",
+            "july jul juli juillet juil julio",
+            "august aug aout agosto ago",
+            "september sep sept septembre septiembre",
+            "october oct oktober okt octobre octubre",
+            "november nov novembre noviembre",
+            "december dec dezember dez decembre diciembre dic",
+        ),
+        1,
+    )
     for name in names.split()
 }
 _MONTH = "(" + "|".join(sorted(_MONTHS, key=len, reverse=True)) + r")\.?"
-_TIME = (r"(?:[ ,]{0,2}(?:t|at|um|a|a las|de|-|,|@)?[ ]{0,2}([0-2]?[0-9])(?:[:.]|[ ]?h[ ]?)([0-5][0-9])(?:[:.]([0-5][0-9])(?:\.[0-9]{1,6})?)?"
-         r"(?:[ ]?(am|pm|a\.m\.|p\.m\.|uhr|h))?[ ]?(z|utc|gmt|[+-][0-2][0-9]:?[0-5][0-9])?(?![0-9a-z]|:[0-9]))?")
+_TIME = (
+    r"(?:[ ,]{0,2}(?:t|at|um|a|a las|de|-|,|@)?[ ]{0,2}([0-2]?[0-9])(?:[:.]|"
+    r"[ ]?h[ ]?)([0-5][0-9])(?:[:.]([0-5][0-9])(?:\.[0-9]{1,6})?)?"
+    r"(?:[ ]?(am|pm|a\.m\.|p\.m\.|uhr|h))?[ ]?(z|utc|gmt|[+-][0-2][0-9]:?[0-5][0-9])?(?![0-9a-z]|:[0-9]))?"
+)
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
-    ("iso", re.compile(r"(?<![0-9a-z.,-])((?:19|20)[0-9]{2})([-/.])(1[0-2]|0?[1-9])\2(3[01]|[12][0-9]|0?[1-9])(?![0-9])" + _TIME)),
-    ("compact", re.compile(r"(?<![0-9a-z.,-])(20[0-9]{2})()(0[1-9]|1[0-2])(0[1-9]|[12][0-9]|3[01])(?:t|[ _]|(?![0-9a-z]))"
-                           + _TIME)),
-    ("numbers", re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2((?:19|20)?[0-9]{2})(?![0-9/-])" + _TIME)),
-    ("day month", re.compile(rf"(?<![0-9a-z.,])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
-                             rf"[ ,-]{{0,2}}(?:de |del )?((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME)),
-    ("month day", re.compile(rf"(?<![0-9a-z]){_MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])"
-                             + _TIME)),
+    (
+        "iso",
+        re.compile(
+            r"(?<![0-9a-z.,-])((?:19|20)[0-9]{2})([-/.])(1[0-2]|0?[1-9])\2(3[01]|[12][0-9]|0?[1-9])(?![0-9])" + _TIME
+        ),
+    ),
+    (
+        "compact",
+        re.compile(
+            r"(?<![0-9a-z.,-])(20[0-9]{2})()(0[1-9]|1[0-2])(0[1-9]|[12][0-9]|3[01])(?:t|[ _]|(?![0-9a-z]))" + _TIME
+        ),
+    ),
+    (
+        "numbers",
+        re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2((?:19|20)?[0-9]{2})(?![0-9/-])" + _TIME),
+    ),
+    (
+        "day month",
+        re.compile(
+            rf"(?<![0-9a-z.,])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
+            rf"[ ,-]{{0,2}}(?:de |del )?((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
+        ),
+    ),
+    (
+        "month day",
+        re.compile(
+            rf"(?<![0-9a-z]){_MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
+        ),
+    ),
 )
 _NUMBERS = re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2(?:19|20)?[0-9]{2}(?![0-9/-])")
-_CLOCK = re.compile(r"(?<![0-9a-z.,:/-])([01]?[0-9]|2[0-3])(?::|[ ]?h[ ]?)([0-5][0-9])(?::([0-5][0-9]))?(?:[ ]?(am|pm|uhr|h))?"
-                    r"(?![0-9a-z:])")
+_CLOCK = re.compile(
+    r"(?<![0-9a-z.,:/-])([01]?[0-9]|2[0-3])(?::|[ ]?h[ ]?)([0-5][0-9])(?::([0-5][0-9]))?(?:[ ]?(am|"
+    r"pm|uhr|h))?"
+    r"(?![0-9a-z:])"
+)
 _SIGNS = re.compile(r"[0-9][./-][0-3]?[0-9][./-]|20[0-9]{6}|[a-z]{3}[ ,.]|[0-9]:[0-9]")
 
 
@@ -140,7 +178,7 @@ def _time(parts: list[str | None]) -> tuple[time | None, timezone | None]:
     zone = parts[4]
     offset = None
     if zone is not None:
-        offset = timezone.utc
+        offset = UTC
         if zone[0] in "+-":
             minutes = int(zone[1:3]) * 60 + int(zone[-2:])
             if minutes < 24 * 60:

@@ -11,7 +11,6 @@ import re
 from typing import Any
 
 from code_tables import Tables
-
 from triage.errors import InputError, JobError
 from triage.intake.markup import is_html, lines_of_html
 from triage.intake.text import Reading, read_lines, read_text
@@ -22,25 +21,48 @@ from triage.model.snapshot import Snapshot
 #: No scan of a vehicle is larger; a file that is was taken by mistake.
 LARGEST = 64 * 1024 * 1024
 _PICTURES: tuple[tuple[bytes, str], ...] = (
-    (b"\x89PNG", "a PNG picture"), (b"\xff\xd8\xff", "a JPEG picture"), (b"GIF8", "a GIF picture"), (b"BM", "a BMP picture"),
-    (b"II*\x00", "a TIFF picture"), (b"MM\x00*", "a TIFF picture"), (b"\x00\x00\x01\x00", "an icon"),
+    (b"\x89PNG", "a PNG picture"),
+    (b"\xff\xd8\xff", "a JPEG picture"),
+    (b"GIF8", "a GIF picture"),
+    (b"BM", "a BMP picture"),
+    (b"II*\x00", "a TIFF picture"),
+    (b"MM\x00*", "a TIFF picture"),
+    (b"\x00\x00\x01\x00", "an icon"),
 )
 _ARCHIVES: tuple[tuple[bytes, str], ...] = (
-    (b"PK\x03\x04", "a zip archive or an office document"), (b"\x1f\x8b", "a gzip archive"), (b"7z\xbc\xaf", "an archive"),
-    (b"Rar!", "an archive"), (b"\xd0\xcf\x11\xe0", "an office document"), (b"\x7fELF", "a program"), (b"MZ", "a program"),
-    (b"SQLite format 3", "a database"), (b"OggS", "a sound"), (b"ID3", "a sound"), (b"{\\rtf", "a rich-text document"),
+    (b"PK\x03\x04", "a zip archive or an office document"),
+    (b"\x1f\x8b", "a gzip archive"),
+    (b"7z\xbc\xaf", "an archive"),
+    (b"Rar!", "an archive"),
+    (b"\xd0\xcf\x11\xe0", "an office document"),
+    (b"\x7fELF", "a program"),
+    (b"MZ", "a program"),
+    (b"SQLite format 3", "a database"),
+    (b"OggS", "a sound"),
+    (b"ID3", "a sound"),
+    (b"{\\rtf", "a rich-text document"),
 )
 _SIGNS = re.compile(
-    r"(?<![a-z])(?:codes?|dtcs?|faults?|modules?|ecus?|fehler(?:speicher|codes?)?|steuergerate?|defauts?|calculateurs?|codigos?|averias?|centralitas?)"
-    r"(?![a-z])")
-_CLEAN = re.compile(r"(?<![a-z])(?:no|keine?|aucun|pas de|sin|ningun)\s+(?:\w+\s+){0,2}(?:codes?|dtcs?|faults?|fehler\w*|defauts?|codigos?|averias?|fallos?)")
+    r"(?<![a-z])(?:codes?|dtcs?|faults?|modules?|ecus?|fehler(?:speicher|codes?)?|steuergerate?|defauts?|"
+    r"calculateurs?|codigos?|averias?|centralitas?)"
+    r"(?![a-z])"
+)
+_CLEAN = re.compile(
+    r"(?<![a-z])(?:no|keine?|aucun|pas de|sin|ningun)\s+(?:\w+\s+){0,2}(?:codes?|dtcs?|faults?|"
+    r"fehler\w*|defauts?|codigos?|averias?|fallos?)"
+)
 _EXPECTED = "expected a scan as text: modules with their trouble codes"
 
 
 def read_bytes(data: bytes, tables: Tables, *, source: str | None = None) -> Reading:
     """Read the bytes of a file. Raises InputError (one line) where they can't be used as a whole."""
     if len(data) > LARGEST:
-        raise InputError(_at(source, f"{len(data) / 1e6:.0f} MB, more than the {LARGEST / 1048576:.0f} MiB a scan can have; {_EXPECTED}"))
+        raise InputError(
+            _at(
+                source,
+                f"{len(data) / 1e6:.0f} MB, more than the {LARGEST / 1048576:.0f} MiB a scan can have; {_EXPECTED}",
+            )
+        )
     if not data.strip():
         raise InputError(_at(source, f"the input is empty; {_EXPECTED}"))
     if data[:1024].lstrip().startswith(b"%PDF-"):
@@ -81,8 +103,13 @@ def decode(data: bytes, source: str | None = None) -> str:
 
     Raises InputError where the bytes are no text.
     """
-    for mark, name in ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe\x00\x00", "utf-32"), (b"\x00\x00\xfe\xff", "utf-32"),
-                       (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
+    for mark, name in (
+        (b"\xef\xbb\xbf", "utf-8-sig"),
+        (b"\xff\xfe\x00\x00", "utf-32"),
+        (b"\x00\x00\xfe\xff", "utf-32"),
+        (b"\xff\xfe", "utf-16"),
+        (b"\xfe\xff", "utf-16"),
+    ):
         if data.startswith(mark):
             return data.decode(name, errors="replace")
     sample = data[:4096]
@@ -97,7 +124,9 @@ def decode(data: bytes, source: str | None = None) -> str:
         text = data.decode("cp1252", errors="replace")
         if sum(byte >= 0x80 for byte in sample) > 0.3 * len(sample):
             raise InputError(_at(source, f"binary data, not text; {_EXPECTED}")) from None
-    odd_characters = sum(ord(c) < 32 and c not in "\t\n\r\x0b\x0c\x1b" for c in text[:4096]) + text[:4096].count("\ufffd")
+    odd_characters = sum(ord(c) < 32 and c not in "\t\n\r\x0b\x0c\x1b" for c in text[:4096]) + text[:4096].count(
+        "\ufffd"
+    )
     if odd_characters > 0.02 * min(len(text), 4096) + 2:
         raise InputError(_at(source, f"binary data, not text; {_EXPECTED}"))
     return text
@@ -108,7 +137,9 @@ def _pdf_text(data: bytes, source: str | None) -> str:
     try:
         import pypdf
     except ImportError:
-        raise InputError(_at(source, "a PDF needs the extra: pip install 'lowvolt-triage[pdf]', or paste the text of the report")) from None
+        raise InputError(
+            _at(source, "a PDF needs the extra: pip install 'lowvolt-triage[pdf]', or paste the text of the report")
+        ) from None
     import io
     import logging
 
@@ -117,9 +148,13 @@ def _pdf_text(data: bytes, source: str | None) -> str:
         pages = pypdf.PdfReader(io.BytesIO(data)).pages
         text = "\n\f\n".join(_page_text(page) for page in pages)
     except Exception as error:
-        raise InputError(_at(source, f"the PDF can't be read ({type(error).__name__}); paste the text of the report instead")) from None
+        raise InputError(
+            _at(source, f"the PDF can't be read ({type(error).__name__}); paste the text of the report instead")
+        ) from None
     if not text.strip():
-        raise InputError(_at(source, "the PDF holds no text (pictures of pages?); paste the text of the report instead"))
+        raise InputError(
+            _at(source, "the PDF holds no text (pictures of pages?); paste the text of the report instead")
+        )
     return text
 
 
@@ -161,9 +196,15 @@ def _json_lines(text: str, source: str | None, error: ValueError) -> Reading | N
         except (ValueError, RecursionError):
             if at == 1:
                 if re.match(r'\{\s*("|$)', text):
-                    raise InputError(_at(source, f"not valid JSON: {error}; expected a job (see `triage schema`) or a scan as text")) from None
+                    raise InputError(
+                        _at(
+                            source, f"not valid JSON: {error}; expected a job (see `triage schema`) or a scan as text"
+                        )
+                    ) from None
                 return None
-            raise InputError(_at(source, f"line {at} is not valid JSON; expected one job a line (see `triage schema`)")) from None
+            raise InputError(
+                _at(source, f"line {at} is not valid JSON; expected one job a line (see `triage schema`)")
+            ) from None
         jobs.append(_session(data, source, f"line {at}"))
     return _joined(jobs)
 
@@ -187,7 +228,10 @@ def _joined(jobs: list[Session]) -> Reading:
     notices: list[Notice] = []
     for job in jobs:
         for snapshot in job.snapshots:
-            modules = [module if module.responds is not None else module.model_copy(update={"responds": True}) for module in snapshot.modules]
+            modules = [
+                module if module.responds is not None else module.model_copy(update={"responds": True})
+                for module in snapshot.modules
+            ]
             snapshots.append(snapshot.model_copy(update={"modules": modules}))
         events += job.events or []
         vehicle = vehicle or job.vehicle
@@ -205,6 +249,11 @@ def _checked(reading: Reading, source: str | None, *, text: str = "", pdf: bool 
     refused = [notice for notice in reading.notices if notice.severity == "warning" and notice.line is not None]
     if refused:
         first = refused[0]
-        raise InputError(_at(source, f"line {first.line}: {first.message}; nothing else in the text is a code, a module or a voltage"))
+        raise InputError(
+            _at(
+                source,
+                f"line {first.line}: {first.message}; nothing else in the text is a code, a module or a voltage",
+            )
+        )
     kind = "the text of the PDF" if pdf else "the text"
     raise InputError(_at(source, f"{kind} is no scan: no trouble code, module or voltage in it; {_EXPECTED}"))

@@ -40,13 +40,31 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         _common_volts(draft)
     modules = [_module(context, module, said) for module in draft.modules.values()]
     names = {module.printed: scan.module for module, scan in zip(draft.modules.values(), modules, strict=True)}
-    readings = [reading.model_copy(update={"module": names.get(reading.module, reading.module)}) if reading.module else reading
-                for reading in draft.readings]
+    readings = [
+        reading.model_copy(update={"module": names.get(reading.module, reading.module)})
+        if reading.module
+        else reading
+        for reading in draft.readings
+    ]
     return Snapshot(
-        phase=draft.phase, at=draft.at, engine=have.engine, ran_minutes=have.ran_minutes, drove=have.drove,
-        max_speed_kmh=have.max_speed_kmh, coolant_c=have.coolant_c, volts=draft.volts, lowest_volts=draft.lowest,
-        low_seconds=have.low_seconds, outside_supply=have.outside_supply, lamps=have.lamps, lists_read=have.lists_read or None,
-        since_clear=since, modules=modules, readings=readings or None)
+        phase=draft.phase,
+        at=draft.at,
+        engine=have.engine,
+        ran_minutes=have.ran_minutes,
+        drove=have.drove,
+        max_speed_kmh=have.max_speed_kmh,
+        coolant_c=have.coolant_c,
+        volts=draft.volts,
+        lowest_volts=draft.lowest,
+        low_seconds=have.low_seconds,
+        outside_supply=have.outside_supply,
+        lamps=have.lamps,
+        lists_read=have.lists_read or None,
+        since_clear=since,
+        readiness=draft.readiness,
+        modules=modules,
+        readings=readings or None,
+    )
 
 
 def _common_volts(draft: SnapshotDraft) -> None:
@@ -61,7 +79,9 @@ def _common_volts(draft: SnapshotDraft) -> None:
 def _module(context: Context, draft: ModuleDraft, said: set[str]) -> ModuleScan:
     """One module: its canonical name, with a notice where that is in doubt."""
     if draft.printed == NOT_STATED:
-        canonical, printed = NOT_STATED, None
+        canonical, printed = draft.canonical or NOT_STATED, None
+    elif draft.canonical is not None:
+        canonical, printed = draft.canonical, draft.printed
     else:
         match = context.names.match(draft.printed)
         canonical, printed = match.canonical, draft.printed
@@ -70,20 +90,45 @@ def _module(context: Context, draft: ModuleDraft, said: set[str]) -> ModuleScan:
             _doubt(context, draft, match.known, match.score, match.canonical, match.second, match.second_score)
     silent = draft.answer == "silent" and not draft.codes
     if draft.answer == "silent" and draft.codes:
-        context.builder.notice("warning", f"{draft.printed}: said to be silent, and codes stand under it: taken as answering",
-                               draft.line, draft.start, draft.end)
+        context.builder.notice(
+            "warning",
+            f"{draft.printed}: said to be silent, and codes stand under it: taken as answering",
+            draft.line,
+            draft.start,
+            draft.end,
+        )
     if draft.stated is not None and draft.stated[0] != len(draft.codes) and not silent:
         number, line, start, end = draft.stated
-        context.builder.notice("warning", f"{draft.printed}: the text says {_codes(number)}, {_codes(len(draft.codes))} read",
-                               line, start, end)
-    return ModuleScan(module=canonical, printed=printed, responds=not silent, volts=draft.volts, codes=[_code(code) for code in draft.codes])
+        context.builder.notice(
+            "warning",
+            f"{draft.printed}: the text says {_codes(number)}, {_codes(len(draft.codes))} read",
+            line,
+            start,
+            end,
+        )
+    return ModuleScan(
+        module=canonical,
+        printed=printed,
+        responds=not silent,
+        volts=draft.volts,
+        status_mask=draft.status_mask,
+        codes=[_code(code) for code in draft.codes],
+    )
 
 
 def _codes(number: int) -> str:
     return "1 code" if number == 1 else f"{number} codes"
 
 
-def _doubt(context: Context, draft: ModuleDraft, known: bool, score: float, canonical: str, second: str | None, second_score: float) -> None:
+def _doubt(
+    context: Context,
+    draft: ModuleDraft,
+    known: bool,
+    score: float,
+    canonical: str,
+    second: str | None,
+    second_score: float,
+) -> None:
     """A notice where the name is unknown, or could be another module's."""
     if not known:
         near = f"; nearest is {second}" if second else ""
@@ -100,8 +145,15 @@ def _doubt(context: Context, draft: ModuleDraft, known: bool, score: float, cano
 def _code(draft: CodeDraft) -> CodeEntry:
     """One code of the model."""
     frame = FreezeFrame(**draft.freeze) if draft.freeze else None
-    return CodeEntry(code=draft.code, failure_type=draft.failure_type, status=draft.status, status_byte=draft.status_byte,
-                     count=draft.count, text=draft.text, freeze_frame=frame)
+    return CodeEntry(
+        code=draft.code,
+        failure_type=draft.failure_type,
+        status=draft.status,
+        status_byte=draft.status_byte,
+        count=draft.count,
+        text=draft.text,
+        freeze_frame=frame,
+    )
 
 
 def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
@@ -124,7 +176,9 @@ def _check_totals(context: Context) -> None:
     counts = [sum(len(module.codes) for module in draft.modules.values()) for draft in context.builder.snapshots]
     for number, line, start, end in context.builder.restated:
         if number not in counts and number != sum(counts):
-            context.builder.notice("warning", f"the text says {_codes(number)} in all, {_codes(sum(counts))} read", line, start, end)
+            context.builder.notice(
+                "warning", f"the text says {_codes(number)} in all, {_codes(sum(counts))} read", line, start, end
+            )
 
 
 def _judge_volts(context: Context) -> None:
@@ -138,15 +192,21 @@ def _judge_volts(context: Context) -> None:
     low = [value for value in seen if value <= 16.5]
     if nominal is None and high and not low:
         context.builder.vehicle["nominal_volts"] = 24.0
-        context.builder.notice("note", f"{high[0]:g} V: taken as the supply of a 24 V vehicle; say \"12 V vehicle\" if it is not",
-                               *_spot(context, high[0]))
+        context.builder.notice(
+            "note",
+            f'{high[0]:g} V: taken as the supply of a 24 V vehicle; say "12 V vehicle" if it is not',
+            *_spot(context, high[0]),
+        )
         return
     if nominal == 24.0 or not high:
         return
     why = "a 12 V vehicle" if nominal == 12.0 else "a vehicle whose other readings are of 12 V"
     for value in sorted(set(high)):
-        context.builder.notice("warning", f"{value:g} V can't be the supply of {why}: not used; say \"24 V vehicle\" if it is one",
-                               *_spot(context, value))
+        context.builder.notice(
+            "warning",
+            f'{value:g} V can\'t be the supply of {why}: not used; say "24 V vehicle" if it is one',
+            *_spot(context, value),
+        )
     bad = set(high)
     for draft in context.builder.snapshots:
         draft.volts = None if draft.volts in bad else draft.volts
@@ -166,6 +226,9 @@ def vehicle(context: Context) -> Vehicle | None:
     """What was said of the vehicle, or None."""
     values = context.builder.vehicle | context.facts.values
     if len(context.facts.vins) > 1:
-        context.builder.notice("warning", f"{len(context.facts.vins)} vehicle identification numbers in one text: "
-                                          f"{' and '.join(context.facts.vins[:3])}; taken as one vehicle, the first")
+        context.builder.notice(
+            "warning",
+            f"{len(context.facts.vins)} vehicle identification numbers in one text: "
+            f"{' and '.join(context.facts.vins[:3])}; taken as one vehicle, the first",
+        )
     return Vehicle(**values) if values else None

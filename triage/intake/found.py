@@ -65,32 +65,56 @@ _CANDIDATE = re.compile(
 )
 _CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
 _HEX = frozenset("0123456789ABCDEFabcdef")
-_UNIT = (r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
-         r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|[.,:/][0-9])")
+_UNIT = (
+    r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
+    r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|"
+    r"[.,:/][0-9])"
+)
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
 #: Failure type after a code, from the surest form to the weakest.
-_JOINED = re.compile(rf"(?:[-:/_#.](?:0x|\$)?{_SLIP2}|\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}}))h?{_UNIT}", re.IGNORECASE)
-_BRACKETED = re.compile(rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
-                        re.IGNORECASE)
+_JOINED = re.compile(
+    rf"(?:[-:/_#.](?:0x|\$)?{_SLIP2}|\s?[-:/_#]\s?(?:0x|"
+    rf"\$)?([0-9a-f]{{2}}))h?{_UNIT}",
+    re.IGNORECASE,
+)
+_BRACKETED = re.compile(
+    rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|"
+    rf"sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
+    re.IGNORECASE,
+)
 _SPACED = re.compile(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
     rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
-    re.IGNORECASE)
-_PART_TAIL = re.compile(r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|/[0-9]{2}R")
+    re.IGNORECASE,
+)
+_PART_TAIL = re.compile(
+    r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|"
+    r"/[0-9]{2}R"
+)
 _STATUS_BYTE = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?|state|st|statusbyte)\s{0,2}[:=#]?\s{0,2}(?:0x|\$)?([0-9A-Fa-f]{2})h?"
     r"(?![0-9A-Za-z])|\s{0,3}[\[({/-]\s?(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
-    r"|\s{1,3}([0-9][A-Fa-f]|[A-F][0-9])(?![0-9A-Za-z])", re.IGNORECASE)
-_STATUS_BITS = re.compile(r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b", re.IGNORECASE)
+    r"|\s{1,3}([0-9][A-Fa-f]|[A-F][0-9])(?![0-9A-Za-z])",
+    re.IGNORECASE,
+)
+_STATUS_BITS = re.compile(
+    r"[\s,;|/(\[-]{0,4}(?:status(?: "
+    r"?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b",
+    re.IGNORECASE,
+)
 _SA = r"(?:sa|src|source(?: address)?|addr(?:ess)?|adresse?|direccion)[ :=#.]{0,3}(0x[0-9a-f]{1,2}|[0-9]{1,3})\b"
 _J1939 = re.compile(
-    rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}([0-9]{{1,3}})\b(?:[ ,;/|()\[\]-]{{0,4}}{_SA})?"
+    rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}([0-9]{{1,3}})\b(?:[ ,;/|"
+    rf"()\[\]-]{{0,4}}{_SA})?"
     r"|\bspn(?: ?[/-] ?fmi)?[ :=#]{0,3}([0-9]{1,7}) ?[/.-] ?([0-9]{1,2})\b"
-    r"|\bfmi[ :=#.]{0,3}([0-9]{1,3})\b[ ,;/|-]{0,4}spn[ :=#.]{0,3}([0-9]{1,7})\b")
+    r"|\bfmi[ :=#.]{0,3}([0-9]{1,3})\b[ ,;/|-]{0,4}spn[ :=#.]{0,3}([0-9]{1,7})\b"
+)
 _SA_BEFORE = re.compile(rf"\b{_SA}[ ,;/|)(\]\[:-]{{0,4}}$")
-_MID = re.compile(r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}"
-                  r"fmi[ :=#.]{0,3}[0-9]{1,2}\b")
+_MID = re.compile(
+    r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}"
+    r"fmi[ :=#.]{0,3}[0-9]{1,2}\b"
+)
 
 
 _MARK_FORMS = (_JOINED, _LABELLED)
@@ -118,9 +142,9 @@ def _find_cached(text: str) -> Finds:
 def _find(text: str, low: str) -> Finds:
     """The codes of a text that holds a digit."""
     codes = _heavy(text, low) if ("spn" in low or "mid" in low) else []
-    taken = bytearray(len(text)) if codes else b""
+    taken = bytearray(len(text) if codes else 0)
     for code in codes:
-        taken[code.start:code.end] = b"\1" * (code.end - code.start)
+        taken[code.start : code.end] = b"\1" * (code.end - code.start)
     refusals: list[Refusal] = []
     label: near.Labels | None = None
     at = 0
@@ -155,8 +179,11 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         if _PART_TAIL.match(text, end) and not _JOINED.match(text, end):
             return None
         return _with_tail(text, low, Found(start, end, match[0], bare=end), False)
-    letter, body, tail = (match[1], match[2], match[3]) if match[1] else (
-        (match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
+    letter, body, tail = (
+        (match[1], match[2], match[3])
+        if match[1]
+        else ((match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
+    )
     spaced = not match[1]
     if spaced and near.not_a_spaced_code(text, low, start, end):
         return None
@@ -193,8 +220,12 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
             if match is None:
                 continue
             pair = match[1] or match[match.lastindex or 1]
-            if form is not _BRACKETED and form is not _LABELLED and not near.can_be_spaced_type(pair) and (
-                    text[end:end + 1] not in "-:." or text[end + 1:end + 2].isspace()):
+            if (
+                form is not _BRACKETED
+                and form is not _LABELLED
+                and not near.can_be_spaced_type(pair)
+                and (text[end : end + 1] not in "-:." or text[end + 1 : end + 2].isspace())
+            ):
                 continue
             read = near.digits_for_letters(pair) if not set(pair) <= _HEX else pair
             if read is None:
@@ -202,7 +233,7 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
             slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
-    if failure is None and not slip and "stat" not in low[end:end + 12]:
+    if failure is None and not slip and "stat" not in low[end : end + 12]:
         return found
     status = None
     bits = _STATUS_BITS.match(text, end)
@@ -220,18 +251,18 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
 
 def _forms(text: str, low: str, end: int) -> tuple[re.Pattern[str], ...]:
     """The forms of a failure type that the next characters leave possible, the surest first."""
-    after = text[end:end + 1]
+    after = text[end : end + 1]
     if not after:
         return ()
     if after in "-:/_#.":
         return _MARK_FORMS
     if after in "[({":
         return _BRACKET_FORMS
-    ahead = low[end:end + 6].lstrip(" ,;|/([-\t")[:2]
+    ahead = low[end : end + 6].lstrip(" ,;|/([-\t")[:2]
     if ahead in _LABEL_SIGNS:
         return _LABEL_FORMS
     if after == " ":
-        second = text[end + 1:end + 2]
+        second = text[end + 1 : end + 2]
         if second in "[({ ":
             return _BRACKET_FORMS
         if second in "-:/_#":
@@ -243,13 +274,20 @@ def _forms(text: str, low: str, end: int) -> tuple[re.Pattern[str], ...]:
 
 def _wrong_length(text: str, token: str, start: int, end: int) -> Refusal | None:
     """Three or five digits after the letter: which code was meant can't be told."""
-    if not near.stands_alone(text, start, end) or token[1] not in "0123" or (len(token) == 4 and end < len(text)
-                                                                             and text[end] in "-/."):
+    if (
+        not near.stands_alone(text, start, end)
+        or token[1] not in "0123"
+        or (len(token) == 4 and end < len(text) and text[end] in "-/.")
+    ):
         return None
     if sum(c.isdigit() for c in token) < 3 + (len(token) > 4):
         return None
-    return Refusal(start, end, f"{token.upper()} is not read: a code has four characters after its letter, seen "
-                               f"{len(token) - 1}; which code is meant can't be told")
+    return Refusal(
+        start,
+        end,
+        f"{token.upper()} is not read: a code has four characters after its letter, seen "
+        f"{len(token) - 1}; which code is meant can't be told",
+    )
 
 
 def _unreadable(text: str, start: int, end: int) -> Refusal | None:
@@ -271,7 +309,7 @@ def _heavy(text: str, low: str) -> list[Found]:
         if address is None and before is not None:
             start, address = before.start(), before[1]
         source = None if address is None else int(address, 16 if address.startswith("0x") else 10)
-        end = match.end() + (low[match.end():match.end() + 1] in (")", "]") and "(" in match[0])
+        end = match.end() + (low[match.end() : match.end() + 1] in (")", "]") and "(" in match[0])
         found.append(Found(start, end, code.text, kind="J1939", source_address=source, bare=end))
     for match in _MID.finditer(low):
         own = model_codes.own(" ".join(re.findall(r"[a-z]+|[0-9]+", match[0])))

@@ -14,34 +14,56 @@ from dataclasses import dataclass, field
 from typing import Any
 
 _VIN = re.compile(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
-_VIN_LABEL = re.compile(r"(?<![a-z])(?:vin|fin|fahrgestell(?:nummer)?|fg\.?-?nr|chassis(?: no| number)?|bastidor|numero de serie|"
-                        r"vehicle identification(?: number)?|n° de chassis)(?![a-z])")
+_VIN_LABEL = re.compile(
+    r"(?<![a-z])(?:vin|fin|fahrgestell(?:nummer)?|fg\.?-?nr|chassis(?: no| number)?|bastidor|"
+    r"numero de serie|"
+    r"vehicle identification(?: number)?|n° de chassis)(?![a-z])"
+)
 _KEY = re.compile(
-    r"(?P<complaint>customer (?:complaint|states|says|concern)|complaint|concern|reported|beanstandung|kundenbeanstandung|beschwerde|"
-    r"plainte(?: client)?|motif|symptome client|queja|motivo|problem|reason for (?:the )?call|symptom reported|called for)"
+    r"(?P<complaint>customer (?:complaint|states|says|concern)|complaint|concern|reported|beanstandung|"
+    r"kundenbeanstandung|beschwerde|"
+    r"plainte(?: client)?|motif|symptome client|queja|motivo|problem|reason for (?:the )?call|symptom reported|"
+    r"called for)"
     r"|(?P<label>vehicle|fahrzeug|vehicule|vehiculo|car|van|truck|unit|machine|model|modell|modele|modelo)"
     r"|(?P<model_year>model ?year|year|modelljahr|baujahr|annee(?: modele)?|ano(?: modelo)?|my)"
     r"|(?P<nominal>nominal (?:voltage|volts)|nennspannung|tension nominale|tension nominal|electrical system)"
     r"|(?P<battery>battery type|batterietyp|type de batterie|tipo de bateria)"
     r"|(?P<batteries>batteries|number of batteries|anzahl batterien)"
     r"|(?P<drive>drive|powertrain type|fuel|kraftstoff|antrieb|carburant|motorisation|combustible|propulsion)"
-    r"|(?P<aside>odometer|mileage|kilometerstand|km-stand|kilometrage|kilometraje|km|technician|tech|workshop|garage|customer|kunde|client|cliente|"
-    r"phone|tel|telefon|telephone|telefono|address|adresse|direccion|plate|registration|reg|kennzeichen|immatriculation|matricula|"
-    r"licence plate|license plate|job|order|ro|invoice|auftrag|auftragsnummer|ticket|tyres?|tires?|reifen|pneus|neumaticos|colou?r|farbe|bay|"
-    r"location|place|ort|lieu|lugar|report|printed|printed on|print date|gedruckt|imprime|impreso|operator|bearbeiter|engine (?:code|type|no)|"
-    r"part(?: no| number)s?|software(?: version| number)?|hardware(?: version| number)?|calibration(?: id)?|connector|fuse|serial(?: number)?|"
-    r"teilenummer|softwarestand|reference|numero de pieza|coding|weather|ambient|outside temperature|aussentemperatur|user|email|mail|"
-    r"from|to|subject|sent|betreff|von|an|objet|asunto|page|cal id|cvn|interface|adapter|protocol|duration|scan duration|scan time taken|"
-    r"tool|version|file|hours|engine hours|betriebsstunden|equipment|build date|production date|first registration|erstzulassung|warranty)"
+    r"|(?P<aside>odometer|mileage|kilometerstand|km-stand|kilometrage|kilometraje|km|technician|tech|workshop|"
+    r"garage|customer|kunde|client|cliente|"
+    r"phone|tel|telefon|telephone|telefono|address|adresse|direccion|plate|registration|reg|kennzeichen|"
+    r"immatriculation|matricula|"
+    r"licence plate|license plate|job|order|ro|invoice|auftrag|auftragsnummer|ticket|tyres?|tires?|reifen|pneus|"
+    r"neumaticos|colou?r|farbe|bay|"
+    r"location|place|ort|lieu|lugar|report|printed|printed on|print date|gedruckt|imprime|impreso|operator|"
+    r"bearbeiter|engine (?:code|type|no)|"
+    r"part(?: no| number)s?|software(?: version| number)?|hardware(?: version| number)?|calibration(?: id)?|"
+    r"connector|fuse|serial(?: number)?|"
+    r"teilenummer|softwarestand|reference|numero de pieza|coding|weather|ambient|outside temperature|"
+    r"aussentemperatur|user|email|mail|"
+    r"from|to|subject|sent|betreff|von|an|objet|asunto|page|cal id|cvn|interface|adapter|protocol|duration|"
+    r"scan duration|scan time taken|"
+    r"tool|version|file|hours|engine hours|betriebsstunden|equipment|build date|production date|first registration|"
+    r"erstzulassung|warranty)"
 )
 _KEYED = re.compile(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
-_DRIVE = (("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
-          ("electric", r"(?<![a-z])(?:electric (?:vehicle|drive|van|car|truck)|battery electric|bev|elektro(?:fahrzeug|auto|antrieb)?|elektrisch|"
-                       r"vehicule electrique|electrique|vehiculo electrico|electrico)(?![a-z])"),
-          ("diesel", r"(?<![a-z])(?:diesel|gasoil|gazole|tdi)(?![a-z])"),
-          ("petrol", r"(?<![a-z])(?:petrol|gasoline|benzin(?:er)?|essence|gasolina)(?![a-z])"))
-_BATTERY = (("AGM", r"(?<![a-z])agm(?![a-z])"), ("lithium", r"(?<![a-z])(?:lithium|lifepo4?|li-?ion|lfp)(?![a-z])"),
-            ("flooded", r"(?<![a-z])(?:flooded|wet cell|efb|nassbatterie|plomb ouvert|lead[- ]acid)(?![a-z])"))
+_DRIVE = (
+    ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
+    (
+        "electric",
+        r"(?<![a-z])(?:electric (?:vehicle|drive|van|car|truck)|battery electric|bev|elektro(?:fahrzeug|auto|"
+        r"antrieb)?|elektrisch|"
+        r"vehicule electrique|electrique|vehiculo electrico|electrico)(?![a-z])",
+    ),
+    ("diesel", r"(?<![a-z])(?:diesel|gasoil|gazole|tdi)(?![a-z])"),
+    ("petrol", r"(?<![a-z])(?:petrol|gasoline|benzin(?:er)?|essence|gasolina)(?![a-z])"),
+)
+_BATTERY = (
+    ("AGM", r"(?<![a-z])agm(?![a-z])"),
+    ("lithium", r"(?<![a-z])(?:lithium|lifepo4?|li-?ion|lfp)(?![a-z])"),
+    ("flooded", r"(?<![a-z])(?:flooded|wet cell|efb|nassbatterie|plomb ouvert|lead[- ]acid)(?![a-z])"),
+)
 _YEAR = re.compile(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
 _NOMINAL = re.compile(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
 
@@ -55,7 +77,9 @@ class Facts:
 
     def take(self, text: str, low: str) -> str | None:
         """Read one line: what kind of fact it was ("complaint", "label", "aside", "vin", ...), or None."""
-        if len(text) > 1000 or not (":" in text or "=" in text or "\t" in text or "  " in text or ".." in text or len(text) >= 17):
+        if len(text) > 1000 or not (
+            ":" in text or "=" in text or "\t" in text or "  " in text or ".." in text or len(text) >= 17
+        ):
             return None
         kind = None
         if self._vin(text, low):

@@ -29,21 +29,36 @@ class Heading:
     volts: volts.Volt | None = None
 
 
-_GOES_ON = word_set("with from by of to the a an and or for in at on than below above not no mit von zu und oder der die das des dem bei "
-                    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost invalid")
-_CONTINUED = re.compile(r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|continuacion|ff\.)\s*[)\]]?\s*:?\s*$")
+_GOES_ON = word_set(
+    "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
+    "der die das des dem bei "
+    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
+    "invalid"
+)
+_CONTINUED = re.compile(
+    r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
+    r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
+)
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _BRACKET_COUNT = re.compile(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
-_CODE_WORDS = word_set("code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo codigos averia averias fallo fallos "
-                       "trouble list liste lista error errors memory eintrage speicher")
-_LISTS: dict[str, ListRead] = {"pending": "pending", "permanent": "permanent", "confirmed": "confirmed", "stored": "confirmed"}
+_CODE_WORDS = word_set(
+    "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
+    "codigos averia averias fallo fallos "
+    "trouble list liste lista error errors memory eintrage speicher"
+)
+_LISTS: dict[str, ListRead] = {
+    "pending": "pending",
+    "permanent": "permanent",
+    "confirmed": "confirmed",
+    "stored": "confirmed",
+}
 
 
 def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
     """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
     text = row.text if text is None else text
-    low = row.low[start:start + len(text)]
-    if len(text) > 110 or not any(c.isalpha() for c in low):
+    low = row.low[start : start + len(text)]
+    if len(text) > 110 or row.finds.refusals or not any(c.isalpha() for c in low):
         return None
     count: int | None = None
     volt: volts.Volt | None = None
@@ -53,7 +68,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
         return Heading(whole, begin, begin + len(whole))
     stop = len(text)
     stated = stated_count(low)
-    if stated is not None and tidy(text[:stated[1]]):
+    if stated is not None and tidy(text[: stated[1]]):
         count, stop = stated[0], stated[1]
     elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
         count, stop = int(bracket[1]), bracket.start()
@@ -85,14 +100,22 @@ def counted(context: Context, low: str) -> bool:
 
 def _cut_before(low: str, at: int) -> int:
     """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
-    match = re.search(r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|v|ubat|at|mit|bei|kl\.? ?30|"
-                      r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$", low[:at])
+    match = re.search(
+        r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|"
+        r"v|ubat|at|mit|bei|kl\.? ?30|"
+        r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$",
+        low[:at],
+    )
     return match.start() if match is not None else at
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     """How surely the row is a heading: "strong", "fair", "weak", or "" for none."""
-    score = 100.0 if context.names.listed(heading.printed) and len(heading.printed) > 1 else context.names.score(heading.printed)
+    score = (
+        100.0
+        if context.names.listed(heading.printed) and len(heading.printed) > 1
+        else context.names.score(heading.printed)
+    )
     if _goes_on(context, row, at, score):
         return ""
     if score >= 90.0:
@@ -106,8 +129,11 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     below = _next(context, at)
     if below is None or not below.finds.codes or not _codes_alone(context, below):
         return ""
-    if context.open_code is not None and context.blanks == 0 and (
-            states.in_text(row.low, context.translated) or context.headings_after_blank > context.headings_direct):
+    if (
+        context.open_code is not None
+        and context.blanks == 0
+        and (states.in_text(row.low, context.translated) or context.headings_after_blank > context.headings_direct)
+    ):
         return ""
     deeper = below.line.indent > row.line.indent
     return "weak" if deeper or _marked(row) or row.text.endswith(":") or context.blanks > 0 or at == 0 else ""
@@ -116,9 +142,20 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
 def _nameable(printed: str) -> bool:
     """Whether a text that no table knows can be a module's name: no phase, no title, no status."""
     low = small(printed)
-    return phases.find(low) is None and states.of_cell(low) is None and bool(strip_links(printed)) and bool(without_links(printed)) and not (
-        printed.endswith((".", "!", "?")) or re.search(r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
-                                                      r"vehicle|fahrzeug|overview|readout|diagnos\w+)(?![a-z])", low))
+    return (
+        phases.find(low) is None
+        and states.of_cell(low) is None
+        and bool(strip_links(printed))
+        and bool(without_links(printed))
+        and not (
+            printed.endswith((".", "!", "?"))
+            or re.search(
+                r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
+                r"vehicle|fahrzeug|overview|readout|diagnos\w+)(?![a-z])",
+                low,
+            )
+        )
+    )
 
 
 def _marked(row: Row) -> bool:
@@ -128,7 +165,7 @@ def _marked(row: Row) -> bool:
 
 def _next(context: Context, at: int) -> Row | None:
     """The next line that is not blank, a rule, or a page's head or foot."""
-    for row in context.rows[at + 1:at + 12]:
+    for row in context.rows[at + 1 : at + 12]:
         if not row.blank and row.kind != "rule" and row.line.number not in context.page_marks:
             return row
     return None
@@ -193,12 +230,27 @@ def section(context: Context, row: Row) -> StatusWord | None:
     return states.of_cell(low, context.translated)
 
 
+def list_in(context: Context, text: str) -> ListRead | None:
+    """The list of codes that a text names ("pending codes"), or None."""
+    low = small(text).strip(" :=#*-_[]()<>")
+    hits = STATES.find(low)
+    if not hits or len(low) > 60:
+        return None
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
+        return None
+    return _LISTS.get(states.of_cell(low, context.translated) or "")
+
+
 def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
     """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
     below = _next(context, at)
     context.section = status
-    context.section_of_module = context.under_heading and context.builder.module is not None and (
-        below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
+    context.section_of_module = (
+        context.under_heading
+        and context.builder.module is not None
+        and (below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
+    )
     name = _LISTS.get(status)
     if name is not None:
         context.saw_list(name)
@@ -213,7 +265,9 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         context.headings_direct += 1
     context.close_module()
     builder = context.builder
-    module = builder.name_module(heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
+    module = builder.name_module(
+        heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
+    )
     context.under_heading = True
     context.heading_indent = row.line.indent
     context.live_data = False

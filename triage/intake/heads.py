@@ -15,60 +15,82 @@ from functools import lru_cache
 from triage.intake.phrases import phrase_set
 
 ROLES: dict[str, frozenset[str]] = {
-    "module": phrase_set("""module | modules | control module | control unit | ecu | unit | system | controller | module name | ecu name |
-        system name | control unit name | node | node name | computer | device | steuergerat | steuergerate | stg | modul |
-        steuereinheit | calculateur | calculateurs | boitier | centralita | unidad | modulo | unidad de control | ecu/module |
-        module/ecu | name of module | sistema | systeme | systeme/calculateur | control units | steuergeratename | name | ucu |
-        module or system | unite | module / system | baugruppe | nombre | unidad de mando"""),
-    "code": phrase_set("""code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc code | code no |
-        diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr | fehler-nr | fc | code defaut |
-        codes defaut | defaut | codigo | codigos | codigo de averia | codigo de fallo | codigo dtc | averia | fallo | p-code |
-        fault number | fault no | error | dtc number | dtc no | stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero |
-        fault | codigo averia | codigo fallo | cod | kode"""),
-    "failure_type": phrase_set("""ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
-        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte | failure byte | symptom code |
-        failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type |
-        art | tipo de averia | tipo fallo"""),
-    "status": phrase_set("""status | state | condition | fault status | code status | dtc status | fault state | zustand | fehlerstatus |
-        etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of fault | stat | present? | active?
-        | vorhanden | present | memory | list | category | dtc state | status text | presence | kategorie | status/zustand"""),
-    "status_byte": phrase_set("""status byte | statusbyte | status (hex) | sb | octet d'etat | byte de estado | dtc status byte | status hex |
-        status mask | hex status | statusbyte (hex) | status byte (hex)"""),
-    "description": phrase_set("""description | text | fault text | meaning | title | detail | details | definition | fehlertext | beschreibung |
-        bezeichnung | bedeutung | libelle | intitule | designation | descripcion | texto | significado | denominacion | desc |
-        fault description | code description | dtc description | what it means | comment | comments | remark | remarks | note |
-        notes | info | fehlerbeschreibung | texte | signification | klartext | kommentar | commentaire | comentario | explanation"""),
-    "count": phrase_set("""count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler | compteur |
-        frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits | anzahl | occ count | seen |
-        event count | nombre d'occurrences | frequence | occurence | occurences"""),
-    "count_of_codes": phrase_set("""codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found | fault
-        count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb defauts | numero de
-        codigos | total codes | dtcs found | # codes | # dtcs | no. of codes | number of faults | numero de averias | faults |
-        count of codes | n codes"""),
-    "volts": phrase_set("""voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat | volt |
-        module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension d'alimentation | ecu
-        voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung (v) | voltage (v) | supply (v) |
-        versorgung | alimentation | alimentacion | tension batterie | tension de bateria | battery volts | system voltage"""),
-    "answer": phrase_set("""response | result | answer | answered | responds | responding | communication | comms | comm | ergebnis | antwort |
-        kommunikation | reponse | resultat | respuesta | resultado | comunicacion | reply | comm status | scan result | outcome |
-        responded | answers | com | erreichbar | responde | repond | communicates | scanned | online"""),
-    "scan": phrase_set("""phase | scan | snapshot | when | pass | scan no | lauf | durchgang | etape | fase | scan name | reading | round |
-        stage | messung | which scan | releve | lectura | lecture"""),
-    "date": phrase_set("""date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time | uhrzeit |
-        scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at | scanned on | date of
-        scan | zeitpunkt"""),
+    "module": phrase_set("""
+        module | modules | control module | control unit | ecu | unit | system | controller | module name | ecu
+        name | system name | control unit name | node | node name | computer | device | steuergerat | steuergerate
+        | stg | modul | steuereinheit | calculateur | calculateurs | boitier | centralita | unidad | modulo |
+        unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
+        control units | steuergeratename | name | ucu | module or system | unite | module / system | baugruppe |
+        nombre | unidad de mando"""),
+    "code": phrase_set("""
+        code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
+        code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
+        fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
+        fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
+        stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
+        | cod | kode"""),
+    "failure_type": phrase_set("""
+        ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
+        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
+        failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
+        tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo"""),
+    "status": phrase_set("""
+        status | state | condition | fault status | code status | dtc status | fault state | zustand |
+        fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
+        fault | stat | present? | active? | vorhanden | present | memory | list | category | dtc state | status
+        text | presence | kategorie | status/zustand"""),
+    "status_byte": phrase_set("""
+        status byte | statusbyte | status (hex) | sb | octet d'etat | byte de estado | dtc status byte | status
+        hex | status mask | hex status | statusbyte (hex) | status byte (hex)"""),
+    "description": phrase_set("""
+        description | text | fault text | meaning | title | detail | details | definition | fehlertext |
+        beschreibung | bezeichnung | bedeutung | libelle | intitule | designation | descripcion | texto |
+        significado | denominacion | desc | fault description | code description | dtc description | what it means
+        | comment | comments | remark | remarks | note | notes | info | fehlerbeschreibung | texte | signification
+        | klartext | kommentar | commentaire | comentario | explanation"""),
+    "count": phrase_set("""
+        count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
+        compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |
+        anzahl | occ count | seen | event count | nombre d'occurrences | frequence | occurence | occurences"""),
+    "count_of_codes": phrase_set("""
+        codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |
+        fault count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb
+        defauts | numero de codigos | total codes | dtcs found | # codes | # dtcs | no. of codes | number of
+        faults | numero de averias | faults | count of codes | n codes"""),
+    "volts": phrase_set("""
+        voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
+        volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
+        d'alimentation | ecu voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung
+        (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
+        bateria | battery volts | system voltage"""),
+    "answer": phrase_set("""
+        response | result | answer | answered | responds | responding | communication | comms | comm | ergebnis |
+        antwort | kommunikation | reponse | resultat | respuesta | resultado | comunicacion | reply | comm status
+        | scan result | outcome | responded | answers | com | erreichbar | responde | repond | communicates |
+        scanned | online"""),
+    "scan": phrase_set("""
+        phase | scan | snapshot | when | pass | scan no | lauf | durchgang | etape | fase | scan name | reading |
+        round | stage | messung | which scan | releve | lectura | lecture"""),
+    "date": phrase_set("""
+        date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time |
+        uhrzeit | scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at
+        | scanned on | date of scan | zeitpunkt"""),
     "spn": phrase_set("spn | suspect parameter | spn no | spn number"),
     "fmi": phrase_set("fmi | failure mode | fmi no | fmi number"),
     "source_address": phrase_set("sa | source address | src | source addr | quelladresse | adresse source"),
-    "odometer": phrase_set("""odometer | mileage | km | distance | kilometerstand | kilometrage | kilometraje | odo | km stand | km-stand"""),
+    "odometer": phrase_set("""
+        odometer | mileage | km | distance | kilometerstand | kilometrage | kilometraje | odo | km stand |
+        km-stand"""),
     "rpm": phrase_set("rpm | engine speed | drehzahl | regime | regimen | motordrehzahl | regime moteur"),
     "speed": phrase_set("speed | vehicle speed | geschwindigkeit | vitesse | velocidad | km/h"),
     "coolant": phrase_set("coolant | coolant temperature | coolant temp | ect | kuhlmitteltemperatur"),
-    "other": phrase_set("""part number | part no | part no. | p/n | software | sw | software version | hardware | hw | calibration | cal id |
-        calibration id | serial | serial number | coding | version | connector | location | bay | bus | # | no | no. | nr | nr. | pos |
-        item | line | n° | idx | id | teilenummer | softwarestand | hardwarestand | codierung | reference | piece | numero de pieza |
-        referencia | fuse | network | address | addr | adresse | can id | pin | cvn | version logicielle | diagnostic address | row |
-        numero de piece | version de software | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
+    "other": phrase_set("""
+        part number | part no | part no. | p/n | software | sw | software version | hardware | hw | calibration |
+        cal id | calibration id | serial | serial number | coding | version | connector | location | bay | bus | #
+        | no | no. | nr | nr. | pos | item | line | n° | idx | id | teilenummer | softwarestand | hardwarestand |
+        codierung | reference | piece | numero de pieza | referencia | fuse | network | address | addr | adresse |
+        can id | pin | cvn | version logicielle | diagnostic address | row | numero de piece | version de software
+        | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
 }
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
@@ -90,7 +112,17 @@ def role_of(low: str) -> str | None:
         if role is not None:
             return role
     numbered = _NUMBER_TAIL.sub("", bare)
-    if numbered != bare and numbered in ("code", "dtc", "fault code", "trouble code", "fehler", "fehlercode", "codigo", "defaut", "fault"):
+    if numbered != bare and numbered in (
+        "code",
+        "dtc",
+        "fault code",
+        "trouble code",
+        "fehler",
+        "fehlercode",
+        "codigo",
+        "defaut",
+        "fault",
+    ):
         return "code"
     if len(bare) < 5 or any(c.isdigit() for c in bare):
         return None

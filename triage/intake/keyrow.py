@@ -6,12 +6,12 @@ import re
 
 from triage.intake import metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer
-from triage.intake.coderow import add, module_for
 from triage.intake.assembly import CodeDraft
+from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
-from triage.intake.heads import role_of
 from triage.intake.headings import Heading, name_in, open_heading
+from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters
 from triage.intake.pieces import Details, stored_values
@@ -19,9 +19,17 @@ from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
-_OWN_LINE = re.compile(r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*:\s+|\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'])")
-_QUANTITY = re.compile(r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|mal|times|x|"
-                       r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])", re.IGNORECASE)
+_OWN_LINE = re.compile(
+    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*:\s+|"
+    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'])"
+)
+_QUANTITY = re.compile(
+    r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
+    r"modules?|ecus?|pcs|years?|mal|times|x|"
+    r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
+    r"calle)(?![a-z])",
+    re.IGNORECASE,
+)
 
 
 def split(row: Row) -> tuple[str, str, int] | None:
@@ -30,10 +38,10 @@ def split(row: Row) -> tuple[str, str, int] | None:
     match = _KEY.match(text) if ":" in text or "=" in text or "..." in text else None
     if match is None:
         if row.cells is not None and len(row.cells) == 2 and row.kind in ("gap", "\t") and row.cells[0].text:
-            key, value = row.cells
-            return (key.low, value.text, value.start) if role_of(key.low) is not None else None
+            head, cell = row.cells
+            return (head.low, cell.text, cell.start) if role_of(head.low) is not None else None
         return None
-    key = row.low[match.start(1):match.end(1)]
+    key = row.low[match.start(1) : match.end(1)]
     return (key, match[2], match.start(2)) if role_of(key) is not None else None
 
 
@@ -47,7 +55,7 @@ def read(context: Context, row: Row, at: int) -> bool:
     handler = _HANDLERS.get(role or "")
     if handler is None:
         return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
-    return handler(context, row, value.strip(), row.low[start:start + len(value)].strip(), start)
+    return handler(context, row, value.strip(), row.low[start : start + len(value)].strip(), start)
 
 
 def _module(context: Context, row: Row, value: str, low: str, start: int) -> bool:
@@ -61,7 +69,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
 
     hits = spoken(low)
     if hits and context.names.score(heading.printed) < 60.0:
-        before = without_links(value[:hits[0].start])
+        before = without_links(value[: hits[0].start])
         if before:
             answer = hits[0].answer
             heading = name_in(context, row, before, start + max(value.find(before), 0)) or heading
@@ -151,7 +159,11 @@ def _status(context: Context, row: Row, value: str, low: str, start: int) -> boo
             draft.status_byte = int(byte[1] or byte[2], 16)
         return True
     module = context.builder.module
-    if answer is not None and module is not None and (status is None or answer in ("silent", "not scanned", "not fitted")):
+    if (
+        answer is not None
+        and module is not None
+        and (status is None or answer in ("silent", "not scanned", "not fitted"))
+    ):
         apply_answer(context, module, answer)
         return True
     if status is not None:
@@ -208,7 +220,9 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
     number = re.match(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)(?![0-9])", low)
     if found or number is None:
         return False
-    metarow.place_volt(context, row, volts.Volt(start, start + number.end(), float(number[1].replace(",", ".")), "supply", True))
+    metarow.place_volt(
+        context, row, volts.Volt(start, start + number.end(), float(number[1].replace(",", ".")), "supply", True)
+    )
     return True
 
 
@@ -217,20 +231,35 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     answer = answer_of_cell(low, loose=True)
     if module is None or answer is None or not context.under_heading:
         return False
-    if answer == "clean" and low in ("yes", "ja", "oui", "si", "ok", "responded", "online", "answered", "1", "true", "y"):
+    if answer == "clean" and low in (
+        "yes",
+        "ja",
+        "oui",
+        "si",
+        "ok",
+        "responded",
+        "online",
+        "answered",
+        "1",
+        "true",
+        "y",
+    ):
         return True
     apply_answer(context, module, answer)
     return True
 
 
 def _stored(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    if context.open_code is None:
+    above = context.open_row
+    if context.open_code is None or above is None or row.line.indent < above.line.indent:
         return False
     values = stored_values(low) or {}
     number = re.match(r"-?[0-9]{1,7}(?:[.,][0-9]+)?", low)
     if not values and number is not None:
         role = role_of(row.low.split(":")[0].split("=")[0].strip())
-        name = {"odometer": "distance_km", "rpm": "engine_rpm", "speed": "speed_kmh", "coolant": "coolant_c"}.get(role or "")
+        name = {"odometer": "distance_km", "rpm": "engine_rpm", "speed": "speed_kmh", "coolant": "coolant_c"}.get(
+            role or ""
+        )
         if name is not None:
             values = {name: float(number[0].replace(",", "."))}
     for name, number_read in values.items():
@@ -269,29 +298,53 @@ def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:
 
 
 _HANDLERS = {
-    "module": _module, "code": _code, "failure_type": _failure_type, "status": _status, "status_byte": _status_byte,
-    "description": _description, "count": _count, "count_of_codes": _count_of_codes, "volts": _volts, "answer": _answer,
-    "odometer": _stored, "rpm": _stored, "speed": _stored, "coolant": _stored, "spn": _spn, "fmi": _fmi, "scan": _scan,
+    "module": _module,
+    "code": _code,
+    "failure_type": _failure_type,
+    "status": _status,
+    "status_byte": _status_byte,
+    "description": _description,
+    "count": _count,
+    "count_of_codes": _count_of_codes,
+    "volts": _volts,
+    "answer": _answer,
+    "odometer": _stored,
+    "rpm": _stored,
+    "speed": _stored,
+    "coolant": _stored,
+    "spn": _spn,
+    "fmi": _fmi,
+    "scan": _scan,
 }
 
 
 def own_number(context: Context, row: Row) -> bool:
     """A maker's own number at the start of a line under a module, beside a text: kept as an opaque code."""
     builder = context.builder
-    if builder.module is None or not context.under_heading or context.blanks or row.finds.refusals or context.live_data:
+    if (
+        builder.module is None
+        or not context.under_heading
+        or context.blanks
+        or row.finds.refusals
+        or context.live_data
+    ):
         return False
     if row.text[:1].isalpha() and not any(c.isdigit() for c in row.text[:8]):
         return False
     match = _OWN_LINE.match(row.text)
-    if match is None or _QUANTITY.match(row.text[match.end(1):]):
+    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
         return False
     own = model_codes.own(match[1])
     token = match[1]
-    if own is None or (token.isdigit() and (len(token) != 5 and not (len(token) == 6))) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
+    if (
+        own is None
+        or (token.isdigit() and len(token) not in (5, 6))
+        or re.fullmatch(r"(?:19|20)[0-9]{2}", token)
+    ):
         return False
     if token.isalpha() or (not token.isdigit() and token.islower()):
         return False
-    text = row.text[match.end():].strip()
+    text = row.text[match.end() :].strip()
     if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token):
         return False
     from triage.intake.near import small
@@ -300,7 +353,15 @@ def own_number(context: Context, row: Row) -> bool:
     details = Details()
     text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
     for _, part in list(soft_pieces(text))[:20]:
-        take(details, part, small(part), following=False, has_type=True, translated=context.translated, legend=context.legend)
+        take(
+            details,
+            part,
+            small(part),
+            following=False,
+            has_type=True,
+            translated=context.translated,
+            legend=context.legend,
+        )
     found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
     draft = add(context, builder.module, row, found, details)
     context.open_code, context.open_row, context.tail = draft, row, ""

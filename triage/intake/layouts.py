@@ -3,7 +3,8 @@
 Which mark separates cells is read off the lines themselves: bars, tabs, semicolons or commas that stand in the same
 number line after line, or wide gaps. A head is a line of column names in one of four languages, in any order.
 
->>> rows = [Row(line, line.text.strip(), 0) for line in lines("Module;DTC;State\\nECM;P0562;stored\\nABS;U0100;\\"a;b\\"")]
+>>> text = "Module;DTC;State\\nECM;P0562;stored\\nABS;U0100;\\"a;b\\""
+>>> rows = [Row(line, line.text.strip(), 0) for line in lines(text)]
 >>> split_rows(rows)
 >>> [row.cells_text() for row in rows], rows[1].roles
 ([['Module', 'DTC', 'State'], ['ECM', 'P0562', 'stored'], ['ABS', 'U0100', 'a;b']], ('module', 'code', 'status'))
@@ -52,7 +53,7 @@ class Row:
 
     def __post_init__(self) -> None:
         self.blank = not self.text
-        self.low = self.line.low[self.start:self.start + len(self.text)]
+        self.low = self.line.low[self.start : self.start + len(self.text)]
         if self.text:
             self.finds = find(self.text, self.low)
 
@@ -102,8 +103,13 @@ def _list_mark(rows: Sequence[Row]) -> str:
         if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:4] if mark in row.text):
             return mark
         coded = [row for row in rows if row.finds.codes and mark in row.text]
-        if usual >= 2 and len(coded) >= 2 and often >= 2 and often >= 0.6 * sum(counts.values()) and (
-                sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded)):
+        if (
+            usual >= 2
+            and len(coded) >= 2
+            and often >= 2
+            and often >= 0.6 * sum(counts.values())
+            and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
+        ):
             if mark == "," and sum(", " in row.text for row in coded) > 0.5 * len(coded):
                 continue
             return mark
@@ -113,7 +119,7 @@ def _list_mark(rows: Sequence[Row]) -> str:
 def _stands_in_cell(row: Row, mark: str) -> bool:
     """Whether the first code of the row fills a cell of its own."""
     code = row.finds.codes[0]
-    before, after = row.text[:code.start].rstrip(' "'), row.text[code.end:].lstrip(' "')
+    before, after = row.text[: code.start].rstrip(' "'), row.text[code.end :].lstrip(' "')
     return (not before or before[-1] in mark) and (not after or after[0] in mark)
 
 
@@ -135,7 +141,7 @@ def _cut(row: Row, mark: str) -> None:
     elif "\t" in text:
         row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))
         # Empty cells before the first filled one were taken for indentation.
-        lead = row.line.text[:row.start]
+        lead = row.line.text[: row.start]
         row.cells = [Cell(0, 0, "", "") for _ in range(len(lead) - len(lead.rstrip("\t")))] + row.cells
         if sum(bool(cell.text) for cell in row.cells) < 2:
             row.kind, row.cells = "", None
@@ -145,14 +151,18 @@ def _cut(row: Row, mark: str) -> None:
         cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
         if "(" in text and len(cuts) < 40:
             # Two spaces inside brackets are a slip, not a gap between columns.
-            cuts = [cut for cut in cuts if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1]:]]
+            cuts = [
+                cut
+                for cut in cuts
+                if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1] :]
+            ]
         if cuts:
             row.kind, row.cells = "gap", _cells(row, cuts)
 
 
 def _bar_is_digit(row: Row) -> bool:
     """Whether the only bars of a line are slips inside its codes (P0|18)."""
-    return row.text.count("|") == sum(row.text[code.start:code.end].count("|") for code in row.finds.codes)
+    return row.text.count("|") == sum(row.text[code.start : code.end].count("|") for code in row.finds.codes)
 
 
 def _places(text: str, mark: str) -> list[tuple[int, int]]:
@@ -176,7 +186,7 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
         left = begin + len(raw) - len(raw.lstrip())
         if len(text) >= 2 and text[0] == text[-1] == '"':
             text, left = text[1:-1].replace('""', '"').strip(), left + 1
-        cells.append(Cell(left, left + len(text), text, row.low[left:left + len(text)]))
+        cells.append(Cell(left, left + len(text), text, row.low[left : left + len(text)]))
         begin = end
     return cells
 
@@ -212,14 +222,14 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     if row.kind == "gap":
         return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes))
     if len(cells) <= len(roles):
-        return roles[:len(cells)]
+        return roles[: len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
     # the right, and what is left over is description.
     extra = len(cells) - len(roles)
     text = next((at for at, role in enumerate(roles) if role == "description"), None)
     if text is None:
         return roles + (None,) * extra
-    return roles[:text] + ("description",) * (extra + 1) + roles[text + 1:]
+    return roles[:text] + ("description",) * (extra + 1) + roles[text + 1 :]
 
 
 def _fit_by_place(

@@ -14,19 +14,30 @@ from triage.intake.phrases import word_set
 from triage.intake.vocabulary import STATES
 
 LINKS = word_set(
-    "has have had having shows show showing showed with gave gives give giving reports reported report reporting logged logs log "
-    "logging set sets threw throws throwing got gets came comes up codes code dtc dtcs fault faults trouble error errors also both "
+    "has have had having shows show showing showed with gave gives give giving reports reported report reporting "
+    "logged logs log "
+    "logging set sets threw throws throwing got gets came comes up codes code dtc dtcs fault faults trouble error "
+    "errors also both "
     "and is are was were there we i it see saw found find holds holding held stores storing contains "
-    "lists listed listing reads reading flagged flags flagging kept keeps carries hat haben meldet melden zeigt zeigen fehler "
-    "fehlercode fehlercodes sind ist sowie und auch mit speichert abgelegt im a affiche affichent indique remonte remontent ont "
-    "presente presentent code codes defaut defauts et avec tiene tienen muestra muestran presenta da dan codigo codigos averia "
-    "averias fallo fallos y con registra guarda then now still only just two three four five following this these those "
-    "returned returns returning back again setting number no nr p/n plus had's the")
+    "lists listed listing reads reading flagged flags flagging kept keeps carries hat haben meldet melden zeigt "
+    "zeigen fehler "
+    "fehlercode fehlercodes sind ist sowie und auch mit speichert abgelegt im a affiche affichent indique remonte "
+    "remontent ont "
+    "presente presentent code codes defaut defauts et avec tiene tienen muestra muestran presenta da dan codigo "
+    "codigos averia "
+    "averias fallo fallos y con registra guarda then now still only just two three four five following this these "
+    "those "
+    "returned returns returning back again setting number no nr p/n plus had's the"
+)
 _LEADING = word_set(
-    "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde module modul "
-    "code codes dtc dtcs fault faults fehler fehlercode defaut codigo averia then now also and und et y ecu steuergerat calculateur "
-    "we i have has found got there are is was were control unit modulo centralita for my our trouble error number both still with "
-    "avec con mit it its")
+    "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde "
+    "module modul "
+    "code codes dtc dtcs fault faults fehler fehlercode defaut codigo averia then now also and und et y ecu "
+    "steuergerat calculateur "
+    "we i have has found got there are is was were control unit modulo centralita for my our trouble error number "
+    "both still with "
+    "avec con mit it its"
+)
 _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
 
@@ -45,13 +56,17 @@ def strip_links(text: str) -> str:
         # "control unit", "module" alone: no name, but a label.
         return ""
     last = len(parts)
-    while last and parts[last - 1][0] in LINKS and not _is_letter(text, parts[last - 1]) and (
-            text[parts[last - 1][1] - 1:parts[last - 1][1]] not in ("-", "/")):
+    while (
+        last
+        and parts[last - 1][0] in LINKS
+        and not _is_letter(text, parts[last - 1])
+        and (text[parts[last - 1][1] - 1 : parts[last - 1][1]] not in ("-", "/"))
+    ):
         last -= 1
     first = 0
     while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
         first += 1
-    kept = text[parts[first][1]:parts[last - 1][2]]
+    kept = text[parts[first][1] : parts[last - 1][2]]
     # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".
     if kept.count("(") > kept.count(")"):
         closing = text.find(")", parts[last - 1][2])
@@ -61,7 +76,7 @@ def strip_links(text: str) -> str:
 
 def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2]:part[2] + 1] == "-"
+    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] == "-"
 
 
 def trailing_status(text: str) -> tuple[str, str | None]:
@@ -71,5 +86,5 @@ def trailing_status(text: str) -> tuple[str, str | None]:
         return text, None
     hits = STATES.find(low)
     if hits and hits[-1].end == len(low):
-        return text[:hits[-1].start], hits[-1].meaning
+        return text[: hits[-1].start], hits[-1].meaning
     return text, None

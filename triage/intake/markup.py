@@ -11,9 +11,42 @@ from html.parser import HTMLParser
 
 from triage.intake.characters import Line, lines
 
-_TAGS = re.compile(r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|pre)\b[^>]{0,400}>", re.IGNORECASE)
-_BLOCKS = frozenset("p div li ul ol h1 h2 h3 h4 h5 h6 tr table thead tbody section article header footer hr pre dl dt dd blockquote "
-                    "title caption".split())
+_TAGS = re.compile(
+    r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|"
+    r"pre)\b[^>]{0,400}>",
+    re.IGNORECASE,
+)
+_BLOCKS = frozenset(
+    [
+        "p",
+        "div",
+        "li",
+        "ul",
+        "ol",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "tr",
+        "table",
+        "thead",
+        "tbody",
+        "section",
+        "article",
+        "header",
+        "footer",
+        "hr",
+        "pre",
+        "dl",
+        "dt",
+        "dd",
+        "blockquote",
+        "title",
+        "caption",
+    ]
+)
 _SKIPPED = frozenset({"script", "style"})
 _SPACES = re.compile(r"[ \t\n\r\f]+")
 

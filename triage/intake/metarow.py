@@ -13,18 +13,35 @@ from triage.intake.layouts import Row
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
-_ASIDE_DATE = re.compile(r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|impreso|signed|first (?:seen|set|occurred)|"
-                         r"last (?:seen|set|occurred)|first registration|erstzulassung|build|production|calibrated on|due|booked|invoice|sent|"
-                         r"occurred|occurrence|set at|time of fault|zeitpunkt des fehlers|fehlerzeit|delivered|collected|appointment)(?![a-z])")
-_FREEZE = re.compile(r"(?<![a-z])(?:freeze[ -]?frames?|frozen (?:data|frame)|snapshot data|environment(?:al)? data|ambient data|fault conditions|"
-                     r"stored values|conditions when set|umgebungsdaten|umgebungsbedingungen|standbild|freeze-frame|trame figee|"
-                     r"donnees figees|contexte d'apparition|cuadro congelado|datos congelados|imagen congelada|ff data|"
-                     r"conditions at (?:the )?time|when set)(?![a-z])")
-_LIVE = re.compile(r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|list)|readings|messwerte|istwerte|"
-                   r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|medidos|actuales)|datos en vivo)"
-                   r"(?![a-z])")
-_READING = re.compile(r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|)\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
-                      re.IGNORECASE)
+_ASIDE_DATE = re.compile(
+    r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
+    r"impreso|signed|first (?:seen|set|occurred)|"
+    r"last (?:seen|set|occurred)|first registration|erstzulassung|build|production|"
+    r"calibrated on|due|booked|invoice|sent|"
+    r"occurred|occurrence|set at|time of fault|zeitpunkt des fehlers|fehlerzeit|delivered|"
+    r"collected|appointment)(?![a-z])"
+)
+_FREEZE = re.compile(
+    r"(?<![a-z])(?:freeze[ -]?frames?|frozen (?:data|frame)|snapshot data|environment(?:al)? data|"
+    r"ambient data|fault conditions|"
+    r"stored values|conditions when set|umgebungsdaten|umgebungsbedingungen|standbild|freeze-frame|"
+    r"trame figee|"
+    r"donnees figees|contexte d'apparition|cuadro congelado|datos congelados|imagen congelada|"
+    r"ff data|"
+    r"conditions at (?:the )?time|when set)(?![a-z])"
+)
+_LIVE = re.compile(
+    r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
+    r"list)|readings|messwerte|istwerte|"
+    r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|"
+    r"medidos|actuales)|datos en vivo)"
+    r"(?![a-z])"
+)
+_READING = re.compile(
+    r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|"
+    r")\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
+    re.IGNORECASE,
+)
 
 
 def is_freeze_head(low: str) -> bool:
@@ -35,7 +52,7 @@ def is_freeze_head(low: str) -> bool:
 def is_live_head(low: str) -> bool:
     """Whether the line heads a list of live readings."""
     match = _LIVE.search(low)
-    return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end():])
+    return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end() :])
 
 
 def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
@@ -49,7 +66,9 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     said = conditions.find(low)
     found = volts.find(low)
     deeds = phases.events(low) if not quiet else []
-    anything = bool(hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found))
+    anything = bool(
+        hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found)
+    )
     if not anything:
         return False
     hold = not started and not context.builder.snapshot.empty and context.blanks > 0 and not quiet
@@ -91,10 +110,21 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if not plausible(context, row, volt):
         return
     module = builder.module
-    inside = not top and module is not None and context.under_heading and context.blanks == 0 and (
-        row.line.indent > context.heading_indent or context.flat)
-    if inside and context.open_code is not None and (context.in_freeze_frame or (
-            context.open_row is not None and row.line.indent > context.open_row.line.indent)):
+    inside = (
+        not top
+        and module is not None
+        and context.under_heading
+        and context.blanks == 0
+        and (row.line.indent > context.heading_indent or context.flat)
+    )
+    if (
+        inside
+        and context.open_code is not None
+        and (
+            context.in_freeze_frame
+            or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
+        )
+    ):
         context.open_code.freeze.setdefault("volts", volt.value)
     elif inside and module is not None and volt.of in ("supply", "bare"):
         module.volts = volt.value if module.volts is None else module.volts
@@ -120,8 +150,12 @@ def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
         context.volts_seen.append((volt.value, row, volt))
         return True
     context.builder.notice(
-        "warning", f"{volt.value:g} V can't be the supply of a vehicle: not used; give volts as 11.4 (a decimal slip?)",
-        row.line, row.start + volt.start, row.start + volt.end)
+        "warning",
+        f"{volt.value:g} V can't be the supply of a vehicle: not used; give volts as 11.4 (a decimal slip?)",
+        row.line,
+        row.start + volt.start,
+        row.start + volt.end,
+    )
     return False
 
 
@@ -132,8 +166,14 @@ def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
         if stamp.value is None and not context.asked_order:
             context.asked_order = True
             context.builder.notice(
-                "warning", f"{row.text[stamp.start:stamp.end]}: day or month first? Nothing in the text tells; not used. Write the "
-                           "date as 2025-03-31", row.line, row.start + stamp.start, row.start + stamp.end)
+                "warning",
+                f"{row.text[stamp.start : stamp.end]}: day or month first? Nothing in the text tells; not "
+                f"used. Write the "
+                "date as 2025-03-31",
+                row.line,
+                row.start + stamp.start,
+                row.start + stamp.end,
+            )
     return [stamp for stamp in found if stamp.value is not None]
 
 
@@ -152,10 +192,20 @@ def _start(
         snapshot.at = snapshot.at or at
         return False
     fresh = hit is not None and snapshot.phase not in (None, hit.phase)
-    moved = at is not None and snapshot.at is not None and at != snapshot.at and (timed or at.date() != snapshot.at.date())
+    moved = (
+        at is not None
+        and snapshot.at is not None
+        and at != snapshot.at
+        and (timed or at.date() != snapshot.at.date())
+    )
     started = False
-    if not snapshot.empty and (fresh or moved or head or (hit is not None and snapshot.phase is None) or (
-            at is not None and snapshot.at is None and timed)):
+    if not snapshot.empty and (
+        fresh
+        or moved
+        or head
+        or (hit is not None and snapshot.phase is None)
+        or (at is not None and snapshot.at is None and timed)
+    ):
         _close(context)
         snapshot = builder.new_snapshot()
         started = True
@@ -186,7 +236,7 @@ def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) ->
             context.last_date = stamp.value
             if stamp.timed:
                 return stamp.value, True
-            clock = dates.clock(row.low[:stamp.start] + " " * (stamp.end - stamp.start) + row.low[stamp.end:])
+            clock = dates.clock(row.low[: stamp.start] + " " * (stamp.end - stamp.start) + row.low[stamp.end :])
             if clock is not None:
                 return datetime.combine(stamp.value.date(), clock[0]), True
             return stamp.value, False
@@ -204,12 +254,16 @@ def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Sta
     if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
         named = context.names.find(row.low)
         if named and (named[0][2] or deed.what != "cleared"):
-            about = context.names.match(row.text[named[0][0]:named[0][1]]).canonical
+            about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
     at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
-    if any(event.what == deed.what and event.module == about and event.at == at and event.note == deed.note
-           for event in builder.events):
+    if any(
+        event.what == deed.what and event.module == about and event.at == at and event.note == deed.note
+        for event in builder.events
+    ):
         return
-    builder.events.append(Event(at=at, what=deed.what, module=about, part=deed.part, answer=deed.answer, note=deed.note))
+    builder.events.append(
+        Event(at=at, what=deed.what, module=about, part=deed.part, answer=deed.answer, note=deed.note)
+    )
     if deed.what == "cleared" and about is None and deed.answer != "refused":
         if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
             builder.snapshot.phase = "before-clear"
@@ -231,7 +285,18 @@ def reading(context: Context, row: Row) -> bool:
     name, unit = match[1].strip(" -*\u2022.:"), match[3]
     if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
         return False
-    if unit is not None and unit.lower() in ("codes", "dtcs", "faults", "fehler", "modules", "code", "dtc", "am", "pm", "uhr"):
+    if unit is not None and unit.lower() in (
+        "codes",
+        "dtcs",
+        "faults",
+        "fehler",
+        "modules",
+        "code",
+        "dtc",
+        "am",
+        "pm",
+        "uhr",
+    ):
         return False
     value = float(match[2].replace(",", "."))
     builder: Builder = context.builder

@@ -11,7 +11,6 @@ import re
 from functools import lru_cache
 
 from code_tables import Tables
-
 from triage.intake.characters import low as small
 from triage.intake.module_words import FILLERS, SIDES
 from triage.intake.modules import ModuleMatch, is_module_name, resolve
@@ -23,21 +22,37 @@ LONGEST_NAME = 70
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
 _PLAIN = word_set(
-    "engine motor moteur battery bateria batterie fan heater clock horn light lights seat steering door doors key ignition "
-    "radio charging clutch pump turbo throttle body suspension vehicle alarm keys mirror wiper wipers fuel coolant display "
-    "screen trailer roof tank sunroof moteur frein freins sensor supply phone voltage charger converter generator starter "
-    "lighting lamp lamps head cooling heating glow injection ignicion ambient start stop transfer access entry tyre tyres "
-    "information media audio horloge puerta siege porte motor sitz tur dach uhr licht")
+    "engine motor moteur battery bateria batterie fan heater clock horn light lights seat steering door doors key "
+    "ignition "
+    "radio charging clutch pump turbo throttle body suspension vehicle alarm keys mirror wiper wipers fuel coolant "
+    "display "
+    "screen trailer roof tank sunroof moteur frein freins sensor supply phone voltage charger converter generator "
+    "starter "
+    "lighting lamp lamps head cooling heating glow injection ignicion ambient start stop transfer access entry tyre "
+    "tyres "
+    "information media audio horloge puerta siege porte motor sitz tur dach uhr licht"
+)
 _NEVER = word_set(
-    "date time datum zeit vehicle customer technician vin mileage odometer voltage battery volts phase scan report page "
-    "code codes dtc dtcs status fault faults module modules description system systems control unit total summary legend note "
-    "notes result results complaint phone address name job order workshop garage fehler fahrzeug kunde spannung calculateur "
-    "defaut defauts vehicule client fecha vehiculo cliente averias text state lamp lamps hours test tests reading readings data "
-    "live pending stored confirmed permanent current history other others all rest everything nothing none active clear run repair "
-    "before after idle drive snapshot model year type battery batteries supply start end")
-_ADDRESS_BEFORE = re.compile(r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
-                             r"\s*[-:.)]{0,2}\s+([^\W\d_].*)")
+    "date time datum zeit vehicle customer technician vin mileage odometer voltage battery volts phase scan report "
+    "page "
+    "code codes dtc dtcs status fault faults module modules description system systems control unit total summary "
+    "legend note "
+    "notes result results complaint phone address name job order workshop garage fehler fahrzeug kunde spannung "
+    "calculateur "
+    "defaut defauts vehicule client fecha vehiculo cliente averias text state lamp lamps hours test tests reading "
+    "readings data "
+    "live pending stored confirmed permanent current history other others all rest everything nothing none active "
+    "clear run repair "
+    "before after idle drive snapshot model year type battery batteries supply start end"
+)
+_ADDRESS_BEFORE = re.compile(
+    r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
+    r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
+    r"\s*[-:.)]{0,2}\s+([^\W\d_].*)"
+)
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+#: A number or letter behind a name; letters that are words of a language left out.
+_NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -123,9 +138,10 @@ class Names:
                 sure = size > 1 or parts[at][0] not in _PLAIN
                 while first > 0 and parts[first - 1][0] in SIDES and parts[first - 1][0] not in ("l", "r"):
                     first, sure = first - 1, True
-                while last < len(parts) and (parts[last][0] in SIDES or parts[last][0] in FILLERS
-                                             or parts[last][0] in ("1", "2", "3", "4")):
-                    if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2]:parts[last][1]]):
+                while last < len(parts) and (
+                    parts[last][0] in SIDES or parts[last][0] in FILLERS or _NUMBERED.fullmatch(parts[last][0])
+                ):
+                    if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
                         break
                     last += 1
                     sure = True
@@ -139,7 +155,7 @@ class Names:
         """The number of words of the longest name that starts at a word, 0 if none does."""
         most = min(self._longest.get(parts[at][0], 0), len(parts) - at, 7)
         for size in range(most, 0, -1):
-            if " ".join(part[0] for part in parts[at:at + size]) in self._names:
+            if " ".join(part[0] for part in parts[at : at + size]) in self._names:
                 word = parts[at][0]
                 if size == 1 and (word in _NEVER or len(word) < 2 or word.isdigit()):
                     return 0

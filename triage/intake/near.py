@@ -13,8 +13,17 @@ from typing import Protocol, TypeVar
 from triage.intake.characters import low as small
 from triage.intake.phrases import word_set
 
-__all__ = ["Labels", "can_be_spaced_type", "digits_for_letters", "is_slip", "not_a_spaced_code", "only_spoken_of",
-           "part_of_a_number", "small", "stands_alone"]
+__all__ = [
+    "Labels",
+    "can_be_spaced_type",
+    "digits_for_letters",
+    "is_slip",
+    "not_a_spaced_code",
+    "only_spoken_of",
+    "part_of_a_number",
+    "small",
+    "stands_alone",
+]
 
 #: The digit that a letter most likely stands for. G, ? and * could be several.
 _DIGIT_FOR = str.maketrans("OoQIl|SsZz", "0001115522")
@@ -26,51 +35,75 @@ _LABEL = re.compile(
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
     r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
     r"|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|key ?(?:no|tag|number)|locker|page"
-    r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|part))?|hw"
+    r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|"
+    r"part))?|hw"
     r"|version|ver|revision|rev|drawing|diagram|bulletin|tsb|pinpoint test|test step|vin|stecker"
-    r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|auftragsnummer"
+    r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|"
+    r"auftragsnummer"
     r"|stellplatz|halle|platz|buhne|hebebuhne|datenstand|softwarestand|connecteur|broche|piece|plaque"
     r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage)"
     r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer)(?![a-z])[\s:=#.-]*)?"
-    r"(?:(?:is|at|in|ist|est|es)\s+)?$")
+    r"(?:(?:is|at|in|ist|est|es)\s+)?$"
+)
 #: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
 _WEAK_LABEL = re.compile(
-    r"(?<![a-z0-9])(?:(?<!glow )plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|row|sicherung|relais|fusible|rele|pin|"
+    r"(?<![a-z0-9])(?:(?<!glow )plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|row|sicherung|relais|"
+    r"fusible|rele|pin|"
     r"massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
-    r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$")
-_CONNECTOR_AFTER = re.compile(r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|harness|"
-                              r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin")
+    r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$"
+)
+_CONNECTOR_AFTER = re.compile(
+    r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|"
+    r"harness|"
+    r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
+)
 _JOINER = re.compile(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
 _PLURAL = re.compile(r"[a-z](?:s|nos|numbers)[\s:=]*$")
 _MENTION = re.compile(
     r"(?<![a-z])(?:see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
     r"except|instead of|unlike|no sign of|not|no|kein|keine|keinen|sans|sin|ohne|pas de|causes?|caused by|"
-    r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|any\s+"
-    r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$")
+    r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|"
+    r"any\s+"
+    r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$"
+)
 _NUMBERING = re.compile(r"(?<![a-z])no\.\s*$")
 _GONE = re.compile(
-    r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|sont|"
-    r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|gone(?! up)|"
-    r"cleared(?: and)?(?: did not return| stayed away| gone)?(?=[\s.,;)]|$)|not returned|not come back|not reappeared|"
+    r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|"
+    r"sont|"
+    r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|"
+    r"gone(?! up)|"
+    r"cleared(?: and)?(?: did not return| stayed away| gone)?(?=[\s.,;)]|$)|not returned|not come back|"
+    r"not reappeared|"
     r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
     r"(?:kam|kamen) nicht (?:wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|n'?est pas revenu|ne revient pas|"
-    r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)")
+    r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)"
+)
 _STOP = re.compile(r"[.;:!\n]|\b(?:but|aber|mais|pero|while)\b")
 
 
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
 #: need be tried.
 _LABEL_ENDS = word_set(
-    "connector connectors conn splice splices bay bays bin bins stall stalls shelf room rooms slot no nos nr number numbers num id ids numero "
-    "nummer parts part n pn calibration calibrations cal calid cvn s sn ref reference invoice order job ro wo ticket quote fax plate plates reg "
-    "registration license licence tyre tyres tire tires tag key locker page version level software sw firmware fw hardware hw ver revision rev "
-    "drawing diagram bulletin tsb test vin stecker steckverbinder steckverbindung kupplungsstecker teilenummer teile sachnummer kennzeichen "
-    "auftrag auftragsnummer stellplatz halle platz buhne hebebuhne datenstand softwarestand connecteur broche piece plaque emplacement travee "
-    "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin pins fuse fuses relay relays "
-    "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom inline cavity see")
+    "connector connectors conn splice splices bay bays bin bins stall stalls shelf room rooms slot no nos nr number "
+    "numbers num id ids numero "
+    "nummer parts part n pn calibration calibrations cal calid cvn s sn ref reference invoice order job ro wo "
+    "ticket quote fax plate plates reg "
+    "registration license licence tyre tyres tire tires tag key locker page version level software sw firmware fw "
+    "hardware hw ver revision rev "
+    "drawing diagram bulletin tsb test vin stecker steckverbinder steckverbindung kupplungsstecker teilenummer "
+    "teile sachnummer kennzeichen "
+    "auftrag auftragsnummer stellplatz halle platz buhne hebebuhne datenstand softwarestand connecteur broche piece "
+    "plaque emplacement travee "
+    "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin "
+    "pins fuse fuses relay relays "
+    "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom "
+    "inline cavity see"
+)
 _MENTION_ENDS = word_set(
-    "see also to siehe auch vgl voir aussi vease cf without except of unlike not no kein keine keinen sans sin ohne de cause causes by as like "
-    "wegen g any more longer code codes dtc dtcs fehler defaut codigo")
+    "see also to siehe auch vgl voir aussi vease cf without except of unlike not no kein keine keinen sans sin ohne "
+    "de cause causes by as like "
+    "wegen g any more longer code codes dtc dtcs fehler defaut codigo"
+)
 _LAST_WORD = re.compile(r"([a-z]*)[^a-z]*$")
 
 
@@ -103,7 +136,7 @@ class Labels:
         low = self._low
         if start == 0 and not _CONNECTOR_AFTER.match(low, end):
             return False
-        window = low[max(0, start - 34):start]
+        window = low[max(0, start - 34) : start]
         last = _LAST_WORD.search(window[-16:])
         ends = (last is not None and last[1] in _LABEL_ENDS) or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = ends and _LABEL.search(window) is not None
@@ -111,7 +144,9 @@ class Labels:
         if not found and weak:
             found = ends and _WEAK_LABEL.search(window) is not None
             if not found and _CONNECTOR_AFTER.match(low, end):
-                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
+                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(
+                    ("|", "\t", ";")
+                )
         if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
             joint = _JOINER.fullmatch(low, self._labelled_until, start)
             found = joint is not None and (self._plural or joint[1] is not None or "&" in joint[0])
@@ -145,9 +180,13 @@ def can_be_spaced_type(pair: str) -> bool:
 
 def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
     """A single letter and a number apart from each other: more often something else than a code."""
-    before = low[max(0, start - 14):start]
-    if _UNIT_AFTER.match(low, end) or re.search(r"(?:plan|group|bank|class|category|type|option|level|vitamin|hepatitis|"
-                                                 r"part|section|zone|channel|gruppe|bus)\s*$", before):
+    before = low[max(0, start - 14) : start]
+    if _UNIT_AFTER.match(low, end) or re.search(
+        r"(?:plan|group|bank|class|category|type|option|level|vitamin|"
+        r"hepatitis|"
+        r"part|section|zone|channel|gruppe|bus)\s*$",
+        before,
+    ):
         return True
     return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,")
 
@@ -155,20 +194,23 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
 def part_of_a_number(text: str, start: int, end: int) -> bool:
     """Whether the place is the middle of a longer number: 8P0-P0562-B, P0205/55R16, 12.B1234, an address or a path."""
     if start and text[start - 1] in "-/._@\\":
-        head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24):start])
+        head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24) : start])
         if head is not None and (any(c.isdigit() for c in head[0]) or "@" in head[0] or "\\" in head[0]):
             # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
             return not re.fullmatch(r"(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?|[0-9]{1,3})[-/.]", head[0])
-    return text[end:end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None
+    return text[end : end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None
 
 
 def stands_alone(text: str, start: int, end: int) -> bool:
     """Whether the place is where a code would stand: first in its line or cell, or followed by one's usual company."""
     before = text[:start].rstrip()
     after = text[end:].lstrip()
-    first = not before or before[-1] in "|;,:-\t*\u2022>)(/" or (text[start - 1:start].isspace()
-                                                            and text[max(0, start - 2):start].isspace())
-    last = not after or after[0] in "|;,:-)(/\t" or text[end:end + 2].isspace()
+    first = (
+        not before
+        or before[-1] in "|;,:-\t*\u2022>)(/"
+        or (text[start - 1 : start].isspace() and text[max(0, start - 2) : start].isspace())
+    )
+    last = not after or after[0] in "|;,:-)(/\t" or text[end : end + 2].isspace()
     return first or last or len(before.split()) <= 4
 
 
@@ -184,13 +226,19 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     mentions: list[SpotT] = []
     last_spoken = -99
     for place, code in enumerate(codes):
-        window = low[max(0, code.start - 40):code.start]
+        window = low[max(0, code.start - 40) : code.start]
         spoken = _MENTION.search(window) is not None and not _NUMBERING.search(window)
         if not spoken and mentions and last_spoken == place - 1:
-            spoken = bool(re.fullmatch(r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|o)\s+)?", low[mentions[-1].end:code.start]))
+            spoken = bool(
+                re.fullmatch(
+                    r"[\s,;&/+]*(?:(?:and|or|und|oder|et|ou|y|"
+                    r"o)\s+)?",
+                    low[mentions[-1].end : code.start],
+                )
+            )
         if not spoken:
             follows = codes[place + 1].start if place + 1 < len(codes) else len(low)
-            spoken = _GONE.match(low[code.end:min(follows, code.end + 80)]) is not None
+            spoken = _GONE.match(low[code.end : min(follows, code.end + 80)]) is not None
         if spoken:
             last_spoken = place
         (mentions if spoken else kept).append(code)
@@ -201,19 +249,19 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
 
 def _mention_ends(low: str, start: int) -> bool:
     """Whether the word before a place may lead to a mention."""
-    last = _LAST_WORD.search(low[max(0, start - 14):start])
+    last = _LAST_WORD.search(low[max(0, start - 14) : start])
     return last is not None and last[1] in _MENTION_ENDS
 
 
 def _gone_together(
     low: str, codes: Sequence[SpotT], kept: list[SpotT], mentions: list[SpotT]
 ) -> tuple[list[SpotT], list[SpotT]]:
-    """"P0562 and U0100 did not return": what is said of the last of a list is said of all."""
+    """ "P0562 and U0100 did not return": what is said of the last of a list is said of all."""
     gone = {id(code) for code in mentions}
     for place in range(len(codes) - 2, -1, -1):
         after = codes[place + 1]
-        if id(after) in gone and _GONE.match(low[after.end:after.end + 80]):
-            between = low[codes[place].end:after.start]
+        if id(after) in gone and _GONE.match(low[after.end : after.end + 80]):
+            between = low[codes[place].end : after.start]
             if re.fullmatch(r"[\s,&/+]*(?:(?:and|und|et|y)\s+)?", between):
                 gone.add(id(codes[place]))
     return [code for code in codes if id(code) not in gone], [code for code in codes if id(code) in gone]

@@ -10,16 +10,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from triage.intake.characters import Line
 from triage.intake.layouts import Row
 from triage.intake.phrases import WORD, word_set
 
 _GRAMMAR = word_set(
-    "the a an is are was were has have had and in from did does not no there this that of with at to it we i on then but also both after before "
-    "der die das ist sind hat haben und im in aus nicht kein keine mit auch es wir dann aber nach vor den dem ein eine "
+    "the a an is are was were has have had and in from did does not no there this that of with at to it we i on "
+    "then but also both after before "
+    "der die das ist sind hat haben und im in aus nicht kein keine mit auch es wir dann aber nach vor den dem ein "
+    "eine "
     "le la les est sont a ont et dans de du des pas ne aucun avec aussi il on puis mais apres avant un une "
-    "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una")
+    "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una"
+)
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
 _LIST_LIKE = re.compile(r"[|\t;=]|\s{3,}|:\s*$")
 _MOST = 60
@@ -50,10 +54,14 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
     if any(row.line.indent != rows[0].line.indent for row in rows[1:]) or any(len(row.text) > 110 for row in rows):
         return False
     width = max(len(row.text) for row in rows)
-    if width < 30 or any(len(row.text) < 0.6 * width for row in rows[:-1]) or any(_LIST_LIKE.search(row.text) for row in rows):
+    if (
+        width < 30
+        or any(len(row.text) < 0.6 * width for row in rows[:-1])
+        or any(_LIST_LIKE.search(row.text) for row in rows)
+    ):
         return False
     # A line ends where the next word no longer fitted.
-    if any(len(row.text) + 1 + len(below.text.split(" ", 1)[0]) < width for row, below in zip(rows, rows[1:], strict=False)):
+    if any(len(row.text) + 1 + len(below.text.split(" ", 1)[0]) < width for row, below in pairwise(rows)):
         return False
     text = " ".join(row.low for row in rows)
     words = WORD.findall(text)

@@ -31,58 +31,109 @@ class PhaseHit:
 _W = r"(?<![a-z0-9])"
 _E = r"(?![a-z0-9])"
 _CLEAR = r"(?:clear(?:ed|ing|ance|s)?|eras(?:e|ed|ing|ure)|delet(?:e|ed|ing|ion)|reset(?:ting)?|wipe[ds]?)"
-_OF_CODES = r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |being |having |first )*"
+_OF_CODES = (
+    r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |"
+    r"being |having |first )*"
+)
 _LOESCH = r"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|geloscht|geloescht)"
 _LO_OF = r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |codes? |aller |allen |ersten |erstem )*"
 _EFF = r"(?:effac\w+|suppression)"
 _EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous )*"
 _BORR = r"(?:borr\w+|eliminar|eliminacion|limpiar|limpieza)"
 _BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un )*"
-_AMOUNT = (r"(?:about |approx\.? |ca\.? |etwa |environ |unos |a |an |the |another |einer |einem |un |une |una |"
-           r"(?:[0-9]{1,3}(?:[.,][0-9])?|two|three|five|ten|one)[ -]?(?:min(?:ute[sn]?|utos?|s)?|mn|sec\w*|sek\w*|s|h|km|miles?|mi|hours?|"
-           r"stunden?|heures?|horas?)[ -]?)*")
-_RUN = (r"(?:engine |motor |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*(?:of |at |on |with |im |am |de |d'|en |au |al |"
-        r"the |engine |motor |mit )*(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|ing)?|test[ -]?drive|"
-        r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|laufenlassen|essai(?: routier)?|"
-        r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|recorrido|conduccion|"
-        r"funcionamiento|marcha)")
-_MENDED = (r"(?:repair(?:s|ed|ing)?|replac(?:e|ed|ing|ement)|fix(?:ed|ing)?|program(?:med|ming|s)?|reprogram\w*|coding|calibrat\w+|"
-           r"reparatur|instandsetzung|(?:aus)?tausch|ersatz|programmierung|reparation|remplacement|programmation|reparacion|"
-           r"sustitucion|cambio|programacion|swap(?:ping|ped)?|work|rework)")
-_PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
-    ("after-repair", re.compile(
-        rf"{_W}(?:(?:after|following|once) {_OF_CODES}(?:\w+ ){{0,3}}?{_MENDED}|post[ -]?(?:{_MENDED})|final scan|post[ -]?scan|"
-        rf"(?:nach) (?:dem |der |erfolgter )*(?:\w+ )?{_MENDED}|apres (?:la |le |l'|une )*{_MENDED}|"
-        rf"(?:tras|despues de|despues) (?:la |el |una )*{_MENDED}|after-repair|closing scan|quality scan|outgoing scan|"
-        rf"ausgangs(?:scan|test)|scan final|repair done){_E}")),
-    ("after-run", re.compile(
-        rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
-        rf"nach (?:dem |der |den )*{_AMOUNT}{_RUN}|nach (?:dem )?{_AMOUNT}motor|apres {_AMOUNT}(?:l'|le |la )*{_RUN}|"
-        rf"(?:tras|despues de|despues) {_AMOUNT}(?:la |el |de )*{_RUN}|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|"
-        rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|despues de) [0-9]{{1,3}} ?(?:min\w*|km)){_E}")),
-    ("after-clear", re.compile(
-        rf"{_W}(?:(?:after|following|post|since)[ -]?{_OF_CODES}{_CLEAR}|{_CLEAR} (?:and|then|,) ?(?:re-?(?:scan|read|check)\w*)|"
-        rf"re-?(?:scan|read|check) after {_OF_CODES}{_CLEAR}|nach {_LO_OF}{_LOESCH}|apres {_EF_OF}{_EFF}|"
-        rf"(?:tras|despues|luego) {_BO_OF}{_BORR}|after-clear|(?:codes?|dtcs?|memory|faults?) (?:all )?(?:just )?cleared,? (?:now|then)|"
-        rf"re-?scan|second read(?:ing)?|re-?read){_E}")),
-    ("before-clear", re.compile(
-        rf"{_W}(?:(?:before|prior to|pre|ahead of)[ -]?{_OF_CODES}{_CLEAR}|pre[ -]?scan|initial (?:scan|read(?:ing)?)|incoming scan|"
-        rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?{_CLEAR}(?: yet)?|vor {_LO_OF}{_LOESCH}|avant {_EF_OF}{_EFF}|"
-        rf"antes {_BO_OF}{_BORR}|before-clear|eingangs(?:scan|test|diagnose|auslesung)|lecture initiale|scan initial|lectura inicial|"
-        rf"erste auslesung|noch nicht {_LOESCH}|uncleared|on arrival|bei ankunft|a l'arrivee|first scan){_E}")),
+_AMOUNT = (
+    r"(?:about |approx\.? |ca\.? |etwa |environ |unos |a |an |the |another |einer |einem |un |une |una |"
+    r"(?:[0-9]{1,3}(?:[.,][0-9])?|two|three|five|ten|one)[ -]?(?:min(?:ute[sn]?|utos?|s)?|mn|sec\w*|sek\w*|s|"
+    r"h|km|miles?|mi|hours?|"
+    r"stunden?|heures?|horas?)[ -]?)*"
 )
-_PHASE_SIGNS = re.compile(r"after|before|prior|post|pre|initial|final|as.(?:found|received|arrived)|nach|vor|apres|avant|antes|despues|tras|"
-                          r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|lect|ausles|erste|losch|follow|once|luego|erase|"
-                          r"noch|repair")
+_RUN = (
+    r"(?:engine |motor |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*(?:of |at |on |with |"
+    r"im |am |de |d'|en |au |al |"
+    r"the |engine |motor |mit )*(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
+    r"ing)?|test[ -]?drive|"
+    r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|"
+    r"laufenlassen|essai(?: routier)?|"
+    r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
+    r"recorrido|conduccion|"
+    r"funcionamiento|marcha)"
+)
+_MENDED = (
+    r"(?:repair(?:s|ed|ing)?|replac(?:e|ed|ing|ement)|fix(?:ed|ing)?|program(?:med|ming|s)?|reprogram\w*|"
+    r"coding|calibrat\w+|"
+    r"reparatur|instandsetzung|(?:aus)?tausch|ersatz|programmierung|reparation|remplacement|programmation|"
+    r"reparacion|"
+    r"sustitucion|cambio|programacion|swap(?:ping|ped)?|work|rework)"
+)
+_PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
+    (
+        "after-repair",
+        re.compile(
+            rf"{_W}(?:(?:after|following|once) {_OF_CODES}(?:\w+ ){{0,3}}?{_MENDED}|post[ -]?(?:{_MENDED})|final scan|"
+            rf"post[ -]?scan|"
+            rf"(?:nach) (?:dem |der |erfolgter )*(?:\w+ )?{_MENDED}|apres (?:la |le |l'|une )*{_MENDED}|"
+            rf"(?:tras|despues de|despues) (?:la |el |una )*{_MENDED}|after-repair|closing scan|quality scan|"
+            rf"outgoing scan|"
+            rf"ausgangs(?:scan|test)|scan final|repair done){_E}"
+        ),
+    ),
+    (
+        "after-run",
+        re.compile(
+            rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}|post[ -]?(?:run|drive|idle|road ?test)|"
+            rf"after-run|"
+            rf"nach (?:dem |der |den )*{_AMOUNT}{_RUN}|nach (?:dem )?{_AMOUNT}motor|apres {_AMOUNT}(?:l'|le |"
+            rf"la )*{_RUN}|"
+            rf"(?:tras|despues de|despues) {_AMOUNT}(?:la |el |de )*{_RUN}|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|"
+            rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
+            rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)){_E}"
+        ),
+    ),
+    (
+        "after-clear",
+        re.compile(
+            rf"{_W}(?:(?:after|following|post)[ -]?{_OF_CODES}{_CLEAR}|{_CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
+            rf"read|check)\w*)|"
+            rf"re-?(?:scan|read|check) after {_OF_CODES}{_CLEAR}|nach {_LO_OF}{_LOESCH}|apres {_EF_OF}{_EFF}|"
+            rf"(?:tras|despues|luego) {_BO_OF}{_BORR}|after-clear|(?:codes?|dtcs?|memory|"
+            rf"faults?) (?:all )?(?:just )?cleared,? (?:now|then)|"
+            rf"re-?scan|second read(?:ing)?|re-?read){_E}"
+        ),
+    ),
+    (
+        "before-clear",
+        re.compile(
+            rf"{_W}(?:(?:before|prior to|pre|ahead of)[ -]?{_OF_CODES}{_CLEAR}|pre[ -]?scan|initial (?:scan|"
+            rf"read(?:ing)?)|incoming scan|"
+            rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?{_CLEAR}(?: yet)?|vor {_LO_OF}{_LOESCH}|"
+            rf"avant {_EF_OF}{_EFF}|"
+            rf"antes {_BO_OF}{_BORR}|before-clear|eingangs(?:scan|test|diagnose|auslesung)|lecture initiale|"
+            rf"scan initial|lectura inicial|"
+            rf"erste auslesung|noch nicht {_LOESCH}|uncleared|on arrival|bei ankunft|a l'arrivee|first scan){_E}"
+        ),
+    ),
+)
+_PHASE_SIGNS = re.compile(
+    r"after|before|prior|post|pre|initial|final|as.(?:found|received|arrived)|nach|vor|apres|"
+    r"avant|antes|despues|tras|"
+    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|lect|ausles|erste|losch|follow|"
+    r"once|luego|erase|"
+    r"noch|repair"
+)
 _SCAN_HEAD = re.compile(
-    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|session|auslesung|messung|durchgang|lecture|lectura|escaneo|balayage|releve|test)\s*"
-    r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|/) ?[0-9]{1,2}|/[0-9]{1,2})?"
-    r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|primera?|segunda?|"
-    r"tercera?)\s+(?:scan|snapshot|read(?:ing|out)?|pass|auslesung|messung|durchgang|lecture|lectura|escaneo))(?![a-z0-9])")
+    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
+    r"balayage|releve|test)\s*"
+    r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
+    r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
+    r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
+    r"primera?|segunda?|"
+    r"tercera?)\s+(?:scan|snapshot|read(?:ing|out)?|pass|auslesung|messung|durchgang|lecture|lectura|"
+    r"escaneo))(?![a-z0-9])"
+)
 
 
 def find(low: str) -> PhaseHit | None:
-    """The phase that a line in small letters states, the latest stage if it names several; None where it states none."""
+    """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:
         low = low[:600]
     if not _PHASE_SIGNS.search(low):
@@ -112,40 +163,108 @@ class Deed:
 
 
 _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
-    ("cleared", re.compile(
-        rf"{_W}(?:(?:clear|eras|delet)ed (?:all |the |every |its )*(?:codes?|dtcs?|faults?|memory|memories|modules?|everything|them|fault codes?)|"
-        r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|erased|deleted)|clear(?:ed)? "
-        r"(?:all|codes|command|request)|cleared|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |wurden? |komplett )*geloscht|"
-        r"(?:alle )?fehler(?:speicher)? (?:alle |wurden? )*geloescht|geloscht|effacement (?:des )?(?:defauts|codes)|(?:defauts?|codes?) "
-        rf"(?:tous )?effaces?|(?:codigos|averias|fallos) borrad[oa]s|borrad[oa]s (?:todos )?(?:los )?(?:codigos|fallos)|se borraron){_E}")),
-    ("key cycle", re.compile(rf"{_W}(?:key cycled?|key[ -]off[ /-]?(?:and )?(?:back )?on|ignition cycled?|cycled (?:the )?(?:key|ignition)|"
-                             rf"zundung aus (?:und |/ ?)?(?:wieder )?(?:an|ein)|contact coupe puis remis|ciclo de (?:llave|contacto)){_E}")),
-    ("battery disconnected", re.compile(
-        rf"{_W}(?:(?:battery|batt) (?:was |has been )?(?:disconnected|unhooked)|disconnected (?:the )?battery|batterie abgeklemmt|"
-        rf"batterie debranchee|bateria desconectada){_E}")),
-    ("replaced", re.compile(rf"{_W}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|fitted (?:a )?(?:new|used|another)|ersetzt|"
-                            rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){_E}")),
-    ("programmed", re.compile(rf"{_W}(?:(?:re)?programmed|reflashed|flashed|coded|software updated|programmiert|codiert|programmee?|"
-                              rf"reprogrammee?|programad[oa]|reprogramad[oa]){_E}")),
+    (
+        "cleared",
+        re.compile(
+            rf"{_W}(?:(?:clear|eras|delet)ed (?:all |the |every |its )*(?:codes?|dtcs?|faults?|memory|memories|"
+            rf"modules?|"
+            rf"everything|them|fault codes?)|"
+            r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
+            r"erased|deleted)|clear(?:ed)? "
+            r"(?:all|codes|command|request)|cleared|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
+            r"wurden? |komplett )*geloscht|"
+            r"(?:alle )?fehler(?:speicher)? (?:alle |wurden? )*geloescht|geloscht|effacement (?:des )?(?:defauts|"
+            r"codes)|"
+            r"(?:defauts?|codes?) "
+            rf"(?:tous )?effaces?|(?:codigos|averias|fallos) borrad[oa]s|borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
+            rf"fallos)|se borraron){_E}"
+        ),
+    ),
+    (
+        "key cycle",
+        re.compile(
+            rf"{_W}(?:key cycled?|key[ -]off[ /-]?(?:and )?(?:back )?on|ignition cycled?|cycled (?:the )?(?:key|"
+            rf"ignition)|"
+            rf"zundung aus (?:und |/ ?)?(?:wieder )?(?:an|ein)|contact coupe puis remis|"
+            rf"ciclo de (?:llave|contacto)){_E}"
+        ),
+    ),
+    (
+        "battery disconnected",
+        re.compile(
+            rf"{_W}(?:(?:battery|batt) (?:was |has been )?(?:disconnected|unhooked)|disconnected (?:the )?battery|"
+            rf"batterie abgeklemmt|"
+            rf"batterie debranchee|bateria desconectada){_E}"
+        ),
+    ),
+    (
+        "replaced",
+        re.compile(
+            rf"{_W}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|fitted (?:a )?(?:new|used|another)|"
+            rf"ersetzt|"
+            rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){_E}"
+        ),
+    ),
+    (
+        "programmed",
+        re.compile(
+            rf"{_W}(?:(?:re)?programmed|reflashed|flashed|coded|software updated|programmiert|codiert|programmee?|"
+            rf"reprogrammee?|programad[oa]|reprogramad[oa]){_E}"
+        ),
+    ),
     ("paired", re.compile(rf"{_W}(?:paired|keys? learned|angelernt|appairee?|emparejad[oa]){_E}")),
-    ("calibrated", re.compile(rf"{_W}(?:(?:re)?calibrated|relearned|zero(?:ed)? (?:the )?(?:steering|angle)|kalibriert|calibree?|calibrad[oa]){_E}")),
-    ("actuator test", re.compile(rf"{_W}(?:actuator test|output test|stellgliedtest|stellglieddiagnose|test actionneurs?|"
-                                 rf"prueba de actuadores){_E}")),
-    ("drove", re.compile(rf"{_W}(?:drove|driven|road tested|test driven|took it (?:out|for a drive)|probefahrt (?:gemacht|durchgefuhrt)|"
-                         rf"essai routier effectue){_E}")),
+    (
+        "calibrated",
+        re.compile(
+            rf"{_W}(?:(?:re)?calibrated|relearned|zero(?:ed)? (?:the )?(?:steering|angle)|kalibriert|calibree?|"
+            rf"calibrad[oa]){_E}"
+        ),
+    ),
+    (
+        "actuator test",
+        re.compile(
+            rf"{_W}(?:actuator test|output test|stellgliedtest|stellglieddiagnose|test actionneurs?|"
+            rf"prueba de actuadores){_E}"
+        ),
+    ),
+    (
+        "drove",
+        re.compile(
+            rf"{_W}(?:drove|driven|road tested|test driven|took it (?:out|for a drive)|probefahrt (?:gemacht|"
+            rf"durchgefuhrt)|"
+            rf"essai routier effectue){_E}"
+        ),
+    ),
 )
-_CONNECTED = re.compile(rf"{_W}(?:connected|hooked up|put on|attached|fitted|applied|switched on|turned on|on|angeklemmt|angeschlossen|"
-                        rf"branchee?|connectee?|conectad[oa]|puesto){_E}")
-_TAKEN_OFF = re.compile(rf"{_W}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|abgenommen|entfernt|"
-                        rf"debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){_E}")
-_REFUSED = re.compile(rf"{_W}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|abgelehnt|refuse|rechazad[oa])"
-                      rf"{_E}")
+_CONNECTED = re.compile(
+    rf"{_W}(?:connected|hooked up|put on|attached|fitted|applied|switched on|turned on|on|"
+    rf"angeklemmt|angeschlossen|"
+    rf"branchee?|connectee?|conectad[oa]|puesto){_E}"
+)
+_TAKEN_OFF = re.compile(
+    rf"{_W}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|"
+    rf"abgenommen|entfernt|"
+    rf"debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){_E}"
+)
+_REFUSED = re.compile(
+    rf"{_W}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
+    rf"abgelehnt|refuse|rechazad[oa])"
+    rf"{_E}"
+)
 _ACCEPTED = re.compile(rf"{_W}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){_E}")
-_NOT = re.compile(r"(?<![a-z])(?:not|never|before|un|nicht|pas|non|sin|no|vor|avant|antes|prior to|without|ohne|sans|since|seit|depuis|desde|to be|"
-                  r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$")
-_DEED_SIGNS = re.compile(r"ed(?![a-z])|eras|clear|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|borra|fahrt|routier|contact|"
-                         r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|program|angelernt|codiert|"
-                         r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|se borr|geloes")
+_NOT = re.compile(
+    r"(?<![a-z])(?:not|never|before|un|nicht|pas|non|sin|no|vor|avant|antes|prior to|without|ohne|"
+    r"sans|since|seit|depuis|desde|to be|"
+    r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
+)
+_DEED_SIGNS = re.compile(
+    r"ed(?![a-z])|eras|clear|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
+    r"borra|fahrt|routier|contact|"
+    r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
+    r"program|angelernt|codiert|"
+    r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
+    r"se borr|geloes"
+)
 
 
 def events(low: str) -> list[Deed]:
@@ -155,12 +274,13 @@ def events(low: str) -> list[Deed]:
     found: list[Deed] = []
     for what, pattern in _DEEDS:
         match = pattern.search(low)
-        if match is None or _NOT.search(low[max(0, match.start() - 30):match.start()]):
+        if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
-        tail = low[match.end():match.end() + 60]
+        tail = low[match.end() : match.end() + 60]
         refused = _REFUSED.search(tail) is not None
         answer: Literal["accepted", "refused"] | None = (
-            "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None)
+            "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
+        )
         found.append(Deed(match.start(), match.end(), what, None, _part(low) if what == "replaced" else None, answer))
     kind = outside_supply(low)
     if kind == "none" and _TAKEN_OFF.search(low):
@@ -174,9 +294,11 @@ def events(low: str) -> list[Deed]:
 
 def _part(low: str) -> Literal["new", "used", "repaired"] | None:
     """Whether the part put in was new, used or repaired."""
-    for part, pattern in (("used", r"(?<![a-z])(?:used|second[ -]?hand|gebraucht\w*|occasion|usad[oa])(?![a-z])"),
-                          ("new", r"(?<![a-z])(?:new|neue?[nrs]?|neuf|neuve|nuev[oa])(?![a-z])"),
-                          ("repaired", r"(?<![a-z])(?:repaired|rebuilt|refurbished|repariert\w*|reparee?|reparad[oa])(?![a-z])")):
+    for part, pattern in (
+        ("used", r"(?<![a-z])(?:used|second[ -]?hand|gebraucht\w*|occasion|usad[oa])(?![a-z])"),
+        ("new", r"(?<![a-z])(?:new|neue?[nrs]?|neuf|neuve|nuev[oa])(?![a-z])"),
+        ("repaired", r"(?<![a-z])(?:repaired|rebuilt|refurbished|repariert\w*|reparee?|reparad[oa])(?![a-z])"),
+    ):
         if re.search(pattern, low):
             return part  # type: ignore[return-value]
     return None

@@ -22,15 +22,26 @@ Legend = tuple[tuple[str, StatusWord], ...]
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
 _SLIP2 = re.compile(r"[0-9][OIl]|[OIl][013-9]")
-_MARKED_BYTE = re.compile(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|\$)?([0-9a-f]{2})h?")
-_TYPE = re.compile(r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|tipo de fallo|type|art|tipo)"
-                   r"\s*[:=#]?\s*(?:0x|\$)?([0-9a-f]{2})h?")
+_MARKED_BYTE = re.compile(
+    r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|"
+    r"\$)?([0-9a-f]{2})h?"
+)
+_TYPE = re.compile(
+    r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|"
+    r"tipo de fallo|type|art|tipo)"
+    r"\s*[:=#]?\s*(?:0x|\$)?([0-9a-f]{2})h?"
+)
 _COUNT = re.compile(
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?x|([0-9]{1,3})\s?(?:times|mal|fois|veces|occurrences?|hits|events)|"
-    r"(?:count(?:er)?|occ(?:urrence)?s?(?: count)?|freq(?:uency)?|haufigkeit|zahler|occurences?|compteur|contador|veces|"
-    r"frecuencia|oc|times|seen|anzahl|n)\s?[:=]?\s?([0-9]{1,3})(?: times| mal)?)")
-_VALUE = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)\s?(km/h|kmh|kph|mph|km|mi|miles|mls|rpm|1/min|u/min|tr/min|min-1|r/min|/min|"
-                    r"°\s?c|degc|deg c|c|°\s?f|degf|f)(?![a-z0-9/])")
+    r"(?:count(?:er)?|occ(?:urrence)?s?(?: count)?|freq(?:uency)?|haufigkeit|zahler|occurences?|compteur|contador|"
+    r"veces|"
+    r"frecuencia|oc|times|seen|anzahl|n)\s?[:=]?\s?([0-9]{1,3})(?: times| mal)?)"
+)
+_VALUE = re.compile(
+    r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)\s?(km/h|kmh|kph|mph|km|mi|miles|mls|rpm|1/min|u/min|tr/min|"
+    r"min-1|r/min|/min|"
+    r"°\s?c|degc|deg c|c|°\s?f|degf|f)(?![a-z0-9/])"
+)
 _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
 SOFT = re.compile(r"[;|\t()\[\]{}>]|[,:.](?=\s)|\s[-/]+(?=\s)|\s\s|\s-(?=[A-Za-z])")
 _DIGIT = re.compile(r"[0-9]")
@@ -59,7 +70,14 @@ class Details:
 
 
 def take(
-    details: Details, text: str, low: str, *, following: bool, has_type: bool, translated: bool = False, legend: Legend = ()
+    details: Details,
+    text: str,
+    low: str,
+    *,
+    following: bool,
+    has_type: bool,
+    translated: bool = False,
+    legend: Legend = (),
 ) -> None:
     """Add one piece to ``details``. ``following`` says that it stands right after the code."""
     bare = low.strip(_EDGE)
@@ -80,8 +98,12 @@ def take(
             if following and not has_type and details.failure_type is None and value is not None:
                 details.failure_type = value.upper()
                 return
-            if value is not None and details.status_byte is None and (
-                    not value.isdigit() or own[0] == "$" or own[:2] == "0x") and any(c.isdigit() for c in value):
+            if (
+                value is not None
+                and details.status_byte is None
+                and (not value.isdigit() or own[0] == "$" or own[:2] == "0x")
+                and any(c.isdigit() for c in value)
+            ):
                 details.status_byte = int(value, 16)
                 return
         if _NUMBER.fullmatch(bare):
@@ -156,8 +178,8 @@ def soft_pieces(text: str, offset: int = 0) -> Iterator[tuple[int, str]]:
         return
     begin = 0
     for match in SOFT.finditer(text):
-        if text[begin:match.start()].strip():
-            yield offset + begin, text[begin:match.start()]
+        if text[begin : match.start()].strip():
+            yield offset + begin, text[begin : match.start()]
         begin = match.end()
     if text[begin:].strip():
         yield offset + begin, text[begin:]
@@ -178,13 +200,13 @@ def take_running(details: Details, text: str, low: str, translated: bool, doubtf
     if last.end >= stripped and (last.sure or doubtful):
         first = last
         for hit in reversed(hits[:-1]):
-            if low[hit.end:first.start].strip(_EDGE + "&+") in ("", "and", "und", "et", "y"):
+            if low[hit.end : first.start].strip(_EDGE + "&+") in ("", "and", "und", "et", "y"):
                 first = hit
-        joined = states.of_cell(low[first.start:last.end], translated)
+        joined = states.of_cell(low[first.start : last.end], translated)
         details.status = joined or last.status
-        return text[:first.start].rstrip(_EDGE)
+        return text[: first.start].rstrip(_EDGE)
     start = hits[0]
-    if not low[:start.start].strip(_EDGE) and (start.sure or doubtful):
+    if not low[: start.start].strip(_EDGE) and (start.sure or doubtful):
         details.status = start.status
-        return text[start.end:].lstrip(_EDGE)
+        return text[start.end :].lstrip(_EDGE)
     return text

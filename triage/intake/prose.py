@@ -21,25 +21,50 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.pieces import Details, soft_pieces, take
 from triage.intake.phrases import word_set, words
+from triage.intake.pieces import Details, soft_pieces, take
 
-_CLAUSE = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|tandis que|pero|mientras)\s|"
-                     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s")
+_CLAUSE = re.compile(
+    r"[.!?](?=\s|$)|;|,(?=\s)|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|"
+    r"tandis que|pero|mientras)\s|"
+    r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
+)
 _VERBS = word_set(
-    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets hat haben meldet "
-    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da with in holds stores "
-    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus only still now "
-    "speichert enthalt a contient contiene registra")
-_WITH = re.compile(r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?$")
-_IN = re.compile(r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l'|both\s+)?$")
-_TAIL_IN = re.compile(r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|en|from)\s")
-_SAYS = re.compile(r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|logged|logs|sets?|threw|throws|got|gets|"
-                   r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|muestra|muestran|presenta|con|stores|"
-                   r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|only|just|now|stored|still|also|den|die|le|"
-                   r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$")
-_COMMS = re.compile(r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|comunicacion|datos|lost|lamp request)"
-                    r"[a-z ]{0,24}$")
+    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
+    "hat haben meldet "
+    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da "
+    "with in holds stores "
+    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus "
+    "only still now "
+    "speichert enthalt a contient contiene registra"
+)
+_WITH = re.compile(
+    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
+    r"der\s+|le\s+|la\s+|el\s+|l')?$"
+)
+_IN = re.compile(
+    r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?$"
+)
+_TAIL_IN = re.compile(
+    r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
+    r"en|from)\s"
+)
+_SAYS = re.compile(
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"logged|logs|sets?|threw|throws|got|gets|"
+    r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
+    r"muestra|muestran|presenta|con|stores|"
+    r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
+    r"only|just|now|stored|still|also|den|die|le|"
+    r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
+)
+_SENTENCE_ENDS = frozenset(".;!?")
+_COMMS = re.compile(
+    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|lost|lamp request)"
+    r"[a-z ]{0,24}$"
+)
 
 
 @dataclass(slots=True)
@@ -58,15 +83,20 @@ def is_prose(context: Context, row: Row) -> bool:
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
     first = row.finds.codes[0]
-    if row.cells is not None and any(cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start):
+    if row.cells is not None and any(
+        cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
+    ):
         return False
-    before = tidy(strip_links(trailing_status(row.text[:first.start])[0])) if first.start else ""
+    before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.score(before) >= 60.0
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
-        tail = row.low[first.end:]
-        return first.start > 0 and _TAIL_IN.match(tail) is not None and any(
-            start >= first.end for start, _ in _subjects(context, row))
+        tail = row.low[first.end :]
+        return (
+            first.start > 0
+            and _TAIL_IN.match(tail) is not None
+            and any(start >= first.end for start, _ in _subjects(context, row))
+        )
     if named and len(row.finds.codes) == 1 and not _said(row):
         return False
     clauses = _clauses(context, row)
@@ -76,8 +106,8 @@ def is_prose(context: Context, row: Row) -> bool:
     if named or not subjects:
         return False
     if not before:
-        return _TAIL_IN.match(row.low[row.finds.codes[-1].end:]) is not None
-    lead = [word for word, _, _ in words(row.low[:first.start][-200:])]
+        return _TAIL_IN.match(row.low[row.finds.codes[-1].end :]) is not None
+    lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
 
 
@@ -88,9 +118,9 @@ def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
     for start, end, sure in context.names.find(row.low):
         if 1 in covered[start:end]:
             continue
-        lead = row.low[max(0, start - 60):start]
+        lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        if through is not None and _COMMS.search(lead[:through.start()].rstrip()):
+        if through is not None and _COMMS.search(lead[: through.start()].rstrip()):
             continue
         if sure or _acts(row.low, start, end):
             kept.append((start, end))
@@ -98,15 +128,20 @@ def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
 
 
 def _acts(low: str, start: int, end: int) -> bool:
-    """Whether a plain word ("brakes", "engine") does something here: a verb, a code or a colon follows, "in" leads to it."""
-    after = low[end:end + 24]
-    if re.match(r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|does|do|is|are|was|were|won|"
-                r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|stayed|came|ok|clean|silent|"
-                r"with|not|both|silent|dead)\b)", after) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
+    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end : end + 24]
+    if re.match(
+        r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"does|do|is|are|was|were|won|"
+        r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"stayed|came|ok|clean|silent|"
+        r"with|not|both|silent|dead)\b)",
+        after,
+    ) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
         return True
-    return _IN.search(low[max(0, start - 20):start]) is not None
+    return _IN.search(low[max(0, start - 20) : start]) is not None
 
 
 def read(context: Context, row: Row) -> None:
@@ -149,9 +184,15 @@ def _cut(context: Context, row: Row) -> list[_Clause]:
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in _said(row) if not covered[hit.start]]
     for hit in hits:
-        covered[hit.start + 1:hit.end] = b"\1" * (hit.end - hit.start - 1)
-    cuts = [match.start() for match in _CLAUSE.finditer(row.low) if not (covered[match.start()] and covered[match.start() - 1])]
-    clauses = [_Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start]
+        covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    cuts = [
+        match.start()
+        for match in _CLAUSE.finditer(row.low)
+        if not (covered[match.start()] and covered[match.start() - 1])
+    ]
+    clauses = [
+        _Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start
+    ]
     name_at = code_at = hit_at = 0
     for clause in clauses:
         while name_at < len(names) and names[name_at][0] < clause.end:
@@ -180,7 +221,7 @@ def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
 def _said(row: Row) -> list[Spoken]:
     """The answers of a row. Beside a code "not present" is its status."""
     hits = spoken(row.low)
-    return [hit for hit in hits if states.of_cell(row.low[hit.start:hit.end]) is None] if row.finds.codes else hits
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None] if row.finds.codes else hits
 
 
 def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | None:
@@ -188,18 +229,20 @@ def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | 
     facts = [code.start for code in clause.codes] + [hit.start for hit in clause.answers]
     if not facts:
         return None
-    lead = row.low[clause.start:min(facts)]
+    lead = row.low[clause.start : min(facts)]
     says = _SAYS.search(lead)
     if says is None and (clause.codes or not clause.answers):
         return None
-    text = row.text[clause.start:clause.start + (says.start() if says is not None else len(lead))]
+    text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
     printed = tidy(without_links(text) if says is None else strip_links(text))
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
     start = row.text.find(printed, clause.start)
     if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
         return None
-    if context.names.score(printed) < 60.0 and (clause.names or says is None or phases.find(small(printed)) is not None):
+    if context.names.score(printed) < 60.0 and (
+        clause.names or says is None or phases.find(small(printed)) is not None
+    ):
         return None
     return start, start + len(printed)
 
@@ -211,6 +254,8 @@ def _walk(context: Context, row: Row) -> None:
     last_answer: str | None = None
     pending: list[tuple[list[ModuleDraft], Found, Details]] = []
     for clause in _clauses(context, row):
+        if row.low[clause.start : clause.start + 1] in _SENTENCE_ENDS:
+            waiting, last_answer = [], None
         events: list[tuple[int, str, object]] = [(name[0], "name", name) for name in clause.names]
         events += [(code.start, "code", code) for code in clause.codes]
         events += [(hit.start, "answer", hit) for hit in clause.answers]
@@ -225,20 +270,22 @@ def _walk(context: Context, row: Row) -> None:
             continue
         if not events:
             continue
-        named = [name for name in clause.names]
+        named = list(clause.names)
         first_fact = min((place for place, kind, _ in events if kind != "name"), default=0)
         before = [name for name in named if name[0] < first_fact]
         behind = [name for name in named if name[0] > first_fact]
         if before or waiting:
             subjects = [_module(context, row, name) for name in waiting + before]
-        elif behind and (_IN.search(row.low[max(0, behind[0][0] - 24):behind[0][0]]) or clause.answers or not subjects):
+        elif behind and (
+            _IN.search(row.low[max(0, behind[0][0] - 24) : behind[0][0]]) or clause.answers or not subjects
+        ):
             subjects = [_module(context, row, name) for name in behind]
             behind = []
         waiting = []
         last_answer = None
         for _, kind, what in events:
             if kind == "name" and what in behind:
-                subjects = [_module(context, row, what)]  # type: ignore[arg-type]
+                subjects = [_module(context, row, what)]
             elif kind == "answer" and isinstance(what, Spoken):
                 last_answer = _apply(context, row, subjects, what, clause)
             elif kind == "code" and isinstance(what, Found):
@@ -250,16 +297,21 @@ def _walk(context: Context, row: Row) -> None:
 
 def _without(low: str, clause: _Clause) -> str:
     """The text of a clause without its names and linking words."""
-    text = low[clause.start:clause.end]
+    text = low[clause.start : clause.end]
     for start, end in clause.names:
         text = text.replace(low[start:end], " ")
-    return re.sub(r"(?<![a-z])(?:and|und|et|y|the|der|die|das|module|modules|control|unit|also|steuergerat)(?![a-z])", " ", text)
+    return re.sub(
+        r"(?<![a-z])(?:and|und|et|y|the|der|die|das|module|modules|control|unit|also|"
+        r"steuergerat)(?![a-z])",
+        " ",
+        text,
+    )
 
 
 def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
     """The module of a name in the row; a known word for "module" behind it belongs to it."""
     start, end = name
-    more = re.match(r"\s+(?:control\s+)?(?:module|unit|ecu)(?![a-z])", row.low[end:end + 24])
+    more = re.match(r"\s+(?:control\s+)?(?:module|unit|ecu)(?![a-z])", row.low[end : end + 24])
     if more is not None:
         end += more.end()
     printed = tidy(row.text[start:end])
@@ -283,11 +335,14 @@ def _zone(context: Context, row: Row, code: Found, clause: _Clause) -> Details:
     stops += [start for start, _ in clause.names if start > code.start]
     stop = min([*stops, clause.end])
     details = Details()
-    text = row.text[code.end:stop]
+    text = row.text[code.end : stop]
     found = states.in_text(small(text), context.translated)
     if found:
-        details.status = found[0].status if len(found) == 1 else (
-            states.of_cell(small(text[found[0].start:found[-1].end]), context.translated) or found[0].status)
+        details.status = (
+            found[0].status
+            if len(found) == 1
+            else (states.of_cell(small(text[found[0].start : found[-1].end]), context.translated) or found[0].status)
+        )
     else:
         for _, part in list(soft_pieces(text))[:6]:
             take(details, part, small(part), following=False, has_type=True, translated=context.translated)
@@ -300,14 +355,33 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     for at in range(len(pending) - 2, -1, -1):
         _, code, details = pending[at]
         _, after, following = pending[at + 1]
-        between = row.low[code.end:after.start].strip(" ,;&+/()")
-        if details.status is None and between in ("", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"):
+        between = row.low[code.end : after.start].strip(" ,;&+/()")
+        if details.status is None and between in (
+            "",
+            "and",
+            "und",
+            "et",
+            "y",
+            "e",
+            "plus",
+            "or",
+            "as well as",
+            "sowie",
+        ):
             details.status = following.status
     for at, (modules, code, details) in enumerate(pending):
         if details.status is None:
-            lead = row.low[(pending[at - 1][1].end if at else 0):code.start]
-            found = [state for state in states.in_text(lead[-40:], context.translated) if state.end >= len(lead[-40:].rstrip(" :,")) - 12]
-            if found and re.fullmatch(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*", lead[-40:][found[-1].end:]):
+            lead = row.low[(pending[at - 1][1].end if at else 0) : code.start]
+            found = [
+                state
+                for state in states.in_text(lead[-40:], context.translated)
+                if state.end >= len(lead[-40:].rstrip(" :,")) - 12
+            ]
+            if found and re.fullmatch(
+                r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|"
+                r"the)?[\s:,]*",
+                lead[-40:][found[-1].end :],
+            ):
                 details.status = found[-1].status
                 if at:
                     details.status = found[-1].status

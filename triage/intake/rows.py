@@ -18,12 +18,20 @@ _QUOTE = re.compile(r"\s*(?:>+\s?)+(?=[^>]|$)")
 _STAMP = re.compile(
     r"\s*(?:\[(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},?\s+)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?(?:,\s*[0-9./-]{6,10})?\]"
     r"|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4},?\s+[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?\s+-(?=\s)"
-    r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*", re.IGNORECASE)
+    r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*",
+    re.IGNORECASE,
+)
 _SENDER = re.compile(r"([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
-_BULLET = re.compile(r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
-                     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))")
-_PAGE = re.compile(r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
-                   r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$")
+_BULLET = re.compile(
+    r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
+    r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
+    r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
+)
+_PAGE = re.compile(
+    r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
+    r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
+    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$"
+)
 _PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]")
 _DIGITS = re.compile(r"[0-9]+")
 
@@ -51,7 +59,7 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     if start >= stop:
         return Row(line, "", 0)
     first = text[start]
-    if first == ">" :
+    if first == ">":
         match = _QUOTE.match(text, start)
         if match is not None:
             start = match.end()
@@ -68,9 +76,9 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
             if match is not None and match.end() < stop:
                 start = match.end()
                 continue
-        elif text[start + 1:start + 2] in (")", ".") or text[start:start + 2].lower() in ("no", "nr"):
+        elif text[start + 1 : start + 2] in (")", ".") or text[start : start + 2].lower() in ("no", "nr"):
             match = _BULLET.match(text, start)
-            if match is not None and match.end() < stop and "." in match[0] + text[start:start + 2]:
+            if match is not None and match.end() < stop and "." in match[0] + text[start : start + 2]:
                 start = match.end()
         break
     while start < stop and text[start].isspace():
@@ -83,14 +91,24 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
     found: set[int] = set()
     counted: list[int] = []
     for at, row in enumerate(rows):
-        if not row.blank and not row.finds.codes and len(row.text) <= 120 and _PAGE_SIGNS.search(row.low) and _PAGE.search(row.low):
+        if (
+            not row.blank
+            and not row.finds.codes
+            and len(row.text) <= 120
+            and _PAGE_SIGNS.search(row.low)
+            and _PAGE.search(row.low)
+        ):
             counted.append(at)
             found.add(row.line.number)
     if not counted:
         return found
     # What stands at the same distance from a page number again and again is head or foot too.
-    places = [(near - at, near) for at in counted for near in range(max(0, at - 3), min(len(rows), at + 4))
-              if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes]
+    places = [
+        (near - at, near)
+        for at in counted
+        for near in range(max(0, at - 3), min(len(rows), at + 4))
+        if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
+    ]
     beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
     for distance, near in places:
         row = rows[near]

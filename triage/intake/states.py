@@ -25,21 +25,34 @@ _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending"
 #: Words of headings, answers and states; not of descriptions, which are often left in English.
 _LANGUAGES: dict[str, frozenset[str]] = {
     "de": word_set(
-        "steuergerat steuergerate fehler fehlercode fehlercodes und nicht spannung batteriespannung aus vor nach keine kein der die das mit "
-        "datum gespeichert vorhanden loschen ausstehend bestatigt sporadisch antwort erreichbar antwortet zustand beschreibung fehlerart "
-        "fehlertext uhr leerlauf motorlauf probefahrt aktiv passiv statisch aktuell verbaut gelesen zundung fahrzeug reparatur kl tiefster"),
+        "steuergerat steuergerate fehler fehlercode fehlercodes und nicht spannung batteriespannung aus vor nach "
+        "keine kein der die das mit "
+        "datum gespeichert vorhanden loschen ausstehend bestatigt sporadisch antwort erreichbar antwortet zustand "
+        "beschreibung fehlerart "
+        "fehlertext uhr leerlauf motorlauf probefahrt aktiv passiv statisch aktuell verbaut gelesen zundung "
+        "fahrzeug reparatur kl tiefster"
+    ),
     "fr": word_set(
-        "calculateur calculateurs defaut defauts et les du pas aucun aucune avant apres effacement tension batterie sans memorise reponse "
-        "repond ne etat statut libelle coupe arrete memorisee present fugitif actif attente confirme ras monte equipe lu interroge essai routier "
-        "ralenti contact mis reparation moteur vehicule"),
+        "calculateur calculateurs defaut defauts et les du pas aucun aucune avant apres effacement tension batterie "
+        "sans memorise reponse "
+        "repond ne etat statut libelle coupe arrete memorisee present fugitif actif attente confirme ras monte "
+        "equipe lu interroge essai routier "
+        "ralenti contact mis reparation moteur vehicule"
+    ),
     "es": word_set(
-        "centralita centralitas fallo fallos averia averias codigo codigos y el los del sin antes despues borrado borrar bateria respuesta "
-        "responde no esta estado almacenado memorizado pendiente confirmado presente activo ningun comunicacion montado equipado leido omitido "
-        "fecha tras ralenti descripcion minimo reparacion vehiculo parado"),
+        "centralita centralitas fallo fallos averia averias codigo codigos y el los del sin antes despues borrado "
+        "borrar bateria respuesta "
+        "responde no esta estado almacenado memorizado pendiente confirmado presente activo ningun comunicacion "
+        "montado equipado leido omitido "
+        "fecha tras ralenti descripcion minimo reparacion vehiculo parado"
+    ),
     "en": word_set(
-        "no codes code stored present current history pending confirmed active inactive response answer answered responding communication "
-        "before after clear clearing battery voltage status state description failing now fitted scanned skipped faults dtc dtcs date "
-        "lowest min phase scan installed timeout meaning has is with did not clean ok"),
+        "no codes code stored present current history pending confirmed active inactive response answer answered "
+        "responding communication "
+        "before after clear clearing battery voltage status state description failing now fitted scanned skipped "
+        "faults dtc dtcs date "
+        "lowest min phase scan installed timeout meaning has is with did not clean ok"
+    ),
 }
 
 
@@ -54,10 +67,10 @@ class State:
 
 
 def language(lows: Sequence[str]) -> str:
-    """"en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
+    """ "en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
     counts: Counter[str] = Counter()
     # A few thousand lines, spread over the text, tell as much as all.
-    for line in lows[::max(1, len(lows) // 3000)]:
+    for line in lows[:: max(1, len(lows) // 3000)]:
         counts.update(WORD.findall(line[:400]))
     scores = {name: sum(counts[word] for word in vocabulary) for name, vocabulary in _LANGUAGES.items()}
     best = max(scores, key=lambda name: (scores[name], name == "en"))
@@ -106,9 +119,32 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 
 _LONG_STATES_MEANING = {
     hit.phrase: hit.meaning
-    for phrase in ("stored", "history", "inactive", "pending", "confirmed", "current", "active", "present", "permanent",
-                   "gespeichert", "vorhanden", "aktuell", "bestatigt", "ausstehend", "memorise", "confirme", "almacenado",
-                   "confirmado", "pendiente", "presente", "intermittent", "sporadic", "sporadisch", "passiv")
+    for phrase in (
+        "stored",
+        "history",
+        "inactive",
+        "pending",
+        "confirmed",
+        "current",
+        "active",
+        "present",
+        "permanent",
+        "gespeichert",
+        "vorhanden",
+        "aktuell",
+        "bestatigt",
+        "ausstehend",
+        "memorise",
+        "confirme",
+        "almacenado",
+        "confirmado",
+        "pendiente",
+        "presente",
+        "intermittent",
+        "sporadic",
+        "sporadisch",
+        "passiv",
+    )
     for hit in STATES.find(phrase)
 }
 _LONG_STATES = tuple(_LONG_STATES_MEANING)
@@ -145,8 +181,8 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
         return []
     found: list[tuple[str, StatusWord]] = []
     for hit in STATES.find(low):
-        before = low[:hit.start].rstrip(" =:-")
-        gap = low[len(before):hit.start]
+        before = low[: hit.start].rstrip(" =:-")
+        gap = low[len(before) : hit.start]
         start = max(before.rfind(mark) for mark in " ,;/|(:\t") + 1
         letter = before[start:]
         if gap.strip() and 1 <= len(letter) <= 2 and letter.isalpha():

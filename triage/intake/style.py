@@ -60,10 +60,10 @@ def _shape_of(row: Row) -> Shape:
     if row.cells and row.kind != "rule":
         for at, cell in enumerate(row.cells):
             if cell.start <= code.start < max(cell.end, cell.start + 1):
-                inside = tidy(strip_links(row.text[cell.start:code.start]))
+                inside = tidy(strip_links(row.text[cell.start : code.start]))
                 before = bool(inside) or any(_wordy(other.text) for other in row.cells[:at])
                 return row.kind, at, before
-    return "", -1, bool(strip_links(row.text[:code.start]))
+    return "", -1, bool(strip_links(row.text[: code.start]))
 
 
 def _wordy(text: str) -> bool:
@@ -80,7 +80,9 @@ def study(rows: Sequence[Row], names: Names) -> Style:
             groups[shape_of(row)].append(row)
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
-        style.places[shape] = HEADING if not shape[2] and headed.get(shape, 0.0) >= 0.5 else _place(shape, group, names)
+        style.places[shape] = (
+            HEADING if not shape[2] and headed.get(shape, 0.0) >= 0.5 else _place(shape, group, names)
+        )
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
     trailing = sum(_has_status(rows[at], _wrapped(rows, at), names, style.places[shape_of(rows[at])]) for at in coded)
     style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
@@ -101,7 +103,10 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
     return {shape: sum(found) / len(found) for shape, found in starts.items()}
 
 
-_COUNTED = re.compile(r"\s*(?:[-:,(\[]\s*)?[0-9]{1,3}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|\s*[(\[][0-9]{1,3}[)\]]\s*:?$")
+_COUNTED = re.compile(
+    r"\s*(?:[-:,(\[]\s*)?[0-9]{1,3}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|"
+    r"\s*[(\[][0-9]{1,3}[)\]]\s*:?$"
+)
 
 
 def _is_name(text: str, names: Names) -> bool:
@@ -112,7 +117,7 @@ def _is_name(text: str, names: Names) -> bool:
 def _wrapped(rows: Sequence[Row], at: int) -> str:
     """The lines below a row with a code up to the next code or blank line: what may have been wrapped."""
     found = []
-    for row in rows[at + 1:at + 4]:
+    for row in rows[at + 1 : at + 4]:
         if row.blank or row.finds.codes or len(row.low) > 120:
             break
         found.append(row.low)
@@ -123,7 +128,7 @@ def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
     """Whether the row ends or begins with a status, or holds one on its own, its module's name left out; or whether
     what was wrapped off it ends with one."""
     code = row.finds.codes[-1]
-    tail = row.low[code.end:].rstrip(" .,;|)]*")
+    tail = row.low[code.end :].rstrip(" .,;|)]*")
     if len(tail) > 200:
         return False
     if more:
@@ -133,7 +138,7 @@ def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
             return True
     if place.tail:
         found = names.find(tail)
-        tail = tail[:found[-1][0]].rstrip() if found else tail
+        tail = tail[: found[-1][0]].rstrip() if found else tail
     if not STATES.find(tail):
         return False
     parts = [small(part) for _, part in (behind(row) if place.piece is not None else [(0, tail)])]
@@ -147,7 +152,7 @@ def _at_its_end(text: str) -> bool:
     hits = STATES.find(text)
     if not hits:
         return False
-    lead, rest = text[:hits[0].start].strip(" -,;:|([/"), text[hits[-1].end:].strip(" -,;:|)]/.")
+    lead, rest = text[: hits[0].start].strip(" -,;:|([/"), text[hits[-1].end :].strip(" -,;:|)]/.")
     return not lead or not rest or any(states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(text))
 
 
@@ -167,7 +172,9 @@ def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
 def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Place:
     """Text stands before the code: the module, unless names stand elsewhere and none there."""
     if kind and at > 0:
-        inside = [tidy(strip_links(row.text[row.cells[at].start:row.finds.codes[0].start])) for row in sample if row.cells]
+        inside = [
+            tidy(strip_links(row.text[row.cells[at].start : row.finds.codes[0].start])) for row in sample if row.cells
+        ]
         if _share(inside, names) >= 0.5:
             return Place(before=True)
         best = _best_cell(sample, names, skip=at)
@@ -179,7 +186,7 @@ def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Pl
         if texts and max(len(text.split()) for text in texts) <= 6:
             return Place(cell=wordy[0])
         return HEADING
-    texts = [tidy(strip_links(row.text[:row.finds.codes[0].start])) for row in sample]
+    texts = [tidy(strip_links(row.text[: row.finds.codes[0].start])) for row in sample]
     share = _share(texts, names)
     if share >= 0.3:
         return Place(before=True)
@@ -196,7 +203,9 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
     for index in range(width):
         if index == skip:
             continue
-        texts = [row.cells[index].text for row in sample if row.cells and index < len(row.cells) and row.cells[index].text]
+        texts = [
+            row.cells[index].text for row in sample if row.cells and index < len(row.cells) and row.cells[index].text
+        ]
         if not texts or len(texts) < 0.2 * len(sample):
             continue
         share = _share([tidy(text) for text in texts], names)
@@ -230,24 +239,43 @@ def behind(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code: cells where the row has them, else soft pieces."""
     code = row.finds.codes[0]
     if row.cells and row.kind != "rule":
-        found = [(max(cell.start, code.end), row.text[max(cell.start, code.end):cell.end]) for cell in row.cells
-                 if cell.end > code.end]
+        found = [
+            (max(cell.start, code.end), row.text[max(cell.start, code.end) : cell.end])
+            for cell in row.cells
+            if cell.end > code.end
+        ]
         return [(start, text) for start, text in found if text.strip(" -:,;")]
-    return list(pieces.soft_pieces(row.text[code.end:], code.end))
+    tail = row.text[code.end :]
+    for mark in (" / ", " - ", "; "):
+        if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
+            # One mark cuts the whole line; a comma inside a piece is part of it.
+            return _cut_at(tail, mark, code.end)
+    return list(pieces.soft_pieces(tail, code.end))
+
+
+def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:
+    """The filled pieces of ``tail`` between marks, with their places."""
+    found = []
+    at = 0
+    for piece in tail.split(mark):
+        if piece.strip(" -:,;/"):
+            found.append((offset + at, piece))
+        at += len(piece) + len(mark)
+    return found
 
 
 def _edges(row: Row, names: Names) -> tuple[bool, bool]:
     """Whether the running text behind the code starts, or ends, with a listed name."""
     code = row.finds.codes[0]
-    tail = row.low[code.end:]
+    tail = row.low[code.end :]
     found = names.find(tail) if len(tail) <= 300 else []
     if not found:
         return False, False
-    lead = not tail[:found[0][0]].strip(" -:,;([")
-    rest = tail[found[-1][1]:]
+    lead = not tail[: found[0][0]].strip(" -:,;([")
+    rest = tail[found[-1][1] :]
     last = states.of_cell(rest) is not None or not rest.strip(" -:,;)].")
-    spoken = re.search(r"(?:with|to|from|by|of|mit|zu|von|avec|con|de|du)\s+(?:the\s+)?$", tail[:found[-1][0]])
-    return lead and bool(tail[found[0][1]:].strip()), last and spoken is None
+    spoken = re.search(r"(?:with|to|from|by|of|mit|zu|von|avec|con|de|du)\s+(?:the\s+)?$", tail[: found[-1][0]])
+    return lead and bool(tail[found[0][1] :].strip()), last and spoken is None
 
 
 def _share(texts: Sequence[str], names: Names) -> float:
@@ -283,7 +311,7 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
         if match is None:
             continue
         below = 0
-        for other in rows[at + 1:at + 30]:
+        for other in rows[at + 1 : at + 30]:
             if not other.finds.codes:
                 if other.blank and below == 0:
                     continue

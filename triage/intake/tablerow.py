@@ -9,7 +9,7 @@ from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.assembly import ModuleDraft
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
-from triage.intake.found import Found, find
+from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
@@ -90,7 +90,11 @@ def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> 
 
 def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
     """The codes of the row: those in columns that may hold one, SPN with FMI, or a maker's own number."""
-    closed = [(cell.start, cell.end) for role in ("other", "module", "date", "description", "comment") for cell in by_role.get(role, ())]
+    closed = [
+        (cell.start, cell.end)
+        for role in ("other", "module", "date", "description", "comment")
+        for cell in by_role.get(role, ())
+    ]
     found = [code for code in row.finds.codes if not any(start <= code.start < end for start, end in closed)]
     if found:
         return found
@@ -99,7 +103,9 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
         code = model_codes.parse(f"SPN {int(float(spn[1]))} FMI {int(float(fmi[1]))}")
         if code is not None:
             cell = by_role["spn"][0]
-            return [Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)]
+            return [
+                Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)
+            ]
     if row.finds.refusals:
         return []
     for cell in by_role.get("code", ()):
@@ -109,7 +115,11 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
             return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
     if "code" in by_role or "spn" in by_role:
         return []
-    return [code for code in row.finds.codes if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))]
+    return [
+        code
+        for code in row.finds.codes
+        if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
+    ]
 
 
 def _address(by_role: dict[str, list[Cell]]) -> int | None:
@@ -143,7 +153,9 @@ def _module(context: Context, row: Row, name: Cell | None, code: Found | None, c
     return module_for(context, row, code) if coded else context.builder.module
 
 
-def _module_values(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]], coded: bool) -> None:
+def _module_values(
+    context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]], coded: bool
+) -> None:
     """Voltage of the module, and the count of codes that the table states."""
     low = _text(by_role, "volts")
     match = _NUMBER.search(low)
@@ -182,13 +194,21 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], code: F
     details = Details()
     has_type = code.failure_type is not None
     for cell in by_role.get("code", ()):
-        inside = row.text[code.end:cell.end] if cell.start <= code.start < cell.end else ""
+        inside = row.text[code.end : cell.end] if cell.start <= code.start < cell.end else ""
         following = [other for other in row.finds.codes if other.start > code.start]
         if following:
-            inside = row.text[code.end:min(cell.end, following[0].start)] if inside else ""
+            inside = row.text[code.end : min(cell.end, following[0].start)] if inside else ""
         if inside.strip(" ,;/()-"):
             text = take_running(details, inside, small(inside), context.translated, True)
-            take(details, text, small(text), following=True, has_type=has_type, translated=context.translated, legend=context.legend)
+            take(
+                details,
+                text,
+                small(text),
+                following=True,
+                has_type=has_type,
+                translated=context.translated,
+                legend=context.legend,
+            )
     for cell in by_role.get("failure_type", ()):
         match = _HEX2.fullmatch(cell.text.strip(" -[]()"))
         if match is not None and not has_type:
@@ -221,7 +241,12 @@ def _more(context: Context, row: Row, by_role: dict[str, list[Cell]], details: D
     count = _text(by_role, "count").strip(" x")
     if count.isdigit():
         details.count = int(count)
-    for role, name in (("odometer", "distance_km"), ("rpm", "engine_rpm"), ("speed", "speed_kmh"), ("coolant", "coolant_c")):
+    for role, name in (
+        ("odometer", "distance_km"),
+        ("rpm", "engine_rpm"),
+        ("speed", "speed_kmh"),
+        ("coolant", "coolant_c"),
+    ):
         low = _text(by_role, role)
         match = _NUMBER.search(low)
         if match is not None:
@@ -233,8 +258,22 @@ def _more(context: Context, row: Row, by_role: dict[str, list[Cell]], details: D
     details.texts += [cell.text for cell in by_role.get("description", ()) if cell.text.strip(" -")]
     if details.status is None:
         for cell in by_role.get("description", ()):
-            take_running(details, cell.text, cell.low, context.translated, context.style.doubtful_states and "status" not in by_role)
+            take_running(
+                details,
+                cell.text,
+                cell.low,
+                context.translated,
+                context.style.doubtful_states and "status" not in by_role,
+            )
     roles = row.roles or ()
-    for cell, role in zip(row.cells or (), roles, strict=False):
-        if role is None and cell.text:
-            take(details, cell.text, cell.low, following=False, has_type=has_type, translated=context.translated, legend=context.legend)
+    for cell, named in zip(row.cells or (), roles, strict=False):
+        if named is None and cell.text:
+            take(
+                details,
+                cell.text,
+                cell.low,
+                following=False,
+                has_type=has_type,
+                translated=context.translated,
+                legend=context.legend,
+            )

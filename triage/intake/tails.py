@@ -31,15 +31,26 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
 
 
 def _take(
-    details: Details, text: str, following: bool, has_type: bool, settled: bool, translated: bool, doubtful: bool,
+    details: Details,
+    text: str,
+    following: bool,
+    has_type: bool,
+    settled: bool,
+    translated: bool,
+    doubtful: bool,
     legend: Legend,
 ) -> None:
     """One cell, or running text: as a whole, else cut at soft marks, else its ends. ``settled``: the status stands in
     a cell of its own."""
     low = small(text)
     parts = [part for _, part in soft_pieces(text)]
-    said = (states.of_cell(low, translated, legend) is not None if len(parts) <= 1
-            else _any_state(parts, translated, legend))
+    said = (
+        states.of_cell(low, translated, legend) is not None
+        if len(parts) <= 1
+        else _any_state(parts, translated, legend)
+    )
+    if not settled and not said and legend:
+        text, low, parts = _by_letter(details, text, low, parts, legend)
     if not settled and not said:
         before = details.status
         text = take_running(details, text, low, translated, doubtful)
@@ -52,8 +63,15 @@ def _take(
     texts = []
     for place, part in enumerate(parts[:40]):
         known = len(details.texts)
-        take(details, part, small(part), following=following and place == 0, has_type=has_type, translated=translated,
-             legend=legend)
+        take(
+            details,
+            part,
+            small(part),
+            following=following and place == 0,
+            has_type=has_type,
+            translated=translated,
+            legend=legend,
+        )
         if len(details.texts) > known:
             texts.append(details.texts.pop())
     if texts:
@@ -63,9 +81,19 @@ def _take(
             take_running(details, part, small(part), translated, True)
 
 
+def _by_letter(
+    details: Details, text: str, low: str, parts: list[str], legend: Legend
+) -> tuple[str, str, list[str]]:
+    """Take a letter of the legend that stands last; what is left of the text."""
+    head, _, last = low.rstrip(" .,;").rpartition(" ")
+    status = dict(legend).get(last.strip("()[]"))
+    if status is None or details.status is not None or not head:
+        return text, low, parts
+    details.status = status
+    text = text[: len(head)]
+    return text, head, [part for _, part in soft_pieces(text)]
+
+
 def _any_state(parts: list[str], translated: bool, legend: Legend) -> bool:
     """Whether one of the pieces is a status as a whole."""
-    for part in parts:
-        if states.of_cell(small(part), translated, legend) is not None:
-            return True
-    return False
+    return any(states.of_cell(small(part), translated, legend) is not None for part in parts)

@@ -5,17 +5,31 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from code_tables import Tables
-
-from triage.intake import coderow, dates, finish, keyrow, metarow, paragraphs, plainrow, prose, rows, states, style, tablerow
+from triage.intake import (
+    coderow,
+    dates,
+    finish,
+    keyrow,
+    metarow,
+    paragraphs,
+    plainrow,
+    prose,
+    rawrows,
+    rows,
+    states,
+    style,
+    tablerow,
+)
 from triage.intake.assembly import Builder
 from triage.intake.characters import Line, lines
 from triage.intake.context import Context
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row, split_rows
 from triage.intake.names import Names
+from triage.intake.pieces import Legend
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Snapshot
+from triage.model.snapshot import Snapshot, StatusWord
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +57,14 @@ def read_text(text: str, tables: Tables, *, source: str | None = None) -> Readin
 def read_lines(found: list[Line], tables: Tables, *, source: str | None = None) -> Reading:
     """Read lines already cut (out of HTML, say)."""
     context = _prepare(found, tables, source)
+    raw = rawrows.blocks(context.rows)
+    skip = 0
     for at, row in enumerate(context.rows):
-        _row(context, row, at)
+        if at in raw:
+            skip = raw[at]
+            rawrows.read(context, at, skip)
+        elif at >= skip:
+            _row(context, row, at)
     metarow.flush(context)
     result = finish.snapshots(context)
     vehicle = finish.vehicle(context)
@@ -59,11 +79,27 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     split_rows(all_rows)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
-        builder=Builder(source), names=names, style=style.study(all_rows, names), rows=all_rows,
-        translated=states.language(lows) != "en", order=dates.order(lows), page_marks=rows.page_marks(all_rows, names.listed))
+        builder=Builder(source),
+        names=names,
+        style=style.study(all_rows, names),
+        rows=all_rows,
+        translated=states.language(lows) != "en",
+        order=dates.order(lows),
+        page_marks=rows.page_marks(all_rows, names.listed),
+    )
     context.flat = _flat(all_rows)
+    context.legend = _legend(all_rows, context.translated)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _legend(all_rows: list[Row], translated: bool) -> Legend:
+    """What letters stand for in this text, wherever it explains them."""
+    found: dict[str, StatusWord] = {}
+    for row in all_rows:
+        if not row.finds.codes and ("=" in row.text or ":" in row.text):
+            found.update(states.legend_of(row.low, translated))
+    return states.merged(found)
 
 
 def _flat(all_rows: list[Row]) -> bool:
@@ -99,7 +135,12 @@ def _row(context: Context, row: Row, at: int) -> None:
 def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list."""
     pair = keyrow.split(row)
-    if pair is not None and role_of(pair[0]) in ("code", "spn") and context.builder.module is not None and pair[2] <= row.finds.codes[0].start:
+    if (
+        pair is not None
+        and role_of(pair[0]) in ("code", "spn")
+        and context.builder.module is not None
+        and pair[2] <= row.finds.codes[0].start
+    ):
         module = context.builder.module
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):

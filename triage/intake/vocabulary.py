@@ -10,8 +10,9 @@ from __future__ import annotations
 from triage.intake.phrases import Phrasebook, phrase_set, word_set
 
 #: Status of a code. "permanent?" is decided by the language of the text.
-STATES = Phrasebook({
-    "stored": """
+STATES = Phrasebook(
+    {
+        "stored": """
         stored | store | history | historic | historical | hist | past | previous | previously active | prev |
         previous fault | memory | in memory | memorised | memorized | memorised fault | inactive | non active |
         not active | no longer active | passive | sporadic | intermittent | interm | not present | not current |
@@ -33,7 +34,7 @@ STATES = Phrasebook({
         | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta presente | ya no esta
         activo | esporadico | esporadica | intermitente | en memoria | registrado | registrada | no actual |
         anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo""",
-    "pending": """
+        "pending": """
         pending | pend | pndg | maturing | immature | provisional | not confirmed | unconfirmed | not yet
         confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting | not
         matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt
@@ -41,10 +42,10 @@ STATES = Phrasebook({
         attente | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire |
         pendiente | pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin
         confirmar | temporal""",
-    "confirmed": """
+        "confirmed": """
         confirmed | conf | mature | matured | bestatigt | bestaetigt | confirme | confirmee | confirmes |
         confirmado | confirmada | confirmados""",
-    "current": """
+        "current": """
         current | curr | present | present now | presently active | currently present | currently active | active
         | active now | act | failing | failing now | failed now | fails now | now | on now | still active | still
         present | test failed | static | hard | hard fault | live | permanently present | there now | is present |
@@ -57,13 +58,14 @@ STATES = Phrasebook({
         permanent present | constant | encore present | presents | activo | activa | activos | estatico | estatica
         | vigente | presente ahora | actualmente presente | actualmente activo | aun presente | sigue presente |
         continuo | todavia presente""",
-    "permanent?": """
+        "permanent?": """
         permanent | perm | permanente | permanentes | permanents | permanenter | statisch permanent""",
-    "permanent": """
+        "permanent": """
         permanent dtc | pdtc | permanent code | permanent codes | permanent list | service 0a | mode 0a | mode 10
         | not erasable | non erasable | permanent fault code | permanent trouble code | modus 0a | servicio 0a |
         mode $0a | modo 0a | permanent obd""",
-})
+    }
+)
 #: Words that stand beside a status and say nothing of their own.
 STATE_FILLER = word_set("""
     status state st fault faults code codes dtc dtcs is are was and the a zustand fehler stand etat statut
@@ -82,8 +84,9 @@ DOUBTFUL_STATES = phrase_set("""
 """)
 
 #: What a module did when it was asked.
-ANSWERS = Phrasebook({
-    "silent": """
+ANSWERS = Phrasebook(
+    {
+        "silent": """
         no response | no answer | did not answer | didn t answer | didnt answer | does not answer | doesn t answer
         | won t answer | wont answer | would not answer | wouldn t answer | never answered | not answering | did
         not respond | didn t respond | didnt respond | does not respond | doesn t respond | not responding | not
@@ -114,7 +117,7 @@ ANSWERS = Phrasebook({
         comunica | no hay comunicacion | no hay respuesta | error de comunicacion | fallo de comunicacion | tiempo
         agotado | tiempo de espera agotado | mudo | muda | sin contacto | fuera de linea | sin conexion | no se
         comunica | incomunicado | tiempo excedido | no alcanzable | inaccesible | no da respuesta""",
-    "clean": """
+        "clean": """
         no codes | no code | no dtc | no dtcs | no fault | no faults | no fault codes | no fault code | no trouble
         codes | no trouble code | no errors | no error | no error codes | no codes found | no codes stored | no
         faults found | no faults stored | no dtcs found | no dtc found | no dtcs stored | no code found | no codes
@@ -140,7 +143,7 @@ ANSWERS = Phrasebook({
         hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0 errores | limpio | limpia | ninguno |
         ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos de averia | sin codigos de fallo |
         memoria vacia | sin memoria de averias | libre de fallos | sin registros""",
-    "not fitted": """
+        "not fitted": """
         not fitted | not installed | not equipped | not present | n a | not available | not supported | not built
         in | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |
         unequipped | isn t fitted | is not fitted | not existing | absent | without this option | not part of this
@@ -150,7 +153,7 @@ ANSWERS = Phrasebook({
         present | non prise en charge | non fourni | pas installe | absente | non montee | no montado | no
         equipado | no instalado | no disponible | no presente | no existe | no incluido | no equipada | no montada
         | no instalada | ausente | no lleva | no aplica | sin montar""",
-    "not scanned": """
+        "not scanned": """
         not scanned | skipped | not checked | not tested | not read | not selected | not asked | not polled | not
         queried | was not read | was not scanned | not yet scanned | not done | not interrogated | passed over |
         scan aborted | aborted | cancelled | not included | left out | unscanned | not examined | to be scanned |
@@ -161,7 +164,8 @@ ANSWERS = Phrasebook({
         pas scanne | pas interroge | saute | non selectionne | pas teste | non verifie | omitido | omitida | no
         leido | no leida | no escaneado | saltado | no consultado | no comprobado | no interrogado | no revisado |
         no seleccionado | no probado | no escaneada | no analizado""",
-})
+    }
+)
 #: Words that may stand beside an answer without being part of a module's name.
 ANSWER_FILLER = word_set("""
     module modules control unit ecu status state result has have had is are was were the there with found stored

@@ -1,0 +1,154 @@
+"""Rows with an answer of a module ("no response", "no codes") and no code: whose answer it is.
+
+The name stands before the wording or behind it, in the heading above, or in the lines below.
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake import prose
+from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
+from triage.intake.context import Context
+from triage.intake.headings import list_in, name_in
+from triage.intake.layouts import Row
+from triage.intake.names import tidy
+from triage.intake.near import small
+
+_SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+
+
+def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
+    """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
+    if generic(row.low):
+        context.builder.notice(
+            "note",
+            "modules not named here are not entered one by one",
+            row.line,
+            row.start,
+            row.start + len(row.text),
+        )
+        context.saw_scan = True
+        return True
+    if len(hits) > 1 and prose.answers(context, row):
+        return True
+    hit = hits[0]
+    before = tidy(without_links(row.text[: hit.start]))
+    after = tidy(without_links(row.text[hits[-1].end :]))
+    cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
+    if cut is not None and before:
+        after = ""
+    named_list = list_in(context, before) if before else None
+    if named_list is not None and hit.answer == "clean":
+        # "Pending codes: none" tells that the list was read.
+        context.saw_list(named_list)
+        context.saw_scan = True
+        return True
+    if not before and not after:
+        return _unnamed(context, row, at, hit.answer)
+    if before and _named(context, row, before, hit.answer, hit.doubtful):
+        return True
+    if after and not before and _named(context, row, after, hit.answer, hit.doubtful):
+        return True
+    if is_list_head(row.low, hits):
+        context.list_of = hit.answer  # type: ignore[assignment]
+        context.close_module()
+        return True
+    return prose.answers(context, row)
+
+
+def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
+    """An answer alone in its line: of the module above, or the heading of a list of names below."""
+    below = next((other for other in context.rows[at + 1 : at + 3] if not other.blank), None)
+    names_below = (
+        below is not None
+        and not below.finds.codes
+        and all(context.names.score(tidy(name)) >= 60.0 for name in _names(below.text))
+        and bool(_names(below.text))
+    )
+    words_of_list = is_list_head(row.low, spoken(row.low))
+    module = context.builder.module
+    if words_of_list and (names_below or module is None or not context.under_heading):
+        context.list_of = answer  # type: ignore[assignment]
+        context.close_module()
+        return True
+    if module is not None and context.under_heading:
+        if answer == "clean" and context.section is not None and context.section_of_module:
+            # "Pending codes: none" is of that list alone.
+            context.section, context.section_of_module = None, False
+            if module.answer is None and not module.codes:
+                module.answer = "clean"
+            return True
+        apply_answer(context, module, answer)
+        return True
+    context.saw_scan = True
+    return answer == "clean"
+
+
+def _names(text: str) -> list[str]:
+    """The names of a list in one line."""
+    return [name for name in (tidy(part) for part in _SPLIT_NAMES.split(text)) if name]
+
+
+def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
+    """Give the answer to the module or modules that ``text`` names; False where it names none."""
+    text = context.names.bare(text)
+    score = context.names.score(text)
+    names = [text] if score >= 60.0 else _names(text)
+    if score < 60.0 and len(names) > 1:
+        scores = [context.names.score(name) for name in names]
+        if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
+            names = [text] if len(text.split()) <= 6 else []
+    elif score < 60.0:
+        spans = context.names.find(small(text))
+        if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
+            names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
+    if not names or any(len(name) > 70 for name in names):
+        return False
+    for name in names:
+        if not any(c.isalpha() for c in name):
+            continue
+        place = max(row.text.find(name), 0)
+        heading = name_in(context, row, name, place) if name in row.text else None
+        printed = heading.printed if heading is not None else name
+        context.close_module()
+        module = context.builder.name_module(printed, row.line, row.start + place, row.start + place + len(printed))
+        if heading is not None and heading.volts is not None and module.volts is None:
+            module.volts = heading.volts.value
+        apply_answer(context, module, answer)
+    context.under_heading = context.live_data = False
+    return True
+
+
+def _separated(row: Row, text: str) -> bool:
+    """Whether a mark stands between the name and the answer, as in "XYZ: ok" or two cells."""
+    at = row.text.find(text)
+    after = row.text[at + len(text) :] if at >= 0 else ""
+    return bool(row.cells) or bool(re.match(r"\s*(?::|=|\.{2,}|\s-+\s|>|\()", after))
+
+
+def listed(context: Context, row: Row) -> bool:
+    """Names under a heading such as "No answer:"."""
+    if context.list_of is None or len(row.text) > 300:
+        return False
+    whole = tidy(row.text)
+    names = [whole] if context.names.score(whole) >= 60.0 else _names(row.text)
+    good = [name for name in names if context.names.score(name) >= 60.0]
+    if len(good) < 0.5 * len(names) and not (
+        len(names) == 1
+        and len(names[0].split()) <= 5
+        and context.blanks == 0
+        and row.low[:1].isalnum()
+        and not row.text.endswith((".", ":"))
+    ):
+        context.list_of = None
+        return False
+    answer = context.list_of
+    for name in names:
+        place = max(row.text.find(name), 0)
+        module = context.builder.name_module(name, row.line, row.start + place, row.start + place + len(name))
+        apply_answer(context, module, answer)
+    context.list_of = answer
+    context.under_heading = False
+    context.builder.module = None
+    return True

@@ -1,0 +1,112 @@
+"""Rows that go on with the code above: the rest of a wrapped description, its status, the values stored with it."""
+
+from __future__ import annotations
+
+from triage.intake import metarow, states, volts
+from triage.intake.answers import spoken
+from triage.intake.assembly import CodeDraft
+from triage.intake.coderow import details_of
+from triage.intake.context import Context
+from triage.intake.layouts import Row
+from triage.intake.names import tidy
+from triage.intake.pieces import stored_values
+
+
+def stored(context: Context, row: Row) -> bool:
+    """Values of a freeze frame, put with the code above."""
+    draft = context.open_code or context.builder.code
+    if draft is None:
+        return False
+    values = stored_values(row.low)
+    for name, value in values.items():
+        draft.freeze.setdefault(name, value)
+    found = [
+        volt
+        for volt in volts.find(row.low)
+        if volt.of not in ("other", "named") or "supply" in row.low or "module" in row.low
+    ]
+    for volt in found:
+        if 3.0 <= volt.value <= 36.0:
+            draft.freeze.setdefault("volts", volt.value)
+    return bool(values or found)
+
+
+def go_on(context: Context, row: Row) -> bool:
+    """The rest of a description that was wrapped, with the status that may stand at its end."""
+    draft = context.open_code
+    if draft is None or context.blanks > 0 or len(row.text) > 200:
+        return False
+    values = stored_values(row.low)
+    if values and row.line.indent > (context.open_row.line.indent if context.open_row else 0):
+        for name, value in values.items():
+            draft.freeze.setdefault(name, value)
+        return True
+    _reread(context, row, draft)
+    return True
+
+
+def continues(context: Context, row: Row) -> bool:
+    """Whether the row goes on with the line of the code above: it stands further right, or ends with the status that
+    the code still lacks."""
+    draft, above = context.open_code, context.open_row
+    if (
+        draft is None
+        or above is None
+        or context.blanks
+        or not above.finds.codes
+        or context.in_freeze_frame
+        or row.text.endswith(":")
+    ):
+        return False
+    if metarow.is_freeze_head(row.low) or stored_values(row.low) or volts.find(row.low):
+        return False
+    if row.line.indent > above.line.indent and not (row.cells and len(row.cells) > 2):
+        return True
+    if draft.status not in (None, context.tail_status) or row.line.indent < above.line.indent:
+        return False
+    found = states.in_text(row.low, context.translated)
+    if any(states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low)):
+        return False
+    if not found or found[-1].end < len(row.low.rstrip(" )].,")) or not context.style.doubtful_states:
+        return False
+    return context.names.score(tidy(row.text[: found[0].start])) < 60.0
+
+
+def status_alone(context: Context, row: Row) -> bool:
+    """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
+    draft = context.open_code
+    if (
+        draft is None
+        or context.blanks
+        or draft.status not in (None, context.tail_status)
+        or row.text.endswith(":")
+        or len(row.text) > 40
+    ):
+        return False
+    if states.of_cell(row.low, context.translated, context.legend) is None:
+        return False
+    _reread(context, row, draft)
+    return True
+
+
+def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
+    """Read the text behind the last code again, with the row joined on to it."""
+    above = context.open_row
+    if above is None or not above.finds.codes:
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+        return
+    context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
+    details = details_of(context, [context.tail], draft.failure_type is not None)
+    if details.status is not None and draft.status in (None, context.tail_status):
+        # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
+        draft.status = context.tail_status = details.status
+    own = states.of_cell(row.low, context.translated, context.legend)
+    if details.text is not None and own is None:
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+    if (
+        draft.status is not None
+        and draft.text
+        and draft.text.endswith(row.text)
+        and states.in_text(row.low, context.translated)
+    ):
+        draft.text = details.text or draft.text
