@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from datetime import datetime
-from typing import Annotated, Literal
+from typing import Annotated, Literal, NotRequired
 
 from pydantic import BaseModel, ConfigDict, Field
-from typing_extensions import NotRequired, TypedDict
+from typing_extensions import TypedDict
 
 from triage.model.notices import NoticeJson
 from triage.model.session import Event, Vehicle
@@ -169,7 +169,7 @@ class FindingTold(TypedDict):
 
     kind: str
     text: str
-    figures: dict[str, float | str | None]
+    figures: dict[str, int | float | str | None]
     source: str
 
 

@@ -57,9 +57,9 @@ def _line(known: KnownSession) -> m.SessionLine:
             "snapshots": known.snapshots, "entries": known.entries, "struck": known.struck}
 
 
-def get_session(bench: Workbench, query: m.OfSession, _body: Any) -> Session:
-    """The session as an object of the job file."""
-    return bench.store.session_object(query.name)
+def get_session(bench: Workbench, query: m.OfSession, _body: Any) -> str:
+    """The session as an object of the job file, without the keys that are not known."""
+    return bench.store.session_object(query.name).model_dump_json(exclude_unset=True)
 
 
 def add_paste(bench: Workbench, query: m.OfSession, sent: m.PasteSent) -> m.Kept:
@@ -106,7 +106,7 @@ def add_trace(bench: Workbench, query: m.OfSession, sent: m.TraceSent) -> m.Trac
     parts = segments(trace, context.nominal)
     said = to_json(parts, findings(trace, parts, context))
     return {"entry": entry, "segments": cast("list[m.SegmentTold]", said["segments"]),
-            "findings": [cast("m.FindingTold", finding) for finding in said["findings"]],
+            "findings": [*said["findings"]],
             "notices": [notice.as_json() for notice in notices]}
 
 

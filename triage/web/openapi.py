@@ -35,6 +35,7 @@ def description(calls: Sequence[Call], version: str, keyed: bool) -> dict[str, A
             models.append(((call, "body"), "validation", TypeAdapter(call.body)))
     models.append((("problem",), "serialization", TypeAdapter(Problem)))
     found, shared = TypeAdapter.json_schemas(models, ref_template="#/components/schemas/{model}")
+    _local_times([*found.values(), shared])
     schemas: dict[str, Any] = shared.get("$defs", {})
     paths: dict[str, dict[str, Any]] = {}
     for call in calls:
@@ -70,6 +71,18 @@ def _operation(call: Call, query: dict[str, Any], body: Any, answer: Any, proble
     if body is not None:
         operation["requestBody"] = {"required": True, "content": {"application/json": {"schema": body}}}
     return operation
+
+
+def _local_times(value: Any) -> None:
+    """Times of the job file may come without a zone, which "date-time" (RFC 3339) does not allow."""
+    if isinstance(value, dict):
+        if value.get("format") == "date-time":
+            del value["format"]
+            value["description"] = "ISO 8601; without a zone it is local time"
+        value = list(value.values())
+    if isinstance(value, list):
+        for part in value:
+            _local_times(part)
 
 
 def _resolved(schema: dict[str, Any], schemas: dict[str, Any]) -> dict[str, Any]:

@@ -41,7 +41,7 @@ def _endpoint(call: Call) -> Endpoint:
         except MisfitError as error:
             return JSONResponse({"error": str(error)}, 422)
         result = await run_in_threadpool(call.run, parts_of(request).bench, query, body)
-        text = result.encode() if isinstance(result, str) else answer.dump_json(result, exclude_none=False)
+        text = result.encode() if isinstance(result, str) else answer.dump_json(result)
         return Response(text, call.status, media_type="application/json")
 
     return endpoint

@@ -62,7 +62,7 @@ def session_values(bench: Workbench, name: str) -> dict[str, Any]:
     store = bench.store
     known = store.session(name)
     entries = store.entries(name, with_struck=True)
-    weighed = bench.weighed(name) if known.snapshots else None
+    weighed = bench.weighed_if_it_can(name) if known.snapshots else None
     return {
         "known": known, "title": (known.vehicle and known.vehicle.label) or name, "weighed": weighed,
         "shown": weighed.shown if weighed else None, "changed": bench.changes(weighed) if weighed else [],

@@ -7,6 +7,7 @@ opened again, by anyone, is not weighed again.
 from __future__ import annotations
 
 import hashlib
+import logging
 import threading
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
@@ -19,7 +20,7 @@ from code_tables import load
 from triage.assess import assess
 from triage.cli.keep_learn import Learned, learned
 from triage.cli.keep_list import compare, engine_version, tables_version
-from triage.errors import InputError, StoreError
+from triage.errors import InputError, StoreError, TriageError
 from triage.intake.read import Reading, read_bytes
 from triage.model.assessment import Assessment
 from triage.model.notices import Notice
@@ -32,6 +33,7 @@ from triage.store import Comparison, open_store
 from triage.store.rows import KnownSession, Paste
 from triage.supply.trace import Trace, read_trace
 
+LOG = logging.getLogger("triage.web")
 V = TypeVar("V")
 T = TypeVar("T")
 
@@ -162,11 +164,26 @@ class Workbench:
 
     def acted(self, name: str, act: Callable[[], T]) -> T:
         """Do ``act`` to the session and remember what it changed in the standings."""
-        before = self.weighed(name)
+        before = self.weighed_if_it_can(name)
         done = act()
-        after = self.weighed(name)
-        self._changes.get((name, after.known.revision), lambda: changes(before, after))
+        after = self.weighed_if_it_can(name)
+        if before is not None and after is not None:
+            self._changes.get((name, after.known.revision), lambda: changes(before, after))
         return done
+
+    def weighed_if_it_can(self, name: str) -> Weighed | None:
+        """The session with its assessment, None where it holds no scan or the engine fails at it.
+
+        What was entered is kept all the same, and the session must open, so that it can be struck out.
+        """
+        try:
+            weighed = self.weighed(name)
+        except TriageError:
+            raise
+        except Exception:
+            LOG.exception("session %r can't be weighed", name)
+            return None
+        return weighed if weighed.session.snapshots else None
 
     def changes(self, weighed: Weighed) -> list[str]:
         """What the act that led to this revision changed, one line a fault; nothing if that is not known."""
