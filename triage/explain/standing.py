@@ -48,13 +48,15 @@ def standings(
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
     echoed = _likeliest(book, link, decibans)
     top = causes.argmax(axis=1).tolist()
+    # An explanation is only said where little is left to explain: an open fault keeps a line of its own.
+    explained = (decibans <= tables.rate("standing.explained")).tolist()
     persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
     return Standings(
         standing=standing, safety=safety,
         needs=[_needs(book, fault, cause, stays)
                for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
-        explained_by=[_explained(book, link, echoed, fault, cause, stays)
-                      for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
+        explained_by=[_explained(book, link, echoed, fault, cause, stays, settled)
+                      for fault, (cause, stays, settled) in enumerate(zip(top, persists, explained, strict=True))],
     )
 
 
@@ -98,7 +100,7 @@ def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, str]:
 
 
 def _explained(
-    book: Casebook, link: Links, echoed: dict[int, str], fault: int, cause: int, stays: bool,
+    book: Casebook, link: Links, echoed: dict[int, str], fault: int, cause: int, stays: bool, settled: bool,
 ) -> str | None:
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
@@ -107,7 +109,7 @@ def _explained(
         return None
     if cause == ECHO and target >= 0:
         return echoed.get(target, book.module_name[target])
-    if cause == LOW_VOLTAGE:
+    if cause == LOW_VOLTAGE and (settled or book.facts[fault].supply is not None):
         return "overvoltage event" if book.facts[fault].supply == "high" else "supply event"
     return None
 
