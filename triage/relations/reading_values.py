@@ -60,11 +60,16 @@ class View:
         volts = float(self.book.volts[self.session, column])
         return None if volts != volts else volts
 
+    def phase(self, column: int) -> str:
+        """The snapshot by its phase: "after the clear"."""
+        phase = int(self.book.phase[self.session, column])
+        return _PHASES[phase] if phase >= 0 else f"in snapshot {column + 1}"
+
     def when(self, column: int) -> str:
         """The snapshot in words: "after the clear, engine off"."""
         phase, engine = int(self.book.phase[self.session, column]), self.book.engine_on[self.session, column]
-        said = _PHASES[phase] if phase >= 0 else f"in snapshot {column + 1}"
-        return said + (", engine off" if engine == 0 else ", running" if engine == 1 and phase != 2 else "")
+        running = ", running" if engine == 1 and phase != 2 else ""
+        return self.phase(column) + (", engine off" if engine == 0 else running)
 
     def shown(self, value: Value) -> str:
         """The value's name with its module."""

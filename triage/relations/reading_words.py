@@ -40,7 +40,7 @@ def fold(text: str) -> str:
     >>> fold("Kühlmittel-Temperatur (°C)")
     'kuhlmittel temperatur c'
     """
-    plain = unicodedata.normalize("NFKD", text.casefold())
+    plain = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", text).casefold())
     return " ".join("".join(c if c.isalnum() else "" if unicodedata.combining(c) else " " for c in plain).split())
 
 
@@ -52,7 +52,8 @@ def compiled(pattern: str) -> Pattern:
 
 
 def fits(pattern: str, text: str, *, whole: bool) -> bool:
-    """Whether folded ``text`` fits. ``whole``: whole words only; else words of four letters and more anywhere.
+    """Whether folded ``text`` fits. ``whole``: whole words only; else words of four letters and more anywhere
+    (a compound holds them), but never those with a figure at an end.
 
     >>> fits("coolant|kühlmittel + temp", fold("Kühlmitteltemperatur"), whole=False)
     True
@@ -61,7 +62,8 @@ def fits(pattern: str, text: str, *, whole: bool) -> bool:
     """
     padded = f" {text} "
     return all(wanted == any(
-        (f" {word} " in padded) if whole or len(word) < 4 else (word in text) for word in words)
+        (f" {word} " in padded) if whole or len(word) < 4 or word[-1:].isdigit() or word[:1].isdigit() else (
+            word in text) for word in words)
         for wanted, words in compiled(pattern))
 
 

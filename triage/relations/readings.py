@@ -32,6 +32,7 @@ class _Told:
     words: str
     ratio: float
     faults: list[int] = field(default_factory=list)
+    open: bool = False  # no later reading is sound
 
 
 def read_against_codes(book: Casebook, line: Timeline, link: Links, tables: Tables) -> None:
@@ -43,7 +44,7 @@ def read_against_codes(book: Casebook, line: Timeline, link: Links, tables: Tabl
             for value, found, later in _contradictions(seen, rule):
                 words = _words(seen, rule, value, found)
                 if later is not None:
-                    words += (f"; {seen.when(later.column)} it reads {_figure(rule, later)}: it came and went, or the "
+                    words += (f"; {seen.phase(later.column)} it reads {_figure(rule, later)}: it came and went, or the "
                               "work between cured it")
                 faults = [] if later is not None else _supported(book, link, rule, session, value)
                 for fault in faults:
@@ -51,6 +52,7 @@ def read_against_codes(book: Casebook, line: Timeline, link: Links, tables: Tabl
                 entry = told.setdefault((value.module, value.label), _Told(words, 0.0))
                 if rule.ratio > entry.ratio:
                     entry.words, entry.ratio = words, rule.ratio
+                entry.open = entry.open or later is None
                 entry.faults += [fault for fault in faults if fault not in entry.faults]
         if told:
             strongest = sorted(told.values(), key=lambda entry: (-bool(entry.faults), -entry.ratio))
@@ -128,6 +130,6 @@ def _sentence(book: Casebook, entry: _Told) -> str:
     """The finding with the faults it speaks for."""
     names = [f"{book.module_name[book.fault_module[fault]]} {book.code[fault]}" for fault in entry.faults]
     if not names:
-        return f"{entry.words} (no code on record speaks of it)"
+        return f"{entry.words} (no code on record speaks of it)" if entry.open else entry.words
     more = f" and {len(names) - MOST_NAMED} more" if len(names) > MOST_NAMED else ""
     return f"{entry.words} (speaks for {', '.join(names[:MOST_NAMED])}{more})"
