@@ -120,6 +120,28 @@ def test_a_long_stay_at_one_of_the_levels_is_not_part_of_the_cycling(high_first:
     assert found[3].end_s == pytest.approx(end - 3.0 * (not high_first), abs=0.05)
 
 
+@pytest.mark.parametrize("tau", [0.2, 0.5, 1.0])
+def test_pulses_with_rounded_edges(tau: float) -> None:
+    at = np.arange(0.0, 100.0, 0.05)
+    wave = np.empty(len(at))
+    level = 11.8
+    for place, seconds in enumerate(at):
+        level += ((14.1 if seconds % 10.0 < 5.0 else 11.4) - level) * (1.0 - np.exp(-0.05 / tau))
+        wave[place] = level
+    made = Made(20, 22).add("rest", 20, 11.8).add("cycling", 100, lambda _: wave).add("running", 40, 11.7)
+    found = segments(made.trace())
+    assert kinds(found) == ["rest", "cycling", "running"]
+    assert found[1].start_s == pytest.approx(20.0, abs=0.11)
+    assert found[1].low_volts == pytest.approx(11.4, abs=0.1)
+    assert found[1].high_volts == pytest.approx(14.1, abs=0.1)
+    assert found[1].period_s == pytest.approx(10.0, abs=0.1)
+
+
+def test_a_flat_dip_and_back_is_a_consumer_and_no_crank() -> None:
+    made = Made(20, 23).add("rest", 20, 12.4).add("sag", 4, 11.0).add("rest", 20, 12.35)
+    assert kinds(segments(made.trace())) == ["rest", "sag", "rest"]
+
+
 def test_edges_and_duty_of_a_square_wave() -> None:
     made = Made(10, 1).add("rest", 20, 11.9).pulses(6, 8.0, 11.4, 14.1, 0.25, high_first=True).add("rest", 20, 11.9)
     cycling = next(segment for segment in segments(made.trace(0.02)) if segment.kind == "cycling")
@@ -140,6 +162,15 @@ def test_the_first_spike_does_not_set_the_level_of_a_crank() -> None:
     made = Made(1000, 3).add("rest", 10, 12.5).add("crank", 1.5, crank(10.0, 6.5, fade_s=0.1)).add("charging", 20, 14.2)
     found = next(segment for segment in segments(made.trace()) if segment.kind == "crank")
     assert found.volts == pytest.approx(10.0, abs=0.1)
+
+
+def test_edges_that_take_milliseconds_begin_where_the_level_is_left() -> None:
+    # ISO 16750-2 (second-hand), crank timing: fall 5 ms, rise 50 ms.
+    made = Made(1000, 21).add("rest", 10, 12.4).add("crank", 0.005, ramp(12.4, 9.6, 0.005)).add("crank", 1.0, 9.6)
+    made.add("charging", 0.05, ramp(9.6, 14.0, 0.05)).add("charging", 20, 14.0)
+    found = next(segment for segment in segments(made.trace(0.02)) if segment.kind == "crank")
+    assert found.start_s == pytest.approx(10.0, abs=0.0021)
+    assert found.end_s == pytest.approx(11.005, abs=0.0101)
 
 
 def test_two_failed_tries_are_two_cranks_and_no_cycling() -> None:

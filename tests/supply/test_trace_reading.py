@@ -55,6 +55,7 @@ FORMS = {
     "lines above and below": "recorder 5\nstart: 2025-03-03 08:00:00\n\ntime,volts\ns,V\n0.0,12.5\n0.5,12.4\n1.0,9.8\n"
                              "1.5,14.1\nend\n",
     "byte-order mark, Windows lines": "\ufefftime,volts\r\n0.0,12.5\r\n0.5,12.4\r\n1.0,9.8\r\n1.5,14.1\r\n",
+    "old line ends": "time,volts\r0.0,12.5\r0.5,12.4\r1.0,9.8\r1.5,14.1\r",
     "mark at the end": "0.0,12.5,\n0.5,12.4,\n1.0,9.8,\n1.5,14.1,\n",
     "Cyrillic head": "время;напряжение\n0,0;12,5\n0,5;12,4\n1,0;9,8\n1,5;14,1\n",
     "Spanish head": "tiempo,tensión\n0.0,12.5\n0.5,12.4\n1.0,9.8\n1.5,14.1\n",
@@ -136,6 +137,13 @@ def test_bad_rows_are_named_and_the_rest_is_read() -> None:
     assert bad.show().splitlines() == [
         "log.csv:3: note: not a row of time and volts; left out", "    1,error", "    ~~~~~~^"]
     assert any("140 V" in notice.message for notice in notices)
+
+
+def test_a_row_cut_short_is_named() -> None:
+    trace, notices = read_trace("t,v\n0,12.5\n1\n2,12.4\n3,\n")
+    assert trace is not None
+    assert trace.seconds.tolist() == [0.0, 2.0]
+    assert [notice.line for notice in notices if notice.line] == [3]
 
 
 def test_recordings_behind_one_another_are_laid_end_to_end() -> None:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from triage.model.session import BatteryType
 from triage.supply.limits import cite, interpolate, limit, series
+
+if TYPE_CHECKING:
+    from triage.model.session import BatteryType
 
 ChargingBand = Literal["not charging", "undercharge", "low", "normal", "high", "overcharge", "overvoltage"]
 #: The tables of state of charge hold at this temperature of the battery (degrees Celsius).

@@ -76,6 +76,9 @@ def _crank_at(pieces: list[Piece], at: int, before: Piece | None, signal: Signal
     after = pieces[last + 1] if last + 1 < len(pieces) else None
     if after is None and span < 0.3:
         return None
+    if after is not None and abs(after.first - level) <= 0.2 * signal.unit and not _looks_cranked(
+            signal, start, end, plateau) and (span > 5.0 or plateau > 10.8 * signal.unit):
+        return None  # a flat dip that is long or shallow, and back to the level: a consumer
     back = after is not None and max(after.level, after.last) >= signal.limit("undercharge below")
     fed = level >= signal.limit("charging lowest") and (back or after is None)
     if fed and (running or not _looks_cranked(signal, start, end, plateau)):

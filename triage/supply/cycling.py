@@ -6,8 +6,8 @@ scatter about them, phases that repeat, edges that are steep.
 
 from __future__ import annotations
 
-import itertools
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -114,8 +114,7 @@ def _measure(pieces: list[Piece], run: list[_Phase], signal: Signal) -> Cycle | 
     edges = _trimmed(_edges(pieces, run, middle), signal)
     if len(edges) < 4:
         return None
-    span = signal.volts[edges[0]:edges[-1]]
-    low, high = float(np.median(span[span < middle])), float(np.median(span[span >= middle]))
+    low, high = _levels(signal.volts, edges, middle)
     if not _two_levels(signal.means(edges[0], edges[-1]), low, high):
         return None
     times = np.array([signal.time(edge) for edge in edges])
@@ -133,11 +132,22 @@ def _measure(pieces: list[Piece], run: list[_Phase], signal: Signal) -> Cycle | 
 def _edges(pieces: list[Piece], run: list[_Phase], middle: float) -> list[int]:
     """The samples at which one phase ends and the next begins, where the two lie on either side of ``middle``."""
     edges: list[int] = []
-    for before, after in itertools.pairwise(run):
+    for before, after in pairwise(run):
         high = pieces[before.last].level >= middle
         over = (piece.start for piece in pieces[after.first:after.last + 1] if (piece.level >= middle) != high)
         edges += [place for place in [next(over, None)] if place is not None]
     return edges
+
+
+def _levels(volts: Array, edges: list[int], middle: float) -> tuple[float, float]:
+    """The two levels, from the later part of every stay: a pulse may take a while to reach its own."""
+    parts = [volts[start + 2 * (end - start) // 5:max(end - (end - start) // 6, start + 1)]
+             for start, end in pairwise(edges)]
+    high = [part for part in parts if float(np.median(part)) >= middle]
+    low = [part for part in parts if float(np.median(part)) < middle]
+    if not low or not high:
+        return middle, middle
+    return float(np.median(np.concatenate(low))), float(np.median(np.concatenate(high)))
 
 
 def _trimmed(edges: list[int], signal: Signal) -> list[int]:
@@ -207,18 +217,32 @@ def _ends(signal: Signal, pieces: list[Piece], run: list[_Phase], edges: list[in
 
 def _stay(signal: Signal, row: list[Piece], edge: int, high: bool, levels: tuple[float, float],
           stays: tuple[float, float]) -> int:
-    """How far from ``edge`` on the pieces of ``row`` keep to the level; ``edge`` where that is longer than a stay."""
+    """How far from ``edge`` on the pieces of ``row`` belong to the cycling.
+
+    The way between the levels does, and the level itself where it is kept no longer than the other stays.
+    """
     level, stay = (levels[1], stays[0]) if high else (levels[0], stays[1])
-    tolerance = max(0.12 * signal.unit, 2.0 * signal.block_noise)
-    border = edge
+    way = border = edge
     for piece in row:
-        if abs(piece.level - level) > tolerance:
-            if piece.end - piece.start <= 2 * signal.size and border == edge:
-                continue  # a reading taken on the edge itself
+        blocks = max(1, (piece.end - piece.start) // signal.size)
+        tolerance = max(0.12 * signal.unit, 3.0 * signal.block_noise / float(np.sqrt(blocks)))
+        far = piece.start if piece.start < edge else piece.end
+        if abs(piece.level - level) <= tolerance:
+            border = far
+        elif border == edge and _on_the_way(piece, levels, 0.6 * stay, signal):
+            way = far
+        elif border != edge or piece.end - piece.start > 2 * signal.size:
             break
-        border = piece.start if piece.start < edge else piece.end
     first, last = min(border, edge), max(border, edge)
-    return border if signal.span(first, last) <= 1.25 * stay + 2 * signal.trace.interval else edge
+    kept = border != edge and signal.span(first, last) <= 1.25 * stay + 2 * signal.trace.interval
+    return border if kept else way
+
+
+def _on_the_way(piece: Piece, levels: tuple[float, float], longest: float, signal: Signal) -> bool:
+    """Whether a piece leads from one level to the other: between them, sloped or very short."""
+    span = signal.span(piece.start, piece.end)
+    sloped = piece.rise != 0.0 and span <= longest
+    return levels[0] < piece.level < levels[1] and (sloped or span <= max(0.2 * longest, 2.5 * signal.trace.interval))
 
 
 def _apart(cycles: list[Cycle]) -> list[Cycle]:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from triage.model.session import BatteryType
-from triage.model.snapshot import Engine
-from triage.model.verdict import SupplyPart, SupplyState
 from triage.supply.limits import system_of
+
+if TYPE_CHECKING:
+    from triage.model.session import BatteryType
+    from triage.model.snapshot import Engine
+    from triage.model.verdict import SupplyPart, SupplyState
 
 Figure = float | str | None
 Feed = Literal["none", "connected", "unknown"]

@@ -7,13 +7,15 @@ finding says so and settles nothing.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from triage.model.session import BatteryType
-from triage.model.snapshot import OutsideSupply
 from triage.supply.bands import charge_band, charging_band, charging_high, load_test_limit
 from triage.supply.finding import Figure, Finding
 from triage.supply.limits import cite, limit, system_of
+
+if TYPE_CHECKING:
+    from triage.model.session import BatteryType
+    from triage.model.snapshot import OutsideSupply
 
 Path = Literal["ground", "positive"]
 

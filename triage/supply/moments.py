@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Engine, Snapshot
 from triage.supply.finding import OutsideSpan, SupplyContext
 from triage.supply.limits import limit, system_of
 from triage.supply.segments import guess_nominal
 from triage.supply.trace import Trace
+
+if TYPE_CHECKING:
+    from triage.model.session import Event, Vehicle
+    from triage.model.snapshot import Engine, Snapshot
 
 #: The supply "at" a moment is the median of the readings in the seconds that follow.
 _WINDOW = 2.0

@@ -40,12 +40,14 @@ def read_rows(text: str, layout: Layout, source: str | None) -> Rows:
     reader = _LineReader(layout, source)
     times: list[Array] = []
     volts: list[Array] = []
-    line = layout.first_line
-    for piece in _pieces(text, layout.first_line):
+    line, counted = layout.first_line, _begin(text, layout.first_line)
+    for place, end in _pieces(text, counted):
+        piece = text[place:end]
         arrays = _fast(piece, layout) if not layout.joined else None
         if arrays is None:
+            line += text.count("\n", counted, place)
+            counted = place
             arrays = reader.read(piece, line)
-        line += piece.count("\n")
         times.append(arrays[0])
         volts.append(arrays[1])
     if layout.kind == "none":
@@ -53,16 +55,18 @@ def read_rows(text: str, layout: Layout, source: str | None) -> Rows:
     return Rows(np.concatenate(times), np.concatenate(volts), reader.notices())
 
 
-def _pieces(text: str, first_line: int) -> Iterator[str]:
-    """The text from line ``first_line`` on in pieces that end with a line."""
-    place = 0
-    if first_line:
-        head = text[:200_000].splitlines(keepends=True)
-        place = sum(len(line) for line in head[:first_line])
+def _begin(text: str, first_line: int) -> int:
+    """Where line ``first_line`` (from 0) begins."""
+    head = text[:200_000].splitlines(keepends=True) if first_line else []
+    return sum(len(line) for line in head[:first_line])
+
+
+def _pieces(text: str, place: int) -> Iterator[tuple[int, int]]:
+    """Begin and end of the pieces of the text from ``place`` on, each ending with a line."""
     while place < len(text):
         end = text.find("\n", place + _PIECE)
         end = len(text) if end < 0 else end + 1
-        yield text[place:end]
+        yield place, end
         place = end
 
 

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 
-from triage.model.snapshot import OutsideSupply
 from triage.supply.finding import Finding
 from triage.supply.measurements import ripple, running_voltage
 from triage.supply.segments import Segment
 from triage.supply.view import View, span_figures, when
+
+if TYPE_CHECKING:
+    from triage.model.snapshot import OutsideSupply
 
 
 def charging_rule(view: View) -> list[Finding]:

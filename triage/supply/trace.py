@@ -20,6 +20,7 @@ from triage.supply.rows import Rows, read_rows
 Array = NDArray[np.float64]
 #: A reading outside this range is the logger's, not the vehicle's (volts; -14 V is a reversed 12 V battery).
 _LOWEST, _HIGHEST = -30.0, 100.0
+_HEAD = 65536
 #: A silence is a gap where it lasts five sampling intervals and at least a quarter of a second.
 _GAP_STEPS, _GAP_SECONDS = 5.0, 0.25
 
@@ -82,11 +83,13 @@ def read_trace(text: str, *, source: str | None = None) -> tuple[Trace | None, l
     Time and memory grow in proportion to the text. ``source`` names the file in the notices.
     """
     text = text.removeprefix("\ufeff")
+    if "\r" in text[:_HEAD] and "\n" not in text[:_HEAD]:
+        text = text.replace("\r", "\n")
     if not text or text.isspace():
         return None, [Notice("warning", "the trace is empty; expected rows of time and volts", source)]
     layout = find_layout(text)
     if layout is None:
-        seen = next((line.strip() for line in text[:65536].splitlines() if line.strip()), "blank lines")
+        seen = next((line.strip() for line in text[:_HEAD].splitlines() if line.strip()), "blank lines")
         return None, [Notice(
             "warning", f"no voltages found, seen {seen[:40]!r} first; expected rows of time and volts, for example "
             "'12.5,12.43'", source)]
@@ -112,11 +115,14 @@ def _layout_notices(layout: Layout, source: str | None) -> list[Notice]:
 
 def _finish(rows: Rows, layout: Layout, source: str | None, notices: list[Notice]) -> Trace | None:
     """Units, order, doubles and readings no vehicle gives; then the trace."""
-    seconds, volts = rows.seconds, rows.volts * layout.volt_scale
-    if len(volts) and layout.volt_scale == 1.0 and 4000.0 < float(np.median(volts)) < 36000.0:
+    seconds, volts = rows.seconds, rows.volts
+    if layout.volt_scale != 1.0:
+        volts = volts * layout.volt_scale
+    elif _in_millivolts(volts):
         volts = volts * 1e-3
         notices.append(Notice("note", "the voltages are taken as millivolts", source))
-    sound = np.isfinite(seconds) & (volts >= _LOWEST) & (volts <= _HIGHEST)
+    sound = np.isfinite(seconds)
+    sound &= (volts >= _LOWEST) & (volts <= _HIGHEST)
     if not bool(sound.all()):
         _note_unsound(rows, volts, sound, source, notices)
         seconds, volts = seconds[sound], volts[sound]
@@ -124,13 +130,14 @@ def _finish(rows: Rows, layout: Layout, source: str | None, notices: list[Notice
         notices.append(Notice("warning", f"{len(volts)} usable readings; a trace needs two and more", source))
         return None
     if layout.kind == "number":
-        seconds = seconds * _scale(seconds, layout, source, notices)
+        scale = _scale(seconds, layout, source, notices)
+        seconds = seconds if scale == 1.0 else seconds * scale
     elif layout.kind == "clock" and layout.date is None:
         seconds = _past_midnight(seconds)
     origin = 0.0
     if layout.kind in ("clock", "stamp") or (layout.kind == "number" and seconds[0] > 3e8):
         origin = float(seconds[0])
-    seconds, volts = _in_order(seconds - origin, volts, source, notices)
+    seconds, volts = _in_order(seconds - origin if origin else seconds, volts, source, notices)
     seconds = _spread_doubles(seconds, source, notices)
     if seconds[-1] <= seconds[0]:
         notices.append(Notice("warning", "all readings bear the same time; the time must advance", source))
@@ -142,6 +149,13 @@ def _finish(rows: Rows, layout: Layout, source: str | None, notices: list[Notice
         notices.append(Notice("note", f"{len(trace.gaps)} gap{'s' * (len(trace.gaps) > 1)} without readings, the "
                               f"longest {longest:.4g} s; nothing is concluded about them", source))
     return trace
+
+
+def _in_millivolts(volts: Array) -> bool:
+    """Whether the middle of the readings could only be a supply in millivolts."""
+    some = volts[::max(1, len(volts) // 20_000)]
+    some = some[np.isfinite(some)]
+    return bool(len(some)) and 4000.0 < float(np.median(some)) < 36000.0
 
 
 def _note_unsound(rows: Rows, volts: Array, sound: NDArray[np.bool_], source: str | None,
@@ -184,10 +198,10 @@ def _past_midnight(seconds: Array) -> Array:
 
 def _in_order(seconds: Array, volts: Array, source: str | None, notices: list[Notice]) -> tuple[Array, Array]:
     """Rising times: recordings behind one another are laid end to end, single strays sorted in."""
+    if bool((seconds[1:] >= seconds[:-1]).all()):
+        return seconds, volts
     steps = np.diff(seconds)
     back = np.flatnonzero(steps < 0)
-    if not len(back):
-        return seconds, volts
     usual = float(np.median(steps[steps > 0])) if bool((steps > 0).any()) else 1.0
     if len(back) <= max(5, len(seconds) // 1000) and all(-steps[k] > 20 * usual for k in back):
         shift = np.zeros_like(seconds)
@@ -203,7 +217,7 @@ def _in_order(seconds: Array, volts: Array, source: str | None, notices: list[No
 
 def _spread_doubles(seconds: Array, source: str | None, notices: list[Notice]) -> Array:
     """Readings that share one time (a clock without fractions) spread evenly up to the next time."""
-    same = np.diff(seconds) == 0
+    same = seconds[1:] == seconds[:-1]
     if not bool(same.any()):
         return seconds
     first = np.flatnonzero(np.concatenate(([True], ~same)))
