@@ -12,6 +12,7 @@ from triage.evidence.ledger import ledgers
 from triage.evidence.sightings import casebook
 from triage.explain.cautions import cautions
 from triage.explain.checks import next_checks
+from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
     complaint_answer,
@@ -75,7 +76,10 @@ def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = Fals
 def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     """The verdicts of a worked batch."""
     book, tables = work.book, work.tables
-    checks = next_checks(book, work.line, work.links, work.standings, work.evidence.decibans, tables, work.names)
+    supplies = [supply_record(session, supply_facts(work, place), tables)
+                for place, session in enumerate(book.sessions)]
+    checks = next_checks(book, work.line, work.links, work.standings, work.evidence.causes, work.evidence.decibans,
+                         supplies, tables, work.names)
     faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
     order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
     result: list[Verdict] = []
@@ -85,11 +89,16 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
                     if (safety := safety_name(book, work.links, fault))}
         result.append({
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
-            "supply": supply_record(session, supply_facts(work, place), tables),
-            "next_checks": checks[place], "cautions": cautions(session, safeties, float(work.line.scale[place])),
+            "supply": supplies[place], "next_checks": checks[place],
+            "cautions": cautions(session, safeties, float(work.line.scale[place]), module_names(book, place)),
             "notices": [notice.as_json() for notice in book.notices[place]],
         })
     return result
+
+
+def module_names(book: Casebook, place: int) -> list[str]:
+    """Canonical names of the modules of session ``place``."""
+    return [facts.name for facts in book.module_facts[int(book.first_module[place]):int(book.first_module[place + 1])]]
 
 
 def supply_facts(work: Worked, place: int) -> SupplyFacts:
@@ -141,7 +150,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = ()) -> 
     course = work_course(work)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
-        complaint=complaint_answer(session, short, open_groups), short_list=short, unsettled=open_groups,
+        complaint=complaint_answer(session, short, open_groups, verdict), short_list=short, unsettled=open_groups,
         set_aside=set_aside(lines), count=count_line(lines), next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict), notices=shown,
@@ -176,7 +185,8 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         facts = book.facts[fault]
         module = book.module_facts[book.fault_module[fault]]
         result.append(FaultLine(
-            verdict=entry, printed=printed.get(entry["module"], entry["module"]), title=facts.title,
+            verdict=entry, printed=printed.get(entry["module"], entry["module"]),
+            title=meaning(book.sessions[0], entry["module"], entry["code"], entry["failure_type"], facts),
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
             safety=safety_name(book, work.links, fault), band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),

@@ -179,7 +179,6 @@ def test_a_silent_restraint_module_is_checked_behind_its_gate() -> None:
     assert "qualified person" in check["gate"]
 
 
-@pytest.mark.xfail(strict=True, reason="the clear is proposed without a gate while a crash record stands")
 def test_nobody_is_told_to_clear_while_a_crash_record_stands() -> None:
     holds: Json = {"restraints": [code("B0001", "68")], "engine control": ["P0118"]}
     for check in checks(page(van("before-clear", holds, **FLAT))):

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from triage.model.drive import is_electric
 from triage.model.session import Session
 
 GENERAL = ("Follow the vehicle maker's procedure and local rules; restraint, high-voltage, brake and steering work is "
@@ -22,19 +25,21 @@ PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle 
            "plain charger is not one.")
 
 
-def cautions(session: Session, safeties: set[str], scale: float) -> list[str]:
-    """Cautions for ``session``; ``safeties`` are the safety classes its open faults touch."""
+def cautions(session: Session, safeties: set[str], scale: float, modules: Iterable[str] = ()) -> list[str]:
+    """Cautions for ``session``; ``safeties``: the safety classes its open faults touch; ``modules``: those scanned."""
     found = [BY_SAFETY[name] for name in BY_SAFETY if name in safeties]
     vehicle = session.vehicle
     drive = vehicle.drive if vehicle else None
-    if drive in ("hybrid", "electric") and "high voltage" not in safeties:
+    electric = is_electric(session, modules)
+    if (drive == "hybrid" or electric) and "high voltage" not in safeties:
         found.append(BY_SAFETY["high voltage"])
     outside = {snapshot.outside_supply for snapshot in session.snapshots}
     low = any(volts is not None and volts < 11.5 * scale for snapshot in session.snapshots
               for volts in (snapshot.volts, snapshot.lowest_volts))
     if low or outside & {"jump pack", "donor vehicle"}:
         found.append(JUMP)
-    if any(snapshot.engine == "running" or (snapshot.ran_minutes or 0) > 0 for snapshot in session.snapshots) or low:
+    if not electric and (low or any(
+            snapshot.engine == "running" or (snapshot.ran_minutes or 0) > 0 for snapshot in session.snapshots)):
         found.append(RUNNING)
     if any(event.what in ("programmed", "replaced") for event in session.events or []):
         found.append(PROGRAM)

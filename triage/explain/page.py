@@ -54,29 +54,68 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
         if entry["state"] == "failed":
             parts.append(f"{part} failed ({entry['why']})")
     if entries["event"]["state"] == "proven":
-        parts.append(f"low-supply event proven ({entries['event']['why']})")
-    if entries["battery"]["why"].startswith("discharged"):
-        parts.append("battery found " + entries["battery"]["why"].split(":")[0])
+        parts.append(f"low supply proven ({entries['event']['why']})")
+    discharged = entries["battery"]["why"].startswith("discharged")
+    if discharged:
+        parts.append("battery found " + entries["battery"]["why"].split(":")[0].split(" with ")[0])
     if entries["charging"]["state"] == "proven":
         parts.append(f"charging proven ({entries['charging']['why']})")
-    open_parts = [part for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]
+    open_parts = [part if part != "battery" or not discharged else "battery once charged"
+                  for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]
     if open_parts:
         parts.append(f"not tested: {', '.join(open_parts)}")
     return "; ".join(parts) or "nothing is known of the supply"
 
 
-def complaint_answer(session: Session, short: list[Root], groups: list[Group]) -> str | None:
-    """The complaint, and what the verdict has to say to it."""
+#: Words of a complaint, and the system they speak of.
+AREAS: dict[str, tuple[str, ...]] = {
+    "supply": ("crank", "not start", "no start", "starting", "flat", "dead", "battery", "charg", "ready", "no power"),
+    "restraints": ("airbag", "air bag", "srs", "restraint", "seat belt"),
+    "brakes": ("abs", "brake", "braking", "stability"), "steering": ("steer", "eps"),
+    "transmission": ("gear", "transmission", "shift"), "high voltage": ("isolation", "high voltage", "hv"),
+    "engine": ("engine", "power loss", "loses power", "limp", "derate", "stall", "misfire", "rough", "smok", "glow"),
+}
+SHORT_WORDS = 3
+
+
+def complaint_answer(session: Session, short: list[Root], groups: list[Group], verdict: Verdict) -> str | None:
+    """The complaint, and what the verdict has to say to it: first the roots of the systems it speaks of."""
     complaint = session.vehicle.complaint if session.vehicle else None
+    complaint = (complaint or "").strip().rstrip(".:;,!")
     if not complaint:
         return None
-    if short:
-        return f"{complaint}: look first at this: {short[0].title}"
+    areas = _areas(complaint)
+    fitting = [root for area in areas for root in short if area in (root.system, root.safety)]
+    low = any(entry["part"] == "event" and entry["state"] == "proven" for entry in verdict["supply"])
+    told = list(dict.fromkeys(_named(root) for root in fitting))
+    if "supply" in areas and low and not any(root.system == "supply" for root in fitting):
+        told.insert(0 if areas[0] == "supply" else len(told), "the low supply")
+    told = told or [_named(root) for root in short[:1]]
+    if told:
+        return f"{complaint}. Look first at {'; then '.join(told[:3])}"
     if groups:
         open_codes = sum(len(group.lines) for group in groups)
         are = "code is" if open_codes == 1 else "codes are"
-        return f"{complaint}: nothing on the short list explains it yet; {open_codes} {are} open"
-    return f"{complaint}: no code explains it; the supply is the first thing to prove"
+        return f"{complaint}. Nothing on the short list explains it yet; {open_codes} {are} open"
+    return f"{complaint}. No code explains it; the supply is the first thing to prove"
+
+
+def _named(root: Root) -> str:
+    """The root as something to look at."""
+    return f"the {root.title.removesuffix(' failed')}" if root.system == "supply" and not root.lines else root.title
+
+
+def _areas(complaint: str) -> list[str]:
+    """The systems a complaint speaks of, in the order it does. Short words count as whole words only."""
+    low = complaint.lower()
+    places: list[tuple[int, str]] = []
+    spaced = f" {''.join(mark if mark.isalnum() else ' ' for mark in low)} "
+    for area, words in AREAS.items():
+        found = [place for word in words
+                 if (place := spaced.find(f" {word} " if len(word) <= SHORT_WORDS else word)) >= 0]
+        if found:
+            places.append((min(found), area))
+    return [area for _, area in sorted(places)]
 
 
 def would_change(lines: list[FaultLine], verdict: Verdict) -> list[str]:

@@ -105,16 +105,29 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
         quiet = link.target_active[fault].max() == 0 and (link.target_state[fault] != SILENT).all()
         tail = ", which shows no code of its own: read it again" if quiet else ""
         return [f"it {verb} {book.module_name[target]}{tail}"]
+    if top == 4:
+        return ["it only tells that another fault holds the engine back: look for that one"
+                if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]
     if top == 2 and facts.supply:
         return ["it is the witness of a supply event, not a fault of its own"]
-    session = int(book.fault_session[fault])
-    supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column]))
-              for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
-    if top == 2 and any(volts < LOW * line.scale[session] for volts in supply):
-        return [f"the supply fell to {min(supply):.1f} V when it was seen, low enough to set it"]
+    said = []
+    if "isolation fault" in facts.title:
+        said.append("seen even once, it stays open until a qualified person has measured the isolation")
     if top == 2:
-        return ["low supply would set it; nobody read how low the supply was"]
-    return []
+        said.append(_low_words(book, line, fault))
+    return said
+
+
+def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
+    """How low the supply was for a code that a low supply explains best."""
+    session = int(book.fault_session[fault])
+    columns = [column for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
+    supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
+    if any(volts < LOW * line.scale[session] for volts in supply):
+        return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
+    if all(volts == volts for volts in supply):
+        return "the supply was good whenever it was read; a dip that nobody noted could have set it"
+    return "a low supply could have set it; nobody read how low the supply was"
 
 
 def _monitor(name: str) -> str:
@@ -136,8 +149,8 @@ def clean_words(book: Casebook, opportunity: Floats, fault: int) -> str | None:
     runs = len(since)
     if runs == 1:
         return "did not return in one clean test, which rules out no intermittent"
-    return (f"did not return in {runs} clean tests: an intermittent that shows in up to {clean_bound(runs) * 100:.0f} % "
-            "of such tests could still hide (95 % bound), where its trigger was present")
+    return (f"did not return in {runs} clean tests: an intermittent that shows in up to {clean_bound(runs) * 100:.0f} "
+            "% of such tests could still hide (95 % bound), where its trigger was present")
 
 
 __all__ = ["PHASES", "band", "clean_bound", "clean_words", "phase_words", "reasons", "volts_words"]

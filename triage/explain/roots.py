@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from triage.explain.meaning import same_fault
+from triage.explain.page import printed_names
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import SILENT, Casebook, Links, Story
 from triage.model.verdict import NextCheck, Verdict
@@ -12,6 +14,8 @@ from triage.model.verdict import NextCheck, Verdict
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
 
+#: The head of those that none of the next checks settles.
+NO_STEP = "no step below settles these: repair what the short list names, then clear and read again"
 CAUSE_REASONS = {
     "low-voltage": "set while the supply was low", "history": "old: seen before the clear and not since",
     "echo": "only repeats what another module holds", "hard": "tested clean since",
@@ -25,18 +29,27 @@ def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]
     ``printed``: module name in the job -> as the scan printed it.
     """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
-    by_root: dict[str, list[FaultLine]] = {}
+    by_root: dict[object, list[FaultLine]] = {}
     for place, line in enumerate(listed):
         lost = line.verdict["explained_by"]
-        by_root.setdefault(f"silent {lost}" if lost else f"fault {place}", []).append(line)
+        alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
+        by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
     roots = sorted((_root(members, printed) for members in by_root.values()), key=lambda root: -root.decibans)
-    return _supply_roots(verdict) + roots
+    return _supply_roots(verdict, lines) + roots
 
 
-def _supply_roots(verdict: Verdict) -> list[Root]:
+def _supply_roots(verdict: Verdict, lines: list[FaultLine]) -> list[Root]:
     """The supply is a fault of its own: while a part of it has failed it leads the list."""
-    return [Root(f"{entry['part']} failed: {entry['why']}", "supply", None, math.nan, [entry["why"]], "supply", [])
-            for entry in verdict["supply"] if entry["state"] == "failed"]
+    found = []
+    for entry in verdict["supply"]:
+        if entry["state"] != "failed":
+            continue
+        seen = [f"{line.printed} {line.verdict['code']}" for line in lines if entry["part"] == "charging" and line.marks
+                and line.verdict["explained_by"] in ("supply event", "overvoltage event")
+                and line.marks[-1].sight == "seen"]
+        why = [entry["why"], *([f"seen with it in the last snapshot: {', '.join(seen)}"] if seen else [])]
+        found.append(Root(f"{entry['part']} failed", "supply", None, math.nan, why, "supply", []))
+    return found
 
 
 def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
@@ -45,7 +58,11 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
     most = max(line.verdict["decibans"] for line in lines)
     if lost is None:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
-        return Root(f"{first.printed} {code}: {first.title}", first.system, first.safety, most, first.why,
+        safety = next((line.safety for line in lines if line.safety), None)
+        if len(lines) > 1:
+            why = ["one fault, told by " + " and ".join(line.printed for line in lines), *first.why]
+            return Root(f"{code}: {first.title}", first.system, safety, most, why, first.verdict["needs"], lines)
+        return Root(f"{first.printed} {code}: {first.title}", first.system, safety, most, first.why,
                     first.verdict["needs"], lines)
     lost = printed.get(lost, lost)
     reporters = sorted({line.printed for line in lines})
@@ -63,7 +80,7 @@ def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
     for line in open_lines:
         name = fault_name(line)
         step = next((check["do"] for check in checks if name in check["settles"]), None)
-        groups.setdefault(step or "nothing in this list settles these: read the module again", []).append(line)
+        groups.setdefault(step or NO_STEP, []).append(line)
     result = []
     for step, members in groups.items():
         members.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
@@ -97,32 +114,47 @@ def count_line(lines: list[FaultLine]) -> str:
             f"{number['set aside']} set aside")
 
 
-def story_words(book: Casebook, story: Story) -> str:
+def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = None) -> str:
     """A story in one sentence: whom to check first, who speaks for it, what rivals it has."""
-    names = [book.module_name[module] for module in story.reporters]
+    shown = printed or {}
+    names = [shown.get(book.module_name[module], book.module_name[module]) for module in story.reporters]
+    about = shown.get(story.about, story.about)
     by = f"reported lost by {', '.join(names)}" if names else "reported lost by nobody"
     if story.kind == "lone reporter":
-        return (f"{story.about} alone reports modules that answer: check {' or '.join(story.rivals)}"
+        return (f"{about} alone reports modules that answer: check {' or '.join(story.rivals)}"
                 f" ({'; '.join(story.contradicting)})")
-    head = f"{story.about} is silent, {by}" if story.kind == "silent module" else (
-        f"all modules behind {story.about} are silent, {by}")
+    head = f"{about} is silent, {by}" if story.kind == "silent module" else (
+        f"all modules behind {about} are silent, {by}")
     against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""
     return f"{head}: check {', then '.join(story.rivals)}{against}"
+
+
+def _silence_words(book: Casebook, module: int) -> str:
+    """What the silence of a module that nobody misses may mean, by when it should be awake."""
+    facts = book.module_facts[module]
+    if facts.awake == "trailer":
+        return (": with the trailer coupled check its socket, fuse and ground; without one it is not fitted. No module "
+                "misses it, so it proves nothing yet")
+    if facts.awake in ("ready", "plug"):
+        when = "the drive is READY" if facts.awake == "ready" else "the charging cable is plugged in"
+        return f": it may sleep until {when}; no module misses it, so it proves nothing"
+    return ": asleep, not fitted or without feed; no module misses it, so it proves nothing"
 
 
 def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[str]:
     """Findings that are about modules, not codes: silence, clears that did not take."""
     told: list[str] = []
     first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
-    told += [story_words(book, story) for story in link.stories.get(session, [])]
+    printed = printed_names(book.sessions[session])
+    told += [story_words(book, story, printed) for story in link.stories.get(session, [])]
     told += link.findings.get(session, [])
     explained = {module for story in link.stories.get(session, []) for module in story.modules}
     for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
-        name, row = book.module_name[module], book.state[module]
+        row = book.state[module]
+        name = printed.get(book.module_name[module], book.module_name[module])
         asked = row[row >= 0]
         if module not in explained and asked.size and (asked == SILENT).all():
-            told.append(f"{name} never answered: asleep, not fitted or without feed; nothing misses it, so it proves "
-                        "nothing")
+            told.append(f"{name} never answered{_silence_words(book, module)}")
         faults = [fault for fault in range(first, last) if book.fault_module[fault] == module]
         if len(faults) > 1 and all(refused[fault] > 0.5 for fault in faults):
             told.append(f"{name}: its whole list of {len(faults)} codes stayed after the clear, so the clear did not "

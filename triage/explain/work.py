@@ -37,6 +37,9 @@ _VOLTS = re.compile(r"(\d{1,2}(?:[.,]\d{1,2})?) ?V\b")
 
 def crash_record(facts: CodeFacts, texts: Sequence[str]) -> bool:
     """Whether a code is the stored record of a crash: by its title or by the text it was printed with."""
+    if facts.safety == "restraints" and facts.failure == "event information":
+        # Failure type 68 of a restraint code: a stored event, not a fault.
+        return True
     told = " ".join([facts.title, facts.failure or "", *texts]).lower()
     return any(words in told for words in CRASH)
 

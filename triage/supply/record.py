@@ -48,7 +48,7 @@ def _entry(part: str, state: SupplyState, why: str) -> SupplyVerdict:
 
 def _event(session: Session, facts: SupplyFacts, tables: Tables) -> SupplyVerdict:
     lowest = lowest_supply(session)
-    read = "" if lowest is None else f"lowest supply read {lowest:.1f} V"
+    read = "" if lowest is None else f"lowest read {lowest:.1f} V"
     high = f"; {facts.high_holders} modules hold an overvoltage code" if facts.high_holders else ""
     if facts.holders >= 2:
         tail = f", {read}" if read else ""
@@ -72,8 +72,9 @@ def _battery(session: Session, scale: float, tables: Tables) -> SupplyVerdict:
     first = next((s for s in session.snapshots if s.volts is not None and s.engine in (None, "off", "unknown")
                   and s.outside_supply in (None, "none", "unknown")), None)
     if first is not None and first.volts is not None and first.volts < tables.rate("battery.flat") * scale:
-        return _entry("battery", "not tested", f"discharged, {first.volts:.1f} V with the engine off: charge it fully, "
-                                               "let it rest, then load-test it")
+        engine = " with the engine off" if first.engine == "off" else ""
+        return _entry("battery", "not tested", f"discharged, {first.volts:.1f} V{engine}: charge it fully, let it "
+                                               "rest, then load-test it")
     return _entry("battery", "not tested", "no rested voltage after a charge and no load test on record")
 
 
@@ -83,16 +84,17 @@ def _charging(session: Session, scale: float, tables: Tables) -> SupplyVerdict:
     good, bad = tables.rate("charging.good") * scale, tables.rate("charging.none") * scale
     for snapshot in reversed(alone):
         volts = snapshot.volts or 0.0
+        read = f"{volts:.1f} V {'READY' if snapshot.engine == 'ready' else 'running'}, nothing connected"
+        over = tables.rate("charging.over") * scale
+        if volts > over:
+            return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "
+                                                "cold")
         if volts >= good:
-            over = tables.rate("charging.over") * scale
-            if volts > over:
-                return _entry("charging", "failed", f"{volts:.1f} V running with nothing connected: above {over:.1f} "
-                                                    "V, overcharging unless the battery is very cold")
-            return _entry("charging", "proven", f"{volts:.1f} V running with nothing connected")
+            return _entry("charging", "proven", read)
         if volts < bad:
-            return _entry("charging", "failed", f"{volts:.1f} V running with nothing connected: it is not charging")
-        return _entry("charging", "not tested", f"{volts:.1f} V running with nothing connected lies between: commanded "
-                                                "charging may hold it there; load it with lamps and blower, read again")
+            return _entry("charging", "failed", f"{read}: it does not charge")
+        return _entry("charging", "not tested", f"{read}, lies between: commanded charging may hold it there; load it "
+                                                "with lamps and blower and read again")
     return _charging_unsure(running, good, bad)
 
 
@@ -101,14 +103,15 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
     if helped:
         last = helped[-1]
         return _entry("charging", "not tested", f"{last.volts:.1f} V was read with a {last.outside_supply} connected: "
-                                                "take it off, run the engine and read again")
+                                                "take it off and read again while it runs")
     if running:
         volts = running[-1].volts or 0.0
         if volts < bad:
-            return _entry("charging", "failed", f"{volts:.1f} V with the engine running: it is not charging")
+            return _entry("charging", "failed", f"{volts:.1f} V running: it does not charge")
         return _entry("charging", "not tested", f"{volts:.1f} V with the engine running, but nobody said that no "
                                                 f"outside supply was connected; {good:.1f} V alone would prove it")
-    return _entry("charging", "not tested", "no reading with the engine running and nothing connected")
+    return _entry("charging", "not tested", "no reading with the engine running (or the drive READY) and nothing "
+                   "connected")
 
 
 def _measured(session: Session, part: str, tables: Tables) -> SupplyVerdict:

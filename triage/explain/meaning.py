@@ -1,0 +1,45 @@
+"""What a code means, in the words that can be trusted: the tables' where they know it, else those of the scan."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from triage.explain.work import code_texts
+
+if TYPE_CHECKING:
+    from code_tables import CodeFacts
+    from triage.model.session import Session
+
+#: Characters of a printed text that are shown.
+LONGEST = 70
+
+
+def meaning(session: Session, module: str, code: str, failure_type: str | None, facts: CodeFacts) -> str:
+    """The title of the tables; for a code they know by its range alone, the text the scan printed beside it."""
+    if facts.known:
+        return facts.title
+    texts = code_texts(session, module, code, failure_type)
+    # The longest is the least cut: scans of one vehicle print one text in several lengths.
+    text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
+    if not text:
+        return facts.title
+    if len(text) > LONGEST:
+        text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
+    return f'"{text}" as printed, {facts.title}'
+
+
+def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | None:
+    """A key that two modules share where they report one and the same fault; None where the code does not tell.
+
+    A standard code about a part means the same in every module; a maker's may mean another thing in each, and a
+    network code is about the partner it names.
+
+    >>> same_fault("SPN 3031 FMI 4", None), same_fault("B1234", None), same_fault("U0100", None)
+    (('SPN 3031 FMI 4', None), None, None)
+    """
+    if code.startswith("SPN ") or (code[:1] in "PBC" and code[1:2] in ("0", "2") and code[:2] not in ("B2", "C2")):
+        return code, failure_type
+    return None
+
+
+__all__ = ["meaning", "same_fault"]

@@ -1,0 +1,90 @@
+"""The next checks of the supply itself: the one measurement that decides each part that failed or was not tested.
+
+A part that nobody tested is one bit of doubt at most; a part that failed leaves the doubt where it failed (belt,
+cable, control line or the generator itself). Steps that only repeat what has failed already are left out by
+:mod:`triage.explain.checks`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from triage.model.verdict import NextCheck, SupplyVerdict
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+
+#: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
+PLACES = 4
+BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
+CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
+
+
+def supply_checks(
+    supply: Sequence[SupplyVerdict], scale: float, electric: bool, witnesses: list[str], tables: Tables,
+) -> list[NextCheck]:
+    """The steps for the parts of ``supply``; ``witnesses`` are the open faults that speak of the charging."""
+    states = {entry["part"]: entry for entry in supply}
+    right = tables.rate("check.answers_right")
+    checks: list[NextCheck] = []
+    if states["charging"]["state"] == "failed":
+        checks.append(_charging(states["charging"]["why"], scale, electric, witnesses, tables, right))
+    if not supply_in_doubt(supply):
+        return checks
+    if states["battery"]["state"] == "not tested":
+        # The limit is of one 12 V battery: those of a 24 V pair are tested one by one.
+        do = ("charge the batteries fully, let them rest, then load-test each one" if scale > 1.5 else
+              "charge the battery fully, let it rest, then load-test it")
+        checks.append(_step(
+            do, "at the battery", 90.0,
+            f"{tables.rate('battery.load_test'):.1f} V or more under half its cold-cranking current for 15 s, at 20 "
+            "degrees C and above", right, "ventilated, no sparks, never a frozen battery"))
+    if states["cables and grounds"]["state"] == "not tested":
+        checks.append(_step(
+            "measure the voltage drop from battery to engine, body and feeds while the load is on",
+            "battery posts, engine block, body, fuse box", 15.0,
+            f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
+            "feed", 0.5 * right, None))
+    if states["key-off draw"]["state"] == "not tested":
+        checks.append(_step(
+            "measure the key-off current after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
+            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right, None))
+    return checks
+
+
+def supply_in_doubt(supply: Sequence[SupplyVerdict]) -> bool:
+    """Whether anything says that the supply was or is weak."""
+    return any(entry["state"] == "failed" or (entry["part"] == "event" and entry["state"] == "proven")
+               or entry["why"].startswith("discharged") for entry in supply)
+
+
+def _charging(
+    why: str, scale: float, electric: bool, witnesses: list[str], tables: Tables, right: float,
+) -> NextCheck:
+    low, high = tables.rate("charging.good") * scale, tables.rate("charging.over") * scale
+    gain = (math.log2(PLACES) + 0.2 * len(witnesses)) * right
+    if electric:
+        return _step("find why the converter does not charge the battery: its fuse and cables, then its own output",
+                     "12 V battery and converter output", 30.0,
+                     f"{low:.1f} to {high:.1f} V at the battery with the drive READY and nothing connected", gain,
+                     CONVERTER, witnesses)
+    if "overcharging" in why:
+        return _step("measure at the battery posts, then check the control line and the regulator",
+                     "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V with lamps and blower on", gain, BELT,
+                     witnesses)
+    return _step("look at the belt, then measure at the generator output and at the battery with the engine running: "
+                 "cable and fuse, control line, or the generator itself", "generator and battery", 12.0,
+                 f"{low:.1f} V or more at the battery with lamps and blower on and nothing connected, and no more than "
+                 f"{tables.rate('drop.feed'):g} V between generator and battery", gain, BELT, witnesses)
+
+
+def _step(
+    do: str, where: str, minutes: float, passes: str, gain: float, gate: str | None, settles: list[str] | None = None,
+) -> NextCheck:
+    return {"do": do, "where": where, "minutes": minutes, "passes_if": passes, "settles": settles or [],
+            "gain_bits": round(gain, 2), "gate": gate}
+
+
+__all__ = ["supply_checks", "supply_in_doubt"]

@@ -1,0 +1,30 @@
+"""What drives the vehicle, where nobody said so: an electric drive gives itself away by its modules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from triage.model.session import Session
+
+#: Modules of a high-voltage drive; two of them and no engine control make an electric vehicle.
+HIGH_VOLTAGE = frozenset((
+    "battery energy control", "battery energy control B", "hybrid powertrain", "battery charger", "battery charger B",
+    "DC/DC converter", "DC/DC converter A", "DC/DC converter B", "drive motor A", "drive motor B", "drive motor C",
+    "drive motor D", "charge port", "high voltage heater", "electric compressor"))
+
+
+def is_electric(session: Session, modules: Iterable[str]) -> bool:
+    """Whether the vehicle has an electric drive and no engine. ``modules``: canonical names of those scanned.
+
+    >>> van = Session(job="j", snapshots=[])
+    >>> is_electric(van, ["battery energy control", "drive motor A"]), is_electric(van, ["engine control"])
+    (True, False)
+    """
+    drive = session.vehicle.drive if session.vehicle else None
+    if drive not in (None, "unknown"):
+        return drive == "electric"
+    names = set(modules)
+    return "engine control" not in names and len(names & HIGH_VOLTAGE) >= 2
+
+
+__all__ = ["is_electric"]
