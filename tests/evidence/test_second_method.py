@@ -244,7 +244,11 @@ class Slow:
                 count += 1
                 first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
                 table = params.word_first if first else params.word_later
-                weight = [float(table[cause, word]) ** (1 / (1 + 0.5 * (count - 1))) for cause in range(5)]
+                power = 1 / (1 + 0.5 * (count - 1))
+                if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
+                        and book.engine_on[book.fault_session[i], k] == 0):
+                    power *= self.rate("word.at_rest")
+                weight = [float(table[cause, word]) ** power for cause in range(5)]
             weight[LOW] *= self.frame(i, k)
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result
