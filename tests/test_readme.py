@@ -46,7 +46,7 @@ def shown_pattern(shown: str) -> str:
 
 
 def elided(shown: str, real: str) -> str:
-    """The new output, cut where the old one was: the first lines, then ``...``, then the last lines if there were any."""
+    """The new output, cut where the old one was: the first lines, then ``...``, then the last lines if any."""
     parts = re.split(r"^\.\.\.\n", shown, flags=re.MULTILINE)
     if len(parts) == 1:
         return real
@@ -61,7 +61,8 @@ def test_readme_shows_what_its_commands_print(command: str) -> None:
     shown = next(output for name, output in commands(text) if name == command)
     real = run(command)
     if os.environ.get("TRIAGE_WRITE_README"):
-        README.write_text(text.replace(f"$ {command}\n{shown}", f"$ {command}\n{elided(shown, real)}"), encoding="utf-8")
+        new = text.replace(f"$ {command}\n{shown}", f"$ {command}\n{elided(shown, real)}")
+        README.write_text(new, encoding="utf-8")
         return
     assert re.fullmatch(shown_pattern(shown), real), f"{command} prints:\n{real}"
 
