@@ -114,7 +114,8 @@ def test_every_page_fits_its_window_and_a_thumb(context: Any, site: Site, size: 
         for fold in page.locator("details").all():
             fold.evaluate("one => { one.open = true; }")
         look(page, f"{name} {what}")
-        small = page.evaluate("""least => [...document.querySelectorAll("nav a, button, input, select, textarea, summary")]
+        small = page.evaluate("""least => [...document.querySelectorAll(
+                "nav a, button, input, select, textarea, summary")]
             .filter(one => one.type !== "hidden" && one.checkVisibility())
             .map(one => [one.outerHTML.slice(0, 80), one.getBoundingClientRect().height])
             .filter(([, height]) => height < least)""", THUMB)

@@ -113,6 +113,15 @@ def test_events_measurements_and_the_record(site: Site, with_demo: httpx.Client)
     assert site.store.readings("van 7") == []
 
 
+def test_the_guess_of_the_page_is_that_of_the_store(site: Site, client: httpx.Client) -> None:
+    opened(client)
+    for act, fields in (("paste", {"text": DEMO[0].read_text(encoding="utf-8")}), ("event", {"what": "cleared"}),
+                        ("paste", {"text": "ECM: P0118 current\nABS: no codes"}), ("event", {"what": "replaced"})):
+        assert sent(client, act, **fields).status_code == 303
+        guess = site.store.guess_phase("van 7")
+        assert f"is taken as {guess.phase.replace('-', ' ')}: {guess.why}." in page_of(client)
+
+
 def test_a_trace_shows_its_curve_and_gives_the_scans_their_volts(site: Site, client: httpx.Client) -> None:
     opened(client)
     sent(client, "paste", text=DEMO[0].read_text(encoding="utf-8"))  # at 08:10
@@ -150,7 +159,8 @@ def test_sessions_of_one_vehicle_are_compared(with_demo: httpx.Client) -> None:
 def test_the_hand_off_has_no_inline_style_and_keeps_its_verdict(site: Site, with_demo: httpx.Client) -> None:
     page = with_demo.get("/handoff", params={"name": "van 7"}).text
     assert not re.search(r"<style|\sstyle=|<script(?! src=\"/static/page.js\" defer></script>)|\son\w+=", page)
-    assert "What was seen, and the supply at the time" in page
+    assert "<h2 class=\"behind\">What was seen, and the supply at the time</h2>" in page
+    assert "<svg xmlns=" in page
     with_demo.get("/handoff", params={"name": "van 7"})
     assert len(site.store.verdicts("van 7")) == 1
     for form, start in (("html", "<!doctype html>"), ("markdown", "#"), ("brief", ""), ("json", "{")):

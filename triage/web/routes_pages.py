@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from markupsafe import Markup
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
@@ -25,6 +26,7 @@ from triage.web.workbench import Workbench
 
 #: A text longer than this is shown by its marked lines alone.
 LINES_MOST = 5000
+DRAWING = '<div class="drawing" tabindex="0" role="group" aria-label="what was seen">'
 
 
 def asked(request: Request, name: str) -> str:
@@ -59,18 +61,16 @@ def session_page(request: Request, name: str, problem: str | None = None, draft:
 
 def session_values(bench: Workbench, name: str) -> dict[str, Any]:
     """What the page of a session shows."""
-    store = bench.store
-    known = store.session(name)
-    entries = store.entries(name, with_struck=True)
-    weighed = bench.weighed_if_it_can(name) if known.snapshots else None
+    held = bench.contents(name)
+    known, entries = held.known, held.entries
+    weighed = bench.weighed_if_it_can(name, held) if known.snapshots else None
     return {
         "known": known, "title": (known.vehicle and known.vehicle.label) or name, "weighed": weighed,
         "shown": weighed.shown if weighed else None, "changed": bench.changes(weighed) if weighed else [],
-        "pastes": pastes_shown(bench, name), "guess": store.guess_phase(name), "events": store.events(name),
-        "readings": store.readings(name), "traces": store.traces(name), "entries": entries,
+        "pastes": pastes_shown(bench, held), "guess": held.guess(), "events": held.events,
+        "readings": held.readings, "traces": held.traces, "entries": entries,
         "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
         "vehicle": vehicle_draft(known.vehicle), "module_names": bench.module_names,
-        "others": any(one.name != name and one.snapshots for one in store.sessions()),
     }
 
 
@@ -149,7 +149,9 @@ def handoff_page(request: Request) -> Response:
     """The page for the lead technician, ready to print. The verdict it shows is kept with the session."""
     parts = parts_of(request)
     weighed = parts.bench.handed_off(asked(request, "name"))
-    return parts.pages.page(request, "handoff.html", known=weighed.known, body=body(weighed.assessment))
+    # On a phone the picture is wider than the window: the keyboard too must be able to move it.
+    shown = body(weighed.assessment).replace('<div class="drawing">', DRAWING)
+    return parts.pages.page(request, "handoff.html", known=weighed.known, body=Markup(shown))
 
 
 def handoff_file(request: Request) -> Response:

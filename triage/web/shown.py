@@ -10,7 +10,7 @@ from triage.model.notices import Notice
 from triage.model.snapshot import ModuleScan, Snapshot
 from triage.reports.text import clean, many
 from triage.store.rows import Paste, StoredSnapshot
-from triage.web.workbench import Workbench
+from triage.web.workbench import Contents, Workbench
 
 #: Characters of a line that are shown around a mark.
 WINDOW = 160
@@ -85,10 +85,10 @@ class PasteShown:
     places: tuple[Place, ...]
 
 
-def pastes_shown(bench: Workbench, name: str) -> list[PasteShown]:
+def pastes_shown(bench: Workbench, held: Contents) -> list[PasteShown]:
     """Everything that came in, in order, with its snapshots and notices."""
-    pastes = {paste.entry_id: paste for paste in bench.store.pastes(name)}
-    stored = bench.store.snapshots(name)
+    pastes = {paste.entry_id: paste for paste in held.pastes}
+    stored = held.snapshots
     entries: dict[int, datetime] = {paste.entry_id: paste.recorded_at for paste in pastes.values()}
     for snapshot in stored:
         entries.setdefault(snapshot.entry_id, snapshot.recorded_at)
@@ -136,7 +136,7 @@ def place(notice: Notice) -> Place:
     """A notice with its line, cut to a window that keeps the mark in sight."""
     if notice.text is None or notice.start is None:
         return Place(notice.severity, notice.message, notice.line)
-    text = clean(notice.text)
+    text = clean(notice.text).rstrip()
     start = min(notice.start, len(text))
     end = min(max(notice.end if notice.end is not None else start + 1, start + 1), len(text), start + WINDOW)
     first = max(0, start - 40) if len(text) > WINDOW else 0

@@ -24,13 +24,14 @@ from triage.errors import InputError, StoreError, TriageError
 from triage.intake.read import Reading, read_bytes
 from triage.model.assessment import Assessment
 from triage.model.notices import Notice
-from triage.model.session import Session
+from triage.model.session import Event, Session
 from triage.model.snapshot import Snapshot
 from triage.reports.entries import View
 from triage.reports.text import listing
 from triage.reports.view import view
-from triage.store import Comparison, open_store
-from triage.store.rows import KnownSession, Paste
+from triage.store import Comparison, Guess, guess_phase, open_store
+from triage.store.rows import Entry, KnownSession, Paste, StoredEvent, StoredReading, StoredSnapshot
+from triage.store.rows import Trace as StoredTrace
 from triage.supply.trace import Trace, read_trace
 
 LOG = logging.getLogger("triage.web")
@@ -61,6 +62,27 @@ class Kept(Generic[V]):
 
 
 @dataclass(frozen=True, slots=True)
+class Contents:
+    """What a session holds at one revision, read from the store once."""
+
+    known: KnownSession
+    snapshots: list[StoredSnapshot]
+    events: list[StoredEvent]
+    readings: list[StoredReading]
+    traces: list[StoredTrace]
+    pastes: list[Paste]
+    entries: list[Entry]  # with those struck out
+
+    def guess(self) -> Guess:
+        """The phase the next snapshot would get, and why."""
+        happened: list[tuple[int, int, Snapshot | Event]] = [
+            *((stored.entry_id, 0, stored.now) for stored in self.snapshots),
+            *((stored.entry_id, 1, stored.event) for stored in self.events)]
+        # Within one entry the snapshots come first.
+        return guess_phase([what for _, _, what in sorted(happened, key=lambda item: item[:2])])
+
+
+@dataclass(frozen=True, slots=True)
 class Weighed:
     """A session as it stands at one revision."""
 
@@ -79,6 +101,7 @@ class Workbench:
         self.store = open_store(place, now)
         self.tables = load()
         self._readings: Kept[Reading] = Kept(24)
+        self._contents: Kept[Contents] = Kept(24)
         self._weighed: Kept[Weighed] = Kept(24)
         self._learned: Kept[Learned] = Kept(2)
         # One at a time: the work is arithmetic in one interpreter, two at once only make both late.
@@ -127,24 +150,38 @@ class Workbench:
         state = tuple((known.name, known.revision) for known in self.store.sessions() if known.name in spoken)
         return self._learned.get(state, lambda: learned(self.store, self.tables))
 
-    def weighed(self, name: str) -> Weighed:
-        """The session ``name`` with its assessment. Raises StoreError if there is none such."""
-        known, now = self.store.session(name), self.learned()
+    def contents(self, name: str) -> Contents:
+        """What session ``name`` holds. Raises StoreError if there is none such."""
+        store, known = self.store, self.store.session(name)
+
+        def make() -> Contents:
+            entries = store.entries(name, with_struck=True)
+            kinds = {entry.kind for entry in entries if entry.struck_at is None}
+            return Contents(
+                known, store.snapshots(name), store.events(name), store.readings(name) if "reading" in kinds else [],
+                store.traces(name) if "trace" in kinds else [], store.pastes(name), entries)
+
+        return self._contents.get((name, known.revision), make)
+
+    def weighed(self, name: str, held: Contents | None = None) -> Weighed:
+        """The session ``name`` (``held``: as read just now) with its assessment. Raises StoreError if none such."""
+        held = held or self.contents(name)
+        known, now = held.known, self.learned()
         tables = tables_version(now)
 
         def make() -> Weighed:
             session = self.store.session_object(name)
-            notices = [*now.notices(), *self.notices(name)]
+            notices = [*now.notices(), *self.notices(held)]
             with self._engine:
                 assessment = assess(session, now.tables(self.tables), notices)
             return Weighed(known, session, assessment, view(assessment), tables)
 
         return self._weighed.get((name, known.revision, tables), make)
 
-    def notices(self, name: str) -> list[Notice]:
+    def notices(self, held: Contents) -> list[Notice]:
         """What the reader had to say of the scans that count, and which phases were guessed."""
-        found = [notice for paste in self.store.pastes(name) for notice in self.read_again(paste).notices]
-        for place, snapshot in enumerate(self.store.snapshots(name), start=1):
+        found = [notice for paste in held.pastes for notice in self.read_again(paste).notices]
+        for place, snapshot in enumerate(held.snapshots, start=1):
             if snapshot.phase_why not in ("the text says so", "told by hand"):
                 found.append(Notice("note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, "
                                             f"{snapshot.phase_why}; correct the scan if that is wrong"))
@@ -171,13 +208,13 @@ class Workbench:
             self._changes.get((name, after.known.revision), lambda: changes(before, after))
         return done
 
-    def weighed_if_it_can(self, name: str) -> Weighed | None:
+    def weighed_if_it_can(self, name: str, held: Contents | None = None) -> Weighed | None:
         """The session with its assessment, None where it holds no scan or the engine fails at it.
 
         What was entered is kept all the same, and the session must open, so that it can be struck out.
         """
         try:
-            weighed = self.weighed(name)
+            weighed = self.weighed(name, held)
         except TriageError:
             raise
         except Exception:
