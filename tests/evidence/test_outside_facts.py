@@ -107,8 +107,9 @@ def test_a_byte_without_a_failure_bit_is_no_sighting(byte: int, seen: bool) -> N
 
 
 def test_50_hex_after_a_clear_is_no_proof_of_repair() -> None:
-    _, ledger = after(code("P0118", status_byte=0x50), 0xFF)
-    assert ledger[-1]["decibans"] == 0.0
+    work, ledger = after(code("P0118", status_byte=0x50), 0xFF)
+    assert work.evidence.clean.tolist() == [0.0]
+    assert abs(ledger[-1]["decibans"]) <= 0.1
 
 
 @pytest.mark.parametrize("byte", [0x40, 0x00])
@@ -276,7 +277,7 @@ def test_a_supply_code_is_not_tested_while_outside_supply_is_connected(text: str
     pack = {"outside_supply": "jump pack"}
     session = job(van("before-clear", {"engine control": [text]}, **FLAT), van("after-clear", {}, **HELD | pack),
                   *[van("after-run", {}, **RUNS | pack) for _ in range(2)])
-    assert fault(session, text)["standing"] != "set aside"
+    assert Worked([session], tables()).evidence.clean[0] < 0.5
 
 
 @pytest.mark.xfail(strict=True, reason="the freeze frame's voltage is not scaled to the nominal supply")
