@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 import time
 from datetime import UTC, datetime, timedelta, timezone
 
@@ -78,11 +80,12 @@ def test_every_form_gives_the_same_trace(name: str) -> None:
 
 @pytest.mark.parametrize("name", FORMS)
 def test_both_ways_of_reading_agree(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(rows, "_SMALL", 0)
     by_columns = read(FORMS[name])
     monkeypatch.setattr(rows, "_fast", lambda piece, layout: None)
     by_lines = read(FORMS[name])
-    assert by_lines.seconds.tolist() == by_columns.seconds.tolist()
-    assert by_lines.volts.tolist() == by_columns.volts.tolist()
+    assert by_lines.seconds.tolist() == pytest.approx(by_columns.seconds.tolist(), abs=1e-6)
+    assert by_lines.volts.tolist() == pytest.approx(by_columns.volts.tolist(), abs=1e-9)
     assert (by_lines.start, by_lines.clock) == (by_columns.start, by_columns.clock)
 
 
@@ -92,6 +95,7 @@ def test_the_usual_forms_are_read_by_columns(name: str, monkeypatch: pytest.Monk
     def refuse(*_: object) -> None:
         raise AssertionError("read line by line")
 
+    monkeypatch.setattr(rows, "_SMALL", 0)
     monkeypatch.setattr(rows._LineReader, "read", refuse)
     read(FORMS[name])
 
@@ -210,6 +214,13 @@ def test_nothing_typed_raises(table: list[list[str]], separator: str) -> None:
         assert bool(np.all(np.diff(trace.seconds) >= 0))
         assert bool(np.isfinite(trace.volts).all())
         assert len(trace.seconds) == len(trace.volts) >= 2
+
+
+def test_a_small_trace_needs_no_pandas() -> None:
+    code = ("import sys; from triage.supply.trace import read_trace; from triage.supply.segments import segments\n"
+            "trace, _ = read_trace('0,12.5\\n1,12.4\\n2,12.5\\n'); segments(trace); print('pandas' in sys.modules)")
+    said = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True).stdout
+    assert said.strip() == "False"
 
 
 @settings(max_examples=60, deadline=None)
