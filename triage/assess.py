@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -34,6 +34,7 @@ from triage.model.session import Session
 from triage.model.verdict import CAUSES, FaultVerdict, Verdict
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
+from triage.relations.topology import named_as_scanned
 from triage.supply.record import SupplyFacts, supply_record
 
 if TYPE_CHECKING:
@@ -45,14 +46,16 @@ if TYPE_CHECKING:
 class Worked:
     """All that was worked out for a batch of sessions, for the verdicts and for the pages."""
 
-    def __init__(self, sessions: Sequence[Session], tables: Tables, *, steps: bool = True) -> None:
+    def __init__(self, sessions: Sequence[Session], tables: Tables, *, steps: bool = True,
+                 topology: Mapping[str, str] | None = None) -> None:
         def module_facts(name: str) -> ModuleFacts:
             return tables.module(resolve(name, tables).canonical)
 
         self.tables = tables
         self.book: Casebook = casebook(sessions, tables.facts, module_facts)
         self.line: Timeline = timeline(self.book, tables)
-        self.links: Links = links(self.book, self.line, tables)
+        branches = named_as_scanned(self.book, topology) if topology else None
+        self.links: Links = links(self.book, self.line, tables, branches)
         self.evidence: Evidence = weigh_evidence(
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
@@ -136,9 +139,13 @@ def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[Fau
     return result
 
 
-def assess(session: Session, tables: Tables, notices: Sequence[Notice] = ()) -> Assessment:
-    """One session with everything a page says about it; ``notices`` are those of the reader."""
-    work = Worked([session], tables)
+def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
+           topology: Mapping[str, str] | None = None) -> Assessment:
+    """One session with everything a page says about it.
+
+    ``notices`` are those of the reader; ``topology``: canonical module -> branch (triage.relations.topology).
+    """
+    work = Worked([session], tables, topology=topology)
     verdict = verdicts_of(work, ledger=True)[0]
     book = work.book
     lines = fault_lines(work, verdict)

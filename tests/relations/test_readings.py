@@ -354,6 +354,8 @@ def test_a_sum_that_reads_sound_while_its_parts_read_nothing() -> None:
 @pytest.mark.parametrize("readings", [
     [reading("pack voltage", 355.2, "V"), *parts(0)], [reading("pack voltage", 355.2, "V"), *parts(1)],
     [reading("pack voltage", 48.1, "V"), *parts(12, 13)], [*parts(12)],
+    # One part at nothing is a part, or its wire.
+    [reading("pack voltage", 355.2, "V"), *parts(1, 10)],
     # Half the cells at nothing and a pack of half the sum: the sum does not read sound.
     [reading("pack voltage", 177.6, "V"), reading("number of cells", 96), *parts(48)],
     # The rest adds up to the pack: what reads nothing is no part of it.

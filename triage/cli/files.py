@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 #: A scan of 60 modules is some 100 kB; more than this is a log or a picture.
 LARGEST = 64 * 1024 * 1024
 OUTSIDE: tuple[str, ...] = get_args(OutsideSupply)
+#: A branch is taken for a module (its gateway) only where its name surely is one.
+SURELY = 95.0
 
 
 def read_input(file: Path, largest: int = LARGEST) -> bytes:
@@ -81,6 +83,41 @@ def session_from_files(
     session, notices = gather(_job_name(files), parts)
     stop_if_strict(notices, strict)
     return session, notices
+
+
+def add_trace(session: Session, notices: list[Notice], file: Path) -> Session:
+    """``session`` with the supply that the voltage log in ``file`` tells; what was taken is added to ``notices``."""
+    from triage.cli.traces import trace_of
+    from triage.supply.filling import with_trace
+
+    trace, guessed = trace_of(file)
+    filled, taken = with_trace(session, trace)
+    notices += [*guessed, *taken]
+    return filled
+
+
+def topology_in(file: Path, notices: list[Notice]) -> dict[str, str]:
+    """Canonical module -> branch, as ``file`` has it; rows that can't be used are added to ``notices``."""
+    from code_tables import load
+    from triage.intake.modules import resolve
+    from triage.relations.topology import read_topology
+
+    tables = load()
+
+    def branch_name(text: str) -> str:
+        match = resolve(text, tables)
+        return match.canonical if match.score >= SURELY else text
+
+    data = read_input(file)
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        text = data.decode("latin-1")
+    found, told = read_topology(text, lambda name: resolve(name, tables).canonical, branch_name, source=str(file))
+    if not found:
+        raise InputError(f"{file}: no branch in it; expected one module a line, for example 'ABS,chassis CAN'")
+    notices += told
+    return found
 
 
 def demo_files() -> list[Path]:

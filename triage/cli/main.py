@@ -42,10 +42,14 @@ def shortlist(
     brief: Annotated[bool, typer.Option("--brief", help="Print five lines for a phone.")] = False,
     ledger: Annotated[bool, typer.Option("--ledger", help="Show the sum of every fault.")] = False,
     show_all: Annotated[bool, typer.Option("--all", help="Show every fault that was set aside.")] = False,
+    trace: Annotated[Path | None, typer.Option(
+        "--trace", help="Voltage log: supply at the times of scans that do not say it.")] = None,
+    topology: Annotated[Path | None, typer.Option(
+        "--topology", help="Which module is on which branch: a file of module,branch.")] = None,
     strict: StrictOption = False, db: Db = None,
 ) -> None:
     """Weigh the scans of one vehicle, or a kept session by its name, and print the short list with its reasons."""
-    from triage.cli.files import session_from_files
+    from triage.cli.files import add_trace, session_from_files, stop_if_strict, topology_in
     from triage.cli.keep_list import session_name, shortlist_of
     from triage.cli.output import emit, print_assessment
 
@@ -53,14 +57,20 @@ def shortlist(
     if name is not None:
         from triage.cli.keep_words import quoted
 
+        if trace or topology:
+            raise typer.BadParameter("--trace and --topology go with files; a kept session keeps its own traces")
         if phase or volts or lowest or outside_supply:
             raise typer.BadParameter(f"a kept session is put right by `triage correct {quoted(name)} SNAPSHOT`")
         emit(shortlist_of(db, name, strict=strict, as_json=as_json, markdown=markdown, html=html, brief=brief,
                           ledger=ledger, show_all=show_all))
         return
     session, notices = session_from_files(files, phase, volts, lowest, outside_supply, strict=strict)
+    if trace is not None:
+        session = add_trace(session, notices, trace)
+    branches = topology_in(topology, notices) if topology is not None else None
+    stop_if_strict(notices, strict)
     emit(print_assessment(session, notices, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
-                          show_all=show_all))
+                          show_all=show_all, topology=branches))
 
 
 @app.command()

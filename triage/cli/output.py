@@ -6,7 +6,7 @@ import json
 import os
 import shutil
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from triage.model.notices import Notice
@@ -27,13 +27,13 @@ def emit(text: str) -> None:
 
 def print_assessment(
     session: Session, notices: Sequence[Notice], *, as_json: bool = False, markdown: bool = False, html: bool = False,
-    brief: bool = False, ledger: bool = False, show_all: bool = False,
+    brief: bool = False, ledger: bool = False, show_all: bool = False, topology: Mapping[str, str] | None = None,
 ) -> str:
-    """The assessment of ``session`` in the form asked for."""
+    """The assessment of ``session`` in the form asked for; ``topology``: canonical module -> branch."""
     from code_tables import load
     from triage.assess import assess
 
-    assessment = assess(session, load(), notices)
+    assessment = assess(session, load(), notices, topology)
     return show_assessment(assessment, as_json=as_json, markdown=markdown, html=html, brief=brief, ledger=ledger,
                            show_all=show_all)
 

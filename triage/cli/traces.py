@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from triage.model.notices import Notice
     from triage.supply.finding import Finding
     from triage.supply.segments import Segment
+    from triage.supply.trace import Trace
 
 #: A day at 1 kHz is some 1.5 GB of text; this is several hours of it.
 LARGEST = 512 * 1024 * 1024
@@ -28,16 +29,13 @@ def print_trace(file: Path, *, as_json: bool, nominal: float, battery: str, outs
     from triage.supply.finding import OutsideSpan, SupplyContext
     from triage.supply.findings import findings, to_json
     from triage.supply.segments import segments
-    from triage.supply.trace import read_trace
 
     if battery not in get_args(BatteryType):
         raise InputError(f"--battery: seen {battery!r}, expected one of {', '.join(get_args(BatteryType))}")
     if outside_supply not in get_args(OutsideSupply):
         raise InputError(f"--outside-supply: seen {outside_supply!r}, expected one of "
                          f"{', '.join(get_args(OutsideSupply))}")
-    trace, notices = read_trace(_text(file), source=str(file))
-    if trace is None:
-        raise InputError(notices[-1].message if notices else f"{file}: no voltages found")
+    trace, notices = trace_of(file)
     outside = {"none": (), "unknown": None}.get(outside_supply, (OutsideSpan(0.0, None, outside_supply),))
     context = SupplyContext(nominal=nominal, battery=cast("BatteryType", battery), outside=outside)
     parts = segments(trace, nominal)
@@ -45,6 +43,16 @@ def print_trace(file: Path, *, as_json: bool, nominal: float, battery: str, outs
     if as_json:
         return json.dumps(to_json(parts, found), ensure_ascii=False, indent=2) + "\n"
     return "\n".join(_lines(file, parts, found, notices)) + "\n"
+
+
+def trace_of(file: Path) -> tuple[Trace, list[Notice]]:
+    """The trace in ``file`` and what was guessed of it. Raises InputError if it holds no readable voltage."""
+    from triage.supply.trace import read_trace
+
+    trace, notices = read_trace(_text(file), source=str(file))
+    if trace is None:
+        raise InputError(notices[-1].message if notices else f"{file}: no voltages found")
+    return trace, notices
 
 
 def _text(file: Path) -> str:

@@ -34,9 +34,9 @@ def stories(
     reports = _reports(book, link, session)
     told = [story for module in range(first, last)
             if (story := _silent(book, line, link, tables, session, module, reports)) is not None]
-    told = _branches(book, told, first, last, topology)
+    told = _branches(book, told, first, last, topology, tables.rate("silence.most"))
     told += _lone(book, session, reports, tables)
-    told.sort(key=lambda story: -story.decibans)
+    told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
         story.rivals = _rivals(story, told)
     return told
@@ -100,9 +100,12 @@ def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: i
 
 
 def _branches(
-    book: Casebook, told: list[Story], first: int, last: int, topology: Topology | None,
+    book: Casebook, told: list[Story], first: int, last: int, topology: Topology | None, most: float,
 ) -> list[Story]:
-    """Silent modules of one branch that has nobody who answers become one story."""
+    """Silent modules of one branch that has nobody who answers become one story, a silent gateway of it included.
+
+    No story is surer than ``most``, however many modules it explains.
+    """
     if not topology or len(told) < 2:
         return told
     result: list[Story] = []
@@ -116,11 +119,15 @@ def _branches(
         if len(stories_there) < 2 or answering:
             result += stories_there
             continue
+        door = next((story for story in result if story.about == branch), None)
+        if door is not None:
+            result.remove(door)
+            stories_there.insert(0, door)
         reporters = sorted({reporter for story in stories_there for reporter in story.reporters})
-        gateway = branch in book.module_name[first:last]
-        result.append(Story("gateway" if gateway else "branch", branch,
+        # A gateway that answers is alive: what lies behind it is suspect, and its own side of that last.
+        result.append(Story("branch" if door is None else "gateway", branch,
                             [module for story in stories_there for module in story.modules], reporters, [],
-                            sum(story.decibans for story in stories_there)))
+                            min(sum(story.decibans for story in stories_there), most)))
     return result
 
 
@@ -145,6 +152,11 @@ def _rivals(story: Story, told: list[Story]) -> list[str]:
     """The rival explanations a check has to tell apart."""
     if story.kind == "lone reporter":
         return ["its own network lines or ground", "the module it reports, intermittently"]
+    if story.kind in ("branch", "gateway"):
+        lines = ["the two wires of that branch, its splices and terminators", "a feed or ground that its modules share",
+                 "one module on it that holds it down", "the gateway's side of it"]
+        return lines if story.kind == "branch" else ["the gateway's feed, fuse or ground", *lines[:2],
+                                                     "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
     rivals = ["the module itself", "its feed, fuse or ground", "its network lines"]
     if shared:

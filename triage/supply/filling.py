@@ -29,7 +29,8 @@ def with_trace(session: Session, trace: Trace) -> tuple[Session, list[Notice]]:
         if at is None:
             if snapshot.volts is None or snapshot.lowest_volts is None:
                 why = "it has no time" if snapshot.at is None else "its time is not on the trace"
-                notices.append(Notice("note", f"snapshot {number}: no supply taken from the trace: {why}", trace.source))
+                notices.append(Notice("note", f"snapshot {number}: no supply taken from the trace: {why}",
+                                      trace.source))
             snapshots.append(snapshot)
             continue
         doubt = _doubt(trace, at, max((place for place in places if place < at.at_s), default=None), nominal)
@@ -64,8 +65,9 @@ def _told(
     if taken:
         figures = " and ".join(f"{words[name]} {value:.2f} V" for name, value in taken.items())
         bound = f" ({doubt}: it may have been lower)" if doubt and "lowest_volts" in taken else ""
-        told.append(Notice("note", f"snapshot {number}: {figures} taken from the trace at {at.at_s:.1f} s{bound}", source))
+        told.append(Notice("note", f"snapshot {number}: {figures} taken from the trace at {at.at_s:.1f} s{bound}",
+                           source))
     if snapshot.lowest_volts is None and "lowest_volts" not in taken:
-        told.append(Notice("note", f"snapshot {number}: the trace shows no less than {at.lowest_volts:.2f} V, but {doubt}: "
-                                   "the lowest supply stays unknown", source))
+        told.append(Notice("note", f"snapshot {number}: the trace shows no less than {at.lowest_volts:.2f} V, but "
+                                   f"{doubt}: the lowest supply stays unknown", source))
     return told
