@@ -15,7 +15,6 @@ from pathlib import Path
 
 import code_tables
 from code_tables import Tables, load
-
 from triage.intake.modules import is_module_name, resolve
 from triage.intake.read import Reading
 

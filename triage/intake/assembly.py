@@ -97,7 +97,9 @@ class Builder:
         if line is None:
             self.notices.append(Notice(severity, message, self.source))
             return
-        begin, stop = line.span(start, end)
+        # A name may have got a bracket that was cut off in the text.
+        length = len(line.text)
+        begin, stop = line.span(min(start, length), min(end, length))
         self.notices.append(Notice(severity, message, self.source, line.number, begin, stop, line.raw))
 
     def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:

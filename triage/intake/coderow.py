@@ -174,8 +174,7 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     if place.piece is not None:
         tail = behind(row)
         if -len(tail) <= place.piece < len(tail):
-            start, text = tail[place.piece]
-            return start, start + len(text)
+            return _with_neighbour(context, row, tail, place.piece % len(tail))
         return 0, 0
     if place.lead or place.tail:
         found = context.names.find(row.low[code.end :])
@@ -184,6 +183,17 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         if found and place.tail:
             return code.end + found[-1][0], code.end + found[-1][1]
     return 0, 0
+
+
+def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at: int) -> tuple[int, int]:
+    """The piece ``at``, with the one before or behind it where both together are a listed name ("seat, rear left")."""
+    start, end = tail[at][0], tail[at][0] + len(tail[at][1])
+    for other in (at - 1, at + 1):
+        if 0 <= other < len(tail):
+            first, last = min(start, tail[other][0]), max(end, tail[other][0] + len(tail[other][1]))
+            if context.names.listed(tidy(row.text[first:last])):
+                return first, last
+    return start, end
 
 
 def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:

@@ -23,7 +23,7 @@ def stored(context: Context, row: Row) -> bool:
     found = [
         volt
         for volt in volts.find(row.low)
-        if volt.of not in ("other", "named") or "supply" in row.low or "module" in row.low
+        if volt.of != "other" or "supply" in row.low or "module" in row.low
     ]
     for volt in found:
         if 3.0 <= volt.value <= 36.0:

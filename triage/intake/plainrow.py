@@ -38,6 +38,11 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if _legend(context, row):
         return
+    if row.finds.refusals:
+        # Neither the name of a module nor the rest of a description: a code that can't be read stands here.
+        context.refuse(row)
+        context.open_code = context.open_row = None
+        return
     phase = phases.find(row.low)
     if phase is None and continuation.status_alone(context, row):
         return
