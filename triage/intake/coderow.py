@@ -121,6 +121,11 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     if place.cell is not None and end > start:
         whole = tidy(row.text[start:end])
         printed = whole if context.names.listed(whole) or not context.names.listed(printed) else printed
+    if row.kind == "gap" and place.cell is not None and code.start > end:
+        whole = tidy(" ".join(row.text[: code.start].split()))
+        if whole != printed and context.names.listed(whole):
+            # Two spaces inside a name are a slip, no gap between columns.
+            printed, start, end = whole, 0, code.start
     printed = context.names.bare(printed)
     if printed and any(c.isalpha() for c in printed) and _acceptable(context, row, place, printed):
         begin = row.text.find(printed, start)

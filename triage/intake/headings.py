@@ -116,6 +116,8 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
+    if heading.count is not None and score >= 60.0:
+        return "strong"
     if _goes_on(context, row, at, score):
         return ""
     if score >= 90.0:

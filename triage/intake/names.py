@@ -37,7 +37,7 @@ _NEVER = word_set(
     "page "
     "code codes dtc dtcs status fault faults module modules description system systems control unit total summary "
     "legend note "
-    "notes result results complaint phone address name job order workshop garage fehler fahrzeug kunde spannung "
+    "notes result results complaint address name job order workshop garage fehler fahrzeug kunde spannung "
     "calculateur "
     "defaut defauts vehicule client fecha vehiculo cliente averias text state lamp lamps hours test tests reading "
     "readings data "

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
 
 from triage.intake.characters import Line
 from triage.intake.layouts import Row
@@ -53,15 +52,15 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
     """Whether a stretch of lines is running prose: one indent, one width, sentences, the small words of a language."""
     if any(row.line.indent != rows[0].line.indent for row in rows[1:]) or any(len(row.text) > 110 for row in rows):
         return False
-    width = max(len(row.text) for row in rows)
-    if (
-        width < 30
-        or any(len(row.text) < 0.6 * width for row in rows[:-1])
-        or any(_LIST_LIKE.search(row.text) for row in rows)
-    ):
+    lengths = [len(" ".join(row.text.split())) for row in rows]
+    width = max(lengths)
+    if width < 30 or any(length < 0.6 * width for length in lengths[:-1]):
+        return False
+    if any(_LIST_LIKE.search(row.text) for row in rows):
         return False
     # A line ends where the next word no longer fitted.
-    if any(len(row.text) + 1 + len(below.text.split(" ", 1)[0]) < width for row, below in pairwise(rows)):
+    firsts = [len(row.text.split(" ", 1)[0]) for row in rows[1:]]
+    if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
         return False
     text = " ".join(row.low for row in rows)
     words = WORD.findall(text)

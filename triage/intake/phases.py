@@ -138,6 +138,9 @@ def find(low: str) -> PhaseHit | None:
         low = low[:600]
     if not _PHASE_SIGNS.search(low):
         return None
+    if "  " in low:
+        # Places are then a little to the left of where the words stand.
+        low = " ".join(low.split())
     for phase, pattern in _PHASES:
         match = pattern.search(low)
         if match is not None:
