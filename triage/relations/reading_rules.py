@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from statistics import median
 from typing import TYPE_CHECKING, Literal
 
 from triage.relations.reading_values import Value, View, with_unit
@@ -123,30 +122,20 @@ def _supply_flat(view: View, rule: Plausibility, value: Value, number: float) ->
     return Found(f"{supply:.1f} V with nothing connected") if supply < rule.other_limit * view.scale else False
 
 
-def _neighbours(view: View, value: Value) -> list[float]:
-    """The best supply each other module reads in this snapshot, V."""
-    best: dict[int, float] = {}
-    for other in view.named(value.column, "module supply"):
-        read = other.read("V")
-        if other.module >= 0 and other.module != value.module and read is not None:
-            best[other.module] = max(read, best.get(other.module, read))
-    return list(best.values())
-
-
 def _supply_at_most(view: View, rule: Plausibility, value: Value, number: float) -> Answer:
-    connector = view.connector(value.column)
-    around = _neighbours(view, value) + ([] if connector is None else [connector])
-    if value.module < 0 or not around or rule.other_limit is None or median(around) < rule.other_limit * view.scale:
+    """Near nothing while its neighbours (or, where none reads its own, the supply as read) are sound."""
+    peers, among = view.peers(value.column, value.module)
+    around = among if peers else view.connector(value.column)
+    if value.module < 0 or around is None or rule.other_limit is None or around < rule.other_limit * view.scale:
         return None
-    return Found(f"{median(around):.1f} V") if number <= rule.limit * view.scale else False
+    return Found(f"{around:.1f} V") if number <= rule.limit * view.scale else False
 
 
 def _supply_below_peers(view: View, rule: Plausibility, value: Value, number: float) -> Answer:
     """Below the connector by more than the limit while its peers are not; without a connector, below two peers."""
-    connector, peers = view.connector(value.column), _neighbours(view, value)
-    if value.module < 0 or len(peers) < (1 if connector is not None else 2):
+    connector, (peers, among) = view.connector(value.column), view.peers(value.column, value.module)
+    if value.module < 0 or peers < (1 if connector is not None else 2):
         return None
-    among = median(peers)
     if connector is not None and connector - among > rule.limit:
         return None
     full = among if connector is None else connector
@@ -191,11 +180,14 @@ def pack_nominal(view: View, column: int, near: float) -> tuple[float, str] | No
 
 def _parts(view: View, rule: Plausibility, value: Value, number: float) -> Answer:
     """Two parts and more that read nothing in a pack whose sum reads sound; told once, at the first part."""
-    parts = [(entry, read) for entry in view.named(value.column, rule.reading) if entry.module == value.module
+    named = view.named(value.column, rule.reading)
+    if next(entry for entry in named if entry.module == value.module and entry.read("V") is not None) is not value:
+        return None
+    parts = [(entry, read) for entry in named if entry.module == value.module
              and (read := entry.read("V")) is not None]
     pack = max((read for entry in view.named(value.column, *rule.others)
                 if (read := entry.read("V")) is not None), default=None)
-    if parts[0][0] is not value or pack is None or rule.other_limit is None or pack < rule.other_limit:
+    if pack is None or rule.other_limit is None or pack < rule.other_limit:
         return None
     whole = pack_nominal(view, value.column, pack)
     if whole is not None and not 0.75 * whole[0] <= pack <= 1.25 * whole[0]:

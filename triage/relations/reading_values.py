@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
+from bisect import bisect_left
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,6 +18,8 @@ if TYPE_CHECKING:
 
 #: What the module's own supply and the snapshot's coolant temperature are called here.
 OWN_SUPPLY, COOLANT = "its own supply", "coolant temperature"
+#: Values of one snapshot that are looked at: a pack has some hundred cells.
+MOST = 1000
 _SHOWN = {"degC": "°C"}
 _PHASES = ("before the clear", "after the clear", "after the run", "after the repair")
 
@@ -46,10 +50,32 @@ class View:
     session: int
     scale: float                  # nominal volts / 12
     columns: list[list[Value]]    # by snapshot, in time order
+    _named: dict[tuple[int, tuple[str, ...]], list[Value]] = field(default_factory=dict)
+    _supplies: dict[int, tuple[dict[int, float], list[float]]] = field(default_factory=dict)
 
     def named(self, column: int, *names: str) -> list[Value]:
         """The values of a snapshot that go by one of ``names``."""
-        return [value for value in self.columns[column] if not value.known_as.isdisjoint(names)]
+        key = (column, names)
+        if key not in self._named:
+            self._named[key] = [value for value in self.columns[column] if not value.known_as.isdisjoint(names)]
+        return self._named[key]
+
+    def peers(self, column: int, module: int) -> tuple[int, float]:
+        """How many other modules read their supply in this snapshot, and the median of it, V (NaN for none)."""
+        if column not in self._supplies:
+            best: dict[int, float] = {}
+            for value in self.named(column, "module supply"):
+                if value.module >= 0 and (read := value.read("V")) is not None:
+                    best[value.module] = max(read, best.get(value.module, read))
+            self._supplies[column] = (best, sorted(best.values()))
+        best, rising = self._supplies[column]
+        own = bisect_left(rising, best[module]) if module in best else len(rising)
+        count = len(rising) - (module in best)
+
+        def rest(place: int) -> float:
+            return rising[place + (place >= own)]
+
+        return count, (rest((count - 1) // 2) + rest(count // 2)) / 2.0 if count else math.nan
 
     def first(self, column: int, name: str, unit: str) -> float | None:
         """The first value of a snapshot that goes by ``name``, in ``unit``."""
@@ -97,7 +123,7 @@ def view(book: Casebook, line: Timeline, tables: Tables, session: int) -> View:
         snapshot = scanned.snapshots[at]
         values = [Value(column, -1 if entry.module is None else places.get(entry.module.casefold(), -1), entry.name,
                         fold(entry.name[:200]), quantities(entry.name, tables), entry.value, entry.unit)
-                  for entry in snapshot.readings or []]
+                  for entry in (snapshot.readings or [])[:MOST]]
         if snapshot.coolant_c is not None:
             values.append(Value(column, -1, COOLANT, COOLANT, frozenset([COOLANT]), snapshot.coolant_c, "degC"))
         own = book.module_volts[first:last, column]

@@ -101,12 +101,18 @@ def numbers(text: str, *, name: bool) -> frozenset[int]:
     return frozenset(found - {0, 1})
 
 
+@lru_cache(maxsize=1024)
+def _bare(unit: str) -> str:
+    """A unit in small letters, without degree signs and blanks."""
+    return unit[:40].strip().casefold().replace("°", "").replace("degrees", "deg").replace(" ", "")
+
+
 def in_unit(value: float, unit: str | None, wanted: str) -> float | None:
     """``value`` in the unit ``wanted`` ("degC", "V", "km/h", "kPa", "%", "h", "count"); None where it is of another.
 
     No unit is taken as the one wanted, but a temperature above zero may then be in degrees Fahrenheit: None.
     """
-    said = "" if unit is None else unit.strip().casefold().replace("°", "").replace("degrees", "deg").replace(" ", "")
+    said = _bare(unit) if unit else ""
     if not said:
         return None if wanted == "degC" and value > 0 else value
     if wanted == "degC":
