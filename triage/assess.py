@@ -24,6 +24,7 @@ from triage.explain.page import (
 from triage.explain.reasons import band, clean_words, reasons
 from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, safety_name, standings
+from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.modules import resolve
@@ -158,7 +159,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
         complaint=complaint_answer(session, short, open_groups, verdict), short_list=short, unsettled=open_groups,
-        set_aside=set_aside(lines), count=count_line(lines), next_checks=verdict["next_checks"],
+        set_aside=set_aside(lines, was_low=supply_in_doubt(verdict["supply"])), count=count_line(lines),
+        next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
         would_change=would_change(lines, verdict), notices=shown,
         verification=verification(

@@ -17,9 +17,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.meaning import meaning, same_fault
+from triage.explain.meaning import asks_for_procedure, meaning, same_fault
 from triage.explain.page import printed_names
-from triage.explain.standing import ASIDE, INTERMITTENT, SHORT, Standings, safety_name
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, safety_name
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import code_texts, crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
@@ -120,7 +120,7 @@ def next_checks(
     gains = [np.where(measured, 0.0, bits * np.array(step.runs)[monitor] * right)
              for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & (standing.standing != ASIDE), gain, 0.0) for gain in gains]
-    where = np.where(standing.standing == SHORT, chance * np.log2(PLACES), 0.0) if bits.size else bits
+    where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
     likely = np.where(measured & (standing.standing != ASIDE), 6.0, likely)
@@ -261,14 +261,17 @@ def _circuits(
         elif len(told) < 4:
             module = book.module_name[book.fault_module[fault]]
             shown = names[fault].replace(module, case.shown.get(module, module), 1)
-            told[same] = _circuit(book, link, case, fault, shown, float(causes[fault, INTERMITTENT]))
+            told[same] = _circuit(book, link, case, fault, shown,
+                                  comes_and_goes=bool(causes[fault, INTERMITTENT] > causes[fault, HARD]))
             told[same]["settles"] = [names[fault]]
             told[same]["gain_bits"] = round(float(doubt[fault]), 2)
     return list(told.values())
 
 
-def _circuit(book: Casebook, link: Links, case: _Case, fault: int, shown: str, comes_and_goes: float) -> NextCheck:
+def _circuit(book: Casebook, link: Links, case: _Case, fault: int, shown: str, *, comes_and_goes: bool) -> NextCheck:
     facts, session = book.facts[fault], book.sessions[case.place]
+    module = book.module_name[book.fault_module[fault]]
+    title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
     safety = safety_name(book, link, fault)
     minutes = 30.0
     passes = "the maker's figures for the part, and the code stays away after a clear"
@@ -277,20 +280,18 @@ def _circuit(book: Casebook, link: Links, case: _Case, fault: int, shown: str, c
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
                   "own figure")
         minutes = ISOLATION_MINUTES
-    elif facts.needs == "procedure":
+    elif facts.needs == "procedure" or (not facts.known and asks_for_procedure(title)):
         do = f"finish the programming or calibration that {shown} asks for"
         passes = "the code clears and stays away"
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
         passes = "the maker's figures for that circuit"
-    elif comes_and_goes >= 0.5:
+    elif comes_and_goes:
         do = (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
               "wiring first")
         passes = "the reading holds steady while connector and wiring are wetted, warmed and moved"
     else:
         do = f"test the circuit of {shown}: connector, wiring, then the part"
-    module = book.module_name[book.fault_module[fault]]
-    title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
     return {"do": do, "where": f"{case.shown.get(module, module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": _gate(safety)}
 

@@ -12,6 +12,9 @@ if TYPE_CHECKING:
 
 #: Characters of a printed text that are shown.
 LONGEST = 70
+#: Beginnings of words by which a maker's text asks for a procedure.
+PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "adaptation", "configur", "coding",
+              "not coded", "initialis", "initializ", "pairing")
 
 
 def meaning(session: Session, module: str, code: str, failure_type: str | None, facts: CodeFacts) -> str:
@@ -28,6 +31,16 @@ def meaning(session: Session, module: str, code: str, failure_type: str | None, 
     return f'"{text}" as printed, {facts.title}'
 
 
+def asks_for_procedure(title: str) -> bool:
+    """Whether the printed words ask for programming or learning, not for a repair.
+
+    >>> asks_for_procedure('"Motor position lost, calibration needed" as printed'), asks_for_procedure("lamp circuit")
+    (True, False)
+    """
+    low = title.lower()
+    return any(word in low for word in PROCEDURES)
+
+
 def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | None:
     """A key that two modules share where they report one and the same fault; None where the code does not tell.
 
@@ -42,4 +55,4 @@ def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | 
     return None
 
 
-__all__ = ["meaning", "same_fault"]
+__all__ = ["asks_for_procedure", "meaning", "same_fault"]

@@ -89,13 +89,14 @@ def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
     return sorted(result, key=lambda group: (not group.safety, -len(group.lines)))
 
 
-def set_aside(lines: list[FaultLine]) -> list[Group]:
-    """What was set aside, by reason."""
+def set_aside(lines: list[FaultLine], *, was_low: bool = True) -> list[Group]:
+    """What was set aside, by reason. ``was_low``: anything proves that the supply was low."""
     groups: dict[str, list[FaultLine]] = {}
+    reasons = CAUSE_REASONS if was_low else CAUSE_REASONS | {"low-voltage": CAUSE_REASONS["hard"]}
     for line in lines:
         if line.verdict["standing"] == "set aside":
             causes = line.verdict["causes"]
-            groups.setdefault(CAUSE_REASONS[max(causes, key=lambda cause: causes[cause])], []).append(line)
+            groups.setdefault(reasons[max(causes, key=lambda cause: causes[cause])], []).append(line)
     return [Group(reason, f"{len(members)}", members, any(line.safety for line in members))
             for reason, members in sorted(groups.items(), key=lambda item: -len(item[1]))]
 

@@ -43,8 +43,8 @@ def supply_checks(
             "degrees C and above", right, "ventilated, no sparks, never a frozen battery"))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
-            "measure the voltage drop from battery to engine, body and feeds while the load is on",
-            "battery posts, engine block, body, fuse box", 15.0,
+            f"measure the voltage drop from battery to {'' if electric else 'engine, '}body and feeds with the load on",
+            f"battery posts, {'' if electric else 'engine block, '}body, fuse box", 15.0,
             f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
             "feed", 0.5 * right, None))
     if states["key-off draw"]["state"] == "not tested":
