@@ -36,7 +36,8 @@ def edit(folder: Path, name: str, column: str, cell: str) -> None:
     ("plausibility", "ratio", "20.1"), ("plausibility", "ratio", "1"), ("plausibility", "ratio", "0.5"),
     ("plausibility", "ratio", "inf"), ("plausibility", "condition", "about"), ("plausibility", "unit", "K"),
     ("plausibility", "state", "asleep"), ("plausibility", "where", "elsewhere"), ("plausibility", "limit", "cold"),
-    ("plausibility", "reading", "oil level"), ("plausibility", "other", "oil level"), ("plausibility", "supply", "good"),
+    ("plausibility", "reading", "oil level"), ("plausibility", "other", "oil level"),
+    ("plausibility", "supply", "good"),
     ("plausibility", "relation", "lost"), ("plausibility", "source", "hearsay"), ("reading_names", "source", "hearsay"),
 ])
 def test_a_cell_that_can_not_be_is_refused_by_both(tables: Path, name: str, column: str, cell: str) -> None:
