@@ -161,9 +161,11 @@ def _record_holders(book: Casebook, case: _Case) -> list[str]:
     holders: set[str] = set()
     for fault in range(case.first, case.last):
         module = int(book.fault_module[fault])
+        if "restraints" not in (book.module_facts[module].safety, book.facts[fault].safety):
+            continue
         name = book.module_name[module]
-        if "restraints" in (book.module_facts[module].safety, book.facts[fault].safety) and crash_record(
-                book.facts[fault], code_texts(session, name, book.code[fault], book.failure_type[fault])):
+        if name not in holders and crash_record(book.facts[fault], code_texts(
+                session, name, book.code[fault], book.failure_type[fault])):
             holders.add(name)
     return sorted(case.shown.get(name, name) for name in holders)
 
