@@ -112,7 +112,7 @@ def test_every_call_keeps_what_the_description_promises(described: Any, call: Ca
     if mode == "NEGATIVE" and call.body is None and not call.query.model_fields:
         pytest.skip("there is nothing that could be wrong")
 
-    @settings(max_examples=20, deadline=None, database=None, suppress_health_check=list(HealthCheck))
+    @settings(max_examples=12, deadline=None, database=None, suppress_health_check=list(HealthCheck))
     @given(case=described[call.path][call.method].as_strategy(generation_mode=GenerationMode[mode]))
     def keeps(case: Any) -> None:
         case.call_and_validate(excluded_checks=[positive_data_acceptance])

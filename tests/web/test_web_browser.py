@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import httpx
 import pytest
 from web_support import DEMO, Site
 
@@ -99,8 +100,10 @@ def printed(file: Path) -> str | None:
 
 
 @pytest.mark.parametrize(("size", "name"), [(PHONE, "phone"), (DESK, "desk")])
-def test_every_page_fits_its_window_and_a_thumb(context: Any, site: Site, size: dict[str, int], name: str) -> None:
-    page = at_work(context.new_page())
+def test_every_page_fits_its_window_and_a_thumb(
+    context: Any, site: Site, with_demo: httpx.Client, size: dict[str, int], name: str,
+) -> None:
+    page = context.new_page()
     page.set_viewport_size(size)
     site.store.add_trace("van 7", "\n".join(f"{second},{14.1 if second > 40 else 12.4}" for second in range(90)), "log")
     site.store.open_session("van 7 again")
@@ -214,11 +217,13 @@ def axe(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 
 @pytest.mark.parametrize(("size", "name"), [(PHONE, "phone"), (DESK, "desk")])
-def test_axe_finds_nothing(browser: Any, site: Site, axe: str, size: dict[str, int], name: str) -> None:
+def test_axe_finds_nothing(
+    browser: Any, site: Site, with_demo: httpx.Client, axe: str, size: dict[str, int], name: str,
+) -> None:
     """WCAG 2.2 A and AA and the best practices that axe-core knows, with every fold open."""
     # Only for this test: axe is put into the page, which the policy would rightly refuse.
     context = browser.new_context(viewport=size, base_url=site.base, bypass_csp=True)
-    page = at_work(context.new_page())
+    page = context.new_page()
     site.store.add_trace("van 7", "\n".join(f"{second},{14.1 if second > 40 else 12.4}" for second in range(90)), "log")
     entry = site.store.traces("van 7")[0].entry_id
     found: list[str] = []
