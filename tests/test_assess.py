@@ -287,7 +287,6 @@ def test_key_off_draw_of_about_50_milliamperes_is_usual(value: float, unit: str,
     assert next(part for part in found["supply"] if part["part"] == "key-off draw")["state"] == state
 
 
-@pytest.mark.xfail(strict=True, reason="an impossible supply reading is taken in silence")
 @pytest.mark.parametrize(("volts", "nominal"), [(140.0, None), (0.0, None), (-3.0, None), (24.0, 12.0)])
 def test_an_impossible_supply_gets_a_warning(volts: float, nominal: float | None) -> None:
     found = verdict(job(van("before-clear", {"body control": ["B1234"]}, volts=volts),

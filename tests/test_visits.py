@@ -207,7 +207,6 @@ def test_wet_connector_leads_though_two_dry_tests_were_clean() -> None:
     assert not any("voltage drop" in step or "key-off" in step for step in steps(name)), "the supply is not in doubt"
 
 
-@pytest.mark.xfail(strict=True, reason="a session without any sign of a low supply keeps the prior of a flat battery")
 def test_wet_connector_is_on_the_short_list() -> None:
     assert listed("wet_connector") == ["engine control P0102"]
 

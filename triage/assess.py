@@ -31,7 +31,7 @@ from triage.intake.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.notices import Notice
-from triage.model.session import Session
+from triage.model.session import Session, stamp
 from triage.model.verdict import CAUSES, FaultVerdict, Verdict
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
@@ -54,7 +54,7 @@ class Worked:
 
         self.tables = tables
         self.book: Casebook = casebook(sessions, tables.facts, module_facts)
-        self.line: Timeline = timeline(self.book, tables)
+        self.line: Timeline = timeline(self.book, tables, lambda name: resolve(name, tables).canonical)
         branches = named_as_scanned(self.book, topology) if topology else None
         self.links: Links = links(self.book, self.line, tables, branches)
         self.evidence: Evidence = weigh_evidence(
@@ -174,7 +174,7 @@ def work_course(work: Worked) -> Course:
     """The events of the one session of ``work`` with the snapshots they stand before."""
     book, session, tables = work.book, work.book.sessions[0], work.tables
     times = [session.snapshots[at].at for at in book.order[0]]
-    stamps = [time.timestamp() for time in times if time is not None]
+    stamps = [stamp(time) for time in times if time is not None]
     phases = book.phase[0, :len(times)].tolist()
     places = [event_columns(event, stamps if event.at is not None and len(stamps) == len(times) else None, phases)
               for event in session.events or []]

@@ -127,7 +127,6 @@ def test_failing_now_weighs_more_than_pending_from_an_earlier_cycle() -> None:
     assert now[-1]["decibans"] > earlier[-1]["decibans"] + 3
 
 
-@pytest.mark.xfail(strict=True, reason="bits the availability mask leaves out are read as zero: not failing, tested")
 def test_a_bit_that_the_mask_leaves_out_says_nothing() -> None:
     # A module whose mask is 08 hex tells confirmed only; it can't say "tested and passing" (ISO 14229-1).
     _, bare = after(code("P0118", status="confirmed"))
@@ -135,7 +134,6 @@ def test_a_bit_that_the_mask_leaves_out_says_nothing() -> None:
     assert masked[-1]["decibans"] == pytest.approx(bare[-1]["decibans"], abs=1.0)
 
 
-@pytest.mark.xfail(strict=True, reason="a mask without bit 4 makes an untested code look tested clean")
 def test_a_mask_without_bit_4_can_not_say_tested() -> None:
     work, _ = after(code("P0420", status_byte=0x00), 0x2F, "P0420")
     assert work.evidence.hypotheses.opportunity[0, 1] < 0.5
@@ -165,7 +163,6 @@ def test_the_same_network_code_again_at_13_9_volts_and_failing_now_is_hard() -> 
     assert entry["decibans"] > 3
 
 
-@pytest.mark.xfail(strict=True, reason="2F hex at 13.9 V counts as a mere word; low voltage leads")
 def test_failing_now_at_13_9_volts_is_hard_even_where_nobody_read_the_lowest() -> None:
     session = job(van("before-clear", NOISE, volts=8.7, lowest_volts=8.7, engine="off"), van("after-clear", volts=12.6),
                   van("after-run", {"instrument cluster": [code("U0100", status_byte=0x2F)]}, volts=13.9,
@@ -270,7 +267,6 @@ def test_a_module_that_could_not_be_read_moves_nothing(how: str) -> None:
     assert ["not readable" in row["what"] for row in entry["ledger"][-2:]] == [True, True]
 
 
-@pytest.mark.xfail(strict=True, reason="low-supply and charging monitors are given their opportunity under a jump pack")
 @pytest.mark.parametrize("text", ["P0562", "P0622"])
 def test_a_supply_code_is_not_tested_while_outside_supply_is_connected(text: str) -> None:
     # Common practice: with outside supply connected nothing is concluded about charging.
@@ -280,7 +276,6 @@ def test_a_supply_code_is_not_tested_while_outside_supply_is_connected(text: str
     assert Worked([session], tables()).evidence.clean[0] < 0.5
 
 
-@pytest.mark.xfail(strict=True, reason="the freeze frame's voltage is not scaled to the nominal supply")
 def test_a_freeze_frame_of_a_24_volt_vehicle_is_read_as_such() -> None:
     def decibans(factor: float) -> float:
         entry = code("P0118", freeze_frame={"volts": 13.8 * factor})
@@ -289,7 +284,6 @@ def test_a_freeze_frame_of_a_24_volt_vehicle_is_read_as_such() -> None:
     assert decibans(2.0) == decibans(1.0)
 
 
-@pytest.mark.xfail(strict=True, reason="clean_test looks at the connector only")
 def test_a_scan_of_a_starved_module_is_no_clean_test_at_good_supply() -> None:
     # A module's own voltage beats the connector's (SAE J1979, control module voltage).
     session = job(van("before-clear", {"restraints": ["U0121"]}, **FLAT), *[
@@ -297,7 +291,6 @@ def test_a_scan_of_a_starved_module_is_no_clean_test_at_good_supply() -> None:
     assert np.all(Worked([session], tables()).evidence.clean < 0.5)
 
 
-@pytest.mark.xfail(strict=True, reason="a later entry's 50 hex hides that the same list calls the code current")
 def test_a_code_listed_twice_is_seen_if_either_entry_says_so() -> None:
     session = job(van("before-clear", {"body control": ["P0118"]}, **FLAT), snapshot("after-clear", scan(
         "body control", code("P0118", status="current"), code("P0118", status_byte=0x50)), **HELD))

@@ -67,12 +67,8 @@ class Slow:
         """What the module says: a status word, 5 for "passing", -1 for nothing."""
         if self.book.seen[i, k] != 1:
             return -1
-        said, byte = int(self.book.status[i, k]), int(self.book.status_byte[i, k])
-        if said >= 0 or byte < 0:
-            return said
-        if not byte & 0x40:
-            return 0 if byte & 1 else 5
-        return 1 if byte & 0x08 else 2 if byte & 0x04 else 1
+        said = int(self.book.status[i, k])
+        return said if said >= 0 else int(self.book.byte_word[i, k])
 
     def sight(self, i: int, k: int) -> int:
         after = self.book.phase[self.book.fault_session[i], k] > 0
@@ -119,12 +115,14 @@ class Slow:
         return result
 
     def opportunity(self, i: int, s: int, k: int, monitors: list[int]) -> list[float]:
-        book, byte = self.book, int(self.book.status_byte[i, k])
-        if byte >= 0 and book.seen[i, k] == 0:
-            return [0.0 if byte & 0x10 else 0.97 for _ in monitors]
-        share = 1.0
+        book, tested = self.book, int(self.book.byte_tested[i, k])
+        if tested >= 0 and book.seen[i, k] == 0:
+            return [0.97 if tested else 0.0 for _ in monitors]
+        fed = book.outside[s, k] == 1 and book.seen[i, k] != 1 and (
+            book.facts[i].supply is not None or book.facts[i].system == "supply")
+        share = 0.03 if fed else 1.0
         if book.facts[i].trips == 2 and k > 0:
-            share = {0: self.rate("pending.not_read"), -1: self.rate("pending.unsaid")}.get(
+            share *= {0: self.rate("pending.not_read"), -1: self.rate("pending.unsaid")}.get(
                 int(book.pending_read[s, k]), 1.0)
         return [self.table[s][k][monitor] * share for monitor in monitors]
 
@@ -248,7 +246,12 @@ class Slow:
                 if (book.facts[i].monitor in ("running", "warm", "speed", "drive cycle")
                         and book.engine_on[book.fault_session[i], k] == 0):
                     power *= self.rate("word.at_rest")
-                weight = [float(table[cause, word]) ** power for cause in range(5)]
+                weight = [float(table[cause, word]) for cause in range(5)]
+                s = int(book.fault_session[i])
+                fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
+                if word == 0 and book.status_byte[i, k] >= 0 and fed:
+                    weight[LOW] *= self.rate("word.failing_fed")
+                weight = [value ** power for value in weight]
             weight[LOW] *= self.frame(i, k)
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result
@@ -257,6 +260,7 @@ class Slow:
         value = float(self.book.frame_volts[i, k])
         if math.isnan(value) or (k and abs(value - float(self.book.frame_volts[i, k - 1])) < 1e-9):
             return 1.0
+        value = min(max(value / float(self.line.scale[self.book.fault_session[i]]), 0.0), 60.0)
         noise = float(self.params.level_mean.mean())
         low = 0.5 / (1 + math.exp(min((value - noise - 0.8) / 0.35, 700.0))) + 0.002
         usual = (0.65 * math.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507
@@ -363,7 +367,9 @@ class Slow:
         for i in faults:
             mates = sum(stayed[j] for j in faults if j != i and book.fault_module[j] == book.fault_module[i])
             company = [j for j in faults if book.fault_module[j] == book.fault_module[i] and total[j][NOT_TAKEN] > 0]
-            taken_chance = self.rate("clear.taken" if len(company) > 1 else "clear.taken_lone")
+            noted = any(self.line.accepted[book.fault_module[i]])
+            together = "clear.taken_accepted" if noted else "clear.taken"
+            taken_chance = self.rate(together if len(company) > 1 else "clear.taken_lone")
             odds = math.log((1 - taken_chance) / taken_chance) + mates
             refused = odds_chance(odds) if total[i][NOT_TAKEN] > 0 else 0.0
             result.append([(1 - refused) * kept[i], (1 - refused) * (1 - kept[i]), refused])

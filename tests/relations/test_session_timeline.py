@@ -35,7 +35,6 @@ def test_clears_by_phase(phases: list[str | None], expected: list[float]) -> Non
     assert clears(work.line, work, "engine control") == expected
 
 
-@pytest.mark.xfail(strict=True, reason="a second before-clear is told as a new start, but its clear is not counted")
 def test_a_new_start_has_its_own_clear() -> None:
     work = worked(*[van(phase, HOLDS) for phase in ("before-clear", "after-clear", "before-clear", "after-clear")])
     assert clears(work.line, work, "engine control")[-1] == 1
@@ -100,20 +99,17 @@ def test_programming_asks_for_a_clear_of_its_module_alone() -> None:
     assert clears(work.line, work, "body control")[1] == 0
 
 
-@pytest.mark.xfail(strict=True, reason="an event's module is not resolved as the modules of a scan are")
 def test_an_events_module_may_be_any_name_a_person_would_write() -> None:
     work = worked(van("before-clear", HOLDS), van("after-clear", HOLDS),
                   events=[{"what": "cleared", "module": "ECM", "answer": "refused"}])
     assert clears(work.line, work, "engine control")[1] < 0.05
 
 
-@pytest.mark.xfail(strict=True, reason="an event about a module that no scan holds is dropped in silence")
 def test_an_event_about_an_unknown_module_is_told() -> None:
     work = worked(van("before-clear", HOLDS), events=[{"what": "replaced", "module": "trailer brake"}])
     assert any("trailer brake" in notice.message for notice in work.book.notices[0])
 
 
-@pytest.mark.xfail(strict=True, reason="a refusal after an accepted clear undoes the clear")
 def test_a_second_clear_that_is_refused_does_not_undo_the_first() -> None:
     answers = [{"what": "cleared", "answer": answer} for answer in ("accepted", "refused")]
     work = worked(van("before-clear", HOLDS), van("after-clear", HOLDS), events=answers)
@@ -138,7 +134,6 @@ def test_the_nominal_supply(nominal: float | None, volts: float | None, scale: f
     assert work.line.scale.tolist() == [scale]
 
 
-@pytest.mark.xfail(strict=True, reason="an accepted clear weighs no more than one that nobody noted")
 def test_codes_that_are_back_after_an_accepted_clear_have_come_back() -> None:
     # ISO 14229-1: a positive answer means that the module took the clear.
     work = worked(van("before-clear", HOLDS, **FLAT), van("after-clear", HOLDS, **HELD),

@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 
 KEPT, FRESH, NOT_TAKEN = range(3)
 PERMANENT = STATUS_WORDS.index("permanent")
-PASSING = len(STATUS_WORDS)
 
 
 @dataclass(slots=True)
@@ -73,12 +72,8 @@ def speaking(book: Casebook) -> Ints:
 
 def said(book: Casebook) -> Ints:
     """N x K: what the module says of the code: a place in the status words, PASSING, or -1."""
-    byte = book.status_byte
-    listed = (book.seen == 1) & (byte >= 0) & (book.status < 0)
-    tested_now = byte & 0x40 == 0
-    word = np.where(tested_now & (byte & 1 == 1), 0, np.where(
-        tested_now, PASSING, np.where(byte & 0x08 != 0, 1, np.where(byte & 0x04 != 0, 2, 1))))
-    return np.where(listed, word, np.where(book.seen == 1, book.status, -1))
+    word = np.where(book.status >= 0, book.status, book.byte_word)
+    return np.where(book.seen == 1, word, -1)
 
 
 def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:

@@ -37,8 +37,8 @@ def weigh_evidence(
 ) -> Evidence:
     """The causes of every fault of ``book``; without ``steps`` only the end of the sum is kept (no ledger)."""
     params = parameters(tables)
-    prior = priors(book, link, params)
-    words = word_weights(book, params)
+    prior = priors(book, line, link, params)
+    words = word_weights(book, line, params)
     chain = chains(book, line, params)
     depths = depth_weights(book, line, params)
     hypo = hypotheses(book, line, link, at_module(book, line, level_reached(book, line, depths, params), params),
@@ -50,7 +50,7 @@ def weigh_evidence(
     depths = depths_from_faults(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
     low.chance = at_module(book, line, level_reached(book, line, depths, params), params)
     joint += joint_weights(book, chain, [low], steps=steps)
-    weighed = weigh(book, joint, prior.final, words, params)
+    weighed = weigh(book, line, joint, prior.final, words, params)
     chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
     return Evidence(
         causes=weighed.causes, decibans=10.0 * np.log10(chance / (1.0 - chance)), prior=prior, weighed=weighed,
@@ -61,11 +61,13 @@ def weigh_evidence(
 def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables) -> Floats:
     """N: chance that, after a clear, since it was last seen and at good supply, its monitor ran and found nothing."""
     session = book.fault_session
-    supply = np.where(np.isnan(book.lowest), book.volts, book.lowest) / line.scale[:, None]
-    good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("supply.good")) & ~(
-        supply < tables.rate("supply.clean_lowest"))
+    own = book.module_volts[book.fault_module]
+    read = np.where(np.isnan(own), book.volts[session], np.fmin(own, book.volts[session])) / line.scale[session, None]
+    lowest = np.fmin(book.lowest[session] / line.scale[session, None], read)
+    good = (np.nan_to_num(read, nan=0.0) >= tables.rate("supply.good")) & ~(
+        lowest < tables.rate("supply.clean_lowest"))
     # A clean test before the code came back says nothing about now.
     came_back = np.maximum.accumulate((book.seen == 1)[:, ::-1], axis=1)[:, ::-1]
-    after = (book.phase > 0)[session] & (book.seen == 0) & good[session] & ~came_back
+    after = (book.phase > 0)[session] & (book.seen == 0) & good & ~came_back
     missed = np.where(after, 1.0 - hypo.opportunity, 1.0)
     return np.asarray(1.0 - missed.prod(axis=1))

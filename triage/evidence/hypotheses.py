@@ -59,7 +59,8 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     monitors, sure = _monitors(book, params)
     table = opportunities(book, line, params)
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
-    chance = _tested_by_bits(book, chance * _first_trip(book, params)[:, :, None])
+    chance = chance * (_first_trip(book, params) * _own_supply(book))[:, :, None]
+    chance = _tested_by_bits(book, chance)
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
@@ -148,13 +149,20 @@ def _first_trip(book: Casebook, params: Parameters) -> Floats:
     return np.where(two, share[book.fault_session], 1.0)
 
 
+def _own_supply(book: Casebook) -> Floats:
+    """N x K: monitors of the supply voltage judge the vehicle's own supply, not a pack or charger connected."""
+    supply = np.array([facts.supply is not None or facts.system == "supply" for facts in book.facts], dtype=bool)
+    fed = supply[:, None] & (book.outside == 1)[book.fault_session]
+    # Absence says nothing then; a code that is seen all the same was found all the same.
+    return np.where(fed & (book.seen != 1), 0.03, 1.0)
+
+
 def _tested_by_bits(book: Casebook, chance: Floats) -> Floats:
     """Status bits 4 and 6 say outright whether the test completed since the clear (ISO 14229-1, status of DTC)."""
-    known = (book.status_byte >= 0) & (book.seen == 0)
-    if not known.any():
+    tested = (book.byte_tested == 1) & (book.seen == 0)
+    untested = (book.byte_tested == 0) & (book.seen == 0)
+    if not (tested.any() or untested.any()):
         return chance
-    tested = known & (book.status_byte & 0x10 == 0)
-    untested = known & (book.status_byte & 0x10 != 0)
     return np.where(tested[:, :, None], 0.97, np.where(untested[:, :, None], 0.0, chance))
 
 

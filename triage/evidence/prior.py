@@ -10,7 +10,7 @@ import numpy as np
 
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
-from triage.model.casebook import LOST, Casebook, Floats, Ints, Links
+from triage.model.casebook import LOST, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -40,9 +40,11 @@ def kinds(book: Casebook, link: Links) -> Ints:
     return np.where(link.relation > 0, len(NOISES) - 1 + link.relation, noise)
 
 
-def priors(book: Casebook, link: Links, params: Parameters) -> Priors:
+def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> Priors:
     """The prior of every fault and how it came about."""
     result = Priors([_by_monitor(book, params.prior[kinds(book, link)], params)])
+    _apply(result, _nothing_low(book, line, link, params), "nothing in the session shows a low supply",
+           _scale({LOW_VOLTAGE: params.rate("low.nothing_low")}))
     silent = link.lost > 0.0
     share = np.where(link.proven, link.lost, link.lost * params.rate("lost.silent_low"))
     _apply(result, silent, "the module it reports lost stays silent", _share(HARD, share[silent]))
@@ -64,6 +66,17 @@ def _readings(result: Priors, book: Casebook, link: Links) -> None:
         mask = np.zeros(book.faults, dtype=bool)
         mask[told] = True
         _apply(result, mask, READING, _scale({HARD: np.array([link.contradictions[fault].ratio for fault in told])}))
+
+
+def _nothing_low(book: Casebook, line: Timeline, link: Links, params: Parameters) -> np.ndarray:
+    """N: nothing in the session shows a low supply: it was read and never low, and no module holds a supply code."""
+    level = params.rate("supply.event_seen") * line.scale
+    read = ~np.isnan(book.volts[:, 0])
+    low = (np.fmin(book.volts, book.lowest) < level[:, None]).any(axis=1)
+    quiet = read & ~low & (link.supply_codes.max(axis=1) == 0)
+    modules = book.module_volts < level[book.module_session][:, None]
+    quiet[book.module_session[modules.any(axis=1)]] = False
+    return np.asarray(quiet[book.fault_session])
 
 
 def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:

@@ -8,14 +8,16 @@ the list because it can be set, not because it was: it counts as not seen (ISO 1
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
-from triage.model.session import Session
+from triage.model.session import Session, stamp
 from triage.model.snapshot import PHASES, STATUS_WORDS, ModuleScan, Snapshot
+from triage.model.status import read_status
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -25,6 +27,8 @@ if TYPE_CHECKING:
 PHASE_INDEX = {phase: place for place, phase in enumerate(PHASES)}
 STATUS_INDEX: dict[str | None, int] = {word: place for place, word in enumerate(STATUS_WORDS)}
 STATUS_INDEX[None] = -1
+#: Said by a status byte alone: tested in this cycle and not failing.
+PASSING = len(STATUS_WORDS)
 #: Bits that say a failure was ever found: failed now, this cycle, pending, confirmed, since clear.
 FAILURE_BITS = 0x2F
 UNKNOWN = float("nan")
@@ -40,7 +44,7 @@ def casebook(
     for session in sessions:
         order, told = snapshot_order(session)
         orders.append(order)
-        notices.append(told)
+        notices.append(told + unlikely_volts(session))
     width = max((len(order) for order in orders), default=0) or 1
     gather = _Gatherer(width, code_facts, module_facts)
     for session, order in zip(sessions, orders, strict=True):
@@ -48,14 +52,30 @@ def casebook(
     return gather.finish(list(sessions), notices, orders)
 
 
+@lru_cache(maxsize=65536)
+def byte_says(byte: int, mask: int) -> tuple[int, int, int]:
+    """The byte as kept, the word it stands for (a place in STATUS_WORDS, PASSING, or -1), tested since the clear.
+
+    The last is 1, 0 or -1 (the module does not tell). ISO 14229-1, status of DTC; ``mask``: the bits it keeps.
+    """
+    status = read_status(byte, mask)
+    if status.now == "failing":
+        word = STATUS_INDEX["current"]
+    elif status.now == "passing":
+        word = PASSING
+    else:
+        word = STATUS_INDEX["confirmed" if status.confirmed else "pending" if status.pending else "stored"]
+    tested = status.tested_since_clear
+    return byte & mask, word, -1 if tested is None else int(tested)
+
+
 def snapshot_order(session: Session) -> tuple[list[int], list[Notice]]:
     """Places of the snapshots in time order: by their times where all have one, else as they stand."""
     snapshots = session.snapshots
     order = list(range(len(snapshots)))
     told: list[Notice] = []
-    times = [snapshot.at for snapshot in snapshots]
-    if len(order) > 1 and all(time is not None for time in times):
-        stamps = [time.timestamp() for time in times if time is not None]
+    stamps = [stamp(snapshot.at) for snapshot in snapshots if snapshot.at is not None]
+    if len(order) > 1 and len(stamps) == len(order):
         by_time = sorted(order, key=lambda place: stamps[place])
         if by_time != order:
             told.append(Notice("warning", "the snapshots are not in the order of their times; they are taken by time"))
@@ -94,7 +114,9 @@ class _Gatherer:
         self.failure_type: list[str | None] = []
         self.cell_at: list[int] = []
         self.cell_word: list[str | None] = []
-        self.bytes: list[tuple[int, int]] = []
+        self.bytes: list[tuple[int, int, int, int]] = []
+        self.failed: list[int] = []
+        self.untouched: list[int] = []
         self.counts: list[tuple[int, int]] = []
         self.frames: list[tuple[int, float]] = []
         self.first_fault = [0]
@@ -146,8 +168,12 @@ class _Gatherer:
                 self.cell_at.append(at)
                 self.cell_word.append(entry.status)
                 byte, frame = entry.status_byte, entry.freeze_frame
+                failed = True
                 if byte is not None:
-                    self.bytes.append((at, byte if scan.status_mask is None else byte & scan.status_mask))
+                    says = byte_says(byte, 255 if scan.status_mask is None else scan.status_mask)
+                    self.bytes.append((at, *says))
+                    failed = byte & FAILURE_BITS != 0
+                (self.failed if failed else self.untouched).append(at)
                 if entry.count is not None:
                     self.counts.append((at, entry.count))
                 if frame is not None and frame.volts is not None:
@@ -191,20 +217,31 @@ class _Gatherer:
         seen = np.where(module_state == ANSWERS, NOT_SEEN, NOT_READABLE).reshape(-1)
         status, byte, count = (np.full(seen.size, -1) for _ in range(3))
         frame = np.full(seen.size, np.nan)
-        place = np.array(self.cell_at, dtype=np.int64)
-        seen[place] = SEEN
+        # A byte without a failure bit: the code can be set, it was not. Listed twice, seen if either entry says so.
+        seen[self.untouched] = NOT_SEEN
+        seen[self.failed] = SEEN
         if any(self.cell_word):
-            status[place] = [STATUS_INDEX[word] for word in self.cell_word]
-        for array, cells in ((byte, self.bytes), (count, self.counts), (frame, self.frames)):
+            # Of two words for one code the one nearer to the present counts: current, then stored, pending ...
+            words = np.array([STATUS_INDEX[word] for word in self.cell_word])
+            nearest = np.full(seen.size, len(STATUS_WORDS))
+            said = words >= 0
+            np.minimum.at(nearest, np.array(self.cell_at, dtype=np.int64)[said], words[said])
+            status[nearest < len(STATUS_WORDS)] = nearest[nearest < len(STATUS_WORDS)]
+        for array, cells in ((count, self.counts), (frame, self.frames)):
             if cells:
                 at, values = zip(*cells, strict=True)
                 array[list(at)] = values
-        # A byte without a failure bit: the code can be set, it was not. (Listed twice, the later byte counts.)
-        seen[(byte >= 0) & (byte & FAILURE_BITS == 0)] = NOT_SEEN
-        return {"seen": seen.reshape(shape), "status": status.reshape(shape), "status_byte": byte.reshape(shape),
-                "count": count.reshape(shape), "frame_volts": frame.reshape(shape)}
+        byte_word, byte_tested = np.full(seen.size, -1), np.full(seen.size, -1)
+        if self.bytes:
+            says = np.array(self.bytes)
+            byte[says[:, 0]], byte_word[says[:, 0]], byte_tested[says[:, 0]] = says[:, 1:].T
+        arrays = {"seen": seen, "status": status, "status_byte": byte, "byte_word": byte_word,
+                  "byte_tested": byte_tested, "count": count, "frame_volts": frame}
+        return {name: array.reshape(shape) for name, array in arrays.items()}
 
 
+#: A module answers down to some 3 V (cold cranking, ISO 16750-2 level III) and lives through 36 V.
+LEAST_VOLTS, MOST_VOLTS = 2.5, 40.0
 SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant",
                    "engine_on", "outside", "pending_read")
 _OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
@@ -218,12 +255,34 @@ def snapshot_row(snapshot: Snapshot) -> tuple[float, ...]:
     return (
         1.0,
         -1.0 if snapshot.phase is None else float(PHASE_INDEX[snapshot.phase]),
-        _or_nan(snapshot.volts), _or_nan(snapshot.lowest_volts), _or_nan(snapshot.low_seconds),
-        _or_nan(snapshot.ran_minutes),
+        _volts(snapshot.volts), _volts(snapshot.lowest_volts), _or_nan(snapshot.low_seconds),
+        UNKNOWN if snapshot.ran_minutes is None or snapshot.ran_minutes < 0 else snapshot.ran_minutes,
         UNKNOWN if drove is None else float(drove), _or_nan(snapshot.max_speed_kmh), _or_nan(snapshot.coolant_c),
         _ENGINE[snapshot.engine], _OUTSIDE[snapshot.outside_supply],
         -1.0 if lists is None else float("pending" in lists),
     )
+
+
+def _volts(value: float | None) -> float:
+    """A supply reading that can be one; anything else counts as not read (and is told by ``unlikely_volts``)."""
+    return value if value is not None and LEAST_VOLTS <= value <= MOST_VOLTS else UNKNOWN
+
+
+def unlikely_volts(session: Session) -> list[Notice]:
+    """Readings that no 12 or 24 V supply gives to a module that answers, and those that do not fit the vehicle."""
+    told = []
+    nominal = session.vehicle.nominal_volts if session.vehicle else None
+    for number, snapshot in enumerate(session.snapshots, start=1):
+        for name, value in (("supply", snapshot.volts), ("lowest supply", snapshot.lowest_volts)):
+            if value is None:
+                continue
+            if not LEAST_VOLTS <= value <= MOST_VOLTS:
+                told.append(Notice("warning", f"snapshot {number}: {name} of {value:g} V can't be right, expected "
+                                              f"{LEAST_VOLTS:g} to {MOST_VOLTS:g} V; it is not used: measure again"))
+            elif nominal is not None and nominal <= 14 and value > 18.5:
+                told.append(Notice("warning", f"snapshot {number}: {name} of {value:g} V on a vehicle of {nominal:g} "
+                                              "V: check the reading and what is connected; 24 V harms a 12 V vehicle"))
+    return told
 
 
 def _or_nan(value: float | None) -> float:

@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part
-from triage.model.casebook import Bools, Casebook, Floats, Ints
+from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -65,13 +65,15 @@ def sums_of(chain: Chains, part: Part, rows: Ints, reading: int, steps: bool) ->
     return np.array([np.einsum("nh,nh->n", current, weight) for current in (running if steps else running[-1:])])
 
 
-def weigh(book: Casebook, joint: Floats, prior: Floats, words: Floats, params: Parameters) -> Weighed:
+def weigh(
+    book: Casebook, line: Timeline, joint: Floats, prior: Floats, words: Floats, params: Parameters,
+) -> Weighed:
     """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 5)."""
     words = words[:, -joint.shape[1]:]
     factor = np.concatenate([words, words[..., HARD:HARD + 1]], axis=2) * np.concatenate(
         [prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
-    reading, refused, kept = _readings(book, joint[:, -1].sum(axis=2), params)
+    reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
     running = np.einsum("rkne,rn->kne", joint, reading)
     final = running[-1] / running[-1].sum(axis=1, keepdims=True)
     causes = final[:, :CURED].copy()
@@ -85,7 +87,7 @@ def persists(causes: Floats) -> Floats:
     return causes[..., HARD] + causes[..., INTERMITTENT]
 
 
-def word_weights(book: Casebook, params: Parameters) -> Floats:
+def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     """N x (K + 1) x 5: running product of what the status words say for each cause (the first place is 1)."""
     word = said(book)
     first = np.zeros(word.shape, dtype=bool)
@@ -96,8 +98,16 @@ def word_weights(book: Casebook, params: Parameters) -> Floats:
     power = np.where(word >= 0, 1.0 / (1.0 + 0.5 * np.maximum(np.cumsum(word >= 0, axis=1) - 1, 0)), 0.0)
     # With the key just turned on a fault that shows only while running or driving is no longer called current.
     power = np.where(_rests(book), power * params.rate("word.at_rest"), power)
-    weight = table ** power[:, :, None] * frame_weights(book, params)
+    table[..., LOW_VOLTAGE] = np.where(_failing_now(book, line, word, params), table[..., LOW_VOLTAGE]
+                                       * params.rate("word.failing_fed"), table[..., LOW_VOLTAGE])
+    weight = table ** power[:, :, None] * frame_weights(book, line, params)
     return np.concatenate([np.ones((word.shape[0], 1, 5)), np.cumprod(weight, axis=1)], axis=1)
+
+
+def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
+    """N x K: the status byte says failing now while the supply is good: low supply is not what fails it."""
+    good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
+    return np.asarray((word == 0) & (book.status_byte >= 0) & good[book.fault_session])
 
 
 def _rests(book: Casebook) -> Bools:
@@ -106,7 +116,7 @@ def _rests(book: Casebook) -> Bools:
     return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
 
 
-def frame_weights(book: Casebook, params: Parameters) -> Floats:
+def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     """N x K x 5: a freeze frame's own voltage beats the snapshot's: it was there when the code set.
 
     Low-voltage codes set below their level; other causes set at any supply the vehicle had.
@@ -117,7 +127,7 @@ def frame_weights(book: Casebook, params: Parameters) -> Floats:
     if not fresh.any():
         return weight
     fresh[:, 1:] &= ~(np.abs(volts[:, 1:] - volts[:, :-1]) < 1e-9)
-    value = np.clip(np.nan_to_num(volts, nan=12.0), 0.0, 60.0)
+    value = np.clip(np.nan_to_num(volts / line.scale[book.fault_session, None], nan=12.0), 0.0, 60.0)
     noise = params.level_mean.mean()
     low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
     usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
@@ -126,10 +136,9 @@ def frame_weights(book: Casebook, params: Parameters) -> Floats:
     return weight
 
 
-def _readings(book: Casebook, total: Floats, params: Parameters) -> tuple[Floats, Floats, Floats]:
+def _readings(book: Casebook, line: Timeline, total: Floats, params: Parameters) -> tuple[Floats, Floats, Floats]:
     """Weights of the three readings for each fault (readings x N), from the other faults; refused, kept."""
     log = np.log(np.maximum(total, 1e-300))
-    taken_prior = params.rate("clear.taken")
     difference = log[KEPT] - log[FRESH]
     kept_log = np.bincount(book.fault_session, weights=difference, minlength=len(book.sessions))
     prior = np.log(params.rate("kept.prior") / (1.0 - params.rate("kept.prior")))
@@ -143,6 +152,8 @@ def _readings(book: Casebook, total: Floats, params: Parameters) -> tuple[Floats
     # One code alone never proves that a clear did not take: the others that stayed have to say so.
     company = np.bincount(book.fault_module, weights=(total[NOT_TAKEN] > 0).astype(np.float64),
                           minlength=len(book.module_name))
+    accepted = np.asarray(line.accepted.any(axis=1))[book.fault_module]
+    taken_prior = np.where(accepted, params.rate("clear.taken_accepted"), params.rate("clear.taken"))
     taken_chance = np.where(company[book.fault_module] > 1, taken_prior, params.rate("clear.taken_lone"))
     prior_odds: Floats = np.asarray(np.log((1.0 - taken_chance) / taken_chance), dtype=np.float64)
     refused = _chance(prior_odds + module_log[book.fault_module] - stayed)

@@ -156,7 +156,9 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
         asked = row[row >= 0]
         if module not in explained and asked.size and (asked == SILENT).all():
             told.append(f"{name} never answered{_silence_words(book, module)}")
-        faults = [fault for fault in range(first, last) if book.fault_module[fault] == module]
+        # A crash record outlives every clear by design and says nothing about one.
+        faults = [fault for fault in range(first, last)
+                  if book.fault_module[fault] == module and book.facts[fault].monitor != "event"]
         if len(faults) > 1 and all(refused[fault] > 0.5 for fault in faults):
             told.append(f"{name}: its whole list of {len(faults)} codes stayed after the clear, so the clear did not "
                         "take there; clear it again and write down the answer")

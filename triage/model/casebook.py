@@ -61,6 +61,8 @@ class Casebook:
     seen: Ints
     status: Ints         # index into STATUS_WORDS, -1 none
     status_byte: Ints    # 0..255, -1 none
+    byte_word: Ints      # what the byte says: index into STATUS_WORDS, one more for "passing", -1 none
+    byte_tested: Ints    # tested since the clear, by the byte: 1, 0 or -1
     frame_volts: Floats
     count: Ints
     first_fault: Ints    # S + 1: faults of session s are first_fault[s]:first_fault[s + 1]
@@ -79,6 +81,7 @@ class Timeline:
 
     clear: Floats        # M x K: chance that the module's list was cleared
     refused: Bools       # M x K: a clear was tried here and the module refused it
+    accepted: Bools      # M x K: a clear was tried here and the module accepted it
     work: Bools          # M x K: programmed, unplugged, battery off, actuator test: codes may come from the work
     repaired: Bools      # M x K: something was repaired or replaced that this module watches
     new_module: Bools    # M x K: another module stands here from this snapshot on

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any, Literal
 
 from pydantic import ValidationError
@@ -50,6 +50,11 @@ class Session(Part):
     vehicle: Vehicle | None = None
     events: list[Event] | None = None
     snapshots: list[Snapshot]
+
+
+def stamp(at: datetime) -> float:
+    """Seconds since 1970; a time without a zone is taken as UTC, whatever the zone of the machine."""
+    return (at if at.tzinfo else at.replace(tzinfo=UTC)).timestamp()
 
 
 def parse_session(text: str | bytes) -> Session:

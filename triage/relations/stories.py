@@ -68,17 +68,15 @@ def _silent(
     first, last = int(book.first_module[session]), int(book.first_module[session + 1])
     peers = int((book.state[first:last, column] == ANSWERS).sum())
     reporters = sorted(reports.get(module, set()))
-    volts = float(book.volts[session, column] / line.scale[session])
-    # How often a fed module is silent at such a supply: rare when it is good, common near the drop-out.
-    silent_when_low = tables.rate("silence.good") if volts >= tables.rate("supply.good") else (
-        tables.rate("silence.unknown") if math.isnan(volts) else tables.rate("silence.low"))
-    notice = tables.rate("silence.noticed")
+    good = _supply_trust(book, line, tables, session, column) == "good"
     scatter = _scatter(book, reports, module, first, last)
-    weight = math.log10(1.0 / silent_when_low)
-    weight += sum(math.log10(notice / scatter) for _ in reporters)
-    quiet = max(0, min(peers, MOST_PARTNERS) - len(reporters))
-    weight += quiet * math.log10((1.0 - notice) / (1.0 - scatter))
-    weight += math.log10(tables.rate("silence.prior" if volts >= tables.rate("supply.good") else "silence.prior_low"))
+    # No module has more partners than so many; the others report it only by the scatter of a burst.
+    partners = tables.rate("silence.noticed") * min(1.0, MOST_PARTNERS / max(peers, 1))
+    noticed = min(0.95, partners + scatter - partners * scatter)
+    weight = math.log10(tables.rate("silence.prior" if good else "silence.prior_low"))
+    weight += _silence(book, line, tables, session, module, column)
+    weight += len(reporters) * math.log10(noticed / scatter)
+    weight += max(0, peers - len(reporters)) * math.log10((1.0 - noticed) / (1.0 - scatter))
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
                      if other not in reporters and other != module and len(reporters) > 2
                      and book.state[other, column] == ANSWERS][:2]
@@ -87,6 +85,29 @@ def _silent(
         return None
     return Story("silent module", book.module_name[module], [module], reporters, contradicting,
                  min(10.0 * weight, tables.rate("silence.most")))
+
+
+def _supply_trust(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> str:
+    """How far a silence in this snapshot can be trusted: "good", "low" or "unknown" supply."""
+    volts = float(book.volts[session, column] / line.scale[session])
+    return "unknown" if math.isnan(volts) else "good" if volts >= tables.rate("supply.good") else "low"
+
+
+def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, module: int, last: int) -> float:
+    """Weight (log10) of the module's own answers: a dead one never answers, a starved one does now and then.
+
+    Silence in the last snapshot counts in full, earlier silence in part (one supply, one reason); an earlier answer
+    speaks against a dead module, unless the supply is good now and it fell silent since.
+    """
+    good = _supply_trust(book, line, tables, session, last) == "good"
+    weight = 0.0
+    for column in np.flatnonzero(book.state[module] != NOT_ASKED).tolist():
+        usual = tables.rate(f"silence.{_supply_trust(book, line, tables, session, column)}")
+        if book.state[module, column] == SILENT:
+            weight += math.log10(1.0 / usual) * (1.0 if column == last else 0.5)
+        elif not good:
+            weight -= 1.0
+    return weight
 
 
 def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: int, last: int) -> float:

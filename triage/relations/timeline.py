@@ -6,13 +6,14 @@ a clear before each after-clear snapshot, work and repairs before the after-repa
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from triage.model.casebook import Casebook, Timeline
 from triage.model.notices import Notice
-from triage.model.session import Event, Session
+from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -21,18 +22,21 @@ WORK = {"replaced", "programmed", "paired", "calibrated", "battery disconnected"
 BEFORE, AFTER_CLEAR, AFTER_RUN, AFTER_REPAIR = 0, 1, 2, 3
 
 
-def timeline(book: Casebook, tables: Tables) -> Timeline:
-    """The timeline of ``book``; the chances of a clear that nobody noted come from ``tables``."""
+def timeline(book: Casebook, tables: Tables, canonical: Callable[[str], str] = str) -> Timeline:
+    """The timeline of ``book``; the chances of a clear that nobody noted come from ``tables``.
+
+    ``canonical`` resolves the name an event gives to a module, as a person writes it.
+    """
     by_session = clear_by_phase(book.phase, tables)
     shape = book.state.shape
     line = Timeline(
         clear=by_session[book.module_session] if shape[0] else np.zeros(shape),
-        refused=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
+        refused=np.zeros(shape, dtype=bool), accepted=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
         repaired=np.zeros(shape, dtype=bool), new_module=np.zeros(shape, dtype=bool), scale=nominal_scale(book),
     )
     for place, session in enumerate(book.sessions):
         if session.events:
-            _take_events(book, line, place, session)
+            _take_events(book, line, place, session, canonical)
         _check_counters(book, line, place, session, tables)
     return line
 
@@ -50,7 +54,8 @@ def clear_by_phase(phase: np.ndarray, tables: Tables) -> np.ndarray:
         repair = (now == AFTER_REPAIR) & (last != AFTER_REPAIR)
         chance[:, column] = np.where(
             first_after | again, 1.0, np.where(repair, tables.rate("clear.with_repair"), 0.0))
-        cleared_before |= now > BEFORE
+        # A before-clear scan after a later one is a new start: the next scan after it was cleared anew.
+        cleared_before = (cleared_before | (now > BEFORE)) & (now != BEFORE)
     return chance
 
 
@@ -68,7 +73,9 @@ def nominal_scale(book: Casebook) -> np.ndarray:
     return scale
 
 
-def _take_events(book: Casebook, line: Timeline, place: int, session: Session) -> None:
+def _take_events(
+    book: Casebook, line: Timeline, place: int, session: Session, canonical: Callable[[str], str],
+) -> None:
     columns = len(book.order[place])
     first, last = int(book.first_module[place]), int(book.first_module[place + 1])
     names: dict[str, list[int]] = {}
@@ -76,9 +83,15 @@ def _take_events(book: Casebook, line: Timeline, place: int, session: Session) -
         names.setdefault(book.module_facts[module].name, []).append(module)
         names.setdefault(book.module_name[module], []).append(module)
     times = [session.snapshots[at].at for at in book.order[place]]
-    stamps = [time.timestamp() for time in times if time is not None]
+    stamps = [stamp(time) for time in times if time is not None]
     for event in session.events or []:
-        modules: slice | list[int] = slice(first, last) if event.module is None else names.get(event.module, [])
+        modules: slice | list[int] = slice(first, last)
+        if event.module is not None:
+            modules = names.get(event.module) or names.get(canonical(event.module), [])
+            if not modules:
+                book.notices[place].append(Notice(
+                    "warning", f"event {event.what!r}: no scan of the session holds a module {event.module!r}; the "
+                               "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
         for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
             _take_event(line, event, modules, column)
@@ -88,8 +101,11 @@ def _take_event(line: Timeline, event: Event, modules: slice | list[int], column
     if event.what == "cleared":
         if event.answer == "refused":
             line.refused[modules, column] = True
-            line.clear[modules, column] = 0.02
+            # A second try may be refused after the first was taken; that does not undo the first.
+            line.clear[modules, column] = np.where(
+                line.accepted[modules, column], line.clear[modules, column], 0.02)
         elif event.answer == "accepted":
+            line.accepted[modules, column] = True
             line.clear[modules, column] = 1.0
         else:
             line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
@@ -114,8 +130,8 @@ def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) ->
     """
     columns = len(phase)
     if event.at is not None and stamps is not None:
-        stamp = event.at.timestamp()
-        return [at for at, time in enumerate(stamps) if time > stamp][:1]
+        moment = stamp(event.at)
+        return [at for at, time in enumerate(stamps) if time > moment][:1]
     if event.what == "cleared":
         return [at for at in range(columns) if phase[at] == AFTER_CLEAR] or [
             at for at in range(columns) if phase[at] > BEFORE][:1]
