@@ -47,7 +47,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
         silent=np.zeros(len(book.module_name)), supply_codes=holders, supply_peers=peers,
     )
     _tell_stories(book, line, link, tables, topology)
-    pass
+    read_against_codes(book, line, link, tables)
     return link
 
 
