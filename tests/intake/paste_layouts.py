@@ -11,13 +11,34 @@ from pastes import ANSWER, LOWEST, PHASE, STATUS, VOLTS, TrueCode, TrueModule, T
 
 Layout = Callable[[random.Random, list[TrueSnapshot], str], tuple[str, set[str]]]
 HEADS = {
-    "en": {"module": ["Module", "Control unit", "ECU"], "code": ["Code", "DTC", "Fault code"], "ft": ["Failure type", "FTB", "Type"],
-           "status": ["Status", "State"], "text": ["Description", "Text", "Meaning"]},
-    "de": {"module": ["Steuergerät", "Modul"], "code": ["Fehlercode", "Code"], "ft": ["Fehlerart"], "status": ["Status", "Zustand"],
-           "text": ["Beschreibung", "Fehlertext"]},
-    "fr": {"module": ["Calculateur"], "code": ["Code défaut", "Code"], "ft": ["Type de défaut"], "status": ["État", "Statut"],
-           "text": ["Libellé", "Description"]},
-    "es": {"module": ["Centralita", "Módulo"], "code": ["Código", "DTC"], "ft": ["Tipo de fallo"], "status": ["Estado"], "text": ["Descripción"]},
+    "en": {
+        "module": ["Module", "Control unit", "ECU"],
+        "code": ["Code", "DTC", "Fault code"],
+        "ft": ["Failure type", "FTB", "Type"],
+        "status": ["Status", "State"],
+        "text": ["Description", "Text", "Meaning"],
+    },
+    "de": {
+        "module": ["Steuergerät", "Modul"],
+        "code": ["Fehlercode", "Code"],
+        "ft": ["Fehlerart"],
+        "status": ["Status", "Zustand"],
+        "text": ["Beschreibung", "Fehlertext"],
+    },
+    "fr": {
+        "module": ["Calculateur"],
+        "code": ["Code défaut", "Code"],
+        "ft": ["Type de défaut"],
+        "status": ["État", "Statut"],
+        "text": ["Libellé", "Description"],
+    },
+    "es": {
+        "module": ["Centralita", "Módulo"],
+        "code": ["Código", "DTC"],
+        "ft": ["Tipo de fallo"],
+        "status": ["Estado"],
+        "text": ["Descripción"],
+    },
 }
 
 
@@ -32,7 +53,9 @@ def stamp(rng: random.Random, snapshot: TrueSnapshot, language: str) -> str:
     at = snapshot.at
     assert at is not None
     if language == "en":
-        return rng.choice([f"{at:%Y-%m-%d %H:%M}", f"{at:%d/%m/%Y %H:%M}", f"{at:%d %B %Y %H:%M}", f"{at:%Y-%m-%dT%H:%M}"])
+        return rng.choice(
+            [f"{at:%Y-%m-%d %H:%M}", f"{at:%d/%m/%Y %H:%M}", f"{at:%d %B %Y %H:%M}", f"{at:%Y-%m-%dT%H:%M}"]
+        )
     return rng.choice([f"{at:%d.%m.%Y %H:%M}", f"{at:%d.%m.%Y, %H:%M}", f"{at:%Y-%m-%d %H:%M}"])
 
 
@@ -73,7 +96,11 @@ def state(rng: random.Random, code: TrueCode, language: str) -> str:
 
 
 def headings(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> tuple[str, set[str]]:
-    form, mark, indent = rng.choice(FORMS), rng.choice(["{}", "{}:", "## {}", "=== {} ===", "[{}]", "**{}**"]), rng.choice(["  ", "    ", "\t", "- ", "  * "])
+    form, mark, indent = (
+        rng.choice(FORMS),
+        rng.choice(["{}", "{}:", "## {}", "=== {} ===", "[{}]", "**{}**"]),
+        rng.choice(["  ", "    ", "\t", "- ", "  * "]),
+    )
     gap = rng.choice(["  ", " - ", ", ", "   "])
     counts = rng.random() < 0.3
     status_at = rng.choice(["last", "brackets", "second"])
@@ -84,13 +111,21 @@ def headings(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -
         for module in snapshot.modules:
             name = mark.format(module.printed)
             if module.answer == "codes":
-                suffix = f" - {len(module.codes)} code{'s' if len(module.codes) > 1 else ''}" if counts and language == "en" else ""
+                suffix = (
+                    f" - {len(module.codes)} code{'s' if len(module.codes) > 1 else ''}"
+                    if counts and language == "en"
+                    else ""
+                )
                 out.append(name + suffix if mark in ("{}", "## {}") else name)
                 for code in module.codes:
                     bits = [shown(rng, code, form), code.text]
-                    bits.insert({"last": 2, "brackets": 2, "second": 1}[status_at],
-                                f"({state(rng, code, language)})" if status_at == "brackets" else state(rng, code, language))
-                    out.append(indent + (gap.join(bits) if status_at != "brackets" else gap.join(bits[:2]) + " " + bits[2]))
+                    bits.insert(
+                        {"last": 2, "brackets": 2, "second": 1}[status_at],
+                        f"({state(rng, code, language)})" if status_at == "brackets" else state(rng, code, language),
+                    )
+                    out.append(
+                        indent + (gap.join(bits) if status_at != "brackets" else gap.join(bits[:2]) + " " + bits[2])
+                    )
             elif rng.random() < 0.5 and mark in ("{}", "{}:"):
                 out.append(f"{module.printed}: {pick(rng, module, language)}")
             else:
@@ -114,7 +149,12 @@ def one_line(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -
             if module.answer != "codes":
                 out.append(module.printed + (": " if gap in (", ", " ") else gap) + pick(rng, module, language))
             for code in module.codes:
-                bits = {"m": module.printed, "c": shown(rng, code, form), "t": code.text, "s": state(rng, code, language)}
+                bits = {
+                    "m": module.printed,
+                    "c": shown(rng, code, form),
+                    "t": code.text,
+                    "s": state(rng, code, language),
+                }
                 if pad:
                     bits["m"], bits["c"], bits["t"] = bits["m"].ljust(width), bits["c"].ljust(12), bits["t"].ljust(40)
                 out.append(gap.join(bits[key] for key in order).rstrip())
@@ -133,8 +173,12 @@ def colon_lists(rng: random.Random, snapshots: list[TrueSnapshot], language: str
             if module.answer != "codes":
                 out.append(f"{module.printed}{mark}{pick(rng, module, language)}")
                 continue
-            codes = [f"{shown(rng, code, form)} ({state(rng, code, language)})" if brackets else f"{shown(rng, code, form)} {state(rng, code, language)}"
-                     for code in module.codes]
+            codes = [
+                f"{shown(rng, code, form)} ({state(rng, code, language)})"
+                if brackets
+                else f"{shown(rng, code, form)} {state(rng, code, language)}"
+                for code in module.codes
+            ]
             out.append(f"{module.printed}{mark}{rng.choice([', ', '; ']).join(codes)}")
         out.append("")
     return "\n".join(out), set()
@@ -157,10 +201,20 @@ def table(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> t
             if module.answer != "codes":
                 answer = pick(rng, module, language)
                 where = rng.choice(["status", "text", "code"])
-                rows.append([{"module": module.printed, where: answer}.get(column, rng.choice(["", "-", ""])) for column in columns])
+                rows.append(
+                    [
+                        {"module": module.printed, where: answer}.get(column, rng.choice(["", "-", ""]))
+                        for column in columns
+                    ]
+                )
             for at, code in enumerate(module.codes):
-                cells = {"module": "" if blanks and at else module.printed, "code": code.code if split else shown(rng, code, form),
-                         "ft": code.failure_type or "", "status": state(rng, code, language), "text": code.text}
+                cells = {
+                    "module": "" if blanks and at else module.printed,
+                    "code": code.code if split else shown(rng, code, form),
+                    "ft": code.failure_type or "",
+                    "status": state(rng, code, language),
+                    "text": code.text,
+                }
                 rows.append([cells[column] for column in columns])
         out += [*header(rng, snapshot, language), ""]
         out += write_table(kind, heads if headed else None, rows)
@@ -198,7 +252,9 @@ def key_values(rng: random.Random, snapshots: list[TrueSnapshot], language: str)
     mark = rng.choice([": ", " = ", ": ", ":  "])
     repeat = rng.random() < 0.5
     heads = {name: rng.choice(options) for name, options in HEADS[language].items()}
-    order = rng.choice([["code", "ft", "status", "text"], ["code", "text", "status", "ft"], ["code", "status", "ft", "text"]])
+    order = rng.choice(
+        [["code", "ft", "status", "text"], ["code", "text", "status", "ft"], ["code", "status", "ft", "text"]]
+    )
     out = []
     for snapshot in snapshots:
         out += [*header(rng, snapshot, language, key=True), ""]
@@ -210,7 +266,12 @@ def key_values(rng: random.Random, snapshots: list[TrueSnapshot], language: str)
             for at, code in enumerate(module.codes):
                 if repeat or at == 0:
                     out.append(first)
-                values = {"code": code.code, "ft": code.failure_type, "status": state(rng, code, language), "text": code.text}
+                values = {
+                    "code": code.code,
+                    "ft": code.failure_type,
+                    "status": state(rng, code, language),
+                    "text": code.text,
+                }
                 out += [f"{heads[key]}{mark}{values[key]}" for key in order if values[key]]
                 if repeat or rng.random() < 0.5:
                     out.append("")
@@ -225,25 +286,53 @@ def prose(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> t
         for module in snapshot.modules:
             name = module.printed
             if module.answer == "silent":
-                parts.append(f"{name} {rng.choice(['did not answer', 'no response', 'is not responding', 'did not respond'])}")
+                parts.append(
+                    f"{name} {rng.choice(['did not answer', 'no response', 'is not responding', 'did not respond'])}"
+                )
             elif module.answer == "clean":
                 parts.append(f"{name} {rng.choice(['has no codes', 'is clean', 'no faults'])}")
             elif module.answer == "codes":
-                codes = [f"{shown(rng, code, '{code}-{ft}')} {rng.choice(STATUS['en'][code.status or 'stored'][:1])}" for code in module.codes]
+                codes = [
+                    f"{shown(rng, code, '{code}-{ft}')} {rng.choice(STATUS['en'][code.status or 'stored'][:1])}"
+                    for code in module.codes
+                ]
                 listed = codes[0] if len(codes) == 1 else ", ".join(codes[:-1]) + " and " + codes[-1]
-                parts.append(rng.choice([f"{name} has {listed}", f"{name} shows {listed}", f"{name}: {listed}", f"{name} with {listed}"]))
+                parts.append(
+                    rng.choice(
+                        [
+                            f"{name} has {listed}",
+                            f"{name} shows {listed}",
+                            f"{name}: {listed}",
+                            f"{name} with {listed}",
+                        ]
+                    )
+                )
         if snapshot.volts:
             parts.insert(rng.choice([0, len(parts)]), f"battery {snapshot.volts:.1f}" + rng.choice(["", " V"]))
         joint = rng.choice([", ", "; ", ". ", "\n"])
-        lead = [" ".join(bit for bit in ((rng.choice(PHASE["en"][snapshot.phase]) if snapshot.phase else ""),
-                                         (f"{snapshot.at:%Y-%m-%d %H:%M}" if snapshot.at else "")) if bit)]
+        lead = [
+            " ".join(
+                bit
+                for bit in (
+                    (rng.choice(PHASE["en"][snapshot.phase]) if snapshot.phase else ""),
+                    (f"{snapshot.at:%Y-%m-%d %H:%M}" if snapshot.at else ""),
+                )
+                if bit
+            )
+        ]
         out += [*([lead[0] + ":"] if lead[0] else []), joint.join(parts) + ".", ""]
     return "\n".join(out), {"lowest"}
 
 
 def sections(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> tuple[str, set[str]]:
     form = rng.choice(FORMS[:3])
-    words = {"current": "Current codes", "stored": "Stored codes", "pending": "Pending codes", "confirmed": "Confirmed codes", "permanent": "Permanent codes"}
+    words = {
+        "current": "Current codes",
+        "stored": "Stored codes",
+        "pending": "Pending codes",
+        "confirmed": "Confirmed codes",
+        "permanent": "Permanent codes",
+    }
     out = []
     for snapshot in snapshots:
         out += [*header(rng, snapshot, "en"), ""]
@@ -302,13 +391,25 @@ def log_pairs(rng: random.Random, snapshots: list[TrueSnapshot], language: str) 
             if module.answer != "codes":
                 out.append(f"module{mark}{name}{gap}result{mark}{pick(rng, module, 'en')}")
             for code in module.codes:
-                parts = [("module", name), ("code", code.code), ("ftb", code.failure_type), ("status", rng.choice(STATUS["en"][code.status or "stored"][:1]))]
+                parts = [
+                    ("module", name),
+                    ("code", code.code),
+                    ("ftb", code.failure_type),
+                    ("status", rng.choice(STATUS["en"][code.status or "stored"][:1])),
+                ]
                 out.append(gap.join(f"{key}{mark}{value}" for key, value in parts if value))
         out.append("")
     return "\n".join(out), set()
 
 
 LAYOUTS: dict[str, Layout] = {
-    "headings": headings, "one line": one_line, "colon lists": colon_lists, "table": table, "keys and values": key_values, "prose": prose,
-    "sections": sections, "printed report": printed_report, "pairs": log_pairs,
+    "headings": headings,
+    "one line": one_line,
+    "colon lists": colon_lists,
+    "table": table,
+    "keys and values": key_values,
+    "prose": prose,
+    "sections": sections,
+    "printed report": printed_report,
+    "pairs": log_pairs,
 }

@@ -25,7 +25,8 @@ def letters_for_digits(rng: random.Random, text: str) -> str:
         if not at:
             return word
         place = rng.choice(at)
-        return word[:place] + {"0": "O", "1": rng.choice("Il")}[word[place]] + word[place + 1:]
+        return word[:place] + {"0": "O", "1": rng.choice("Il")}[word[place]] + word[place + 1 :]
+
     return _CODE.sub(slip, text)
 
 
@@ -55,7 +56,10 @@ def numbered(rng: random.Random, text: str) -> str:
 
 def bullets(rng: random.Random, text: str) -> str:
     mark = rng.choice(["- ", "* ", "\u2022 "])
-    return "\n".join(re.sub(r"^(\s*)(?=\S)", rf"\1{mark}", line) if _CODE.search(line) and "|" not in line else line for line in text.split("\n"))
+    return "\n".join(
+        re.sub(r"^(\s*)(?=\S)", rf"\1{mark}", line) if _CODE.search(line) and "|" not in line else line
+        for line in text.split("\n")
+    )
 
 
 def windows_ends(rng: random.Random, text: str) -> str:
@@ -79,7 +83,11 @@ def extra_spaces(rng: random.Random, text: str) -> str:
 
 
 def greeting(rng: random.Random, text: str) -> str:
-    return "Morning all,\nhere is what I got from the van today.\nTel. 0161 496 0123, bay B12, part no. 8P0-907-115-C.\n\n" + text + "\n\nCheers\nSam\n"
+    return (
+        "Morning all,\nhere is what I got from the van today.\nTel. 0161 496 0123, bay B12, part no. 8P0-907-115-C.\n\n"
+        + text
+        + "\n\nCheers\nSam\n"
+    )
 
 
 def tail_spaces(rng: random.Random, text: str) -> str:
@@ -91,39 +99,81 @@ def typed_names(rng: random.Random, paste_text: str, printed: list[str]) -> str:
     for name in printed:
         if len(name) < 9 or rng.random() > 0.25:
             continue
-        places = [at for at in range(1, len(name) - 1) if name[at].isalpha() and name[at + 1].isalpha() and name[at].isascii() and name[at - 1].isalpha()
-                  and len(re.search(r"[^\W\d_]*$", name[:at])[0] + re.match(r"[^\W\d_]*", name[at:])[0]) >= 6]  # type: ignore[index]
+        places = [
+            at
+            for at in range(1, len(name) - 1)
+            if name[at].isalpha()
+            and name[at + 1].isalpha()
+            and name[at].isascii()
+            and name[at - 1].isalpha()
+            and len(re.search(r"[^\W\d_]*$", name[:at])[0] + re.match(r"[^\W\d_]*", name[at:])[0]) >= 6
+        ]  # type: ignore[index]
         if not places:
             continue
         at = rng.choice(places)
         kind = rng.choice(["drop", "double", "swap"])
-        wrong = {"drop": name[:at] + name[at + 1:], "double": name[:at] + name[at] + name[at:],
-                 "swap": name[:at] + name[at + 1] + name[at] + name[at + 2:]}[kind]
+        wrong = {
+            "drop": name[:at] + name[at + 1 :],
+            "double": name[:at] + name[at] + name[at:],
+            "swap": name[:at] + name[at + 1] + name[at] + name[at + 2 :],
+        }[kind]
         paste_text = re.sub(rf"(?<![\w]){re.escape(name)}(?![\w])", lambda _: wrong, paste_text)
     return paste_text
 
 
 NOISES: dict[str, Noise] = {
-    "small codes": small_codes, "letters for digits": letters_for_digits, "dashes": dashes, "hard spaces": hard_spaces, "quoted mail": quoted_mail,
-    "numbered": numbered, "bullets": bullets, "windows ends": windows_ends, "greeting": greeting, "tail spaces": tail_spaces,
-    "no indent": no_indent, "extra spaces": extra_spaces, "shouting": shouting, "doubled lines": blank_lines_doubled,
+    "small codes": small_codes,
+    "letters for digits": letters_for_digits,
+    "dashes": dashes,
+    "hard spaces": hard_spaces,
+    "quoted mail": quoted_mail,
+    "numbered": numbered,
+    "bullets": bullets,
+    "windows ends": windows_ends,
+    "greeting": greeting,
+    "tail spaces": tail_spaces,
+    "no indent": no_indent,
+    "extra spaces": extra_spaces,
+    "shouting": shouting,
+    "doubled lines": blank_lines_doubled,
 }
 #: Noise that a layout can't bear without losing what it says.
-UNFIT = {"sections": {"no indent"}, "printed report": {"doubled lines", "numbered", "bullets"},
-         "keys and values": {"doubled lines", "numbered", "bullets"}, "table": {"extra spaces", "no indent", "numbered", "bullets"},
-         "one line": {"extra spaces", "doubled lines"}, "prose": {"numbered", "shouting", "bullets"}, "headings": {"extra spaces"},
-         "pairs": {"shouting"}, "colon lists": set(), "wrapped mail": {"doubled lines", "numbered", "bullets", "shouting"},
-         "by status": {"no indent"}, "chat": {"numbered", "bullets", "quoted mail"}, "numbered tree": {"numbered", "bullets", "doubled lines"},
-         "spanning rows": {"numbered", "bullets", "extra spaces"}, "codes in a cell": {"numbered", "bullets", "extra spaces"},
-         "table each": {"numbered", "bullets", "extra spaces", "no indent"}, "separate values": {"numbered", "bullets", "doubled lines"},
-         "addressed": {"numbered"}, "underlined": {"numbered"}, "status first": set(), "module behind": {"extra spaces"}}
+UNFIT = {
+    "sections": {"no indent"},
+    "printed report": {"doubled lines", "numbered", "bullets"},
+    "keys and values": {"doubled lines", "numbered", "bullets"},
+    "table": {"extra spaces", "no indent", "numbered", "bullets"},
+    "one line": {"extra spaces", "doubled lines"},
+    "prose": {"numbered", "shouting", "bullets"},
+    "headings": {"extra spaces"},
+    "pairs": {"shouting"},
+    "colon lists": set(),
+    "wrapped mail": {"doubled lines", "numbered", "bullets", "shouting"},
+    "by status": {"no indent"},
+    "chat": {"numbered", "bullets", "quoted mail"},
+    "numbered tree": {"numbered", "bullets", "doubled lines"},
+    "spanning rows": {"numbered", "bullets", "extra spaces"},
+    "codes in a cell": {"numbered", "bullets", "extra spaces"},
+    "table each": {"numbered", "bullets", "extra spaces", "no indent"},
+    "separate values": {"numbered", "bullets", "doubled lines"},
+    "addressed": {"numbered"},
+    "underlined": {"numbered"},
+    "status first": set(),
+    "module behind": {"extra spaces"},
+}
 
 
-def make_paste(seed: int, layouts: dict[str, object], *, layout: str | None = None, noise: list[str] | None = None) -> Paste:
+def make_paste(
+    seed: int, layouts: dict[str, object], *, layout: str | None = None, noise: list[str] | None = None
+) -> Paste:
     """One paste with its truth: a third are sloppy, with one to three kinds of noise."""
     rng = random.Random(seed)
     name = layout or rng.choice(sorted(layouts))
-    language = "en" if name in ("prose", "sections", "pairs", "wrapped mail", "by status", "chat") else rng.choices(["en", "de", "fr", "es"], [6, 2, 1, 1])[0]
+    language = (
+        "en"
+        if name in ("prose", "sections", "pairs", "wrapped mail", "by status", "chat")
+        else rng.choices(["en", "de", "fr", "es"], [6, 2, 1, 1])[0]
+    )
     snapshots = make_snapshots(rng, language)
     text, without = layouts[name](rng, snapshots, language)  # type: ignore[operator]
     sloppy = rng.random() < 1 / 3

@@ -19,39 +19,99 @@ from triage.intake.modules import is_module_name, resolve
 from triage.intake.read import Reading
 
 STATUS = {
-    "en": {"current": ["current", "active", "present", "failing now"], "stored": ["stored", "history", "not present", "inactive"],
-           "pending": ["pending"], "confirmed": ["confirmed"], "permanent": ["permanent"]},
-    "de": {"current": ["vorhanden", "aktiv", "statisch", "permanent"], "stored": ["gespeichert", "sporadisch", "nicht vorhanden", "passiv"],
-           "pending": ["ausstehend"], "confirmed": ["bestätigt"], "permanent": ["permanent DTC"]},
-    "fr": {"current": ["présent", "actif", "permanent"], "stored": ["mémorisé", "non présent", "fugitif"], "pending": ["en attente"],
-           "confirmed": ["confirmé"], "permanent": ["permanent DTC"]},
-    "es": {"current": ["presente", "activo", "permanente"], "stored": ["almacenado", "no presente", "memorizado"], "pending": ["pendiente"],
-           "confirmed": ["confirmado"], "permanent": ["permanent DTC"]},
+    "en": {
+        "current": ["current", "active", "present", "failing now"],
+        "stored": ["stored", "history", "not present", "inactive"],
+        "pending": ["pending"],
+        "confirmed": ["confirmed"],
+        "permanent": ["permanent"],
+    },
+    "de": {
+        "current": ["vorhanden", "aktiv", "statisch", "permanent"],
+        "stored": ["gespeichert", "sporadisch", "nicht vorhanden", "passiv"],
+        "pending": ["ausstehend"],
+        "confirmed": ["bestätigt"],
+        "permanent": ["permanent DTC"],
+    },
+    "fr": {
+        "current": ["présent", "actif", "permanent"],
+        "stored": ["mémorisé", "non présent", "fugitif"],
+        "pending": ["en attente"],
+        "confirmed": ["confirmé"],
+        "permanent": ["permanent DTC"],
+    },
+    "es": {
+        "current": ["presente", "activo", "permanente"],
+        "stored": ["almacenado", "no presente", "memorizado"],
+        "pending": ["pendiente"],
+        "confirmed": ["confirmado"],
+        "permanent": ["permanent DTC"],
+    },
 }
 ANSWER = {
-    "en": {"silent": ["no response", "did not answer", "no communication", "not responding", "timeout"],
-           "clean": ["no codes", "OK", "no faults", "clean", "no DTCs stored", "0 codes"],
-           "not fitted": ["not fitted", "not installed"], "not scanned": ["not scanned", "skipped"]},
-    "de": {"silent": ["keine Antwort", "nicht erreichbar", "antwortet nicht"], "clean": ["kein Fehler", "i.O.", "keine Fehler", "ohne Fehler"],
-           "not fitted": ["nicht verbaut"], "not scanned": ["nicht gelesen", "übersprungen"]},
-    "fr": {"silent": ["pas de réponse", "ne répond pas", "aucune réponse"], "clean": ["aucun défaut", "RAS", "pas de défaut"],
-           "not fitted": ["non monté", "non équipé"], "not scanned": ["non lu", "non interrogé"]},
-    "es": {"silent": ["sin respuesta", "no responde", "sin comunicación"], "clean": ["sin fallos", "sin códigos", "ningún fallo"],
-           "not fitted": ["no montado", "no equipado"], "not scanned": ["no leído", "omitido"]},
+    "en": {
+        "silent": ["no response", "did not answer", "no communication", "not responding", "timeout"],
+        "clean": ["no codes", "OK", "no faults", "clean", "no DTCs stored", "0 codes"],
+        "not fitted": ["not fitted", "not installed"],
+        "not scanned": ["not scanned", "skipped"],
+    },
+    "de": {
+        "silent": ["keine Antwort", "nicht erreichbar", "antwortet nicht"],
+        "clean": ["kein Fehler", "i.O.", "keine Fehler", "ohne Fehler"],
+        "not fitted": ["nicht verbaut"],
+        "not scanned": ["nicht gelesen", "übersprungen"],
+    },
+    "fr": {
+        "silent": ["pas de réponse", "ne répond pas", "aucune réponse"],
+        "clean": ["aucun défaut", "RAS", "pas de défaut"],
+        "not fitted": ["non monté", "non équipé"],
+        "not scanned": ["non lu", "non interrogé"],
+    },
+    "es": {
+        "silent": ["sin respuesta", "no responde", "sin comunicación"],
+        "clean": ["sin fallos", "sin códigos", "ningún fallo"],
+        "not fitted": ["no montado", "no equipado"],
+        "not scanned": ["no leído", "omitido"],
+    },
 }
 PHASE = {
-    "en": {"before-clear": ["Before clear", "Pre-scan", "before clearing codes"], "after-clear": ["After clear", "after clearing all codes"],
-           "after-run": ["After 5 min idle", "After run", "After road test"], "after-repair": ["After repair"]},
-    "de": {"before-clear": ["Vor dem Löschen"], "after-clear": ["Nach dem Löschen"], "after-run": ["Nach Probefahrt", "Nach 5 min Leerlauf"],
-           "after-repair": ["Nach Reparatur"]},
-    "fr": {"before-clear": ["Avant effacement"], "after-clear": ["Après effacement"], "after-run": ["Après essai routier"],
-           "after-repair": ["Après réparation"]},
-    "es": {"before-clear": ["Antes de borrar"], "after-clear": ["Después de borrar"], "after-run": ["Tras 5 min al ralentí"],
-           "after-repair": ["Tras la reparación"]},
+    "en": {
+        "before-clear": ["Before clear", "Pre-scan", "before clearing codes"],
+        "after-clear": ["After clear", "after clearing all codes"],
+        "after-run": ["After 5 min idle", "After run", "After road test"],
+        "after-repair": ["After repair"],
+    },
+    "de": {
+        "before-clear": ["Vor dem Löschen"],
+        "after-clear": ["Nach dem Löschen"],
+        "after-run": ["Nach Probefahrt", "Nach 5 min Leerlauf"],
+        "after-repair": ["Nach Reparatur"],
+    },
+    "fr": {
+        "before-clear": ["Avant effacement"],
+        "after-clear": ["Après effacement"],
+        "after-run": ["Après essai routier"],
+        "after-repair": ["Après réparation"],
+    },
+    "es": {
+        "before-clear": ["Antes de borrar"],
+        "after-clear": ["Después de borrar"],
+        "after-run": ["Tras 5 min al ralentí"],
+        "after-repair": ["Tras la reparación"],
+    },
 }
-VOLTS = {"en": ["Battery voltage: {}", "Battery {}", "supply {}", "Voltage: {}", "batt {}"], "de": ["Batteriespannung: {}", "Spannung {}", "Kl. 30: {}"],
-         "fr": ["Tension batterie : {}", "Tension: {}"], "es": ["Tensión de batería: {}", "Batería {}"]}
-LOWEST = {"en": ["lowest {}", "min {}", "dropped to {}"], "de": ["tiefster Wert {}", "min. {}"], "fr": ["minimum {}"], "es": ["mínimo {}"]}
+VOLTS = {
+    "en": ["Battery voltage: {}", "Battery {}", "supply {}", "Voltage: {}", "batt {}"],
+    "de": ["Batteriespannung: {}", "Spannung {}", "Kl. 30: {}"],
+    "fr": ["Tension batterie : {}", "Tension: {}"],
+    "es": ["Tensión de batería: {}", "Batería {}"],
+}
+LOWEST = {
+    "en": ["lowest {}", "min {}", "dropped to {}"],
+    "de": ["tiefster Wert {}", "min. {}"],
+    "fr": ["minimum {}"],
+    "es": ["mínimo {}"],
+}
 
 
 @dataclass
@@ -109,7 +169,12 @@ def names() -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
     for alias, canonical in sorted(tables().aliases.items()):
         match = resolve(alias, tables())
-        if match.canonical == canonical and match.score >= 95 and is_module_name(alias, tables()) >= 90 and len(alias) >= 2:
+        if (
+            match.canonical == canonical
+            and match.score >= 95
+            and is_module_name(alias, tables()) >= 90
+            and len(alias) >= 2
+        ):
             found.setdefault(canonical, []).append(alias)
     return found
 
@@ -121,7 +186,9 @@ def make_code(rng: random.Random, style: str) -> TrueCode:
         text = "maker's own " + rng.choice(["fault", "circuit", "signal missing", "configuration"])
     failure = None
     if style == "typed" or (style == "mixed" and rng.random() < 0.5):
-        failure = rng.choice(["00", "11", "13", "16", "17", "1C", "2F", "49", "54", "62", "87", "88", "9A", "01", "1F"])
+        failure = rng.choice(
+            ["00", "11", "13", "16", "17", "1C", "2F", "49", "54", "62", "87", "88", "9A", "01", "1F"]
+        )
     status = rng.choices(["current", "stored", "pending", "confirmed", "permanent"], [5, 6, 2, 2, 0.3])[0]
     return TrueCode(code, failure, status, text)
 
@@ -133,8 +200,16 @@ def make_snapshots(rng: random.Random, language: str) -> list[TrueSnapshot]:
     seen: set[str] = set()
     fleet = [pair for pair in fleet if not (pair[0].lower() in seen or seen.add(pair[0].lower()))]
     style = rng.choice(["typed", "mixed", "plain"])
-    at = datetime(2025, rng.randint(1, 12), rng.randint(13, 28), 8, rng.randint(0, 59)) if rng.random() < 0.6 or count > 1 else None
-    phases = ["before-clear", "after-clear", "after-run"][:count] if count > 1 else [rng.choice([None, "before-clear", "after-clear", "after-run"])]
+    at = (
+        datetime(2025, rng.randint(1, 12), rng.randint(13, 28), 8, rng.randint(0, 59))
+        if rng.random() < 0.6 or count > 1
+        else None
+    )
+    phases = (
+        ["before-clear", "after-clear", "after-run"][:count]
+        if count > 1
+        else [rng.choice([None, "before-clear", "after-clear", "after-run"])]
+    )
     found = []
     for phase in phases:
         modules = []
@@ -201,7 +276,9 @@ def score(paste: Paste, reading: Reading) -> Score:
         for module in true.modules if true else ():
             for code in module.codes:
                 want[module.canonical, code.code, code.failure_type] += 1
-                want_status[module.canonical, code.code, code.failure_type, None if "status" in paste.without else code.status] += 1
+                want_status[
+                    module.canonical, code.code, code.failure_type, None if "status" in paste.without else code.status
+                ] += 1
             if module.answer == "silent":
                 silent.add(module.canonical)
             if module.answer == "clean":
@@ -227,11 +304,20 @@ def score(paste: Paste, reading: Reading) -> Score:
                 continue
             value = getattr(true, {"lowest_volts": "lowest"}.get(name, name)) if true else None
             other = getattr(seen, name) if seen else None
-            result.add(kind, int(value is not None and value == other), int(value is not None and value != other),
-                       int(other is not None and value != other))
+            result.add(
+                kind,
+                int(value is not None and value == other),
+                int(value is not None and value != other),
+                int(other is not None and value != other),
+            )
     return result
 
 
-def _compare(result: Score, kind: str, want: Counter[tuple[object, ...]] | Counter[str], got: Counter[tuple[object, ...]] | Counter[str]) -> None:
+def _compare(
+    result: Score,
+    kind: str,
+    want: Counter[tuple[object, ...]] | Counter[str],
+    got: Counter[tuple[object, ...]] | Counter[str],
+) -> None:
     right = sum((want & got).values())
     result.add(kind, right, sum(want.values()) - right, sum(got.values()) - right)

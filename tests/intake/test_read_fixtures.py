@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from code_tables import load
 
+from code_tables import load
 from triage.intake.read import Reading, read_bytes
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "pastes"
@@ -37,10 +37,15 @@ def test_a_paste_is_read_as_written_beside_it(path: Path) -> None:
 @pytest.mark.parametrize("path", PASTES, ids=lambda path: path.name)
 def test_what_was_printed_as_json_reads_back_the_same(path: Path) -> None:
     first = read_bytes(path.read_bytes(), load())
-    printed = json.dumps({
-        "snapshots": [snapshot.model_dump(mode="json", exclude_none=True) | {"phase": snapshot.phase} for snapshot in first.snapshots],
-        "notices": [notice.as_json() for notice in first.notices],
-    })
+    printed = json.dumps(
+        {
+            "snapshots": [
+                snapshot.model_dump(mode="json", exclude_none=True) | {"phase": snapshot.phase}
+                for snapshot in first.snapshots
+            ],
+            "notices": [notice.as_json() for notice in first.notices],
+        }
+    )
     assert read_bytes(printed.encode(), load()).snapshots == first.snapshots
 
 
@@ -60,9 +65,14 @@ def test_a_pdf_is_read_by_its_text() -> None:
 
     data = io.BytesIO()
     page = canvas.Canvas(data)
-    for at, line in enumerate(["After clear, 12.6 V", "Engine control", "  P0562-16  System voltage low  stored", "Brakes: no response"]):
+    for at, line in enumerate(
+        ["After clear, 12.6 V", "Engine control", "  P0562-16  System voltage low  stored", "Brakes: no response"]
+    ):
         page.drawString(72, 760 - 16 * at, line)
     page.save()
     reading = read_bytes(data.getvalue(), load())
-    assert [(scan.module, scan.responds) for scan in reading.snapshots[0].modules] == [("engine control", True), ("anti-lock brakes", False)]
+    assert [(scan.module, scan.responds) for scan in reading.snapshots[0].modules] == [
+        ("engine control", True),
+        ("anti-lock brakes", False),
+    ]
     assert reading.snapshots[0].modules[0].codes[0].status == "stored"

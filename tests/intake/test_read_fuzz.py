@@ -23,8 +23,27 @@ RUNS = int(os.environ.get("TRIAGE_FUZZ_RUNS", "1500"))
 #: What each character of a code may have been written as.
 _WRITTEN = {"0": "[0OoQ]", "1": "[1Il|]", "5": "[5Ss]", "2": "[2Zz]"}
 _GLUE = "ECMABSP0U1-:;,.|()[]/ \t\n#*>=\u00a0\u2013\u2026é\x00°"
-_WORDS = ("P0562", "U0100-87", "no response", "ECM", "stored", "SPN 168 FMI 4", "12.4 V", "| |", "connector C0123", "after clear", "\n\n", "P0", "OO",
-          "59 02 FF 40 31 23 2F", "Module:", "not present", "03/04/2025", "<td>", "```")
+_WORDS = (
+    "P0562",
+    "U0100-87",
+    "no response",
+    "ECM",
+    "stored",
+    "SPN 168 FMI 4",
+    "12.4 V",
+    "| |",
+    "connector C0123",
+    "after clear",
+    "\n\n",
+    "P0",
+    "OO",
+    "59 02 FF 40 31 23 2F",
+    "Module:",
+    "not present",
+    "03/04/2025",
+    "<td>",
+    "```",
+)
 
 
 def supported(reading: Reading, text: str) -> None:
@@ -78,7 +97,7 @@ def mutate(rng: random.Random, text: str) -> str:
             text = text[:at] + text[at:end] * 2 + text[end:]
         else:
             other = rng.randint(0, len(text))
-            text = text[:at] + text[other:other + 60] + text[at:]
+            text = text[:at] + text[other : other + 60] + text[at:]
     return text
 
 
@@ -89,7 +108,7 @@ def test_mutated_pastes_raise_nothing_and_invent_nothing() -> None:
         paste = make_paste(run % 97, layouts)
         # A stretch of the paste is enough and keeps a run to a few milliseconds.
         start = rng.randint(0, max(0, len(paste.text) - 900))
-        text = mutate(rng, paste.text[start:start + rng.randint(40, 900)])
+        text = mutate(rng, paste.text[start : start + rng.randint(40, 900)])
         reading = read_text(text, tables())
         supported(reading, text)
         placed(reading, text)
@@ -104,7 +123,29 @@ def test_any_text_is_read_without_an_exception(text: str) -> None:
 
 
 @settings(max_examples=300, deadline=None)
-@given(st.lists(st.sampled_from([*_WORDS, " ", " - ", ": ", "\n", "  ", "ABS", "door front left", "P0301", "pending", "has", "and", ";", "\t"]), max_size=40))
+@given(
+    st.lists(
+        st.sampled_from(
+            [
+                *_WORDS,
+                " ",
+                " - ",
+                ": ",
+                "\n",
+                "  ",
+                "ABS",
+                "door front left",
+                "P0301",
+                "pending",
+                "has",
+                "and",
+                ";",
+                "\t",
+            ]
+        ),
+        max_size=40,
+    )
+)
 def test_any_mix_of_the_words_of_a_scan_is_read_without_an_exception(parts: list[str]) -> None:
     text = "".join(parts)
     reading = read_text(text, tables())

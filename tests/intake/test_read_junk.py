@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from code_tables import load
 
+from code_tables import load
 from triage.errors import InputError
 from triage.intake import files
 from triage.intake.read import read_bytes, read_text
@@ -21,9 +21,9 @@ MESSAGES = {
     "noise.bin": f"noise.bin: binary data, not text; {EXPECTED}",
     "shopping.txt": f"shopping.txt: the text is no scan: no trouble code, module or voltage in it; {EXPECTED}",
     "impossible.txt": "impossible.txt: line 1: P4000: the first digit of a code can only be 0 to 3, seen 4; "
-                      "nothing else in the text is a code, a module or a voltage",
+    "nothing else in the text is a code, a module or a voltage",
     "wrong_key.json": "wrong_key.json: snapshots.0.modules.0.codes.0.failuretype: unknown key 'failuretype'; "
-                      "see `triage schema` for the keys there are",
+    "see `triage schema` for the keys there are",
     "second_line.jsonl": "second_line.jsonl: line 2 is not valid JSON; expected one job a line (see `triage schema`)",
 }
 
@@ -35,9 +35,13 @@ def test_junk_gets_its_one_line(name: str) -> None:
     assert str(caught.value) == MESSAGES[name]
 
 
-@pytest.mark.parametrize(("name", "start"), [
-    ("broken.json", "broken.json: not valid JSON: "), ("broken.pdf", "broken.pdf: the PDF can't be read ("),
-])
+@pytest.mark.parametrize(
+    ("name", "start"),
+    [
+        ("broken.json", "broken.json: not valid JSON: "),
+        ("broken.pdf", "broken.pdf: the PDF can't be read ("),
+    ],
+)
 def test_junk_that_a_library_explains(name: str, start: str) -> None:
     if name.endswith("pdf"):
         pytest.importorskip("pypdf")
@@ -66,7 +70,11 @@ def test_the_rest_is_used_where_one_line_is_wrong() -> None:
     reading = read_text("ECM P4000 stored\nECM P0562 stored\nBattery 140 V\nBattery 12.1 V\nABS X0300", load())
     assert [[code.code for code in scan.codes] for scan in reading.snapshots[0].modules] == [["P0562"]]
     assert reading.snapshots[0].volts == 12.1
-    assert [(notice.severity, notice.line) for notice in reading.notices] == [("warning", 1), ("warning", 3), ("warning", 5)]
+    assert [(notice.severity, notice.line) for notice in reading.notices] == [
+        ("warning", 1),
+        ("warning", 3),
+        ("warning", 5),
+    ]
 
 
 def test_two_vehicles_in_one_text_are_told() -> None:
@@ -76,19 +84,37 @@ def test_two_vehicles_in_one_text_are_told() -> None:
     assert any("2 vehicle identification numbers" in notice.message for notice in reading.notices)
 
 
-@pytest.mark.parametrize(("text", "used", "nominal", "said"), [
-    ("Battery 24.3 V\nECM P0562", 24.3, 24.0, "taken as the supply of a 24 V vehicle"),
-    ("24 V vehicle\nBattery 24.3 V\nECM P0562", 24.3, 24.0, None),
-    ("12 V vehicle\nBattery 24.3 V\nECM P0562", None, 12.0, "can't be the supply of a 12 V vehicle"),
-    ("Battery 24.3 V\nECM P0562\n\nafter clear\nBattery 12.4 V\nECM P0562", None, None, "whose other readings are of 12 V"),
-])
-def test_24_volts_on_a_12_volt_vehicle(text: str, used: float | None, nominal: float | None, said: str | None) -> None:
+@pytest.mark.parametrize(
+    ("text", "used", "nominal", "said"),
+    [
+        ("Battery 24.3 V\nECM P0562", 24.3, 24.0, "taken as the supply of a 24 V vehicle"),
+        ("24 V vehicle\nBattery 24.3 V\nECM P0562", 24.3, 24.0, None),
+        ("12 V vehicle\nBattery 24.3 V\nECM P0562", None, 12.0, "can't be the supply of a 12 V vehicle"),
+        (
+            "Battery 24.3 V\nECM P0562\n\nafter clear\nBattery 12.4 V\nECM P0562",
+            None,
+            None,
+            "whose other readings are of 12 V",
+        ),
+    ],
+)
+def test_24_volts_on_a_12_volt_vehicle(
+    text: str, used: float | None, nominal: float | None, said: str | None
+) -> None:
     reading = read_text(text, load())
     assert reading.snapshots[0].volts == used
     assert (reading.vehicle.nominal_volts if reading.vehicle else None) == nominal
-    assert [said in notice.message for notice in reading.notices] == ([True] if said else []) if said else not reading.notices
+    assert (
+        [said in notice.message for notice in reading.notices] == ([True] if said else [])
+        if said
+        else not reading.notices
+    )
 
 
 def test_a_clean_scan_is_a_good_scan() -> None:
-    for text in ("ECM: no codes\nABS: no codes", "All modules: no codes", "Scan complete. No fault codes found in any module."):
+    for text in (
+        "ECM: no codes\nABS: no codes",
+        "All modules: no codes",
+        "Scan complete. No fault codes found in any module.",
+    ):
         assert len(read_bytes(text.encode(), load()).snapshots) == 1

@@ -33,7 +33,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if len(hits) > 1 and prose.answers(context, row):
         return True
     hit = hits[0]
-    before = tidy(without_links(row.text[: hit.start]))
+    before = tidy(row.text[: hit.start])
+    if not context.names.listed(before):
+        before = tidy(without_links(row.text[: hit.start]))
     after = tidy(without_links(row.text[hits[-1].end :]))
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:

@@ -69,7 +69,8 @@ _UNACCENTED = {
     if base[0].isascii()
 } | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I"}
 _UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
-_FOREIGN_WORD = re.compile(r"[^\s\x00-\x2f]*[\u0370-\u058f\u2160-\u217f][^\s\x00-\x2f]*")
+_FOREIGN = re.compile("[\u0370-\u058f\u2160-\u217f]")
+_WORD = re.compile(r"[^\s\x00-\x2f]+")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
 _INDENT = re.compile(r"[ \t]*")
 
@@ -134,8 +135,8 @@ def _line(number: int, raw: str) -> Line:
             return Line(number, raw, raw)
         return _line_with_offsets(number, raw)
     plain = raw.translate(_PLAIN)
-    if _FOREIGN_WORD.search(plain):
-        plain = _FOREIGN_WORD.sub(_as_drawn, plain)
+    if _FOREIGN.search(plain):
+        plain = _WORD.sub(_as_drawn, plain)
     if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
         return _line_with_offsets(number, raw, plain)
     return Line(number, raw, plain)
@@ -144,6 +145,8 @@ def _line(number: int, raw: str) -> Line:
 def _as_drawn(match: re.Match[str]) -> str:
     """A word with foreign letters, in ours where it mixes alphabets and every letter of it has a twin."""
     word = match[0]
+    if _FOREIGN.search(word) is None:
+        return word
     drawn = word.translate(_DRAWN_ALIKE)
     mixed = any(c.isascii() and c.isalnum() for c in word)
     return drawn if mixed and drawn.isascii() else word

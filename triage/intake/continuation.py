@@ -20,11 +20,7 @@ def stored(context: Context, row: Row) -> bool:
     values = stored_values(row.low)
     for name, value in values.items():
         draft.freeze.setdefault(name, value)
-    found = [
-        volt
-        for volt in volts.find(row.low)
-        if volt.of != "other" or "supply" in row.low or "module" in row.low
-    ]
+    found = [volt for volt in volts.find(row.low) if volt.of != "other" or "supply" in row.low or "module" in row.low]
     for volt in found:
         if 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)

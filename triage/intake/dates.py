@@ -129,13 +129,15 @@ def find(text: str, first: Order | None = None) -> list[Stamp]:
     if not _SIGNS.search(low):
         return []
     found: list[Stamp] = []
+    taken = bytearray(len(low))
     for form, pattern in _FORMS:
         for match in pattern.finditer(low):
-            if any(stamp.start < match.end() and match.start() < stamp.end for stamp in found):
+            if 1 in taken[match.start() : match.end()]:
                 continue
             stamp = _stamp(form, match, first)
             if stamp is not None:
                 found.append(stamp)
+                taken[stamp.start : stamp.end] = b"\1" * (stamp.end - stamp.start)
     return sorted(found, key=lambda stamp: stamp.start)
 
 

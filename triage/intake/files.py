@@ -12,8 +12,7 @@ from typing import Any
 
 from code_tables import Tables
 from triage.errors import InputError, JobError
-from triage.intake.markup import is_html, lines_of_html
-from triage.intake.text import Reading, read_lines, read_text
+from triage.intake.text import Reading, read_text
 from triage.model.notices import Notice
 from triage.model.session import Event, Session, Vehicle, session_from
 from triage.model.snapshot import Snapshot
@@ -74,8 +73,6 @@ def read_bytes(data: bytes, tables: Tables, *, source: str | None = None) -> Rea
         reading = _json(stripped, tables, source)
         if reading is not None:
             return reading
-    if is_html(stripped):
-        return _checked(read_lines(lines_of_html(text), tables, source=source), source, text=text)
     return _checked(read_text(text, tables, source=source), source, text=text)
 
 

@@ -336,11 +336,7 @@ def own_number(context: Context, row: Row) -> bool:
         return False
     own = model_codes.own(match[1])
     token = match[1]
-    if (
-        own is None
-        or (token.isdigit() and len(token) not in (5, 6))
-        or re.fullmatch(r"(?:19|20)[0-9]{2}", token)
-    ):
+    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
         return False
     if token.isalpha() or (not token.isdigit() and token.islower()):
         return False

@@ -17,6 +17,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from triage.intake import phases, volts
 from triage.intake.characters import Line, lines
 from triage.intake.found import NOTHING, Finds, find
 from triage.intake.heads import is_head, role_of
@@ -213,7 +214,14 @@ def _name_columns(rows: Sequence[Row]) -> None:
                 head = None
             continue
         missed = 0
+        if not row.finds.codes and len(cells) < len(head_roles) and _about_the_scan(row.low):
+            continue
         row.roles = _fit(row, head, head_roles)
+
+
+def _about_the_scan(low: str) -> bool:
+    """Whether a line with a comma in it, say, tells of the whole scan rather than of one module."""
+    return phases.find(low) is not None or any(volt.labelled for volt in volts.find(low))
 
 
 def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:

@@ -203,15 +203,15 @@ def part_of_a_number(text: str, start: int, end: int) -> bool:
 
 def stands_alone(text: str, start: int, end: int) -> bool:
     """Whether the place is where a code would stand: first in its line or cell, or followed by one's usual company."""
-    before = text[:start].rstrip()
-    after = text[end:].lstrip()
+    before = text[max(0, start - 60) : start].rstrip()
+    after = text[end : end + 40].lstrip()
     first = (
         not before
         or before[-1] in "|;,:-\t*\u2022>)(/"
         or (text[start - 1 : start].isspace() and text[max(0, start - 2) : start].isspace())
     )
     last = not after or after[0] in "|;,:-)(/\t" or text[end : end + 2].isspace()
-    return first or last or len(before.split()) <= 4
+    return first or last or (start <= 60 and len(before.split()) <= 4)
 
 
 def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[SpotT]]:

@@ -12,8 +12,10 @@ from triage.intake.layouts import Row
 from triage.intake.raw import RawModule, raw_blocks, read_raw
 from triage.model.session import Event
 
-_HEX = re.compile(r"(?<![0-9A-Za-z])[0-9A-Fa-f]{2}(?:[ ,][0-9A-Fa-f]{2}){1,}(?![0-9A-Za-z])|"
-                  r"(?<![0-9A-Za-z])[0-9A-Fa-f]{6,}")
+_HEX = re.compile(
+    r"(?<![0-9A-Za-z])[0-9A-Fa-f]{2}(?:[ ,][0-9A-Fa-f]{2}){1,}(?![0-9A-Za-z])|"
+    r"(?<![0-9A-Za-z])[0-9A-Fa-f]{6,}"
+)
 
 
 def blocks(rows: Sequence[Row]) -> dict[int, int]:

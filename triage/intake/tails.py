@@ -81,9 +81,7 @@ def _take(
             take_running(details, part, small(part), translated, True)
 
 
-def _by_letter(
-    details: Details, text: str, low: str, parts: list[str], legend: Legend
-) -> tuple[str, str, list[str]]:
+def _by_letter(details: Details, text: str, low: str, parts: list[str], legend: Legend) -> tuple[str, str, list[str]]:
     """Take a letter of the legend that stands last; what is left of the text."""
     head, _, last = low.rstrip(" .,;").rpartition(" ")
     status = dict(legend).get(last.strip("()[]"))

@@ -25,6 +25,7 @@ from triage.intake.characters import Line, lines
 from triage.intake.context import Context
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row, split_rows
+from triage.intake.markup import is_html, lines_of_html
 from triage.intake.names import Names
 from triage.intake.pieces import Legend
 from triage.model.notices import Notice
@@ -51,7 +52,8 @@ def read_text(text: str, tables: Tables, *, source: str | None = None) -> Readin
 
     ``source`` names the file in the notices.
     """
-    return read_lines(lines(text), tables, source=source)
+    found = lines_of_html(text) if is_html(text) else lines(text)
+    return read_lines(found, tables, source=source)
 
 
 def read_lines(found: list[Line], tables: Tables, *, source: str | None = None) -> Reading:

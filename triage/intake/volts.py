@@ -100,6 +100,7 @@ def find(low: str) -> list[Volt]:
         return []
     has_unit = "v" in low
     found: list[Volt] = []
+    taken = bytearray(len(low))
     last = 0
     if has_unit:
         for match in _VALUE.finditer(low):
@@ -109,9 +110,10 @@ def find(low: str) -> list[Volt]:
                 value = float((match[1] or f"{match[2]}.{match[3]}").replace(",", "."))
             found.append(_judged(low, match.start(), match.end(), value, last))
             last = match.end()
+            taken[match.start() : last] = b"\1" * (last - match.start())
     if "." in low or "," in low or has_unit or "b" in low or "k" in low or "t" in low:
         for match in _UNITLESS.finditer(low):
-            if any(volt.start < match.end(1) and match.start(1) < volt.end for volt in found):
+            if 1 in taken[match.start(1) : match.end(1)]:
                 continue
             value = float(match[1].replace(",", "."))
             volt = _judged(low, match.start(1), match.end(1), value, max(0, match.start() - 24))
