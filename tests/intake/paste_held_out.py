@@ -5,8 +5,8 @@ from __future__ import annotations
 import random
 import textwrap
 
-from paste_layouts import HEADS, Layout, header, number, pick, shown, state, write_table
-from pastes import STATUS, TrueCode, TrueModule, TrueSnapshot
+from paste_layouts import Layout, header, number, pick, shown, state, write_table
+from pastes import HEADS, STATUS, TrueCode, TrueModule, TrueSnapshot
 
 
 def underlined(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> tuple[str, set[str]]:

@@ -7,39 +7,9 @@ import html
 import random
 from collections.abc import Callable
 
-from pastes import ANSWER, LOWEST, PHASE, STATUS, VOLTS, TrueCode, TrueModule, TrueSnapshot
+from pastes import ANSWER, HEADS, LOWEST, PHASE, STATUS, VOLTS, TrueCode, TrueModule, TrueSnapshot
 
 Layout = Callable[[random.Random, list[TrueSnapshot], str], tuple[str, set[str]]]
-HEADS = {
-    "en": {
-        "module": ["Module", "Control unit", "ECU"],
-        "code": ["Code", "DTC", "Fault code"],
-        "ft": ["Failure type", "FTB", "Type"],
-        "status": ["Status", "State"],
-        "text": ["Description", "Text", "Meaning"],
-    },
-    "de": {
-        "module": ["Steuergerät", "Modul"],
-        "code": ["Fehlercode", "Code"],
-        "ft": ["Fehlerart"],
-        "status": ["Status", "Zustand"],
-        "text": ["Beschreibung", "Fehlertext"],
-    },
-    "fr": {
-        "module": ["Calculateur"],
-        "code": ["Code défaut", "Code"],
-        "ft": ["Type de défaut"],
-        "status": ["État", "Statut"],
-        "text": ["Libellé", "Description"],
-    },
-    "es": {
-        "module": ["Centralita", "Módulo"],
-        "code": ["Código", "DTC"],
-        "ft": ["Tipo de fallo"],
-        "status": ["Estado"],
-        "text": ["Descripción"],
-    },
-}
 
 
 def number(rng: random.Random, value: float, language: str) -> str:

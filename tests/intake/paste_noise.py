@@ -117,7 +117,7 @@ def typed_names(rng: random.Random, paste_text: str, printed: list[str]) -> str:
             "double": name[:at] + name[at] + name[at:],
             "swap": name[:at] + name[at + 1] + name[at] + name[at + 2 :],
         }[kind]
-        paste_text = re.sub(rf"(?<![\w]){re.escape(name)}(?![\w])", lambda _: wrong, paste_text)
+        paste_text = re.sub(rf"(?<![\w]){re.escape(name)}(?![\w])", lambda _, wrong=wrong: wrong, paste_text)
     return paste_text
 
 

@@ -112,6 +112,36 @@ LOWEST = {
     "fr": ["minimum {}"],
     "es": ["mínimo {}"],
 }
+HEADS = {
+    "en": {
+        "module": ["Module", "Control unit", "ECU"],
+        "code": ["Code", "DTC", "Fault code"],
+        "ft": ["Failure type", "FTB", "Type"],
+        "status": ["Status", "State"],
+        "text": ["Description", "Text", "Meaning"],
+    },
+    "de": {
+        "module": ["Steuergerät", "Modul"],
+        "code": ["Fehlercode", "Code"],
+        "ft": ["Fehlerart"],
+        "status": ["Status", "Zustand"],
+        "text": ["Beschreibung", "Fehlertext"],
+    },
+    "fr": {
+        "module": ["Calculateur"],
+        "code": ["Code défaut", "Code"],
+        "ft": ["Type de défaut"],
+        "status": ["État", "Statut"],
+        "text": ["Libellé", "Description"],
+    },
+    "es": {
+        "module": ["Centralita", "Módulo"],
+        "code": ["Código", "DTC"],
+        "ft": ["Tipo de fallo"],
+        "status": ["Estado"],
+        "text": ["Descripción"],
+    },
+}
 
 
 @dataclass
@@ -186,9 +216,7 @@ def make_code(rng: random.Random, style: str) -> TrueCode:
         text = "maker's own " + rng.choice(["fault", "circuit", "signal missing", "configuration"])
     failure = None
     if style == "typed" or (style == "mixed" and rng.random() < 0.5):
-        failure = rng.choice(
-            ["00", "11", "13", "16", "17", "1C", "2F", "49", "54", "62", "87", "88", "9A", "01", "1F"]
-        )
+        failure = rng.choice(["00", "11", "13", "16", "17", "1C", "2F", "49", "54", "62", "87", "88", "9A", "01", "1F"])
     status = rng.choices(["current", "stored", "pending", "confirmed", "permanent"], [5, 6, 2, 2, 0.3])[0]
     return TrueCode(code, failure, status, text)
 

@@ -6,7 +6,6 @@ import csv
 import doctest
 import importlib
 import pkgutil
-import time
 from collections.abc import Iterator
 from itertools import zip_longest
 from pathlib import Path
@@ -628,21 +627,3 @@ def test_no_text_raises_and_every_place_is_in_its_line(lines: list[str]) -> None
     for module in reading.modules:
         assert module.scan("x").codes == module.codes
         assert set(module.lines) <= reading.lines
-
-
-def test_time_grows_with_the_text_and_no_faster() -> None:
-    block = ["7E8 10 0E 43 06 01 43 01 96", "7E8 21 02 34 02 CD 03 57 0A", "7E8 22 24 00 00 00 00 00 00",
-             "59 02 7F 0A 9B 17 24 08 05 11 2F", "7E8 21 02 34", "18FECA21 04 FF B8 04 03 0A FF FF"]
-
-    def seconds(lines: list[str]) -> float:
-        begin = time.process_time()
-        read_raw(lines)
-        return time.process_time() - begin
-
-    seconds(block * 100)
-    small, large = min(seconds(block * 300) for _ in range(3)), seconds(block * 3000)
-    assert large < 30 * small
-    for line in ("43 " * 13_000, "4" * 39_998, "0x43," * 7_000, "7E8 " * 9_000 + "43 01 01 43",
-                 "(" * 100_000 + "43)", ":" * 39_000 + "43 01 01 43", "|" * 39_000 + "43",
-                 "a " * 19_000 + "43 01 01 43", " " * 100_000 + "43"):
-        assert seconds([line]) < 1.0

@@ -17,7 +17,8 @@ MESSAGES = {
     "empty.txt": f"empty.txt: the input is empty; {EXPECTED}",
     "blank.txt": f"blank.txt: the input is empty; {EXPECTED}",
     "picture.png": f"picture.png: this is a PNG picture, not text; {EXPECTED}; copy the text of the scan instead",
-    "archive.zip": f"archive.zip: this is a zip archive or an office document, not text; {EXPECTED}; copy the text of the scan instead",
+    "archive.zip": f"archive.zip: this is a zip archive or an office document, not text; {EXPECTED}; "
+    "copy the text of the scan instead",
     "noise.bin": f"noise.bin: binary data, not text; {EXPECTED}",
     "shopping.txt": f"shopping.txt: the text is no scan: no trouble code, module or voltage in it; {EXPECTED}",
     "impossible.txt": "impossible.txt: line 1: P4000: the first digit of a code can only be 0 to 3, seen 4; "
@@ -98,9 +99,7 @@ def test_two_vehicles_in_one_text_are_told() -> None:
         ),
     ],
 )
-def test_24_volts_on_a_12_volt_vehicle(
-    text: str, used: float | None, nominal: float | None, said: str | None
-) -> None:
+def test_24_volts_on_a_12_volt_vehicle(text: str, used: float | None, nominal: float | None, said: str | None) -> None:
     reading = read_text(text, load())
     assert reading.snapshots[0].volts == used
     assert (reading.vehicle.nominal_volts if reading.vehicle else None) == nominal

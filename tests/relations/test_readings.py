@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from decimal import Decimal
 from statistics import median
 from typing import Any
@@ -506,15 +505,6 @@ def test_the_median_of_the_peers(tenths: list[int], data: st.DataObject) -> None
     others = [value / 10 for at, value in enumerate(tenths) if at != own]
     assert count == len(others)
     assert among == pytest.approx(median(others)) if others else among != among
-
-
-def test_thousands_of_values_take_little_time() -> None:
-    many = [reading(f"cell {at} voltage", 3.7, "V", "body control") for at in range(3000)]
-    wide = [scan(f"m{at}", volts=12.0 - 0.0001 * at) for at in range(1500)]
-    session = job(snapshot("before-clear", *wide, volts=12.9, readings=many))
-    start = time.process_time()
-    worked(session)
-    assert time.process_time() - start < 3.0
 
 
 def test_weights_of_the_codes_alone_do_not_move_with_drives() -> None:

@@ -81,11 +81,19 @@ _OTHER = re.compile(
     r"glow|"
     r"ground|resistor|diode|>=?|<=?|max allowed|regulator|setting)(?![a-z])|[<>]"
 )
+_DEVICE_AFTER = re.compile(
+    r" ?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador)(?![a-z])"
+)
+_VEHICLE = re.compile(
+    r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
+    r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
+    r"coche|vehiculo|gasolina)(?![a-z])"
+)
 _BREAK = re.compile(r"[;|\n]|[.,](?=\s)|(?<=\s)[-/](?=\s)")
 _STATE_WORDS = re.compile(
     r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|ign|ignition|engine|motor|moteur|"
     r"scan|clear|run|"
-    r"charger|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con)(?![a-z])"
+    r"charger|connected|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con)(?![a-z])"
 )
 
 
@@ -123,6 +131,16 @@ def find(low: str) -> list[Volt]:
     return sorted(found, key=lambda volt: volt.start)
 
 
+def _describes(low: str, start: int, end: int, value: float, label: bool) -> bool:
+    """Whether a round 12 or 24 V belongs to a description ("delivery van, petrol, 12 V", "12 V charger connected")."""
+    if value not in (6, 12, 24, 48) or "." in low[start:end] or "," in low[start:end]:
+        return False
+    if _DEVICE_AFTER.match(low, end):
+        return True
+    sentence = low[max(low.rfind(". ", 0, start), low.rfind(";", 0, start), start - 80, 0) : start]
+    return not label and _VEHICLE.search(sentence) is not None
+
+
 def _judged(low: str, start: int, end: int, value: float, last: int) -> Volt:
     """What one voltage is of, by the words around it in its own clause."""
     before = low[max(last, start - 48) : start]
@@ -140,11 +158,17 @@ def _judged(low: str, start: int, end: int, value: float, last: int) -> Volt:
     cut = _BREAK.search(after)
     after = after[: cut.start()] if cut is not None else after
     label = _LABEL.search(before) is not None or _LABEL.search(after) is not None
+    if _describes(low, start, end, value, label):
+        return Volt(start, end, value, "nominal", True)
     if _NOMINAL_AFTER.match(low, end) or _NOMINAL_BEFORE.search(before):
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) else "supply", True)
     if _OTHER.search(own) or re.match(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit)(?![a-z])", after):
         return Volt(start, end, value, "other", label)
-    if _LOWEST.search(before) or _LOWEST.match(after.lstrip(" (,")):
+    lowest = _LOWEST.match(after.lstrip(" (,"))
+    # "14.2 V (lowest 12.3 V)": the word belongs to the number behind it.
+    if lowest is not None and re.match(r"[ :=~]*[0-9]", after.lstrip(" (,")[lowest.end() :]):
+        lowest = None
+    if _LOWEST.search(before) or lowest is not None:
         return Volt(start, end, value, "lowest", True)
     if _END.search(before) or _END.match(after.lstrip(" (")):
         return Volt(start, end, value, "end", True)

@@ -8,7 +8,8 @@ measurement that would decide.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TypedDict
+
+from typing_extensions import TypedDict
 
 from triage.supply.finding import Figure, Finding, SupplyContext
 from triage.supply.rules_battery import crank_rule, low_rule, rest_rule, sag_rule, sampling_rule
