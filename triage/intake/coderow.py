@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from copy import copy
+from dataclasses import replace
 from functools import lru_cache
 
 from triage.intake import states
@@ -29,6 +29,7 @@ _NAME_STOP = re.compile(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
     r"avant|arriere)\b)"
 )
+_JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
@@ -265,12 +266,10 @@ def _end_of(cell: Cell) -> int:
 
 
 def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
-    """The pieces behind a code, read together. Each call gives its own copy."""
+    """The pieces behind a code, read together. Not to be changed: the same text gives the same object."""
     if sum(map(len, texts)) > 400:
         return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-    return copy(
-        _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-    )
+    return _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
 
 
 def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
@@ -279,19 +278,9 @@ def _share_status(row: Row, pending: list[tuple[Found, Details]], before: Status
         code, details = pending[at]
         after, following = pending[at + 1]
         between = row.low[code.end : after.start].strip(" ,;&+/|()")
-        if details.status is None and between in (
-            "",
-            "and",
-            "und",
-            "et",
-            "y",
-            "e",
-            "plus",
-            "or",
-            "as well as",
-            "sowie",
-        ):
-            details.status = following.status
+        if details.status is None and between in _JOINTS:
+            pending[at] = code, replace(details, status=following.status)
     if before is not None:
-        for _, details in pending:
-            details.status = details.status or before
+        for at, (code, details) in enumerate(pending):
+            if details.status is None:
+                pending[at] = code, replace(details, status=before)

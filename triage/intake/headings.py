@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from triage.intake import phases, states, volts
 from triage.intake.answers import without_links
@@ -217,31 +218,32 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
 
 def section(context: Context, row: Row) -> StatusWord | None:
     """The status of a heading over a list of codes ("Pending codes:"), or None."""
-    low = row.low.strip(" :=#*-_[]()<>")
-    if not low or len(low) > 60:
+    if len(row.low) > 66:
         return None
-    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-")
+    status, words_beside = _status_of_head(row.low, context.translated)
+    if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
+        return None
+    return status
+
+
+@lru_cache(maxsize=4096)
+def _status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
+    """The status that a line of status and list words states, and whether list words stand beside it."""
+    low = low.strip(" :=#*-_[]()<>")
+    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
     hits = STATES.find(low)
     if not hits:
-        return None
+        return None, False
     rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
     if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
-        return None
-    if not rest and not row.text.rstrip().endswith(":") and not _marked(row):
-        return None
-    return states.of_cell(low, context.translated)
+        return None, False
+    return states.of_cell(low, translated), bool(rest)
 
 
 def list_in(context: Context, text: str) -> ListRead | None:
     """The list of codes that a text names ("pending codes"), or None."""
-    low = small(text).strip(" :=#*-_[]()<>")
-    hits = STATES.find(low)
-    if not hits or len(low) > 60:
-        return None
-    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
-    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
-        return None
-    return _LISTS.get(states.of_cell(low, context.translated) or "")
+    status, _ = _status_of_head(small(text), context.translated)
+    return _LISTS.get(status or "")
 
 
 def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:

@@ -137,7 +137,7 @@ def _cut(row: Row, mark: str) -> None:
                 row.cells = row.cells[1:]
             if text.endswith("|") and row.cells and not row.cells[-1].text:
                 row.cells = row.cells[:-1]
-    elif len(text) >= 3 and _RULE.fullmatch(text):
+    elif len(text) >= 3 and not text[0].isalnum() and _RULE.fullmatch(text):
         row.kind, row.cells = "rule", []
     elif "\t" in text:
         row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))

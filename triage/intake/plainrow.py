@@ -95,6 +95,9 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         apply_answer(context, named, pair[1])
         context.under_heading = context.live_data = False
         return True
+    if row.text.endswith(":") and (status := section(context, row)) is not None:
+        open_section(context, row, status, at)
+        return True
     name = tidy(row.text)
     if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
         begin = row.text.find(name)

@@ -20,9 +20,15 @@ _HEX = re.compile(
 
 def blocks(rows: Sequence[Row]) -> dict[int, int]:
     """Runs of response bytes: index of the first row to the index after the last."""
-    if not any(_HEX.search(row.text) is not None and not row.finds.codes for row in rows if not row.blank):
+    if not any(_looks_raw(row) for row in rows if not row.blank):
         return {}
     return dict(raw_blocks([row.text for row in rows]))
+
+
+def _looks_raw(row: Row) -> bool:
+    """Whether a row may hold bytes: pairs of hexadecimal digits, or a long run of them with digits in it. Quick."""
+    match = _HEX.search(row.text)
+    return match is not None and not row.finds.codes and any(c.isdigit() for c in match[0])
 
 
 def read(context: Context, first: int, last: int) -> None:
