@@ -26,7 +26,7 @@ from triage.store.store import Store
 from triage.store.tables import REVISIONS, VERSION_TABLE, Base
 
 MIGRATIONS = Path(triage.store.__file__).parent / "migrations"
-HOME = Path("/home/someone")
+HOME = Path("/users/someone")
 
 
 @pytest.mark.parametrize(("platform", "environ", "expected"), [
