@@ -17,6 +17,7 @@ from paste_noise import make_paste
 from pastes import tables
 
 from triage.intake.characters import lines
+from triage.intake.markup import is_html, lines_of_html
 from triage.intake.read import Reading, read_text
 
 RUNS = int(os.environ.get("TRIAGE_FUZZ_RUNS", "1500"))
@@ -48,7 +49,9 @@ _WORDS = (
 
 def supported(reading: Reading, text: str) -> None:
     """Every code read must stand in the text, its characters as written or as slips of the pen for them."""
-    plain = "\n".join(line.text for line in lines(text))
+    # In a page, and in a paragraph that was wrapped, a line's end is a space.
+    found = lines_of_html(text) if is_html(text) else lines(text)
+    plain = " ".join(" ".join(line.text for line in found).split())
     joined = re.sub(r"[^0-9A-Fa-f]", "", plain).upper()
     for snapshot in reading.snapshots:
         for scan in snapshot.modules:

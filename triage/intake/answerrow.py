@@ -14,8 +14,13 @@ from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.phrases import word_set
 
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+_MODULES = word_set(
+    "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
+    "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
+)
 
 
 def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
@@ -46,6 +51,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.saw_list(named_list)
         context.saw_scan = True
         return True
+    if before and after and set(small(before).split()) <= _MODULES:
+        # "Modules without codes: radio, navigation"
+        before = ""
     if not before and not after:
         return _unnamed(context, row, at, hit.answer)
     if before and _named(context, row, before, hit.answer, hit.doubtful):
@@ -87,6 +95,14 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     return answer == "clean"
 
 
+def _is_list(context: Context, text: str) -> bool:
+    """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
+    parts = _names(text)
+    return (
+        len(parts) > 1 and not context.names.listed(text) and all(context.names.score(part) >= 90.0 for part in parts)
+    )
+
+
 def _names(text: str) -> list[str]:
     """The names of a list in one line."""
     return [name for name in (tidy(part) for part in _SPLIT_NAMES.split(text)) if name]
@@ -96,11 +112,11 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(text)
     score = context.names.score(text)
-    names = [text] if score >= 60.0 else _names(text)
+    names = [text] if score >= 60.0 and not _is_list(context, text) else _names(text)
     if score < 60.0 and len(names) > 1:
         scores = [context.names.score(name) for name in names]
         if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
-            names = [text] if len(text.split()) <= 6 else []
+            names = [text] if len(text.split()) <= 6 and (not doubtful or _separated(row, text)) else []
     elif score < 60.0:
         spans = context.names.find(small(text))
         if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
@@ -134,7 +150,7 @@ def listed(context: Context, row: Row) -> bool:
     if context.list_of is None or len(row.text) > 300:
         return False
     whole = tidy(row.text)
-    names = [whole] if context.names.score(whole) >= 60.0 else _names(row.text)
+    names = [whole] if context.names.score(whole) >= 60.0 and not _is_list(context, whole) else _names(row.text)
     good = [name for name in names if context.names.score(name) >= 60.0]
     if len(good) < 0.5 * len(names) and not (
         len(names) == 1

@@ -52,6 +52,8 @@ class Context:
     asked_order: bool = False
     #: Snapshots by the value of a scan column.
     scans: dict[str, SnapshotDraft] = field(default_factory=dict)
+    #: The time of the scan by row, in a table that says it in every row.
+    row_times: dict[int, datetime] = field(default_factory=dict)
     pending_freeze_volts: float | None = None
     #: Rows about the scan that stand after the modules of one and may belong to the next.
     held: list[Row] = field(default_factory=list)

@@ -97,7 +97,8 @@ def is_prose(context: Context, row: Row) -> bool:
             and _TAIL_IN.match(tail) is not None
             and any(start >= first.end for start, _ in _subjects(context, row))
         )
-    if named and len(row.finds.codes) == 1 and not _said(row):
+    if named and not _said(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
+        # One module before its codes, no other behind: a line of a list.
         return False
     clauses = _clauses(context, row)
     subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}

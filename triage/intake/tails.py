@@ -76,9 +76,9 @@ def _take(
             texts.append(details.texts.pop())
     if texts:
         details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
-    if details.status is None and doubtful and not settled:
+    if details.status is None and not settled:
         for part in reversed(texts):
-            take_running(details, part, small(part), translated, True)
+            take_running(details, part, small(part), translated, doubtful)
 
 
 def _by_letter(details: Details, text: str, low: str, parts: list[str], legend: Legend) -> tuple[str, str, list[str]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime
 
 from code_tables import Tables
 from triage.intake import (
@@ -89,6 +90,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         order=dates.order(lows),
         page_marks=rows.page_marks(all_rows, names.listed),
     )
+    context.row_times = _row_times(all_rows, context.order)
     context.flat = _flat(all_rows)
     context.legend = _legend(all_rows, context.translated)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -102,6 +104,35 @@ def _legend(all_rows: list[Row], translated: bool) -> Legend:
         if not row.finds.codes and ("=" in row.text or ":" in row.text):
             found.update(states.legend_of(row.low, translated))
     return states.merged(found)
+
+
+def _row_times(all_rows: list[Row], order: dates.Order | None) -> dict[int, datetime]:
+    """The times in the date column of a table (the first where no head names one), if many rows share a few: then it
+    is the time of the scan, not that of a fault."""
+    found: dict[int, datetime] = {}
+    for at, row in enumerate(all_rows):
+        if not row.cells or row.head or row.kind == "rule":
+            continue
+        place = row.roles.index("date") if row.roles and "date" in row.roles else 0
+        if (row.roles and "date" not in row.roles) or place >= len(row.cells):
+            continue
+        cell = row.cells[place]
+        stamps = dates.find(cell.text, order) if 8 <= len(cell.text) <= 32 and cell.text[-1:].isalnum() else []
+        if len(stamps) == 1 and stamps[0].value is not None and stamps[0].end - stamps[0].start >= len(cell.text) - 1:
+            found[at] = stamps[0].value
+            if not row.roles:
+                cell.text, cell.low = "", ""
+    distinct = len(set(found.values()))
+    return found if len(found) >= 3 and 2 * distinct <= len(found) and distinct <= 12 else {}
+
+
+def _time_of_row(context: Context, at: datetime) -> None:
+    """Go on in the scan of that time; a new one where it changes."""
+    builder = context.builder
+    if builder.snapshot.at != at and not builder.snapshot.empty and builder.snapshot.at is not None:
+        builder.new_snapshot()
+    if builder.snapshot.at is None or builder.snapshot.empty:
+        builder.snapshot.at = at
 
 
 def _flat(all_rows: list[Row]) -> bool:
@@ -121,6 +152,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.kind == "rule" or row.head:
         context.open_code = context.open_row = None
         return
+    if at in context.row_times:
+        _time_of_row(context, context.row_times[at])
     known = context.builder.module
     if row.roles is not None and row.line.number not in context.page_marks:
         tablerow.read(context, row)

@@ -137,7 +137,8 @@ def _describes(low: str, start: int, end: int, value: float, label: bool) -> boo
         return False
     if _DEVICE_AFTER.match(low, end):
         return True
-    sentence = low[max(low.rfind(". ", 0, start), low.rfind(";", 0, start), start - 80, 0) : start]
+    first = max(0, start - 80)
+    sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
     return not label and _VEHICLE.search(sentence) is not None
 
 
