@@ -24,7 +24,7 @@ from triage.model.snapshot import (
 from triage.store.store import Store
 
 WORDS = st.one_of(st.text(max_size=12), st.text(string.ascii_letters + " \x00\\'\"%", max_size=8))
-NUMBERS = st.floats(allow_nan=False, width=64)
+NUMBERS = st.floats(allow_nan=False, allow_infinity=False, width=64)
 ZONES = st.one_of(st.none(), st.just(UTC), st.integers(-840, 840).map(lambda m: timezone(timedelta(minutes=m))))
 TIMES = st.datetimes(datetime(1970, 1, 2), datetime(2200, 1, 1), timezones=ZONES)
 
