@@ -14,6 +14,7 @@ from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
 from triage.intake.near import small
 from triage.intake.states import legend_of
+from triage.intake.vocabulary import STATES
 
 _LEGEND = re.compile(
     r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|"
@@ -160,8 +161,9 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
 
 def _legend(context: Context, row: Row) -> bool:
     """A line that explains letters: it is no status itself."""
-    found = legend_of(row.low, context.translated)
-    if found:
+    if len(row.low) > 300 or len(STATES.find(row.low)) < 2:
+        return False
+    if legend_of(row.low, context.translated):
         return True
     if _LEGEND.search(row.low[:40]) and len(states.in_text(row.low, context.translated)) >= 2:
         return True

@@ -179,8 +179,11 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
     """
     if len(low) > 300 or not ("=" in low or ":" in low or "-" in low):
         return []
+    hits = STATES.find(low)
+    if len(hits) < 2:
+        return []
     found: list[tuple[str, StatusWord]] = []
-    for hit in STATES.find(low):
+    for hit in hits:
         before = low[: hit.start].rstrip(" =:-")
         gap = low[len(before) : hit.start]
         start = max(before.rfind(mark) for mark in " ,;/|(:\t") + 1

@@ -1,8 +1,8 @@
 """Voltages in any phrasing, and what each is of: the supply as read, its lowest, the vehicle's nominal, or another
 thing altogether.
 
->>> [(volt.value, volt.of) for volt in find("battery 11,4 V, dipped to 9.2 V while cranking; 5 V reference 4.98 "
-                                            "V".lower())]
+>>> text = "battery 11,4 V, dipped to 9.2 V while cranking; 5 V reference 4.98 V"
+>>> [(volt.value, volt.of) for volt in find(text.lower())]
 [(11.4, 'supply'), (9.2, 'lowest'), (5.0, 'other'), (4.98, 'other')]
 >>> [(volt.value, volt.of) for volt in find("Kl. 30: 12,1 / 24 V vehicle, batt 10.7".lower())]
 [(12.1, 'supply'), (24.0, 'nominal'), (10.7, 'supply')]
