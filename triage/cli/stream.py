@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 import gc
-import os
 import sys
-from collections import deque
 from collections.abc import Iterator
-from concurrent.futures import Future, ProcessPoolExecutor
 from contextlib import ExitStack, contextmanager
-from functools import partial
-from itertools import chain, islice
+from itertools import islice
 from pathlib import Path
 from typing import BinaryIO
 
@@ -19,8 +15,6 @@ from triage.model.session import Session
 
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
 TOGETHER = 32
-#: Groups from which on several processes are worth their start.
-MANY = 8
 
 Group = list[tuple[int, bytes]]
 
@@ -45,24 +39,13 @@ def run_batch(jobs: Path, out: Path | None, *, ledger: bool) -> int:
 
 
 def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[tuple[bytes, int]]:
-    """The verdicts group by group, in order, each with the count of lines that could not be used."""
-    groups = _groups(source)
-    first = list(islice(groups, MANY))
-    weigh = partial(weigh_group, ledger=ledger)
-    workers = os.cpu_count() or 1
-    if len(first) < MANY or workers == 1:
-        with _no_cycles():
-            yield from map(weigh, first)
-        return
-    with ProcessPoolExecutor(workers, initializer=gc.disable) as pool:
-        waiting: deque[Future[tuple[bytes, int]]] = deque()
-        for group in chain(first, groups):
-            waiting.append(pool.submit(weigh, group))
-            # Only so many groups are under way that memory does not grow with the input.
-            if len(waiting) > 2 * workers:
-                yield waiting.popleft().result()
-        while waiting:
-            yield waiting.popleft().result()
+    """The verdicts group by group, in order, each with the count of lines that could not be used.
+
+    One process: starting others and filling their caches anew costs more than they save on a file of this kind.
+    """
+    with _no_cycles():
+        for group in _groups(source):
+            yield weigh_group(group, ledger=ledger)
 
 
 @contextmanager
