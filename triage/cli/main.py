@@ -116,7 +116,7 @@ def batch(
 def trace(
     file: Annotated[Path, typer.Argument(help="Voltage log: seconds or clock times and volts, any delimiter.")],
     as_json: Annotated[bool, typer.Option("--json", help="Print segments and findings as JSON.")] = False,
-    nominal: Annotated[float, typer.Option("--nominal-volts", help="12 or 24.")] = 12.0,
+    nominal: Annotated[float | None, typer.Option("--nominal-volts", help="12 or 24; else by the trace.")] = None,
     battery: Annotated[str, typer.Option("--battery", help="flooded, AGM, lithium or unknown.")] = "unknown",
     outside_supply: Annotated[str, typer.Option(
         "--outside-supply", help="What was connected: none, charger, jump pack, donor vehicle, unknown.")] = "unknown",

@@ -24,11 +24,11 @@ if TYPE_CHECKING:
 LARGEST = 512 * 1024 * 1024
 
 
-def print_trace(file: Path, *, as_json: bool, nominal: float, battery: str, outside_supply: str) -> str:
+def print_trace(file: Path, *, as_json: bool, nominal: float | None, battery: str, outside_supply: str) -> str:
     """Segments and findings of the log in ``file``. Raises InputError if it holds no readable voltage."""
     from triage.supply.finding import OutsideSpan, SupplyContext
     from triage.supply.findings import findings, to_json
-    from triage.supply.segments import segments
+    from triage.supply.segments import guess_nominal, segments
 
     if battery not in get_args(BatteryType):
         raise InputError(f"--battery: seen {battery!r}, expected one of {', '.join(get_args(BatteryType))}")
@@ -37,6 +37,7 @@ def print_trace(file: Path, *, as_json: bool, nominal: float, battery: str, outs
                          f"{', '.join(get_args(OutsideSupply))}")
     trace, notices = trace_of(file)
     outside = {"none": (), "unknown": None}.get(outside_supply, (OutsideSpan(0.0, None, outside_supply),))
+    nominal = nominal or guess_nominal(trace)
     context = SupplyContext(nominal=nominal, battery=cast("BatteryType", battery), outside=outside)
     parts = segments(trace, nominal)
     found = findings(trace, parts, context)
