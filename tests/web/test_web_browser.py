@@ -66,7 +66,6 @@ def test_three_scans_one_corrected_the_list_read_and_printed(context: Any, site:
     page = at_work(context.new_page())
     assert page.get_by_text("25 read = ").is_visible()
     scan = page.locator("article.scan").first
-    assert scan.locator("mark").first.inner_text() == "ABS / stability"
     look(page, "phone session")
     # The run was with a charger on after all, and it was shorter: what was proven of the charging no longer is.
     assert "charging proven" in page.locator(".out").inner_text()
