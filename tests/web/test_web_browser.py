@@ -78,7 +78,7 @@ def test_three_scans_one_corrected_the_list_read_and_printed(context: Any, site:
     assert "charging proven" not in page.locator(".out").inner_text()
     assert site.store.snapshots("van 7")[2].now.outside_supply == "charger"
     page.get_by_role("navigation").get_by_role("link", name="Hand-off page").click()
-    assert page.get_by_role("button", name="Print").is_visible()
+    page.get_by_role("button", name="Print").wait_for(state="visible")
     look(page, "phone hand-off")
     for paper in ("A4", "Letter"):
         sheet = page.pdf(path=tmp_path / f"{paper}.pdf", format=paper)
