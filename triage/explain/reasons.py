@@ -84,7 +84,8 @@ def reasons(
     if gone and not back and before:
         said.append(f"seen {phase_words(book, session, before[0])}, not seen {phase_words(book, session, gone[-1])}")
     if before and not back and not gone:
-        said.append(f"seen {phase_words(book, session, before[0])} and not readable since")
+        since = " and not readable since" if before[-1] < columns[-1] else ""
+        said.append(f"seen {phase_words(book, session, before[0])}{since}")
     if gone and not back:
         chance = max(float(opportunity[fault, column]) for column in gone)
         if chance < 0.35:
