@@ -13,6 +13,7 @@ import pytest
 from made_sessions import FLAT, HELD, RUNS, Json, code, snapshot, van
 from pydantic import TypeAdapter
 
+from triage.cli.stream import FEW, TOGETHER, _groups, weigh_group
 from triage.model.verdict import Verdict
 
 NOISE: Json = {"engine control": ["P0562", code("P0118", "16")], "instrument cluster": ["U0100", "U0121"],
@@ -110,6 +111,17 @@ def test_a_session_alone_gives_the_same_bytes_as_among_others(tmp_path: Path) ->
     _, _, together, _ = batch(tmp_path, lines, "--ledger")
     alone = {line: batch(tmp_path, [line], "--ledger")[2] for line in (LONG, SHORT, USUAL, EMPTY)}
     assert together == b"".join(alone[line] for line in lines)
+
+
+def test_several_processes_give_the_same_bytes_in_the_same_order(tmp_path: Path) -> None:
+    lines = [*[USUAL, SHORT, EMPTY] * 80, '{"job": "cut"', *[LONG, USUAL] * 20]
+    status, found, together, _ = batch(tmp_path, lines)
+    assert status == 1
+    assert [entry["job"] for entry in found][240] is None
+    with (tmp_path / "in.jsonl").open("rb") as source:
+        assert len(lines) > TOGETHER * FEW
+        alone = [weigh_group(group, ledger=False)[0] for group in _groups(source)]
+    assert together == b"".join(alone)
 
 
 def test_standard_input_and_output_give_the_same(tmp_path: Path) -> None:

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import gc
+import os
 import sys
-from collections.abc import Iterator
+import threading
+from collections import deque
+from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
-from itertools import islice
+from functools import partial
+from itertools import chain, islice
 from pathlib import Path
 from typing import BinaryIO
 
@@ -16,7 +20,12 @@ from triage.model.session import Session
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
 TOGETHER = 32
 
+#: Groups from which on other processes are worth their start, and the most of them.
+FEW, MOST_WORKERS = 6, 8
+
 Group = list[tuple[int, bytes]]
+#: The lines to write and the count of those that could not be used.
+Answer = tuple[bytes, int]
 
 
 def run_batch(jobs: Path, out: Path | None, *, ledger: bool) -> int:
@@ -38,14 +47,48 @@ def run_batch(jobs: Path, out: Path | None, *, ledger: bool) -> int:
     return 1 if failed else 0
 
 
-def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[tuple[bytes, int]]:
+def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[Answer]:
     """The verdicts group by group, in order, each with the count of lines that could not be used.
 
-    One process: starting others and filling their caches anew costs more than they save on a file of this kind.
+    A file of a few groups is done here; for a longer one the groups go to as many processes as there are processors.
     """
+    groups = _groups(source)
+    ahead = list(islice(groups, FEW))
+    workers = _workers() if len(ahead) == FEW else 1
+    work = partial(weigh_group, ledger=ledger)
+    if workers > 1:
+        yield from _shared(work, chain(ahead, groups), workers)
+        return
     with _no_cycles():
-        for group in _groups(source):
-            yield weigh_group(group, ledger=ledger)
+        yield from map(work, chain(ahead, groups))
+
+
+def _shared(work: Callable[[Group], Answer], groups: Iterator[Group], workers: int) -> Iterator[Answer]:
+    """``work`` on every group by ``workers`` processes, in order; few groups are in hand, so memory stays flat.
+
+    The processes part before the tables and numpy are loaded: each loads its own, at the same time as the others.
+    """
+    from concurrent.futures import BrokenExecutor, ProcessPoolExecutor
+    from multiprocessing import get_context
+
+    with ProcessPoolExecutor(workers, mp_context=get_context("fork"), initializer=gc.disable) as pool:
+        pending = deque(pool.submit(work, group) for group in islice(groups, 3 * workers))
+        while pending:
+            try:
+                answer = pending.popleft().result()
+                pending.extend(pool.submit(work, group) for group in islice(groups, 1))
+            except BrokenExecutor:
+                raise InputError("a process of the batch was stopped from outside (out of memory?); what is written "
+                                 "so far is whole, begin again at the line after it") from None
+            yield answer
+
+
+def _workers() -> int:
+    """Processes worth having: the processors this one may use; 1 where it can't part (no fork, or threads run)."""
+    if not hasattr(os, "fork") or threading.active_count() > 1:
+        return 1
+    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return min(usable, MOST_WORKERS)
 
 
 @contextmanager
@@ -60,7 +103,7 @@ def _no_cycles() -> Iterator[None]:
             gc.enable()
 
 
-def weigh_group(group: Group, *, ledger: bool) -> tuple[bytes, int]:
+def weigh_group(group: Group, *, ledger: bool) -> Answer:
     """Verdict or error line of every line of ``group``, in order, and the count of error lines."""
     from pydantic_core import to_json
 

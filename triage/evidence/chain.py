@@ -83,22 +83,26 @@ def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
     taken = 0.0 if reading == NOT_TAKEN or part.locked else 1.0
     keep = shown * (1.0 - taken * chain.clear[faults])
     saw, missed = chain.saw[faults], chain.missed[faults]
-    unread = ~(saw | missed)
+    read, was_seen = saw | missed, saw.astype(np.float64)
+    # Whether the code was listed matters only as long as a later snapshot can be read.
+    ahead = np.maximum.accumulate(read[:, ::-1], axis=1)[:, ::-1]
     chance = part.chance if rows.size == part.rows.size else part.chance[rows]
     current = np.ones((rows.size, chance.shape[2]))
     listed: Floats = np.zeros((rows.size, 1))
-    was_seen = saw.astype(np.float64)
     running = [current]
     for column in range(chance.shape[1]):
-        missing = 1.0 - chance[:, column]
-        missing *= 1.0 - listed * keep[:, column, None]
-        factor = np.where(saw[:, column, None], 1.0 - missing, missing)
-        blind = unread[:, column]
-        if blind.any():
-            factor[blind] = 1.0
-            listed = np.where(blind[:, None], 1.0 - missing, was_seen[:, column, None])
-        else:
-            listed = was_seen[:, column, None]
+        factor = 1.0 - chance[:, column]
+        factor *= 1.0 - listed * keep[:, column, None]
+        listed = was_seen[:, column, None]
+        blind = np.flatnonzero(~read[:, column])
+        if blind.size:
+            waiting = blind[ahead[blind, column]]
+            if waiting.size:
+                listed = np.repeat(listed, chance.shape[2], axis=1)
+                listed[waiting] = 1.0 - factor[waiting]
+        # 1 - missing where it was seen, missing where it was not.
+        np.abs(np.subtract(was_seen[:, column, None], factor, out=factor), out=factor)
+        factor[blind] = 1.0
         current = current * factor
         running.append(current)
     return running

@@ -53,10 +53,11 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
     """N x K x levels: the same for each fault; a module's own low voltage beats the connector's."""
     chance = reached[book.fault_session]
     own = (book.module_volts / line.scale[book.module_session][:, None])[book.fault_module]
-    if np.isnan(own).all():
-        return chance
-    low = _below(params.levels, own[:, :, None], params) * params.rate("level.sets")
-    return np.where(np.isnan(own)[:, :, None], chance, np.maximum(chance, low))
+    fault, column = np.nonzero(~np.isnan(own))
+    if fault.size:
+        low = _below(params.levels, own[fault, column, None], params) * params.rate("level.sets")
+        chance[fault, column] = np.maximum(chance[fault, column], low)
+    return chance
 
 
 def depths_from_faults(
