@@ -276,9 +276,8 @@ class Slow:
         rivals, words = [self.rivals(i) for i in faults], [self.words(i) for i in faults]
         depths = self.depth_votes(rivals, words, prior)
         for i in faults:
-            s = int(book.fault_session[i])
             noise = NOISES.index(book.facts[i].noise)
-            grid = [self.reached(i, k, depths[s][k]) for k in range(self.width)]
+            grid = [self.reached(i, k, depths[i][k]) for k in range(self.width)]
             rivals[i] += [Rival(LOW, float(self.params.level_weight[noise, place]),
                                 [grid[k][place] for k in range(self.width)]) for place in range(len(self.levels))]
         flags = [self.flags(i) for i in faults]
@@ -307,7 +306,7 @@ class Slow:
 
     def depth_votes(self, rivals: list[list[Rival]], words: list[list[list[float]]],
                     prior: list[list[float]]) -> list[list[list[float]]]:
-        """Chance of each unknown depth, S x K x depths, after all faults of the session have voted."""
+        """Chance of each unknown depth, N x K x depths, after all other faults of the session have voted."""
         book = self.book
         start = [[self.depth_prior(s, k) for k in range(self.width)] for s in range(len(book.sessions))]
         others, low = [], []
@@ -320,20 +319,20 @@ class Slow:
             low.append([Rival(LOW, float(self.params.level_weight[noise, place]), [
                 min(max(grid[k][place], LEAST), 1 - LEAST) for k in range(self.width)])
                 for place in range(len(self.levels))])
-        result = [[list(weights) for weights in row] for row in start]
-        for s in range(len(book.sessions)):
-            for k in range(self.width):
-                known = not math.isnan(book.lowest[s, k]) or not book.exists[s, k]
-                if not known:
-                    result[s][k] = self.vote(s, k, start[s][k], low, others, words, prior)
+        result = [[list(weights) for weights in start[int(s)]] for s in book.fault_session]
+        for k in range(self.width):
+            votes = [self.vote(i, k, low, others, words, prior) for i in range(book.faults)]
+            for i, s in enumerate(book.fault_session.tolist()):
+                if math.isnan(book.lowest[s, k]) and book.exists[s, k]:
+                    mates = [votes[j] for j in range(book.faults) if j != i and book.fault_session[j] == s]
+                    result[i][k] = self.elected(start[s][k], [sum(vote) for vote in zip(*mates, strict=True)])
         return result
 
-    def vote(self, s: int, k: int, start: list[float], low: list[list[Rival]], others: list[float],
+    def vote(self, i: int, k: int, low: list[list[Rival]], others: list[float],
              words: list[list[list[float]]], prior: list[list[float]]) -> list[float]:
-        logs = [0.0] * len(start)
-        for i in range(self.book.faults):
-            if self.book.fault_session[i] != s or self.sight(i, k) < 0:
-                continue
+        logs = [0.0] * (len(self.depths) + 1)
+        if self.sight(i, k) >= 0:
+            s = int(self.book.fault_session[i])
             before = [self.sight(i, at) for at in range(k) if self.sight(i, at) >= 0]
             clear = float(self.line.clear[self.book.fault_module[i], k])
             kept = self.rate("kept.shown") * (1 - clear) if before and before[-1] == 1 else 0.0
@@ -345,7 +344,11 @@ class Slow:
                           for w, level in zip(without, self.levels, strict=True))
                 again = kept * sum(without) + (1 - kept) * now
                 said = again if self.sight(i, k) == 1 else sum(without) - again
-                logs[place] += math.log(max(said * words[i][-1][LOW] * prior[i][LOW] + others[i], 1e-300))
+                logs[place] = math.log(max(said * words[i][-1][LOW] * prior[i][LOW] + others[i], 1e-300))
+        return logs
+
+    def elected(self, start: list[float], logs: list[float]) -> list[float]:
+        logs = logs or [0.0] * len(start)
         joint = [math.log(max(p, 1e-12)) + self.rate("votes.temper") * v for p, v in zip(start, logs, strict=True)]
         scaled = [math.exp(value - max(joint)) for value in joint]
         return [value / sum(scaled) for value in scaled]

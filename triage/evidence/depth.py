@@ -37,63 +37,75 @@ def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
 
 def level_reached(book: Casebook, line: Timeline, weights: Floats, params: Parameters) -> Floats:
     """S x K x levels: chance that the supply lay below each level long enough to set a code."""
-    scale = line.scale[:, None]
-    volts, lowest = book.volts / scale, book.lowest / scale
-    rest = np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)
-    known = np.fmin(lowest, rest)
+    known = np.fmin(book.lowest / line.scale[:, None], _rest(book, line, params))
     below = _below(params.levels, known[:, :, None], params)
-    depths = np.minimum(params.depths, rest[:, :, None])
-    grid = np.concatenate([depths, rest[:, :, None]], axis=2)
-    spread = np.einsum("skd,skdl->skl", weights, _below(params.levels, grid[..., None], params))
-    floor = np.where(np.isnan(lowest)[:, :, None], spread, below)
+    spread = np.einsum("skd,skdl->skl", weights, _below(params.levels, _grid(book, line, params)[..., None], params))
+    floor = np.where(np.isnan(book.lowest)[:, :, None], spread, below)
     return np.maximum(floor, params.rate("level.leak")) * _time_below(book, params)[:, :, None]
 
 
+def _rest(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """S x K: the supply as read, the usual one where nobody read it."""
+    volts = book.volts / line.scale[:, None]
+    return np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)
+
+
+def _grid(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """S x K x (depths + 1): the lowest supply at each depth; none lies above the supply as read."""
+    rest = _rest(book, line, params)[:, :, None]
+    return np.concatenate([np.minimum(params.depths, rest), rest], axis=2)
+
+
 def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameters) -> Floats:
-    """N x K x levels: the same for each fault; a module's own low voltage beats the connector's."""
-    chance = reached[book.fault_session]
+    """N x K x levels: ``reached`` of each fault; a module's own low voltage beats the connector's."""
     own = (book.module_volts / line.scale[book.module_session][:, None])[book.fault_module]
     fault, column = np.nonzero(~np.isnan(own))
     if fault.size:
         low = _below(params.levels, own[fault, column, None], params) * params.rate("level.sets")
-        chance[fault, column] = np.maximum(chance[fault, column], low)
-    return chance
+        reached = reached.copy()
+        reached[fault, column] = np.maximum(reached[fault, column], low)
+    return reached
 
 
-def depths_from_faults(
+def reached_by_others(
     book: Casebook, line: Timeline, chain: Chains, low: Part, others: Floats, prior: Floats, weights: Floats,
     params: Parameters,
 ) -> Floats:
-    """S x K x (depths + 1): the chance of each unknown depth after asking all faults of the session.
+    """N x K x levels: the chance of each unknown depth after asking all *other* faults of the session.
 
     A deep sag brings many low-voltage codes back together, a steady supply none: what one fault can't tell, all
-    of them can. Each fault votes with its likelihood under each depth; ``others`` (N) is the joint weight of its
-    other causes, ``prior`` (N) that of low voltage, status words included in both.
+    of them can. Each fault votes with its likelihood under each depth, and is weighed with the votes of the others,
+    so that none counts twice; ``others`` (N) is the joint weight of its other causes, ``prior`` (N) that of low
+    voltage, status words included in both.
     """
+    reached = level_reached(book, line, weights, params)[book.fault_session]
     unknown = np.isnan(book.lowest) & book.exists
     if not unknown.any():
-        return weights
+        return reached
     running = run(chain, low, np.arange(book.faults), KEPT)
     final = running[-1] * low.weight
-    rest = np.where(np.isnan(book.volts), params.rate("supply.rest_usual"), book.volts / line.scale[:, None])
-    updated = weights.copy()
+    grid = _grid(book, line, params)
+    lasting = _time_below(book, params)
     for column in np.flatnonzero(unknown.any(axis=0)).tolist():
-        faults = np.flatnonzero(unknown[book.fault_session, column] & (chain.saw | chain.missed)[:, column])
+        faults = np.flatnonzero(unknown[book.fault_session, column])
         if not faults.size:
             continue
         session = book.fault_session[faults]
+        below = _below(params.levels, grid[:, column, :, None], params)
         without = final[faults] * running[column][faults] / np.maximum(running[column + 1][faults], 1e-12)
-        supply = np.concatenate([np.minimum(params.depths, rest[:, column, None]), rest[:, column, None]], axis=1)
-        reach = _below(params.levels, supply[..., None], params) * params.rate("level.sets")
-        set_now = np.einsum("nl,ndl->nd", without, reach[session])
+        set_now = np.matmul(below[session] * params.rate("level.sets"), without[:, :, None])[:, :, 0]
         kept = (_listed(chain, column)[faults] * chain.kept_shown * (1.0 - chain.clear[faults, column]))[:, None]
         whole = without.sum(axis=1, keepdims=True)
         again = kept * whole + (1.0 - kept) * set_now
         vote = np.where(chain.saw[faults, column, None], again, whole - again) * prior[faults, None]
+        vote = np.log(np.maximum(vote + others[faults, None], 1e-300))
+        vote[~(chain.saw | chain.missed)[faults, column]] = 0.0
         votes = np.zeros((weights.shape[0], weights.shape[2]))
-        np.add.at(votes, session, np.log(np.maximum(vote + others[faults, None], 1e-300)))
-        updated[:, column] = _posterior(weights[:, column], votes * params.rate("votes.temper"))
-    return np.where(unknown[:, :, None], updated, weights)
+        np.add.at(votes, session, vote)
+        depths = _posterior(weights[session, column], (votes[session] - vote) * params.rate("votes.temper"))
+        floor = np.matmul(depths[:, None, :], below[session])[:, 0]
+        reached[faults, column] = np.maximum(floor, params.rate("level.leak")) * lasting[session, column, None]
+    return reached
 
 
 def _listed(chain: Chains, column: int) -> Floats:

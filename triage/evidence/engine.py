@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import KEPT, chains
-from triage.evidence.depth import at_module, depth_weights, depths_from_faults, level_reached
+from triage.evidence.depth import at_module, depth_weights, level_reached, reached_by_others
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE, Hypotheses, hypotheses
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
@@ -41,14 +41,14 @@ def weigh_evidence(
     words = word_weights(book, line, params)
     chain = chains(book, line, params)
     depths = depth_weights(book, line, params)
-    hypo = hypotheses(book, line, link, at_module(book, line, level_reached(book, line, depths, params), params),
-                      params)
+    reached = level_reached(book, line, depths, params)[book.fault_session]
+    hypo = hypotheses(book, line, link, at_module(book, line, reached, params), params)
     low = hypo.low_voltage
     joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low], steps=steps)
     last = prior.final * words[:, -1]
     others = np.einsum("ne,ne->n", joint[KEPT, -1, :, :5], last) + joint[KEPT, -1, :, CURED] * last[:, HARD]
-    depths = depths_from_faults(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
-    low.chance = at_module(book, line, level_reached(book, line, depths, params), params)
+    reached = reached_by_others(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
+    low.chance = at_module(book, line, reached, params)
     joint += joint_weights(book, chain, [low], steps=steps)
     weighed = weigh(book, line, joint, prior.final, words, params)
     chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
