@@ -33,6 +33,7 @@ from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.notices import Notice
 from triage.model.session import Session, stamp
 from triage.model.verdict import CAUSES, FaultVerdict, Verdict
+from triage.relations.names import one_name, under_given_names
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -50,11 +51,17 @@ class Worked:
     def __init__(self, sessions: Sequence[Session], tables: Tables, *, steps: bool = True,
                  topology: Mapping[str, str] | None = None) -> None:
         def module_facts(name: str) -> ModuleFacts:
-            return tables.module(resolve(name, tables).canonical)
+            return tables.module(canonical(name))
 
+        def canonical(name: str) -> str:
+            return resolve(name, tables).canonical
+
+        named = [one_name(session, canonical) for session in sessions]
         self.tables = tables
-        self.book: Casebook = casebook(sessions, tables.facts, module_facts)
-        self.line: Timeline = timeline(self.book, tables, lambda name: resolve(name, tables).canonical)
+        #: Of each session: another name given for a module -> the name it stands under in the casebook.
+        self.other_names = [other for _, other in named]
+        self.book: Casebook = casebook([session for session, _ in named], tables.facts, module_facts)
+        self.line: Timeline = timeline(self.book, tables, canonical)
         branches = named_as_scanned(self.book, topology) if topology else None
         self.links: Links = links(self.book, self.line, tables, branches)
         self.evidence: Evidence = weigh_evidence(
@@ -74,7 +81,11 @@ def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = Fals
     """One verdict a session, in the same order; with ``ledger`` each fault carries its sum."""
     if not sessions:
         return []
-    return verdicts_of(Worked(sessions, tables, steps=ledger), ledger=ledger)
+    work = Worked(sessions, tables, steps=ledger)
+    result = verdicts_of(work, ledger=ledger)
+    for session, other, verdict in zip(sessions, work.other_names, result, strict=True):
+        verdict["faults"] = under_given_names(session, other, verdict["faults"])
+    return result
 
 
 def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
@@ -149,6 +160,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     work = Worked([session], tables, topology=topology)
     verdict = verdicts_of(work, ledger=True)[0]
     book = work.book
+    session = book.sessions[0]
     lines = fault_lines(work, verdict)
     shown = [*notices, *book.notices[0]]
     verdict["notices"] = [notice.as_json() for notice in shown]

@@ -1,0 +1,50 @@
+"""One module under two names in one session: one fault in the sum, both names in the answer."""
+
+from __future__ import annotations
+
+import pytest
+from made_sessions import FLAT, HELD, RUNS, code, job, scan, snapshot, tables
+
+from triage.assess import assess, verdicts
+from triage.model.session import Session
+from triage.relations.names import one_name
+
+LATER = {"module": "engine control module", "codes": [code("P0118", "16")]}
+
+
+def canonical(name: str) -> str:
+    return {"ECM": "engine control", "engine control module": "engine control"}.get(name, name)
+
+
+def two_names() -> Session:
+    first = (scan("ECM", code("P0118", "16"), "P0562"), scan("body control"))
+    return job(snapshot("before-clear", *first, **FLAT), snapshot("after-clear", LATER, **HELD),
+               snapshot("after-run", LATER, **RUNS))
+
+
+def test_the_first_name_stands_for_both() -> None:
+    given = two_names()
+    named, other = one_name(given, canonical)
+    assert other == {"engine control module": "ECM"}
+    assert named.snapshots[1].modules[0].module == "ECM"
+    assert given.snapshots[1].modules[0].module == "engine control module"
+
+
+def test_a_code_that_came_back_under_another_name_came_back() -> None:
+    verdict = verdicts([two_names()], tables())[0]
+    decibans = {(fault["module"], fault["code"]): fault["decibans"] for fault in verdict["faults"]}
+    assert set(decibans) == {("ECM", "P0118"), ("engine control module", "P0118"), ("ECM", "P0562")}
+    assert decibans["ECM", "P0118"] == decibans["engine control module", "P0118"] > 0
+
+
+def test_a_page_tells_it_once() -> None:
+    page = assess(two_names(), tables())
+    assert sorted((fault["module"], fault["code"]) for fault in page.verdict["faults"]) == [
+        ("ECM", "P0118"), ("ECM", "P0562")]
+
+
+@pytest.mark.parametrize("names", [("ECM", "engine control module"), ("door, front left", "door, front right")])
+def test_two_entries_of_one_scan_stay_two(names: tuple[str, str]) -> None:
+    scans = [{"module": name, "codes": [code("P0118", "16")]} for name in names]
+    given = job(snapshot("before-clear", *scans, **FLAT), snapshot("after-clear", scans[0], **HELD))
+    assert one_name(given, canonical) == (given, {})

@@ -1,0 +1,70 @@
+"""One module under two names in one session ("ECM" in one scan, "engine control" in the next) is one module.
+
+Two entries of one scan stay two, whatever they are called: a scan lists a module once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from triage.model.session import Event, Session
+from triage.model.snapshot import ModuleScan, Reading
+from triage.model.verdict import FaultVerdict
+
+Named = TypeVar("Named", ModuleScan, Reading, Event)
+
+
+def one_name(session: Session, canonical: Callable[[str], str]) -> tuple[Session, dict[str, str]]:
+    """``session`` with the name first given for each module, and every other name given -> that name.
+
+    ``canonical``: any name a person would write -> the module it stands for.
+    """
+    meant = {scan.module: "" for snapshot in session.snapshots for scan in snapshot.modules}
+    for name in meant:
+        meant[name] = canonical(name)
+    if len(set(meant.values())) == len(meant):
+        return session, {}
+    names: dict[str, list[str]] = {}
+    for name, module in meant.items():
+        names.setdefault(module, []).append(name)
+    other = {name: group[0] for group in names.values() if len(group) > 1 and not _together(session, group)
+             for name in group[1:]}
+    return (_renamed(session, other) if other else session), other
+
+
+def _together(session: Session, names: list[str]) -> bool:
+    """Whether one snapshot lists two of ``names``."""
+    wanted = set(names)
+    return any(len(wanted.intersection(scan.module for scan in snapshot.modules)) > 1
+               for snapshot in session.snapshots)
+
+
+def _renamed(session: Session, other: dict[str, str]) -> Session:
+    """A copy with the modules of every snapshot, reading and event under one name each."""
+    return session.model_copy(update={
+        "snapshots": [snapshot.model_copy(update={
+            "modules": [_under(scan, other) for scan in snapshot.modules],
+            "readings": snapshot.readings and [_under(reading, other) for reading in snapshot.readings],
+        }) for snapshot in session.snapshots],
+        "events": session.events and [_under(event, other) for event in session.events],
+    })
+
+
+def _under(entry: Named, other: dict[str, str]) -> Named:
+    name = other.get(entry.module or "")
+    return entry if name is None else entry.model_copy(update={"module": name})
+
+
+def under_given_names(session: Session, other: dict[str, str], faults: list[FaultVerdict]) -> list[FaultVerdict]:
+    """``faults``, each once for every name under which ``session`` (as given) lists its code."""
+    if not other:
+        return faults
+    given: dict[tuple[str, str, str | None], dict[str, None]] = {}
+    for snapshot in session.snapshots:
+        for scan in snapshot.modules:
+            for entry in scan.codes:
+                key = (other.get(scan.module, scan.module), entry.code, entry.failure_type)
+                given.setdefault(key, {})[scan.module] = None
+    return [fault if name == fault["module"] else fault | {"module": name}
+            for fault in faults for name in given[fault["module"], fault["code"], fault["failure_type"]]]
