@@ -30,9 +30,11 @@ from triage.explain.work import Course, after_work, gates
 from triage.intake.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
+from triage.model.earlier import EarlierFault
 from triage.model.notices import Notice
 from triage.model.session import Session, stamp
 from triage.model.verdict import CAUSES, FaultVerdict, Verdict
+from triage.relations.earlier import recurrences
 from triage.relations.names import one_name, under_given_names
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
@@ -49,7 +51,7 @@ class Worked:
     """All that was worked out for a batch of sessions, for the verdicts and for the pages."""
 
     def __init__(self, sessions: Sequence[Session], tables: Tables, *, steps: bool = True,
-                 topology: Mapping[str, str] | None = None) -> None:
+                 topology: Mapping[str, str] | None = None, earlier: Sequence[EarlierFault] = ()) -> None:
         def module_facts(name: str) -> ModuleFacts:
             return tables.module(canonical(name))
 
@@ -64,6 +66,8 @@ class Worked:
         self.line: Timeline = timeline(self.book, tables, canonical)
         branches = named_as_scanned(self.book, topology) if topology else None
         self.links: Links = links(self.book, self.line, tables, branches)
+        if earlier:
+            self.links.recurrences = recurrences(self.book, earlier, tables, canonical)
         self.evidence: Evidence = weigh_evidence(
             self.book, self.line, self.links, tables, steps=steps)
         self.standings: Standings = standings(
@@ -152,12 +156,13 @@ def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[Fau
 
 
 def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
-           topology: Mapping[str, str] | None = None) -> Assessment:
+           topology: Mapping[str, str] | None = None, earlier: Sequence[EarlierFault] = ()) -> Assessment:
     """One session with everything a page says about it.
 
-    ``notices`` are those of the reader; ``topology``: canonical module -> branch (triage.relations.topology).
+    ``notices`` are those of the reader; ``topology``: canonical module -> branch (triage.relations.topology);
+    ``earlier``: the faults of the sessions before at the same vehicle, oldest first.
     """
-    work = Worked([session], tables, topology=topology)
+    work = Worked([session], tables, topology=topology, earlier=earlier)
     verdict = verdicts_of(work, ledger=True)[0]
     book = work.book
     session = book.sessions[0]

@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.evidence.hypotheses import HARD, INTERMITTENT
 from triage.evidence.parameters import KINDS
-from triage.evidence.prior import READING, kinds
+from triage.evidence.prior import EARLIER, READING, kinds
 from triage.model.casebook import Casebook, Floats, Links
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.verdict import LedgerRow
@@ -45,9 +45,8 @@ def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[Ledger
                                     "source": f"rates: prior.{name}"}]
         for step, words in enumerate(evidence.prior.names, start=1):
             if evidence.prior.touched[step - 1][fault]:
-                told = link.contradictions[fault] if words == READING else None
-                ledger.append({"what": told.what if told else words, "decibans": _plain(rows[step, fault]),
-                               "source": told.source if told else "relations"})
+                what, source = _relation(link, words, fault)
+                ledger.append({"what": what, "decibans": _plain(rows[step, fault]), "source": source})
         session = int(book.fault_session[fault])
         for column in range(len(book.order[session])):
             ledger.append({"what": _what(book, fault, session, column),
@@ -56,6 +55,15 @@ def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[Ledger
                                      f"{book.facts[fault].monitor}"})
         result.append(ledger)
     return result
+
+
+def _relation(link: Links, words: str, fault: int) -> tuple[str, str]:
+    """What a step of the prior says of ``fault``, and where that comes from."""
+    if words == READING:
+        return link.contradictions[fault].what, link.contradictions[fault].source
+    if words == EARLIER:
+        return link.recurrences[fault].what, "earlier session; rates: earlier.persisted, earlier.returned"
+    return words, "relations"
 
 
 def _log_odds(part: Floats, whole: Floats) -> Floats:

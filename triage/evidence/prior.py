@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.hypotheses import HARD, LOW_VOLTAGE
+from triage.evidence.hypotheses import HARD, INTERMITTENT, LOW_VOLTAGE
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import LOST, Casebook, Floats, Ints, Links, Timeline
 
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 #: Name of the step in which each fault has words of its own (``Links.contradictions``).
 READING = "a reading contradicts"
+#: Likewise (``Links.recurrences``).
+EARLIER = "an earlier session held it too"
 
 
 @dataclass(slots=True)
@@ -56,6 +58,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _apply(result, several, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
     _readings(result, book, link)
+    _earlier(result, book, link)
     return result
 
 
@@ -66,6 +69,17 @@ def _readings(result: Priors, book: Casebook, link: Links) -> None:
         mask = np.zeros(book.faults, dtype=bool)
         mask[told] = True
         _apply(result, mask, READING, _scale({HARD: np.array([link.contradictions[fault].ratio for fault in told])}))
+
+
+def _earlier(result: Priors, book: Casebook, link: Links) -> None:
+    """A fault that an earlier session held too: the factors are never below 1."""
+    told = sorted(link.recurrences)
+    if told:
+        mask = np.zeros(book.faults, dtype=bool)
+        mask[told] = True
+        said = [link.recurrences[fault] for fault in told]
+        _apply(result, mask, EARLIER, _scale({HARD: np.array([entry.hard for entry in said]),
+                                              INTERMITTENT: np.array([entry.intermittent for entry in said])}))
 
 
 def _nothing_low(book: Casebook, line: Timeline, link: Links, params: Parameters) -> np.ndarray:
@@ -122,4 +136,4 @@ def _scale(factors: Mapping[int, float | Floats]) -> object:
     return change
 
 
-__all__ = ["KINDS", "READING", "Priors", "kinds", "priors"]
+__all__ = ["EARLIER", "KINDS", "READING", "Priors", "kinds", "priors"]

@@ -110,6 +110,15 @@ class Contradiction:
     ratio: float   # odds ratio, above 1: how much likelier the reading is where the fault is hard
 
 
+@dataclass(frozen=True, slots=True)
+class Recurrence:
+    """What an earlier session says of a fault: in words, and the odds ratios it gives; none is below 1."""
+
+    what: str
+    hard: float
+    intermittent: float
+
+
 @dataclass(slots=True)
 class Links:
     """Which fault speaks of which module."""
@@ -126,6 +135,7 @@ class Links:
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
     findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each
+    recurrences: dict[int, Recurrence] = field(default_factory=dict)  # fault -> what an earlier session says of it
 
 
 RELATIONS = ("pointer", "lost communication", "invalid data", "incompatible software", "bus")
