@@ -15,9 +15,12 @@ from triage.model.snapshot import PHASES, OutsideSupply, Phase
 if TYPE_CHECKING:
     from triage.intake.gather import Part
     from triage.intake.read import Reading
+    from triage.supply.trace import Trace
 
 #: A scan of 60 modules is some 100 kB; more than this is a log or a picture.
 LARGEST = 64 * 1024 * 1024
+#: Several hours of a voltage log at 1 kHz.
+LARGEST_TRACE = 512 * 1024 * 1024
 OUTSIDE: tuple[str, ...] = get_args(OutsideSupply)
 #: A branch is taken for a module (its gateway) only where its name surely is one.
 SURELY = 95.0
@@ -39,11 +42,11 @@ def read_input(file: Path, largest: int = LARGEST) -> bytes:
         raise InputError(f"{file}: can't be read: {error.strerror or error}") from None
 
 
-def write_output(file: Path, text: str) -> None:
-    """Write ``text`` to ``file`` whole or not at all. Raises InputError in one line."""
+def write_output(file: Path, content: str | bytes) -> None:
+    """Write ``content`` to ``file`` whole or not at all. Raises InputError in one line."""
     beside = file.with_name(f"{file.name}.part")
     try:
-        beside.write_text(text, encoding="utf-8")
+        beside.write_bytes(content if isinstance(content, bytes) else content.encode())
         beside.replace(file)
     except OSError as error:
         raise InputError(f"{file}: can't be written: {error.strerror or error}") from None
@@ -87,13 +90,33 @@ def session_from_files(
 
 def add_trace(session: Session, notices: list[Notice], file: Path) -> Session:
     """``session`` with the supply that the voltage log in ``file`` tells; what was taken is added to ``notices``."""
-    from triage.cli.traces import trace_of
     from triage.supply.filling import with_trace
 
     trace, guessed = trace_of(file)
     filled, taken = with_trace(session, trace)
     notices += [*guessed, *taken]
     return filled
+
+
+def trace_of(file: Path) -> tuple[Trace, list[Notice]]:
+    """The trace in ``file`` and what was guessed of it. Raises InputError if it holds no readable voltage."""
+    from triage.supply.trace import read_trace
+
+    trace, notices = read_trace(_text(file), source=str(file))
+    if trace is None:
+        raise InputError(notices[-1].message if notices else f"{file}: no voltages found")
+    return trace, notices
+
+
+def _text(file: Path) -> str:
+    """The text of a voltage log, whatever its encoding."""
+    data = read_input(file, largest=LARGEST_TRACE)
+    for encoding in ("utf-16",) if data[:2] in (b"\xff\xfe", b"\xfe\xff") else ("utf-8-sig", "latin-1"):
+        try:
+            return data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    raise InputError(f"{file}: not text; expected rows of time and volts, for example '12.5,12.43'")
 
 
 def topology_in(file: Path, notices: list[Notice]) -> dict[str, str]:

@@ -116,16 +116,27 @@ def batch(
 def trace(
     file: Annotated[Path, typer.Argument(help="Voltage log: seconds or clock times and volts, any delimiter.")],
     as_json: Annotated[bool, typer.Option("--json", help="Print segments and findings as JSON.")] = False,
+    picture: Annotated[Path | None, typer.Option(
+        "--picture", help="Draw the log with its segments and scans: a name that ends in .svg or .png.")] = None,
+    scans: Annotated[list[Path] | None, typer.Option(
+        "--scan", help="Scan or job file made beside the log, repeatable: times, events, outside supply.")] = None,
     nominal: Annotated[float | None, typer.Option("--nominal-volts", help="12 or 24; else by the trace.")] = None,
     battery: Annotated[str, typer.Option("--battery", help="flooded, AGM, lithium or unknown.")] = "unknown",
-    outside_supply: Annotated[str, typer.Option(
-        "--outside-supply", help="What was connected: none, charger, jump pack, donor vehicle, unknown.")] = "unknown",
+    outside_supply: Annotated[str | None, typer.Option(
+        "--outside-supply", help="What was connected: none, charger, jump pack, donor vehicle, unknown.")] = None,
+    outside_from: Annotated[float | None, typer.Option(
+        "--outside-from", help="Second of the log at which it was put on; else connected from the start.")] = None,
+    outside_to: Annotated[float | None, typer.Option(
+        "--outside-to", help="Second of the log at which it was taken off; else connected to the end.")] = None,
+    temperature: Annotated[float | None, typer.Option("--temperature", help="Of the battery, degrees Celsius.")] = None,
+    rested: Annotated[float | None, typer.Option("--rested-hours", help="Hours the vehicle stood before.")] = None,
 ) -> None:
     """Find rest, crank, charging, sag and cycling in a voltage log, with what each figure means."""
     from triage.cli.output import emit
-    from triage.cli.traces import print_trace
+    from triage.cli.traces import Beside, print_trace
 
-    emit(print_trace(file, as_json=as_json, nominal=nominal, battery=battery, outside_supply=outside_supply))
+    beside = Beside(nominal, battery, outside_supply, outside_from, outside_to, temperature, rested, tuple(scans or ()))
+    emit(print_trace(file, beside, as_json=as_json, picture=picture))
 
 
 @app.command()

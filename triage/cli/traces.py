@@ -1,77 +1,148 @@
-"""``triage trace``: a voltage log on the command line."""
+"""``triage trace``: a voltage log on the command line, with the scans made beside it, as text, JSON or a picture."""
 
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from textwrap import wrap
 from typing import TYPE_CHECKING, cast, get_args
 
+from triage.cli.files import session_from_files, trace_of, write_output
 from triage.cli.output import screen_width
 from triage.errors import InputError
-from triage.model.session import BatteryType
+from triage.model.notices import Notice
+from triage.model.session import BatteryType, Session
 from triage.model.snapshot import OutsideSupply
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
-    from triage.model.notices import Notice
-    from triage.supply.finding import Finding
+    from triage.supply.finding import Finding, OutsideSpan, SupplyContext
+    from triage.supply.picture import Form, Mark
     from triage.supply.segments import Segment
     from triage.supply.trace import Trace
 
-#: A day at 1 kHz is some 1.5 GB of text; this is several hours of it.
-LARGEST = 512 * 1024 * 1024
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What the command line says beside the log; None: not said.
+
+    ``outside_from``, ``outside_to``: seconds of the log between which ``outside_supply`` was connected.
+    """
+
+    nominal: float | None = None
+    battery: str = "unknown"
+    outside_supply: str | None = None
+    outside_from: float | None = None
+    outside_to: float | None = None
+    temperature: float | None = None
+    rested_hours: float | None = None
+    scans: tuple[Path, ...] = ()
 
 
-def print_trace(file: Path, *, as_json: bool, nominal: float | None, battery: str, outside_supply: str) -> str:
-    """Segments and findings of the log in ``file``. Raises InputError if it holds no readable voltage."""
-    from triage.supply.finding import OutsideSpan, SupplyContext
+def print_trace(file: Path, beside: Beside, *, as_json: bool = False, picture: Path | None = None) -> str:
+    """Segments and findings of the log in ``file``; ``picture`` is written as SVG or PNG by its ending.
+
+    Raises InputError if the log holds no readable voltage or an option can't be used.
+    """
     from triage.supply.findings import findings, to_json
-    from triage.supply.segments import guess_nominal, segments
+    from triage.supply.moments import snapshot_findings
+    from triage.supply.segments import segments
 
-    if battery not in get_args(BatteryType):
-        raise InputError(f"--battery: seen {battery!r}, expected one of {', '.join(get_args(BatteryType))}")
-    if outside_supply not in get_args(OutsideSupply):
-        raise InputError(f"--outside-supply: seen {outside_supply!r}, expected one of "
-                         f"{', '.join(get_args(OutsideSupply))}")
+    form = _form(picture)
     trace, notices = trace_of(file)
-    outside = {"none": (), "unknown": None}.get(outside_supply, (OutsideSpan(0.0, None, outside_supply),))
-    nominal = nominal or guess_nominal(trace)
-    context = SupplyContext(nominal=nominal, battery=cast("BatteryType", battery), outside=outside)
-    parts = segments(trace, nominal)
+    session = None
+    if beside.scans:
+        session, told = session_from_files(beside.scans, None, None, None, None, strict=False)
+        notices += told
+    context = _context(trace, beside, session)
+    parts = segments(trace, context.nominal)
     found = findings(trace, parts, context)
+    placed = snapshot_findings(trace, session.snapshots, nominal=context.nominal) if session else []
+    if picture is not None:
+        _draw(picture, form, trace, parts, context, placed, session, file)
     if as_json:
-        return json.dumps(to_json(parts, found), ensure_ascii=False, indent=2) + "\n"
-    return "\n".join(_lines(file, parts, found, notices)) + "\n"
+        return json.dumps(to_json(parts, [*placed, *found]), ensure_ascii=False, indent=2) + "\n"
+    lines = _lines(file, parts, [*placed, *found], notices)
+    return "\n".join([*lines, *([f"picture: {picture}"] if picture else [])]) + "\n"
 
 
-def trace_of(file: Path) -> tuple[Trace, list[Notice]]:
-    """The trace in ``file`` and what was guessed of it. Raises InputError if it holds no readable voltage."""
-    from triage.supply.trace import read_trace
-
-    trace, notices = read_trace(_text(file), source=str(file))
-    if trace is None:
-        raise InputError(notices[-1].message if notices else f"{file}: no voltages found")
-    return trace, notices
+def _form(picture: Path | None) -> Form:
+    """The form that a picture's name asks for."""
+    ending = picture.suffix.lower().removeprefix(".") if picture else "svg"
+    if ending not in ("svg", "png"):
+        raise InputError(f"--picture: seen {str(picture)!r}, expected a name that ends in .svg or .png")
+    return cast("Form", ending)
 
 
-def _text(file: Path) -> str:
-    from triage.cli.files import read_input
+def _context(trace: Trace, beside: Beside, session: Session | None) -> SupplyContext:
+    """What is known beside the voltages; the command line goes before the scans."""
+    from triage.supply.moments import context_for
 
-    data = read_input(file, largest=LARGEST)
-    for encoding in ("utf-16",) if data[:2] in (b"\xff\xfe", b"\xfe\xff") else ("utf-8-sig", "latin-1"):
-        try:
-            return data.decode(encoding)
-        except UnicodeDecodeError:
-            continue
-    raise InputError(f"{file}: not text; expected rows of time and volts, for example '12.5,12.43'")
+    if beside.battery not in get_args(BatteryType):
+        raise InputError(f"--battery: seen {beside.battery!r}, expected one of {', '.join(get_args(BatteryType))}")
+    if beside.nominal is not None and beside.nominal not in (12.0, 24.0):
+        raise InputError(f"--nominal-volts: seen {beside.nominal:g}, expected 12 or 24")
+    context = context_for(
+        trace, session.vehicle if session else None, (session.events or ()) if session else (),
+        session.snapshots if session else (), temperature_c=beside.temperature, rested_hours=beside.rested_hours)
+    said: dict[str, object] = {}
+    if beside.nominal is not None:
+        said["nominal"] = beside.nominal
+    if beside.battery != "unknown":
+        said["battery"] = beside.battery
+    if beside.outside_supply is not None:
+        said["outside"] = _outside(beside)
+    elif beside.outside_from is not None or beside.outside_to is not None:
+        raise InputError("--outside-from and --outside-to go with --outside-supply: say what was connected")
+    return replace(context, **said)  # type: ignore[arg-type]
+
+
+def _outside(beside: Beside) -> tuple[OutsideSpan, ...] | None:
+    """The outside supply as the command line says it."""
+    from triage.supply.finding import OutsideSpan
+
+    what, start, end = beside.outside_supply, beside.outside_from, beside.outside_to
+    if what not in get_args(OutsideSupply):
+        raise InputError(f"--outside-supply: seen {what!r}, expected one of {', '.join(get_args(OutsideSupply))}")
+    if what is None or what in ("none", "unknown"):
+        if start is not None or end is not None:
+            raise InputError("--outside-from and --outside-to: nothing was connected by --outside-supply")
+        return () if what == "none" else None
+    if start is not None and end is not None and end <= start:
+        raise InputError(f"--outside-to: seen {end:g} s, expected more than --outside-from, {start:g} s")
+    return (OutsideSpan(float("-inf") if start is None else start, end, what),)
+
+
+def _draw(
+    picture: Path, form: Form, trace: Trace, parts: Sequence[Segment], context: SupplyContext,
+    placed: Sequence[Finding], session: Session | None, file: Path,
+) -> None:
+    """Write the picture."""
+    from triage.reports.text import clean
+    from triage.supply.picture import draw
+
+    label = session.vehicle.label if session and session.vehicle else None
+    write_output(picture, draw(trace, parts, context, [_mark(finding) for finding in placed], form=form,
+                               title=clean(label or file.name)))
+
+
+def _mark(finding: Finding) -> Mark:
+    """A snapshot as it stands in the picture."""
+    from triage.supply.picture import Mark
+
+    figures = {name: float(value) for name, value in finding.figures.items() if isinstance(value, float)}
+    phase = finding.text.split(", ")[1]
+    return Mark(figures["at_s"], f"{figures['number']:.0f}",
+                f"{phase}, {figures['volts']:.1f} V, lowest {figures['lowest_volts']:.1f} V")
 
 
 def _lines(
     file: Path, parts: Sequence[Segment], found: Sequence[Finding], notices: Sequence[Notice],
 ) -> list[str]:
-    lines = [f"{file}: {len(parts)} segments", ""]
+    """The segments as a table, then the findings with their sources, then the notices."""
+    many = f"{len(parts)} segment{'' if len(parts) == 1 else 's'}"
+    lines = [f"{file}: {many}", ""]
     for part in parts:
         line = f"  {part.start_s:10.2f} s to {part.end_s:10.2f} s  {part.kind:<9} {part.volts:6.2f} V"
         if part.low_volts is not None and part.high_volts is not None and part.period_s is not None:
@@ -80,7 +151,12 @@ def _lines(
     lines.append("")
     width = screen_width()
     for finding in found:
-        lines += wrap(f"{finding.kind}: {finding.text}", width, initial_indent="  ", subsequent_indent="    ")
+        named = finding.text.startswith(finding.kind) or finding.kind == "decides"
+        text = finding.text if named else f"{finding.kind}: {finding.text}"
+        lines += wrap(text, width, initial_indent="  ", subsequent_indent="    ")
         if finding.source:
             lines += wrap(f"source: {finding.source}", width, initial_indent="      ", subsequent_indent="      ")
     return [*lines, *(notice.show() for notice in notices)]
+
+
+__all__ = ["Beside", "print_trace"]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.supply.finding import OutsideSpan, SupplyContext
+from triage.supply.finding import Finding, OutsideSpan, SupplyContext
 from triage.supply.limits import limit, system_of
 from triage.supply.segments import guess_nominal
 from triage.supply.trace import Trace
@@ -100,43 +100,111 @@ def _supply_at(trace: Trace, place: float, since: float | None, low: float) -> S
                     float(steps[stretch < low].sum()), trace.interval)
 
 
-def outside_spans(trace: Trace, events: Sequence[Event]) -> tuple[OutsideSpan, ...] | None:
-    """When an outside supply was connected, by the events of a session; None where they don't tell.
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """What was said of the outside supply at one place: ``what`` "" is nothing; ``done``: put on or taken off there."""
 
-    An "off" without an "on" before it means connected from the beginning.
+    place: float
+    what: str
+    done: bool
+
+
+def outside_spans(
+    trace: Trace, events: Sequence[Event], snapshots: Sequence[Snapshot] = (),
+) -> tuple[OutsideSpan, ...] | None:
+    """When an outside supply was connected, by the events and snapshots of a session; None where they don't tell.
+
+    What one says holds to the next that says otherwise. Where nobody noted when it was put on or taken off, it counts
+    as connected from the last snapshot without it, or up to the next: nothing wrong is concluded from that.
     """
-    placed = [(seconds_at(trace, event.at), event) for event in events
-              if event.what in ("outside supply on", "outside supply off")]
-    if not placed or any(place is None for place, _ in placed):
+    said = _said(trace, events, snapshots)
+    if not said:
         return None
     spans: list[OutsideSpan] = []
-    since: tuple[float, str] | None = None
-    order = sorted((place, number) for number, (place, _) in enumerate(placed) if place is not None)
-    for position, (place, number) in enumerate(order):
-        event = placed[number][1]
-        what = (event.note or "").strip() or "outside supply"
-        if event.what == "outside supply on":
-            since = since or (place, what)
+    last = None
+    for one in said:
+        before = last.what if last is not None else ""
+        # Nobody noted the putting on: an "off" without an "on", or a snapshot that finds it connected.
+        unnoted = not before and ((one.done and not one.what) or (bool(one.what) and not one.done))
+        if before or unnoted:
+            start = last.place if last is not None else float("-inf")
+            spans.append(OutsideSpan(start, one.place, before or one.what or "outside supply"))
+        last = one
+    if last is not None and last.what:
+        spans.append(OutsideSpan(last.place, None, last.what))
+    return _joined(spans)
+
+
+def _said(trace: Trace, events: Sequence[Event], snapshots: Sequence[Snapshot]) -> list[_Said]:
+    """What events and the snapshots on the trace say, in the order of time; empty where they don't tell."""
+    switched = [(seconds_at(trace, event.at), event) for event in events
+                if event.what in ("outside supply on", "outside supply off")]
+    placed = [(place, snapshot.outside_supply) for snapshot in snapshots
+              if (place := seconds_at(trace, snapshot.at)) is not None and _on_trace(trace, place)]
+    told = all(place is not None for place, _ in switched)
+    found = [_Said(place, "" if what == "none" else what, False) for place, what in placed
+             if what not in (None, "unknown") and what is not None]
+    if switched and told:
+        found += [_Said(place, _what(event) if event.what == "outside supply on" else "", True)
+                  for place, event in switched if place is not None]
+    elif len(found) < len(placed):
+        return []
+    # At one moment the switching comes first, what a snapshot found second.
+    return sorted(found, key=lambda one: (one.place, not one.done))
+
+
+def _what(event: Event) -> str:
+    """What was put on."""
+    return (event.note or "").strip() or "outside supply"
+
+
+def _joined(spans: list[OutsideSpan]) -> tuple[OutsideSpan, ...]:
+    """Spans that follow on one another without a break as one, named as the first."""
+    result: list[OutsideSpan] = []
+    for span in spans:
+        if result and result[-1].end_s == span.start_s:
+            result[-1] = OutsideSpan(result[-1].start_s, span.end_s, result[-1].what)
         else:
-            start = since if since is not None else (float("-inf"), what) if position == 0 else None
-            if start is not None:
-                spans.append(OutsideSpan(start[0], place, start[1]))
-            since = None
-    if since is not None:
-        spans.append(OutsideSpan(since[0], None, since[1]))
-    return tuple(spans)
+            result.append(span)
+    return tuple(span for span in result if span.end_s is None or span.end_s > span.start_s)
+
+
+def _on_trace(trace: Trace, place: float) -> bool:
+    """Whether a place lies between the first reading and the last."""
+    return bool(len(trace.seconds)) and float(trace.seconds[0]) <= place <= float(trace.seconds[-1])
 
 
 def context_for(trace: Trace, vehicle: Vehicle | None = None, events: Sequence[Event] = (),
                 snapshots: Sequence[Snapshot] = (), *, temperature_c: float | None = None,
-                engine: Engine | None = None) -> SupplyContext:
+                engine: Engine | None = None, rested_hours: float | None = None) -> SupplyContext:
     """What a session knows beside the voltages: system, battery, outside supply.
 
-    Without events about it, snapshots on the trace that all say "none" mean that none was connected.
+    Events and the snapshots on the trace tell what was connected; where neither does, snapshots that all say "none"
+    mean that none was.
     """
     nominal = vehicle.nominal_volts if vehicle and vehicle.nominal_volts else guess_nominal(trace)
-    outside = outside_spans(trace, events)
-    if outside is None:
-        said = {snapshot.outside_supply for snapshot in snapshots}
-        outside = () if said == {"none"} else None
-    return SupplyContext(nominal, (vehicle.battery if vehicle else None) or "unknown", outside, temperature_c, engine)
+    outside = outside_spans(trace, events, snapshots)
+    if outside is None and {snapshot.outside_supply for snapshot in snapshots} == {"none"}:
+        outside = ()
+    return SupplyContext(nominal, (vehicle.battery if vehicle else None) or "unknown", outside, temperature_c, engine,
+                         rested_hours)
+
+
+def snapshot_findings(trace: Trace, snapshots: Sequence[Snapshot], *, nominal: float | None = None) -> list[Finding]:
+    """Each snapshot that lies on the trace, with the supply it had there."""
+    found = at_times(trace, [snapshot.at for snapshot in snapshots], nominal=nominal)
+    first = min((at.at_s for at in found if at is not None), default=0.0)
+    told = []
+    for number, (snapshot, at) in enumerate(zip(snapshots, found, strict=True), start=1):
+        if at is None:
+            continue
+        phase = (snapshot.phase or "phase not said").replace("-", " ")
+        slow = limit("trace interval for cranks")
+        doubt = "" if at.interval_s <= slow else f" (read every {at.interval_s:.3g} s: it may have been lower between)"
+        since = "so far" if at.at_s == first else "since the one before"
+        told.append(Finding(
+            "snapshot", f"snapshot {number}, {phase}, at {at.at_s:.1f} s: {at.volts:.2f} V, lowest {since} "
+            f"{at.lowest_volts:.2f} V{doubt}",
+            {"number": float(number), "at_s": round(at.at_s, 3), "volts": round(at.volts, 3),
+             "lowest_volts": round(at.lowest_volts, 3), "low_seconds": round(at.low_seconds, 3)}))
+    return told

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -14,11 +15,28 @@ from triage.supply.view import View, span_figures, when
 if TYPE_CHECKING:
     from triage.model.snapshot import OutsideSupply
 
+#: A level is cut where the outside supply changes in its midst, unless a part shorter than this would be left, s.
+_CUT = 2.0
+
 
 def charging_rule(view: View) -> list[Finding]:
     """Every level at which an engine may run, judged by what was connected and how long after the start."""
-    found = [_level(view, segment) for segment in view.of("charging", "running")]
-    return _once(found)
+    return _once([_level(view, part) for segment in view.of("charging", "running") for part in _alone(view, segment)])
+
+
+def _alone(view: View, segment: Segment) -> list[Segment]:
+    """``segment``, cut where an outside supply was put on or taken off in its midst."""
+    edges = [edge for span in view.context.outside or () for edge in (span.start_s, span.end_s) if edge is not None
+             and segment.start_s + _CUT <= edge <= segment.end_s - _CUT]
+    cuts = [segment.start_s, *sorted(set(edges)), segment.end_s]
+    if len(cuts) == 2:
+        return [segment]
+    parts = []
+    for start, end in itertools.pairwise(cuts):
+        first, last = (int(place) for place in np.searchsorted(view.trace.seconds, [start, end]))
+        if last > first:
+            parts.append(Segment(segment.kind, start, end, float(np.median(view.trace.volts[first:last]))))
+    return parts
 
 
 def _level(view: View, segment: Segment) -> Finding:
@@ -42,7 +60,7 @@ def _level(view: View, segment: Segment) -> Finding:
     text, state = found.text, found.state
     if segment.kind == "running" and not runs and state == "failed":
         # A trace can't tell a running engine from a try that failed.
-        text += "; taken that the engine ran"
+        text += "; provided the engine ran"
         state = "failed" if _after_outside(view, segment) else "not tested"
     elif segment.kind == "charging" and not runs and not view.of("crank") and state == "proven":
         text += "; no start is seen in the trace, so make sure that the engine ran"
