@@ -68,26 +68,35 @@ _UNACCENTED = {
     for base in [unicodedata.normalize("NFD", chr(code))]
     if base[0].isascii()
 } | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I"}
+_BLANKS = (" ", "\t")
+#: ASCII that is not shown, or shown as a space.
+_UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
 _UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN = re.compile("[\u0370-\u058f\u2160-\u217f]")
 _WORD = re.compile(r"[^\s\x00-\x2f]+")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
-_INDENT = re.compile(r"[ \t]*")
 
 
 @dataclass(slots=True)
 class Line:
     """One line: ``number`` from 1, ``raw`` as pasted, ``text`` in plain characters, ``offsets`` from one to the
-    other (None: the same), ``low`` the text in small letters without accents, character by character."""
+    other (None: the same), ``low`` the text in small letters without accents, character by character, ``indent`` the
+    columns before the first character, a tab taken as four."""
 
     number: int
     raw: str
     text: str
     offsets: tuple[int, ...] | None = None
     low: str = ""
+    indent: int = 0
 
     def __post_init__(self) -> None:
-        self.low = low(self.text)
+        text = self.text
+        if not self.low:
+            self.low = low(text)
+        if text[:1] in _BLANKS:
+            lead = text[: len(text) - len(text.lstrip(" \t"))]
+            self.indent = len(lead.expandtabs(4)) if "\t" in lead else len(lead)
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
@@ -98,12 +107,6 @@ class Line:
         if end <= start:
             return begin, begin
         return begin, max(begin, self.offsets[min(end - 1, last)]) + 1
-
-    @property
-    def indent(self) -> int:
-        """Columns before the first character, a tab taken as four."""
-        lead = _INDENT.match(self.text)
-        return 0 if lead is None else len(lead[0].expandtabs(4))
 
 
 def low(text: str) -> str:
@@ -123,6 +126,9 @@ def lines(text: str) -> list[Line]:
     """The lines of ``text``, whatever its line ends. Linear in its length; takes any text."""
     if "\r" in text or not text.isascii():
         text = _LINE_ENDS.sub("\n", text)
+    if text.isascii() and not _UNUSUAL.search(text):
+        pairs = zip(text.split("\n"), text.lower().split("\n"), strict=True)
+        return [Line(number, raw, raw, None, small) for number, (raw, small) in enumerate(pairs, 1)]
     return [_line(number, raw) for number, raw in enumerate(text.split("\n"), 1)]
 
 

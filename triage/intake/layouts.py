@@ -53,10 +53,13 @@ class Row:
     shape: tuple[str, int, bool] | None = None
 
     def __post_init__(self) -> None:
-        self.blank = not self.text
-        self.low = self.line.low[self.start : self.start + len(self.text)]
-        if self.text:
-            self.finds = find(self.text, self.low)
+        text = self.text
+        if not text:
+            self.blank = True
+            return
+        low = self.line.low
+        self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
+        self.finds = find(text, self.low)
 
     def cells_text(self) -> list[str]:
         """The texts of the cells."""

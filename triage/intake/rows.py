@@ -27,6 +27,7 @@ _BULLET = re.compile(
     r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
 )
+_AFTER_A_LETTER = (")", ".")
 _PAGE = re.compile(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
@@ -54,10 +55,18 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
 def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     """One line without the marks before it."""
     text = line.text
-    start = len(text) - len(text.lstrip())
-    stop = len(text.rstrip())
-    if start >= stop:
+    bare = text.strip()
+    if not bare:
         return Row(line, "", 0)
+    start = 0 if bare[0] == text[0] else len(text) - len(text.lstrip())
+    if bare[0].isalpha() and bare[1:2] not in _AFTER_A_LETTER and bare[0] not in "nN":
+        return Row(line, bare, start)
+    return _unmarked(line, start, start + len(bare), is_module)
+
+
+def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool]) -> Row:
+    """The line between ``start`` and ``stop`` without quote marks, time stamp and sender, bullets and numbers."""
+    text = line.text
     first = text[start]
     if first == ">":
         match = _QUOTE.match(text, start)
