@@ -42,8 +42,11 @@ def _count(shown: View) -> str:
 
 
 def _next(shown: View) -> str:
-    if not shown.checks:
+    if not shown.checks and not shown.gates:
         return "no step named"
+    if shown.gates:
+        more = f" (and {len(shown.gates) - 1} more)" if len(shown.gates) > 1 else ""
+        return f"before any conclusion: {shown.gates[0]}{more}"
     check = shown.checks[0]
     first = f"{check.gate}; then " if check.gate else ""
     return f"{first}{check.do} ({check.where}; {check.minutes}; passes if {check.passes})"

@@ -127,6 +127,28 @@ class Check:
 
 
 @dataclass(frozen=True, slots=True)
+class Proof:
+    """Faults of one state since the repair, told for the same reason; ``proves``: the run that would prove them gone.
+
+    ``names``: codes under their modules. A line about readiness is one of its own.
+    """
+
+    state: str
+    names: str
+    why: str
+    proves: str | None
+    readiness: bool
+
+    @property
+    def told(self) -> str:
+        """The reason, and the run where one is needed."""
+        if not self.proves:
+            return self.why
+        by_itself = self.proves.startswith("it ")
+        return f"{self.why}; {self.proves}" if by_itself else f"{self.why}; to prove it: {self.proves}"
+
+
+@dataclass(frozen=True, slots=True)
 class Snap:
     """One snapshot as a column head."""
 
@@ -180,10 +202,13 @@ class View:
     snaps: tuple[Snap, ...]
     day: str                             # day and zone that all times share: "2025-01-20, UTC+01:00"
     deeds: tuple[Deed, ...]              # events and snapshots in the order of their times
+    gates: tuple[str, ...]               # work to be finished before anything is concluded
     items: tuple[Item, ...]
     unsettled: tuple[Bundle, ...]
     aside: tuple[Bundle, ...]
     count: str
+    after_work: tuple[str, ...]          # codes that came with the work
+    proofs: tuple[Proof, ...]            # where each fault stands since the repair, and readiness
     stories: tuple[str, ...]
     untested: tuple[str, ...]
     checks: tuple[Check, ...]
@@ -208,5 +233,6 @@ class View:
 
 
 __all__ = [
-    "FULL", "GROUP_MOST", "MOST", "Bundle", "Check", "Deed", "Item", "Line", "Part", "Sign", "Snap", "Sum", "View",
+    "FULL", "GROUP_MOST", "MOST", "Bundle", "Check", "Deed", "Item", "Line", "Part", "Proof", "Sign", "Snap", "Sum",
+    "View",
 ]

@@ -18,9 +18,10 @@ from triage.reports.markup import Child, Markup, element, join
 from triage.reports.notes import Told, by_module, by_safety, reasons, tell
 from triage.reports.page_style import STYLE
 from triage.reports.picture import draw, mark, minus
-from triage.reports.terminal import MARKS, SAYS_DB, by_system
+from triage.reports.terminal import MARKS, SAYS_DB, by_system, vehicle_line
 from triage.reports.text import listing, many
 from triage.reports.view import view
+from triage.reports.work import AFTER_WORK, AFTER_WORK_SAYS, GATES, head
 
 #: Faults drawn one by one in the picture of the page before those set aside become counts.
 DRAWN = 14
@@ -46,13 +47,16 @@ def body_of(shown: View) -> Markup:
     """The parts of the page, in the order a lead technician asks for them."""
     return join([
         _header(shown), _section("What was done", _deeds(shown)), _section("Supply", _supply(shown)),
-        _section("Short list", _short_list(shown)),
+        _section(GATES.capitalize(), _points(shown.gates)), _section("Short list", _short_list(shown)),
         _section("Unsettled", _open(shown)), _section("Set aside", _aside(shown)),
+        _section(AFTER_WORK.capitalize(), _after_work(shown)),
+        _section(head(shown.proofs).capitalize(), _proofs(shown)),
         _section("Found besides", _points(shown.stories)), _section("Not tested", _points(shown.untested)),
         _section("Next checks", _checks(shown.checks)), _section("What would change this", _points(shown.changes)),
         _section("Cautions", _points(shown.cautions)), _section("About the input", _notices(shown)),
         element("h2", "What was seen, and the supply at the time", class_="behind"),
-        [element("div", drawing, class_="drawing") for drawing in draw(shown, rows=DRAWN, named=False, tall=TALL)],
+        [element("div", drawing, class_="drawing", tabindex="0", role="group", aria_label="what was seen")
+         for drawing in draw(shown, rows=DRAWN, named=False, tall=TALL)],
         sums(shown),
     ])
 
@@ -65,7 +69,7 @@ def _section(head: str, content: Child) -> Child:
 
 
 def _header(shown: View) -> Markup:
-    facts = [f"{name} {value}" for name, value in shown.facts]
+    facts = [vehicle_line(shown)] if shown.facts else []
     return element(
         "header", element("h1", shown.title),
         element("p", ", ".join([*facts, f"job {shown.job}"]), class_="faint"),
@@ -198,6 +202,19 @@ def _reason(bundle: Bundle) -> Child:
 
 def _points(texts: Sequence[str], kind: str = "plain") -> Child:
     return element("ul", [element("li", text) for text in texts], class_=kind) if texts else None
+
+
+def _after_work(shown: View) -> Child:
+    if not shown.after_work:
+        return None
+    return [element("p", f"{AFTER_WORK_SAYS[:1].upper()}{AFTER_WORK_SAYS[1:]}."), _points(shown.after_work)]
+
+
+def _proofs(shown: View) -> Child:
+    """Where each fault stands since the repair, by state; what would prove it."""
+    rows = [element("tr", element("th", proof.state, class_="tight"),
+                    element("td", element("strong", proof.names), f": {proof.told}")) for proof in shown.proofs]
+    return element("table", element("tbody", rows), class_="stack") if rows else None
 
 
 def _checks(checks: Sequence[Check]) -> Child:

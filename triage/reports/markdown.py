@@ -11,6 +11,7 @@ from triage.reports.notes import by_safety, reasons, tell
 from triage.reports.terminal import MARKS, SAYS_DB, by_system, vehicle_line
 from triage.reports.text import listing, many
 from triage.reports.view import view
+from triage.reports.work import AFTER_WORK, AFTER_WORK_SAYS, GATES, head
 
 # What CommonMark would read as markup: an underscore only at the edge of a word, an ampersand only before a name.
 _ACTIVE = re.compile(r"[\\`*\[\]#~]|(?<![^\W_])_|_(?![^\W_])|&(?=[#\w])")
@@ -33,8 +34,11 @@ def markdown(assessment: Assessment, *, show_all: bool = False, ledger: bool = F
     """The assessment as Markdown, ending in a line feed. ``show_all`` and ``ledger`` as on the terminal."""
     shown = view(assessment)
     blocks = [
-        *_opening(shown), *_snapshots(shown), *_short_list(shown, show_all), *_unsettled(shown, show_all),
-        *_aside(shown, show_all), f"**{escape(shown.count)}**", *_points("Found besides", shown.stories),
+        *_opening(shown), *_snapshots(shown), *_points(GATES.capitalize(), shown.gates),
+        *_short_list(shown, show_all), *_unsettled(shown, show_all),
+        *_aside(shown, show_all), f"**{escape(shown.count)}**",
+        *_points(f"{AFTER_WORK.capitalize()}: {AFTER_WORK_SAYS}", shown.after_work), *_proofs(shown),
+        *_points("Found besides", shown.stories),
         *_points("Not tested", shown.untested), *_checks(shown.checks, show_all),
         *_points("What would change this", shown.changes), *_points("Cautions", shown.cautions),
         *(_ledgers(shown, show_all) if ledger else []), *_notices(shown),
@@ -138,6 +142,11 @@ def _aside(shown: View, show_all: bool) -> list[str]:
 
 def _points(head: str, texts: Sequence[str]) -> list[str]:
     return [f"## {head}", "\n".join(f"- {escape(text)}" for text in texts)] if texts else []
+
+
+def _proofs(shown: View) -> list[str]:
+    return _points(head(shown.proofs).capitalize(), [f"{proof.state}: {proof.names}: {proof.told}"
+                                                     for proof in shown.proofs]) if shown.proofs else []
 
 
 def _checks(checks: Sequence[Check], show_all: bool) -> list[str]:

@@ -78,8 +78,9 @@ def facts(session: Session) -> tuple[tuple[str, str], ...]:
     if vehicle is None:
         return ()
     volts = None if vehicle.nominal_volts is None else f"{vehicle.nominal_volts:g} V"
-    count = f"{vehicle.batteries} x " if (vehicle.batteries or 1) > 1 else ""
-    battery = f"{count}{vehicle.battery}" if vehicle.battery not in (None, "unknown") else count.removesuffix(" x ")
+    number = vehicle.batteries or 1
+    kind = f" {vehicle.battery}" if vehicle.battery not in (None, "unknown") else ""
+    battery = f"{number}{kind} batteries" if number > 1 else f"{kind.strip()} battery" if kind else ""
     drive = vehicle.drive if vehicle.drive != "unknown" else None
     pairs = (("VIN", vehicle.vin), ("model year", vehicle.model_year and str(vehicle.model_year)), ("drive", drive),
              ("system", volts), ("battery", battery))

@@ -2,12 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from triage.reports.markup import element
-
-if TYPE_CHECKING:
-    from triage.reports.picture import Sheet
+from triage.reports.sheet import Sheet
 
 #: Height of the chart with its margins, in units of the drawing.
 CHART = 120.0

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import groupby
 
 from triage.model.assessment import Assessment, Sight
 from triage.reports.entries import Bundle, Check, Item, Line, Sign, Snap, View
 from triage.reports.notes import by_safety, reasons, tell
 from triage.reports.text import TIED, columns, listing, many, pad, tie, wrap
 from triage.reports.view import view
+from triage.reports.work import AFTER_WORK, AFTER_WORK_SAYS, GATES
+from triage.reports.work import head as work_head
 
 MARKS: dict[Sight, str] = {"seen": "●", "not seen": "○", "not readable": "–"}
 PLAIN_MARKS: dict[Sight, str] = {"seen": "X", "not seen": "o", "not readable": "-"}
 LEAST_WIDTH = 40
+#: Live values told of one snapshot.
+READINGS = 8
 STRONG, FAINT = "\x1b[1m", "\x1b[2m"
 _OFF = "\x1b[0m"
 SAYS_DB = ("words and dB say whether a fault persists: 10 log10 of the odds, so +12.8 dB is 95 %, 0 dB is even, "
@@ -61,12 +66,19 @@ def terminal(
     shown = view(assessment)
     paper = Paper(width, colour, PLAIN_MARKS if ascii_marks else MARKS)
     _opening(paper, shown)
-    _snapshots(paper, shown)
+    _snapshots(paper, shown, show_all)
+    if shown.gates:
+        paper.head(GATES)
+        paper.points(shown.gates)
     _short_list(paper, shown, show_all)
     _unsettled(paper, shown, show_all)
     _aside(paper, shown, show_all)
     paper.blank()
     paper.put(shown.count, style=STRONG)
+    if shown.after_work:
+        paper.head(AFTER_WORK, AFTER_WORK_SAYS)
+        paper.points(shown.after_work)
+    _proofs(paper, shown)
     if shown.stories:
         paper.head("found besides")
         paper.points(shown.stories)
@@ -98,11 +110,11 @@ def _opening(paper: Paper, shown: View) -> None:
 
 def vehicle_line(shown: View) -> str:
     """What is known of the vehicle, in one line."""
-    words = {"VIN": "VIN {}", "battery": "{} battery"}
+    words = {"VIN": "VIN {}", "model year": "model year {}"}
     return ", ".join(words.get(name, "{}").format(value) for name, value in shown.facts)
 
 
-def _snapshots(paper: Paper, shown: View) -> None:
+def _snapshots(paper: Paper, shown: View, show_all: bool) -> None:
     paper.head("snapshots", shown.day)
     if not shown.snaps:
         paper.put("none", "  ")
@@ -122,7 +134,11 @@ def _snapshots(paper: Paper, shown: View) -> None:
             if snap.at:
                 paper.put(snap.read, pad(f"    {snap.at}", 2 + first + second), below)
         if snap.readings:
-            paper.put(listing(snap.readings), " " * (2 if narrow else 2 + first) + "read: ")
+            told = listing(snap.readings, None if show_all else READINGS)
+            paper.put(told, " " * (2 if narrow else 2 + first) + "read: ")
+    done = [f"{deed.when} {deed.what}".strip() for deed in shown.deeds if deed.snap is None]
+    if done:
+        paper.put("; ".join(done), "  done: ", "    ")
     paper.blank()
     marks = "   ".join(f"{mark} {sight}".replace(" ", TIED) for sight, mark in paper.marks.items())
     paper.put(f"{marks}   in the order of the snapshots, each after its supply (? V: not read)", "  ", style=FAINT)
@@ -260,6 +276,17 @@ def _aside(paper: Paper, shown: View, show_all: bool) -> None:
         elif bundle.safety:
             for name, codes in by_safety(bundle.safety):
                 paper.put(codes, " " * (wide + 4) + f"{name}: ", " " * (wide + 6), FAINT)
+
+
+def _proofs(paper: Paper, shown: View) -> None:
+    """Where each fault stands since the repair; readiness."""
+    if not shown.proofs:
+        return
+    paper.head(work_head(shown.proofs))
+    for state, group in groupby(shown.proofs, key=lambda proof: proof.state):
+        paper.put(state, "  ", style=FAINT)
+        for proof in group:
+            paper.put(f"{proof.names}: {proof.told}", "    - ", "      ")
 
 
 def _checks(paper: Paper, checks: Sequence[Check], show_all: bool) -> None:

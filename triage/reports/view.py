@@ -12,6 +12,7 @@ from triage.model.verdict import FaultVerdict, NextCheck
 from triage.reports import occasion
 from triage.reports.entries import Bundle, Check, Item, Line, Part, Sign, Sum, View
 from triage.reports.text import clean, listing, many
+from triage.reports.work import proofs
 
 CAUSE_WORDS = {"hard": "hard", "intermittent": "intermittent", "low-voltage": "low voltage", "history": "history",
                "echo": "echo"}
@@ -24,6 +25,7 @@ def view(assessment: Assessment) -> View:
     session, verdict = assessment.session, assessment.verdict
     names = {_key(line.verdict): f"{clean(line.printed)} {_code(line.verdict)}" for line in _all_lines(assessment)}
     vehicle = session.vehicle
+    title = clean((vehicle and vehicle.label) or session.job)
     complaint = vehicle.complaint if vehicle else None
     parts = tuple(Part(entry["part"], entry["state"], clean(entry["why"])) for entry in verdict["supply"])
     ordered = occasion.in_order(session, len(assessment.columns))
@@ -32,19 +34,35 @@ def view(assessment: Assessment) -> View:
     snaps = tuple(occasion.snap(number, column, snapshot, clock) for number, (column, snapshot) in enumerate(
         zip(assessment.columns, ordered, strict=True), start=1))
     return View(
-        job=clean(session.job), title=clean((vehicle and vehicle.label) or session.job), facts=occasion.facts(session),
+        job=clean(session.job), title=title, facts=_untold(title, occasion.facts(session)),
         complaint=clean(complaint) if complaint else None,
-        answer=clean(assessment.complaint) if assessment.complaint else None,
+        answer=_answer(assessment),
         supply=clean(assessment.headline), supply_briefly=occasion.briefly(parts), parts=parts, snaps=snaps, day=day,
         deeds=occasion.deeds(session, ordered, snaps, clock),
-        items=tuple(_item(root) for root in assessment.short_list),
+        gates=_clean_all(assessment.gates), items=tuple(_item(root) for root in assessment.short_list),
         unsettled=tuple(_bundle(group) for group in assessment.unsettled),
         aside=tuple(_bundle(group) for group in assessment.set_aside),
-        count=clean(assessment.count), stories=_clean_all(assessment.stories), untested=_untested(assessment, parts),
+        count=clean(assessment.count), after_work=_clean_all(assessment.after_work), proofs=proofs(assessment),
+        stories=_clean_all(assessment.stories), untested=_untested(assessment, parts),
         checks=tuple(_check(check, names) for check in assessment.next_checks),
         changes=_clean_all(assessment.would_change), cautions=_clean_all(assessment.cautions),
         notices=tuple(_notice(notice) for notice in assessment.notices),
     )
+
+
+def _answer(assessment: Assessment) -> str | None:
+    """The complaint and what the verdict says to it; unfinished work goes before what no short list explains."""
+    if not assessment.complaint:
+        return None
+    first = "; first finish the work that comes before any conclusion" if assessment.gates and (
+        not assessment.short_list) else ""
+    return clean(assessment.complaint + first)
+
+
+def _untold(title: str, facts: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    """The facts that the title does not say already ("delivery van, petrol, 12 V")."""
+    told = {part.strip().casefold() for part in title.split(",")}
+    return tuple((name, value) for name, value in facts if value.casefold() not in told)
 
 
 def decibans(value: float) -> str:
