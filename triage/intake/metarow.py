@@ -59,6 +59,11 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     """Read what a row says of the scan and the vehicle; whether it said anything. ``quiet``: a page head or foot,
     which may add to a scan but never starts one."""
     low = row.low
+    if low[:1] in ("[", "#", "=", "*") and volts.is_label(low.strip("#=* ")):
+        # "[supply]": what follows is of the vehicle.
+        context.close_module()
+        context.under_heading = False
+        return True
     hit = phases.find(low)
     head = phases.scan_head(low)
     stamps = [] if _ASIDE_DATE.search(low) else _stamps(context, row)

@@ -6,12 +6,36 @@ thing altogether.
 [(11.4, 'supply'), (9.2, 'lowest'), (5.0, 'other'), (4.98, 'other')]
 >>> [(volt.value, volt.of) for volt in find("Kl. 30: 12,1 / 24 V vehicle, batt 10.7".lower())]
 [(12.1, 'supply'), (24.0, 'nominal'), (10.7, 'supply')]
+>>> [(volt.value, volt.of) for volt in find("12 v supply: 11.9/9.4 min.")]
+[(12.0, 'nominal'), (11.9, 'supply'), (9.4, 'lowest')]
 """
 
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Literal, NamedTuple
+
+from triage.intake.volt_words import (
+    AFTERWARDS,
+    AT_SUPPLY,
+    BREAK,
+    DEVICE_AFTER,
+    FILLED,
+    LABEL,
+    LOWEST,
+    LOWEST_AFTER,
+    LOWEST_FILLED,
+    NOMINAL_AFTER,
+    NOMINAL_BEFORE,
+    NOMINAL_THEN,
+    OTHER,
+    OTHER_AFTER,
+    OTHER_UNIT,
+    SIGNS,
+    STATE_WORDS,
+    VEHICLE,
+)
 
 Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named"]
 
@@ -27,154 +51,238 @@ class Volt(NamedTuple):
     labelled: bool
 
 
-_DIGIT = re.compile(r"[0-9]")
-_UNIT = r"(?:v(?:olts?|olt|dc| dc)?|volts?)(?![a-z0-9])"
-_VALUE = re.compile(
-    rf"(?<![a-z0-9.,])(?:([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)\s?{_UNIT}|"
-    rf"([0-9]{{1,2}})\s?v\s?([0-9]{{1,2}})(?![0-9a-z])"
-    r"|([0-9]{4,5})\s?(?:mv|millivolts?)(?![a-z0-9]))"
+class _Number(NamedTuple):
+    """A number that may be a voltage; ``unit`` whether it says so."""
+
+    start: int
+    end: int
+    value: float
+    unit: bool
+    round: bool
+
+
+_UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
+_NUMBER = re.compile(
+    rf"(?<![a-z0-9.,])(?:([0-9]{{1,2}})\s?v\s?([0-9]{{1,2}})(?![0-9a-z.,])"
+    rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
+    rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s?|-(?=v)){_UNIT})?)"
 )
-_LABEL_WORDS = (
-    r"(?:battery(?: voltage)?|batt?|batterie(?:spannung)?|bateria|akku|supply(?: voltage)?|system voltage|voltage|"
-    r"volts?|"
-    r"bordnetz(?:spannung)?|bordspannung|versorgung(?:sspannung)?|spannung|tension(?: batterie| de bateria)?|"
-    r"alimentation|"
-    r"voltaje|alimentacion|[uv][ _]?batt?|b\+|kl\.?[ ]?(?:30|15)|klemme[ ]?(?:30|15)|terminal[ ]?(?:30|15)|t(?:30|"
-    r"15)|"
-    r"at (?:the )?(?:obd|pin 16|connector|posts?|terminals?)|module supply|power supply)"
-)
-_UNITLESS = re.compile(
-    rf"(?<![a-z0-9]){_LABEL_WORDS}(?![a-z0-9])(?:[ :=~@(]|is|was|at|now|only|read(?:ing|s)?|start|of|von|bei|de|a|"
-    rf"about|ca\.?|"
-    r"low(?:est)?|min(?:imum)?|down to|lag|liegt|steht|around|measured|gemessen|\(v\)|\[v\]){0,8}"
-    r"([0-9]{1,2}[.,][0-9]{1,3}|[1-3][0-9])(?![0-9a-z%°]|[.,][0-9]|[ ]?(?:a|ah|%|min|minutes|km|mi|°|h|s|ohm|mv|am|"
-    r"pm|v|volts?|"
-    r"codes?|modules?|dtcs?|faults?|years?|months?|days?)(?![a-z0-9]))"
-)
-_LABEL = re.compile(rf"(?<![a-z0-9]){_LABEL_WORDS}(?![a-z0-9])")
-_LOWEST = re.compile(
-    r"(?<![a-z])(?<![0-9])(?<![0-9]\s)(?:lowest|low(?: point| mark)?|min(?:imum|imal)?|dip(?:s|ped)?|drop(?:s|ped)?|"
-    r"fell|fall(?:s|ing)?|sag(?:s|ged)?|"
-    r"sank|down to|went (?:down )?to|worst|bottom(?:ed)?|tiefst(?:e|er|wert)?|niedrigst(?:e|er)?|kleinst(?:e|er)?|"
-    r"minimal(?:e|er)?|"
-    r"gefallen|gesunken|abgesackt|eingebrochen|fiel|sank|einbruch|plus bas(?:se)?|minimum|mini|minimale?|chute|"
-    r"tombee?|descendue?|"
-    r"minim[oa]|mas baj[oa]|cayo|bajo a|caida|bajada|tension basse|while cranking|when cranking|during crank(?:ing)?|"
-    r"cranking|beim anlassen|beim starten|au demarrage|al arrancar|during start)(?![a-z])"
-)
-_END = re.compile(
-    r"(?<![a-z])(?:end|at end|finish|am ende|ende|fin|final|afterwards|max(?:imum|imal)?|highest|"
-    r"hochst(?:e|er)?|"
-    r"plus haute?|maxim[oa])(?![a-z])"
-)
-_NOMINAL_AFTER = re.compile(
-    r"[ -]?(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|"
-    r"nominal|"
-    r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
-)
-_NOMINAL_BEFORE = re.compile(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
-_OTHER = re.compile(
-    r"(?<![a-z])(?:reference|ref|sensor|signal|cell|cells|hv|high[ -]voltage|traction|pack|hochvolt|haute tension|"
-    r"alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|below|above|under|over|less than|more than|"
-    r"schwelle|"
-    r"unter|uber|seuil|umbral|spec|target|soll|nominal|setpoint|expected|drop|ripple|pedal|throttle|maf|map|heater|"
-    r"glow|"
-    r"ground|resistor|diode|>=?|<=?|max allowed|regulator|setting)(?![a-z])|[<>]"
-)
-_DEVICE_AFTER = re.compile(
-    r" ?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador)(?![a-z])"
-)
-_VEHICLE = re.compile(
-    r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
-    r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
-    r"coche|vehiculo|gasolina)(?![a-z])"
-)
-_BREAK = re.compile(r"[;|\n]|[.,](?=\s)|(?<=\s)[-/](?=\s)")
-_STATE_WORDS = re.compile(
-    r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|ign|ignition|engine|motor|moteur|"
-    r"scan|clear|run|"
-    r"charger|connected|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con)(?![a-z])"
-)
+#: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
+_SLASH = re.compile(r"\s?/\s?")
+_ARROW = re.compile(r"\s?-?>\s?")
+_RANGE = re.compile(r"\s?(?:-|\.\.\.?)\s?")
+_RANGE_WORD = re.compile(r"\s?(?:to|and|bis|und|a|et|y)\s")
+_RANGE_BEFORE = re.compile(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
+_MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
+#: The number behind names a place to measure at: terminal 30, pin 16.
+_TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
+_HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
+_UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 
 
 def is_label(low: str) -> bool:
     """Whether the whole of ``low`` says that a supply voltage follows."""
-    return _LABEL.fullmatch(low.strip(" .:=")) is not None
+    return LABEL.fullmatch(low.strip(" .:=[]()")) is not None
 
 
-def find(low: str) -> list[Volt]:
-    """The voltages of one line of text in small letters. Linear in its length."""
-    if _DIGIT.search(low) is None:
-        return []
-    has_unit = "v" in low
+def find(low: str) -> tuple[Volt, ...]:
+    """The voltages of one line of text in small letters, from left to right. Linear in its length."""
+    return _cached(low) if len(low) <= 240 else _find(low)
+
+
+def _find(low: str) -> tuple[Volt, ...]:
+    if SIGNS.search(low) is None:
+        return ()
+    numbers = _numbers(low)
+    if not numbers:
+        return ()
     found: list[Volt] = []
-    taken = bytearray(len(low))
-    last = 0
-    if has_unit:
-        for match in _VALUE.finditer(low):
-            if match[4] is not None:
-                value = int(match[4]) / 1000
-            else:
-                value = float((match[1] or f"{match[2]}.{match[3]}").replace(",", "."))
-            found.append(_judged(low, match.start(), match.end(), value, last))
-            last = match.end()
-            taken[match.start() : last] = b"\1" * (last - match.start())
-    if "." in low or "," in low or has_unit or "b" in low or "k" in low or "t" in low:
-        for match in _UNITLESS.finditer(low):
-            if 1 in taken[match.start(1) : match.end(1)]:
-                continue
-            value = float(match[1].replace(",", "."))
-            volt = _judged(low, match.start(1), match.end(1), value, max(0, match.start() - 24))
-            found.append(
-                Volt(volt.start, volt.end, value, "supply" if volt.of in ("bare", "nominal") else volt.of, True)
-            )
-    return sorted(found, key=lambda volt: volt.start)
+    last = at = 0
+    while at < len(numbers):
+        pair = _pair(low, numbers, at, last)
+        if pair:
+            found += pair
+            at += 2
+        else:
+            stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
+            volt = _judged(low, numbers[at], last, stop, bool(found))
+            if volt is not None:
+                found.append(volt)
+            elif not numbers[at].unit:
+                # A number of something else: what stands before it belongs to it.
+                last = max(last, numbers[at].end)
+            at += 1
+        last = found[-1].end if found and found[-1].end > last else last
+    return tuple(found)
 
 
-def _describes(low: str, start: int, end: int, value: float, label: bool) -> bool:
-    """Whether a round 12 or 24 V belongs to a description ("delivery van, petrol, 12 V", "12 V charger connected")."""
-    if value not in (6, 12, 24, 48) or "." in low[start:end] or "," in low[start:end]:
-        return False
-    if _DEVICE_AFTER.match(low, end):
-        return True
-    first = max(0, start - 80)
-    sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
-    return not label and _VEHICLE.search(sentence) is not None
+_cached = lru_cache(maxsize=8192)(_find)
 
 
-def _judged(low: str, start: int, end: int, value: float, last: int) -> Volt:
-    """What one voltage is of, by the words around it in its own clause."""
-    before = low[max(last, start - 48) : start]
-    # Look back no further than the last break, unless nothing but the break stands there.
-    own = before
-    for mark in _BREAK.finditer(before):
-        own = before[mark.end() :]
-    if own is not before and not own.strip(" :=~(@"):
-        own = ""
-    for mark in reversed(list(_BREAK.finditer(before))):
+def _numbers(low: str) -> list[_Number]:
+    """The numbers that may be voltages."""
+    found = []
+    for match in _NUMBER.finditer(low):
+        if match[3] is not None:
+            found.append(_Number(match.start(), match.end(), int(match[3]) / 1000, True, False))
+            continue
+        if match[1] is not None:
+            found.append(_Number(match.start(), match.end(), float(f"{match[1]}.{match[2]}"), True, False))
+            continue
+        text, unit = match[4], match[5] is not None
+        if not unit and (
+            not _may_stand_alone(text)
+            or OTHER_UNIT.match(low, match.end())
+            or (text in ("15", "16", "30") and _TERMINAL.search(low[max(0, match.start() - 10) : match.start()]))
+        ):
+            continue
+        value = float(text.replace(",", "."))
+        found.append(_Number(match.start(), match.end(), value, unit, text.isdigit()))
+    return found
+
+
+def _may_stand_alone(text: str) -> bool:
+    """Whether a number without a unit may be a supply voltage: 11.4, or 11."""
+    head, _, decimals = text.replace(",", ".").partition(".")
+    return len(head) <= 2 and (bool(decimals) or (len(head) == 2 and head[0] in "123"))
+
+
+def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
+    """Two numbers that belong together, the one the supply, the other its lowest; nothing where there are none."""
+    if at + 1 >= len(numbers):
+        return []
+    one, two = numbers[at], numbers[at + 1]
+    gap = low[one.end : two.start]
+    if len(gap) > 5 or one.round or two.round or not (one.unit or two.unit or _labelled(low, one, last)):
+        return []
+    before = low[max(last, one.start - 40) : one.start]
+    if OTHER.search(before) or OTHER_AFTER.match(low, two.end) or not 3.0 <= min(one.value, two.value) <= 36.0:
+        return []
+    if _SLASH.fullmatch(gap):
+        if one.unit and two.unit and gap != "/":
+            return []
+        first_is_lowest = _MIN_MAX.search(before) is not None or one.value < two.value
+        high: Of = "end" if _MIN_MAX.search(before) or LOWEST.search(before) else "supply"
+        return [_of(one, "lowest" if first_is_lowest else high), _of(two, high if first_is_lowest else "lowest")]
+    if _ARROW.fullmatch(gap):
+        return [_of(one, "supply"), _of(two, "lowest" if two.value < one.value else "end")]
+    if _RANGE.fullmatch(gap) or (_RANGE_WORD.fullmatch(gap) and _RANGE_BEFORE.search(before)):
+        rising = one.value < two.value
+        return [_of(one, "lowest" if rising else "end"), _of(two, "end" if rising else "lowest")]
+    return []
+
+
+def _of(number: _Number, of: Of) -> Volt:
+    return Volt(number.start, number.end, number.value, of, True)
+
+
+def _labelled(low: str, number: _Number, last: int) -> bool:
+    """Whether a number without a unit stands right behind words for a supply, or right before them."""
+    before = low[max(last, number.start - 60) : number.start]
+    return _filled(before, LABEL, FILLED) or AT_SUPPLY.match(low, number.end) is not None
+
+
+def _filled(before: str, words: re.Pattern[str], filler: re.Pattern[str]) -> bool:
+    """Whether the last of ``words`` in a text is followed by nothing but small words."""
+    end = -1
+    for match in words.finditer(before):
+        end = match.end()
+    return end >= 0 and filler.fullmatch(before, end) is not None
+
+
+def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt | None:
+    """What one number is of, by the words around it in its own clause; None for a number that is no voltage.
+
+    ``last`` is where the number before it ended, ``stop`` where the next begins, ``seen`` whether a voltage was read
+    before it in the line.
+    """
+    start, end, value = number.start, number.end, number.value
+    before, own = _before(low, start, last)
+    after = _after(low, end, stop)
+    if not number.unit and not _stands(low, number, last, seen, after):
+        return None
+    label = LABEL.search(before) is not None or LABEL.search(after) is not None
+    if number.unit and number.round and value in (6, 12, 24, 48):
+        first = max(0, start - 80)
+        sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
+        if (
+            DEVICE_AFTER.match(low, end)
+            or NOMINAL_THEN.match(low, end)
+            or (not label and VEHICLE.search(sentence) is not None)
+        ):
+            return Volt(start, end, value, "nominal", True)
+    if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
+        return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) else "supply", True)
+    if OTHER.search(own) or OTHER_AFTER.match(low, end):
+        return Volt(start, end, value, "other", label)
+    of = _extreme(before, own, after)
+    if of is not None:
+        return Volt(start, end, value, of, True)
+    if label or not number.unit:
+        return Volt(start, end, value, "supply", True)
+    words = re.sub(r"[^a-z ]", " ", own).split()
+    plain = not words or STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2
+    return Volt(start, end, value, "bare" if plain else "named", False)
+
+
+def _extreme(before: str, own: str, after: str) -> Of | None:
+    """Whether the words around a voltage say that it is the lowest, or the last or highest."""
+    behind = after.lstrip(" (,")
+    if LOWEST_AFTER.match(behind):
+        return "lowest"
+    if _HIGHEST.match(behind):
+        return "end"
+    if LOWEST.search(own):
+        return "lowest"
+    if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
+        return "end"
+    return "lowest" if LOWEST.search(before) else None
+
+
+def _before(low: str, start: int, last: int) -> tuple[str, str]:
+    """The text before a number up to the last break with words behind it, and up to the very last break."""
+    before = own = low[max(last, start - 60) : start]
+    breaks = list(BREAK.finditer(before))
+    if not breaks:
+        return before, own
+    own = before[breaks[-1].end() :]
+    if last and own.strip(" :=~(@"):
+        # What stood before the break belonged to the voltage before it.
+        return own, own
+    if last and not own.strip(" :=~(@"):
+        return own, ""
+    for mark in reversed(breaks):
         if before[mark.end() :].strip(" :=~(@"):
             before = before[mark.end() :]
             break
-    after = low[end : end + 28]
-    cut = _BREAK.search(after)
-    after = after[: cut.start()] if cut is not None else after
-    label = _LABEL.search(before) is not None or _LABEL.search(after) is not None
-    if _describes(low, start, end, value, label):
-        return Volt(start, end, value, "nominal", True)
-    if _NOMINAL_AFTER.match(low, end) or _NOMINAL_BEFORE.search(before):
-        return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) else "supply", True)
-    if _OTHER.search(own) or re.match(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit)(?![a-z])", after):
-        return Volt(start, end, value, "other", label)
-    lowest = _LOWEST.match(after.lstrip(" (,"))
-    # "14.2 V (lowest 12.3 V)": the word belongs to the number behind it.
-    if lowest is not None and re.match(r"[ :=~]*[0-9]", after.lstrip(" (,")[lowest.end() :]):
-        lowest = None
-    if _LOWEST.search(before) or lowest is not None:
-        return Volt(start, end, value, "lowest", True)
-    if _END.search(before) or _END.match(after.lstrip(" (")):
-        return Volt(start, end, value, "end", True)
-    if label:
-        return Volt(start, end, value, "supply", True)
-    words = re.sub(r"[^a-z ]", " ", own).split()
-    plain = not words or _STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2
-    return Volt(start, end, value, "bare" if plain else "named", False)
+    return before, own if own.strip(" :=~(@") else ""
+
+
+def _after(low: str, end: int, stop: int) -> str:
+    """The text behind a number up to a break. Before the next number of one clause it is that one's, unless words
+    for the lowest stand behind both: "9.4 V min 12.6 V max"."""
+    after = low[end : min(end + 28, stop)]
+    cut = BREAK.search(after)
+    if cut is not None:
+        return after[: cut.start()]
+    if stop > end + 28 or stop >= len(low):
+        return after
+    behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
+    return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""
+
+
+def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
+    """Whether a number without a unit is a supply voltage: the words right beside it say so."""
+    if _labelled(low, number, last):
+        return True
+    own = _before(low, number.start, last)[1]
+    if number.round or not 3.0 <= number.value <= 36.0:
+        return False
+    if _filled(own, LOWEST, LOWEST_FILLED):
+        # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
+        return (
+            seen
+            or LABEL.search(low[max(0, number.start - 160) : number.start]) is not None
+            or LOWEST.match(own.lstrip(" (")) is not None
+        )
+    return NOMINAL_THEN.search(low[max(0, number.start - 40) : number.end]) is not None
