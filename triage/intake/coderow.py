@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import states
+from triage.intake import namelist, states
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -16,7 +16,7 @@ from triage.intake.layouts import Cell, Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.pieces import Details
-from triage.intake.style import HEADING, Place, behind, shape_of
+from triage.intake.style import HEADING, Place, shape_of, wordy
 from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
@@ -37,7 +37,7 @@ def read(context: Context, row: Row) -> None:
     """One row with codes: name its module, add its codes."""
     context.refuse(row)
     place = context.style.places.get(shape_of(row), HEADING)
-    module, used = _module(context, row, place)
+    modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
     codes = row.finds.codes
     pending: list[tuple[Found, Details]] = []
@@ -47,10 +47,11 @@ def read(context: Context, row: Row) -> None:
         pending.append((code, details))
     _share_status(row, pending, before_status)
     added: CodeDraft | None = None
-    for code, details in pending:
-        added = add(context, module, row, code, details)
-        if len(pending) == 1 and details.volts is not None:
-            _voltage(context, row, module, added, details.volts)
+    for module in modules:
+        for code, details in pending:
+            added = add(context, module, row, code, details)
+            if len(pending) == 1 and details.volts is not None:
+                _voltage(context, row, module, added, details.volts)
     context.open_code, context.open_row, context.tail = added, row, ""
     context.tail_status = pending[-1][1].status if before_status is None else None
 
@@ -114,6 +115,28 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     return module
 
 
+def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
+    """The modules of a row, and the span of its text that their names took."""
+    if place.many and not row.text[: row.finds.codes[0].start].strip(" -*#.)"):
+        places = namelist.parts(row, context.names.listed)
+        texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
+        if texts and all(namelist.acceptable(text) for text in texts):
+            context.under_heading = False
+            found = [
+                context.builder.name_module(text, row.line, row.start + start, row.start + end)
+                for text, (start, end) in zip(texts, places, strict=True)
+            ]
+            closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
+            end = row.finds.codes[-1].end
+            lead = row.low[end : places[0][0]].strip(" ([")
+            return found, (end if states.of_cell(lead) is None else places[0][0], closed)
+    if (place.many or place.piece is not None) and not context.under_heading:
+        # Each line of this text names its own module: the one of the line above is not this line's.
+        context.builder.module = None
+    module, used = _module(context, row, place)
+    return [module], used
+
+
 def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tuple[int, int]]:
     """The module of a row, and the span of its text that its name took."""
     code = row.finds.codes[0]
@@ -150,7 +173,7 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         return True
     if place.lead or place.tail or place.piece is not None:
         # Behind the code stands a description as well; an unlisted name is taken only where the whole text does so.
-        return words <= 5 and not context.under_heading and context.builder.module is None
+        return words <= 6 and not context.under_heading and (place.sure or context.builder.module is None)
     if context.under_heading:
         return False
     return words <= 6 and len(printed) <= 60
@@ -178,7 +201,7 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
             return begin, code.start
         return begin, begin + len(text)
     if place.piece is not None:
-        tail = behind(row)
+        tail = wordy(row)
         if -len(tail) <= place.piece < len(tail):
             return _with_neighbour(context, row, tail, place.piece % len(tail))
         return 0, 0

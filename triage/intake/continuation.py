@@ -63,6 +63,9 @@ def continues(context: Context, row: Row) -> bool:
     found = states.in_text(row.low, context.translated)
     if any(states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low)):
         return False
+    if draft.status is not None and found and not found[-1].sure:
+        # The line above told its status; a word that all kinds of sentences end in changes nothing.
+        return False
     if not found or found[-1].end < len(row.low.rstrip(" )].,")) or not context.style.doubtful_states:
         return False
     return context.names.score(tidy(row.text[: found[0].start])) < 60.0

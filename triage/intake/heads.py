@@ -21,7 +21,11 @@ ROLES: dict[str, frozenset[str]] = {
         | stg | modul | steuereinheit | calculateur | calculateurs | boitier | centralita | unidad | modulo |
         unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
         control units | steuergeratename | name | ucu | module or system | unite | module / system | baugruppe |
-        nombre | unidad de mando"""),
+        nombre | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
+        | stored in | set by | logged by | detected by | affected module | module concerned | source module |
+        gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
+        enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
+        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug"""),
     "code": phrase_set("""
         code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
         code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
@@ -51,7 +55,8 @@ ROLES: dict[str, frozenset[str]] = {
     "count": phrase_set("""
         count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
         compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |
-        anzahl | occ count | seen | event count | nombre d'occurrences | frequence | occurence | occurences"""),
+        anzahl | occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
+        frequence | occurence | occurences"""),
     "count_of_codes": phrase_set("""
         codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |
         fault count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb
@@ -92,6 +97,10 @@ ROLES: dict[str, frozenset[str]] = {
         can id | pin | cvn | version logicielle | diagnostic address | row | numero de piece | version de software
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
 }
+#: Keys that lead from a code to its module, and mean something else in any other place ("From: ..." in a mail).
+_KEYS = phrase_set(
+    "in | from | by | at | im | in der | aus | von | bei | dans | en | sur | par | source | origin | quelle"
+)
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
@@ -131,6 +140,11 @@ def role_of(low: str) -> str | None:
 
     best = process.extractOne(bare, _LONG_NAMES, scorer=OSA.distance, score_cutoff=1 if len(bare) < 9 else 2)
     return None if best is None else _LONG[best[0]]
+
+
+def is_key(low: str) -> bool:
+    """Whether a word before a colon leads from the code above to its module ("in: BCM")."""
+    return low.strip(_EDGE) in _KEYS
 
 
 def is_head(lows: Sequence[str]) -> bool:

@@ -11,7 +11,7 @@ from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.headings import Heading, name_in, open_heading
-from triage.intake.heads import role_of
+from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters
 from triage.intake.pieces import Details, stored_values
@@ -49,13 +49,24 @@ def read(context: Context, row: Row, at: int) -> bool:
     """A row of a key and a value, without a code that :mod:`triage.intake.found` sees; whether it was one."""
     pair = split(row)
     if pair is None:
-        return own_number(context, row)
+        origin = _origin(context, row, at)
+        return _module(context, row, *origin) if origin is not None else own_number(context, row)
     key, value, start = pair
     role = role_of(key)
     handler = _HANDLERS.get(role or "")
     if handler is None:
         return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
     return handler(context, row, value.strip(), row.low[start : start + len(value)].strip(), start)
+
+
+def _origin(context: Context, row: Row, at: int) -> tuple[str, str, int] | None:
+    """The value, its small letters and its place in "in: BCM" that stood below the code of the next row."""
+    match = _KEY.match(row.text) if ":" in row.text or "=" in row.text else None
+    below = context.rows[at + 1] if at + 1 < len(context.rows) else None
+    if match is None or below is None or below.line.number >= row.line.number or not is_key(row.low[: match.end(1)]):
+        return None
+    start = match.start(2)
+    return match[2].strip(), row.low[start : start + len(match[2])].strip(), start
 
 
 def _module(context: Context, row: Row, value: str, low: str, start: int) -> bool:
@@ -195,7 +206,7 @@ def _description(context: Context, row: Row, value: str, low: str, start: int) -
 
 
 def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    match = re.match(r"x?([0-9]{1,5})(?![0-9.,])", low)
+    match = re.match(r"x?([0-9]{1,5})(?![0-9.,/:-])", low)
     if match is None:
         return False
     if context.open_code is not None:

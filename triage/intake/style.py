@@ -11,7 +11,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import pieces, states
+from triage.intake import namelist, pieces, states
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -25,14 +25,17 @@ Shape = tuple[str, int, bool]
 @dataclass(frozen=True, slots=True)
 class Place:
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
-    n-th piece behind the code from the left (``piece``) or from the right (negative), or the first words behind it
-    (``lead``), or nowhere (all None: the heading's)."""
+    n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
+    (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
+    rows hold a listed name there, so that one nobody knows may stand there too."""
 
     cell: int | None = None
     before: bool = False
     piece: int | None = None
     lead: bool = False
     tail: bool = False
+    many: bool = False
+    sure: bool = False
 
 
 HEADING = Place()
@@ -103,9 +106,10 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
     return {shape: sum(found) / len(found) for shape, found in starts.items()}
 
 
+#: A count of codes; none at all heads no codes.
 _COUNTED = re.compile(
-    r"\s*(?:[-:,(\[]\s*)?[0-9]{1,3}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|"
-    r"\s*[(\[][0-9]{1,3}[)\]]\s*:?$"
+    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|"
+    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$"
 )
 
 
@@ -114,24 +118,25 @@ def _is_name(text: str, names: Names) -> bool:
     return names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text)))
 
 
-def _wrapped(rows: Sequence[Row], at: int) -> str:
-    """The lines below a row with a code up to the next code or blank line: what may have been wrapped."""
-    found = []
-    for row in rows[at + 1 : at + 4]:
+def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
+    """The lines below a row with a code up to the next code or blank line, the first and the first two: what may
+    have been wrapped."""
+    found: list[str] = []
+    for row in rows[at + 1 : at + 3]:
         if row.blank or row.finds.codes or len(row.low) > 120:
             break
-        found.append(row.low)
-    return " ".join(found[:2])
+        found.append(f"{found[-1]} {row.low}" if found else row.low)
+    return found
 
 
-def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
+def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> bool:
     """Whether the row ends or begins with a status, or holds one on its own, its module's name left out; or whether
     what was wrapped off it ends with one."""
     code = row.finds.codes[-1]
     tail = row.low[code.end :].rstrip(" .,;|)]*")
     if len(tail) > 200:
         return False
-    if more:
+    for more in wrapped:
         joined = f"{tail} {more}".rstrip(" .,;|)]*")
         hits = STATES.find(joined)
         if hits and hits[-1].end >= len(joined):
@@ -142,8 +147,12 @@ def _has_status(row: Row, more: str, names: Names, place: Place) -> bool:
     if not STATES.find(tail):
         return False
     parts = [small(part) for _, part in (behind(row) if place.piece is not None else [(0, tail)])]
-    if place.piece is not None and -len(parts) <= place.piece < len(parts):
-        del parts[place.piece]
+    named = wordy(row) if place.piece is not None else []
+    if place.piece is not None and -len(named) <= place.piece < len(named):
+        parts.remove(small(named[place.piece][1]))
+    if place.many:
+        start, end = namelist.zone(row, names.listed)
+        parts = [row.low[code.end : start], row.low[end:].lstrip(" )]")]
     return any(_at_its_end(part) for part in parts)
 
 
@@ -162,7 +171,7 @@ def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
     sample = group if len(group) <= 60 else group[:: max(1, len(group) // 60)]
     if before:
         return _place_before(kind, at, sample, names)
-    if kind:
+    if kind and len({len(row.cells or ()) for row in sample}) == 1:
         best = _best_cell(sample, names, skip=at)
         if best is not None:
             return Place(cell=best)
@@ -216,7 +225,7 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
 
 def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     """The module among the pieces behind the code, from the left or the right; or its first words, or its last."""
-    tails = [[tidy(piece) for _, piece in behind(row)] for row in sample]
+    tails = [[tidy(piece) for _, piece in wordy(row)] for row in sample]
     deepest = max((len(tail) for tail in tails), default=0)
     best, best_share = HEADING, 0.45
     for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
@@ -225,7 +234,10 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
             continue
         share = _share(texts, names) * len(texts) / len(sample)
         if share > best_share + 0.02:
-            best, best_share = Place(piece=index), share
+            best, best_share = Place(piece=index, sure=share >= 0.6), share
+    listed = namelist.share(sample, names)
+    if listed >= 0.5 and (listed >= best_share - 0.02 or best is HEADING):
+        return Place(many=True, sure=True)
     if best is HEADING and not kind:
         leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
         if sum(leads) >= 0.6 * len(sample) and len(sample) >= 2:
@@ -233,6 +245,11 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
         if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(tail=True)
     return best
+
+
+def wordy(row: Row) -> list[tuple[int, str]]:
+    """The pieces behind the first code that are no status and no number: one may be left out of a line at will."""
+    return [(start, piece) for start, piece in behind(row) if _wordy(piece)]
 
 
 def behind(row: Row) -> list[tuple[int, str]]:

@@ -7,6 +7,7 @@ from datetime import datetime
 
 from code_tables import Tables
 from triage.intake import (
+    codefirst,
     coderow,
     dates,
     finish,
@@ -80,6 +81,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     names = Names(tables)
     all_rows = paragraphs.join(rows.rows_from(found, names.listed))
     split_rows(all_rows)
+    all_rows = codefirst.in_front(all_rows, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source),

@@ -1,0 +1,115 @@
+"""Texts that print a code before the module it is of: in blocks, in lists of modules, and with a piece left out."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+def modules_of(text: str) -> dict[str, list[str]]:
+    """By module: its codes with failure type and status, or what it is."""
+    reading = read_text(text, load())
+    found: dict[str, list[str]] = {}
+    for module in reading.snapshots[0].modules:
+        entries = [
+            code.code
+            + (f"-{code.failure_type}" if code.failure_type else "")
+            + (f" {code.status}" if code.status else "")
+            for code in module.codes
+        ]
+        found[module.module] = entries or ["silent" if not module.responds else "clean"]
+    return found
+
+
+BLOCKS = [
+    "P0562 System voltage low\n    Module: ABS\n    Status: stored\n"
+    "U0100 No contact with engine control\n    Module: BCM\n    Status: current",
+    "P0562 System voltage low\nModule: ABS\nStatus: stored\nU0100 Lost contact\nModule: BCM\nStatus: current",
+    "P0562 low\n   reported by: ABS\n   status: stored\nU0100 lost\n   in: BCM\n   status: current",
+    "DTC: P0562\nECU: ABS\nStatus: stored\n\nDTC: U0100\nECU: BCM\nStatus: current",
+    "- code: P0562\n  module: ABS\n  status: stored\n- code: U0100\n  module: BCM\n  status: current",
+    "P0562 System voltage low\n    Steuergerät: ABS\n    Status: gespeichert\n"
+    "U0100 Keine Kommunikation\n    Steuergerät: BCM\n    Status: aktuell",
+    "P0562 Tension basse\n    Calculateur : ABS\n    État : mémorisé\n"
+    "U0100 Communication perdue\n    Calculateur : BCM\n    État : présent",
+    "P0562 Tensión baja\n    Módulo: ABS\n    Estado: memorizado\n"
+    "U0100 Comunicación perdida\n    Módulo: BCM\n    Estado: presente",
+    "P0562 System voltage low\n    ABS\n    stored\nU0100 Lost contact with engine control\n    BCM\n    current",
+]
+
+
+@pytest.mark.parametrize("text", BLOCKS)
+def test_a_block_that_starts_with_its_code_keeps_module_and_status(text: str) -> None:
+    assert modules_of(text) == {"anti-lock brakes": ["P0562 stored"], "body control": ["U0100 current"]}
+
+
+@pytest.mark.parametrize("text", BLOCKS)
+def test_the_place_of_every_notice_is_in_the_text(text: str) -> None:
+    lines = text.split("\n")
+    for notice in read_text(text.replace("BCM", "Fog machine"), load()).notices:
+        assert notice.line is not None
+        assert lines[notice.line - 1].strip()
+
+
+def test_module_first_blocks_stay_module_first() -> None:
+    text = "Module: ABS\nP0562 low\nStatus: stored\nModule: BCM\nU0100 lost\nStatus: current"
+    assert modules_of(text) == {"anti-lock brakes": ["P0562 stored"], "body control": ["U0100 current"]}
+    text = "Module: ABS\n  P0562 low\n  Status: stored\n  U0100 lost\n  Status: current"
+    assert modules_of(text) == {"anti-lock brakes": ["P0562 stored", "U0100 current"]}
+
+
+def test_the_rest_of_a_description_is_no_module_of_a_block() -> None:
+    text = "ECM\n  U0140 Lost communication with\n    BCM\n  U0121 Lost communication with\n    ABS"
+    assert modules_of(text) == {"engine control": ["U0140", "U0121"]}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "U0100-87: BCM, TCM, ABS (stored)",
+        "U0100-87 in BCM, TCM and ABS, stored",
+        "U0100-87 -> BCM, TCM, ABS [stored]",
+        "U0100-87 (BCM, TCM, ABS) stored",
+        "U0100-87 - BCM, TCM, ABS - stored",
+        "U0100-87 = BCM + TCM + ABS; stored",
+    ],
+)
+def test_one_code_with_a_list_of_modules_is_in_each_of_them(line: str) -> None:
+    found = modules_of(f"{line}\nP0562 {line[9:].replace('BCM', 'ECM')}")
+    assert found["body control"] == ["U0100-87 stored"]
+    assert found["engine control"] == ["P0562 stored"]
+    assert found["transmission control"] == found["anti-lock brakes"] == ["U0100-87 stored", "P0562 stored"]
+
+
+def test_a_side_behind_a_comma_is_part_of_the_name() -> None:
+    text = "P0562 in Seat, driver side, confirmed\nU0100 in ABS, pending\nB1234 in TCM, pending"
+    assert [len(codes) for codes in modules_of(text).values()] == [1, 1, 1]
+
+
+def test_a_name_nobody_knows_keeps_its_codes_where_others_name_theirs() -> None:
+    text = "P0118 (ECM) - stored\nP2122 (Crane interface) - stored\nU0100 (ABS) - current"
+    assert modules_of(text)["Crane interface"] == ["P2122 stored"]
+    text = "P0118 in ECM, stored\nP2122 in Crane interface, stored\nU0100 in ABS, current"
+    assert modules_of(text)["Crane interface"] == ["P2122 stored"]
+
+
+def test_a_status_left_out_does_not_shift_the_pieces() -> None:
+    text = (
+        "P0058; confirmed; ABS; Communication lost with BCM\nU0415; confirmed; BCM; Invalid data\n"
+        "B0969; Airbag; Invalid data from engine control\nU0200; pending; TCM; Bus off"
+    )
+    assert modules_of(text) == {
+        "anti-lock brakes": ["P0058 confirmed"],
+        "body control": ["U0415 confirmed"],
+        "restraints": ["B0969"],
+        "transmission control": ["U0200 pending"],
+    }
+
+
+def test_a_line_without_a_module_is_not_given_that_of_the_line_above() -> None:
+    text = "P0118 (ECM) - stored\nP2122 - stored\nU0100 (ABS) - current\nU0101 (ABS) - current"
+    found = modules_of(text)
+    assert found["engine control"] == ["P0118 stored"]
+    assert found["module not stated"] == ["P2122 stored"]
