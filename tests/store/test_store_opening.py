@@ -95,8 +95,9 @@ def _at_revision(place: str, revision: str) -> None:
     engine.dispose()
 
 
-def test_older_store_is_brought_to_the_present(place: str) -> None:
-    _at_revision(place, "0001")
+@pytest.mark.parametrize("revision", REVISIONS)
+def test_older_store_is_brought_to_the_present(place: str, revision: str) -> None:
+    _at_revision(place, revision)
     with Store(place) as store:
         assert store.session_object("old", timed=False) == Session(
             job="old", vehicle=Vehicle(label="Delivery van"), snapshots=[Snapshot(
@@ -129,7 +130,7 @@ def test_newer_store_is_left_alone(place: str) -> None:
     with pytest.raises(StoreError) as raised:
         Store(place)
     assert str(raised.value).endswith(
-        ": written by a newer version of this program (store revision 0099, known up to 0002); "
+        f": written by a newer version of this program (store revision 0099, known up to {REVISIONS[-1]}); "
         "update the program, nothing was changed")
     assert "\n" not in str(raised.value)
 

@@ -236,7 +236,8 @@ def outcome(
 def calibration(db: o.Db = None, as_json: o.Json = False) -> None:
     """Hold what the verdicts said against what came true, and show the rates as your outcomes have changed them."""
     from code_tables import load
-    from triage.cli.keep_learn import calibration_json, calibration_lines, learned
+    from triage.cli.keep_learn import calibration_json, calibration_lines
+    from triage.cli.keep_rates import learned
     from triage.cli.keep_visit import kept
     from triage.cli.keep_words import json_out, lines_out
     from triage.cli.output import emit

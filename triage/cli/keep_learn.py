@@ -1,100 +1,23 @@
-"""Outcomes: what was done and whether it cured, what the rates learn from it, and how far the verdicts can be trusted.
-
-Priors are learned from finished sessions alone: those in which every fault has an outcome with the cause found.
-Where only the faults that somebody repaired have one, nearly all were real, and a prior learned from them would call
-every code real; the same choice among faults is known in statistics as verification bias.
-"""
+"""Outcomes: what was done and whether it cured, what the rates learn from it, how far the verdicts can be trusted."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, cast
 
 from triage.cli.keep_options import CAUSES
+from triage.cli.keep_rates import Learned, learned, without_cause
+from triage.cli.keep_weigh import forecast
 from triage.cli.keep_words import fault_name, faults_of, many, quoted
 from triage.errors import InputError
-from triage.model.notices import Notice
 
 if TYPE_CHECKING:
     from code_tables import Tables
     from triage.model.session import Session
     from triage.model.verdict import Cause
-    from triage.store import Calibration, UpdatedRate
-    from triage.store.rows import Cured, Outcome
+    from triage.store import Calibration
+    from triage.store.rows import Cured, Fault, Outcome
     from triage.store.store import Store
-
-Fault = tuple[str, str, str | None]
-#: A rate that moved by less is named without its figures.
-LEAST_TOLD = 0.005
-
-
-@dataclass(frozen=True, slots=True)
-class Learned:
-    """``rates`` by key after the outcomes of finished sessions; ``open`` maps an unfinished one to what it lacks."""
-
-    rates: dict[str, UpdatedRate]
-    open: dict[str, int]
-
-    @property
-    def outcomes(self) -> int:
-        """Outcomes that reached the rates (each speaks of the five causes of one kind of code)."""
-        return sum(rate.counts.total for key, rate in self.rates.items() if key.endswith(".hard"))
-
-    def tables(self, base: Tables) -> Tables:
-        """``base`` with the learned rates."""
-        if not self.rates:
-            return base
-        return base.with_rates({key: rate.mean for key, rate in self.rates.items()}, "your shop's outcomes")
-
-    def notices(self) -> list[Notice]:
-        """What was changed, one line a kind of code: never silently."""
-        kinds = dict.fromkeys(key.split(".")[1] for key in self.rates)
-        return [Notice("note", f"rates learned from outcomes, {kind} codes: {self._words(kind)}") for kind in kinds]
-
-    def _words(self, kind: str) -> str:
-        """The five rates of one kind of code; those that hardly moved are told together."""
-        keys = {cause: f"prior.{kind}.{cause}" for cause in CAUSES}
-        rates = {cause: self.rates[key] for cause, key in keys.items() if key in self.rates}
-        moved = {cause: rate for cause, rate in rates.items() if abs(rate.mean - rate.table) >= LEAST_TOLD}
-        said = [f"{cause}: {rate.shown}, {rate.used}" for cause, rate in moved.items()]
-        if len(moved) < len(rates):
-            still = ", ".join(cause for cause in rates if cause not in moved)
-            said.append(f"{still}: moved by less than {LEAST_TOLD:g}")
-        return "; ".join(said)
-
-
-def learned(store: Store, base: Tables, without: str | None = None) -> Learned:
-    """The rates after the outcomes in ``store``. The outcome recorded last for a fault is the one that counts.
-
-    ``without`` names a session that is about to be weighed: what was found in it must not weigh in its own favour.
-    """
-    from triage.store import beta_update
-    from triage.store.results import rate_counts
-
-    sessions: dict[str, dict[Fault, Outcome]] = {}
-    for outcome in store.outcomes():
-        if outcome.session == without:
-            continue
-        fault = (outcome.module, outcome.code, outcome.failure_type)
-        sessions.setdefault(outcome.session, {})[fault] = outcome
-    finished: list[Outcome] = []
-    lacking: dict[str, int] = {}
-    for name, last in sessions.items():
-        lacks = without_cause(store.session_object(name), last)
-        if lacks:
-            lacking[name] = len(lacks)
-        else:
-            finished += last.values()
-    counts = rate_counts(finished)
-    return Learned({key: beta_update(base.rate(key), hits=count.hits, misses=count.misses)
-                    for key, count in counts.items() if key in base.rates}, lacking)
-
-
-def without_cause(session: Session, last: Mapping[Fault, Outcome]) -> list[Fault]:
-    """The faults of a session whose cause nobody has recorded."""
-    return [fault for fault in faults_of(session) if fault not in last or last[fault].found_cause is None]
-
 
 def kinds_of(session: Session, tables: Tables) -> dict[Fault, str]:
     """The kind of code of every fault, as the priors are sorted by."""
@@ -142,6 +65,7 @@ def record_outcome(
     tables = load()
     with kept(db) as store:
         session = store.session_object(name)
+        forecast(store, name)
         faults = the_rest(store, session) if fault is None else [find_fault(session, *fault, tables)]
         record(store, session, faults, tables, done=done, cured=cured, found=found, who=who)
         lines = outcome_lines(store, session, faults, cured, found, tables)
@@ -156,15 +80,14 @@ def record(
     store: Store, session: Session, faults: Sequence[Fault], tables: Tables, *, done: str, cured: str,
     found: str | None, who: str | None,
 ) -> None:
-    """Keep one outcome for each of ``faults``, with what it says of the rates."""
+    """Keep one outcome for each of ``faults``, as one act, with what it says of the rates."""
     from triage.store import prior_keys
 
-    kinds = kinds_of(session, tables)
-    for module, code, failure in faults:
-        kind = kinds.get((module, code, failure))
-        rates = prior_keys(kind, cast("Cause", found)) if kind and found else {}
-        store.record_outcome(session.job, module, code, failure, done=done, cured=cast("Cured", cured),
-                             found_cause=cast("Cause | None", found), rates=rates, who=who)
+    cause = cast("Cause | None", found)
+    kinds = kinds_of(session, tables) if cause else {}
+    store.record_outcomes(
+        session.job, [(fault, prior_keys(kinds[fault], cause) if cause and fault in kinds else {}) for fault in faults],
+        done=done, cured=cast("Cured", cured), found_cause=cause, who=who)
 
 
 def the_rest(store: Store, session: Session) -> list[Fault]:

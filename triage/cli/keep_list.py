@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from triage.cli.keep_learn import Learned, learned
-from triage.cli.keep_words import entry_line, lines_out, many, quoted, session_words, when
+from triage.cli.keep_weigh import weigh
+from triage.cli.keep_words import entry_line, lines_out, session_words, when
 from triage.errors import InputError, StoreError
-from triage.model.notices import Notice
 
 if TYPE_CHECKING:
-    from code_tables import Tables
     from triage.model.assessment import Assessment
     from triage.model.session import Session
     from triage.store import Comparison
@@ -34,75 +31,6 @@ def session_name(files: Sequence[Path], db: str | None) -> str | None:
     except StoreError as error:
         raise InputError(f"{name}: can't be read: no such file; as a session: {error}") from None
     return name
-
-
-def engine_version() -> str:
-    """The version of the program."""
-    from importlib.metadata import PackageNotFoundError, version
-
-    try:
-        return version("lowvolt-triage")
-    except PackageNotFoundError:
-        return "not installed"
-
-
-@lru_cache(maxsize=1)
-def _digest() -> str:
-    """Of every code table, so that a changed row is another version."""
-    import hashlib
-
-    import code_tables
-
-    total = hashlib.sha256()
-    for file in sorted(Path(code_tables.__file__).parent.glob("*.csv")):
-        total.update(file.name.encode() + b"\0" + file.read_bytes() + b"\0")
-    return total.hexdigest()[:12]
-
-
-def tables_version(now: Learned) -> str:
-    """The version of the tables, and how far outcomes have changed their rates."""
-    if not now.rates:
-        return _digest()
-    return f"{_digest()}, rates from {many(now.outcomes, 'outcome')}"
-
-
-def input_notices(store: Store, name: str, base: Tables) -> list[Notice]:
-    """What the reader had to say of the scans that count, and why each phase is taken as it is."""
-    from triage.intake.read import read_bytes
-
-    notices: list[Notice] = []
-    for paste in store.pastes(name):
-        data = paste.body.encode("utf-8", "surrogatepass") if isinstance(paste.body, str) else paste.body
-        try:
-            notices += read_bytes(data, base, source=paste.source).notices
-        except InputError as error:  # a reader of another version took it
-            notices.append(Notice("warning", f"can't be read again: {error}", paste.source))
-    for place, snapshot in enumerate(store.snapshots(name), start=1):
-        if snapshot.phase_why not in ("the text says so", "told by hand"):
-            notices.append(Notice(
-                "note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, {snapshot.phase_why}; "
-                        f"if not: triage correct {quoted(name)} {place} --phase ..."))
-    return notices
-
-
-def weigh(store: Store, name: str) -> tuple[Assessment, Learned]:
-    """The assessment of a kept session with the rates as learned; the verdict is kept unless it is there already."""
-    from code_tables import load
-    from triage.assess import assess
-
-    base = load()
-    revision = store.session(name).revision
-    session = store.session_object(name)
-    if not session.snapshots:
-        raise InputError(f"session {name!r} holds no scan yet: triage paste {quoted(name)} FILE")
-    now = learned(store, base, without=name)
-    assessment = assess(session, now.tables(base), [*now.notices(), *input_notices(store, name, base)])
-    versions = engine_version(), tables_version(now)
-    kept = store.verdicts(name)
-    if not (kept and not kept[-1].stale and (kept[-1].engine_version, kept[-1].tables_version) == versions
-            and kept[-1].verdict == assessment.verdict):
-        store.save_verdict(name, assessment.verdict, *versions, revision)
-    return assessment, now
 
 
 def shortlist_of(

@@ -20,6 +20,7 @@ from sqlalchemy.exc import ArgumentError, NoSuchModuleError, SQLAlchemyError
 from sqlalchemy.orm import Session as Work
 
 from triage.errors import StoreError
+from triage.store.kept import Memory
 from triage.store.place import default_path, is_url
 from triage.store.tables import REVISIONS, VERSION_TABLE, Base
 
@@ -37,6 +38,7 @@ class Database:
         url = _url(place)
         self.shown = url.database or "" if url.get_backend_name() == "sqlite" else url.render_as_string()
         self._engine = _engine(url, self.shown)
+        self._info = {"memory": Memory()}
         try:
             with one_line(self.shown):
                 if url.get_backend_name() == "sqlite":
@@ -53,7 +55,8 @@ class Database:
     @contextmanager
     def writing(self) -> Iterator[Work]:
         """A transaction that is kept whole when the block ends, or not at all when it raises."""
-        with one_line(self.shown), Work(self._engine.execution_options(writes=True)) as work, work.begin():
+        with one_line(self.shown), Work(
+                self._engine.execution_options(writes=True), info=self._info) as work, work.begin():
             yield work
 
     @contextmanager
@@ -62,7 +65,7 @@ class Database:
         options: dict[str, Any] = {}
         if self._engine.dialect.name == "postgresql":
             options["isolation_level"] = "REPEATABLE READ"
-        with one_line(self.shown), Work(self._engine.execution_options(**options)) as work:
+        with one_line(self.shown), Work(self._engine.execution_options(**options), info=self._info) as work:
             yield work
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any, cast
 
@@ -12,14 +12,18 @@ from sqlalchemy.orm import Session as Work
 from triage.errors import StoreError
 from triage.model.snapshot import Snapshot
 from triage.model.verdict import CAUSES
-from triage.store.kept import keep
+from triage.store.kept import Kept, keep
+from triage.store.occasions import repaired_at
 from triage.store.outcomes import Counts
-from triage.store.rows import Cured, Outcome, StoredVerdict
+from triage.store.rows import Cured, Fault, Outcome, StoredVerdict
 from triage.store.tables import EntryRow, OutcomeRateRow, OutcomeRow, SessionRow, VerdictRow
 from triage.store.writing import add_entry
 from triage.units import to_probability
 
 CURED = ("yes", "no", "unknown")
+#: The sessions with outcomes.
+SPOKEN_OF = select(SessionRow.name, SessionRow.revision).where(SessionRow.id.in_(
+    select(EntryRow.session_id).where(EntryRow.kind == "outcome"))).order_by(SessionRow.id)
 
 
 def save_verdict(
@@ -36,20 +40,22 @@ def save_verdict(
 
 
 def verdicts(work: Work, session: SessionRow) -> list[StoredVerdict]:
-    """The verdicts of a session, oldest first."""
-    rows = work.scalars(select(VerdictRow).where(VerdictRow.session_id == session.id).order_by(VerdictRow.id))
-    return [stored(row, session.name, _is_stale(work, row)) for row in rows]
+    """The verdicts of a session, those on its oldest state first."""
+    rows = work.scalars(select(VerdictRow).where(VerdictRow.session_id == session.id)
+                        .order_by(VerdictRow.revision, VerdictRow.id))
+    return [stored(work, row, session.name) for row in rows]
 
 
-def latest(work: Work, session: SessionRow) -> VerdictRow | None:
-    """The verdict made last."""
-    return work.scalars(select(VerdictRow).where(VerdictRow.session_id == session.id)
-                        .order_by(VerdictRow.id.desc())).first()
+def forecast(work: Work, session: SessionRow) -> StoredVerdict | None:
+    """See Store.forecast."""
+    row = _forecast(work, keep(work, session))
+    return None if row is None else stored(work, row, session.name)
 
 
-def stored(row: VerdictRow, session: str, stale: bool) -> StoredVerdict:
+def stored(work: Work, row: VerdictRow, session: str) -> StoredVerdict:
     """The verdict as a plain value."""
-    return StoredVerdict(row.id, session, row.made_at, row.engine_version, row.tables_version, row.verdict, stale)
+    return StoredVerdict(row.id, session, row.made_at, row.engine_version, row.tables_version, row.revision,
+                         row.verdict, _is_stale(work, row))
 
 
 def _is_stale(work: Work, row: VerdictRow) -> bool:
@@ -60,50 +66,79 @@ def _is_stale(work: Work, row: VerdictRow) -> bool:
     return bool(work.scalar(changed))
 
 
-def record_outcome(
-    work: Work, session: SessionRow, module: str, code: str, failure_type: str | None, done: str, cured: Cured,
-    found_cause: str | None, rates: Mapping[str, bool], now: datetime, who: str | None,
-) -> int:
-    """See Store.record_outcome."""
+def record_outcomes(
+    work: Work, session: SessionRow, faults: Sequence[tuple[Fault, Mapping[str, bool]]], done: str, cured: Cured,
+    found_cause: str | None, now: datetime, who: str | None,
+) -> list[int]:
+    """See Store.record_outcomes."""
     if cured not in CURED:
         raise StoreError(f"cured: expected yes, no or unknown, seen {cured!r}")
     if found_cause is not None and found_cause not in CAUSES:
         raise StoreError(f"found cause: expected one of {', '.join(CAUSES)}, seen {found_cause!r}")
-    module, code, failure_type = _fault(work, session, module, code, failure_type)
-    verdict = latest(work, session)
-    said = None if verdict is None else _said(verdict.verdict, module, code, failure_type)
-    entry = add_entry(work, session, "outcome", now, who)
-    work.add(OutcomeRow(
-        entry_id=entry.id, module=module, code=code, failure_type=failure_type, done=done, cured=cured,
-        found_cause=found_cause, verdict_id=verdict.id if verdict is not None and said is not None else None,
-        said=None if said is None else to_probability(said["decibans"]),
-        standing=None if said is None else said["standing"]))
-    work.flush()
-    work.add_all(OutcomeRateRow(outcome_id=entry.id, rate_key=key, hit=hit) for key, hit in rates.items())
-    return entry.id
+    kept = keep(work, session)
+    there = _faults(kept)
+    chosen = [(_fault(session.name, there, *fault), rates) for fault, rates in faults]
+    verdict = _forecast(work, kept)
+    act = session.revision + 1 if len(chosen) > 1 else None
+    ids = []
+    for (module, code, failure_type), rates in chosen:
+        said = None if verdict is None else _said(verdict.verdict, module, code, failure_type)
+        entry = add_entry(work, session, "outcome", now, who, act)
+        work.add(OutcomeRow(
+            entry_id=entry.id, module=module, code=code, failure_type=failure_type, done=done, cured=cured,
+            found_cause=found_cause, verdict_id=verdict.id if verdict is not None and said is not None else None,
+            said=None if said is None else to_probability(said["decibans"]),
+            standing=None if said is None else said["standing"]))
+        work.flush()
+        work.add_all(OutcomeRateRow(outcome_id=entry.id, rate_key=key, hit=hit) for key, hit in rates.items())
+        ids.append(entry.id)
+    return ids
+
+
+def _forecast(work: Work, kept: Kept) -> VerdictRow | None:
+    """The verdict that an outcome is held against: the last one made before any scan after a repair.
+
+    A fault that a repair has cured is gone from the scan behind it, and a verdict on that scan says so: held against
+    that, every good verdict would look wrong. Where none was made in time, nothing was forecast.
+    """
+    wanted = select(VerdictRow).where(VerdictRow.session_id == kept.session.id).order_by(VerdictRow.id.desc())
+    repaired = repaired_at(kept)
+    if repaired is not None:
+        wanted = wanted.where(VerdictRow.revision < repaired)
+    return work.scalars(wanted.limit(1)).first()
+
+
+def _faults(kept: Kept) -> dict[tuple[str, str], dict[Fault, None]]:
+    """The faults of a session by module (as understood or as printed) and code, letter case folded."""
+    there: dict[tuple[str, str], dict[Fault, None]] = {}
+    for item in kept.items():
+        if isinstance(item.what, Snapshot):
+            for scan in item.what.modules:
+                for name in {scan.module.casefold(), (scan.printed or scan.module).casefold()}:
+                    for entry in scan.codes:
+                        there.setdefault((name, entry.code.casefold()), {})[
+                            scan.module, entry.code, entry.failure_type] = None
+    return there
 
 
 def _fault(
-    work: Work, session: SessionRow, module: str, code: str, failure_type: str | None,
-) -> tuple[str, str, str | None]:
+    session: str, there: Mapping[tuple[str, str], Mapping[Fault, None]], module: str, code: str,
+    failure_type: str | None,
+) -> Fault:
     """The fault as the session names it. Raises StoreError if it holds none such, or several."""
-    there: dict[tuple[str, str, str | None], None] = {}
-    for item in keep(work, session).items():
-        if isinstance(item.what, Snapshot):
-            for scan in item.what.modules:
-                names = {scan.module.casefold(), (scan.printed or scan.module).casefold()}
-                for entry in scan.codes:
-                    if module.casefold() in names and entry.code.casefold() == code.casefold():
-                        there[scan.module, entry.code, entry.failure_type] = None
-    exact = [key for key in there if (key[2] or "").casefold() == (failure_type or "").casefold()]
-    found = exact or ([] if failure_type else list(there))
+    held = there.get((module.casefold(), code.casefold()), {})
+    exact = [key for key in held if (key[2] or "").casefold() == (failure_type or "").casefold()]
+    found = exact or ([] if failure_type else list(held))
+    asked = f"{module} {code}" + (f"-{failure_type}" if failure_type else "")
+    # The same code in two modules of one printed name: the one that is named as understood is meant.
+    named = [key for key in found if key[0] == module]
+    found = named if len(named) == 1 else found
     if len(found) == 1:
         return found[0]
-    asked = f"{module} {code}" + (f"-{failure_type}" if failure_type else "")
     if not found:
-        raise StoreError(f"session {session.name!r} holds no fault {asked}")
+        raise StoreError(f"session {session!r} holds no fault {asked}")
     which = ", ".join(f"{name} {number}" + (f"-{kind}" if kind else "") for name, number, kind in found)
-    raise StoreError(f"session {session.name!r} holds several faults {asked}: {which}; say which")
+    raise StoreError(f"session {session!r} holds several faults {asked}: {which}; say which")
 
 
 def _said(verdict: Mapping[str, Any], module: str, code: str, failure_type: str | None) -> Mapping[str, Any] | None:

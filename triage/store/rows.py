@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Literal
 
-from triage.model.session import Event, Vehicle
+from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import Phase, Reading, Snapshot
 from triage.model.verdict import Cause, Standing
 
 EntryKind = Literal["paste", "import", "event", "reading", "trace", "correction", "outcome"]
 Cured = Literal["yes", "no", "unknown"]
+#: Module, code and failure type as the session gives them.
+Fault = tuple[str, str, str | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +44,7 @@ class KnownSession:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One act in a session, in words; ``struck_at`` is when it was struck out."""
+    """One entry of a session, in words; ``struck_at`` is when it was struck out, ``act`` that of the table."""
 
     id: int
     position: int
@@ -51,6 +53,7 @@ class Entry:
     who: str | None
     struck_at: datetime | None
     words: str
+    act: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,15 @@ class Paste:
 
 
 @dataclass(frozen=True, slots=True)
+class Head:
+    """What is known of a paste or a trace without its text, which may be long; ``name``: its source or label."""
+
+    entry_id: int
+    recorded_at: datetime
+    name: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class StoredEvent:
     """One event with the entry it came in."""
 
@@ -120,14 +132,29 @@ class Trace:
 
 
 @dataclass(frozen=True, slots=True)
+class Contents:
+    """All that a page shows of one session, read at one moment; ``entries`` with those struck out."""
+
+    known: KnownSession
+    session: Session
+    snapshots: list[StoredSnapshot]
+    events: list[StoredEvent]
+    readings: list[StoredReading]
+    pastes: list[Head]
+    traces: list[Head]
+    entries: list[Entry]
+
+
+@dataclass(frozen=True, slots=True)
 class StoredVerdict:
-    """One verdict and the versions that made it; ``stale``: the session has changed since."""
+    """One verdict, the versions and the session's revision that made it; ``stale``: the session has changed since."""
 
     id: int
     session: str
     made_at: datetime
     engine_version: str
     tables_version: str
+    revision: int
     verdict: dict[str, Any]
     stale: bool
 

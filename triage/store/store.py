@@ -12,22 +12,23 @@ from pathlib import Path
 from types import TracebackType
 from typing import Any
 
-from sqlalchemy import case, func, select
-from sqlalchemy.orm import Session as Work
+from sqlalchemy import select
 
 from triage.errors import StoreError
 from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import Phase, Reading, Snapshot
 from triage.model.verdict import Cause, Verdict
-from triage.store import jobs, kept, results, vehicles, writing
-from triage.store.assemble import corrected_vehicle
+from triage.store import jobs, kept, occasions, results, vehicles, writing
 from triage.store.calibration import Calibration, calibration
+from triage.store.occasions import earlier, known_sessions
 from triage.store.opening import Database, lock_names
 from triage.store.outcomes import Counts, forecasts
 from triage.store.phases import Guess, guess_phase
 from triage.store.rows import (
+    Contents,
     Cured,
     Entry,
+    Fault,
     KnownSession,
     KnownVehicle,
     Outcome,
@@ -39,7 +40,7 @@ from triage.store.rows import (
     StoredVerdict,
     Trace,
 )
-from triage.store.tables import EntryRow, PasteRow, SessionRow, SnapshotRow, TraceRow, VehicleRow
+from triage.store.tables import EntryRow, PasteRow, SessionRow, TraceRow, VehicleRow
 
 
 class Store:
@@ -113,12 +114,12 @@ class Store:
             work.flush()
             writing.link_vehicle(work, session, self._now())
             work.flush()
-            return _known_sessions(work, [session])[0]
+            return known_sessions(work, [session])[0]
 
     def session(self, name: str) -> KnownSession:
         """One line about the session."""
         with self._database.reading() as work:
-            return _known_sessions(work, [writing.session_row(work, name)])[0]
+            return known_sessions(work, [writing.session_row(work, name)])[0]
 
     def sessions(self, vehicle: int | KnownVehicle | None = None) -> list[KnownSession]:
         """All sessions, or those of one vehicle (its id), in the order they were opened."""
@@ -127,15 +128,39 @@ class Store:
             if vehicle is not None:
                 number = vehicle.id if isinstance(vehicle, KnownVehicle) else vehicle
                 wanted = wanted.where(SessionRow.vehicle_id == number)
-            return _known_sessions(work, list(work.scalars(wanted)))
+            return known_sessions(work, list(work.scalars(wanted)))
 
     def earlier_sessions(self, name: str) -> list[KnownSession]:
-        """The sessions of the same vehicle opened before this one, oldest first."""
-        now = self.session(name)
-        if now.vehicle_id is None:
-            return []
-        before = self.sessions(now.vehicle_id)
-        return before[:[session.name for session in before].index(name)]
+        """The sessions of the same vehicle that came before this one, oldest first."""
+        with self._database.reading() as work:
+            return known_sessions(work, [row for row, _ in earlier(work, writing.session_row(work, name))])
+
+    def history(self, name: str) -> list[Session]:
+        """The same as objects of the job file, those that hold a snapshot: what this vehicle showed before."""
+        with self._database.reading() as work:
+            return [job for _, job in earlier(work, writing.session_row(work, name)) if job.snapshots]
+
+    def revision(self, name: str) -> int:
+        """The count of acts in the session: as long as it is the same, so is all that the session holds."""
+        with self._database.reading() as work:
+            found = work.scalar(occasions.REVISION, {"name": name})
+            return writing.session_row(work, name).revision if found is None else found
+
+    def before_repair(self, name: str) -> tuple[Session, int] | None:
+        """The session as it stood before its first scan after a repair, and its revision then; None without one."""
+        with self._database.reading() as work:
+            return occasions.before_repair(kept.keep(work, writing.session_row(work, name)))
+
+    def contents(self, name: str) -> Contents:
+        """All that the session holds but the texts of pastes and traces, in one look."""
+        with self._database.reading() as work:
+            everything = kept.keep(work, writing.session_row(work, name), with_struck=True)
+            stands = everything.standing()
+            return Contents(
+                occasions.known(everything), kept.session_object(stands, timed=True),
+                kept.stored_snapshots(stands), kept.stored_events(stands), kept.stored_readings(stands),
+                kept.heads(stands, stands.sources), kept.heads(stands, stands.traces),
+                kept.entries_in_words(everything))
 
     def session_object(self, name: str, timed: bool = True) -> Session:
         """The session of the job file, in order, without what was struck out.
@@ -211,13 +236,13 @@ class Store:
             session = writing.session_row(work, name, lock=True)
             struck = writing.undo(work, session, self._now())
             work.flush()
-            return kept.entry_in_words(work, kept.keep(work, session), struck)
+            return kept.act_in_words(kept.keep(work, session, with_struck=True), struck)
 
     def entries(self, name: str, with_struck: bool = False) -> list[Entry]:
         """Who did what when, in order."""
         with self._database.reading() as work:
             session = writing.session_row(work, name)
-            return kept.entries_in_words(work, kept.keep(work, session, with_struck))
+            return kept.entries_in_words(kept.keep(work, session, with_struck))
 
     def snapshots(self, name: str) -> list[StoredSnapshot]:
         """The snapshots in order, as understood and as they count now."""
@@ -247,13 +272,15 @@ class Store:
                     found.append(Trace(entry.id, entry.recorded_at, trace.name, text, before))
             return found
 
-    def pastes(self, name: str, with_struck: bool = False) -> list[Paste]:
-        """What was pasted, exactly as it came, in order."""
+    def pastes(self, name: str, with_struck: bool = False, entry: int | None = None) -> list[Paste]:
+        """What was pasted, exactly as it came, in order; ``entry``: only that of one entry."""
         with self._database.reading() as work:
             wanted = (select(PasteRow, EntryRow).join(EntryRow, EntryRow.id == PasteRow.entry_id)
                       .where(EntryRow.session_id == writing.session_row(work, name).id).order_by(EntryRow.position))
             if not with_struck:
                 wanted = wanted.where(EntryRow.struck_at.is_(None))
+            if entry is not None:
+                wanted = wanted.where(EntryRow.id == entry)
             return [Paste(entry.id, entry.recorded_at, paste.source,
                           paste.body.decode("utf-8", "surrogatepass") if paste.is_text else paste.body)
                     for paste, entry in work.execute(wanted)]
@@ -282,9 +309,14 @@ class Store:
                 work, session, verdict, engine_version, tables_version, revision, self._now())
 
     def verdicts(self, name: str) -> list[StoredVerdict]:
-        """The verdicts of a session, oldest first."""
+        """The verdicts of a session, those on its oldest state first."""
         with self._database.reading() as work:
             return results.verdicts(work, writing.session_row(work, name))
+
+    def forecast(self, name: str) -> StoredVerdict | None:
+        """The verdict that an outcome recorded now is held against: the last made before any scan after a repair."""
+        with self._database.reading() as work:
+            return results.forecast(work, writing.session_row(work, name))
 
     def record_outcome(
         self, name: str, module: str, code: str, failure_type: str | None = None, *, done: str,
@@ -295,15 +327,27 @@ class Store:
 
         ``rates`` names rates of the code tables that the outcome speaks for (True) or against (False).
         """
+        told = [((module, code, failure_type), rates or {})]
+        return self.record_outcomes(name, told, done=done, cured=cured, found_cause=found_cause, who=who)[0]
+
+    def record_outcomes(
+        self, name: str, faults: Sequence[tuple[Fault, Mapping[str, bool]]], *, done: str, cured: Cured = "unknown",
+        found_cause: Cause | None = None, who: str | None = None,
+    ) -> list[int]:
+        """The same for several faults (module, code, failure type) with their rates: one act, struck out as one."""
         with self._database.writing() as work:
             session = writing.session_row(work, name, lock=True)
-            return results.record_outcome(
-                work, session, module, code, failure_type, done, cured, found_cause, rates or {}, self._now(), who)
+            return results.record_outcomes(work, session, faults, done, cured, found_cause, self._now(), who)
 
     def outcomes(self, name: str | None = None) -> list[Outcome]:
         """The outcomes of one session, or of all, oldest first, without those struck out."""
         with self._database.reading() as work:
             return results.outcomes(work, None if name is None else writing.session_row(work, name))
+
+    def outcome_state(self) -> tuple[tuple[str, int], ...]:
+        """The sessions with outcomes, each with its revision: as long as it is the same, so are all outcomes."""
+        with self._database.reading() as work:
+            return tuple((row.name, row.revision) for row in work.execute(results.SPOKEN_OF))
 
     def rate_counts(self) -> dict[str, Counts]:
         """Outcomes for and against each rate of the code tables, for beta_update."""
@@ -312,21 +356,3 @@ class Store:
     def calibration(self) -> Calibration:
         """What the verdicts said of the faults that have an outcome, against what came true."""
         return calibration(forecasts(self.outcomes()))
-
-
-def _known_sessions(work: Work, rows: Sequence[SessionRow]) -> list[KnownSession]:
-    stands = EntryRow.struck_at.is_(None)
-    counted = {session: (entries, struck, last) for session, entries, struck, last in work.execute(
-        select(EntryRow.session_id, func.sum(case((stands, 1), else_=0)), func.sum(case((stands, 0), else_=1)),
-               func.max(EntryRow.recorded_at)).group_by(EntryRow.session_id))}
-    snapshots = {session: count for session, count in work.execute(  # noqa: C416 - rows, not tuples
-        select(EntryRow.session_id, func.count()).join(SnapshotRow, SnapshotRow.entry_id == EntryRow.id)
-        .where(stands).group_by(EntryRow.session_id))}
-    said = kept.said_of_vehicles(work)
-    return [
-        KnownSession(
-            row.name, row.vehicle_id, corrected_vehicle(row.vehicle, said.get(row.id, ())), row.opened_at,
-            counted.get(row.id, (0, 0, row.opened_at))[2], row.revision, snapshots.get(row.id, 0),
-            counted.get(row.id, (0, 0, None))[0], counted.get(row.id, (0, 0, None))[1])
-        for row in rows
-    ]

@@ -26,7 +26,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 from triage.store.columns import JsonText, Moment, Words
 
 #: Revisions of the store from the oldest to the newest; the last is the one this program writes.
-REVISIONS = ("0001", "0002")
+REVISIONS = ("0001", "0002", "0003")
 VERSION_TABLE = "store_version"
 
 NAMES = {
@@ -73,7 +73,8 @@ class SessionRow(Base):
 class EntryRow(Base):
     """One act in a session: paste, import, event, reading, trace, correction or outcome.
 
-    ``position`` and ``struck_revision`` are values of the session's ``revision``.
+    ``position`` and ``struck_revision`` are values of the session's ``revision``. ``act`` is the position of the first
+    of several entries made by one act (undo strikes them out together), None for an entry that stands alone.
     """
 
     __tablename__ = "entries"
@@ -90,6 +91,7 @@ class EntryRow(Base):
     who: Mapped[str | None] = mapped_column(Words)
     struck_at: Mapped[datetime | None] = mapped_column(Moment)
     struck_revision: Mapped[int | None] = mapped_column()
+    act: Mapped[int | None] = mapped_column()
 
 
 class PasteRow(Base):

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import bindparam, select
 from sqlalchemy.orm import Session as Work
 
 from triage.errors import StoreError
@@ -29,6 +29,10 @@ from triage.store.tables import (
 )
 from triage.store.vehicles import find_or_add
 
+#: A session by its name, made once.
+NAMED = select(SessionRow).where(SessionRow.name == bindparam("name"))
+NAMED_LOCKED = NAMED.with_for_update()
+
 
 def plain(part: Part) -> dict[str, Any]:
     """The object as the job file has it, without the keys that were left out."""
@@ -42,8 +46,7 @@ def to_bytes(text: str) -> bytes:
 
 def session_row(work: Work, name: str, lock: bool = False) -> SessionRow:
     """The session's row; ``lock`` holds off other writers of it. Raises StoreError if there is none."""
-    wanted = select(SessionRow).where(SessionRow.name == name)
-    row = work.scalars(wanted.with_for_update() if lock else wanted).first()
+    row = work.scalars(NAMED_LOCKED if lock else NAMED, {"name": name}).first()
     if row is not None:
         return row
     names = list(work.scalars(select(SessionRow.name).order_by(SessionRow.id.desc())))
@@ -52,10 +55,12 @@ def session_row(work: Work, name: str, lock: bool = False) -> SessionRow:
     raise StoreError(f"no session {name!r}; {there}")
 
 
-def add_entry(work: Work, session: SessionRow, kind: str, now: datetime, who: str | None) -> EntryRow:
-    """A new entry at the end of a locked session."""
+def add_entry(
+    work: Work, session: SessionRow, kind: str, now: datetime, who: str | None, act: int | None = None,
+) -> EntryRow:
+    """A new entry at the end of a locked session; ``act`` as in the table."""
     session.revision += 1
-    entry = EntryRow(session_id=session.id, position=session.revision, kind=kind, recorded_at=now, who=who)
+    entry = EntryRow(session_id=session.id, position=session.revision, kind=kind, recorded_at=now, who=who, act=act)
     work.add(entry)
     work.flush()
     return entry
@@ -96,7 +101,7 @@ def add_paste(
     work.add(PasteRow(entry_id=entry.id, body=data, is_text=isinstance(body, str), source=source))
     rows = add_snapshots(work, entry, snapshots, phases, events)
     fields = _fields(changes, rename)
-    for at, row in enumerate(rows):
+    for at, row in enumerate(rows if fields else ()):
         # Each is laid over once here, so that one that doesn't fit stops the paste.
         fitted = _fit(corrected(row.understood, row.phase, []), fields)
         _add_corrections(work, entry, row.id, fitted, at * len(fields))
@@ -196,15 +201,17 @@ def add_trace(
     return entry.id
 
 
-def undo(work: Work, session: SessionRow, now: datetime) -> EntryRow:
-    """See Store.undo."""
-    entry = work.scalars(
-        select(EntryRow).where(EntryRow.session_id == session.id, EntryRow.struck_at.is_(None))
-        .order_by(EntryRow.position.desc())).first()
+def undo(work: Work, session: SessionRow, now: datetime) -> list[EntryRow]:
+    """See Store.undo. The entries of one act go together."""
+    standing = (select(EntryRow).where(EntryRow.session_id == session.id, EntryRow.struck_at.is_(None))
+                .order_by(EntryRow.position))
+    entry = work.scalars(standing.order_by(None).order_by(EntryRow.position.desc()).limit(1)).first()
     if entry is None:
         raise StoreError(f"session {session.name!r} holds nothing that could be struck out")
+    struck = [entry] if entry.act is None else list(work.scalars(standing.where(EntryRow.act == entry.act)))
     session.revision += 1
-    entry.struck_at, entry.struck_revision = now, session.revision
-    if entry.kind == "correction":
+    for one in struck:
+        one.struck_at, one.struck_revision = now, session.revision
+    if any(one.kind == "correction" for one in struck):
         link_vehicle(work, session, now)
-    return entry
+    return struck

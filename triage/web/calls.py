@@ -64,8 +64,7 @@ def get_session(bench: Workbench, query: m.OfSession, _body: Any) -> str:
 
 def add_paste(bench: Workbench, query: m.OfSession, sent: m.PasteSent) -> m.Kept:
     """Read a scan and keep it."""
-    reading = bench.read(sent.text, sent.source)
-    pasted = bench.acted(query.name, lambda: enter_paste(
+    pasted, reading = bench.acted(query.name, lambda: enter_paste(
         bench, query.name, sent.text, sent.phase, sent.source, sent.who))
     return {"entry": pasted.entry_id,
             "snapshots": [{"id": number, "phase": phase, "phase_why": why} for number, phase, why in pasted.snapshots],

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from triage.errors import InputError
+from triage.intake.read import Reading
 from triage.model.session import Vehicle
 from triage.model.snapshot import Phase
 from triage.store.rows import Pasted
@@ -14,12 +15,12 @@ from triage.web.workbench import Workbench
 def enter_paste(
     bench: Workbench, name: str, body: str | bytes, phase: Phase | None = None, source: str | None = None,
     who: str | None = None,
-) -> Pasted:
+) -> tuple[Pasted, Reading]:
     """Read ``body`` and keep it in session ``name``. Raises InputError where it is no scan; then nothing is kept."""
     reading = bench.read(body, source)
     if not reading.snapshots and not reading.events:
         raise InputError("no scan was found in this: no module, trouble code or voltage; nothing was kept")
-    known = bench.store.session(name).vehicle
+    known = bench.contents(name).known.vehicle
     if reading.vehicle is not None and reading.vehicle.vin and known is not None and known.vin \
             and reading.vehicle.vin != known.vin:
         raise InputError(f"this scan is of another vehicle: VIN {reading.vehicle.vin}, and the session's is "
@@ -32,8 +33,10 @@ def enter_paste(
     if learnt:
         # First the vehicle, so that the paste is the last entry, which can be struck out at once.
         bench.store.correct_vehicle(name, who="read from the scan", **learnt)
-    return bench.store.add_paste(name, _kept(body), reading.snapshots, phase, events=reading.events, source=source,
-                                 who=who)
+    pasted = bench.store.add_paste(name, _kept(body), reading.snapshots, phase, events=reading.events, source=source,
+                                   who=who)
+    bench.remember(pasted.entry_id, reading)
+    return pasted, reading
 
 
 def _kept(body: str | bytes) -> str | bytes:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -67,8 +67,8 @@ class Page:
 class Pages:
     """The templates with their filters."""
 
-    def __init__(self, tokens: Tokens) -> None:
-        """``tokens``: for the forms."""
+    def __init__(self, tokens: Tokens, module_names: Sequence[str] = ()) -> None:
+        """``tokens``: for the forms; ``module_names``: offered where a module is asked for."""
         self._tokens = tokens
         self._templates = Environment(
             loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined,
@@ -76,7 +76,9 @@ class Pages:
         self._templates.filters.update(
             sighting=sighting, query=query, moment=moment, plain=plain, volts=volts, whole=Whole, words=_words,
             many=lambda number, one, more=None: many(number, one, more))
-        self._templates.globals.update(choices=CHOICES, says_db=SAYS_DB[:1].upper() + SAYS_DB[1:])
+        options = Markup("").join(Markup('<option value="{}">').format(name) for name in module_names)
+        self._templates.globals.update(
+            choices=CHOICES, module_options=options, says_db=SAYS_DB[:1].upper() + SAYS_DB[1:])
 
     def page(self, request: Request, name: str, status: int = 200, **values: Any) -> HTMLResponse:
         """The page of template ``name``, with the token and, for a new browser, the cookie it goes with."""

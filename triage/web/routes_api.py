@@ -12,11 +12,11 @@ from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
-from triage.cli.keep_list import engine_version
+from triage.cli.keep_weigh import engine_version
 from triage.errors import TriageError
-from triage.web.app import parts_of
 from triage.web.calls import CALLS, Call
 from triage.web.openapi import description
+from triage.web.parts import parts_of
 
 Endpoint = Callable[[Request], Awaitable[Response]]
 

@@ -15,9 +15,9 @@ from triage.errors import InputError, StoreError, TriageError
 from triage.intake.files import decode
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import PHASES, Phase, Reading, Snapshot
-from triage.web.app import parts_of
 from triage.web.entering import enter_paste
 from triage.web.forms import Filed, filed
+from triage.web.parts import parts_of
 from triage.web.render import Draft, query
 from triage.web.routes_pages import session_page, sessions_page
 from triage.web.safety import client_of
@@ -60,7 +60,7 @@ def paste(bench: Workbench, form: Filed, name: str) -> str:
         raise InputError("nothing was pasted and no file was chosen")
     # A form sends every line end as CR LF, whatever was pasted into it.
     body: str | bytes = text.replace("\r\n", "\n") if file is None else file[1]
-    pasted = enter_paste(bench, name, body, phase_of(form), None if file is None else file[0] or None)
+    pasted, _ = enter_paste(bench, name, body, phase_of(form), None if file is None else file[0] or None)
     return f"entry-{pasted.entry_id}"
 
 

@@ -17,12 +17,12 @@ from triage.reports.as_json import verdict_json
 from triage.reports.brief import brief
 from triage.reports.html import STYLE, body, html
 from triage.reports.markdown import markdown
-from triage.store.rows import Paste
-from triage.web.app import parts_of
+from triage.store.rows import Head, Paste
+from triage.web.parts import parts_of
 from triage.web.render import Draft, plain
 from triage.web.shown import lines_shown, pastes_shown
 from triage.web.traces import trace_shown
-from triage.web.workbench import Workbench
+from triage.web.workbench import Workbench, guess_of
 
 #: A text longer than this is shown by its marked lines alone.
 LINES_MOST = 5000
@@ -63,14 +63,14 @@ def session_values(bench: Workbench, name: str) -> dict[str, Any]:
     """What the page of a session shows."""
     held = bench.contents(name)
     known, entries = held.known, held.entries
-    weighed = bench.weighed_if_it_can(name, held) if known.snapshots else None
+    weighed = bench.weighed_if_it_can(name, held)
     return {
         "known": known, "title": (known.vehicle and known.vehicle.label) or name, "weighed": weighed,
         "shown": weighed.shown if weighed else None, "changed": bench.changes(weighed) if weighed else [],
-        "pastes": pastes_shown(bench, held), "guess": held.guess(), "events": held.events,
+        "pastes": pastes_shown(bench, held), "guess": guess_of(held), "events": held.events,
         "readings": held.readings, "traces": held.traces, "entries": entries,
         "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
-        "vehicle": vehicle_draft(known.vehicle), "module_names": bench.module_names,
+        "vehicle": vehicle_draft(known.vehicle),
     }
 
 
@@ -87,10 +87,10 @@ def paste_page(request: Request) -> Response:
     parts = parts_of(request)
     name = asked(request, "name")
     paste = _paste(parts.bench, name, _number(request, "entry"))
-    notices = parts.bench.read_again(paste).notices
+    notices = parts.bench.notices_of(name, Head(paste.entry_id, paste.recorded_at, paste.source))
     text = paste.body if isinstance(paste.body, str) else _decoded(paste.body)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    lines = lines_shown(paste, notices, text)
+    lines = lines_shown(notices, text)
     cut = len(lines) > LINES_MOST
     lines = [line for line in lines if line.notices] if cut else lines
     return parts.pages.page(request, "paste.html", known=parts.bench.store.session(name), paste=paste, lines=lines,
@@ -106,10 +106,10 @@ def _decoded(body: bytes) -> str:
 
 
 def _paste(bench: Workbench, name: str, entry: int) -> Paste:
-    found = next((paste for paste in bench.store.pastes(name, with_struck=True) if paste.entry_id == entry), None)
-    if found is None:
+    found = bench.store.pastes(name, with_struck=True, entry=entry)
+    if not found:
         raise StoreError(f"no such paste {entry} in session {name!r}")
-    return found
+    return found[0]
 
 
 def paste_file(request: Request) -> Response:
@@ -151,7 +151,7 @@ def handoff_page(request: Request) -> Response:
     weighed = parts.bench.handed_off(asked(request, "name"))
     # On a phone the picture is wider than the window: the keyboard too must be able to move it.
     shown = body(weighed.assessment).replace('<div class="drawing">', DRAWING)
-    return parts.pages.page(request, "handoff.html", known=weighed.known, body=Markup(shown))
+    return parts.pages.page(request, "handoff.html", known=weighed.held.known, body=Markup(shown))
 
 
 def handoff_file(request: Request) -> Response:

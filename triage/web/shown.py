@@ -9,8 +9,8 @@ from datetime import datetime
 from triage.model.notices import Notice
 from triage.model.snapshot import ModuleScan, Snapshot
 from triage.reports.text import clean, many
-from triage.store.rows import Paste, StoredSnapshot
-from triage.web.workbench import Contents, Workbench
+from triage.store.rows import Contents, StoredSnapshot
+from triage.web.workbench import Workbench
 
 #: Characters of a line that are shown around a mark.
 WINDOW = 160
@@ -88,19 +88,18 @@ class PasteShown:
 def pastes_shown(bench: Workbench, held: Contents) -> list[PasteShown]:
     """Everything that came in, in order, with its snapshots and notices."""
     pastes = {paste.entry_id: paste for paste in held.pastes}
-    stored = held.snapshots
-    entries: dict[int, datetime] = {paste.entry_id: paste.recorded_at for paste in pastes.values()}
-    for snapshot in stored:
+    entries: dict[int, datetime] = {paste.entry_id: paste.recorded_at for paste in held.pastes}
+    scans: dict[int, list[ScanShown]] = {}
+    for number, snapshot in enumerate(held.snapshots, start=1):
         entries.setdefault(snapshot.entry_id, snapshot.recorded_at)
-    numbers = {snapshot.id: number for number, snapshot in enumerate(stored, start=1)}
+        scans.setdefault(snapshot.entry_id, []).append(_scan(snapshot, number))
     shown = []
     for entry_id in sorted(entries):
         paste = pastes.get(entry_id)
-        notices = bench.read_again(paste).notices if paste else []
+        notices = bench.notices_of(held.known.name, paste) if paste else []
         shown.append(PasteShown(
-            entry_id, paste.source if paste else None, entries[entry_id], paste is not None,
-            tuple(_scan(snapshot, numbers[snapshot.id]) for snapshot in stored if snapshot.entry_id == entry_id),
-            tuple(place(notice) for notice in notices)))
+            entry_id, paste.name if paste else None, entries[entry_id], paste is not None,
+            tuple(scans.get(entry_id, ())), tuple(place(notice) for notice in notices)))
     return shown
 
 
@@ -155,7 +154,7 @@ class TextLine:
     notices: tuple[Notice, ...]
 
 
-def lines_shown(paste: Paste, notices: Sequence[Notice], text: str) -> list[TextLine]:
+def lines_shown(notices: Sequence[Notice], text: str) -> list[TextLine]:
     """The whole text, line by line, with marks and notices at their place."""
     found: dict[int, list[Notice]] = {}
     for notice in notices:

@@ -1,7 +1,7 @@
 """What the pages and the programs work with: the store, the reader and the engine, each piece of work done once.
 
-Readings are kept by the text they are of, assessments by the revision of their session, so that a page that is
-opened again, by anyone, is not weighed again.
+What a session holds and its assessment are kept by the session's revision, notices by the paste they are about, so
+that a page that is opened again, by anyone, is neither read nor weighed again.
 """
 
 from __future__ import annotations
@@ -9,17 +9,17 @@ from __future__ import annotations
 import hashlib
 import logging
 import threading
-from collections import OrderedDict
-from collections.abc import Callable, Hashable
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import Generic, TypeVar
+from typing import TypeVar
 
-from code_tables import load
+from code_tables import Tables, load
 from triage.assess import assess
-from triage.cli.keep_learn import Learned, learned
-from triage.cli.keep_list import compare, engine_version, tables_version
+from triage.cli.keep_list import compare
+from triage.cli.keep_rates import Learned, learned
+from triage.cli.keep_weigh import keep_verdict, notices_again
 from triage.errors import InputError, StoreError, TriageError
 from triage.intake.read import Reading, read_bytes
 from triage.model.assessment import Assessment
@@ -27,70 +27,25 @@ from triage.model.notices import Notice
 from triage.model.session import Event, Session
 from triage.model.snapshot import Snapshot
 from triage.reports.entries import View
-from triage.reports.text import listing
 from triage.reports.view import view
 from triage.store import Comparison, Guess, guess_phase, open_store
-from triage.store.rows import Entry, KnownSession, Paste, StoredEvent, StoredReading, StoredSnapshot
-from triage.store.rows import Trace as StoredTrace
+from triage.store.rows import Contents, Head
 from triage.supply.trace import Trace, read_trace
+from triage.web.changes import changes
+from triage.web.memory import Memory
 
 LOG = logging.getLogger("triage.web")
-V = TypeVar("V")
 T = TypeVar("T")
-
-
-class Kept(Generic[V]):
-    """The results that were asked for last."""
-
-    def __init__(self, most: int) -> None:
-        self._most = most
-        self._kept: OrderedDict[Hashable, V] = OrderedDict()
-        self._lock = threading.Lock()
-
-    def get(self, key: Hashable, make: Callable[[], V]) -> V:
-        """The result kept under ``key``, else the one that ``make`` gives."""
-        with self._lock:
-            if key in self._kept:
-                self._kept.move_to_end(key)
-                return self._kept[key]
-        made = make()
-        with self._lock:
-            self._kept[key] = made
-            while len(self._kept) > self._most:
-                self._kept.popitem(last=False)
-        return made
-
-
-@dataclass(frozen=True, slots=True)
-class Contents:
-    """What a session holds at one revision, read from the store once."""
-
-    known: KnownSession
-    snapshots: list[StoredSnapshot]
-    events: list[StoredEvent]
-    readings: list[StoredReading]
-    traces: list[StoredTrace]
-    pastes: list[Paste]
-    entries: list[Entry]  # with those struck out
-
-    def guess(self) -> Guess:
-        """The phase the next snapshot would get, and why."""
-        happened: list[tuple[int, int, Snapshot | Event]] = [
-            *((stored.entry_id, 0, stored.now) for stored in self.snapshots),
-            *((stored.entry_id, 1, stored.event) for stored in self.events)]
-        # Within one entry the snapshots come first.
-        return guess_phase([what for _, _, what in sorted(happened, key=lambda item: item[:2])])
 
 
 @dataclass(frozen=True, slots=True)
 class Weighed:
-    """A session as it stands at one revision."""
+    """A session as it stands at one revision, with the rates as they were learned without it."""
 
-    known: KnownSession
-    session: Session
+    held: Contents
     assessment: Assessment
     shown: View
-    tables: str  # version of the tables, with what the outcomes changed
+    learned: Learned
 
 
 class Workbench:
@@ -100,15 +55,16 @@ class Workbench:
         """Open the store at ``place`` as :func:`triage.store.open_store` does. Raises StoreError."""
         self.store = open_store(place, now)
         self.tables = load()
-        self._readings: Kept[Reading] = Kept(24)
-        self._contents: Kept[Contents] = Kept(24)
-        self._weighed: Kept[Weighed] = Kept(24)
-        self._learned: Kept[Learned] = Kept(2)
+        self._readings: Memory[Reading] = Memory(8)
+        self._notices: Memory[list[Notice]] = Memory(1024)
+        self._contents: Memory[Contents] = Memory(24)
+        self._weighed: Memory[Weighed] = Memory(24)
+        self._learned: Memory[Learned] = Memory(24)
+        self._tables: Memory[Tables] = Memory(4)
+        self._traces: Memory[tuple[Trace | None, list[Notice]]] = Memory(4)
+        self._changes: Memory[list[str]] = Memory(64)
         # One at a time: the work is arithmetic in one interpreter, two at once only make both late.
         self._engine = threading.Lock()
-        self._traces: Kept[tuple[Trace | None, list[Notice]]] = Kept(4)
-        self._changes: Kept[list[str]] = Kept(64)
-
         self.module_names = sorted(set(self.tables.aliases.values()))
 
     def close(self) -> None:
@@ -125,13 +81,22 @@ class Workbench:
 
         return self._readings.get((hashlib.sha256(data).digest(), source), make)
 
-    def read_again(self, paste: Paste) -> Reading:
-        """What the reader says of a paste that was kept; nothing but a notice where it can't say."""
+    def remember(self, entry_id: int, reading: Reading) -> None:
+        """What the reader said of the paste that has just been kept as ``entry_id``."""
+        self._notices.put(entry_id, reading.notices)
+
+    def notices_of(self, name: str, paste: Head) -> list[Notice]:
+        """What the reader says of a paste that is kept in session ``name``."""
+        def make() -> list[Notice]:
+            with self._engine:
+                return [notice for kept in self.store.pastes(name, with_struck=True, entry=paste.entry_id)
+                        for notice in notices_again(kept.body, kept.source, self.tables)]
+
         try:
-            return self.read(paste.body, paste.source)
+            return self._notices.get(paste.entry_id, make)
         except Exception as error:  # kept by an older or a newer reader: the page must open all the same
-            notice = Notice("warning", f"this text can't be read any more: {error}", paste.source)
-            return Reading([], None, [], [notice])
+            LOG.exception("paste %d can't be read any more", paste.entry_id)
+            return [Notice("warning", f"this text can't be read any more: {error}", paste.name)]
 
     def trace(self, text: str, source: str | None) -> tuple[Trace | None, list[Notice]]:
         """The voltage trace in ``text`` and the notices about it; None where there is none."""
@@ -141,46 +106,40 @@ class Workbench:
 
         return self._traces.get((hashlib.sha256(text.encode("utf-8", "replace")).digest(), source), make)
 
-    def learned(self) -> Learned:
-        """The rates of the tables after the outcomes in the store."""
-        outcomes = self.store.outcomes()
-        if not outcomes:
+    def learned(self, without: str | None = None) -> Learned:
+        """The rates of the tables after the outcomes in the store, but for those of the session ``without``."""
+        state = self.store.outcome_state()
+        spoken = {name for name, _ in state}
+        if not spoken - {without}:
             return Learned({}, {})
-        spoken = {outcome.session for outcome in outcomes}
-        state = tuple((known.name, known.revision) for known in self.store.sessions() if known.name in spoken)
-        return self._learned.get(state, lambda: learned(self.store, self.tables))
+        left_out = without if without in spoken else None
+        return self._learned.get((state, left_out), lambda: learned(self.store, self.tables, left_out))
+
+    def tables_with(self, now: Learned) -> Tables:
+        """The tables with the learned rates; the same object for the same rates, so that its lookups stay warm."""
+        return self._tables.get(now.words, lambda: now.tables(self.tables)) if now.rates else self.tables
 
     def contents(self, name: str) -> Contents:
         """What session ``name`` holds. Raises StoreError if there is none such."""
-        store, known = self.store, self.store.session(name)
-
-        def make() -> Contents:
-            entries = store.entries(name, with_struck=True)
-            kinds = {entry.kind for entry in entries if entry.struck_at is None}
-            return Contents(
-                known, store.snapshots(name), store.events(name), store.readings(name) if "reading" in kinds else [],
-                store.traces(name) if "trace" in kinds else [], store.pastes(name), entries)
-
-        return self._contents.get((name, known.revision), make)
+        return self._contents.get((name, self.store.revision(name)), lambda: self.store.contents(name))
 
     def weighed(self, name: str, held: Contents | None = None) -> Weighed:
         """The session ``name`` (``held``: as read just now) with its assessment. Raises StoreError if none such."""
         held = held or self.contents(name)
-        known, now = held.known, self.learned()
-        tables = tables_version(now)
+        # What was found in a session must not weigh in its own favour.
+        now = self.learned(without=name)
 
         def make() -> Weighed:
-            session = self.store.session_object(name)
             notices = [*now.notices(), *self.notices(held)]
             with self._engine:
-                assessment = assess(session, now.tables(self.tables), notices)
-            return Weighed(known, session, assessment, view(assessment), tables)
+                assessment = assess(held.session, self.tables_with(now), notices)
+            return Weighed(held, assessment, view(assessment), now)
 
-        return self._weighed.get((name, known.revision, tables), make)
+        return self._weighed.get((name, held.known.revision, now.words), make)
 
     def notices(self, held: Contents) -> list[Notice]:
         """What the reader had to say of the scans that count, and which phases were guessed."""
-        found = [notice for paste in held.pastes for notice in self.read_again(paste).notices]
+        found = [notice for paste in held.pastes for notice in self.notices_of(held.known.name, paste)]
         for place, snapshot in enumerate(held.snapshots, start=1):
             if snapshot.phase_why not in ("the text says so", "told by hand"):
                 found.append(Notice("note", f"snapshot {place} does not say its phase: taken as {snapshot.phase}, "
@@ -190,22 +149,18 @@ class Workbench:
     def handed_off(self, name: str) -> Weighed:
         """The session as it is handed over: its verdict is kept. Raises InputError where there is no scan yet."""
         weighed = self.weighed(name)
-        if not weighed.session.snapshots:
+        if not weighed.held.snapshots:
             raise InputError(f"session {name!r} holds no scan yet")
-        versions = engine_version(), weighed.tables
-        kept = self.store.verdicts(name)
-        last = kept[-1] if kept else None
-        if last is None or last.stale or (last.engine_version, last.tables_version) != versions:
-            self.store.save_verdict(name, weighed.assessment.verdict, *versions, weighed.known.revision)
+        keep_verdict(self.store, name, weighed.assessment.verdict, weighed.learned, weighed.held.known.revision)
         return weighed
 
     def acted(self, name: str, act: Callable[[], T]) -> T:
         """Do ``act`` to the session and remember what it changed in the standings."""
-        before = self.weighed_if_it_can(name)
+        before = self.weighed_if_it_can(name)  # as a rule at hand: the page with the form showed it
         done = act()
         after = self.weighed_if_it_can(name)
         if before is not None and after is not None:
-            self._changes.get((name, after.known.revision), lambda: changes(before, after))
+            self._changes.put((name, after.held.known.revision), changes(before.assessment, after.assessment))
         return done
 
     def weighed_if_it_can(self, name: str, held: Contents | None = None) -> Weighed | None:
@@ -214,17 +169,17 @@ class Workbench:
         What was entered is kept all the same, and the session must open, so that it can be struck out.
         """
         try:
-            weighed = self.weighed(name, held)
+            held = held or self.contents(name)
+            return self.weighed(name, held) if held.snapshots else None
         except TriageError:
             raise
         except Exception:
             LOG.exception("session %r can't be weighed", name)
             return None
-        return weighed if weighed.session.snapshots else None
 
     def changes(self, weighed: Weighed) -> list[str]:
-        """What the act that led to this revision changed, one line a fault; nothing if that is not known."""
-        return self._changes.get((weighed.known.name, weighed.known.revision), list)
+        """What the act that led to this revision changed, one line a standing; nothing if that is not known."""
+        return self._changes.get((weighed.held.known.name, weighed.held.known.revision), list)
 
     def weigh(self, session: Session) -> Assessment:
         """The assessment of a session that is not kept."""
@@ -238,32 +193,16 @@ class Workbench:
 
     def snapshot_of(self, name: str, snapshot_id: int) -> Snapshot:
         """A snapshot that stands in session ``name``. Raises StoreError if it holds none such."""
-        for stored in self.store.snapshots(name):
+        for stored in self.contents(name).snapshots:
             if stored.id == snapshot_id:
                 return stored.now
         raise StoreError(f"no snapshot {snapshot_id} in session {name!r}")
 
 
-def standings_of(weighed: Weighed) -> dict[str, str]:
-    """Each fault of a session by name, with its standing."""
-    return {line.name: standing for standing, lines in (
-        ("short list", [line for item in weighed.shown.items for line in item.lines]),
-        ("unsettled", [line for bundle in weighed.shown.unsettled for line in bundle.lines]),
-        ("set aside", [line for bundle in weighed.shown.aside for line in bundle.lines])) for line in lines}
-
-
-def changes(before: Weighed, after: Weighed) -> list[str]:
-    """The faults whose standing is another than before, those on the short list first."""
-    old, new = standings_of(before), standings_of(after)
-    if not old:
-        return []
-    moved: dict[str, list[str]] = {}
-    for name, standing in new.items():
-        was = old.get(name)
-        if was != standing:
-            moved.setdefault(f"{standing}, {was} before" if was else f"{standing}, new", []).append(name)
-    told = [f"{head}: {listing(names, 6)}" for head, names in moved.items()]
-    gone = [name for name in old if name not in new]
-    if gone:
-        told.append(f"no longer in the session: {listing(gone, 6)}")
-    return told
+def guess_of(held: Contents) -> Guess:
+    """The phase the next snapshot would get, and why."""
+    happened: list[tuple[int, int, Snapshot | Event]] = [
+        *((stored.entry_id, 0, stored.now) for stored in held.snapshots),
+        *((stored.entry_id, 1, stored.event) for stored in held.events)]
+    # Within one entry the snapshots come first.
+    return guess_phase([what for _, _, what in sorted(happened, key=lambda item: item[:2])])
