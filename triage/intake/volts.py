@@ -67,6 +67,7 @@ _NUMBER = re.compile(
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s?|-(?=v)){_UNIT})?)"
 )
+_LETTER = re.compile(r"[a-z]")
 #: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
 _SLASH = re.compile(r"\s?/\s?")
 _ARROW = re.compile(r"\s?-?>\s?")
@@ -94,6 +95,11 @@ def _find(low: str) -> tuple[Volt, ...]:
     if SIGNS.search(low) is None:
         return ()
     numbers = _numbers(low)
+    if any(not number.unit for number in numbers) and (
+        len(low) > 4000 or (LABEL.search(low) is None and LOWEST.search(low) is None)
+    ):
+        # Only the word beside it, or the unit of its pair, makes a number without a unit a voltage.
+        numbers = _with_units(numbers)
     if not numbers:
         return ()
     found: list[Volt] = []
@@ -139,6 +145,20 @@ def _numbers(low: str) -> list[_Number]:
         value = float(text.replace(",", "."))
         found.append(_Number(match.start(), match.end(), value, unit, text.isdigit()))
     return found
+
+
+def _with_units(numbers: list[_Number]) -> list[_Number]:
+    """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
+    kept = []
+    for at, number in enumerate(numbers):
+        before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
+        if (
+            number.unit
+            or (before.unit and number.start - before.end <= 5)
+            or (after.unit and after.start - number.end <= 5)
+        ):
+            kept.append(number)
+    return kept
 
 
 def _may_stand_alone(text: str) -> bool:
@@ -201,6 +221,14 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = _after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
+    if (
+        _LETTER.search(before) is None
+        and _LETTER.search(low[end : end + 28]) is None
+        and "<" not in own
+        and ">" not in own
+    ):
+        # A column of readings: no word says anything.
+        return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
     if number.unit and number.round and value in (6, 12, 24, 48):
         first = max(0, start - 80)
