@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from triage.explain.page import printed_names
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
+from triage.model.parts import of_part
 from triage.model.session import Event, Session
 
 if TYPE_CHECKING:
@@ -24,9 +25,6 @@ SET_UP = ("programmed", "paired", "calibrated")
 WORK = ("replaced", *SET_UP, "battery disconnected", "actuator test")
 UNPLUGGED = ("unplug", "disconnected", "pulled the", "connector off")
 #: A note that names one of these speaks of a part and not of the module it belongs to.
-PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wiring", "harness", "connector", "cable",
-         "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing")
-MODULE_WORDS = ("module", "control unit", "ecu", "computer")
 #: Words of a stored crash record; a crash sensor with a fault has none of them.
 CRASH = ("crash data", "crash event", "crash record", "crash stored", "crash detected", "crash memory",
          "collision data", "collision stored", "collision detected", "collision event", "event data stored",
@@ -102,17 +100,12 @@ def gates(course: Course, line: Timeline, tables: Tables) -> list[str]:
     told: list[str] = []
     for at, (event, columns) in enumerate(course.events):
         module = course.module_of(event)
-        if event.what == "replaced" and module is not None and not _speaks_of_part(event):
+        if event.what == "replaced" and module is not None and not of_part(event):
             told += _replaced(course, at, module, event)
         if event.what in SET_UP and module is not None and not _done_again(course, at, module):
             told += _programmed(course, line, tables, event, module, columns)
     told += _battery_off(course)
     return list(dict.fromkeys(told))
-
-
-def _speaks_of_part(event: Event) -> bool:
-    note = (event.note or "").lower()
-    return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
 def _later(course: Course, at: int, module: int, whats: Sequence[str]) -> list[Event]:

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.model.casebook import ANSWERS, LOST, NOT_ASKED, SEEN, SILENT, Casebook, Links, Story, Timeline
+from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -28,14 +29,19 @@ MOST_PARTNERS = 10
 
 def stories(
     book: Casebook, line: Timeline, link: Links, tables: Tables, session: int, topology: Topology | None = None,
+    answers: LastAnswers | None = None,
 ) -> list[Story]:
-    """The stories of ``session``, strongest first; those weaker than the supply event are left out."""
+    """The stories of ``session``, strongest first; those weaker than the supply event are left out.
+
+    ``answers``: those of the whole book, where they are known already.
+    """
+    answers = answers or last_answers(book)
     first, last = int(book.first_module[session]), int(book.first_module[session + 1])
     reports = _reports(book, link, session)
-    told = [story for module in range(first, last)
-            if (story := _silent(book, line, link, tables, session, module, reports)) is not None]
-    told = _branches(book, told, first, last, topology, tables.rate("silence.most"))
-    told += _lone(book, session, reports, tables)
+    told = [story for module in range(first, last) if answers.state[module] == SILENT
+            and (story := _silent(book, line, tables, session, module, reports, answers)) is not None]
+    told = _branches(book, told, first, last, topology, tables.rate("silence.most"), answers)
+    told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
         story.rivals = _rivals(story, told)
@@ -52,24 +58,17 @@ def _reports(book: Casebook, link: Links, session: int) -> dict[int, set[int]]:
     return found
 
 
-def last_state(book: Casebook, module: int) -> tuple[int, int]:
-    """State of ``module`` in the last snapshot that asked it, and that snapshot's place (-1: never asked)."""
-    asked = np.flatnonzero(book.state[module] != NOT_ASKED)
-    return (int(book.state[module, asked[-1]]), int(asked[-1])) if asked.size else (NOT_ASKED, -1)
-
-
 def _silent(
-    book: Casebook, line: Timeline, link: Links, tables: Tables, session: int, module: int,
-    reports: dict[int, set[int]],
+    book: Casebook, line: Timeline, tables: Tables, session: int, module: int, reports: dict[int, set[int]],
+    answers: LastAnswers,
 ) -> Story | None:
-    state, column = last_state(book, module)
-    if state != SILENT or book.module_facts[module].awake not in ("key", "any"):
-        return None
+    """The story of a module that is silent at last; None where nothing speaks for it."""
+    column = answers.column[module]
     first, last = int(book.first_module[session]), int(book.first_module[session + 1])
     peers = int((book.state[first:last, column] == ANSWERS).sum())
     reporters = sorted(reports.get(module, set()))
     good = _supply_trust(book, line, tables, session, column) == "good"
-    scatter = _scatter(book, reports, module, first, last)
+    scatter = _scatter(reports, module, first, last, answers)
     # No module has more partners than so many; the others report it only by the scatter of a burst.
     partners = tables.rate("silence.noticed") * min(1.0, MOST_PARTNERS / max(peers, 1))
     noticed = min(0.95, partners + scatter - partners * scatter)
@@ -101,7 +100,11 @@ def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, modul
     """
     good = _supply_trust(book, line, tables, session, last) == "good"
     weight = 0.0
-    for column in np.flatnonzero(book.state[module] != NOT_ASKED).tolist():
+    asked = book.state[module] != NOT_ASKED
+    if book.module_facts[module].awake not in WITH_KEY:
+        # Silent without READY it only sleeps.
+        asked &= (book.state[module] == ANSWERS) | (book.engine_on[session] == 1.0)
+    for column in np.flatnonzero(asked).tolist():
         usual = tables.rate(f"silence.{_supply_trust(book, line, tables, session, column)}")
         if book.state[module, column] == SILENT:
             weight += math.log10(1.0 / usual) * (1.0 if column == last else 0.5)
@@ -110,11 +113,11 @@ def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, modul
     return weight
 
 
-def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: int, last: int) -> float:
+def _scatter(reports: dict[int, set[int]], module: int, first: int, last: int, answers: LastAnswers) -> float:
     """Chance that a module reports one that is alive, from the reports on the others of this session."""
     others = last - first - 1
     wrong = sum(len(by) for target, by in reports.items()
-                if target != module and last_state(book, target)[0] == ANSWERS)
+                if target != module and answers.state[target] == ANSWERS)
     pairs = max(others * max(others - 1, 1), 1)
     # One report too many in ten modules is assumed before counting, so that a small scan proves little.
     return min(0.5, (wrong + 1.0) / (pairs + 40.0))
@@ -122,6 +125,7 @@ def _scatter(book: Casebook, reports: dict[int, set[int]], module: int, first: i
 
 def _branches(
     book: Casebook, told: list[Story], first: int, last: int, topology: Topology | None, most: float,
+    answers: LastAnswers,
 ) -> list[Story]:
     """Silent modules of one branch that has nobody who answers become one story, a silent gateway of it included.
 
@@ -136,7 +140,7 @@ def _branches(
         (by_branch.setdefault(branch, []) if branch else result).append(story)
     for branch, stories_there in by_branch.items():
         members = [module for module in range(first, last) if topology.get(book.module_name[module]) == branch]
-        answering = [module for module in members if last_state(book, module)[0] == ANSWERS]
+        answering = [module for module in members if answers.state[module] == ANSWERS]
         if len(stories_there) < 2 or answering:
             result += stories_there
             continue
@@ -152,11 +156,13 @@ def _branches(
     return result
 
 
-def _lone(book: Casebook, session: int, reports: dict[int, set[int]], tables: Tables) -> list[Story]:
+def _lone(
+    book: Casebook, session: int, reports: dict[int, set[int]], tables: Tables, answers: LastAnswers,
+) -> list[Story]:
     """A lone reporter of a module that answers: the reporter's own line is suspect too."""
     told = []
     for target, reporters in reports.items():
-        if last_state(book, target)[0] != ANSWERS or len(reporters) != 1:
+        if answers.state[target] != ANSWERS or len(reporters) != 1:
             continue
         reporter = next(iter(reporters))
         faults = [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))
@@ -179,12 +185,13 @@ def _rivals(story: Story, told: list[Story]) -> list[str]:
         return lines if story.kind == "branch" else ["the gateway's feed, fuse or ground", *lines[:2],
                                                      "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
-    rivals = ["the module itself", "its feed, fuse or ground", "its network lines"]
+    # The module itself comes last: makers find nothing wrong with half and more of those that are returned.
+    rivals = ["its feed, fuse or ground", "its network lines", "the module itself"]
     if shared:
-        rivals.insert(0, f"a feed, branch or gateway shared with {', '.join(shared)}")
+        rivals.insert(0, f"a feed, ground, branch or gateway shared with {', '.join(shared)}")
     if not story.reporters:
         rivals.append("asleep or not fitted: nobody misses it")
     return rivals
 
 
-__all__ = ["Story", "Topology", "last_state", "stories"]
+__all__ = ["Story", "Topology", "stories"]

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from triage.model.casebook import (
     ANSWERS,
+    INVALID,
     LOST,
     NOT_ASKED,
+    POINTER,
     RELATIONS,
     SEEN,
     SILENT,
@@ -18,14 +21,17 @@ from triage.model.casebook import (
     Links,
     Timeline,
 )
+from triage.relations.answers import last_answers
 from triage.relations.readings import read_against_codes
-from triage.relations.stories import last_state, stories
+from triage.relations.stories import stories
 from triage.units import to_probability
 
 if TYPE_CHECKING:
     from code_tables import Tables
     from triage.relations.stories import Topology
 
+#: Words that name one of several modules.
+_ONE = {"left", "right", "front", "rear", "driver", "passenger", "1", "2", "3", "4"}
 RELATION_INDEX = {name: place + 1 for place, name in enumerate(RELATIONS)}
 
 
@@ -40,6 +46,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     active = np.full(shape, -1)
     state[has] = book.state[target[has]]
     active[has] = own[target[has]]
+    _through(book, relation, target, active)
     holders, peers = supply_codes(book)
     link = Links(
         relation=relation, target=target, target_state=state, target_active=active, lost=np.zeros(book.faults),
@@ -53,16 +60,17 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
 
 def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, topology: Topology | None) -> None:
     """Weigh the silence of every module that is silent at last, in the sessions that have one."""
-    quiet = silent_at_last(book)
+    answers = last_answers(book)
+    quiet = np.array(answers.state, dtype=np.int64) == SILENT
     good = good_supply(book, line, tables)
     proven = np.zeros(len(book.module_name), dtype=bool)
     for session in np.unique(book.module_session[quiet]).tolist():
-        told = stories(book, line, link, tables, session, topology)
+        told = stories(book, line, link, tables, session, topology, answers)
         link.stories[session] = told
         for story in told:
             for module in story.modules:
                 link.silent[module] = to_probability(story.decibans)
-                _, column = last_state(book, module)
+                column = answers.column[module]
                 if story.reporters and good[session, column]:
                     # Silent while its supply is good and partners miss it: the reports are true.
                     least = "lost.silent_hard" if len(story.reporters) > 1 else "lost.silent_lone"
@@ -80,21 +88,36 @@ def find_targets(book: Casebook) -> np.ndarray:
     if not pointing:
         return target
     exact: dict[tuple[int, str], int] = {}
-    instance: dict[tuple[int, str], int] = {}
+    instances: dict[tuple[int, str], list[int]] = {}
     for module, (session, facts) in enumerate(zip(book.module_session.tolist(), book.module_facts, strict=True)):
         exact.setdefault((session, facts.name), module)
         if facts.instance_of:
-            instance.setdefault((session, facts.instance_of), module)
+            instances.setdefault((session, facts.instance_of), []).append(module)
     sessions = book.fault_session.tolist()
     for fault in pointing:
         session = sessions[fault]
         for name in book.facts[fault].targets:
-            # The exact name wins over an instance of it ("battery energy control" over "battery energy control B").
-            module = exact.get((session, name), instance.get((session, name), -1))
+            module = exact.get((session, name), -1)
+            others = instances.get((session, name), ())
+            # The exact name wins. A code that names none of several may mean the only one there is; one that names
+            # the left or the first never means the right or the second.
+            if module < 0 and len(others) == 1 and not names_one(book.facts[fault].title):
+                module = others[0]
             if module >= 0 and module != book.fault_module[fault]:
                 target[fault] = module
                 break
     return target
+
+
+@lru_cache(maxsize=4096)
+def names_one(title: str) -> bool:
+    """Whether a code's title names one of several modules: a letter at its end, a side, a seat.
+
+    >>> names_one("lost communication, door module A"), names_one("lost communication, body control module")
+    (True, False)
+    """
+    words = title.lower().replace(",", " ").split()
+    return words[-1:] in (["a"], ["b"], ["c"], ["d"], ["e"], ["f"]) or not _ONE.isdisjoint(words)
 
 
 def active_modules(book: Casebook, relation: np.ndarray) -> np.ndarray:
@@ -109,13 +132,26 @@ def active_modules(book: Casebook, relation: np.ndarray) -> np.ndarray:
     return own
 
 
-def silent_at_last(book: Casebook) -> np.ndarray:
-    """M: silent in the last snapshot that asked the module."""
-    if not book.module_name:
-        return np.zeros(0, dtype=bool)
-    asked = book.state != NOT_ASKED
-    last = asked.shape[1] - 1 - np.argmax(asked[:, ::-1], axis=1)
-    return np.asarray((book.state[np.arange(last.size), last] == SILENT) & asked.any(axis=1))
+def _through(book: Casebook, relation: np.ndarray, target: np.ndarray, active: np.ndarray) -> None:
+    """Mark the target of a pointer or invalid-data code as active, too, where it holds a code that points further.
+
+    The transmission asks for the lamp since it gets invalid data from the brakes: its own list is empty, yet it is no
+    empty pointer. A code that points back at the reporter explains nothing.
+    """
+    further = ((relation == POINTER) | (relation == INVALID)) & (target >= 0)
+    asking = np.flatnonzero(further)
+    if not asking.size:
+        return
+    pointing: dict[int, list[int]] = {}
+    for fault in np.flatnonzero(further & np.isin(book.fault_module, target[asking])).tolist():
+        pointing.setdefault(int(book.fault_module[fault]), []).append(fault)
+    for fault in asking.tolist():
+        module = int(book.fault_module[fault])
+        # Before the clear invalid data is mostly noise of the low supply: it explains no other.
+        since = True if relation[fault] == POINTER else book.phase[book.fault_session[fault]] > 0
+        for other in pointing.get(int(target[fault]), ()):
+            if target[other] != module:
+                active[fault] = np.where(since & (active[fault] == 0) & (book.seen[other] == SEEN), 1, active[fault])
 
 
 def good_supply(book: Casebook, line: Timeline, tables: Tables) -> np.ndarray:

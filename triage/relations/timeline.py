@@ -13,6 +13,7 @@ import numpy as np
 
 from triage.model.casebook import Casebook, Timeline
 from triage.model.notices import Notice
+from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
@@ -113,7 +114,7 @@ def _take_event(line: Timeline, event: Event, modules: slice | list[int], column
         line.work[modules, column] = True
     if event.what == "replaced":
         line.repaired[modules, column] = True
-        if event.module is not None:
+        if event.module is not None and not of_part(event):
             line.new_module[modules, column] = True
     if event.what in ("programmed", "paired", "calibrated"):
         line.repaired[modules, column] = True
