@@ -25,6 +25,7 @@ HARD, INTERMITTENT, LOW, HISTORY, ECHO = range(5)
 KEPT, FRESH, NOT_TAKEN = range(3)
 DEPTHS_LATER = (0.06, 0.10, 0.16, 0.22, 0.26, 0.20)
 DEPTHS_FLAT = (0.22, 0.22, 0.20, 0.16, 0.12, 0.08)
+OFF_BY = {-2.0: 0.03, -1.0: 0.05, -0.4: 0.10, 0.0: 0.45, 0.6: 0.20, 1.3: 0.10, 2.5: 0.07}
 NEVER, LEAST = 0.004, 1e-4
 
 
@@ -169,6 +170,8 @@ class Slow:
 
     def depth_prior(self, s: int, k: int) -> list[float]:
         book, rate = self.book, self.rate
+        if not math.isnan(book.lowest[s, k]):
+            return list(OFF_BY.values())
         first = k == 0 and book.phase[s, 0] <= 0
         sag = rate("sag.outside") if book.outside[s, k] == 1 else rate(
             "sag.start" if self.minutes[s][k] > 0 else "sag.rest")
@@ -179,14 +182,15 @@ class Slow:
         return [sag * share for share in (DEPTHS_FLAT if first else DEPTHS_LATER)] + [1 - sag]
 
     def supplies(self, s: int, k: int) -> list[float]:
-        rest = self.volts(s, k)
+        rest, lowest = self.volts(s, k), float(self.book.lowest[s, k]) / float(self.line.scale[s])
+        if not math.isnan(lowest):
+            return [min(lowest, rest) + shift for shift in OFF_BY]
         return [min(depth, rest) for depth in self.depths] + [rest]
 
     def reached(self, i: int, k: int, weights: list[float]) -> list[float]:
         """Chance that each level was passed long enough at the module of fault ``i``."""
         book, s = self.book, int(self.book.fault_session[i])
         scale = float(self.line.scale[s])
-        lowest = float(book.lowest[s, k]) / scale
         order = book.order[s]
         seconds = book.sessions[s].snapshots[order[k]].low_seconds if k < len(order) else None
         short = seconds is not None and seconds < self.rate("level.least_seconds")
@@ -194,10 +198,7 @@ class Slow:
         own = float(book.module_volts[book.fault_module[i], k]) / scale
         result = []
         for level in self.levels:
-            if math.isnan(lowest):
-                chance = sum(w * self.below(level, v) for w, v in zip(weights, self.supplies(s, k), strict=True))
-            else:
-                chance = self.below(level, min(lowest, self.volts(s, k)))
+            chance = sum(w * self.below(level, v) for w, v in zip(weights, self.supplies(s, k), strict=True))
             chance = max(chance, self.rate("level.leak")) * sets
             if not math.isnan(own):
                 chance = max(chance, self.below(level, own) * self.rate("level.sets"))
@@ -323,7 +324,7 @@ class Slow:
         for k in range(self.width):
             votes = [self.vote(i, k, low, others, words, prior) for i in range(book.faults)]
             for i, s in enumerate(book.fault_session.tolist()):
-                if math.isnan(book.lowest[s, k]) and book.exists[s, k]:
+                if book.exists[s, k]:
                     mates = [votes[j] for j in range(book.faults) if j != i and book.fault_session[j] == s]
                     result[i][k] = self.elected(start[s][k], [sum(vote) for vote in zip(*mates, strict=True)])
         return result

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 
 def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """S x K x (depths + 1): chance of each lowest supply where none is known; the last place is "no sag"."""
+    """S x K x depths: chance of each place of the grid of :func:`depth_grid` before any fault is asked."""
     sag = np.where(
         book.outside == 1, params.rate("sag.outside"),
         np.where(minutes_run(book, params) > 0, params.rate("sag.start"), params.rate("sag.rest")))
@@ -32,28 +32,29 @@ def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     later = np.array([0.06, 0.10, 0.16, 0.22, 0.26, 0.20])
     flat = np.array([0.22, 0.22, 0.20, 0.16, 0.12, 0.08])
     shape = np.where(first[:, :, None], flat, later)
-    return np.concatenate([sag[:, :, None] * shape, 1.0 - sag[:, :, None]], axis=2)
+    unknown = np.concatenate([sag[:, :, None] * shape, 1.0 - sag[:, :, None]], axis=2)
+    return np.where(np.isnan(book.lowest)[:, :, None], unknown, params.shift_weight)
+
+
+def depth_grid(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """S x K x depths: the supply that counts for setting codes, V of a 12 V system.
+
+    Where the lowest was read, it lies about that: a meter misses part of a dip, and a short dip sets fewer codes
+    than its depth would. Where nobody read it, at some depth or, last, at the supply as read (no sag).
+    """
+    scale = line.scale[:, None]
+    volts, lowest = book.volts / scale, book.lowest / scale
+    rest = np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)[:, :, None]
+    unknown = np.concatenate([np.minimum(params.depths, rest), rest], axis=2)
+    known = np.fmin(lowest[:, :, None], rest) + params.shifts
+    return np.where(np.isnan(lowest)[:, :, None], unknown, known)
 
 
 def level_reached(book: Casebook, line: Timeline, weights: Floats, params: Parameters) -> Floats:
     """S x K x levels: chance that the supply lay below each level long enough to set a code."""
-    known = np.fmin(book.lowest / line.scale[:, None], _rest(book, line, params))
-    below = _below(params.levels, known[:, :, None], params)
-    spread = np.einsum("skd,skdl->skl", weights, _below(params.levels, _grid(book, line, params)[..., None], params))
-    floor = np.where(np.isnan(book.lowest)[:, :, None], spread, below)
-    return np.maximum(floor, params.rate("level.leak")) * _time_below(book, params)[:, :, None]
-
-
-def _rest(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """S x K: the supply as read, the usual one where nobody read it."""
-    volts = book.volts / line.scale[:, None]
-    return np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)
-
-
-def _grid(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """S x K x (depths + 1): the lowest supply at each depth; none lies above the supply as read."""
-    rest = _rest(book, line, params)[:, :, None]
-    return np.concatenate([np.minimum(params.depths, rest), rest], axis=2)
+    below = _below(params.levels, depth_grid(book, line, params)[..., None], params)
+    floor = np.einsum("skd,skdl->skl", weights, below)
+    return np.asarray(np.maximum(floor, params.rate("level.leak")) * _time_below(book, params)[:, :, None])
 
 
 def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameters) -> Floats:
@@ -79,17 +80,12 @@ def reached_by_others(
     voltage, status words included in both.
     """
     reached = level_reached(book, line, weights, params)[book.fault_session]
-    unknown = np.isnan(book.lowest) & book.exists
-    if not unknown.any():
-        return reached
     running = run(chain, low, np.arange(book.faults), KEPT)
     final = running[-1] * low.weight
-    grid = _grid(book, line, params)
+    grid = depth_grid(book, line, params)
     lasting = _time_below(book, params)
-    for column in np.flatnonzero(unknown.any(axis=0)).tolist():
-        faults = np.flatnonzero(unknown[book.fault_session, column])
-        if not faults.size:
-            continue
+    for column in range(book.exists.shape[1]):
+        faults = np.flatnonzero(book.exists[book.fault_session, column])
         session = book.fault_session[faults]
         below = _below(params.levels, grid[:, column, :, None], params)
         without = final[faults] * running[column][faults] / np.maximum(running[column + 1][faults], 1e-12)

@@ -24,6 +24,10 @@ MONITOR_INDEX = {name: place for place, name in enumerate(MONITORS)}
 #: Kinds of code that share a prior: the supply-level classes, then the relations that change the rivals.
 NOISES = ("network", "supply", "self", "electronic", "mechanical")
 KINDS = (*NOISES, *RELATIONS)
+#: What a lowest supply as read is off by for the setting of codes, V, and the share of each (project's own choice):
+#: a slow meter misses the bottom of a dip; a short dip sets fewer codes than its depth would.
+SHIFTS = (-2.0, -1.0, -0.4, 0.0, 0.6, 1.3, 2.5)
+SHIFT_SHARES = (0.03, 0.05, 0.10, 0.45, 0.20, 0.10, 0.07)
 #: What the module says of a code: the printed words, and "passing" (its status byte says tested and not failing).
 WORDS = ("current", "stored", "pending", "confirmed", "permanent", "passing")
 
@@ -40,6 +44,8 @@ class Parameters:
     rates: Floats            # grid of an intermittent's rate, 1/min
     rate_weight: Floats      # rates, adds up to 1
     depths: Floats           # grid of an unknown lowest supply, V
+    shifts: Floats           # grid of what a known lowest supply is off by, V
+    shift_weight: Floats     # shifts, adds up to 1
     word_first: Floats       # CAUSES x WORDS, in the first snapshot
     word_later: Floats       # CAUSES x WORDS, after
     confused: Ints           # MONITORS x 4: the monitors that may be at work where one is named, itself first
@@ -66,6 +72,7 @@ def parameters(tables: Tables) -> Parameters:
     words = [[[rate(f"word.{when}.{cause}.{word}") for word in WORDS] for cause in CAUSES]
              for when in ("first", "later")]
     return Parameters(
+        shifts=np.array(SHIFTS), shift_weight=np.array(SHIFT_SHARES),
         prior=prior / prior.sum(axis=1, keepdims=True), level_mean=mean, level_spread=spread, levels=levels,
         level_weight=weight / weight.sum(axis=1, keepdims=True), rates=rates,
         rate_weight=np.full(rates.size, 1.0 / rates.size),
