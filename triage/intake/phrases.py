@@ -1,14 +1,15 @@
 """Phrases: wordings looked up word by word, so that a line costs the same however many wordings there are.
 
->>> book = Phrasebook({"silent": "no answer | did not answer", "clean": "no codes | no"})
->>> [(hit.meaning, hit.start, hit.end) for hit in book.find("ABS: did  not answer")]
-[('silent', 5, 20)]
+>>> patterns = {"clean": [("no", "- | stored", "codes")]}
+>>> book = Phrasebook({"silent": "no answer | did not answer", "clean": "no"}, patterns)
+>>> [(hit.meaning, hit.start, hit.end) for hit in book.find("ABS: did  not answer, BCM no stored codes")]
+[('silent', 5, 20), ('clean', 26, 41)]
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -42,11 +43,54 @@ def phrase_set(text: str) -> frozenset[str]:
     return frozenset(" ".join(phrase.split()) for phrase in text.split("|"))
 
 
-class Phrasebook:
-    """Wordings by meaning, each list separated by bars. The longest wording that starts at a word wins, the first
-    meaning among equals."""
+class _Pattern:
+    """A wording of slots, each a choice of words: "did not | does not" and "answer | respond"."""
 
-    def __init__(self, meanings: Mapping[str, str]) -> None:
+    def __init__(self, slots: Sequence[str], meaning: str) -> None:
+        self.meaning = meaning
+        choices = [[tuple(WORD.findall(choice)) for choice in slot.split("|")] for slot in slots]
+        #: By slot: its wordings by their first word; () where it may be left out.
+        self.slots = [_by_first(slot) for slot in choices]
+        self.starts = frozenset(parts[0] for parts in choices[0])
+        last = next(at for at in range(len(choices) - 1, -1, -1) if () not in choices[at])
+        self.ends = frozenset(parts[-1] for slot in choices[last:] for parts in slot if parts)
+
+    def size_at(self, low: str, found: tuple[tuple[str, int, int], ...], at: int) -> int:
+        """The number of words of the longest way to say it that starts at a word, 0 for none."""
+        places = {at}
+        for slot in self.slots:
+            further: set[int] = set()
+            for place in places:
+                if "" in slot:
+                    further.add(place)
+                if place < len(found):
+                    for parts in slot.get(found[place][0], ()):
+                        if _matches(low, found, place, parts) and (place == at or _close(low, found, place)):
+                            further.add(place + len(parts))
+            if not further:
+                return 0
+            places = further
+        return max(places) - at
+
+
+def _by_first(slot: list[tuple[str, ...]]) -> dict[str, list[tuple[str, ...]]]:
+    """Wordings by their first word; the empty one under ""."""
+    found: dict[str, list[tuple[str, ...]]] = {}
+    for parts in slot:
+        found.setdefault(parts[0] if parts else "", []).append(parts)
+    return found
+
+
+def _close(low: str, found: tuple[tuple[str, int, int], ...], at: int) -> bool:
+    """Whether nothing but a small gap stands before a word."""
+    return _GAP.fullmatch(low, found[at - 1][2], found[at][1]) is not None
+
+
+class Phrasebook:
+    """Wordings by meaning, each list separated by bars, and patterns of slots. The longest wording that starts at a
+    word wins, the first meaning among equals, a list before a pattern."""
+
+    def __init__(self, meanings: Mapping[str, str], patterns: Mapping[str, Sequence[Sequence[str]]] | None = None):
         self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for meaning, phrases in meanings.items():
             for phrase in phrases.split("|"):
@@ -54,8 +98,14 @@ class Phrasebook:
                 self._first.setdefault(parts[0], []).append((parts, meaning))
         for entries in self._first.values():
             entries.sort(key=lambda entry: -len(entry[0]))
-        self.starts = frozenset(self._first)
-        self.ends = frozenset(parts[-1] for entries in self._first.values() for parts, _ in entries)
+        self._patterns: dict[str, list[_Pattern]] = {}
+        every = [_Pattern(slots, meaning) for meaning, all_slots in (patterns or {}).items() for slots in all_slots]
+        for pattern in every:
+            for word in pattern.starts:
+                self._patterns.setdefault(word, []).append(pattern)
+        self.starts = frozenset(self._first) | frozenset(self._patterns)
+        ends = (parts[-1] for entries in self._first.values() for parts, _ in entries)
+        self.ends = frozenset(ends).union(*(pattern.ends for pattern in every))
         self._cached = lru_cache(maxsize=16384)(self._find)
 
     def find(self, low: str) -> tuple[Hit, ...]:
@@ -69,14 +119,26 @@ class Phrasebook:
         hits: list[Hit] = []
         at = 0
         while at < len(found):
-            size = 1
-            for parts, meaning in self._first.get(found[at][0], ()):
-                if _matches(low, found, at, parts):
-                    size = len(parts)
-                    hits.append(Hit(found[at][1], found[at + size - 1][2], meaning, " ".join(parts)))
-                    break
+            size, meaning = self._at(low, found, at)
+            if size:
+                text = " ".join(word for word, _, _ in found[at : at + size])
+                hits.append(Hit(found[at][1], found[at + size - 1][2], meaning, text))
+            size = size or 1
             at += size
         return tuple(hits)
+
+    def _at(self, low: str, found: tuple[tuple[str, int, int], ...], at: int) -> tuple[int, str]:
+        """The number of words and the meaning of the longest wording that starts at a word; 0 words for none."""
+        word, size, meaning = found[at][0], 0, ""
+        for parts, said in self._first.get(word, ()):
+            if _matches(low, found, at, parts):
+                size, meaning = len(parts), said
+                break
+        for pattern in self._patterns.get(word, ()):
+            longer = pattern.size_at(low, found, at)
+            if longer > size:
+                size, meaning = longer, pattern.meaning
+        return size, meaning
 
     def whole(self, low: str, filler: frozenset[str] = frozenset()) -> str | None:
         """The meaning where ``low`` consists of one or more phrases of one meaning and words of ``filler``."""

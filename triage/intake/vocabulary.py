@@ -7,6 +7,7 @@ German words are listed with "ae, oe, ue" too where people type them so. Sources
 
 from __future__ import annotations
 
+from triage.intake import wordings
 from triage.intake.phrases import Phrasebook, phrase_set, word_set
 
 #: Status of a code. "permanent?" is decided by the language of the text.
@@ -164,7 +165,8 @@ ANSWERS = Phrasebook(
         pas scanne | pas interroge | saute | non selectionne | pas teste | non verifie | omitido | omitida | no
         leido | no leida | no escaneado | saltado | no consultado | no comprobado | no interrogado | no revisado |
         no seleccionado | no probado | no escaneada | no analizado""",
-    }
+    },
+    wordings.PATTERNS,
 )
 #: Words that may stand beside an answer without being part of a module's name.
 ANSWER_FILLER = word_set("""
