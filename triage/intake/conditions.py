@@ -13,6 +13,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, fields
 
+from triage.intake.engine_state import engine
+from triage.intake.outside import outside_supply
 from triage.intake.phrases import Phrasebook
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
 from triage.units import fahrenheit_to_celsius, miles_to_km
@@ -40,58 +42,6 @@ class Conditions:
         return any(getattr(self, each.name) not in (None, []) for each in fields(self))
 
 
-_ENGINE = Phrasebook(
-    {
-        "off": """
-        koeo | key on engine off | ignition on engine off | engine off | engine not running | engine stopped |
-        engine is off | motor not running | eng off | ign on eng off | key on eng off | not running | zundung ein
-        motor aus | zundung an motor aus | motor aus | motor steht | motor nicht gestartet | motor lauft nicht |
-        motor laeuft nicht | motor abgestellt | bei stehendem motor | moteur arrete | moteur coupe | moteur a l
-        arret | contact mis moteur arrete | moteur non tournant | motor parado | motor apagado | contacto puesto
-        motor parado | motor detenido | engine static""",
-        "running": """
-        koer | key on engine running | engine running | engine is running | engine on | idling | at idle | on idle
-        | engine idling | motor running | eng running | with the engine running | engine started | motor lauft |
-        motor laeuft | motor an | laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur
-        tournant | moteur en marche | moteur demarre | au ralenti | moteur au ralenti | motor en marcha | motor
-        encendido | motor arrancado | al ralenti | en ralenti""",
-        "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
-        "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
-    }
-)
-_ENGINE_KEY = re.compile(
-    r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
-    r"estado motor)"
-    r"(?: state| status)?\s*[:=]\s*([a-z]+)"
-)
-_ENGINE_VALUES: dict[str, Engine] = {
-    "off": "off",
-    "stopped": "off",
-    "aus": "off",
-    "steht": "off",
-    "arrete": "off",
-    "coupe": "off",
-    "parado": "off",
-    "apagado": "off",
-    "koeo": "off",
-    "running": "running",
-    "on": "running",
-    "run": "running",
-    "idle": "running",
-    "idling": "running",
-    "lauft": "running",
-    "laeuft": "running",
-    "an": "running",
-    "tournant": "running",
-    "koer": "running",
-    "encendido": "running",
-    "ralenti": "running",
-    "leerlauf": "running",
-    "marche": "running",
-    "cranking": "cranking",
-    "ready": "ready",
-    "unknown": "unknown",
-}
 _RUN_WORDS = (
     r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|"
     r"laufzeit|gelaufen|"
@@ -124,52 +74,6 @@ _DROVE = Phrasebook(
     }
 )
 _SPEED = re.compile(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
-_SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
-    (
-        "donor vehicle",
-        re.compile(
-            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
-            r"jump(?:er)? (?:leads?|cables?)|jumped from|spenderfahrzeug|starthilfekabel|"
-            r"fremdfahrzeug|vehicule donneur|"
-            r"cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)(?![a-z])"
-        ),
-    ),
-    (
-        "jump pack",
-        re.compile(
-            r"(?<![a-z])(?:jump ?pack|jump ?starter|jump ?box|booster(?: pack)?|starthilfe(?:gerat|geraet|box)?|"
-            r"booster de demarrage|demarreur autonome|arrancador(?: de bateria)?|start booster|"
-            r"power pack)(?![a-z])"
-        ),
-    ),
-    (
-        "charger",
-        re.compile(
-            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?:(?:battery |bench |mains )?charger(?! module| control| unit|,)|"
-            r"battery (?:support(?: unit)?|maintainer|tender|conditioner)|power supply unit|"
-            r"support unit|psu|"
-            r"stabili[sz]ed supply|bench supply|(?:stutz)?lade?gerat|(?:stuetz)?ladegeraet|"
-            r"erhaltungsladegerat|"
-            r"stutzbetrieb|netzteil|chargeur|mainteneur|alimentation stabilisee|cargador|mantenedor|"
-            r"fuente)(?![a-z])"
-        ),
-    ),
-)
-_OFF = re.compile(
-    r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
-    r"abgeklemmt|entfernt|"
-    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
-    r"not connected|"
-    r"aucun|ningun)(?![a-z])"
-)
-_NO_SUPPLY = re.compile(
-    r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
-    r"nothing)(?![a-z])|"
-    r"nothing connected|no (?:outside|external) (?:supply|power)|(?:fremdspannung|externe versorgung|"
-    r"fremdeinspeisung)\s*[:=]?\s*"
-    r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
-    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
-)
 _LAMPS = re.compile(
     r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
     r"warnings?)(?: lit| that are)?"
@@ -242,12 +146,13 @@ _LOW_TIME = re.compile(
     r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
 )
 _TRIGGER = re.compile(
-    r"engine|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
+    r"eng|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
     r"lade|jump|booster|"
     r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|"
     r"voyant|testig|mil|"
     r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
     r"lief|lauf|"
+    r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
     r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
     r"liquide|recorr|"
     r"road|test|below|under|unter|sous|bajo|refroid|temp"
@@ -261,7 +166,7 @@ def find(low: str) -> Conditions:
         return found
     if _SINCE.search(low):
         low = _since_clear(low, found)
-    _engine(low, found)
+    found.engine = engine(low)
     _run(low, found)
     found.outside_supply = outside_supply(low)
     _lamps(low, found)
@@ -274,22 +179,6 @@ def find(low: str) -> Conditions:
     if low_time is not None:
         found.low_seconds = float(low_time[1]) * (60 if low_time[2].startswith("min") else 1)
     return found
-
-
-#: Where a line names several, the one that says most.
-_RANK: tuple[Engine, ...] = ("ready", "off", "running")
-
-
-def _engine(low: str, found: Conditions) -> None:
-    key = _ENGINE_KEY.search(low)
-    if key is not None and key[1] in _ENGINE_VALUES:
-        found.engine = _ENGINE_VALUES[key[1]]
-        return
-    said = [hit.meaning for hit in _ENGINE.find(low)]
-    for engine in _RANK:
-        if engine in said:
-            found.engine = engine
-            return
 
 
 def _run(low: str, found: Conditions) -> None:
@@ -305,20 +194,6 @@ def _run(low: str, found: Conditions) -> None:
         if speed is not None and found.drove:
             value = float(speed[1])
             found.max_speed_kmh = round(miles_to_km(value), 1) if speed[2] == "mph" else value
-
-
-def outside_supply(low: str) -> OutsideSupply | None:
-    """What fed the vehicle from outside, "none" where the text says that nothing did."""
-    if _NO_SUPPLY.search(low):
-        return "none"
-    for kind, noun in _SUPPLY_NOUN:
-        match = noun.search(low)
-        if match is None:
-            continue
-        near = low[max(0, match.start() - 16) : match.start()] + " # " + low[match.end() : match.end() + 22]
-        near = re.split(r"[,;.]\s", near.split("#")[0])[-1] + " # " + re.split(r"[,;.]", near.split("#")[1])[0]
-        return "none" if _OFF.search(near) else kind
-    return None
 
 
 def _lamps(low: str, found: Conditions) -> None:

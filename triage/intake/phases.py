@@ -14,7 +14,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-from triage.intake.conditions import outside_supply
+from triage.intake.outside import outside_supply
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -38,7 +38,7 @@ _OF_CODES = (
 _LOESCH = r"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|geloscht|geloescht)"
 _LO_OF = r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |codes? |aller |allen |ersten |erstem )*"
 _EFF = r"(?:effac\w+|suppression)"
-_EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous )*"
+_EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir )*"
 _BORR = r"(?:borr\w+|eliminar|eliminacion|limpiar|limpieza)"
 _BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un )*"
 _AMOUNT = (
@@ -58,18 +58,44 @@ _RUN = (
     r"recorrido|conduccion|"
     r"funcionamiento|marcha)"
 )
+#: The engine was started: what is asked of it next is asked after a run.
+_STARTED = (
+    r"(?:after (?:the |an? |having |i |we )*(?:engine )?start(?:ing|ed)?(?:[ -]?up)?(?! of)(?: the|"
+    r" it)?(?: up)?(?: engine)?|"
+    r"after (?:letting|leaving) (?:it|the engine) (?:run|idle)|nach (?:dem |erfolgtem )*(?:motor)?(?:start|"
+    r"starten|anlassen)|"
+    r"apres (?:le |avoir )?(?:demarrage|demarre)(?: (?:du )?moteur)?|"
+    r"(?:tras|despues de) (?:el |haber )?arran(?:car|que|cado)(?: (?:el |del )?motor)?)"
+)
+_BEFORE_WORK = (
+    r"(?:before (?:i |we |anyone |they )?(?:touch(?:ed|ing)|did|doing|had (?:touched|done)|"
+    r"started?) (?:anything|any work|work|it)|"
+    r"before anything (?:was |is |had been |got )*(?:done|touched|changed)|before (?:any |the |"
+    r"starting )*(?:work|repairs?)|"
+    r"as (?:it |they )?(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|"
+    r"arrived)(?: in)?|"
+    r"pre[ -]?repair|vor (?:der |beginn der )*(?:reparatur|instandsetzung|arbeit(?:en)?)|"
+    r"avant (?:la )?(?:reparation|intervention)|"
+    r"antes de (?:la )?(?:reparacion|intervencion))"
+)
 _MENDED = (
     r"(?:repair(?:s|ed|ing)?|replac(?:e|ed|ing|ement)|fix(?:ed|ing)?|program(?:med|ming|s)?|reprogram\w*|"
     r"coding|calibrat\w+|"
     r"reparatur|instandsetzung|(?:aus)?tausch|ersatz|programmierung|reparation|remplacement|programmation|"
-    r"reparacion|"
-    r"sustitucion|cambio|programacion|swap(?:ping|ped)?|work|rework)"
+    r"reparacion|\w{2,20}(?:tausch|wechsel|reparatur)|sustitucion|cambio|programacion|swap(?:ping|ped)?|work|rework|"
+    r"new (?:battery|module|part|unit|alternator|wiring|loom))"
+)
+#: A heading that says no more than when: "Before:", "nachher".
+_ALONE = re.compile(
+    r"[\s\-=#*\[(]*(?:(before|vorher|avant|antes)|(?:after|afterwards|nachher|danach|apres|"
+    r"despues))[\s\-=#*\])]*:?[\s=*-]*"
 )
 _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     (
         "after-repair",
         re.compile(
-            rf"{_W}(?:(?:after|following|once) {_OF_CODES}(?:\w+ ){{0,3}}?{_MENDED}|post[ -]?(?:{_MENDED})|final scan|"
+            rf"{_W}(?:(?:after|following|once) {_OF_CODES}(?:\w+ ){{0,3}}?{_MENDED}|post[ -]?(?:{_MENDED})|"
+            rf"final scan|"
             rf"post[ -]?scan|"
             rf"(?:nach) (?:dem |der |erfolgter )*(?:\w+ )?{_MENDED}|apres (?:la |le |l'|une )*{_MENDED}|"
             rf"(?:tras|despues de|despues) (?:la |el |una )*{_MENDED}|after-repair|closing scan|quality scan|"
@@ -84,15 +110,16 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
             rf"after-run|"
             rf"nach (?:dem |der |den )*{_AMOUNT}{_RUN}|nach (?:dem )?{_AMOUNT}motor|apres {_AMOUNT}(?:l'|le |"
             rf"la )*{_RUN}|"
-            rf"(?:tras|despues de|despues) {_AMOUNT}(?:la |el |de )*{_RUN}|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|"
+            rf"(?:tras|despues de|despues) {_AMOUNT}(?:la |el |de )*{_RUN}|after [0-9]{{1,3}} ?(?:min\w*|mn|km|"
+            rf"miles)|"
             rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
-            rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)){_E}"
+            rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)|{_STARTED}){_E}"
         ),
     ),
     (
         "after-clear",
         re.compile(
-            rf"{_W}(?:(?:after|following|post)[ -]?{_OF_CODES}{_CLEAR}|{_CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
+            rf"{_W}(?:(?:after|following|once|post)[ -]?{_OF_CODES}{_CLEAR}|{_CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
             rf"read|check)\w*)|"
             rf"re-?(?:scan|read|check) after {_OF_CODES}{_CLEAR}|nach {_LO_OF}{_LOESCH}|apres {_EF_OF}{_EFF}|"
             rf"(?:tras|despues|luego) {_BO_OF}{_BORR}|after-clear|(?:codes?|dtcs?|memory|"
@@ -109,7 +136,8 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
             rf"avant {_EF_OF}{_EFF}|"
             rf"antes {_BO_OF}{_BORR}|before-clear|eingangs(?:scan|test|diagnose|auslesung)|lecture initiale|"
             rf"scan initial|lectura inicial|"
-            rf"erste auslesung|noch nicht {_LOESCH}|uncleared|on arrival|bei ankunft|a l'arrivee|first scan){_E}"
+            rf"erste auslesung|{_BEFORE_WORK}|noch nicht {_LOESCH}|uncleared|on arrival|bei ankunft|a l'arrivee|"
+            rf"first scan){_E}"
         ),
     ),
 )
@@ -118,7 +146,7 @@ _PHASE_SIGNS = re.compile(
     r"avant|antes|despues|tras|"
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|lect|ausles|erste|losch|follow|"
     r"once|luego|erase|"
-    r"noch|repair"
+    r"noch|repair|as it|when it"
 )
 _SCAN_HEAD = re.compile(
     r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
@@ -141,6 +169,8 @@ def find(low: str) -> PhaseHit | None:
     if "  " in low:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())
+    if len(low) <= 24 and (alone := _ALONE.fullmatch(low)) is not None:
+        return PhaseHit(0, len(low), "after-clear" if alone[1] is None else "before-clear")
     for phase, pattern in _PHASES:
         match = pattern.search(low)
         if match is not None:
@@ -169,17 +199,19 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
     (
         "cleared",
         re.compile(
-            rf"{_W}(?:(?:clear|eras|delet)ed (?:all |the |every |its )*(?:codes?|dtcs?|faults?|memory|memories|"
-            rf"modules?|"
-            rf"everything|them|fault codes?)|"
+            rf"{_W}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
+            rf"memory|"
+            rf"memories|modules?|lot|everything|them|fault codes?)(?: all)?|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
-            r"erased|deleted)|clear(?:ed)? "
-            r"(?:all|codes|command|request)|cleared|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
+            r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
+            r"cleared(?! (?:for|to)(?![a-z]))|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
             r"wurden? |komplett )*geloscht|"
             r"(?:alle )?fehler(?:speicher)? (?:alle |wurden? )*geloescht|geloscht|effacement (?:des )?(?:defauts|"
             r"codes)|"
             r"(?:defauts?|codes?) "
-            rf"(?:tous )?effaces?|(?:codigos|averias|fallos) borrad[oa]s|borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
+            rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
+            rf"alles geloscht|todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
+            rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
             rf"fallos)|se borraron){_E}"
         ),
     ),
@@ -266,7 +298,7 @@ _DEED_SIGNS = re.compile(
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
-    r"se borr|geloes"
+    r"se borr|geloes|wipe|reset"
 )
 
 

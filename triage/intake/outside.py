@@ -1,0 +1,86 @@
+"""What fed the vehicle from outside during a scan: a charger, a jump pack, another vehicle, or said to be nothing.
+
+>>> [outside_supply(text) for text in ("jump pack on, 12.9v", "no charger", "mit ladegerat", "onboard charger: ok")]
+['jump pack', 'none', 'charger', None]
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.model.snapshot import OutsideSupply
+
+#: Behind the name of a device: it is a module, or part of one, and no outside supply.
+_NO_DEVICE = (
+    r"(?![a-z])(?! ?(?:module|control|ecu|unit(?! conn)|sensor|pressure|solenoid|valve|relay|circuit|fan|"
+    r"air)(?![a-z]))"
+    r"(?!\s*[:=-]?\s*(?:no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"
+    r"has|had|have)"
+    r"(?: not|n'?t)? (?:resp\w+|answ\w+|repl\w+|comm\w+|codes?|no|[pcbu][0-3])|[pcbu][0-3][0-9a-f]{3}|clean|silent|"
+    r"keine (?:antwort|komm\w+|fehler)|antwortet|pas de (?:reponse|comm\w+|defaut)|ne repond|sin (?:respuesta|"
+    r"comu\w+)|"
+    r"no responde))"
+)
+_SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
+    (
+        "donor vehicle",
+        re.compile(
+            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
+            r"jump(?:er)? (?:leads?|cables?)|jumped from|spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
+            r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
+        ),
+    ),
+    (
+        "jump pack",
+        re.compile(
+            r"(?<![a-z])(?:jump[ -]?pack|jump[ -]?starter|jump ?box|booster(?: pack)?|"
+            r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
+            r"arrancador(?: de bateria)?|start booster|power pack)" + _NO_DEVICE
+        ),
+    ),
+    (
+        "charger",
+        re.compile(
+            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:(?:battery |bench |mains )?charger(?!,)|"
+            r"(?:on|with) (?:a |the )?charger|"
+            r"(?<!since )(?:on|under) charge|battery (?:support(?: unit)?|maintainer|tender|conditioner)|maintainer|"
+            r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
+            r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
+            r"ladeerhaltung(?:sgerat)?|"
+            r"erhaltungsladegerat|stutzbetrieb|netzteil|chargeur|mainteneur|en charge|alimentation stabilisee|"
+            r"cargador|mantenedor|fuente)" + _NO_DEVICE
+        ),
+    ),
+)
+_OFF = re.compile(
+    r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"abgeklemmt|entfernt|"
+    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
+    r"not connected|"
+    r"aucun|ningun)(?![a-z])"
+)
+_NO_SUPPLY = re.compile(
+    r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
+    r"nothing)(?![a-z])|"
+    r"nothing connected|(?:no|without|not any|ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
+    r"(?:outside|external|extra) (?:supply|power))"
+    r"(?: connected| on)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
+    r"externe versorgung|"
+    r"fremdeinspeisung)\s*[:=]?\s*"
+    r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
+    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
+)
+
+
+def outside_supply(low: str) -> OutsideSupply | None:
+    """What fed the vehicle from outside, "none" where the text says that nothing did."""
+    if _NO_SUPPLY.search(low):
+        return "none"
+    for kind, noun in _SUPPLY_NOUN:
+        match = noun.search(low)
+        if match is None:
+            continue
+        near = low[max(0, match.start() - 16) : match.start()] + " # " + low[match.end() : match.end() + 22]
+        near = re.split(r"[,;.]\s", near.split("#")[0])[-1] + " # " + re.split(r"[,;.]", near.split("#")[1])[0]
+        return "none" if _OFF.search(near) else kind
+    return None
