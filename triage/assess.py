@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -33,7 +34,7 @@ from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
 from triage.model.notices import Notice
 from triage.model.session import Session, stamp
-from triage.model.verdict import CAUSES, FaultVerdict, Verdict
+from triage.model.verdict import FaultVerdict, Verdict
 from triage.relations.earlier import recurrences
 from triage.relations.names import one_name, under_given_names
 from triage.relations.targets import links
@@ -47,6 +48,29 @@ if TYPE_CHECKING:
     from triage.model.verdict import LedgerRow
 
 
+#: Names kept resolved: more than any batch of real vehicles holds.
+MOST_NAMES = 8192
+
+
+class _Names(dict[str, str]):
+    """Module names as given -> canonical ones; a look-up costs no call, and what it keeps is bounded."""
+
+    def __init__(self, tables: Tables) -> None:
+        super().__init__()
+        self.tables = tables
+
+    def __missing__(self, name: str) -> str:
+        if len(self) >= MOST_NAMES:
+            self.clear()
+        self[name] = found = resolve(name, self.tables).canonical
+        return found
+
+
+@lru_cache(maxsize=4)
+def _canonical_names(tables: Tables) -> _Names:
+    return _Names(tables)
+
+
 class Worked:
     """All that was worked out for a batch of sessions, for the verdicts and for the pages."""
 
@@ -55,9 +79,7 @@ class Worked:
         def module_facts(name: str) -> ModuleFacts:
             return tables.module(canonical(name))
 
-        def canonical(name: str) -> str:
-            return resolve(name, tables).canonical
-
+        canonical = _canonical_names(tables).__getitem__
         named = [one_name(session, canonical) for session in sessions]
         self.tables = tables
         #: Of each session: another name given for a module -> the name it stands under in the casebook.
@@ -145,7 +167,9 @@ def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[Fau
             causes.tolist(), book.fault_module.tolist(), standing.standing.tolist(), strict=True)):
         entry: FaultVerdict = {
             "module": module_name[module], "code": book.code[fault], "failure_type": book.failure_type[fault],
-            "causes": dict(zip(CAUSES, shares, strict=True)), "decibans": decibans[fault],
+            "causes": {"hard": shares[0], "intermittent": shares[1], "low-voltage": shares[2], "history": shares[3],
+                       "echo": shares[4]},
+            "decibans": decibans[fault],
             "standing": STANDINGS[where], "needs": standing.needs[fault],
             "explained_by": standing.explained_by[fault],
         }

@@ -92,15 +92,15 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     word = said(book)
     first = np.zeros(word.shape, dtype=bool)
     first[:, 0] = (book.phase[book.fault_session, 0] <= 0)
-    table = np.where(first[:, :, None], params.word_first.T[np.maximum(word, 0)],
-                     params.word_later.T[np.maximum(word, 0)])
     # Words of one fault repeat each other from scan to scan; each later one counts in part only.
-    power = np.where(word >= 0, 1.0 / (1.0 + 0.5 * np.maximum(np.cumsum(word >= 0, axis=1) - 1, 0)), 0.0)
+    power = 1.0 / (1.0 + 0.5 * np.maximum(np.cumsum(word >= 0, axis=1) - 1, 0))
     # With the key just turned on a fault that shows only while running or driving is no longer called current.
     power = np.where(_rests(book), power * params.rate("word.at_rest"), power)
-    table[..., LOW_VOLTAGE] = np.where(_failing_now(book, line, word, params), table[..., LOW_VOLTAGE]
-                                       * params.rate("word.failing_fed"), table[..., LOW_VOLTAGE])
-    weight = table ** power[:, :, None] * frame_weights(book, line, params)
+    weight = frame_weights(book, line, params)
+    said_so = word >= 0
+    table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
+    table[_failing_now(book, line, word, params)[said_so], LOW_VOLTAGE] *= params.rate("word.failing_fed")
+    weight[said_so] *= table ** power[said_so][:, None]
     return np.concatenate([np.ones((word.shape[0], 1, 5)), np.cumprod(weight, axis=1)], axis=1)
 
 
