@@ -86,17 +86,9 @@ class Line:
     number: int
     raw: str
     text: str
-    offsets: tuple[int, ...] | None = None
-    low: str = ""
-    indent: int = 0
-
-    def __post_init__(self) -> None:
-        text = self.text
-        if not self.low:
-            self.low = low(text)
-        if text[:1] in _BLANKS:
-            lead = text[: len(text) - len(text.lstrip(" \t"))]
-            self.indent = len(lead.expandtabs(4)) if "\t" in lead else len(lead)
+    offsets: tuple[int, ...] | None
+    low: str
+    indent: int
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
@@ -122,30 +114,42 @@ def low(text: str) -> str:
     return small if len(small) == len(text) else "".join(c.lower()[:1] for c in plain)
 
 
+def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None) -> Line:
+    """A line by its plain characters."""
+    return Line(number, raw, text, offsets, low(text), _indent(text) if text[:1] in _BLANKS else 0)
+
+
+def _indent(text: str) -> int:
+    lead = text[: len(text) - len(text.lstrip(" \t"))]
+    return len(lead.expandtabs(4)) if "\t" in lead else len(lead)
+
+
 def lines(text: str) -> list[Line]:
     """The lines of ``text``, whatever its line ends. Linear in its length; takes any text."""
     if "\r" in text or not text.isascii():
         text = _LINE_ENDS.sub("\n", text)
-    if text.isascii() and not _UNUSUAL.search(text):
-        pairs = zip(text.split("\n"), text.lower().split("\n"), strict=True)
-        return [Line(number, raw, raw, None, small) for number, (raw, small) in enumerate(pairs, 1)]
-    return [_line(number, raw) for number, raw in enumerate(text.split("\n"), 1)]
+    found: list[Line] = []
+    for number, raw in enumerate(text.split("\n"), 1):
+        if raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
+            indent = _indent(raw) if raw[:1] in _BLANKS else 0
+            found.append(Line(number, raw, raw, None, raw.lower(), indent))
+        else:
+            found.append(_line(number, raw))
+    return found
 
 
 def _line(number: int, raw: str) -> Line:
     """One line in plain characters."""
     if raw.isascii():
-        if raw.isprintable() or not _UNSEEN.search(raw):
-            if "\x0c" in raw or "\x0b" in raw:
-                return Line(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
-            return Line(number, raw, raw)
+        if not _UNSEEN.search(raw):
+            return line_of(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
         return _line_with_offsets(number, raw)
     plain = raw.translate(_PLAIN)
     if _FOREIGN.search(plain):
         plain = _WORD.sub(_as_drawn, plain)
     if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
         return _line_with_offsets(number, raw, plain)
-    return Line(number, raw, plain)
+    return line_of(number, raw, plain)
 
 
 def _as_drawn(match: re.Match[str]) -> str:
@@ -179,4 +183,4 @@ def _line_with_offsets(number: int, raw: str, plain: str | None = None) -> Line:
                 out.append(" " if piece.isspace() else piece)
                 offsets.append(place)
     text = "".join(out)
-    return Line(number, raw, text, tuple(offsets) if offsets else (0,))
+    return line_of(number, raw, text, tuple(offsets) if offsets else (0,))

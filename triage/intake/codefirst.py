@@ -9,8 +9,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from copy import copy
+from functools import lru_cache
 
 from triage.intake.answers import spoken
 from triage.intake.heads import is_key, role_of
@@ -59,7 +61,7 @@ def _owners(stretch: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int,
     coded = [at for at, row in enumerate(stretch) if _is_coded(row)]
     if not coded or any(row.roles is not None or row.head for row in stretch):
         return {}
-    naming = [at for at, row in enumerate(stretch) if not row.blank and not row.finds.codes and _names_module(row)]
+    naming = [at for at, row in enumerate(stretch) if not row.finds.codes and _kind(row.low) == "module"]
     if not naming and len(coded) >= 2:
         naming = _bare_names(stretch, coded, is_name)
     if not naming or naming[0] < coded[0]:
@@ -67,7 +69,8 @@ def _owners(stretch: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int,
     owners: dict[int, int | None] = {}
     for place, at in enumerate(coded):
         stop = coded[place + 1] if place + 1 < len(coded) else len(stretch)
-        owners[at] = next((name for name in naming if at < name < stop), None)
+        below = bisect_right(naming, at)
+        owners[at] = naming[below] if below < len(naming) and naming[below] < stop else None
     owned = [(at, name) for at, name in owners.items() if name is not None]
     if len(owned) < len(naming) or len(owned) < 0.6 * len(coded):
         return {}
@@ -80,27 +83,30 @@ def _owners(stretch: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int,
 
 def _is_coded(row: Row) -> bool:
     """Whether a row holds a code, or a maker's own number behind a key for codes."""
-    if row.finds.codes:
-        return True
-    key, value = _pair(row)
-    if not value or role_of(key) != "code":
-        return False
-    return any(c.isdigit() for c in value) and model_codes.own(value.partition(" ")[0]) is not None
+    return bool(row.finds.codes) or _kind(row.low) == "code"
 
 
-def _pair(row: Row) -> tuple[str, str]:
-    """The key in small letters and the value of a row of both."""
+@lru_cache(maxsize=8192)
+def _kind(low: str) -> str:
+    """ "code" for a key for codes with a maker's own number, "module" for one for a module with a value that is no
+    answer, else ""."""
+    key, value = _pair(low)
+    if not value:
+        return ""
+    role = role_of(key)
+    if role == "code":
+        return "code" if any(c.isdigit() for c in value) and model_codes.own(value.partition(" ")[0]) else ""
+    return "module" if (role == "module" or is_key(key)) and not spoken(value) else ""
+
+
+def _pair(low: str) -> tuple[str, str]:
+    """The key and the value of a row of both, in small letters."""
     for mark in (":", "=", "..."):
-        head, found, rest = row.low.partition(mark)
-        if found and len(head) <= 34:
-            return head.strip(), rest.strip(" .:")
+        if mark in low:
+            head, _, rest = low.partition(mark)
+            if len(head) <= 34:
+                return head.strip(), rest.strip(" .:")
     return "", ""
-
-
-def _names_module(row: Row) -> bool:
-    """Whether the row is a key for a module with a value that is no answer."""
-    key, value = _pair(row)
-    return bool(value) and (role_of(key) == "module" or is_key(key)) and not spoken(value)
 
 
 def _bare_names(stretch: Sequence[Row], coded: Sequence[int], is_name: Callable[[str], bool]) -> list[int]:

@@ -85,7 +85,9 @@ _CLOCK = re.compile(
     r"pm|uhr|h))?"
     r"(?![0-9a-z:])"
 )
-_SIGNS = re.compile(r"[0-9][./-][0-3]?[0-9][./-]|20[0-9]{6}|[a-z]{3}[ ,.]|[0-9]:[0-9]")
+#: What every date has: a year, or numbers with marks between them.
+_SIGNS = re.compile(r"(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
+_MARKED = re.compile(r"[0-9][./-][0-9]{1,2}[./-]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +105,7 @@ def order(lows: Iterable[str]) -> Order | None:
     """Whether dates in numbers put the day or the month first, by all of them together; None where nothing tells."""
     day = month = dotted = slashed = False
     months = set()
-    for match in _NUMBERS.finditer("\n".join(lows)):
+    for match in _NUMBERS.finditer("\n".join(low for low in lows if _MARKED.search(low))):
         first, second = int(match[1]), int(match[3])
         day |= first > 12 >= second
         month |= second > 12 >= first

@@ -56,10 +56,10 @@ class Row:
         text = self.text
         if not text:
             self.blank = True
-            return
-        low = self.line.low
-        self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
-        self.finds = find(text, self.low)
+        elif not self.low:
+            low = self.line.low
+            self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
+            self.finds = find(text, self.low)
 
     def cells_text(self) -> list[str]:
         """The texts of the cells."""
@@ -75,8 +75,9 @@ def split_rows(rows: Sequence[Row]) -> None:
     """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
     for first, last in _runs(rows):
         mark = _list_mark(rows[first:last])
+        outer = _has_outer_bars(rows[first:last])
         for row in rows[first:last]:
-            _cut(row, mark)
+            _cut(row, mark, outer)
     _name_columns(rows)
 
 
@@ -120,6 +121,12 @@ def _list_mark(rows: Sequence[Row]) -> str:
     return ""
 
 
+def _has_outer_bars(rows: Sequence[Row]) -> bool:
+    """Whether a bar stands before the first cell of each line; else one that starts with a bar has an empty first."""
+    barred = [row.text for row in rows if "|" in row.text and not _RULE.fullmatch(row.text)]
+    return sum(text.startswith("|") for text in barred) > 0.6 * len(barred)
+
+
 def _stands_in_cell(row: Row, mark: str) -> bool:
     """Whether the first code of the row fills a cell of its own."""
     code = row.finds.codes[0]
@@ -127,8 +134,8 @@ def _stands_in_cell(row: Row, mark: str) -> bool:
     return (not before or before[-1] in mark) and (not after or after[0] in mark)
 
 
-def _cut(row: Row, mark: str) -> None:
-    """Cut one row into cells by bars, tabs, ``mark``, or wide gaps."""
+def _cut(row: Row, mark: str, outer: bool) -> None:
+    """Cut one row into cells by bars (``outer``: one stands before the first cell), tabs, ``mark``, or wide gaps."""
     text = row.text
     if "|" in text and not _bar_is_digit(row):
         if _RULE.fullmatch(text):
@@ -136,7 +143,7 @@ def _cut(row: Row, mark: str) -> None:
         else:
             row.kind = "|"
             row.cells = _cells(row, _places(text, "|"))
-            if text.startswith("|") and row.cells and not row.cells[0].text:
+            if outer and text.startswith("|") and row.cells and not row.cells[0].text:
                 row.cells = row.cells[1:]
             if text.endswith("|") and row.cells and not row.cells[-1].text:
                 row.cells = row.cells[:-1]

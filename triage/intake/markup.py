@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from html.parser import HTMLParser
 
-from triage.intake.characters import Line, lines
+from triage.intake.characters import Line, line_of, lines
 
 _TAGS = re.compile(
     r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|"
@@ -149,4 +149,4 @@ class _Rows(HTMLParser):
 
     def _add(self, text: str) -> None:
         line = lines(text.replace("\n", " "))[0]
-        self.found.append(Line(self._number, line.raw, line.text, line.offsets))
+        self.found.append(line_of(self._number, line.raw, line.text, line.offsets))

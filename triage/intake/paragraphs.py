@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.characters import Line
+from triage.intake.characters import line_of
 from triage.intake.layouts import Row
 from triage.intake.phrases import WORD, word_set
 
@@ -50,7 +50,10 @@ def join(rows: Sequence[Row]) -> list[Row]:
 
 def _is_paragraph(rows: Sequence[Row]) -> bool:
     """Whether a stretch of lines is running prose: one indent, one width, sentences, the small words of a language."""
-    if any(row.line.indent != rows[0].line.indent for row in rows[1:]) or any(len(row.text) > 110 for row in rows):
+    # No line but the last is shorter than 0.6 of the width, which is 30 or more.
+    if any(len(row.text) < 18 for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
+        return False
+    if any(row.line.indent != rows[0].line.indent for row in rows[1:]):
         return False
     lengths = [len(" ".join(row.text.split())) for row in rows]
     width = max(lengths)
@@ -71,4 +74,4 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
 def _joined(rows: Sequence[Row]) -> Row:
     """Several rows as one; it stands where the first of them does."""
     text = " ".join(row.text for row in rows)
-    return Row(Line(rows[0].line.number, text, text), text, 0)
+    return Row(line_of(rows[0].line.number, text, text), text, 0)

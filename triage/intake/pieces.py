@@ -10,7 +10,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from triage.intake import states, volts
@@ -43,7 +42,10 @@ _VALUE = re.compile(
     r"°\s?c|degc|deg c|c|°\s?f|degf|f)(?![a-z0-9/])"
 )
 _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
-SOFT = re.compile(r"[;|\t()\[\]{}>]|[,:.](?=\s)|\s[-/]+(?=\s)|\s\s|\s-(?=[A-Za-z])")
+#: One class in front, so that a search passes over letters at once.
+SOFT = re.compile(
+    r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
+)
 _DIGIT = re.compile(r"[0-9]")
 _SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
 _NUMBER = re.compile(r"[0-9]{1,3}")
@@ -73,7 +75,6 @@ def take(
     details: Details,
     text: str,
     low: str,
-    *,
     following: bool,
     has_type: bool,
     translated: bool = False,
@@ -89,26 +90,33 @@ def take(
     status = states.of_cell(low, translated, legend)
     if status is not None:
         details.status = details.status or status
-        return
-    if len(bare) <= 4:
-        own = text.strip(_EDGE)
-        pair = _HEX2.fullmatch(own)
-        if pair is not None or _SLIP2.fullmatch(own):
-            value = pair[1] if pair is not None else digits_for_letters(own)
-            if following and not has_type and details.failure_type is None and value is not None:
-                details.failure_type = value.upper()
-                return
-            if (
-                value is not None
-                and details.status_byte is None
-                and (not value.isdigit() or own[0] == "$" or own[:2] == "0x")
-                and any(c.isdigit() for c in value)
-            ):
-                details.status_byte = int(value, 16)
-                return
-        if _NUMBER.fullmatch(bare):
-            details.count = int(bare) if details.count is None else details.count
+    elif len(bare) > 4:
+        if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
+            details.texts.append(text.strip(" ,;|"))
+    else:
+        _short(details, text, bare, following, has_type)
+
+
+def _short(details: Details, text: str, bare: str, following: bool, has_type: bool) -> None:
+    """A piece of up to four characters: a failure type, a status byte, a count, or text."""
+    own = text.strip(_EDGE)
+    pair = _HEX2.fullmatch(own)
+    if pair is not None or _SLIP2.fullmatch(own):
+        value = pair[1] if pair is not None else digits_for_letters(own)
+        if following and not has_type and details.failure_type is None and value is not None:
+            details.failure_type = value.upper()
             return
+        if (
+            value is not None
+            and details.status_byte is None
+            and (not value.isdigit() or own[0] == "$" or own[:2] == "0x")
+            and any(c.isdigit() for c in value)
+        ):
+            details.status_byte = int(value, 16)
+            return
+    if _NUMBER.fullmatch(bare):
+        details.count = int(bare) if details.count is None else details.count
+        return
     if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
         details.texts.append(text.strip(" ,;|"))
 
@@ -170,19 +178,22 @@ def stored_values(low: str) -> dict[str, float]:
     return found
 
 
-def soft_pieces(text: str, offset: int = 0) -> Iterator[tuple[int, str]]:
+def soft_pieces(text: str, offset: int = 0) -> list[tuple[int, str]]:
     """``text`` cut at soft marks: spaced hyphens, commas, colons, brackets, wide gaps. Places and pieces."""
     if _SOFT_SIGNS.isdisjoint(text) and "  " not in text:
-        if text.strip():
-            yield offset, text
-        return
+        return [(offset, text)] if text and not text.isspace() else []
+    found: list[tuple[int, str]] = []
     begin = 0
     for match in SOFT.finditer(text):
-        if text[begin : match.start()].strip():
-            yield offset + begin, text[begin : match.start()]
-        begin = match.end()
-    if text[begin:].strip():
-        yield offset + begin, text[begin:]
+        start, end = match.span()
+        piece = text[begin:start]
+        if piece and not piece.isspace():
+            found.append((offset + begin, piece))
+        begin = end
+    piece = text[begin:]
+    if piece and not piece.isspace():
+        found.append((offset + begin, piece))
+    return found
 
 
 def take_running(details: Details, text: str, low: str, translated: bool, doubtful: bool) -> str:

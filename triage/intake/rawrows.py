@@ -12,10 +12,7 @@ from triage.intake.layouts import Row
 from triage.intake.raw import RawModule, raw_blocks, read_raw
 from triage.model.session import Event
 
-_HEX = re.compile(
-    r"(?<![0-9A-Za-z])[0-9A-Fa-f]{2}(?:[ ,][0-9A-Fa-f]{2}){2,}(?![0-9A-Za-z])|"
-    r"(?<![0-9A-Za-z])[0-9A-Fa-f]{6,}"
-)
+_HEX = re.compile(r"[0-9A-Fa-f]{2}(?<![0-9A-Za-z]..)(?:(?:[ ,][0-9A-Fa-f]{2}){2,}(?![0-9A-Za-z])|[0-9A-Fa-f]{4,})")
 
 
 def blocks(rows: Sequence[Row]) -> dict[int, int]:
@@ -27,8 +24,8 @@ def blocks(rows: Sequence[Row]) -> dict[int, int]:
 
 def _looks_raw(row: Row) -> bool:
     """Whether a row may hold bytes: pairs of hexadecimal digits, or a long run of them with digits in it. Quick."""
-    match = _HEX.search(row.text)
-    if match is None or row.finds.codes or not any(c.isdigit() for c in match[0]):
+    match = _HEX.search(row.text) if not row.finds.codes else None
+    if match is None or not any(c.isdigit() for c in match[0]):
         return False
     return len(match[0]) >= 0.25 * len(row.text)
 

@@ -44,7 +44,15 @@ def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) ->
 
 def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[Row]:
     """The rows of lines already cut; in a text with a blank line after every line those are left out."""
-    rows = [_row(line, is_module) for line in found]
+    rows: list[Row] = []
+    known: dict[str, Row] = {}
+    for line in found:
+        like = known.get(line.text)
+        if like is None:
+            row = known[line.text] = _row(line, is_module)
+        else:
+            row = Row(line, like.text, like.start, like.low, like.finds)
+        rows.append(row)
     filled = [at for at, row in enumerate(rows) if not row.blank]
     spaced = sum(at + 1 < len(rows) and rows[at + 1].blank for at in filled)
     if len(filled) < 6 or spaced < 0.95 * len(filled) or len(rows) < 1.9 * len(filled):

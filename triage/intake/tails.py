@@ -9,6 +9,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from triage.intake import states
 from triage.intake.near import small
 from triage.intake.pieces import Details, Legend, soft_pieces, take, take_running
@@ -23,7 +25,7 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
     details = Details()
     following = True
     # A cell that is a status leaves no doubt about words of the description.
-    settled = len(texts) > 1 and _any_state(list(texts), translated, legend)
+    settled = len(texts) > 1 and _any_state(texts, translated, legend)
     for text in texts:
         _take(details, text, following, has_type, settled, translated, doubtful, legend)
         following = following and not text.strip(" -:,;|")
@@ -43,45 +45,46 @@ def _take(
     """One cell, or running text: as a whole, else cut at soft marks, else its ends. ``settled``: the status stands in
     a cell of its own."""
     low = small(text)
-    parts = [part for _, part in soft_pieces(text)]
-    said = (
-        states.of_cell(low, translated, legend) is not None
-        if len(parts) <= 1
-        else _any_state(parts, translated, legend)
-    )
-    if not settled and not said and legend:
-        text, low, parts = _by_letter(details, text, low, parts, legend)
+    parts = soft_pieces(text)
+    if len(parts) <= 1:
+        said = states.of_cell(low, translated, legend) is not None
+    else:
+        said = _any_state([part for _, part in parts], translated, legend)
     if not settled and not said:
+        if legend:
+            text, low, parts = _by_letter(details, text, low, parts, legend)
         before = details.status
         text = take_running(details, text, low, translated, doubtful)
         if details.status is not before:
             low = small(text)
-            parts = [part for _, part in soft_pieces(text)]
+            parts = soft_pieces(text)
     if len(parts) <= 1:
-        take(details, text, low, following=following, has_type=has_type, translated=translated, legend=legend)
+        take(details, text, low, following, has_type, translated, legend)
         return
     texts = []
-    for place, part in enumerate(parts[:40]):
+    for place, (start, part) in enumerate(parts[:40]):
         known = len(details.texts)
         take(
             details,
             part,
-            small(part),
-            following=following and place == 0,
-            has_type=has_type,
-            translated=translated,
-            legend=legend,
+            low[start : start + len(part)],
+            following and place == 0,
+            has_type,
+            translated,
+            legend,
         )
         if len(details.texts) > known:
             texts.append(details.texts.pop())
     if texts:
-        details.texts.append(", ".join(piece.strip(" ,;") for piece in texts))
+        details.texts.append(", ".join([piece.strip(" ,;") for piece in texts]))
     if details.status is None and not settled:
         for part in reversed(texts):
             take_running(details, part, small(part), translated, doubtful)
 
 
-def _by_letter(details: Details, text: str, low: str, parts: list[str], legend: Legend) -> tuple[str, str, list[str]]:
+def _by_letter(
+    details: Details, text: str, low: str, parts: list[tuple[int, str]], legend: Legend
+) -> tuple[str, str, list[tuple[int, str]]]:
     """Take a letter of the legend that stands last; what is left of the text."""
     head, _, last = low.rstrip(" .,;").rpartition(" ")
     status = dict(legend).get(last.strip("()[]"))
@@ -89,9 +92,9 @@ def _by_letter(details: Details, text: str, low: str, parts: list[str], legend: 
         return text, low, parts
     details.status = status
     text = text[: len(head)]
-    return text, head, [part for _, part in soft_pieces(text)]
+    return text, head, soft_pieces(text)
 
 
-def _any_state(parts: list[str], translated: bool, legend: Legend) -> bool:
+def _any_state(parts: Sequence[str], translated: bool, legend: Legend) -> bool:
     """Whether one of the pieces is a status as a whole."""
     return any(states.of_cell(small(part), translated, legend) is not None for part in parts)
