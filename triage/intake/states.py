@@ -20,6 +20,8 @@ from triage.intake.phrases import WORD, Hit, covered, word_set
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
+_FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
+_YES_OR_NO = re.compile(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
 #: Words of headings, answers and states; not of descriptions, which are often left in English.
@@ -100,6 +102,12 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     for letter, status in legend:
         if low == letter:
             return status
+    if "," in low[2:5]:
+        low = _YES_OR_NO.sub("", low)
+    first = _FIRST_WORD.match(low)
+    if first is not None and first[1] not in STATES.starts and first[1] not in STATE_FILLER:
+        # Every word of a status is one of its own or a filler.
+        return _misspelt(low, translated) if first.end() == len(low) else None
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
         return _most_telling(hits, translated)
@@ -150,14 +158,11 @@ _LONG_STATES_MEANING = {
 _LONG_STATES = tuple(_LONG_STATES_MEANING)
 
 
-_LAST_WORD = re.compile(r"([a-z0-9]+)[^a-z0-9]*$")
-_FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
-
-
 def at_an_end(low: str) -> bool:
     """Whether the first or the last word may be (part of) a status. Quick."""
-    last = _LAST_WORD.search(low, max(0, len(low) - 24))
-    if last is not None and last[1] in STATES.ends:
+    # Turned round, the last word is the first, and no place is tried in vain.
+    last = _FIRST_WORD.match(low[:-25:-1])
+    if last is not None and last[1][::-1] in STATES.ends:
         return True
     first = _FIRST_WORD.match(low)
     return first is not None and first[1] in STATES.starts

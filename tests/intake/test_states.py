@@ -1,0 +1,111 @@
+"""Status words beside a code in four languages: words, abbreviations, sentences and negations.
+
+Source of the wordings: common practice. "Permanent" and "static" mean present now in German, French and Spanish texts.
+"""
+
+from __future__ import annotations
+
+import pytest
+from pastes import tables
+
+from triage.intake import states
+from triage.intake.characters import low
+from triage.intake.read import read_text
+
+CELLS = {
+    "current": """
+current | active | present | failing now | present now | currently active | active fault | test failed | now present
+still present | still active | currently failing | present at time of scan | is active | live fault | hard fault
+yes, present | all active | both current | current fault | active now | act. | act | pres | curr. | ACTIVE
+still there | active right now | permanently active | failed this time | stored and active | aktiv | statisch
+aktuell vorhanden | vorhanden | statischer Fehler | momentan vorhanden | Fehler liegt vor | liegt vor
+liegt aktuell vor | liegt noch vor | aktiver Fehler | Fehler aktiv | ist aktiv | derzeit aktiv | weiterhin vorhanden
+besteht noch | Fehler steht an | aktueller Fehler | akt. | vorh. | zur Zeit vorhanden | Fehler ist vorhanden
+steht noch an | présent | actif | défaut présent | actuel | toujours présent | présent actuellement | est présent
+défaut actif | encore présent | actif actuellement | activo | presente | actual | presente ahora | fallo presente
+sigue presente | está activo | activo actualmente | avería activa | todavía presente | aún activo
+""",
+    "stored": """
+stored | history | historic | inactive | not active | passive | past | not present | no longer active
+previously active | in memory | memorised | stored, not present | not current | not currently present | sporadic
+no longer present | Hist. | stor | sto | stor. | hist | mem | mem. | stored fault | intermittent fault
+not there any more | isn't active now | no longer failing | was not present | not present at time of scan
+stored in memory | inactive fault | history code | not currently active | is no longer present | soft code
+all stored | no, not present | not active anymore | gespeichert | sporadisch | nicht vorhanden | nicht aktiv | passiv
+sporadischer Fehler | momentan nicht vorhanden | nicht mehr vorhanden | abgelegt | liegt nicht vor
+liegt aktuell nicht vor | liegt nicht mehr vor | tritt sporadisch auf | im Fehlerspeicher abgelegt
+Fehler gespeichert | passiver Fehler | zur Zeit nicht vorhanden | besteht nicht mehr | derzeit nicht aktiv
+ist nicht vorhanden | gesp. | nicht mehr aktuell | Fehler derzeit nicht vorhanden | mémorisé | passé | non présent
+fugitif | inactif | enregistré | non actif | plus présent | sporadique | défaut mémorisé | défaut fugitif
+n'est plus présent | non présent actuellement | pas présent actuellement | n'est pas actif | memorizado | almacenado
+no presente | histórico | inactivo | no activo | pasado | guardado | esporádico | ya no presente | fallo memorizado
+no está presente | ya no está activo | no presente actualmente | avería esporádica
+""",
+    "pending": """
+pending | maturing | pending fault | pend. | pndg | not yet confirmed | not confirmed | unconfirmed fault
+all pending | vorläufig | unbestätigt | noch nicht bestätigt | vorläufiger Fehler | en attente | pas encore confirmé
+non confirmé | pendiente | no confirmado | aún no confirmado | fallo pendiente
+""",
+    "confirmed": """
+confirmed | confirmed DTC | conf | cnf | conf. | confirmed fault | all confirmed | both confirmed | bestätigt
+bestätigter Fehler | confirmé | défaut confirmé | confirmado | fallo confirmado
+""",
+    "none": """
+system voltage low | not plausible | signal not present at pin | circuit open | fuel level low | yes | no | all wheels
+present value too low | active grille shutter stuck | memory error in module | now where is it | keine | 12 V
+both sides
+""",
+}
+
+
+def wordings(table: dict[str, str]) -> list[tuple[str, str]]:
+    return [
+        (each.strip(), wanted)
+        for wanted, text in table.items()
+        for line in text.splitlines()
+        for each in line.split(" | ")
+        if each.strip()
+    ]
+
+
+@pytest.mark.parametrize(("text", "wanted"), wordings(CELLS))
+def test_a_cell_is_a_status(text: str, wanted: str) -> None:
+    assert (states.of_cell(low(text)) or "none") == wanted
+
+
+@pytest.mark.parametrize("form", ["ABS: C0051 ({})\nECM: P0562 ({})", "ABS\n  C0051 - {}\nECM\n  P0562 - {}"])
+@pytest.mark.parametrize(("text", "wanted"), [pair for pair in wordings(CELLS) if pair[1] != "none"])
+def test_a_status_beside_a_code(text: str, wanted: str, form: str) -> None:
+    (snapshot,) = read_text(form.format(text, text), tables()).snapshots
+    assert [(code.code, code.status) for scan in snapshot.modules for code in scan.codes] == [
+        ("C0051", wanted),
+        ("P0562", wanted),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("Steuergerät Motor: P0562 permanent\nBremse: keine Fehler gespeichert", "current"),
+        ("Calculateur moteur : P0562 permanent\nABS : aucun défaut", "current"),
+        ("Engine: P0562 permanent\nABS: no codes stored", "permanent"),
+    ],
+)
+def test_permanent_is_read_in_the_language_of_the_text(text: str, wanted: str) -> None:
+    (snapshot,) = read_text(text, tables()).snapshots
+    assert snapshot.modules[0].codes[0].status == wanted
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ECM: U0121, B0992 - all pending fault",
+        "ECM: U0121 and B0992, both pending",
+        "ECM: U0121, B0992 (pending)",
+        "| ECM | U0121 (pending)<br>B0992 (pending)<br/>P0562 (pending)<br>P0606 (pending) |\n"
+        "| ABS | C0051 (pending) |",
+    ],
+)
+def test_one_status_for_several_codes(text: str) -> None:
+    (snapshot,) = read_text(text, tables()).snapshots
+    assert {code.status for scan in snapshot.modules for code in scan.codes} == {"pending"}

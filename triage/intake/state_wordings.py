@@ -1,0 +1,149 @@
+"""Wordings of a code's status put together from their parts.
+
+Each is a sequence of slots, each slot a choice of words; "-" is no word. Sources: common practice.
+"""
+
+from __future__ import annotations
+
+Slots = tuple[str, ...]
+
+_MOMENT = "now | right now | at the moment | at present | at this time | at time of scan | at time of test | this time"
+_DERZEIT = "aktuell | momentan | derzeit | zurzeit | zur zeit | im moment | im augenblick | jetzt | gerade"
+_MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour l instant"
+_AHORA = "actualmente | ahora | en este momento | por ahora"
+_STORED: tuple[Slots, ...] = (
+    (
+        "not | no longer | not currently | currently not | not presently | presently not | isn t | is not |"
+        " isnt | wasn t | "
+        "was not | no more | isn t currently | is no longer | was no longer | not always | is currently not",
+        "present | active | current | failing",
+        f"- | any more | anymore | currently | {_MOMENT}",
+    ),
+    (
+        "not | no longer | isn t | not currently",
+        "there | showing | seen",
+        f"any more | anymore | currently | {_MOMENT}",
+    ),
+    (
+        "stored | history | historic | historical | inactive | intermittent | sporadic | past | previous |"
+        " passive | soft | "
+        "memorised | memorized | latched | old",
+        "fault | code | dtc | failure",
+    ),
+    ("stored | saved | logged | held | present", "in memory | in fault memory | in the memory | in history"),
+    (
+        "liegt | fehler liegt | steht | besteht | fehler besteht | tritt | ist | fehler ist | war",
+        f"- | {_DERZEIT} | noch",
+        "nicht | nicht mehr",
+        "vor | an | auf | vorhanden | aktiv | aktuell | prasent | anliegend",
+    ),
+    ("besteht | fehler besteht", "nicht mehr | nicht"),
+    (_DERZEIT, "nicht | nicht mehr | kein", "vorhanden | aktiv | anliegend | prasent | fehler"),
+    ("nicht mehr", "aktuell | vorhanden | aktiv | anliegend | da"),
+    ("nicht | nicht mehr", _DERZEIT, "vorhanden | aktiv | anliegend | prasent"),
+    (
+        "sporadischer | gespeicherter | passiver | inaktiver | abgelegter | zeitweiliger | historischer | alter | "
+        "zeitweise auftretender | vergangener | nicht aktiver | nicht vorhandener",
+        "fehler | eintrag | fehlereintrag | fehlercode",
+    ),
+    ("fehler | eintrag", "gespeichert | abgelegt | passiv | sporadisch | inaktiv | nicht vorhanden | nicht aktiv"),
+    ("tritt | trat", "sporadisch | zeitweise | gelegentlich | manchmal", "- | auf"),
+    ("im", "fehlerspeicher | speicher | ereignisspeicher", "- | abgelegt | gespeichert | hinterlegt"),
+    (
+        "n est | n etait | non | pas | plus | actuellement non | actuellement pas",
+        "- | pas | plus | pas actuellement | plus actuellement",
+        "present | presente | actif | active | actuel | actuelle",
+        f"- | {_MAINTENANT}",
+    ),
+    (
+        "defaut | code",
+        "memorise | passe | fugitif | intermittent | sporadique | enregistre | ancien | inactif | non present | "
+        "historique | en memoire | stocke | non actif",
+    ),
+    ("memorise | enregistre | stocke", "en memoire"),
+    (
+        "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra",
+        "presente | activo | activa | actual | vigente",
+        f"- | {_AHORA}",
+    ),
+    (
+        "fallo | averia | codigo | error",
+        "memorizado | memorizada | almacenado | almacenada | pasado | pasada | esporadico | esporadica |"
+        " intermitente | "
+        "historico | historica | guardado | guardada | registrado | registrada | inactivo | inactiva | no presente",
+    ),
+    ("almacenado | guardado | registrado | memorizado", "en memoria | en la memoria"),
+)
+_CURRENT: tuple[Slots, ...] = (
+    (
+        "still | currently | presently | now | permanently | actively | is still | is currently | is now |"
+        " are still | "
+        "are currently | is | are | always",
+        "present | active | current | failing",
+        f"- | {_MOMENT} | all the time | on this scan",
+    ),
+    ("still | now", "there | showing", f"- | {_MOMENT}"),
+    ("present | active | failing | current | there", f"{_MOMENT} | all the time | on this scan"),
+    ("active | current | live | hard | static | present", "fault | code | dtc | failure"),
+    ("failed | fails | failing", _MOMENT),
+    (
+        "liegt | fehler liegt | steht | fehler steht",
+        f"- | {_DERZEIT} | noch | weiterhin | immer noch | noch immer | standig | staendig | dauernd | permanent",
+        "vor | an",
+    ),
+    ("besteht | fehler besteht", f"noch | weiterhin | {_DERZEIT}"),
+    (
+        "ist | fehler ist | war",
+        f"- | {_DERZEIT} | noch | weiterhin | immer noch",
+        "vorhanden | aktiv | prasent | praesent | statisch",
+    ),
+    (
+        f"{_DERZEIT} | noch | weiterhin | immer noch | noch immer | permanent | standig | staendig | dauerhaft |"
+        f" dauernd",
+        "vorhanden | aktiv | anliegend | prasent | praesent",
+    ),
+    (
+        "statischer | aktiver | aktueller | vorhandener | anliegender | standiger | staendiger | dauerhafter |"
+        " aktuell "
+        "vorhandener",
+        "fehler | eintrag | fehlereintrag | fehlercode",
+    ),
+    ("fehler", "vorhanden | aktiv | aktuell | statisch | prasent | aktuell vorhanden"),
+    ("tritt", f"- | {_DERZEIT} | standig | staendig | immer | permanent", "auf"),
+    (
+        "toujours | encore | actuellement | est | est toujours | est encore | est actuellement | defaut | code",
+        "present | presente | actif | active | actuel",
+        f"- | {_MAINTENANT}",
+    ),
+    ("present | presente | actif | active", _MAINTENANT),
+    (
+        "esta | sigue | aun | todavia | actualmente | ahora | fallo | averia | codigo | sigue estando | aun esta | "
+        "todavia esta | esta actualmente",
+        "presente | activo | activa | vigente",
+        f"- | {_AHORA}",
+    ),
+    ("presente | activo | activa", _AHORA),
+)
+_PENDING: tuple[Slots, ...] = (
+    ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
+    ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
+    (
+        "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | nicht bestatigter",
+        "fehler | eintrag",
+    ),
+    ("pas | pas encore | non | n est pas", "confirme | confirmee"),
+    ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
+    ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
+)
+_CONFIRMED: tuple[Slots, ...] = (
+    ("confirmed | mature | matured", "fault | code | dtc | failure"),
+    ("bestatigter | bestaetigter", "fehler | eintrag"),
+    ("fehler | defaut | code | fallo | averia | codigo", "bestatigt | confirme | confirmado | confirmada"),
+)
+#: The wordings by what they say.
+PATTERNS: dict[str, tuple[Slots, ...]] = {
+    "stored": _STORED,
+    "pending": _PENDING,
+    "confirmed": _CONFIRMED,
+    "current": _CURRENT,
+}
