@@ -110,7 +110,7 @@ class Slow:
                 (1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]))
         result += self.old(i, s, m)
         if self.link.relation[i] in (POINTER, INVALID):
-            result.append(Rival(ECHO, 1.0, [self.echo(i, k) for k in range(self.width)]))
+            result += self.echoes(i)
         for rival in result:
             rival.chances = [min(max(c, LEAST), 1 - LEAST) for c in rival.chances]
         return result
@@ -154,10 +154,23 @@ class Slow:
             result.append(Rival(HISTORY, share, [0.6 if at else NEVER for at in worked]))
         return result
 
-    def echo(self, i: int, k: int) -> float:
-        if self.link.target_active[i, k] == 1 or self.link.target_state[i, k] == SILENT:
+    def echoes(self, i: int) -> list[Rival]:
+        """One for any fault of the target, one for each of its commonest patterns of sightings."""
+        kept = [(tuple(self.link.target_active[i].tolist()), 1.0)]
+        seen: dict[tuple[int, ...], int] = {}
+        for j in range(self.book.faults):
+            if self.book.fault_module[j] == self.link.target[i] and self.link.relation[j] == 0:
+                pattern = tuple(int(sight) for sight in self.book.seen[j])
+                seen[pattern] = seen.get(pattern, 0) + 1
+        kept += sorted(((pattern, float(count)) for pattern, count in seen.items()), key=lambda entry: -entry[1])[:4]
+        whole = sum(count for _, count in kept)
+        return [Rival(ECHO, count / whole, [self.echo(i, k, pattern[k]) for k in range(self.width)])
+                for pattern, count in kept]
+
+    def echo(self, i: int, k: int, shown: int) -> float:
+        if shown == 1 or self.link.target_state[i, k] == SILENT:
             return self.rate("echo.follows")
-        return self.rate("echo.target_unread" if self.link.target_active[i, k] < 0 else "echo.alone")
+        return self.rate("echo.target_unread" if shown < 0 else "echo.alone")
 
     # The supply.
 

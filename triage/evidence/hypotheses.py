@@ -14,9 +14,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
-from triage.model.casebook import INVALID, LOST, POINTER, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import LOST, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -78,8 +79,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
              np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, params),
-        _some("echo", ECHO, np.isin(link.relation, (POINTER, INVALID)), _echo(link, params)[:, :, None],
-              np.ones((book.faults, 1))),
+        Part("echo", ECHO, *echo_chances(book, link, params)),
     ]
     for part in parts:
         np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
@@ -193,11 +193,3 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
         _some("locked record", HISTORY, locked > 0, before, ((1.0 - share) * locked)[:, None], locked=True),
         _some("set by work", HISTORY, share > 0, by_work, share[:, None]),
     ]
-
-
-def _echo(link: Links, params: Parameters) -> Floats:
-    """N x K: an echo shows when its target holds a fault of its own (or is silent), and hardly else."""
-    shown = (link.target_active == 1) | (link.target_state == SILENT)
-    unread = (link.target_active < 0) & ~shown
-    return np.where(shown, params.rate("echo.follows"), np.where(
-        unread, params.rate("echo.target_unread"), params.rate("echo.alone")))

@@ -1,0 +1,65 @@
+"""Echoes: a code that only repeats a fault of another module shows when that one fault shows, and hardly else.
+
+Which of the target's faults it repeats nobody says, so each pattern of sightings among them is a hypothesis of its own,
+beside "any of them".
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import INVALID, NOT_READABLE, POINTER, SEEN, SILENT, Casebook, Floats, Ints, Links
+
+if TYPE_CHECKING:
+    from triage.evidence.parameters import Parameters
+
+#: Patterns of the target's faults that are told apart; rarer ones count as "any of them".
+MOST_PATTERNS = 4
+
+
+def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints, Floats, Floats]:
+    """Rows (n) of the faults that can be echoes, the chance (n x K x h) that each is set, the share (n x h)."""
+    rows = np.flatnonzero(np.isin(link.relation, (POINTER, INVALID)))
+    shows, share = _patterns(book, link, rows)
+    shown = (shows == SEEN) | (link.target_state[rows] == SILENT)[:, :, None]
+    chance = np.where(shown, params.rate("echo.follows"), np.where(
+        shows == NOT_READABLE, params.rate("echo.target_unread"), params.rate("echo.alone")))
+    return rows, chance, share
+
+
+def _patterns(book: Casebook, link: Links, rows: Ints) -> tuple[Ints, Floats]:
+    """Sightings (n x K x h) of what each of ``rows`` may repeat, and the share of each: "any of them" counts once."""
+    told: dict[int, list[tuple[bytes, int]]] = {}
+    own = _own_faults(book, link, set(link.target[rows].tolist()))
+    shows = np.repeat(link.target_active[rows][:, :, None], MOST_PATTERNS + 1, axis=2)
+    share = np.zeros((rows.size, MOST_PATTERNS + 1))
+    share[:, 0] = 1.0
+    for place, target in enumerate(link.target[rows].tolist()):
+        faults = own.get(target)
+        if not faults:
+            continue
+        if target not in told:
+            told[target] = _commonest([book.seen[fault].tobytes() for fault in faults])
+        for column, (pattern, count) in enumerate(told[target], start=1):
+            shows[place, :, column] = np.frombuffer(pattern, dtype=book.seen.dtype)
+            share[place, column] = count
+    return shows, share / share.sum(axis=1, keepdims=True)
+
+
+def _own_faults(book: Casebook, link: Links, targets: set[int]) -> dict[int, list[int]]:
+    """Target module -> its faults that point to no other module."""
+    found: dict[int, list[int]] = {}
+    modules = book.fault_module.tolist()
+    for fault in np.flatnonzero(link.relation == 0).tolist():
+        if modules[fault] in targets:
+            found.setdefault(modules[fault], []).append(fault)
+    return found
+
+
+def _commonest(patterns: list[bytes]) -> list[tuple[bytes, int]]:
+    counts: dict[bytes, int] = {}
+    for pattern in patterns:
+        counts[pattern] = counts.get(pattern, 0) + 1
+    return sorted(counts.items(), key=lambda entry: -entry[1])[:MOST_PATTERNS]
