@@ -13,7 +13,7 @@ SAID = {
     "silent": [
         "failed to communicate", "fails to communicate", "would not communicate", "unable to connect", "never replied",
         "no communication possible", "communication not possible", "not communicating", "no response received",
-        "Kommunikation nicht möglich", "antwortet nicht mehr", "keine Antwort erhalten", "Verbindungsaufbau fehlgeschlagen",
+        "Kommunikation nicht möglich", "antwortet nicht mehr", "keine Antwort erhalten", "Verbindung gestört",
         "aucune liaison", "ne communique plus", "dialogue impossible", "sin comunicación", "comunicación fallida",
     ],
     "clean": [

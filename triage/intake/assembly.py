@@ -45,6 +45,8 @@ class ModuleDraft:
     guessed: bool = False
     canonical: str | None = None
     status_mask: int | None = None
+    #: Something stands under it that was not understood: without codes it is not clean.
+    unclear: bool = False
 
 
 @dataclass(slots=True)

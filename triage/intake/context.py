@@ -75,6 +75,8 @@ class Context:
 
     def refuse(self, row: Row) -> None:
         """A warning for each place of the row that looks like a code and can't be read as one."""
+        if row.finds.refusals and self.builder.module is not None:
+            self.builder.module.unclear = True
         for refusal in row.finds.refusals:
             self.builder.notice(
                 "warning", refusal.message, row.line, row.start + refusal.start, row.start + refusal.end

@@ -92,6 +92,10 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     """Read the text behind the last code again, with the row joined on to it."""
     above = context.open_row
     if above is None or not above.finds.codes:
+        alone = states.of_cell(row.low, context.translated, context.legend)
+        if alone is not None:
+            draft.status = draft.status or alone
+            return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"

@@ -6,7 +6,7 @@ from triage.intake.assembly import CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.coderow import NOT_STATED
 from triage.intake.context import Context
 from triage.model.session import Vehicle
-from triage.model.snapshot import CodeEntry, FreezeFrame, ModuleScan, SinceClear, Snapshot
+from triage.model.snapshot import SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.modules).
 SURE, NEAR = 90.0, 4.0
@@ -39,31 +39,34 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
     if draft.volts is None:
         _common_volts(draft)
     modules = [_module(context, module, said) for module in draft.modules.values()]
-    names = {module.printed: scan.module for module, scan in zip(draft.modules.values(), modules, strict=True)}
+    names = {module.printed: scan["module"] for module, scan in zip(draft.modules.values(), modules, strict=True)}
     readings = [
         reading.model_copy(update={"module": names.get(reading.module, reading.module)})
         if reading.module
         else reading
         for reading in draft.readings
     ]
-    return Snapshot(
-        phase=draft.phase,
-        at=draft.at,
-        engine=have.engine,
-        ran_minutes=have.ran_minutes,
-        drove=have.drove,
-        max_speed_kmh=have.max_speed_kmh,
-        coolant_c=have.coolant_c,
-        volts=draft.volts,
-        lowest_volts=draft.lowest,
-        low_seconds=have.low_seconds,
-        outside_supply=have.outside_supply,
-        lamps=have.lamps,
-        lists_read=have.lists_read or None,
-        since_clear=since,
-        readiness=draft.readiness,
-        modules=modules,
-        readings=readings or None,
+    # In one go: a call of the model for every code would take as long as reading it.
+    return Snapshot.model_validate(
+        {
+            "phase": draft.phase,
+            "at": draft.at,
+            "engine": have.engine,
+            "ran_minutes": have.ran_minutes,
+            "drove": have.drove,
+            "max_speed_kmh": have.max_speed_kmh,
+            "coolant_c": have.coolant_c,
+            "volts": draft.volts,
+            "lowest_volts": draft.lowest,
+            "low_seconds": have.low_seconds,
+            "outside_supply": have.outside_supply,
+            "lamps": have.lamps,
+            "lists_read": have.lists_read or None,
+            "since_clear": since,
+            "readiness": draft.readiness,
+            "modules": modules,
+            "readings": readings or None,
+        }
     )
 
 
@@ -76,8 +79,8 @@ def _common_volts(draft: SnapshotDraft) -> None:
             module.volts = None
 
 
-def _module(context: Context, draft: ModuleDraft, said: set[str]) -> ModuleScan:
-    """One module: its canonical name, with a notice where that is in doubt."""
+def _module(context: Context, draft: ModuleDraft, said: set[str]) -> dict[str, object]:
+    """One module as :class:`ModuleScan` takes it: its canonical name, with a notice where that is in doubt."""
     if draft.printed == NOT_STATED:
         canonical, printed = draft.canonical or NOT_STATED, None
     elif draft.canonical is not None:
@@ -106,14 +109,14 @@ def _module(context: Context, draft: ModuleDraft, said: set[str]) -> ModuleScan:
             start,
             end,
         )
-    return ModuleScan(
-        module=canonical,
-        printed=printed,
-        responds=not silent,
-        volts=draft.volts,
-        status_mask=draft.status_mask,
-        codes=[_code(code) for code in draft.codes],
-    )
+    return {
+        "module": canonical,
+        "printed": printed,
+        "responds": not silent,
+        "volts": draft.volts,
+        "status_mask": draft.status_mask,
+        "codes": [_code(code) for code in draft.codes],
+    }
 
 
 def _codes(number: int) -> str:
@@ -142,24 +145,36 @@ def _doubt(
     context.builder.notice("note", message, draft.line, draft.start, draft.end)
 
 
-def _code(draft: CodeDraft) -> CodeEntry:
-    """One code of the model."""
-    frame = FreezeFrame(**draft.freeze) if draft.freeze else None
-    return CodeEntry(
-        code=draft.code,
-        failure_type=draft.failure_type,
-        status=draft.status,
-        status_byte=draft.status_byte,
-        count=draft.count,
-        text=draft.text,
-        freeze_frame=frame,
-    )
+def _code(draft: CodeDraft) -> dict[str, object]:
+    """One code as :class:`CodeEntry` takes it."""
+    return {
+        "code": draft.code,
+        "failure_type": draft.failure_type,
+        "status": draft.status,
+        "status_byte": draft.status_byte,
+        "count": draft.count,
+        "text": draft.text,
+        "freeze_frame": draft.freeze or None,
+    }
 
 
 def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
     """Headings that turned out to be none: a guessed name with nothing below, a summary line of a module told later."""
     for key, module in list(draft.modules.items()):
         if module.codes or module.answer is not None:
+            continue
+        if not module.guessed and context.names.score(module.printed) >= 90.0 and module.stated is None:
+            # A name with nothing understood below it says neither that the module is clean nor that it is silent.
+            why = "what is said of it is not understood" if module.unclear else "nothing is said of it"
+            context.builder.notice(
+                "warning" if module.unclear else "note",
+                f"{module.printed}: {why}: left out of the scan; write its codes, \"no codes\" or \"no answer\"",
+                module.line,
+                module.start,
+                module.end,
+            )
+            del draft.modules[key]
+            draft.left_out.append(module.printed)
             continue
         if module.stated is not None and module.stated[0] > 0:
             canonical = context.names.match(module.printed).canonical

@@ -55,11 +55,13 @@ class Finds(NamedTuple):
 
 
 NOTHING = Finds(())
-_DIGIT = re.compile(r"[0-9]")
+#: Digits with less than a code's length between them. A code has a digit in it, so that nothing else is looked at.
+_DIGITS = re.compile(r"[0-9]+(?:[^0-9]{1,8}[0-9]+)*")
+_REACH = 8
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
 _CANDIDATE = re.compile(
-    r"(?<![^\W_])(?:([A-Za-z])([0-9OoIlQSsZz|][0-9A-FOIQGSZa-folsz|?*]{3})([0-9A-FOIa-fol]{2})?(?![^\W_])"
-    r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3][0-9A-Fa-f]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
+    r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
+    r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OI][0-9A-FOIa-f]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
@@ -92,6 +94,7 @@ _PART_TAIL = re.compile(
     r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|"
     r"/[0-9]{2}R"
 )
+_PART_SIGNS = ("-", "/")
 _STATUS_BYTE = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?|state|st|statusbyte)\s{0,2}[:=#]?\s{0,2}(?:0x|\$)?([0-9A-Fa-f]{2})h?"
     r"(?![0-9A-Za-z])|\s{0,3}[\[({/-]\s?(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
@@ -123,11 +126,14 @@ _LABEL_FORMS = (_BRACKETED, _LABELLED)
 _SPACED_FORMS = (_SPACED,)
 _LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti"})
 _PAIR_SIGNS = _HEX | {"$"}
+_SOFT_MARKS = " ,;|/({[-\t"
+#: What a status byte, or the word before it, may start with.
+_BYTE_SIGNS = _HEX | {"$", "s"}
 
 
 def find(text: str, low: str | None = None) -> Finds:
     """The codes of one line or cell. Linear in its length; ``low`` is the same text in small letters."""
-    if _DIGIT.search(text) is None:
+    if _DIGITS.search(text) is None:
         return NOTHING
     if len(text) <= 160:
         return _find_cached(text)
@@ -148,18 +154,21 @@ def _find(text: str, low: str) -> Finds:
     refusals: list[Refusal] = []
     label: near.Labels | None = None
     at = 0
-    for match in _CANDIDATE.finditer(text):
-        start = match.start()
-        if start < at or (taken and taken[start]):
-            continue
-        if label is None:
-            label = near.Labels(low)
-        result = _candidate(text, low, match, label)
-        if isinstance(result, Found):
-            codes.append(result)
-            at = result.end
-        elif result is not None:
-            refusals.append(result)
+    for digits in _DIGITS.finditer(text):
+        first, last = digits.span()
+        pos, stop = max(first - _REACH, at), last + _REACH
+        while (match := _CANDIDATE.search(text, pos, stop)) is not None and match.start() < last:
+            start, pos = match.span()
+            if taken and taken[start]:
+                continue
+            if label is None:
+                label = near.Labels(low)
+            result = _candidate(text, low, match, label)
+            if isinstance(result, Found):
+                codes.append(result)
+                pos = at = max(pos, result.end)
+            elif result is not None:
+                refusals.append(result)
     if not codes and not refusals:
         return NOTHING
     if taken:
@@ -173,12 +182,13 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
     start, end = match.span()
     if label.before(start, end, text) or near.part_of_a_number(text, start, end):
         return None
+    code = match[0]
+    if _CLEAN.fullmatch(code) is not None:
+        if text[end : end + 1] in _PART_SIGNS and _PART_TAIL.match(text, end) and not _JOINED.match(text, end):
+            return None
+        return _with_tail(text, low, start, end, code, None, end, False)
     if match[10]:
         return _wrong_length(text, match[10], start, end)
-    if _CLEAN.fullmatch(match[0]) is not None:
-        if _PART_TAIL.match(text, end) and not _JOINED.match(text, end):
-            return None
-        return _with_tail(text, low, Found(start, end, match[0], bare=end), False)
     letter, body, tail = (
         (match[1], match[2], match[3])
         if match[1]
@@ -199,8 +209,10 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         return Refusal(start, end, message) if message and near.stands_alone(text, start, end) else None
     slip = clean != body or bool(match[8])
     if clean != body and not near.is_slip(letter, body, digits):
+        likely = not spaced and near.may_be_slip(letter, body) and near.stands_alone(text, start, end)
+        return _two_ways(text, start, end, (upper + clean).upper()) if likely else None
+    if spaced and clean != body and (digits < 2 or letter.islower()):
         return None
-    code = (upper + clean).upper()
     if tail is not None and not set(tail) <= _HEX:
         fixed = near.digits_for_letters(tail)
         tail, slip = fixed, True
@@ -208,12 +220,14 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
             return None
     if _PART_TAIL.match(text, end) and tail is None and not _JOINED.match(text, end):
         return None
-    return _with_tail(text, low, Found(start, end, code, tail and tail.upper(), bare=start + 1 + len(body)), slip)
+    code = (upper + clean).upper()
+    return _with_tail(text, low, start, end, code, tail and tail.upper(), start + 1 + len(body), slip)
 
 
-def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
-    """``found`` with the failure type and the status byte that follow it."""
-    failure, end = found.failure_type, found.end
+def _with_tail(
+    text: str, low: str, start: int, end: int, code: str, failure: str | None, bare: int, slip: bool
+) -> Found:
+    """The code at ``start``..``end`` with the failure type and the status byte that follow it."""
     if failure is None:
         for form in _forms(text, low, end):
             match = form.match(text, end)
@@ -227,26 +241,27 @@ def _with_tail(text: str, low: str, found: Found, slip: bool) -> Found:
                 and (text[end : end + 1] not in "-:." or text[end + 1 : end + 2].isspace())
             ):
                 continue
-            read = near.digits_for_letters(pair) if not set(pair) <= _HEX else pair
+            read = pair if pair.isdigit() or _HEX.issuperset(pair) else near.digits_for_letters(pair)
             if read is None:
                 continue
             slip = slip or read != pair
             failure, end = read.upper(), match.end()
             break
     if failure is None and not slip and "stat" not in low[end : end + 12]:
-        return found
+        return Found(start, end, code, None, None, "J2012", None, None, bare)
     status = None
-    bits = _STATUS_BITS.match(text, end)
-    if bits is not None:
-        status, end = int(bits[1], 2), bits.end()
-    elif failure is not None:
-        match = _STATUS_BYTE.match(text, end)
-        if match is not None:
-            status, end = int(match[1] or match[2] or match[3] or match[4], 16), match.end()
-    elif (match := _STATUS_BYTE.match(text, end)) is not None and match[1]:
-        status, end = int(match[1], 16), match.end()
-    shown = found.text if failure is None else f"{found.text}-{failure}"
-    return Found(found.start, end, found.text, failure, status, "J2012", None, shown if slip else None, found.bare)
+    if low[end : end + 6].lstrip(_SOFT_MARKS)[:1] in _BYTE_SIGNS:
+        bits = _STATUS_BITS.match(text, end)
+        if bits is not None:
+            status, end = int(bits[1], 2), bits.end()
+        elif failure is not None:
+            match = _STATUS_BYTE.match(text, end)
+            if match is not None:
+                status, end = int(match[1] or match[2] or match[3] or match[4], 16), match.end()
+        elif (match := _STATUS_BYTE.match(text, end)) is not None and match[1]:
+            status, end = int(match[1], 16), match.end()
+    shown = None if not slip else code if failure is None else f"{code}-{failure}"
+    return Found(start, end, code, failure, status, "J2012", None, shown, bare)
 
 
 def _forms(text: str, low: str, end: int) -> tuple[re.Pattern[str], ...]:
@@ -294,6 +309,36 @@ def _unreadable(text: str, start: int, end: int) -> Refusal | None:
     """A character that could be several digits."""
     token = text[start:end]
     return Refusal(start, end, f"{token} is not read: it could be more than one code; write the digits out")
+
+
+_CELL = re.compile(
+    r"([PCBUpcbu])[ ._-]?([0-9OoQqIil|][0-9A-Fa-fOoQqIil|SsZz]{3})([0-9A-Fa-fOIlo]{2})?(?![^\W_])"
+)
+
+
+def in_code_cell(text: str) -> Finds:
+    """The codes of a cell or value that is made for one: there a letter in a digit's place is a slip of the pen.
+
+    >>> [str(code) for code in in_code_cell("plad6-16").codes], [str(code) for code in in_code_cell("Pass").codes]
+    (['P1AD6-16'], [])
+    """
+    found = find(text)
+    match = _CELL.match(text)
+    if found.codes or match is None:
+        return found
+    clean = near.digits_for_letters(match[2])
+    tail = near.digits_for_letters(match[3]) if match[3] else None
+    if clean is None or clean[0] not in "0123" or not (any(c.isdigit() for c in match[0]) or match[0].isupper()):
+        return found
+    code = (match[1] + clean).upper()
+    slip = _with_tail(text, near.small(text), 0, match.end(), code, tail and tail.upper(), match.end(2), True)
+    return Finds((slip,))
+
+
+def _two_ways(text: str, start: int, end: int, code: str) -> Refusal:
+    """A word with a number at its end that a code with letters for its digits would look like too."""
+    token = text[start:end]
+    return Refusal(start, end, f"{token} is not read: it could be {code[:5]} or a name; write the digits out")
 
 
 def _heavy(text: str, low: str) -> list[Found]:

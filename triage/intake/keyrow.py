@@ -9,7 +9,7 @@ from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.assembly import CodeDraft
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
-from triage.intake.found import Found
+from triage.intake.found import Found, in_code_cell
 from triage.intake.headings import Heading, name_in, open_heading
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
@@ -103,6 +103,12 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         return True
     if low.isdigit() and len(low) <= 2 and module is not None:
         module.stated = (int(low), row.line, row.start, row.start + len(row.text))
+        return True
+    slip = next(iter(in_code_cell(value).codes), None) if module is not None else None
+    if slip is not None:
+        found = slip._replace(start=start, end=start + slip.end, bare=start + slip.bare)
+        row.finds = row.finds._replace(refusals=())
+        _add(context, row, found, value[slip.end :].strip(" -:,"))
         return True
     head, _, rest = value.partition(" ")
     own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))

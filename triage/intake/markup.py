@@ -48,6 +48,8 @@ _BLOCKS = frozenset(
     ]
 )
 _SKIPPED = frozenset({"script", "style"})
+#: What stands for a line break inside a cell: a wide gap, as a page shows it.
+_BREAK = "  "
 _SPACES = re.compile(r"[ \t\n\r\f]+")
 
 
@@ -91,13 +93,13 @@ class _Rows(HTMLParser):
             if self._cells is None:
                 self.end_line()
             else:
-                self._parts.append(" ")
+                self._parts.append(_BREAK)
         elif tag in _BLOCKS:
             self._in_pre += tag == "pre"
             if tag in ("tr", "table") or self._cells is None:
                 self.end_line()
             else:
-                self._parts.append(" ")
+                self._parts.append(_BREAK)
             if tag in ("h1", "h2", "h3", "h4", "h5", "h6", "p", "table") and self.found and self.found[-1].text:
                 self._add("")
 

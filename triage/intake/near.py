@@ -26,7 +26,9 @@ __all__ = [
 ]
 
 #: The digit that a letter most likely stands for. G, ? and * could be several.
-_DIGIT_FOR = str.maketrans("OoQIl|SsZz", "0001115522")
+_DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
+#: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
+_NUMBERED_WORD = re.compile(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
 _UNIT_AFTER = re.compile(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
@@ -78,7 +80,10 @@ _GONE = re.compile(
     r"(?:kam|kamen) nicht (?:wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|n'?est pas revenu|ne revient pas|"
     r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)"
 )
-_STOP = re.compile(r"[.;:!\n]|\b(?:but|aber|mais|pero|while)\b")
+#: The first two letters of what :data:`_GONE` may start with.
+_GONE_STARTS = word_set(
+    "co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na a de"
+) | {"a "}
 
 
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
@@ -104,7 +109,15 @@ _MENTION_ENDS = word_set(
     "de cause causes by as like "
     "wegen g any more longer code codes dtc dtcs fehler defaut codigo"
 )
-_LAST_WORD = re.compile(r"([a-z]*)[^a-z]*$")
+_LAST_WORD = re.compile(r"[^a-z]*([a-z]*)")
+
+
+def _last_word(text: str) -> str:
+    """The last word of ``text``. Looked for from the end, so that no place is tried in vain."""
+    match = _LAST_WORD.match(text[::-1])
+    return match[1][::-1] if match is not None else ""
+
+
 
 
 class _Spot(Protocol):
@@ -134,11 +147,10 @@ class Labels:
     def before(self, start: int, end: int, text: str) -> bool:
         """Whether the place ``start``..``end`` is named by a label as something else than a code."""
         low = self._low
-        if start == 0 and not _CONNECTOR_AFTER.match(low, end):
+        if start == 0 and (low[0] not in "cb" or not _CONNECTOR_AFTER.match(low, end)):
             return False
         window = low[max(0, start - 34) : start]
-        last = _LAST_WORD.search(window[-16:])
-        ends = (last is not None and last[1] in _LABEL_ENDS) or "#" in window[-3:] or "\u00b0" in window[-3:]
+        ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = ends and _LABEL.search(window) is not None
         weak = low[start] in "cb"
         if not found and weak:
@@ -165,12 +177,29 @@ def digits_for_letters(body: str) -> str | None:
 
 def is_slip(letter: str, body: str, digits: int) -> bool:
     """Whether a word with letters for digits is more likely a code than a word of a language."""
+    word = (letter + body).upper()
+    if _NUMBERED_WORD.fullmatch(word):
+        return False
     odd = [c for c in body if c not in _READABLE]
     if any(c in "SsZz" for c in odd):
         return digits >= 3
     if digits >= 2:
         return letter.isupper() or not any(c.isupper() for c in body) or digits >= 3
-    return digits == 1 and letter.isupper() and all(c in "OI0123456789" for c in body)
+    if digits == 0:
+        return False
+    if letter.isupper():
+        # "P" and capitals: POAA6, Ul5CF. A word with a number is written in small letters.
+        return not any(c in "abcdef" for c in body) and body.count("o") + body.count("i") == 0
+    return body.islower() and not body[:-1].isalpha()
+
+
+def may_be_slip(letter: str, body: str) -> bool:
+    """Whether a word that :func:`is_slip` does not take for a code may be one nevertheless ("poaa6", "POS62")."""
+    word = (letter + body).upper()
+    digits = sum(c.isdigit() for c in body)
+    if letter not in "PCBUpcbu" or not digits or word[:4] == "CODE" or word[1:3] == "ID":
+        return False
+    return (letter + body).islower() or word[:3] == "COD" or (digits >= 2 and (letter + body).isupper())
 
 
 def can_be_spaced_type(pair: str) -> bool:
@@ -218,7 +247,8 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     """``codes`` that are reported here, and those the text only mentions: "see P0715", "no P0562", "P0562 did not
     return"."""
     for code in codes:
-        if (code.start and _mention_ends(low, code.start)) or _GONE.match(low, code.end, code.end + 80) is not None:
+        start = code.start
+        if (start and _last_word(low[max(0, start - 14) : start]) in _MENTION_ENDS) or _may_be_gone(low, code.end):
             break
     else:
         return list(codes), []
@@ -247,10 +277,10 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     return kept, mentions
 
 
-def _mention_ends(low: str, start: int) -> bool:
-    """Whether the word before a place may lead to a mention."""
-    last = _LAST_WORD.search(low[max(0, start - 14) : start])
-    return last is not None and last[1] in _MENTION_ENDS
+def _may_be_gone(low: str, end: int) -> bool:
+    """Whether the words behind a place may say that what stands before it is gone."""
+    ahead = low[end : end + 12].lstrip(" \t,()")[:2]
+    return (ahead in _GONE_STARTS or len(ahead) < 2 < len(low) - end) and _GONE.match(low, end, end + 80) is not None
 
 
 def _gone_together(

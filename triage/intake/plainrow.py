@@ -40,6 +40,9 @@ def read(context: Context, row: Row, at: int) -> None:
     if _legend(context, row):
         return
     if row.finds.refusals:
+        pair = keyrow.split(row)
+        if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
+            return
         # Neither the name of a module nor the rest of a description: a code that can't be read stands here.
         context.refuse(row)
         context.open_code = context.open_row = None

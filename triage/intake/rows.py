@@ -112,6 +112,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             not row.blank
             and not row.finds.codes
             and len(row.text) <= 120
+            and not (row.roles and row.kind in ("|", ";", ",", "\t"))
             and _PAGE_SIGNS.search(row.low)
             and _PAGE.search(row.low)
         ):

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from copy import copy
 
 from triage.intake import phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.assembly import ModuleDraft
-from triage.intake.coderow import add, module_for
+from triage.intake.coderow import add, details_of, module_for
 from triage.intake.context import Context
-from triage.intake.found import Found
+from triage.intake.found import Found, in_code_cell
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
@@ -17,7 +18,11 @@ from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.model import codes as model_codes
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+#: A line break inside a cell.
+_BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 _NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
+#: Columns in which the codes or the answer of a module stand.
+_TELLING = ("code", "count_of_codes", "status", "answer", "description", "failure_type")
 _EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
 
@@ -44,8 +49,8 @@ def read(context: Context, row: Row) -> None:
         context.refuse(row)
         return
     context.refuse(row)
-    for code in codes:
-        details = _details(context, row, by_role, code, alone=len(codes) == 1)
+    for at, code in enumerate(codes):
+        details = _details(context, row, by_role, at, codes)
         draft = add(context, module, row, code, details)
         context.open_code, context.open_row, context.tail = draft, row, ""
 
@@ -106,8 +111,9 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
             return [
                 Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)
             ]
-    if row.finds.refusals:
-        return []
+    slips = _slips(row, by_role)
+    if slips or row.finds.refusals:
+        return slips
     for cell in by_role.get("code", ()):
         text = cell.text.strip(" *#.")
         own = model_codes.own(text) if any(c.isdigit() for c in text) else None
@@ -120,6 +126,21 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
         for code in row.finds.codes
         if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
     ]
+
+
+def _slips(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Codes in cells made for them, however many letters stand for digits."""
+    found = []
+    for cell in by_role.get("code", ()):
+        for code in in_code_cell(cell.text).codes:
+            start = cell.start + code.start
+            found.append(
+                code._replace(start=start, end=cell.start + code.end, bare=cell.start + code.bare)
+            )
+            row.finds = row.finds._replace(
+                refusals=tuple(each for each in row.finds.refusals if not cell.start <= each.start < cell.end)
+            )
+    return found
 
 
 def _address(by_role: dict[str, list[Cell]]) -> int | None:
@@ -147,7 +168,7 @@ def _continues(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bo
 def _module(context: Context, row: Row, name: Cell | None, code: Found | None, coded: bool) -> ModuleDraft | None:
     """The module of the row: its own cell, else that of the row above where the table has such a column."""
     if name is not None:
-        printed = tidy(name.text)
+        printed = " ".join(tidy(name.text).split())
         context.under_heading = False
         return context.builder.name_module(printed, row.line, row.start + name.start, row.start + name.end)
     return module_for(context, row, code) if coded else context.builder.module
@@ -187,53 +208,77 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
         if answer is not None:
             apply_answer(context, module, answer)
             return
+    if module.codes or module.answer is not None or module.stated is not None:
+        return
+    told = [cell for role in _TELLING for cell in by_role.get(role, ())]
+    said = next((cell for cell in told if cell.low.strip() not in _EMPTY), None)
+    if said is not None:
+        module.unclear = True
+        context.builder.notice(
+            "warning",
+            f"{module.printed}: {said.text!r} is neither a code nor an answer: not read; write the code, "
+            '"no codes" or "no answer"',
+            row.line,
+            row.start + said.start,
+            row.start + said.end,
+        )
+    elif any(cell.text.strip() for cell in told):
+        # A dash where the codes of other modules stand.
+        module.answer = "clean"
 
 
-def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], code: Found, *, alone: bool) -> Details:
-    """What the other columns say of one code."""
+def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int, codes: list[Found]) -> Details:
+    """What the other columns say of one code of the row, and what stands beside it in its own cell."""
+    code = codes[at]
     details = Details()
     has_type = code.failure_type is not None
-    for cell in by_role.get("code", ()):
-        inside = row.text[code.end : cell.end] if cell.start <= code.start < cell.end else ""
-        following = [other for other in row.finds.codes if other.start > code.start]
-        if following:
-            inside = row.text[code.end : min(cell.end, following[0].start)] if inside else ""
+    own = next((cell for cell in row.cells or () if cell.start <= code.start < cell.end), None)
+    if own is not None:
+        following = [other.start for other in row.finds.codes if other.start > code.start]
+        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/")
         if inside.strip(" ,;/()-"):
-            text = take_running(details, inside, small(inside), context.translated, True)
-            take(
-                details,
-                text,
-                small(text),
-                following=True,
-                has_type=has_type,
-                translated=context.translated,
-                legend=context.legend,
-            )
+            details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
+            details.texts, details.freeze = list(details.texts), dict(details.freeze)
+    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
     for cell in by_role.get("failure_type", ()):
-        match = _HEX2.fullmatch(cell.text.strip(" -[]()"))
-        if match is not None and not has_type:
-            value = digits_for_letters(match[1])
-            details.failure_type = value.upper() if value else None
-        elif (status := states.of_cell(cell.low, context.translated, context.legend)) is not None:
-            details.status = details.status or status
-        elif match is None and cell.text.strip(" -"):
-            details.texts.append(cell.text)
+        _type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
-        status = states.of_cell(cell.low, context.translated, context.legend)
+        text = _part(cell.text, *shares)
+        status = states.of_cell(small(text), context.translated, context.legend)
         if status is not None:
             details.status = status
-        elif cell.text:
-            rest = take_running(details, cell.text, cell.low, context.translated, True)
-            if details.status is None or rest != cell.text:
+        elif text:
+            rest = take_running(details, text, small(text), context.translated, True)
+            if details.status is None or rest != text:
                 take(Details() if details.status else details, rest, small(rest), following=False, has_type=True)
-    _more(context, row, by_role, details, has_type)
+    _more(context, row, by_role, details, has_type, shares)
     if context.pending_freeze_volts is not None:
         details.freeze["volts"] = context.pending_freeze_volts
         context.pending_freeze_volts = None
     return details
 
 
-def _more(context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool) -> None:
+def _part(text: str, count: int, at: int) -> str:
+    """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
+    parts = [part for part in _BREAK.split(text) if part.strip()] if count > 1 else []
+    return parts[at].strip() if len(parts) == count else _BREAK.sub("  ", text)
+
+
+def _type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
+    """A cell of the column for failure types; a status may stand there, or a text."""
+    match = _HEX2.fullmatch(text.strip(" -[]()"))
+    if match is not None and not has_type:
+        value = digits_for_letters(match[1])
+        details.failure_type = value.upper() if value else None
+    elif (status := states.of_cell(small(text), context.translated, context.legend)) is not None:
+        details.status = details.status or status
+    elif match is None and text.strip(" -"):
+        details.texts.append(text)
+
+
+def _more(
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
     byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", _text(by_role, "status_byte").strip())
     if byte is not None:
@@ -255,16 +300,11 @@ def _more(context: Context, row: Row, by_role: dict[str, list[Cell]], details: D
     for role in ("answer", "date", "scan"):
         status = states.of_cell(_text(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
-    details.texts += [cell.text for cell in by_role.get("description", ()) if cell.text.strip(" -")]
-    if details.status is None:
-        for cell in by_role.get("description", ()):
-            take_running(
-                details,
-                cell.text,
-                cell.low,
-                context.translated,
-                context.style.doubtful_states and "status" not in by_role,
-            )
+    told = [_part(cell.text, *shares) for cell in by_role.get("description", ()) if cell.text.strip(" -")]
+    details.texts += told
+    doubtful = context.style.doubtful_states and "status" not in by_role
+    for text in told if details.status is None else ():
+        take_running(details, text, small(text), context.translated, doubtful)
     roles = row.roles or ()
     for cell, named in zip(row.cells or (), roles, strict=False):
         if named is None and cell.text:
