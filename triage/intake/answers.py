@@ -29,7 +29,10 @@ DOUBTFUL = phrase_set("""
         saute | saltado | ausente | no data | no link | not run | not done | no connection | not present | nicht
         vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available | o b |
         ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked |
-        timed out | is clean | all clear | not supported | communication error | no code | not included""")
+        timed out | is clean | all clear | not supported | communication error | no code | not included | nothing |
+        nichts | nix | rien | nada | nff | fehlerlos | is fine | was fine | is ok | was ok | is good | was good | all
+        fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
+        | not detected""")
 _YES = word_set(
     "yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good"
 )
@@ -57,11 +60,20 @@ _LINKS = word_set(
     "asked also both now "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
     "try tried request requests "
-    "twice scan here this time no communication reading read back came from: gave gives got get just only now : "
+    "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
+    "any either konnte konnten nous on ich wir yet at today whatsoever "
     "there"
 )
 #: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
 _CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$")
+#: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
+_NOTHING = frozenset({"nothing", "nichts", "nix", "rien", "nada"})
+_CLAUSE_ENDS = re.compile(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
+#: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
+_OBJECT_ENDS = word_set(
+    "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
+    "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen"
+)
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
@@ -98,8 +110,22 @@ def spoken(low: str) -> list[Spoken]:
     return [
         Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL)
         for hit in ANSWERS.find(low)
-        if hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
+        if (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
+        and (
+            hit.phrase not in _NOTHING
+            or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
+        )
     ]
+
+
+def takes_object(low: str, hit: Spoken) -> bool:
+    """Whether the module of an answer stands right behind it.
+
+    >>> low = "could not reach abs, bcm did not answer"
+    >>> [takes_object(low, hit) for hit in spoken(low)]
+    [True, False]
+    """
+    return low[hit.start : hit.end].rsplit(None, 1)[-1] in _OBJECT_ENDS
 
 
 def generic(low: str) -> bool:

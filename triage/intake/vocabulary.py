@@ -144,7 +144,8 @@ ANSWERS = Phrasebook(
         averias | sin averia | sin errores | sin error | ningun codigo | ningun fallo | ninguna averia | ningun error
         | no hay codigos | no hay fallos | no hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos
-        de averia | sin codigos de fallo | memoria vacia | sin memoria de averias | libre de fallos | sin registros""",
+        de averia | sin codigos de fallo | nothing | nichts | nix | rien | nada | nff | unauffallig | fehlerlos |
+        memoria vacia | sin memoria de averias | libre de fallos | sin registros""",
         "not fitted": """
         not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in
         | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |

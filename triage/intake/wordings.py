@@ -7,7 +7,50 @@ from __future__ import annotations
 
 Slots = tuple[str, ...]
 
+_COULD_NOT = (
+    "could not | couldn t | couldnt | cannot | can t | cant | can not | unable to | was unable to | were unable to | "
+    "not able to | wasn t able to | was not able to | failed to | fails to | did not manage to | didn t manage to | "
+    "don t | do not | won t let me | never managed to"
+)
 _SILENT: tuple[Slots, ...] = (
+    (
+        _COULD_NOT,
+        "talk to | speak to | reach | connect to | connect with | communicate with | contact | access | get into | "
+        "get in to | get through to | get hold of | get in touch with | get an answer from | get a response from | "
+        "get any response from | get any answer from | get anything from | get anything out of | raise | log into | "
+        "log on to | ping | open | wake | wake up | see | find | establish communication with |"
+        " establish comms with | "
+        "get comms with | get communication with",
+    ),
+    (_COULD_NOT, "read | be read | be accessed | be opened | be found | be seen | be woken | comm | comms"),
+    (
+        "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
+        "from | out of | with | of",
+    ),
+    ("not", "seen | found | detected | visible | heard", "on bus | on the bus | on can | on network | in scan"),
+    (
+        "won t | wont | would not | wouldn t | refuses to | refused to | did not | didn t | does not | doesn t |"
+        " cannot",
+        "talk | speak | respond | answer | communicate | connect | wake up | comm | say",
+        "at all | to me | to us | to anything | to scanner | to the scanner | to tool | to the tool | anything",
+    ),
+    (
+        "konnte nicht | konnten nicht | lasst sich nicht | laesst sich nicht | liess sich nicht | kann nicht | nicht",
+        "erreichen | ansprechen | auslesen | erreicht werden | angesprochen werden | ausgelesen werden | "
+        "kontaktieren | auslesbar | lesbar",
+    ),
+    (
+        "kein zugriff | kein zugang | keine verbindung | keine kommunikation | kein durchkommen",
+        "auf | zu | zum | zur | mit",
+    ),
+    (
+        "impossible de | impossible d | n ai pas pu | pas pu | pas reussi a | n arrive pas a",
+        "communiquer avec | joindre | dialoguer avec | lire | entrer en communication avec | acceder a | contacter",
+    ),
+    (
+        "no se pudo | no se puede | no pude | no puedo | no logro | imposible | no ha sido posible",
+        "comunicar con | comunicarse con | acceder a | conectar con | contactar con | leer | contactar",
+    ),
     (
         "did not | didn t | didnt | does not | doesn t | doesnt | do not | don t | will not | won t | wont | "
         "would not | "
@@ -23,13 +66,15 @@ _SILENT: tuple[Slots, ...] = (
     ("never | not | has not | hasn t", "responded | answered | replied | communicated | connected"),
     (
         "no | without | zero",
-        "response | answer | reply | replies | comm | comms | com | coms | communication | communications | contact | "
+        "response | answer | reply | replies | comm | comms | com | coms | communication | communications |"
+        " contact | "
         "connection | reaction | dialogue",
         "- | possible | established | received | at all | on bus | detected",
     ),
     (
         "communication | comm | comms | connection | dialogue",
-        "failed | failure | fail | error | fault | timeout | timed out | impossible | not possible | not established | "
+        "failed | failure | fail | error | fault | timeout | timed out | impossible | not possible |"
+        " not established | "
         "aborted | interrupted | unsuccessful | could not be established | cannot be established | down",
     ),
     ("antwortet | antworten | reagiert | reagieren | kommuniziert | kommunizieren | meldet sich", "nicht"),
@@ -69,7 +114,8 @@ _SILENT: tuple[Slots, ...] = (
 )
 _KINDS = (
     "codes | code | dtc | dtcs | fault | faults | fault codes | fault code | trouble codes | trouble code | error | "
-    "errors | error codes | error code | faultcodes | fault entries | fault memory entries | malfunctions | entries | "
+    "errors | error codes | error code | faultcodes | fault entries | fault memory entries | malfunctions |"
+    " entries | "
     "diagnostic trouble codes"
 )
 _FEHLER = (
@@ -78,6 +124,22 @@ _FEHLER = (
     "fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
 )
 _CLEAN: tuple[Slots, ...] = (
+    (
+        "nothing | nothing at all",
+        "in | on | under | in memory | logged | set | showing | recorded | wrong | listed | left",
+    ),
+    ("nothing | none", "stored | found | logged | recorded | showing | set", "in | on"),
+    (
+        "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks",
+        "clean | fine | good | ok | okay",
+    ),
+    ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
+    ("nichts | nix | gar nichts", "drin | im | in | im speicher | drinnen | dabei"),
+    ("rien", "dans | en | du tout | de memorise | d enregistre | en memoire"),
+    ("nada", "en | guardado | memorizado | almacenado | registrado"),
+    ("alles", "ok | gut | in ordnung | sauber | i o"),
+    ("tout", "va bien | est ok | ok | est bon"),
+    ("todo", "bien | ok | correcto | en orden"),
     (
         "no | zero | 0 | without | without any | free of",
         "- | stored | active | present | current | actual",
@@ -107,11 +169,13 @@ _CLEAN: tuple[Slots, ...] = (
     (
         "sin | ningun | ninguna | no hay | 0 | cero",
         "codigo | codigos | fallo | fallos | averia | averias | error | errores | dtc | dtcs | codigos de averia | "
-        "codigos de fallo | codigo de averia | codigo de fallo | codigos de error | defectos | incidencias | anomalias",
+        "codigos de fallo | codigo de averia | codigo de fallo | codigos de error | defectos | incidencias |"
+        " anomalias",
         "- | almacenado | almacenados | almacenada | almacenadas | memorizado | memorizados | memorizada | "
         "memorizadas | "
         "registrado | registrados | registrada | registradas | detectado | detectados | detectada | detectadas | "
-        "encontrado | encontrados | encontrada | encontradas | guardado | guardados | guardadas | presente | presentes "
+        "encontrado | encontrados | encontrada | encontradas | guardado | guardados | guardadas | presente |"
+        " presentes "
         "| en memoria",
     ),
 )
@@ -143,6 +207,26 @@ _NOT_FITTED: tuple[Slots, ...] = (
     ),
 )
 _NOT_SCANNED: tuple[Slots, ...] = (
+    (
+        "did not | didn t | didnt | have not | haven t | havent | has not been | hasn t been | have not been |"
+        " haven t been | "
+        "had not been | not been | was not | wasn t | were not | weren t | still to | still have to | yet to |"
+        " forgot to | "
+        "did not get to | didn t get to | did not get round to | not yet | never | still to be | to be | yet to be",
+        "scan | scanned | check | checked | test | tested | poll | polled | query | queried | look at |"
+        " looked at | try | "
+        "tried | interrogated",
+        "- | yet | at all",
+    ),
+    (
+        "did not | didn t | didnt | have not | haven t | hasn t been | has not been | not been | forgot to |"
+        " still to | yet to | "
+        "never",
+        "read | read out",
+        "- | yet",
+    ),
+    ("not", "scanned | read | checked | tested | polled | queried | done", "yet | today | this time | in this scan"),
+    ("habe | haben", "nicht | noch nicht", "gelesen | abgefragt | gepruft | gescannt | ausgelesen"),
     (
         "not | not yet | never | wasn t | was not",
         "scanned | read | polled | queried | checked | tested | selected | interrogated | requested | examined | "
