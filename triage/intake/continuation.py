@@ -41,6 +41,16 @@ def go_on(context: Context, row: Row) -> bool:
     return True
 
 
+def in_column(context: Context, row: Row) -> bool:
+    """Whether the row stands alone under the description of the row above in a table of wide gaps: the rest of it."""
+    above = context.open_row
+    if above is None or above.kind != "gap" or not above.roles or context.blanks or row.cells is not None:
+        return False
+    cells = zip(above.cells or (), above.roles, strict=False)
+    place = next((cell.start for cell, role in cells if role == "description"), None)
+    return place is not None and abs(row.start - above.start - place) <= 1 and context.open_code is not None
+
+
 def continues(context: Context, row: Row) -> bool:
     """Whether the row goes on with the line of the code above: it stands further right, or ends with the status that
     the code still lacks."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake import answerrow, continuation, keyrow, metarow, phases, states
+from triage.intake import answerrow, continuation, keyrow, metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import Heading, counted, judge, name_in, open_heading, open_section, section
@@ -22,6 +22,10 @@ _LEGEND = re.compile(
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .']{1,40})")
+#: What leads the eye from a name to its answer.
+_LEADER_SIGNS = re.compile(r"\.{4}|_{4}|-{4}|(?:\. ){3}|\u2026")
+_LEADER = re.compile(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
+_LEADER_COUNT = re.compile(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 _TOTAL = re.compile(
     r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|"
     r"sum)(?![a-z])"
@@ -35,7 +39,10 @@ def read(context: Context, row: Row, at: int) -> None:
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
             metarow.read(context, row, quiet=True)
         return
-    if _quick(context, row, at):
+    if continuation.in_column(context, row):
+        continuation.go_on(context, row)
+        return
+    if _quick(context, row, at) or _leader(context, row):
         return
     if _legend(context, row):
         return
@@ -94,13 +101,13 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         return False
     pair = _named_answer(row.text, row.low)
     if pair is not None and context.names.listed(pair[0]) and role_of(small(pair[0])) is None:
-        context.close_module()
-        named = context.builder.name_module(pair[0], row.line, row.start, row.start + len(pair[0]))
-        apply_answer(context, named, pair[1])
-        context.under_heading = context.live_data = False
+        _answered(context, row, *pair)
         return True
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)
+        return True
+    if row.low.endswith(" clear") and context.names.listed(tidy(row.text[:-6])):
+        _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
     name = tidy(row.text)
     if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
@@ -117,6 +124,37 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if answer is None or is_list_head(row.low, spoken(row.low)):
         return False
     apply_answer(context, module, answer)
+    return True
+
+
+def _answered(context: Context, row: Row, name: str, answer: str) -> None:
+    """A module whose answer stands in its own line."""
+    start = row.start + max(row.text.find(name), 0)
+    context.close_module()
+    module = context.builder.name_module(name, row.line, start, start + len(name))
+    apply_answer(context, module, answer)
+    context.under_heading = context.live_data = False
+
+
+def _leader(context: Context, row: Row) -> bool:
+    """A name, a row of dots (or the like), and the answer or the number of codes: "ABS ....... 2"."""
+    match = _LEADER.match(row.text) if _LEADER_SIGNS.search(row.text) else None
+    if match is None:
+        return False
+    name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
+    if not any(c.isalpha() for c in name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
+        return False
+    count = _LEADER_COUNT.fullmatch(rest)
+    stated = stated_count(rest) if count is None else None
+    if count is not None or (stated is not None and not rest[: stated[1]].strip(" :-(")):
+        start = max(row.text.find(name), 0)
+        number = int(count[1]) if count is not None else stated[0] if stated is not None else 0
+        open_heading(context, row, Heading(name, start, start + len(name), number))
+        return True
+    answer = answer_of_cell(rest) or next((hit.answer for hit in spoken(rest) if not hit.doubtful), None)
+    if answer is None or (context.names.score(name) < 60.0 and volts.find(row.low)):
+        return False
+    _answered(context, row, name, answer)
     return True
 
 

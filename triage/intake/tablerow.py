@@ -55,6 +55,21 @@ def read(context: Context, row: Row) -> None:
         context.open_code, context.open_row, context.tail = draft, row, ""
 
 
+def stands_alone(context: Context, row: Row) -> bool:
+    """Whether a row under the heads of a module's codes is no part of that table: another module's name and answer."""
+    cells = [cell for cell in row.cells or () if cell.text]
+    if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
+        return False
+    name, said = cells
+    return (
+        answer_of_cell(said.low) is not None
+        and answer_of_cell(name.low) is None
+        and states.of_cell(name.low, context.translated) is None
+        and (row.roles or (None,))[0] in ("code", None)
+        and any(c.isalpha() for c in name.text)
+    )
+
+
 def _text(by_role: dict[str, list[Cell]], role: str) -> str:
     """The text of the first filled cell of a role, small letters; "" if there is none."""
     for cell in by_role.get(role, ()):

@@ -180,6 +180,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     if at in context.row_times:
         _time_of_row(context, context.row_times[at])
     known = context.builder.module
+    if row.roles is not None and tablerow.stands_alone(context, row):
+        row.roles = None
     if row.roles is not None and row.line.number not in context.page_marks:
         tablerow.read(context, row)
     elif row.finds.codes:
