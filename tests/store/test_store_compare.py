@@ -1,8 +1,13 @@
 """Two sessions at one van: lights left on through a cold week, and three weeks later it is back."""
 
-from triage.model.session import Event, Session
+from datetime import UTC, datetime
+
+import pytest
+
+from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import CodeEntry, ModuleScan, Snapshot
-from triage.store.compare import compare_sessions, past_faults, with_history
+from triage.store.compare import compare_sessions, past_faults
+from triage.store.rows import Outcome
 
 
 def scan(phase: str, volts: float | None, modules: dict[str, list[str] | None], **fields: object) -> Snapshot:
@@ -63,39 +68,38 @@ def test_each_fault_stands_in_its_lists() -> None:
     assert codes(found.established) == ["P0118"]
     assert codes(found.wrong) == ["P0340"]
     assert codes(found.doubtful) == ["U0100"]
-    assert codes(found.set_aside_again) == ["P0562", "B1000"]
+    assert codes(found.explained) == ["P0562", "B1000"]
     wrong, = found.wrong
     assert (wrong.then, wrong.now, wrong.cause_then, wrong.cause_now) == (
         "set aside", "short list", "low-voltage", "hard")
 
 
 def test_comparison_in_lines() -> None:
+    """Faults of which the same is said stand in one line; what is told of one stands once, its name in every list."""
+    back = "gone at the end then, seen again now"
     assert compare_sessions(EARLIER, THEN, LATER, NOW).lines() == [
         "The engine was wrong:",
-        "  Engine  Control P0340: gone at the end then, seen again now; set aside then, on the short list now: "
+        f"  Engine  Control P0340: {back}; set aside then (low voltage), short list now (hard); "
         "the engine was wrong to set it aside",
         "The engine may have been wrong:",
-        "  gateway U0100: gone at the end then, seen again now; set aside then, unsettled now",
-        "Came back:",
-        "  Engine  Control P0562: gone at the end then, seen again now; set aside then, set aside now",
-        "  Engine  Control P0340: gone at the end then, seen again now; set aside then, on the short list now: "
-        "the engine was wrong to set it aside",
-        "  gateway U0100: gone at the end then, seen again now; set aside then, unsettled now",
-        "  body control B1000: gone at the end then, seen again now; set aside then, set aside now",
-        "Still there:",
-        "  Engine  Control P0118: seen to the end then, and seen now; unsettled then, short list now",
-        "New:",
-        "  gateway U0140: new; no verdict then, unsettled now",
-        "  trailer C1234: seen now; its module was not read then; no verdict then, unsettled now",
+        f"  gateway U0100: {back}; set aside then (low voltage), unsettled now (low voltage)",
         "Unsettled then, established now:",
-        "  Engine  Control P0118: seen to the end then, and seen now; unsettled then, short list now",
-        "Set aside then and again now:",
-        "  Engine  Control P0562: gone at the end then, seen again now; set aside then, set aside now",
-        "  body control B1000: gone at the end then, seen again now; set aside then, set aside now",
+        "  Engine  Control P0118: seen to the end then, and seen now; unsettled then (low voltage), short list now "
+        "(hard)",
+        "Set aside then, seen again, and still explained:",
+        f"  {back}; set aside then (low voltage), set aside now (low voltage) (2): Engine  Control P0562; "
+        "body control B1000",
+        "Came back:",
+        "  told above: Engine  Control P0562, P0340; gateway U0100; body control B1000",
+        "Still there:",
+        "  told above: Engine  Control P0118",
+        "New:",
+        "  gateway U0140: new; unsettled now (low voltage)",
+        "  trailer C1234: seen now; its module was not read then; unsettled now (low voltage)",
         "Not seen now:",
-        "  anti-lock brakes C0035: seen then, not now; unsettled then, no verdict now",
+        "  anti-lock brakes C0035: seen then, not now; unsettled then (low voltage)",
         "Could not be read now:",
-        "  telematics U0121: seen then; its module was not read now; unsettled then, no verdict now",
+        "  telematics U0121: seen then; its module was not read now; unsettled then (low voltage)",
         "Supply then and now:",
         "  read 9.2 to 14.1 V in 2 snapshots then, 12.5 V in 1 snapshot now",
         "  battery: failed (11.4 V at rest) then, proven (12.5 V at rest) now",
@@ -103,6 +107,43 @@ def test_comparison_in_lines() -> None:
         "  event: failed (below 9.6 V) then, not spoken of now",
         "  key-off draw: not spoken of then, not tested now",
     ]
+
+
+@pytest.mark.parametrize(("volts", "lowest", "nominal", "explained"), [
+    (10.6, 8.9, None, True), (12.7, 9.0, None, True), (12.5, 12.1, None, False), (12.5, None, None, False),
+    (None, None, None, False), (21.4, 20.0, 24.0, True), (24.6, None, 24.0, False),
+])
+def test_set_aside_for_low_voltage_and_back_in_doubt_unless_the_supply_was_low_again(
+    volts: float | None, lowest: float | None, nominal: float | None, explained: bool,
+) -> None:
+    """That the engine was right is not said of a code that came back at a good supply, or at one nobody read."""
+    later = Session(job="b", vehicle=Vehicle(nominal_volts=nominal) if nominal else None, snapshots=[
+        scan("before-clear", volts, {"gateway": ["U0100"]}, lowest_volts=lowest)])
+    found = compare_sessions(EARLIER, THEN, later, verdict({"gateway U0100": "unsettled"}))
+    assert (codes(found.explained), codes(found.doubtful)) == (
+        (["U0100"], []) if explained else ([], ["U0100"]))
+    assert codes(found.came_back) == ["U0100"]
+
+
+def test_another_cause_than_then_is_in_doubt_even_at_a_low_supply() -> None:
+    later = Session(job="b", snapshots=[scan("before-clear", 10.0, {"gateway": ["U0100"]})])
+    now = verdict({"gateway U0100": "unsettled"})
+    now["faults"][0]["causes"] = {"hard": 0.6, "low-voltage": 0.4}
+    assert codes(compare_sessions(EARLIER, THEN, later, now).doubtful) == ["U0100"]
+    assert codes(compare_sessions(EARLIER, THEN, later, None).doubtful) == ["U0100"]
+
+
+def test_what_was_said_to_be_cured_and_is_back() -> None:
+    def outcome(code: str, done: str, cured: str) -> Outcome:
+        return Outcome(1, "march", datetime(2025, 3, 3, tzinfo=UTC), None, "engine control", code, None, done, cured,
+                       None, None, None, ())
+
+    done = [outcome("P0118", "sensor replaced", "no"), outcome("P0118", "plug cleaned", "yes"),
+            outcome("P0340", "wiring repaired", "no"), outcome("P9999", "nothing", "yes")]
+    found = compare_sessions(EARLIER, THEN, LATER, NOW, outcomes=done)
+    assert codes(found.not_held) == ["P0118"]
+    assert found.not_held[0].said.endswith("; done then: plug cleaned, said to be cured")
+    assert found.wrong[0].said.endswith("; done then: wiring repaired, not cured")
 
 
 def test_without_verdicts_the_sightings_still_speak() -> None:
@@ -136,13 +177,8 @@ def test_two_events_of_the_supply_are_taken_in_order() -> None:
         "event: failed (first) then, proven (over) now", "event: failed (second) then, not spoken of now"]
 
 
-def test_earlier_sightings_as_history() -> None:
+def test_sightings_of_a_fault_in_order() -> None:
     past = past_faults(EARLIER, THEN)["telematics", "U0121", None]
-    assert [(one.phase, one.sighting, one.volts) for one in past.sightings] == [
-        ("before-clear", "seen", 11.4), ("after-run", "not readable", 14.1)]
+    assert [(one.phase, one.sighting, one.volts, one.lowest) for one in past.sightings] == [
+        ("before-clear", "seen", 11.4, 9.2), ("after-run", "not readable", 14.1, None)]
     assert (past.session, past.standing, past.at_the_end) == ("march", "unsettled", "seen")
-    joined = with_history(LATER, [EARLIER])
-    assert joined.job == "april"
-    assert joined.snapshots == EARLIER.snapshots + LATER.snapshots
-    assert joined.events == EARLIER.events
-    assert with_history(LATER, []) == LATER

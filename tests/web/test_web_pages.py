@@ -11,6 +11,9 @@ import httpx
 import pytest
 from web_support import DEMO, Site, opened, sent, token
 
+from code_tables import load
+from triage.intake.read import read_bytes
+
 
 def page_of(client: httpx.Client, name: str = "van 7") -> str:
     """The session's page."""
@@ -22,11 +25,47 @@ def supply_of(page: str) -> str:
     return re.search(r"<strong>Supply</strong> .*?(not tested:[^<]*)</p>", page)[1]  # type: ignore[index]
 
 
-def test_three_scans_give_the_short_list_with_notices_at_their_place(with_demo: httpx.Client) -> None:
+def test_three_scans_give_the_short_list(with_demo: httpx.Client) -> None:
     page = page_of(with_demo)
     assert "25 read = " in page
     assert re.search(r"Engine control module \(ECM\) <span class=\"code\">P0118</span>", page)
     assert "Changed by the last entry" in page
+
+
+#: A scan of which the reader has something to say in three places: a letter for a figure, a name that two modules
+#: bear, and a line without anything in it.
+DOUBTFUL = ("Scan before clear. Supply 12.1 V. Key on, engine off.\n\nECM\n  P0l18 <text> stored\n"
+            "ABS / EPS\n  C0051 text stored\nRadio\n  B1O34 text stored\n")
+
+
+def test_notices_stand_at_their_place(site: Site, client: httpx.Client) -> None:
+    """On the page of the session, in the text as pasted, and on the hand-off: message, line and mark."""
+    notices = [notice for notice in read_bytes(DOUBTFUL.encode(), load()).notices if notice.line is not None]
+    assert {4, 8} <= {notice.line for notice in notices}
+    opened(client)
+    assert sent(client, "paste", text=DOUBTFUL).status_code == 303
+    entry = site.store.pastes("van 7")[0].entry_id
+    page = html.unescape(client.get("/session?name=van+7").text)
+    whole = html.unescape(client.get(f"/paste?name=van+7&entry={entry}").text)
+    handed = html.unescape(client.get("/handoff?name=van+7").text)
+    lines = DOUBTFUL.split("\n")
+    for notice in notices:
+        line = lines[notice.line - 1]
+        marked = line[notice.start:notice.end]
+        assert marked
+        place = re.search(
+            rf"#line-{notice.line}\">line {notice.line}</a> <strong>{notice.severity}:</strong> "
+            rf"{re.escape(notice.message)}<pre>([^\n]*)</pre>", page)
+        assert place is not None, (notice, page)
+        assert place[1] == f"{line[:notice.start]}<mark>{marked}</mark>{line[notice.end:]}"
+        shown = re.search(rf'<li id="line-{notice.line}"[^\n]*', whole)
+        assert shown is not None
+        assert f"<mark>{marked}</mark>" in shown[0]
+        assert f"<p><strong>{notice.severity}:</strong> {notice.message}</p>" in shown[0]
+        assert notice.message in handed.replace("\u00a0", " ")
+    # A line that nothing is said of has neither.
+    assert re.search(r'<li id="line-1"[^\n]*<code>Scan before clear[^<]*</code></li>', whole)
+    assert client.get("/session?name=van+7").text.count("&lt;text&gt;") == 1  # in the notice alone, and escaped
 
 
 def test_a_corrected_phase_module_and_voltage_are_kept_and_change_the_list(site: Site, client: httpx.Client) -> None:
@@ -47,7 +86,7 @@ def test_a_corrected_phase_module_and_voltage_are_kept_and_change_the_list(site:
     assert counts.search(before)[1] != counts.search(after)[1]  # type: ignore[index]
     again = sent(client, "correct", snapshot=str(snapshot.id), phase="after-run", volts="14.1", lowest_volts="11.8",
                  outside_supply="none", engine="running", ran_minutes="12")
-    assert (again.status_code, "nothing was corrected" in again.text) == (400, True)
+    assert (again.status_code, "Nothing was corrected" in again.text) == (400, True)
 
 
 @pytest.mark.parametrize(("fields", "words"), [
@@ -86,10 +125,10 @@ def test_the_text_is_kept_exactly_and_comes_back_as_bytes(site: Site, client: ht
 
 def test_what_is_no_scan_is_refused_and_stands_in_the_form_again(site: Site, client: httpx.Client) -> None:
     opened(client)
-    answer = sent(client, "paste", text="a letter to <b>nobody</b>\nabout nothing")
+    answer = sent(client, "paste", text="a letter to <b>nobody</b>\nabout the weather")
     assert answer.status_code == 400
     assert "is no scan" in answer.text
-    assert "a letter to &lt;b&gt;nobody&lt;/b&gt;\nabout nothing</textarea>" in answer.text
+    assert "a letter to &lt;b&gt;nobody&lt;/b&gt;\nabout the weather</textarea>" in answer.text
     assert site.store.entries("van 7") == []
 
 

@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from triage.model.assessment import Assessment
     from triage.model.session import Session
     from triage.store import Comparison
-    from triage.store.compare import FaultThenNow
     from triage.store.store import Store
 
 
@@ -93,35 +92,15 @@ def compare(
         why = "it changed after its last verdict" if kept else "it had no verdict yet"
         note = f"{earlier} was weighed now: {why}"
     now = assessment or weigh(store, later)[0]
-    found = compare_sessions(before, then, now.session, now.verdict, lambda name: resolve(name, tables).canonical)
+    found = compare_sessions(before, then, now.session, now.verdict, lambda name: resolve(name, tables).canonical,
+                             store.outcomes(earlier))
     return found, note
 
 
 def comparison_lines(found: Comparison, note: str) -> list[str]:
     """The comparison for a person, the engine's own mistakes first."""
-    from dataclasses import replace
-
-    lines = [f"THEN AND NOW: {found.earlier}, then {found.later}", "", f"  {note}", ""]
-    short = replace(found, not_seen_now=(), not_read_now=(), supply=())
-    *faults, supply, read = [f"  {line}" for line in short.lines()]
-    gone = _together("Not seen now, though its module was read", found.not_seen_now)
-    unread = _together("Could not be read now", found.not_read_now)
-    parts = [f"    {part.part}: not tested, then and now" if part.then == part.now == "not tested"
-             else f"    {part.words}" for part in found.supply]
-    return [*lines, *faults, *gone, *unread, supply, read, *parts]
-
-
-def _together(title: str, faults: Sequence[FaultThenNow]) -> list[str]:
-    """Faults that are gone, by what was said of them then: most are noise and need no line of their own."""
-    from triage.cli.keep_words import fault_name
-
-    by_standing: dict[str, list[str]] = {}
-    for standing in ("short list", "unsettled", "set aside", None):
-        names = [fault_name(fault.module, fault.code, fault.failure_type) for fault in faults if fault.then == standing]
-        if names:
-            by_standing[f"{standing} then" if standing else "no verdict then"] = names
-    return [f"  {title}:" for _ in faults[:1]] + [
-        f"    {said} ({len(names)}): {', '.join(names)}" for said, names in by_standing.items()]
+    return [f"THEN AND NOW: {found.earlier}, then {found.later}", "", f"  {note}", "",
+            *(f"  {line}" for line in found.lines())]
 
 
 def comparison_json(found: Comparison, note: str) -> dict[str, Any]:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from triage.errors import StoreError
 from triage.store.calibration import Calibration, band, calibration, percentage
-from triage.store.compare import Comparison, PastFault, compare_sessions, past_faults, with_history
+from triage.store.compare import Comparison, PastFault, compare_sessions, past_faults
 from triage.store.outcomes import STRENGTH, Counts, UpdatedRate, beta_update, forecasts, prior_keys
 from triage.store.phases import Guess, guess_phase
 from triage.store.place import default_path
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 __all__ = [
     "STRENGTH", "Calibration", "Comparison", "Counts", "Guess", "PastFault", "UpdatedRate", "band", "beta_update",
     "calibration", "compare_sessions", "default_path", "forecasts", "guess_phase", "open_store", "past_faults",
-    "percentage", "prior_keys", "with_history",
+    "percentage", "prior_keys",
 ]
 
 

@@ -11,7 +11,9 @@ from typing_extensions import TypedDict
 from triage.model.notices import NoticeJson
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Engine, OutsideSupply, Phase, Snapshot
+from triage.model.verdict import Cause, Standing
 
+Cured = Literal["yes", "no", "unknown"]
 #: A name of a session as it can be opened here.
 Name = Annotated[str, Field(min_length=1, max_length=200)]
 Volts = Annotated[float, Field(ge=0, le=40)]
@@ -34,6 +36,12 @@ class OfSession(Sent):
     """The session that is meant."""
 
     name: Name
+
+
+class ByWhom(OfSession):
+    """The session that is meant, and who makes the entry."""
+
+    who: Short | None = None
 
 
 class VerdictQuery(OfSession):
@@ -92,6 +100,20 @@ class TraceSent(Sent):
     label: Short | None = None
 
 
+class OutcomeSent(Sent):
+    """What was done about a fault, by any name of its module and any spelling of its code; or about all the rest.
+
+    ``rest``: every fault without an outcome, once those of the short list have theirs.
+    """
+
+    module: Short | None = None
+    code: Short | None = None
+    rest: bool = False
+    done: Annotated[str, Field(min_length=1, max_length=300)]
+    cured: Cured
+    found: Cause | None = None
+
+
 class Problem(TypedDict):
     """What went wrong, in one line."""
 
@@ -143,6 +165,70 @@ class Entry(TypedDict):
     words: str
 
 
+class OutcomeTold(TypedDict):
+    """One outcome; ``said``: the probability (0..1) that the fault persists, by the verdict it is held against."""
+
+    entry: int
+    recorded_at: datetime
+    who: str | None
+    module: str
+    code: str
+    failure_type: str | None
+    done: str
+    cured: Cured
+    found: Cause | None
+    said: float | None
+    standing: Standing | None
+
+
+class FaultNamed(TypedDict):
+    """One fault as the session names it."""
+
+    module: str
+    code: str
+    failure_type: str | None
+
+
+class Recorded(TypedDict):
+    """The faults whose outcome was recorded, and how many of the session still keep the rates from learning."""
+
+    faults: list[FaultNamed]
+    lacking: int
+
+
+class BinTold(TypedDict):
+    """What was said (0..1, the mean) and the share that came true, of the forecasts from ``low`` to ``high``."""
+
+    low: float
+    high: float
+    count: int
+    said: float
+    came_true: float
+
+
+class RateTold(TypedDict):
+    """A rate of the tables, what outcomes said for and against it, the rate that is used and its standard deviation."""
+
+    table: float
+    hits: int
+    misses: int
+    used: float
+    spread: float
+    shown: str
+
+
+class CalibrationTold(TypedDict):
+    """What was said against what came true; ``percentages``: whether there are enough outcomes to show them."""
+
+    outcomes: int
+    brier: float | None
+    share: float | None
+    percentages: bool
+    bins: list[BinTold]
+    rates: dict[str, RateTold]
+    not_counted: dict[str, int]
+
+
 class Understood(TypedDict):
     """What was understood of a text."""
 
@@ -188,13 +274,14 @@ class Compared(TypedDict):
     earlier: str
     later: str
     remark: str
+    wrong: list[str]
+    doubtful: list[str]
+    not_held: list[str]
+    established: list[str]
     came_back: list[str]
     still_there: list[str]
     new: list[str]
+    explained: list[str]
     not_seen_now: list[str]
     not_read_now: list[str]
-    established: list[str]
-    wrong: list[str]
-    doubtful: list[str]
-    set_aside_again: list[str]
     supply: list[str]

@@ -18,7 +18,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp, Scope
 
 from triage.errors import InputError, TriageError
-from triage.web import routes_api, routes_forms, routes_pages
+from triage.web import routes_api, routes_forms, routes_learn, routes_pages
 from triage.web.forms import Tokens
 from triage.web.keys import KEY_LEAST, Keyring, is_loopback
 from triage.web.limits import Limits
@@ -67,7 +67,7 @@ def create_app(
 
     static = Mount("/static", StaticFiles(directory=Path(__file__).parent / "static"))
     app = Starlette(
-        routes=[*routes_pages.routes, *routes_forms.routes, *routes_api.routes, static],
+        routes=[*routes_pages.routes, *routes_forms.routes, *routes_learn.routes, *routes_api.routes, static],
         lifespan=lifespan, middleware=[Middleware(guard)],
         exception_handlers={TriageError: on_error, HTTPException: on_http})
     app.state.parts = Parts(bench, pages, tokens, limits, keyring,

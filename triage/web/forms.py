@@ -7,6 +7,7 @@ import secrets
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from urllib.parse import quote, unquote
 
 from starlette.datastructures import FormData, Headers, UploadFile
 from starlette.formparsers import FormParser, MultiPartException, MultiPartParser
@@ -16,6 +17,8 @@ from triage.errors import InputError
 from triage.web.keys import cookies_of
 
 COOKIE = "triage_form"
+WHO = "triage_who"
+WHO_MOST = 60
 FIELD = "token"
 #: Most fields and files that any form of ours has, with room to spare.
 FIELDS, FILES = 40, 2
@@ -34,6 +37,7 @@ class Filed:
     fields: Mapping[str, str]
     files: Mapping[str, tuple[str, bytes]]  # name and bytes of the files that were chosen
     own: bool
+    who: str | None = None  # who makes the entry, as the browser remembers it
 
     def text(self, name: str) -> str | None:
         """The field without spaces around it; None where it is empty or absent."""
@@ -138,4 +142,16 @@ async def _sorted(data: FormData, headers: Headers, tokens: Tokens) -> Filed:
                 files[name] = ((value.filename or "")[-120:], body)
         else:
             fields[name] = value
-    return Filed(fields, files, tokens.is_own(headers, fields.get(FIELD, "")))
+    return Filed(fields, files, tokens.is_own(headers, fields.get(FIELD, "")), who_of(headers))
+
+
+def who_of(headers: Headers) -> str | None:
+    """Who makes the entries, as the browser remembers it."""
+    name = unquote(cookies_of(headers).get(WHO, ""), errors="replace").strip()
+    return name if name and name.isprintable() and len(name) <= WHO_MOST else None
+
+
+def set_who(name: str) -> str:
+    """The header by which the browser remembers it for a year, or forgets it."""
+    age = 365 * 86400 if name else 0
+    return f"{WHO}={quote(name, safe='')}; HttpOnly; SameSite=Strict; Path=/; Max-Age={age}"

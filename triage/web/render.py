@@ -42,6 +42,8 @@ CHOICES: dict[str, Pairs | list[str]] = {
     "answer": [NOT_KNOWN, ("accepted", "accepted"), ("refused", "refused")],
     "part": [("", "none"), ("new", "new"), ("used", "used"), ("repaired", "repaired")],
     "unit": [(unit, unit) for unit in ("V", "mV", "A", "mA", "ohm", "degC", "%", "other")],
+    "deeds": ["charged the battery", "replaced the battery", "repaired the wiring", "cleaned a ground connection",
+              "replaced the part", "programmed the module", "cleared the codes, they did not return", "nothing"],
     "measured": ["battery at rest", "load test", "charging voltage", "lowest while cranking", "key-off draw",
                  "voltage drop on the feed", "voltage drop on the ground"],
 }
@@ -75,6 +77,7 @@ class Pages:
             trim_blocks=True, lstrip_blocks=True, finalize=_finish)
         self._templates.filters.update(
             sighting=sighting, query=query, moment=moment, plain=plain, volts=volts, whole=Whole, words=_words,
+            first_big=lambda text: text[:1].upper() + text[1:].rstrip("."),
             many=lambda number, one, more=None: many(number, one, more))
         options = Markup("").join(Markup('<option value="{}">').format(name) for name in module_names)
         self._templates.globals.update(

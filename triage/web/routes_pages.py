@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from markupsafe import Markup
@@ -17,7 +18,8 @@ from triage.reports.as_json import verdict_json
 from triage.reports.brief import brief
 from triage.reports.html import STYLE, body, html
 from triage.reports.markdown import markdown
-from triage.store.rows import Head, Paste
+from triage.store.rows import Entry, Head, KnownSession, Paste
+from triage.web.forms import who_of
 from triage.web.parts import parts_of
 from triage.web.render import Draft, plain
 from triage.web.shown import lines_shown, pastes_shown
@@ -26,6 +28,8 @@ from triage.web.workbench import Workbench, guess_of
 
 #: A text longer than this is shown by its marked lines alone.
 LINES_MOST = 5000
+#: Sessions on the first page, and how many may be there before it offers to find one.
+MOST, FEW = 50, 8
 DRAWING = '<div class="drawing" tabindex="0" role="group" aria-label="what was seen">'
 
 
@@ -45,18 +49,28 @@ def _number(request: Request, name: str) -> int:
 
 
 def sessions_page(request: Request, problem: str | None = None, draft: Draft | None = None) -> Response:
-    """All sessions, the latest first, and the form that opens one."""
+    """The latest sessions, or those that are looked for, and the form that opens one."""
     parts = parts_of(request)
-    found = sorted(parts.bench.store.sessions(), key=lambda one: one.last_at, reverse=True)
-    return parts.pages.page(request, "sessions.html", 400 if problem else 200, sessions=found, problem=problem,
+    every = sorted(parts.bench.store.sessions(), key=lambda one: one.last_at, reverse=True)
+    find = request.query_params.get("find", "").strip()
+    found = [one for one in every if is_found(one, find)]
+    return parts.pages.page(request, "sessions.html", 400 if problem else 200, sessions=found[:MOST], find=find,
+                            more=max(0, len(found) - MOST), total=len(every), few=FEW, problem=problem,
                             draft=draft or Draft())
+
+
+def is_found(known: KnownSession, find: str) -> bool:
+    """Whether every word of ``find`` is in the name of the session, or the label, VIN or complaint of its vehicle."""
+    vehicle = known.vehicle or Vehicle()
+    held = " ".join(text for text in (known.name, vehicle.label, vehicle.vin, vehicle.complaint) if text).casefold()
+    return all(word in held for word in find.casefold().split())
 
 
 def session_page(request: Request, name: str, problem: str | None = None, draft: Draft | None = None) -> Response:
     """One session: what came in, what follows from it, and the forms that add to it."""
     parts = parts_of(request)
     return parts.pages.page(request, "session.html", 400 if problem else 200, problem=problem, draft=draft or Draft(),
-                            **session_values(parts.bench, name))
+                            who=who_of(request.headers), **session_values(parts.bench, name))
 
 
 def session_values(bench: Workbench, name: str) -> dict[str, Any]:
@@ -68,10 +82,18 @@ def session_values(bench: Workbench, name: str) -> dict[str, Any]:
         "known": known, "title": (known.vehicle and known.vehicle.label) or name, "weighed": weighed,
         "shown": weighed.shown if weighed else None, "changed": bench.changes(weighed) if weighed else [],
         "pastes": pastes_shown(bench, held), "guess": guess_of(held), "events": held.events,
-        "readings": held.readings, "traces": held.traces, "entries": entries,
+        "readings": held.readings, "traces": held.traces, "entries": entries, "record": acts_of(entries),
         "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
         "vehicle": vehicle_draft(known.vehicle),
     }
+
+
+def acts_of(entries: Sequence[Entry]) -> list[tuple[Entry, int]]:
+    """Each act by its first entry, with how many more it made."""
+    firsts: dict[tuple[str, int], list[Entry]] = {}
+    for entry in entries:
+        firsts.setdefault(("one", entry.id) if entry.act is None else ("act", entry.act), []).append(entry)
+    return [(group[0], len(group) - 1) for group in firsts.values()]
 
 
 def vehicle_draft(vehicle: Vehicle | None) -> Draft:

@@ -20,7 +20,7 @@ from triage.supply.trace import Trace
 from triage.web.workbench import Workbench
 
 #: Size of the drawing in its own units, its margins, and the columns the samples are gathered in.
-WIDTH, HEIGHT, LEFT, BOTTOM, COLUMNS = 720.0, 240.0, 44.0, 26.0, 640
+WIDTH, HEIGHT, LEFT, BOTTOM, COLUMNS = 480.0, 210.0, 46.0, 26.0, 430
 INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
 
 
@@ -97,7 +97,7 @@ def draw(trace: Trace) -> Markup:
     words = f"{len(trace.volts)} readings over {trace.duration:g} s, from {low:.2f} V to {high:.2f} V"
     return Markup(element(
         "svg", element("title", words), element("rect", x=0.0, y=0.0, width=WIDTH, height=HEIGHT, fill="#ffffff"),
-        element("g", grid, ends, font_size=11.0, font_family="Helvetica, Arial, 'Liberation Sans', sans-serif"),
+        element("g", grid, ends, font_size=13.0, font_family="Helvetica, Arial, 'Liberation Sans', sans-serif"),
         element("polyline", points=curve, fill="none", stroke=INK, stroke_width=1.2),
         viewBox=f"0 0 {WIDTH:g} {HEIGHT:g}", role="img", aria_label=words))
 
