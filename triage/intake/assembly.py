@@ -47,6 +47,17 @@ class ModuleDraft:
     status_mask: int | None = None
     #: Something stands under it that was not understood: without codes it is not clean.
     unclear: bool = False
+    #: The first ``indexed`` of ``codes`` by their number, so that a long list is not gone through for every code.
+    by_number: dict[str, list[CodeDraft]] = field(default_factory=dict)
+    indexed: int = 0
+
+    def entries(self, number: str) -> list[CodeDraft]:
+        """The entries of one code, in their order."""
+        while self.indexed < len(self.codes):
+            draft = self.codes[self.indexed]
+            self.by_number.setdefault(draft.code, []).append(draft)
+            self.indexed += 1
+        return self.by_number.get(number, [])
 
 
 @dataclass(slots=True)
@@ -154,7 +165,7 @@ class Builder:
         if found.slip is not None:
             shown = line.text[offset + found.start : offset + found.end]
             self.notice("note", f"{shown} read as {found.slip}", line, offset + found.start, offset + found.end)
-        draft = self._same(module.codes, found, status)
+        draft = self._same(module.entries(found.text), found, status)
         if draft is None:
             draft = CodeDraft(found.text, found.failure_type, status, found.status_byte, text)
             module.codes.append(draft)
@@ -170,10 +181,8 @@ class Builder:
     def _same(codes: Iterable[CodeDraft], found: Found, status: StatusWord | None) -> CodeDraft | None:
         """The entry that a code seen again belongs to: nothing in it may contradict."""
         for draft in codes:
-            if (
-                draft.code == found.text
-                and (found.failure_type == draft.failure_type)
-                and (status is None or draft.status is None or status == draft.status)
+            if found.failure_type == draft.failure_type and (
+                status is None or draft.status is None or status == draft.status
             ):
                 return draft
         return None

@@ -35,7 +35,8 @@ _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 def read(context: Context, row: Row) -> None:
     """One row with codes: name its module, add its codes."""
-    context.refuse(row)
+    if row.finds.refusals:
+        context.refuse(row)
     place = context.style.places.get(shape_of(row), HEADING)
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
@@ -141,6 +142,8 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     """The module of a row, and the span of its text that its name took."""
     code = row.finds.codes[0]
     start, end = _name_span(context, row, place)
+    if end <= start and place.cell is None:
+        return module_for(context, row, code), (0, 0)
     printed = tidy(strip_links(row.text[start:end])) if end > start else ""
     if place.cell is not None and end > start:
         whole = tidy(row.text[start:end])
@@ -243,6 +246,8 @@ def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
 def _status_before(context: Context, row: Row) -> StatusWord | None:
     """A status between the module and the code, or in a cell left of the code ("ECM pending P0300")."""
     code = row.finds.codes[0]
+    if code.start == 0:
+        return None
     if row.cells:
         for cell in row.cells:
             if cell.end <= code.start and cell.text:
@@ -259,20 +264,23 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
 
 def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int] = (0, 0)) -> Details:
     """What stands between a code and the next one (or the end of the row), without the module's name (``used``)."""
+    begin = code.end
     if row.cells and row.kind != "rule":
-        found = []
-        for at in range(bisect_right(row.cells, code.end, key=_end_of), len(row.cells)):
-            cell = row.cells[at]
+        cells, places = row.cells, []
+        for at in range(bisect_right(cells, begin, key=_end_of) if len(cells) > 12 else 0, len(cells)):
+            cell = cells[at]
             if cell.start >= stop:
                 break
-            found.append((max(cell.start, code.end), min(cell.end, stop)))
-        places = [(start, end) for start, end in found if end > start]
+            start, end = cell.start, cell.end
+            start, end = start if start > begin else begin, end if end < stop else stop
+            if end > start:
+                places.append((start, end))
     else:
-        places = [(code.end, stop)]
+        places = [(begin, stop)]
     texts = []
     for start, end in places:
         text = row.text[start:end]
-        if used[1] > used[0] and start < used[1] and used[0] < end:
+        if used[0] < used[1] and start < used[1] and used[0] < end:
             text = (
                 row.text[start : used[0]] + " " + row.text[used[1] : end]
                 if used[0] >= start

@@ -27,7 +27,7 @@ _MARKED_BYTE = re.compile(
 )
 _TYPE = re.compile(
     r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|"
-    r"tipo de fallo|type|art|tipo)"
+    r"tipo de fallo|type|typ|art|tipo)"
     r"\s*[:=#]?\s*(?:0x|\$)?([0-9a-f]{2})h?"
 )
 _COUNT = re.compile(
@@ -50,6 +50,7 @@ _DIGIT = re.compile(r"[0-9]")
 _SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
 _NUMBER = re.compile(r"[0-9]{1,3}")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022"
+_EDGE_OF_TEXT = _EDGE.replace(")", "")
 
 
 @dataclass(slots=True)
@@ -67,8 +68,7 @@ class Details:
     @property
     def text(self) -> str | None:
         """The description as it stood, or None."""
-        joined = " ".join(self.texts).strip(_EDGE.replace(")", ""))
-        return joined or None
+        return " ".join(self.texts).strip(_EDGE_OF_TEXT) or None if self.texts else None
 
 
 def take(
