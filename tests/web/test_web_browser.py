@@ -18,7 +18,10 @@ import httpx
 import pytest
 from web_support import DEMO, Site
 
-PHONE = {"width": 390, "height": 844}
+from triage.cli.keep_learn import record
+from triage.cli.keep_words import faults_of
+
+PHONE = {"width": 360, "height": 740}
 DESK = {"width": 1280, "height": 900}
 #: Smallest side of what a thumb has to hit, CSS pixels (WCAG 2.2, 2.5.8, level AA: 24; ours is larger).
 THUMB = 24
@@ -64,7 +67,7 @@ def at_work(page: Any, name: str = "van 7") -> Any:
 
 def test_three_scans_one_corrected_the_list_read_and_printed(context: Any, site: Site, tmp_path: Path) -> None:
     page = at_work(context.new_page())
-    assert page.get_by_text("25 read = ").is_visible()
+    assert page.locator(".count").get_by_text("25 read = ").is_visible()
     scan = page.locator("article.scan").first
     look(page, "phone session")
     # The run was with a charger on after all, and it was shorter: what was proven of the charging no longer is.
@@ -90,6 +93,18 @@ def test_three_scans_one_corrected_the_list_read_and_printed(context: Any, site:
         assert "as a message" not in text  # the bar above the page is not printed
 
 
+def finished(site: Site) -> None:
+    """Outcomes for every fault of "van 7", twice over in the eyes of the calibration, so that it draws."""
+    bench = site.app.state.parts.bench
+    site.store.open_session("van 6")
+    site.store.add_paste("van 6", "x", [snapshot.now for snapshot in site.store.snapshots("van 7")])
+    for name in ("van 6", "van 7"):
+        bench.handed_off(name)
+        session = site.store.session_object(name)
+        record(site.store, session, list(faults_of(session)), bench.tables, done="battery replaced", cured="yes",
+               found="low-voltage", who="night shift")
+
+
 def printed(file: Path) -> str | None:
     """The text of a PDF; None where no reader is installed."""
     pypdf = pytest.importorskip("pypdf") if shutil.which("pdftotext") is None else None
@@ -107,11 +122,13 @@ def test_every_page_fits_its_window_and_a_thumb(
     site.store.add_trace("van 7", "\n".join(f"{second},{14.1 if second > 40 else 12.4}" for second in range(90)), "log")
     site.store.open_session("van 7 again")
     site.store.add_paste("van 7 again", "x", [snapshot.now for snapshot in site.store.snapshots("van 7")][:1])
+    finished(site)
     entry = site.store.traces("van 7")[0].entry_id
     for path, what in (("/", "sessions"), ("/session?name=van+7", "session"), ("/handoff?name=van+7", "hand-off"),
                        (f"/paste?name=van+7&entry={site.store.pastes('van 7')[0].entry_id}", "as pasted"),
                        (f"/trace?name=van+7&entry={entry}", "trace"), ("/session?name=none", "not there"),
-                       ("/compare?name=van+7+again&earlier=van+7", "compare")):
+                       ("/compare?name=van+7+again&earlier=van+7", "compare"), ("/outcomes?name=van+7", "outcomes"),
+                       ("/calibration", "calibration")):
         page.goto(path)
         for fold in page.locator("details").all():
             fold.evaluate("one => { one.open = true; }")
@@ -152,6 +169,59 @@ def test_with_the_keyboard_alone(context: Any, site: Site) -> None:
     assert site.store.snapshots("van 7")[0].now.volts == 10.9
 
 
+def test_an_outcome_with_the_keyboard_alone(context: Any, site: Site, with_demo: httpx.Client) -> None:
+    page = context.new_page()
+    page.goto("/outcomes?name=van+7")
+    keys = page.keyboard
+    reach(page, "select[name=fault]")
+    keys.press("ArrowDown")
+    reach(page, "input[name=done]")
+    keys.type("feed repaired")
+    reach(page, "input[name=cured]")
+    keys.press("Space")
+    reach(page, "select[name=found]")
+    keys.type("a hard")
+    keys.press("Tab")
+    keys.press("Enter")
+    page.wait_for_url("**#recorded")
+    outcome, = site.store.outcomes("van 7")
+    assert (outcome.done, outcome.cured, outcome.found_cause, outcome.standing) == (
+        "feed repaired", "yes", "hard", "short list")
+    assert page.get_by_text("feed repaired; cured; found: a hard fault").is_visible()
+
+
+def test_a_notice_leads_to_its_line(context: Any, site: Site) -> None:
+    """After a paste the heading, the way to the short list and the notice are in sight of a small phone."""
+    page = context.new_page()
+    site.store.open_session("van 7")
+    page.goto("/session?name=van+7")
+    page.get_by_label("Text of the scan").fill(
+        "Scan before clear, 12.1 V\n" + "Radio: no codes\n" * 60 + "ECM: P0l18 stored\n")
+    page.get_by_role("button", name="Keep this scan").click()
+    page.wait_for_url("**#entry-*")
+    notice = page.locator("ul.places li").first
+    assert "line 62" in notice.inner_text()
+    assert "P0l18 read as P0118" in notice.inner_text()
+    assert notice.locator("mark").inner_text() == "P0l18"
+    for one in (page.get_by_role("heading", name="Last scan, as understood"), page.locator(".jump a"), notice):
+        assert in_sight(one)
+    notice.get_by_role("link", name="line 62").click()
+    page.wait_for_url("**#line-62")
+    line = page.locator("#line-62")
+    assert in_sight(line)
+    assert line.locator("mark").inner_text() == "P0l18"
+    page.go_back()
+    page.locator(".jump a").click()
+    assert in_sight(page.get_by_role("heading", name="Short list", exact=True))
+
+
+def in_sight(one: Any) -> bool:
+    """Whether an element lies inside the window, at least in part."""
+    box = one.bounding_box()
+    height = one.page.viewport_size["height"]
+    return box is not None and 0 <= box["y"] < height
+
+
 def reach(page: Any, where: str) -> None:
     """Press Tab until the focus is there."""
     for _ in range(80):
@@ -164,7 +234,7 @@ def reach(page: Any, where: str) -> None:
 def test_it_reads_and_writes_without_scripts(browser: Any, site: Site) -> None:
     context = browser.new_context(java_script_enabled=False, viewport=PHONE, base_url=site.base)
     page = at_work(context.new_page())
-    assert page.get_by_text("25 read = ").is_visible()
+    assert page.locator(".count").get_by_text("25 read = ").is_visible()
     page.get_by_role("navigation").get_by_role("link", name="Hand-off page").click()
     assert page.get_by_text("What was seen, and the supply at the time").is_visible()
     assert not page.get_by_role("button", name="Print").is_visible()
@@ -225,8 +295,10 @@ def test_axe_finds_nothing(
     page = context.new_page()
     site.store.add_trace("van 7", "\n".join(f"{second},{14.1 if second > 40 else 12.4}" for second in range(90)), "log")
     entry = site.store.traces("van 7")[0].entry_id
+    finished(site)
     found: list[str] = []
     for path in ("/", "/session?name=van+7", "/handoff?name=van+7", f"/trace?name=van+7&entry={entry}", "/nowhere",
+                 "/outcomes?name=van+7", "/calibration",
                  f"/paste?name=van+7&entry={site.store.pastes('van 7')[0].entry_id}", "/compare?name=van+7"):
         page.goto(path)
         page.evaluate("for (const one of document.querySelectorAll('details')) { one.open = true; }")
