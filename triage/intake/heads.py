@@ -37,12 +37,17 @@ ROLES: dict[str, frozenset[str]] = {
         ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
         failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
-        tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo"""),
+        tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
+        untertyp | fehlersymptom | subtyp | sous-type | sous type | subtipo | subtipo de averia | sub-tipo |
+        type de panne | type du defaut | ftb (hex) | ft byte | art des fehlers | symptom-code"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | list | category | dtc state | status
-        text | presence | kategorie | status/zustand"""),
+        text | presence | kategorie | status/zustand | code state | present now | now? | current? | present now? |
+        aktiv? | aktuell? | vorhanden? | still present? | etat defaut | etat du code | statut du defaut | etat actuel |
+        situacion | estado actual | estado de la averia | estado del fallo | fehlerzustand | dtc-status | statut dtc |
+        etat dtc | estado dtc | present ? | actif ? | presente? | activo? | fault present?"""),
     "status_byte": phrase_set("""
         status byte | statusbyte | status (hex) | sb | octet d'etat | byte de estado | dtc status byte | status
         hex | status mask | hex status | statusbyte (hex) | status byte (hex)"""),

@@ -24,7 +24,8 @@ _GRAMMAR = word_set(
     "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una"
 )
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = re.compile(r"[|\t;=]|\s{3,}|:\s*$")
+_LIST_LIKE = re.compile(r"[|\t;=]|\s{3,}|\.{4}|_{4}|:\s*$")
+_KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60
 
 
@@ -59,7 +60,7 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
     width = max(lengths)
     if width < 30 or any(length < 0.6 * width for length in lengths[:-1]):
         return False
-    if any(_LIST_LIKE.search(row.text) for row in rows):
+    if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
     # A line ends where the next word no longer fitted.
     firsts = [len(row.text.split(" ", 1)[0]) for row in rows[1:]]

@@ -42,7 +42,7 @@ def read(context: Context, row: Row, at: int) -> None:
     if continuation.in_column(context, row):
         continuation.go_on(context, row)
         return
-    if _quick(context, row, at) or _leader(context, row):
+    if _quick(context, row, at) or _leader(context, row) or _two_cells(context, row):
         return
     if _legend(context, row):
         return
@@ -155,6 +155,23 @@ def _leader(context: Context, row: Row) -> bool:
     if answer is None or (context.names.score(name) < 60.0 and volts.find(row.low)):
         return False
     _answered(context, row, name, answer)
+    return True
+
+
+def _two_cells(context: Context, row: Row) -> bool:
+    """A name in one cell and an answer in another, all others empty, in lines that no head explains."""
+    if row.kind not in (";", ",", "|", "\t") or row.cells is None:
+        return False
+    filled = [cell for cell in row.cells if cell.text.strip(" -.")]
+    if len(filled) != 2 or len(row.cells) < 3:
+        return False
+    told = [answer_of_cell(cell.low) for cell in filled]
+    if (told[0] is None) == (told[1] is None):
+        return False
+    name = context.names.bare(tidy(filled[told.index(None)].text))
+    if not any(c.isalpha() for c in name) or states.of_cell(small(name), context.translated) is not None:
+        return False
+    _answered(context, row, name, told[0] or told[1] or "")
     return True
 
 

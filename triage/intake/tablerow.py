@@ -16,8 +16,14 @@ from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
 from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.model import codes as model_codes
+from triage.model.snapshot import StatusWord
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+#: Under a head such as "present?".
+_YES_OR_NO: dict[str, StatusWord] = {
+    **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true"), "current"),
+    **dict.fromkeys(("no", "nein", "non", "n", "false"), "stored"),
+}
 #: A line break inside a cell.
 _BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 _NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
@@ -259,7 +265,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         _type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
         text = _part(cell.text, *shares)
-        status = states.of_cell(small(text), context.translated, context.legend)
+        status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
         elif text:
