@@ -27,7 +27,9 @@ RIVALS = {
     "bsm": "battery monitor", "pas": "power steering", "pdm": "power distribution", "tbm": "telematics",
     "acm": "reductant", "apm": "DC/DC converter", "gsm": "telematics",
     "acc": "air conditioning", "fcm": "camera, front", "lcm": "lighting, rear", "esm": "seat", "tpm": "immobiliser",
-    "cdc": "suspension", "fdm": "door", "motor control": "engine control",
+    "cdc": "suspension", "fdm": "door", "afs": "active steering", "rpa": "tyre pressure", "rfk": "camera, rear",
+    "hkl": "climate control", "fcam": "front distance sensor", "dcm": "telematics", "vcm": "engine control",
+    "motor control": "engine control",
 }
 
 #: A name with one of these and no filler word may as well be a part or a fault's description.
@@ -35,11 +37,11 @@ PARTS = words_of(
     "sensor pump motor switch actuator compressor heater heating generator alternator starter fan lamp headlamp "
     "antenna aerial battery horn mirror window wiper plug throttle clutch turbo turbocharger supercharger coolant fuel "
     "yaw rain injection ignition charging blower pedal lever injector clock light shutter valve relay fuse tank "
-    "temperature voltage siren memory"
+    "temperature voltage siren memory distance trip weight boot traction"
 )
 
 #: Words that name nothing by themselves.
-_WEAK = SOFT | frozenset(SIDES) | {"power"}
+_WEAK = SOFT | frozenset(SIDES) | {"power", "heck"}
 #: Words in which a slip is put right ("link" is a word of its own).
 _RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")]
 

@@ -36,7 +36,8 @@ def words_of(text: str) -> frozenset[str]:
 FILLERS = words_of(
     "module control controller controlled unit ecu system computer assembly "
     "steuergerat steuergeraet steuereinheit steuerung modul einheit elektronik "
-    "calculateur boitier unite commande controle gestion systeme modulo unidad centralita sistema mando dispositivo"
+    "calculateur boitier unite commande controle gestion systeme modulo unidad centralita sistema mando dispositivo "
+    "uce cm"
 )
 
 #: Words that tie others together.
@@ -46,7 +47,8 @@ STOPS = words_of("the of for and in on to de del des du la le les el los las et 
 SOFT = words_of(
     "electronic electric electrical electro elektronisch elektronische elektronischer elektronisches elektrisch "
     "elektrische electronique electrique electronico electronica electrico electrica main primary master integrated "
-    "vehicle automatic auto"
+    "vehicle automatic auto central centrale zentral zentrale zentraler zentrales digital digitale numerique advanced "
+    "intelligent intelligente 12v 14v 24v 48v"
 )
 
 #: Short and variant spellings, each to the one used here.
@@ -56,18 +58,19 @@ SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in 
     "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake strg:steering steer:steering susp:suspension "
     "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
     "windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
-    "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur"
+    "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur "
+    "cent:central mem:memory aux:auxiliary comp:compressor"
 ))}
 
 _SIDE_WORDS = {
-    "front": "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros anterior",
-    "rear": "back hinten hinter hintere hinterer hinteres arriere ar trasero trasera posterior",
-    "left": "lh lhs links linke linker linkes gauche izquierdo izquierda izq izqdo",
-    "right": "rh rhs rechts rechte rechter rechtes droit droite derecho derecha dcho dcha",
+    "front": "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros delant anterior",
+    "rear": "back hinten hinter hintere hinterer hinteres arriere ar trasero trasera tras posterior",
+    "left": "lh lhs links linke linker linkes gauche izquierdo izquierda izq izqdo izqda izda nearside",
+    "right": "rh rhs rechts rechte rechter rechtes droit droite derecho derecha dcho dcha drcha offside",
     "driver": "fahrer fahrerseite conducteur conductor",
-    "passenger": "beifahrer beifahrerseite passager pasajero acompanante copiloto",
-    "front left": "fl lf vl avg lhf", "front right": "fr rf vr avd rhf",
-    "rear left": "rl lr hl arg lhr", "rear right": "rr hr ard rhr",
+    "passenger": "beifahrer beifahrerseite passager pasajero acompanante acomp copiloto beif",
+    "front left": "fl lf vl avg lhf nsf", "front right": "fr rf vr avd rhf osf",
+    "rear left": "rl lr hl arg lhr nsr", "rear right": "rr hr ard rhr osr",
     "upper": "", "lower": "", "inner": "", "outer": "", "middle": "",
 }
 #: Side words by token, each as one or two words of ours.
@@ -75,6 +78,15 @@ SIDES = {word: side for side, words in _SIDE_WORDS.items() for word in (side, *w
 _ORDER = ("front", "middle", "rear", "upper", "lower", "left", "right", "driver", "passenger", "inner", "outer")
 
 _FIRST_LETTERS = {"l": "left", "r": "right"}
+#: Sides written as two short words ("vo. li.", "L/H"), each to the one used here.
+_PAIRED = {
+    ("vo", "li"): "vl", ("vo", "re"): "vr", ("hi", "li"): "hl", ("hi", "re"): "hr", ("v", "li"): "vl",
+    ("v", "re"): "vr",
+    ("h", "li"): "hl", ("h", "re"): "hr", ("li", "vo"): "vl", ("re", "vo"): "vr", ("li", "hi"): "hl",
+    ("re", "hi"): "hr",
+    ("l", "h"): "lh", ("r", "h"): "rh", ("v", "l"): "vl", ("v", "r"): "vr", ("h", "l"): "hl", ("h", "r"): "hr",
+    ("av", "g"): "avg", ("av", "d"): "avd", ("ar", "g"): "arg", ("ar", "d"): "ard",
+}
 _NUMBER_WORDS = words_of("no nr num number n numero nummer")
 _SIDE_NOISE = words_of("side seite cote lado hand")
 _ROMAN = {"ii": "2", "iii": "3", "iv": "4"}
@@ -87,6 +99,7 @@ _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
 _WORD_NUMBER = re.compile(r"([^\W\d_]{3,}?)(\d{1,2})|([^\W\d_]{4,}([^\W\d_]))((?!\4)[a-h])")
 _COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
+_BUILT = re.compile(r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|funktion|rechner)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +161,17 @@ def drop_fillers(words: tuple[str, ...]) -> tuple[str, ...]:
     return tuple([core for word in words if (core := _core(word))]) or words
 
 
+def unbuilt(words: tuple[str, ...], known: Container[str]) -> Iterator[tuple[str, ...]]:
+    """``words`` with the German compounds nobody knows cut to what stands before "electronics" or "control" in them.
+
+    Once with the letters that join the parts ("Heckklappen"), once without them.
+    """
+    cut = [_BUILT.fullmatch(word) if len(word) > 8 and word not in known else None for word in words]
+    if any(cut):
+        for part in (1, 2):
+            yield tuple(found[part] if found else word for found, word in zip(cut, words, strict=True))
+
+
 def drop_soft(words: tuple[str, ...]) -> tuple[str, ...]:
     """``words`` without those that may be left out; unchanged if nothing would be left."""
     return tuple(word for word in words if word not in SOFT) or words
@@ -163,7 +187,7 @@ def take_instance(words: tuple[str, ...], known: Container[str] | None = None) -
 
     A number run on ("camera2", "gatewayB") is taken off where the word before it is ``known``; None: digits off any.
     """
-    rest = list(words)
+    rest = _paired(words)
     number = _take_number(rest, known)
     named = []
     if len(rest) > 1 and rest[0] in _FIRST_LETTERS:
@@ -186,6 +210,19 @@ def outer_instances(
             yield tuple(core), Instance(_side(named), number)
     if number:
         yield tuple(rest), Instance(None, number)
+
+
+def _paired(words: tuple[str, ...]) -> list[str]:
+    """``words`` with two short ones that tell a side as one."""
+    rest = list(words)
+    at = 1
+    while at < len(rest):
+        side = _PAIRED.get((rest[at - 1], rest[at]))
+        # A first word is the name itself ("AV G" is nothing).
+        if side and len(rest) > 2:
+            rest[at - 1 : at + 1] = [side]
+        at += 1
+    return rest
 
 
 def _side(named: list[str]) -> str | None:

@@ -31,7 +31,7 @@ from functools import lru_cache
 from typing import Protocol
 
 from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
-from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens
+from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens, unbuilt
 
 __all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
 
@@ -45,7 +45,16 @@ _ADDRESS = re.compile(
 _LIST_NUMBER = re.compile(
     r"^\s*[#*•·\-–>]*\s*(?:"
     r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
-    r"|(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|\d{2}\s+)(?=\S)")
+    r"|(?:addr(?:ess)?|adresse|direccion)\.?\s?#?\s?(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]*\s+"
+    r"|(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|(?=[0-9a-f]?\d)[0-9a-f]{2}-(?=[^\W\d_]{2})|\d{2}\s+)(?=\S)")
+#: A count of codes behind a name: behind dots, or with the word.
+_COUNT = re.compile(
+    r"\s*(?:\.{3,}|\u2026+|(?:\s\.){3,})\s*\d{1,3}\s*$"
+    r"|[\s:\-–—(\[,]+\d{1,3}\s?(?:x\s)?(?:(?:stored|confirmed|active|pending|trouble|fault|current)\s)?"
+    r"(?:dtcs?|codes?|faults?|errors?|fehler|fehlercodes?|eintrage|codes? defauts?|defauts?|averias?|fallos?|codigos?)"
+    r"(?:\s(?:stored|found|set|gespeichert|gefunden))?[)\]]?\s*:?\s*$")
+#: A number alone in brackets, a count as often as an instance.
+_IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})\s?[)\]]\s*:?\s*$")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = re.compile(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
@@ -154,12 +163,17 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
     if 0 < len(printed) <= LONGEST:
         words = tokens(printed)
         if 0 < len(words) <= MOST_WORDS:
-            hit = index.exact(words)
+            hit = None if _counted(printed) else index.exact(words)
             if hit is None:
                 hit, instance, nearest = _search(printed, index)
     if hit is None:
         return ModuleMatch(printed, 0.0, *nearest, False, None), "unknown"
     canonical = index.own(_compose(hit.name, instance, index.names))
+    bracketed = _IN_BRACKETS.match(printed)
+    if bracketed:
+        plain_name = _resolve(bracketed[1], tables)[0]
+        if _seldom_numbered(plain_name, canonical, index.names):
+            return replace(plain_name, score=90.0, second=canonical, second_score=86.0), "pieces"
     rival = hit.rival and index.own(_compose(hit.rival, instance, index.names))
     which = _instance_of(canonical)
     return ModuleMatch(canonical, hit.score, rival, hit.rival_score, True, which), hit.how
@@ -180,6 +194,11 @@ def _search(printed: str, index: Index) -> tuple[Hit | None, Instance, tuple[str
     best, nearest = _alike(words, index)
     if best:
         return best, Instance(), nowhere
+    for core in unbuilt(words, index.vocabulary):
+        hit, instance = _sure(core, index)
+        if hit:
+            return Hit(hit.name, min(hit.score, 94.0), hit.rival, hit.rival_score, "folded"), instance, nowhere
+    base, instance = take_instance(words, index.vocabulary)
     right = index.right(words)
     if right != words:
         hit, instance = _sure(right, index)
@@ -234,8 +253,21 @@ def _clean(printed: str) -> str:
     """``printed`` folded to plain characters, without addresses, list numbers and numbers in brackets."""
     text = plain(printed)
     bare = _BRACKETS.sub(lambda found: " " if _NUMBER_ONLY.fullmatch(found[1]) else found[0], text)
-    bare = _LIST_NUMBER.sub("", _ADDRESS.sub(" ", bare))
+    bare = _COUNT.sub("", _LIST_NUMBER.sub("", _ADDRESS.sub(" ", bare)))
     return bare if _has_word(bare) else text
+
+
+def _counted(printed: str) -> bool:
+    """Whether a count of codes may stand at the end of ``printed``."""
+    return any(map(str.isdecimal, printed)) and bool(_COUNT.search(plain(printed)))
+
+
+def _seldom_numbered(bare: ModuleMatch, numbered: str, names: frozenset[str]) -> bool:
+    """Whether the number in brackets behind a name is as likely a count: a module seldom fitted more than once."""
+    stem = _stem(bare.canonical)
+    if not bare.known or bare.canonical == numbered or stem not in names:
+        return False
+    return sum(other.startswith(f"{stem} ") and _stem(other) == stem for other in names) < 3
 
 
 def _has_word(text: str) -> bool:
@@ -265,10 +297,22 @@ def _pieces(text: str, index: Index) -> Hit | None:
     rest = any(len(words) > 1 or len(words[0]) > 6 for words in others)
     names = agreed(found)
     how = "rest" if rest else "pieces"
+    if len(names) == 2 and len(found) == 2 and len(asked) == 2:
+        for short, long in ((0, 1), (1, 0)):
+            if _shortened(asked[short], asked[long]):
+                return Hit(found[long].name, 90.0, found[short].name, 80.0, how)
     if len(names) == 1:
         return Hit(names.pop(), 92.0 if len(found) < len(asked) else 97.0, None, 0.0, how)
     other = next(hit.name for hit in found[1:] + found if hit.name != found[0].name)
     return Hit(found[0].name, 85.0, other, 80.0, how)
+
+
+def _shortened(short: tuple[str, ...], long: tuple[str, ...]) -> bool:
+    """Whether ``short`` is an abbreviation of ``long``: the letters its words begin with, in their order."""
+    if len(short) != 1 or len(long) < 2 or not 2 <= len(short[0]) <= 6 or short[0][0] != long[0][0]:
+        return False
+    letters = iter(short[0])
+    return all(word[0] in letters for word in long)
 
 
 def _stem(name: str) -> str:
