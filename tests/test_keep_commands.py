@@ -295,7 +295,7 @@ def test_the_shop_is_shown_beside_the_table_and_bands_before_percentages(visit: 
         "outcome", "van", "ECM", "P0118", "--done", "x", "--cured", "no", "--found", "hard", "--json"))
     assert answer["not_counted"] == {"van": 24}
     page = visit("calibration")
-    assert "said 'almost surely there': 1 of 1 came true" in page
+    assert "said 'almost surely there': 1 of 1 fault was there" in page
     found = json.loads(visit("calibration", "--json"))
     assert (found["outcomes"], found["percentages"]) == (1, False)
 

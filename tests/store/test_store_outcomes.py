@@ -159,8 +159,12 @@ def test_bands_stand_until_enough_outcomes() -> None:
     assert calibration([(0.9, True)]).shown == (
         "1 outcome, Brier score 0.010 (0 is perfect; always saying 100 % scores 0.000); "
         "bands are shown until 30 are recorded")
-    assert calibration([(0.9, True), (0.92, False)]).bins[0].shown == (
-        "said 90 % on average, came true 100 % (1 fault)")
+    # Two bins of one band are one row.
+    assert calibration([(0.96, True), (0.99, True), (0.4, False), (0.6, True)]).rows() == [
+        ("open", 2, 1), ("almost surely there", 2, 2)]
+    assert sum(count for _, count, _ in enough.rows()) == 30
+    assert sum(there for _, _, there in enough.rows()) == sum(there for _, there in pairs)
+    assert all(said.endswith(" %") for said, _, _ in enough.rows())
 
 
 def test_bands_and_percentages() -> None:

@@ -146,12 +146,10 @@ def _used(now: Learned, keys: Sequence[str]) -> list[str]:
 
 def calibration_lines(found: Calibration, now: Learned) -> list[str]:
     """The page about how far the verdicts can be trusted, and the rates as they are used."""
-    from triage.store import band
-
     lines = ["HOW FAR THE VERDICTS CAME TRUE", "", f"  {found.shown}"]
-    lines += [f"  {part.shown}" if found.enough else
-              f"  said {band(part.said)!r}: {round(part.came_true * part.count)} of {part.count} came true"
-              for part in found.bins]
+    lines += [f"  said {said if found.enough else repr(said)}: {there} of {many(count, 'fault')} "
+              f"{'was' if count == 1 else 'were'} there" + (f", {100 * there / count:.0f} %" if found.enough else "")
+              for said, count, there in found.rows()]
     lines += ["", "RATES AFTER YOUR OUTCOMES", ""]
     if not now.rates:
         lines.append("  as in the tables: no session is finished yet (every fault with an outcome and its cause)")

@@ -35,12 +35,6 @@ class ReliabilityBin:
     said: float
     came_true: float
 
-    @property
-    def shown(self) -> str:
-        """One line for a page."""
-        return (f"said {100 * self.said:.0f} % on average, came true {100 * self.came_true:.0f} % "
-                f"({self.count} fault{'' if self.count == 1 else 's'})")
-
 
 @dataclass(frozen=True, slots=True)
 class Calibration:
@@ -65,6 +59,15 @@ class Calibration:
         line = (f"{self.count} outcome{'' if self.count == 1 else 's'}, Brier score {self.brier:.3f} "
                 f"(0 is perfect; always saying {100 * self.share:.0f} % scores {base:.3f})")
         return line if self.enough else f"{line}; bands are shown until {ENOUGH} are recorded"
+
+    def rows(self) -> list[tuple[str, int, int]]:
+        """What was said, of how many faults, and how many of them were there; in bands until there are enough."""
+        rows: dict[str, list[int]] = {}
+        for part in self.bins:
+            row = rows.setdefault(self.show(part.said), [0, 0])
+            row[0] += part.count
+            row[1] += round(part.came_true * part.count)
+        return [(said, count, there) for said, (count, there) in rows.items()]
 
     def show(self, probability: float) -> str:
         """The probability that a fault persists, as a percentage or, with too few outcomes, as a band."""

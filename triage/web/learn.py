@@ -15,7 +15,7 @@ from triage.errors import InputError
 from triage.model.assessment import FaultLine
 from triage.model.verdict import CAUSES
 from triage.reports.markup import element
-from triage.store import Calibration, UpdatedRate, band, percentage
+from triage.store import Calibration, UpdatedRate
 from triage.store.rows import Fault, Outcome
 from triage.units import to_probability
 from triage.web.workbench import Weighed, Workbench
@@ -136,29 +136,6 @@ def chosen_fault(value: str) -> Fault | None:
     if not (isinstance(module, str) and isinstance(code, str) and (kind is None or isinstance(kind, str))):
         raise InputError("fault: choose one of the list")
     return module, code, kind
-
-
-@dataclass(frozen=True, slots=True)
-class BinRow:
-    """One bin of what was said: in words, how many faults, how many of them were there."""
-
-    said: str
-    count: int
-    there: int
-    share: str
-
-
-def bin_rows(found: Calibration) -> list[BinRow]:
-    """The reliability bins, in bands until there are enough outcomes; bins of one band stand together."""
-    if found.enough:
-        return [BinRow(percentage(part.said), part.count, round(part.came_true * part.count),
-                       f"{100 * part.came_true:.0f} %") for part in found.bins]
-    rows: dict[str, list[int]] = {}
-    for part in found.bins:
-        row = rows.setdefault(band(part.said), [0, 0])
-        row[0] += part.count
-        row[1] += round(part.came_true * part.count)
-    return [BinRow(said, count, there, "") for said, (count, there) in rows.items()]
 
 
 def rate_groups(now: Learned) -> list[tuple[str, list[tuple[str, UpdatedRate]]]]:

@@ -8,7 +8,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from triage.errors import InputError
-from triage.web.learn import CURED, FOUND, bin_rows, draw, outcomes_shown, rate_groups
+from triage.web.learn import CURED, FOUND, draw, outcomes_shown, rate_groups
 from triage.web.parts import parts_of
 from triage.web.render import Draft
 from triage.web.routes_pages import asked
@@ -31,7 +31,7 @@ def calibration_page(request: Request) -> Response:
     """How far the verdicts came true, and the rates as the shop's outcomes have changed them."""
     parts = parts_of(request)
     found, now = parts.bench.store.calibration(), parts.bench.learned()
-    return parts.pages.page(request, "calibration.html", found=found, bins=bin_rows(found), drawing=draw(found),
+    return parts.pages.page(request, "calibration.html", found=found, bins=found.rows(), drawing=draw(found),
                             rates=rate_groups(now), unfinished=now.open)
 
 
