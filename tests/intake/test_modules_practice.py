@@ -26,8 +26,8 @@ anti-lock brakes < EBCM - ABS
 vehicle dynamics < DSTC ; Fahrstabilitätsregelung ; ESP unit control ; Contrôle de trajectoire ; Programa de estabilidad
 brake system < E-booster ; Brake servo ; Elektromechanischer Bremskraftverstärker
 park brake < E-brake ; EPB 1 fault ; 53-Parking Brake ; Feststellbremsenelektronik ; Frein de parking automatique
-park brake < Freno de mano eléctrico ; APB
-suspension < Niveauregelung ; 34-Level Control ; Luftfahrwerk ; Correcteur d'assiette ; Regulación de nivel ; Dampers
+park brake < Freno de mano eléctrico
+suspension < Niveauregelung ; 34-Level Control ; Luftfahrwerk ; Correcteur d'assiette ; Regulación de nivel
 tyre pressure < RDKS ; 65-Tire Pressure ; RDC ....... 1 ; Reifendruckregelung ; Presión de los neumáticos
 tyre pressure < Sous-gonflage
 power steering < 44-Steering assist ; EPS CM ; Lenkungselektronik ; Direction électrique ; Dirección electromecánica
@@ -96,6 +96,7 @@ def test_written_name(name: str, module: str) -> None:
 
 
 @pytest.mark.parametrize("text", [
+    "Sam", "etc", "RAS", "Cabrio", "Limpia", "Schaltung",
     "Monday", "Montag", "lundi", "martes", "January", "März", "Detected", "possible", "telephone number", "Distance",
     "Mileage", "Trip", "Boot", "Alarm history", "Traction", "Weight", "central", "digital", "Leistung",
     "Drehzahlregelung", "Zentral", "2 ECUs", "3 codes", "12-Monkeys", "00-Total", "Order 5613", "Customer", "Heck",

@@ -37,7 +37,7 @@ PARTS = words_of(
     "sensor pump motor switch actuator compressor heater heating generator alternator starter fan lamp headlamp "
     "antenna aerial battery horn mirror window wiper plug throttle clutch turbo turbocharger supercharger coolant fuel "
     "yaw rain injection ignition charging blower pedal lever injector clock light shutter valve relay fuse tank "
-    "temperature voltage siren memory distance trip weight boot traction"
+    "temperature voltage siren memory distance trip weight boot traction etc"
 )
 
 #: Words that name nothing by themselves.
