@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from triage.model.assessment import Column, FaultLine, Group, Mark, Root, Sight
 from triage.model.casebook import Casebook
 from triage.model.session import Session
@@ -45,6 +47,10 @@ def printed_names(session: Session) -> dict[str, str]:
     return {scan.module: scan.printed for snapshot in session.snapshots for scan in snapshot.modules if scan.printed}
 
 
+#: A reason longer than this is cut in the headline; it stands in full below.
+LONGEST = 80
+
+
 def supply_headline(session: Session, verdict: Verdict) -> str:
     """The supply in one line: what failed first, then what is proven, then what nobody tested."""
     entries = {entry["part"]: entry for entry in verdict["supply"]}
@@ -52,9 +58,10 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
     for part in ("charging", "battery", "event", "key-off draw", "cables and grounds"):
         entry = entries[part]
         if entry["state"] == "failed":
-            parts.append(f"{part} failed ({entry['why']})")
+            parts.append(f"{part} failed ({_in_short(entry['why'])})")
     if entries["event"]["state"] == "proven":
-        parts.append(f"low supply proven ({entries['event']['why']})")
+        parts += [f"overvoltage proven ({why.removeprefix(OVER)})" if why.startswith(OVER) else
+                  f"low supply proven ({why})" for why in entries["event"]["why"].split("; ")]
     discharged = entries["battery"]["why"].startswith("discharged")
     if discharged:
         parts.append("battery found " + entries["battery"]["why"].split(":")[0].split(" with ")[0])
@@ -67,9 +74,22 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
     return "; ".join(parts) or "nothing is known of the supply"
 
 
+#: Beginning of what is said of an overvoltage event.
+OVER = "overvoltage: "
+
+
+def _in_short(why: str) -> str:
+    """The first reason alone, without what stands in brackets and after the verdict."""
+    first = re.sub(r" \([^()]*\)", "", why.split("; ")[0])
+    head, colon, tail = first.partition(": ")
+    return first if len(first) <= LONGEST or not colon else f"{head}: {tail.split(': ')[0]}" if (
+        len(head) < LONGEST // 2) else head
+
+
 #: Words of a complaint, and the system they speak of.
 AREAS: dict[str, tuple[str, ...]] = {
-    "supply": ("crank", "not start", "no start", "starting", "flat", "dead", "battery", "charg", "ready", "no power"),
+    "supply": ("crank", "not start", "no start", "starting", "flat", "dead", "battery", "charg", "ready", "no power",
+               "jump", "lights left on"),
     "restraints": ("airbag", "air bag", "srs", "restraint", "seat belt"),
     "brakes": ("abs", "brake", "braking", "stability"), "steering": ("steer", "eps"),
     "transmission": ("gear", "transmission", "shift"), "high voltage": ("isolation", "high voltage", "hv"),
@@ -86,11 +106,12 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
         return None
     areas = _areas(complaint)
     fitting = [root for area in areas for root in short if area in (root.system, root.safety)]
-    low = any(entry["part"] == "event" and entry["state"] == "proven" for entry in verdict["supply"])
+    low = any(entry["part"] == "event" and entry["state"] == "proven" and not entry["why"].startswith(OVER)
+              for entry in verdict["supply"])
     told = list(dict.fromkeys(_named(root) for root in fitting))
     if "supply" in areas and low and not any(root.system == "supply" for root in fitting):
         told.insert(0 if areas[0] == "supply" else len(told), "the low supply")
-    told = told or [_named(root) for root in short[:1]]
+    told = told or [_named(root) for root in short[:1]] or (["the low supply"] if low else [])
     if told:
         return f"{complaint}. Look first at {'; then '.join(told[:3])}"
     if groups:
@@ -102,7 +123,10 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
 
 def _named(root: Root) -> str:
     """The root as something to look at."""
-    return f"the {root.title.removesuffix(' failed')}" if root.system == "supply" and not root.lines else root.title
+    if root.system == "supply" and root.decibans != root.decibans:
+        return f"the {root.title.removesuffix(' failed')}"
+    head, silent, _ = root.title.partition(" is silent: ")
+    return f"{head}, which is silent" if silent else root.title
 
 
 def _areas(complaint: str) -> list[str]:

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 #: Below this the supply of a 12 V system is low enough to be named as the reason, V.
 LOW = 11.8
+#: How the reason of a supply code begins.
+WITNESS = "it is the witness of"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
          (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
 
@@ -109,14 +111,32 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"
                 if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]
-    if top == 2 and facts.supply:
-        return ["it is the witness of a supply event, not a fault of its own"]
+    if facts.supply and (top in (2, 3) or lasting_witness(book, link, fault)):
+        return [_witness_words(book, link, fault)]
     said = []
     if "isolation fault" in facts.title:
         said.append("seen even once, it stays open until a qualified person has measured the isolation")
     if top == 2:
         said.append(_low_words(book, line, fault))
     return said
+
+
+def lasting_witness(book: Casebook, link: Links, fault: int) -> bool:
+    """Whether a supply code was read while the supply still failed, the engine running and nothing connected."""
+    events = link.events[int(book.fault_session[fault])]
+    return events.lasting is not None and book.facts[fault].supply in (events.lasting, "fault") and bool(
+        (book.seen[fault, events.lasting_from:] == 1).any())
+
+
+def _witness_words(book: Casebook, link: Links, fault: int) -> str:
+    """What a supply code is the witness of: an event, or the feed of the one module that holds it."""
+    events = link.events[int(book.fault_session[fault])]
+    if book.facts[fault].supply == "high":
+        return f"{WITNESS} an overvoltage, not a fault of its own"
+    if events.lone:
+        return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
+                f"{book.module_name[book.fault_module[fault]]}")
+    return f"{WITNESS} a supply event, not a fault of its own"
 
 
 def _low_words(book: Casebook, line: Timeline, fault: int) -> str:

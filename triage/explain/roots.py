@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.meaning import same_fault
 from triage.explain.page import printed_names
+from triage.explain.reasons import WITNESS
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import SILENT, Casebook, Links, Story
 from triage.model.verdict import NextCheck, Verdict
@@ -14,8 +15,11 @@ from triage.model.verdict import NextCheck, Verdict
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
 
+SUPPLY_EVENTS = ("supply event", "overvoltage event")
 #: The head of those that none of the next checks settles.
 NO_STEP = "no step below settles these: repair what the short list names, then clear and read again"
+#: The head of those that witness a supply which still fails.
+LASTS = "witnesses of the supply that still fails: mend the supply, then clear and read again"
 CAUSE_REASONS = {
     "low-voltage": "set while the supply was low", "history": "old: seen before the clear and not since",
     "echo": "only repeats what another module holds", "hard": "tested clean since",
@@ -29,27 +33,36 @@ def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]
     ``printed``: module name in the job -> as the scan printed it.
     """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
+    witnesses = [line for line in lines if lasts(line)]
+    listed = [line for line in listed if not lasts(line)]
     by_root: dict[object, list[FaultLine]] = {}
     for place, line in enumerate(listed):
         lost = line.verdict["explained_by"]
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
     roots = sorted((_root(members, printed) for members in by_root.values()), key=lambda root: -root.decibans)
-    return _supply_roots(verdict, lines) + roots
+    return _supply_roots(verdict, witnesses) + roots
 
 
-def _supply_roots(verdict: Verdict, lines: list[FaultLine]) -> list[Root]:
-    """The supply is a fault of its own: while a part of it has failed it leads the list."""
+def _supply_roots(verdict: Verdict, witnesses: list[FaultLine]) -> list[Root]:
+    """The supply is a fault of its own: while a part of it has failed it leads the list, with its witnesses."""
     found = []
     for entry in verdict["supply"]:
         if entry["state"] != "failed":
             continue
-        seen = [f"{line.printed} {line.verdict['code']}" for line in lines if entry["part"] == "charging" and line.marks
-                and line.verdict["explained_by"] in ("supply event", "overvoltage event")
-                and line.marks[-1].sight == "seen"]
-        why = [entry["why"], *([f"seen with it in the last snapshot: {', '.join(seen)}"] if seen else [])]
-        found.append(Root(f"{entry['part']} failed", "supply", None, math.nan, why, "supply", []))
+        seen = witnesses if entry["part"] == "charging" else []
+        names = ", ".join(f"{line.printed} {line.verdict['code']}" for line in seen)
+        why = [*entry["why"].split("; "), *([f"its witnesses, read while it failed: {names}"] if names else [])]
+        surely = [line for line in seen if line.verdict["standing"] == "short list"]
+        safety = next((line.safety for line in surely if line.safety), None)
+        found.append(Root(f"{entry['part']} failed", "supply", safety, math.nan, why, "supply", surely))
     return found
+
+
+def lasts(line: FaultLine) -> bool:
+    """Whether a supply code was read in the last snapshot, while the event it witnesses had not ended."""
+    return (line.verdict["explained_by"] in SUPPLY_EVENTS and bool(line.marks) and line.marks[-1].sight == "seen"
+            and any(reason.startswith(WITNESS) for reason in line.why))
 
 
 def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
@@ -80,6 +93,8 @@ def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
     for line in open_lines:
         name = fault_name(line)
         step = next((check["do"] for check in checks if name in check["settles"]), None)
+        if lasts(line):
+            step = LASTS
         groups.setdefault(step or NO_STEP, []).append(line)
     result = []
     for step, members in groups.items():

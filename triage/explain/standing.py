@@ -2,7 +2,8 @@
 
 Short list at 95 % and more, set aside at 1 % and less and only after a clean test at good supply (or as echo or
 history); all else is unsettled. Brakes, steering, restraints and high voltage are set aside only after a completed
-clean test at good supply, whatever the sum says: hiding a hard fault there is the worst mistake.
+clean test at good supply, whatever the sum says: hiding a hard fault there is the worst mistake. While the supply
+itself still fails it leads the list (roots) with the codes that witness it.
 """
 
 from __future__ import annotations
@@ -12,7 +13,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import Casebook, Links
+from triage.explain.reasons import lasting_witness
+from triage.model.casebook import POINTER, Casebook, Links
 from triage.model.verdict import CAUSES, Needs, Standing
 
 if TYPE_CHECKING:
@@ -34,6 +36,7 @@ class Standings:
     needs: list[Needs]
     explained_by: list[str | None]
     safety: np.ndarray             # N, bool: by the module or by the target
+    lasts: np.ndarray              # N, bool: witness of a supply that still fails
 
 
 def standings(
@@ -48,6 +51,7 @@ def standings(
     low = decibans <= tables.rate("standing.aside")
     measured = np.array([needs_measurement(facts) for facts in book.facts], dtype=bool)
     aside = low & ~measured & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
+    lasts = witnesses_now(book, link)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
     echoed = _likeliest(book, link, decibans)
     top = causes.argmax(axis=1).tolist()
@@ -55,12 +59,22 @@ def standings(
     explained = (decibans <= tables.rate("standing.explained")).tolist()
     persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
     return Standings(
-        standing=standing, safety=safety,
+        standing=standing, safety=safety, lasts=lasts,
         needs=[_needs(book, fault, cause, stays)
                for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
-        explained_by=[_explained(book, link, echoed, fault, cause, stays, settled)
-                      for fault, (cause, stays, settled) in enumerate(zip(top, persists, explained, strict=True))],
+        explained_by=[_explained(book, link, echoed, fault, *said) for fault, said in enumerate(
+            zip(top, persists, explained, lasts.tolist(), strict=True))],
     )
+
+
+def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
+    """N: supply codes read while the supply still failed, with the engine running and nothing connected."""
+    found = np.zeros(book.faults, dtype=bool)
+    for session, events in enumerate(link.events):
+        if events.lasting is not None:
+            for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+                found[fault] = lasting_witness(book, link, fault)
+    return found
 
 
 def needs_measurement(facts: CodeFacts) -> bool:
@@ -96,30 +110,53 @@ def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
     return "procedure" if facts.needs == "procedure" and cause == HISTORY else "nothing"
 
 
-def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, str]:
-    """Module -> its fault most likely to persist among those that are its own: what an echo of it repeats."""
-    own = np.flatnonzero((link.relation == 0) & np.isin(book.fault_module, link.target[link.target >= 0]))
-    found: dict[int, str] = {}
-    for fault in own[np.argsort(-decibans[own], kind="stable")].tolist():
-        module = int(book.fault_module[fault])
-        kind = book.failure_type[fault]
-        found.setdefault(module, f"{book.module_name[module]} {book.code[fault]}{'-' + kind if kind else ''}")
+def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, int]:
+    """Module -> the fault that a code which points to it repeats: of its own the likeliest to persist.
+
+    A module without one may itself only pass on what it gets: then the code that points further.
+    """
+    wanted = np.isin(book.fault_module, link.target[link.target >= 0])
+    found: dict[int, int] = {}
+    for mine in (wanted & (link.relation == 0), wanted & (link.relation >= POINTER) & (link.target >= 0)):
+        faults = np.flatnonzero(mine)
+        for fault in faults[np.argsort(-decibans[faults], kind="stable")].tolist():
+            found.setdefault(int(book.fault_module[fault]), fault)
     return found
 
 
 def _explained(
-    book: Casebook, link: Links, echoed: dict[int, str], fault: int, cause: int, stays: bool, settled: bool,
+    book: Casebook, link: Links, echoed: dict[int, int], fault: int, cause: int, stays: bool, settled: bool,
+    lasts: bool,
 ) -> str | None:
+    """What explains a fault: the silent module it reports, the fault it repeats, the supply event it witnesses."""
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
         return book.module_name[target]
-    if stays:
+    if stays and not lasts:
         return None
     if cause == ECHO and target >= 0:
-        return echoed.get(target, book.module_name[target])
-    if cause == LOW_VOLTAGE and (settled or book.facts[fault].supply is not None):
-        return "overvoltage event" if book.facts[fault].supply == "high" else "supply event"
+        origin = echoed.get(target, -1)
+        # A code that points back explains nothing.
+        back = origin < 0 or link.target[origin] == book.fault_module[fault]
+        return book.module_name[target] if back else fault_name(book, origin)
+    supply = book.facts[fault].supply
+    witness = supply is not None and (lasts or cause in (LOW_VOLTAGE, HISTORY))
+    if not witness and not (cause == LOW_VOLTAGE and settled):
+        return None
+    events = link.events[int(book.fault_session[fault])]
+    if supply == "high":
+        return "overvoltage event" if events.high else None
+    if events.low:
+        return "supply event"
+    if supply is not None and events.lone:
+        return f"feed or ground of {book.module_name[book.fault_module[fault]]}"
     return None
+
+
+def fault_name(book: Casebook, fault: int) -> str:
+    """The fault as lists name it: "engine control P0118-16"."""
+    kind = book.failure_type[fault]
+    return f"{book.module_name[book.fault_module[fault]]} {book.code[fault]}{'-' + kind if kind else ''}"
 
 
 __all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "standings"]

@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 SET_UP = ("programmed", "paired", "calibrated")
 WORK = ("replaced", *SET_UP, "battery disconnected", "actuator test")
 UNPLUGGED = ("unplug", "disconnected", "pulled the", "connector off")
-#: A note that names one of these speaks of a part and not of the module it belongs to.
 #: Words of a stored crash record; a crash sensor with a fault has none of them.
 CRASH = ("crash data", "crash event", "crash record", "crash stored", "crash detected", "crash memory",
          "collision data", "collision stored", "collision detected", "collision event", "event data stored",

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from triage.model.notices import Notice
 from triage.model.session import Session
+from triage.model.supply_event import SupplyEvents
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, ModuleFacts
@@ -132,6 +133,7 @@ class Links:
     silent: Floats       # M: chance that a silent module is dead or cut off
     supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
     supply_peers: Ints   # S x K: modules that answered in this snapshot
+    events: list[SupplyEvents]  # S: the supply events that codes and readings prove
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it
     findings: dict[int, list[str]] = field(default_factory=dict)  # session -> what its readings say, a sentence each

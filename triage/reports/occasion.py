@@ -115,7 +115,9 @@ def briefly(parts: tuple[Part, ...]) -> str:
     """ "battery failed; event, charging proven; key-off draw not tested"."""
     states: dict[str, list[str]] = {"failed": [], "proven": [], "not tested": []}
     for part in parts:
-        name = "low-supply event" if part.name == "event" else part.name
+        name = part.name
+        if name == "event":
+            name = "overvoltage event" if part.why.startswith("overvoltage: ") else "low-supply event"
         if not (part.name == "event" and part.state == "not tested"):
             states.setdefault(part.state, []).append(name)
     return "; ".join(f"{', '.join(names)} {state}" for state, names in states.items() if names)

@@ -100,13 +100,22 @@ def _line(line: FaultLine) -> Line:
     failure = f" ({line.failure})" if line.failure and verdict["failure_type"] != "00" else ""
     return Line(
         module=clean(line.printed), code=_code(verdict), meaning=clean(line.title + failure), system=line.system,
-        safety=line.safety, cause=_cause(verdict["causes"]), sure=line.band,
+        safety=line.safety, cause=_cause(verdict["causes"]), sure=_sure(line),
         decibans=f"{decibans(verdict['decibans'])} dB", total=decibans(verdict["decibans"]),
         needs=NEEDS_WORDS[verdict["needs"]], why=_clean_all(line.why), clean=clean(line.clean) if line.clean else None,
         note=clean(line.note) if line.note else None, signs=tuple(_sign(mark) for mark in line.marks),
         sums=tuple(Sum(clean(row["what"]), decibans(row["decibans"]), clean(row["source"]))
                    for row in verdict.get("ledger", [])),
     )
+
+
+def _sure(line: FaultLine) -> str:
+    """How sure it is that the fault persists; a supply code still read at the end is no fault of its own."""
+    event = line.verdict["explained_by"]
+    if event in ("supply event", "overvoltage event") and line.marks and line.marks[-1].sight == "seen" and any(
+            reason.startswith("it is the witness of") for reason in line.why):
+        return f"witness of the {event}; as a fault of its own {line.band}"
+    return line.band
 
 
 def _cause(causes: dict[str, float]) -> str:
@@ -125,10 +134,13 @@ def _item(root: Root) -> Item:
     fault = len(lines) == 1 and not root.lines[0].verdict["explained_by"]
     top = max(root.lines, key=lambda line: line.verdict["decibans"], default=None)
     return Item(
-        title=clean(root.title), system=root.system, safety=root.safety, sure=top.band if top else "",
+        title=clean(root.title), system=root.system, safety=root.safety,
+        sure=top.band if top and root.decibans == root.decibans else "",
         # Not a number: a story that no decibans are said of.
         decibans="" if root.decibans != root.decibans else f"{decibans(root.decibans)} dB",
-        needs=NEEDS_WORDS.get(root.needs, root.needs), why=_clean_all(root.why), lines=lines, fault=fault,
+        # A part of the supply that failed is what has to be mended.
+        needs=NEEDS_WORDS["repair" if root.title.endswith(" failed") else root.needs],
+        why=_clean_all(root.why), lines=lines, fault=fault,
     )
 
 

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from triage.model.notices import Notice
 from triage.model.session import Session
-from triage.model.snapshot import Snapshot
+from triage.model.snapshot import Reading, Snapshot
+from triage.supply.finding import SupplyContext
+from triage.supply.findings import findings
 from triage.supply.limits import limit, system_of
-from triage.supply.moments import SupplyAt, at_times, seconds_at
-from triage.supply.segments import guess_nominal
+from triage.supply.moments import SupplyAt, at_times, context_for, seconds_at
+from triage.supply.segments import Segment, guess_nominal, segments
 from triage.supply.trace import Trace
+
+#: Findings about a level at which an engine ran.
+_LEVELS = ("charging", "not charging", "undercharge", "overvoltage")
 
 
 def with_trace(session: Session, trace: Trace) -> tuple[Session, list[Notice]]:
@@ -39,7 +46,52 @@ def with_trace(session: Session, trace: Trace) -> tuple[Session, list[Notice]]:
             taken["lowest_volts"] = round(at.lowest_volts, 2)
         notices += _told(number, snapshot, at, taken, doubt, trace.source)
         snapshots.append(snapshot.model_copy(update=taken))
-    return session.model_copy(update={"snapshots": snapshots}), notices
+    filled = session.model_copy(update={"snapshots": snapshots})
+    return _with_readings(filled, trace, nominal), notices
+
+
+def _with_readings(session: Session, trace: Trace, nominal: float) -> Session:
+    """``session`` with what the trace measured beside the snapshots, each at the first snapshot after it.
+
+    Crank plateau, long rest, and a level that proves the charging or fails it: a trace that can't tell adds nothing.
+    """
+    context = context_for(trace, session.vehicle, session.events or (), session.snapshots)
+    places = [(place, number) for number, snapshot in enumerate(session.snapshots)
+              if (place := seconds_at(trace, snapshot.at)) is not None]
+    if not places:
+        return session
+    added: dict[int, list[Reading]] = {}
+    for end, reading in trace_readings(trace, segments(trace, nominal), context):
+        number = min((entry for entry in places if entry[0] >= end), default=max(places))[1]
+        added.setdefault(number, []).append(reading)
+    snapshots = [snapshot.model_copy(update={"readings": [*(snapshot.readings or []), *added[number]]})
+                 if number in added else snapshot for number, snapshot in enumerate(session.snapshots)]
+    return session.model_copy(update={"snapshots": snapshots})
+
+
+def trace_readings(
+    trace: Trace, parts: Sequence[Segment], context: SupplyContext,
+) -> list[tuple[float, Reading]]:
+    """What ``trace`` measures, as readings, each with the second at which it is known."""
+    found: list[tuple[float, Reading]] = []
+    for finding in findings(trace, parts, context):
+        end, volts = finding.figures.get("end_s"), finding.figures.get("volts")
+        if not isinstance(end, float) or not isinstance(volts, float):
+            continue
+        feed = str(finding.figures.get("outside_supply") or context.feed(end - 1e-3, end)[0])
+        known = {"none": "nothing connected", "unknown": "outside supply not noted"}.get(feed, f"{feed} connected")
+        plateau, hours = finding.figures.get("plateau_volts"), finding.figures.get("rested_hours")
+        if finding.kind == "crank" and isinstance(plateau, float) and known == "nothing connected":
+            found.append((end, _reading("crank plateau on the log, nothing connected", plateau)))
+        elif finding.kind == "state of charge" and isinstance(hours, float) and known == "nothing connected":
+            found.append((end, _reading(f"rested voltage after {hours:.1f} h on the log", volts)))
+        elif finding.part == "charging" and finding.kind in _LEVELS and finding.state in ("proven", "failed"):
+            found.append((end, _reading(f"running voltage on the log, {known}", volts)))
+    return found
+
+
+def _reading(name: str, volts: float) -> Reading:
+    return Reading(name=name, value=round(volts, 2), unit="V")
 
 
 def _doubt(trace: Trace, at: SupplyAt, since: float | None, nominal: float) -> str | None:

@@ -163,8 +163,8 @@ def ripple(volts_ac: float, *, nominal: float = 12.0) -> Finding:
     system = system_of(nominal)
     suspect, bad = limit("ripple suspect", system), limit("ripple bad", system)
     word = "within limits" if volts_ac < suspect else "suspect" if volts_ac <= bad else "too much: test the rectifier"
-    text = (f"ripple {volts_ac:.2f} V AC: {word} (suspect from {suspect:.1f} V AC, bad above {bad:.1f} V AC; the texts "
-            "differ with load, meter and place)")
+    text = (f"ripple {volts_ac:.2f} V AC: {word} (suspect from {suspect:.1f} V AC, bad above {bad:.1f} V AC, as far "
+            "as the texts agree on load, meter and place)")
     return Finding("ripple", text, {"volts_ac": round(volts_ac, 3), "suspect_volts_ac": suspect, "bad_volts_ac": bad},
                    cite("ripple suspect", "ripple bad", system=system), "charging",
                    "failed" if volts_ac > bad else None)
@@ -229,9 +229,10 @@ def voltage_drop(volts: float, path: Path, *, under_load: bool = True, where: st
     return Finding("voltage drop", text, figures, source, "cables and grounds", "proven" if passed else "failed")
 
 
-def key_off_draw(milliamps: float, *, minutes: float | None = None) -> Finding:
-    """The current from the battery with the key off, ``minutes`` after locking."""
-    most, asleep = limit("key-off draw"), limit("modules asleep from")
+def key_off_draw(milliamps: float, *, minutes: float | None = None, asleep: bool = False) -> Finding:
+    """The current from the battery with the key off, ``minutes`` after locking. ``asleep``: said to be of modules
+    asleep."""
+    most, earliest = limit("key-off draw"), limit("modules asleep from")
     latest = limit("modules asleep to")
     figures = {"milliamps": round(milliamps, 2), "limit_milliamps": most, "minutes": minutes}
     source = cite("key-off draw", "modules asleep from")
@@ -239,10 +240,10 @@ def key_off_draw(milliamps: float, *, minutes: float | None = None) -> Finding:
     text = f"key-off draw {milliamps:.0f} mA{when} against {most:.0f} mA"
     if milliamps <= most:
         return Finding("key-off draw", f"{text}: passes", figures, source, "key-off draw", "proven")
-    if minutes is None or minutes < asleep:
-        return Finding("key-off draw", f"{text}: too early, modules need {asleep:.0f} to {latest:.0f} min to fall "
+    if not asleep and (minutes is None or minutes < earliest):
+        return Finding("key-off draw", f"{text}: too early, modules need {earliest:.0f} to {latest:.0f} min to fall "
                        "asleep", figures, source, "key-off draw", "not tested")
-    if minutes < latest:
+    if minutes is not None and minutes < latest:
         return Finding("key-off draw", f"{text}: too much so far, but some modules need {latest:.0f} min: read it "
                        "again then", figures, source, "key-off draw", "not tested")
     return Finding("key-off draw", f"{text}: too much, find which fuse carries it", figures, source, "key-off draw",

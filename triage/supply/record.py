@@ -1,6 +1,8 @@
 """The supply of one session, part by part: what is proven, what failed, what nobody measured.
 
-With outside supply connected nothing is concluded about charging; what is not measured is printed as not tested.
+Snapshots, measurements by name (``named``) and what a voltage log adds to them (``filling``) are held against the
+limits; the figures stand in ``why``. With outside supply connected nothing is concluded about charging; what is not
+measured is printed as not tested.
 """
 
 from __future__ import annotations
@@ -8,12 +10,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from triage.model.session import Session
-from triage.model.snapshot import Reading, Snapshot
-from triage.model.verdict import SupplyState, SupplyVerdict
+from triage.model.session import Session, stamp
+from triage.model.snapshot import Snapshot
+from triage.model.supply_event import judge_events
+from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
+from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, taken
 
 if TYPE_CHECKING:
     from code_tables import Tables
+
+#: A supply nobody can have read, V.
+_MOST = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +35,11 @@ class SupplyFacts:
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
     """One entry a part of the supply, the event first."""
+    measured = taken(session, 24.0 if facts.scale > 1.5 else 12.0)
+    charging, lasting = _charging(session, facts.scale, tables, measured)
     return [
-        _event(session, facts, tables), _battery(session, facts.scale, tables),
-        _charging(session, facts.scale, tables), _measured(session, "key-off draw", tables),
-        _measured(session, "cables and grounds", tables),
+        _event(session, facts, tables, lasting), _battery(session, facts.scale, tables, measured), charging,
+        _entry("key-off draw", *draw(measured)), _entry("cables and grounds", *cables(measured)),
     ]
 
 
@@ -42,60 +50,93 @@ def lowest_supply(session: Session) -> float | None:
     return min(values) if values else None
 
 
-def _entry(part: str, state: SupplyState, why: str) -> SupplyVerdict:
-    return {"part": part, "state": state, "why": why}  # type: ignore[typeddict-item]
+def _entry(part: SupplyPart, state: SupplyState, why: str) -> SupplyVerdict:
+    return {"part": part, "state": state, "why": why}
 
 
-def _event(session: Session, facts: SupplyFacts, tables: Tables) -> SupplyVerdict:
+def _event(session: Session, facts: SupplyFacts, tables: Tables, lasting: str | None) -> SupplyVerdict:
+    """The low-supply event and the overvoltage event, by the rule that the list of faults goes by."""
     lowest = lowest_supply(session)
-    read = "" if lowest is None else f"lowest read {lowest:.1f} V"
-    high = f"; {facts.high_holders} modules hold an overvoltage code" if facts.high_holders else ""
-    if facts.holders >= 2:
-        tail = f", {read}" if read else ""
-        return _entry("event", "proven", f"{facts.holders} modules hold a low-supply code{tail}{high}")
-    if lowest is not None and lowest < tables.rate("supply.event") * facts.scale:
-        return _entry("event", "proven", read + high)
-    if facts.holders == 1 and facts.peers >= 4:
+    read = [snapshot.volts for snapshot in session.snapshots if snapshot.volts is not None and snapshot.volts < _MOST]
+    top = tables.limit("overvoltage above") * facts.scale
+    low, high, lone = judge_events(
+        facts.holders, facts.peers, facts.high_holders,
+        is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
+        is_high=lasting == "high" or any(volts > top for volts in read))
+    told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
+    told += [f"lowest read {lowest:.1f} V"] if lowest is not None else []
+    over = [_many(facts.high_holders, "an overvoltage code")] if facts.high_holders else []
+    over += [f"highest read {max(read):.1f} V"] if read else []
+    why = [", ".join(told)] if low else []
+    why += ["overvoltage: " + ", ".join(over)] if high else []
+    if why:
+        return _entry("event", "proven", "; ".join(why))
+    said = told[-1] if lowest is not None else "nobody read the supply"
+    if lone:
         return _entry("event", "not tested", "one module alone holds a low-supply code while its peers do not: "
-                                             f"suspect that module's feed or ground{'; ' + read if read else ''}{high}")
-    why = f"no low-supply code in several modules; {read or 'nobody read the supply'}"
-    return _entry("event", "not tested", why + high)
+                                             f"suspect that module's feed or ground; {said}")
+    tail = "; one module alone holds an overvoltage code: measure its own feed" if facts.high_holders else ""
+    return _entry("event", "not tested", f"no low-supply code in several modules; {said}{tail}")
 
 
-def _battery(session: Session, scale: float, tables: Tables) -> SupplyVerdict:
-    load = _reading(session, ("load test",), "V")
-    if load is not None:
-        limit = tables.rate("battery.load_test") * scale
-        good = load.value >= limit
-        return _entry("battery", "proven" if good else "failed",
-                      f"load test {load.value:.1f} V against {limit:.1f} V at 20 degrees C and above")
+def _many(number: int, what: str) -> str:
+    return f"{number} {'module holds' if number == 1 else 'modules hold'} {what}"
+
+
+def _battery(session: Session, scale: float, tables: Tables, measured: Taken) -> SupplyVerdict:
+    state, told = battery(measured)
+    if state != "not tested":
+        return _entry("battery", state, "; ".join(told))
     first = next((s for s in session.snapshots if s.volts is not None and s.engine in (None, "off", "unknown")
                   and s.outside_supply in (None, "none", "unknown")), None)
-    if first is not None and first.volts is not None and first.volts < tables.rate("battery.flat") * scale:
+    if not measured.rested and first is not None and first.volts is not None and (
+            first.volts < tables.rate("battery.flat") * scale):
         engine = " with the engine off" if first.engine == "off" else ""
-        return _entry("battery", "not tested", f"discharged, {first.volts:.1f} V{engine}: charge it fully, let it "
-                                               "rest, then load-test it")
-    return _entry("battery", "not tested", "no rested voltage after a charge and no load test on record")
+        told = [f"discharged, {first.volts:.1f} V{engine}: charge it fully, let it rest, then load-test it", *told]
+    return _entry("battery", "not tested", "; ".join(told) or "no rested voltage after a charge and no load test on "
+                                                              "record")
 
 
-def _charging(session: Session, scale: float, tables: Tables) -> SupplyVerdict:
-    running = [s for s in session.snapshots if s.engine in ("running", "ready") and s.volts is not None]
-    alone = [s for s in running if s.outside_supply == "none"]
+def _charging(
+    session: Session, scale: float, tables: Tables, measured: Taken,
+) -> tuple[SupplyVerdict, str | None]:
+    """Charging, and whether the last reading alone was too low or too high ("low", "high", None)."""
+    entry, lasting, at = _charging_read(session, scale, tables)
+    found = charging_measured(measured)
+    if found is None:
+        return entry, lasting
+    state, why, place = found
+    ripple = measured.last.get("ripple")
+    if state == "failed" and ripple is not None and ripple[1].state == "failed":
+        # A ripple that is too much fails whatever the level is.
+        return _entry("charging", "failed", f"{why}; {entry['why']}"), lasting
+    if (entry["state"] == "not tested" and (state != "not tested" or at < 0)) or (state == "failed" and place > at):
+        return _entry("charging", state, why), lasting
+    return entry, lasting
+
+
+def _charging_read(session: Session, scale: float, tables: Tables) -> tuple[SupplyVerdict, str | None, int]:
+    """Charging as the snapshots read it; the place of the one that decides, -1 without one."""
+    shots = in_order(session)
     good, bad = tables.rate("charging.good") * scale, tables.rate("charging.none") * scale
-    for snapshot in reversed(alone):
-        volts = snapshot.volts or 0.0
+    over = tables.rate("charging.over") * scale
+    for place in range(len(shots) - 1, -1, -1):
+        snapshot = shots[place]
+        if snapshot.engine not in ("running", "ready") or snapshot.volts is None or snapshot.outside_supply != "none":
+            continue
+        volts = snapshot.volts
         read = f"{volts:.1f} V {'READY' if snapshot.engine == 'ready' else 'running'}, nothing connected"
-        over = tables.rate("charging.over") * scale
         if volts > over:
             return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "
-                                                "cold")
+                                                "cold"), "high" if volts < _MOST else None, place
         if volts >= good:
-            return _entry("charging", "proven", read)
+            return _entry("charging", "proven", read), None, place
         if volts < bad:
-            return _entry("charging", "failed", f"{read}: it does not charge")
+            return _entry("charging", "failed", f"{read}: it does not charge"), "low", place
         return _entry("charging", "not tested", f"{read}, lies between: commanded charging may hold it there; load it "
-                                                "with lamps and blower and read again")
-    return _charging_unsure(running, good, bad)
+                                                "with lamps and blower and read again"), None, place
+    running = [s for s in shots if s.engine in ("running", "ready") and s.volts is not None]
+    return _charging_unsure(running, good, bad), None, -1
 
 
 def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> SupplyVerdict:
@@ -114,29 +155,12 @@ def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> Supply
                    "connected")
 
 
-def _measured(session: Session, part: str, tables: Tables) -> SupplyVerdict:
-    words = {"key-off draw": ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current"),
-             "cables and grounds": ("voltage drop", "ground drop", "drop on")}[part]
-    reading = _reading(session, words, None)
-    if reading is None:
-        return _entry(part, "not tested", {
-            "key-off draw": "nobody measured the current after the modules went to sleep",
-            "cables and grounds": "nobody measured the voltage drop on feeds and grounds under load"}[part])
-    unit = (reading.unit or "").strip().lower()
-    value = reading.value / 1000.0 if unit in ("ma", "mv") else reading.value
-    ground = "ground" in reading.name.lower() or "earth" in reading.name.lower()
-    limit = tables.rate("draw.most") if part == "key-off draw" else tables.rate(
-        "drop.ground" if ground else "drop.feed")
-    symbol = "A" if part == "key-off draw" else "V"
-    return _entry(part, "proven" if value <= limit else "failed",
-                  f"{reading.name}: {value:g} {symbol} against {limit:g} {symbol}")
-
-
-def _reading(session: Session, words: tuple[str, ...], unit: str | None) -> Reading | None:
-    found = [reading for snapshot in session.snapshots for reading in snapshot.readings or []
-             if any(word in reading.name.lower() for word in words)
-             and (unit is None or (reading.unit or unit).upper() == unit)]
-    return found[-1] if found else None
+def in_order(session: Session) -> list[Snapshot]:
+    """The snapshots by their times where all have one, else as they stand."""
+    shots = session.snapshots
+    if len(shots) > 1 and all(snapshot.at is not None for snapshot in shots):
+        return sorted(shots, key=lambda snapshot: stamp(snapshot.at) if snapshot.at else 0.0)
+    return shots
 
 
 __all__ = ["SupplyFacts", "lowest_supply", "supply_record"]

@@ -1,0 +1,48 @@
+"""Whether a session holds a supply event: the one rule that the list of the supply and the list of faults go by.
+
+Supply codes in several modules are one event; in one module alone, with good peers, they speak of that module's feed
+or ground. Low and high are two events.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+#: So many peers without a supply code make the one module that holds one suspect.
+GOOD_PEERS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyEvents:
+    """What is proven. ``lone``: one module alone holds a low-supply code while its peers do not.
+
+    ``lasting``: the last reading with the engine running and nothing connected is too low or too high;
+    ``lasting_from``: that snapshot's place in time, -1 without one.
+    """
+
+    low: bool = False
+    high: bool = False
+    lone: bool = False
+    lasting: Literal["low", "high"] | None = None
+    lasting_from: int = -1
+
+
+def judge_events(
+    holders: int, peers: int, high_holders: int, *, is_low: bool, is_high: bool,
+) -> tuple[bool, bool, bool]:
+    """Low event, high event, lone module.
+
+    ``holders`` and ``high_holders``: modules with a low and a high supply code, ``peers``: modules that answered;
+    ``is_low``, ``is_high``: a reading of the supply alone proves it.
+
+    >>> judge_events(3, 9, 0, is_low=False, is_high=False), judge_events(1, 9, 0, is_low=False, is_high=False)
+    ((True, False, False), (False, False, True))
+    """
+    several, some = holders >= 2, holders == 1 and peers < GOOD_PEERS
+    low = several or some or is_low
+    high = high_holders >= 2 or (high_holders == 1 and peers < GOOD_PEERS) or is_high
+    return low, high, holders == 1 and not low
+
+
+__all__ = ["GOOD_PEERS", "SupplyEvents", "judge_events"]

@@ -1,0 +1,129 @@
+"""What a measurement is of, by its name and unit: "key-off draw after 60 min", "voltage drop, engine ground".
+
+Names are taken as people write them; what is of the high-voltage pack is left alone.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal
+
+from triage.model.snapshot import OutsideSupply, Reading
+
+Kind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature"]
+Path = Literal["ground", "positive"]
+
+#: Kind -> words of which one must be in the name. The first kind that fits is taken.
+_WORDS: tuple[tuple[Kind, tuple[str, ...]], ...] = (
+    ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
+    ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
+              "key-off current", "key off current", "ruhestrom", "courant de repos", "corriente de reposo")),
+    ("ripple", ("ripple", "restwelligkeit", "welligkeit", "ondulation", "rizado")),
+    ("drop", ("voltage drop", "ground drop", "earth drop", "feed drop", "positive drop", "negative drop", "cable drop",
+              "drop on", "drop across", "spannungsabfall", "chute de tension", "caída de tensión",
+              "caida de tension")),
+    ("crank", ("crank", "starting voltage", "startspannung", "anlassspannung", "tension au démarrage",
+               "tensión de arranque")),
+    ("rest", ("rested", "resting", "rest voltage", "at rest", "open circuit voltage", "open-circuit voltage", "ocv",
+              "ruhespannung", "tension au repos", "tension à vide", "tensión en reposo")),
+    ("running", ("charging voltage", "running voltage", "voltage running", "voltage at idle", "idle voltage",
+                 "generator output", "alternator output", "converter output", "ladespannung", "tension de charge",
+                 "tensión de carga")),
+    ("temperature", ("battery temp", "outside temp", "ambient temp", "batterietemp", "außentemp")),
+)
+#: Of another battery, or a wish and no reading.
+_NOT = ("hybrid", "traction", "high voltage", "high-voltage", "hv ", "cell", "pack", "target", "set point", "setpoint",
+        "desired", "command", "soll", "consigne")
+#: A module's own voltage is not what a meter reads at the battery.
+_AT_VEHICLE = ("crank", "running", "one battery")
+_UNITS: dict[str, dict[str, float]] = {
+    "V": {"v": 1.0, "volt": 1.0, "volts": 1.0, "vdc": 1.0, "v dc": 1.0, "mv": 0.001, "v ac": 1.0, "vac": 1.0,
+          "mv ac": 0.001},
+    "mA": {"ma": 1.0, "a": 1000.0, "amp": 1000.0, "amps": 1000.0, "µa": 0.001, "ua": 0.001},
+    "degC": {"°c": 1.0, "c": 1.0, "degc": 1.0, "deg c": 1.0, "degrees c": 1.0},
+}
+_GROUND = ("ground", "earth", "negative", "masse", "minus", "tierra", "-ve")
+_POSITIVE = ("positive", "feed", "plus", "b+", "+ve", "live side", "charge cable", "generator to battery", "positiv")
+_UNLOADED = ("no load", "without load", "unloaded", "ohne last", "sans charge", "sin carga")
+_ONE_BATTERY = re.compile(r"\b(?:(?:battery|batterie|batería|bateria) ?#? ?(?P<number>[12ab])|"
+                          r"(?P<word>first|second|front|rear|left|right|upper|lower) battery)\b")
+_SPAN = re.compile(r"(\d{1,4}(?:[.,]\d{1,2})?) ?(hours?|hrs?|h|minutes?|min|std|stunden)\b")
+_SECOND = ("2", "b", "second", "rear", "right", "lower")
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One measurement: ``value`` in V, mA or degrees Celsius by its kind. ``hours``: a time that its name says."""
+
+    kind: Kind
+    value: float
+    name: str
+    hours: float | None = None
+    path: Path | None = None
+    under_load: bool = True
+    second: bool = False
+    outside: OutsideSupply | None = None
+
+
+def measured(reading: Reading) -> Measured | None:
+    """What ``reading`` measures of the 12 or 24 V supply; None where it is something else.
+
+    >>> measured(Reading(name="key-off draw after 60 min", value=0.31, unit="A"))
+    Measured(kind='draw', value=310.0, name='key-off draw after 60 min', hours=1.0, path=None, under_load=True, \
+second=False, outside=None)
+    """
+    parsed = _parsed(reading.name[:200])
+    if parsed is None:
+        return None
+    kind, hours, path, loaded, second, outside = parsed
+    if reading.module is not None and kind in _AT_VEHICLE:
+        return None
+    unit = "mA" if kind == "draw" else "degC" if kind == "temperature" else "V"
+    said = " ".join((reading.unit or "").strip().casefold().split())
+    factor = _UNITS[unit].get(said)
+    if factor is None:
+        if said or kind == "temperature":
+            return None
+        # A draw without a unit is in amperes where it is below what any vehicle draws in milliamperes.
+        factor = 1000.0 if kind == "draw" and reading.value < 5.0 else 1.0
+    value = reading.value * factor
+    if kind in ("load test", "rest", "crank", "running", "one battery") and not 2.0 <= value <= 60.0:
+        return None
+    return Measured(kind, value, reading.name[:200].strip(), hours, path, loaded, second, outside)
+
+
+@lru_cache(maxsize=4096)
+def _parsed(
+    name: str,
+) -> tuple[Kind, float | None, Path | None, bool, bool, OutsideSupply | None] | None:
+    """Kind, hours, path, under load, second battery and outside supply that a name tells."""
+    low = f"{' '.join(name.casefold().replace('jump pack', 'jump-pack').split())} "
+    pair = _ONE_BATTERY.search(low)
+    kind = next((kind for kind, words in _WORDS if any(word in low for word in words)), None)
+    if kind is None and pair is None:
+        return None
+    bare = low.replace("jump-pack", "")
+    if any(word in bare for word in _NOT):
+        return None
+    span = _SPAN.search(low)
+    hours = None
+    if span:
+        hours = float(span[1].replace(",", ".")) / (60.0 if span[2].startswith("min") else 1.0)
+    path: Path | None = "ground" if any(word in low for word in _GROUND) else (
+        "positive" if any(word in low for word in _POSITIVE) else None)
+    second = pair is not None and (pair["number"] or pair["word"]) in _SECOND
+    return (kind or "one battery", hours, path, not any(word in low for word in _UNLOADED), second, _outside(low))
+
+
+def _outside(low: str) -> OutsideSupply | None:
+    """The outside supply that a name speaks of."""
+    if "nothing connected" in low:
+        return "none"
+    words: tuple[tuple[str, OutsideSupply], ...] = (
+        ("jump-pack", "jump pack"), ("charger", "charger"), ("donor", "donor vehicle"))
+    return next((what for word, what in words if word in low), None)
+
+
+__all__ = ["Kind", "Measured", "Path", "measured"]

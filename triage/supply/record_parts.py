@@ -1,0 +1,214 @@
+"""The measurements of a session gathered by part of the supply, each judged by its own rule; the last of a kind counts.
+
+A battery that was charged since is judged anew, so of two load tests the later one is told. A drop counts along its
+path: ground and positive path are two things.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from statistics import median
+
+from triage.model.session import BatteryType, Session
+from triage.model.snapshot import OutsideSupply, Snapshot
+from triage.model.verdict import SupplyState
+from triage.supply.finding import Finding
+from triage.supply.limits import cite, limit, system_of
+from triage.supply.measurements import (
+    battery_pair,
+    harness_drop,
+    key_off_draw,
+    load_test,
+    rested_voltage,
+    ripple,
+    running_voltage,
+    voltage_drop,
+)
+from triage.supply.named import Measured, measured
+
+#: Peers that read as the connector does before one module's lower supply is its own.
+PEERS = 2
+#: What a name says of the outside supply; the verdict says it again.
+_CONNECTED = re.compile(r",? *(?:with )?(?:a )?(?:nothing|jump pack|charger|donor vehicle) connected", re.IGNORECASE)
+
+
+@dataclass(slots=True)
+class Taken:
+    """What was measured. ``last``: kind (and path, or module) -> place of its snapshot, and the finding."""
+
+    last: dict[str, tuple[int, Finding]] = field(default_factory=dict)
+
+    @property
+    def rested(self) -> bool:
+        """Whether the battery was measured at rest."""
+        return "rest" in self.last
+
+    def of(self, *kinds: str) -> list[Finding]:
+        """The findings of these kinds."""
+        return [finding for key, (_, finding) in self.last.items() if key.split(":")[0] in kinds]
+
+
+def taken(session: Session, nominal: float) -> Taken:
+    """The measurements of ``session``, a vehicle of ``nominal`` volts."""
+    found = Taken()
+    battery_type: BatteryType = (session.vehicle.battery if session.vehicle else None) or "unknown"
+    pair: dict[bool, tuple[Measured, bool]] = {}
+    celsius: float | None = None
+    for place, snapshot in enumerate(session.snapshots):
+        for reading in snapshot.readings or ():
+            one = measured(reading)
+            if one is None:
+                continue
+            if one.kind == "temperature":
+                celsius = one.value
+            elif one.kind == "one battery":
+                # With the engine off and nothing connected the two should read alike at any charge.
+                pair[one.second] = one, snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
+            else:
+                found.last[_key(one)] = place, _judged(one, snapshot, nominal, battery_type, celsius)
+        _harness(found, place, snapshot)
+    if len(pair) == 2 and system_of(nominal) == 24:
+        (first, still), (second, too) = pair[False], pair[True]
+        found.last["pair"] = 0, battery_pair(first.value, second.value, rested=still and too)
+    return found
+
+
+def _key(one: Measured) -> str:
+    """What a later measurement of the same thing replaces: a drop is one thing for each place it is taken at."""
+    return f"drop:{one.name.casefold()}" if one.kind == "drop" else one.kind
+
+
+def _judged(
+    one: Measured, snapshot: Snapshot, nominal: float, battery_type: BatteryType, celsius: float | None,
+) -> Finding:
+    """One measurement by its own rule."""
+    if one.kind == "load test":
+        if one.value > 16.0:
+            return Finding("load test", f"load test of both batteries together, {one.value:.1f} V: test each alone",
+                           part="battery", state="not tested")
+        return load_test(one.value, temperature_c=celsius)
+    if one.kind == "rest":
+        # Said to be rested without a time: taken as rested.
+        hours = one.hours if one.hours is not None else limit("rest hours least")
+        return rested_voltage(one.value, battery=battery_type, rested_hours=hours, temperature_c=celsius,
+                              nominal=nominal)
+    if one.kind == "crank":
+        return _crank(one.value, nominal, celsius)
+    if one.kind == "ripple":
+        return ripple(one.value, nominal=nominal)
+    if one.kind == "draw":
+        minutes = None if one.hours is None else one.hours * 60.0
+        return key_off_draw(one.value, minutes=minutes, asleep=one.hours is None)
+    if one.kind == "drop":
+        return _drop(one)
+    outside: OutsideSupply | None = one.outside or snapshot.outside_supply
+    name = _CONNECTED.sub("", one.name)
+    return running_voltage(one.value, outside=outside, temperature_c=celsius, nominal=nominal,
+                           said=f"{name} {one.value:.1f} V")
+
+
+def _crank(volts: float, nominal: float, celsius: float | None) -> Finding:
+    """The voltage while the starter turns, behind the first dip."""
+    least = limit("crank plateau warm", system_of(nominal))
+    text = f"{volts:.1f} V while cranking"
+    if volts >= least:
+        return Finding("crank", f"{text}, above the {least:.1f} V of a warm engine: battery and cables bear the "
+                       "starter", {"volts": volts}, part="battery", state="not tested")
+    cold = "" if celsius is None or celsius >= 15.0 else f" (that limit holds warm, it was {celsius:.0f} degrees C)"
+    return Finding("crank", f"{text}, below {least:.1f} V{cold}: battery flat or worn, cables, or starter; charge it "
+                   "fully, then load-test it", {"volts": volts}, part="battery", state="not tested")
+
+
+def _drop(one: Measured) -> Finding:
+    """A voltage drop; where the name says no path, what either path bears passes and what neither bears fails."""
+    if one.path is not None or not one.under_load:
+        found = voltage_drop(one.value, one.path or "ground", under_load=one.under_load)
+        return replace(found, text=f"{one.name}: {found.text}")
+    drop, ground, positive = abs(one.value), limit("drop ground path"), limit("drop positive path")
+    state: SupplyState = "proven" if drop <= ground else "not tested" if drop <= positive else "failed"
+    words = {"proven": f"passes on either path ({ground:.1f} V ground, {positive:.1f} V positive)",
+             "not tested": f"too much for a ground path ({ground:.1f} V), usual for a whole positive path "
+                           f"({positive:.1f} V): say which it was",
+             "failed": f"too much for either path ({ground:.1f} V ground, {positive:.1f} V positive)"}
+    return Finding("voltage drop", f"{one.name}: {drop:.2f} V, {words[state]}", {"drop_volts": round(drop, 3)},
+                   cite("drop ground path", "drop positive path"), "cables and grounds", state)
+
+
+def _harness(found: Taken, place: int, snapshot: Snapshot) -> None:
+    """Modules whose own supply lies below the connector's while that of their peers does not."""
+    connector = snapshot.volts
+    own = {scan.module: scan.volts for scan in snapshot.modules if scan.volts is not None}
+    if connector is None or not own:
+        return
+    most = limit("harness drop note")
+    for module, volts in own.items():
+        peers = [other for name, other in own.items() if name != module]
+        if peers and abs(connector - median(peers)) > most:
+            continue  # all of them: the connector's own feed, or the supply moved meanwhile
+        key = f"harness:{module}"
+        finding = harness_drop(volts, connector, module=module)
+        if finding.state == "failed" and len(peers) < PEERS and key not in found.last:
+            # One reading alone: the two may not have been read together.
+            finding = Finding(finding.kind, finding.text, finding.figures, finding.source, finding.part, "not tested")
+            found.last[key] = place, finding
+        elif finding.state == "failed" or key in found.last:
+            found.last[key] = place, finding
+
+
+def battery(measured: Taken) -> tuple[SupplyState, list[str]]:
+    """State and reasons of the battery, load test before rest before crank."""
+    findings = [*measured.of("pair"), *measured.of("load test"), *measured.of("rest"), *measured.of("crank")]
+    failed = [finding.text for finding in findings if finding.state == "failed"]
+    if failed:
+        return "failed", failed
+    told = [finding.text for finding in findings]
+    return ("proven" if any(finding.state == "proven" for finding in findings) else "not tested"), told
+
+
+def charging_measured(measured: Taken) -> tuple[SupplyState, str, int] | None:
+    """State, reason and place of the charging voltage or the ripple as measured; None where neither was."""
+    rippling = measured.last.get("ripple")
+    if rippling is not None and rippling[1].state == "failed":
+        return "failed", rippling[1].text, rippling[0]
+    running = measured.last.get("running")
+    if running is None:
+        return None
+    return running[1].state or "not tested", running[1].text, running[0]
+
+
+def draw(measured: Taken) -> tuple[SupplyState, str]:
+    """State and reason of the key-off draw."""
+    found = measured.of("draw")
+    if not found:
+        return "not tested", "nobody measured the current after the modules went to sleep"
+    return found[-1].state or "not tested", found[-1].text
+
+
+def cables(measured: Taken) -> tuple[SupplyState, str]:
+    """State and reason of cables and grounds: proven only where ground and positive path were measured."""
+    drops, feeds = measured.of("drop"), [finding for finding in measured.of("harness") if finding.state]
+    failed = [finding.text for finding in (*drops, *feeds) if finding.state == "failed"]
+    if failed:
+        return "failed", _joined(failed)
+    doubts = [finding.text for finding in feeds] + [finding.text for finding in drops if finding.state == "not tested"]
+    if not drops:
+        nobody = "nobody measured the voltage drop on feeds and grounds under load"
+        return "not tested", _joined([*doubts, nobody]) if doubts else nobody
+    passed = [finding for finding in drops if finding.state == "proven"]
+    told = [finding.text for finding in passed]
+    paths = {finding.figures.get("path") for finding in passed}
+    # A drop whose path nobody said is taken for the whole.
+    missing = [] if None in paths else [f"nobody measured the {path} path" for path in ("ground", "positive")
+                                        if path not in paths]
+    return ("not tested" if doubts or missing else "proven"), _joined([*doubts, *told, *missing])
+
+
+def _joined(texts: Sequence[str]) -> str:
+    """At most three reasons, and how many more."""
+    more = f"; and {len(texts) - 3} more" if len(texts) > 3 else ""
+    return "; ".join(texts[:3]) + more
+
+
+__all__ = ["Taken", "battery", "cables", "charging_measured", "draw", "taken"]
