@@ -113,3 +113,54 @@ def test_a_line_without_a_module_is_not_given_that_of_the_line_above() -> None:
     found = modules_of(text)
     assert found["engine control"] == ["P0118 stored"]
     assert found["module not stated"] == ["P2122 stored"]
+
+
+@pytest.mark.parametrize(
+    ("names", "count"),
+    [
+        ("ABS, Alternator (LIN), DEF module", 3),
+        ("AFS - Active Steering, ABS, TCM", 3),
+        ("Gateway (GWM), PSCM", 2),
+        ("Heating & A/C", 1),
+        ("ABS & TCM", 2),
+        ("Seat, driver side, ABS", 2),
+    ],
+)
+@pytest.mark.parametrize(
+    "form", ["P0562: {} (stored)", "P0562 in {}, stored", "P0562 -> {} [stored]", "P0562 - {} - stored"]
+)
+def test_marks_inside_a_name_end_no_list(names: str, count: int, form: str) -> None:
+    text = f"{form.format(names)}\n{form.format('ABS')}\n{form.format('ECM, TCM')}".replace("P0562", "P0562", 1)
+    found = modules_of(text)
+    assert (
+        len(set(found) - {"anti-lock brakes", "engine control", "transmission control"})
+        + sum(name in names for name in ("ABS", "TCM"))
+        == count
+    )
+    assert all(codes == ["P0562 stored"] for codes in found.values())
+
+
+OWN = [
+    "P0562 | low | ECM\n00003 | Module defective | BCM\nP0301 | misfire | ECM\nU0100 | lost | ABS",
+    "P0562 in ECM, stored\n5DF1 in BCM, stored\nP0301 in ECM, stored",
+    "00003 in ECM\n5DF1 in BCM\n01317 in ABS",
+    "P0562 (ECM) - low - stored\n2AAF (BCM) - Fuel pump - current\nU0100 (ABS) - lost - stored",
+    "ECM - P0562 - low - stored\nBCM - A559 - Battery discharge - stored\nABS - U0100 - lost - stored",
+    "[ECM] P0562 low\n[BCM] 00532 Supply voltage\n[ABS] U0100 lost",
+    "P0562 low\n   Module: ECM\n2AAF Fuel pump\n   Module: BCM\nU0100 lost\n   Module: ABS",
+    "ECM\n  P0562 low\nBCM\n  01317 [not present] Dash panel\n  A559, Battery discharge\nABS\n  U0100 lost",
+]
+
+
+@pytest.mark.parametrize("text", OWN)
+def test_a_makers_own_number_where_others_have_their_code_is_one(text: str) -> None:
+    found = modules_of(text)
+    assert found["body control"][0].split()[0] in ("00003", "5DF1", "2AAF", "A559", "00532", "01317")
+
+
+@pytest.mark.parametrize(
+    "line", ["2017 model year", "14500 km on the clock", "12345", "ECM 12.4 V", "Order 56132", "ECM - 2019 - replaced"]
+)
+def test_other_numbers_are_no_codes(line: str) -> None:
+    found = modules_of(f"P0562 (ECM) - low\nU0100 (ECM) - lost\n{line}\nP0301 (ECM) - misfire")
+    assert found == {"engine control": ["P0562", "U0100", "P0301"]}

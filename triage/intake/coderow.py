@@ -10,6 +10,7 @@ from functools import lru_cache
 
 from triage.intake import namelist, states
 from triage.intake.assembly import CodeDraft, ModuleDraft
+from triage.intake.characters import has_letter
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
@@ -119,7 +120,7 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
     if place.many and not row.text[: row.finds.codes[0].start].strip(" -*#.)"):
-        places = namelist.parts(row, context.names.listed)
+        places = namelist.parts(row, namelist.known(context.names))
         texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
         if texts and all(namelist.acceptable(text) for text in texts):
             context.under_heading = False
@@ -154,7 +155,7 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
             # Two spaces inside a name are a slip, no gap between columns.
             printed, start, end = whole, 0, code.start
     printed = context.names.bare(printed)
-    if printed and any(c.isalpha() for c in printed) and _acceptable(context, row, place, printed):
+    if printed and has_letter(printed) and _acceptable(context, row, place, printed):
         begin = row.text.find(printed, start)
         begin = begin if begin >= 0 else start
         module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))

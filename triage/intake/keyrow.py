@@ -7,6 +7,7 @@ import re
 from triage.intake import metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.assembly import CodeDraft
+from triage.intake.characters import has_digit
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
@@ -20,8 +21,8 @@ from triage.model import codes as model_codes
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 _OWN_LINE = re.compile(
-    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*:\s+|"
-    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'])"
+    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*[:,;]\s+|"
+    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
 _QUANTITY = re.compile(
     r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
@@ -346,7 +347,7 @@ def own_number(context: Context, row: Row) -> bool:
         or context.live_data
     ):
         return False
-    if row.text[:1].isalpha() and not any(c.isdigit() for c in row.text[:8]):
+    if row.text[:1].isalpha() and not has_digit(row.text[:8]):
         return False
     match = _OWN_LINE.match(row.text)
     if match is None or _QUANTITY.match(row.text[match.end(1) :]):

@@ -1,9 +1,9 @@
 """Names behind a code: the modules that "U0100: BCM, TCM (stored)", "P0562 in ECM" or "U0140 (ABS, EPS) - lost" tell.
 
 >>> from triage.intake.rows import rows_of
->>> row = rows_of("U0100-87 -> BCM, TCM and ABS [stored]")[0]
->>> [row.text[start:end] for start, end in parts(row, lambda name: name in ("BCM", "TCM", "ABS"))]
-['BCM', 'TCM', 'ABS']
+>>> row = rows_of("U0100-87 -> BCM, TCM (gearbox) and ABS [stored]")[0]
+>>> [row.text[start:end] for start, end in parts(row, lambda name: name in ("BCM", "TCM (gearbox)", "ABS"))]
+['BCM', 'TCM (gearbox)', 'ABS']
 """
 
 from __future__ import annotations
@@ -12,79 +12,157 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake import states
+from triage.intake.characters import has_letter
 from triage.intake.layouts import Row
 from triage.intake.linking import trailing_status
 from triage.intake.module_words import SIDES
 from triage.intake.names import Names, tidy
 from triage.intake.phrases import word_set, words
 
+IsName = Callable[[str], bool]
+Span = tuple[int, int]
+
 #: What leads from a code to its modules.
 _LEAD = re.compile(
     r"[\s,]*(?:[-=]*>|:|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
-#: Where the names end: a bracket, a spaced hyphen, a bar, a colon or a semicolon.
+#: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
 _STOP = re.compile(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
+#: A second name for the same module inside a name: "BCM (body)", "BCM - body", "heating & climate".
+_INNER = re.compile(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
 _CELL_STOP = re.compile(r"\s*[(\[]|\s-+\s|:\s")
-_JOINT = re.compile(r"\s*[,;+&]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s+/\s+")
+_JOINT = re.compile(r"\s*[,;]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+")
+_TIGHT_JOINT = re.compile(r"\s*[&+]\s*|\s+/\s+")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
-_LONGEST, _MOST_WORDS, _MOST = 120, 6, 12
+_OPEN = {close: mark for mark, close in _BRACKETS.items()}
+_LONGEST, _MOST_WORDS, _MOST = 160, 6, 12
+_EDGE = " \t,;:-|/"
 
 
-def zone(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int]:
+def known(names: Names) -> IsName:
+    """Whether a text is the name of a module: listed, or put together from names of one module ("BCM (body)")."""
+
+    def is_name(text: str) -> bool:
+        if names.listed(text):
+            return True
+        inner = _INNER.search(text)
+        if inner is None or "," in text or ";" in text:
+            return False
+        return names.score(text) >= (60.0 if text.endswith(")") else 90.0)
+
+    return is_name
+
+
+def zone(row: Row, is_name: IsName) -> Span:
     """Where the names behind the last code of a row would stand; an empty place where nothing does."""
     end = row.finds.codes[-1].end
     text = row.text
     at = end + len(text[end:]) - len(text[end:].lstrip(" \t"))
     if text[at : at + 1] in _BRACKETS:
-        close = text.find(_BRACKETS[text[at]], at)
-        inside = (at + 1, close if close >= 0 else len(text))
-        if states.of_cell(row.low[inside[0] : inside[1]]) is None:
-            return inside
-        return end, end
+        close = _closing(text, at)
+        return (at + 1, close) if states.of_cell(row.low[at + 1 : close]) is None else (end, end)
+    stops = _STOP
     if row.cells and row.kind not in ("", "rule"):
         filled = (cell for cell in row.cells if cell.start >= end and cell.text and states.of_cell(cell.low) is None)
         cell = next(filled, None)
         if cell is None:
             return end, end
-        start, stop = cell.start, _CELL_STOP.search(text, cell.start, cell.end)
-        last = stop.start() if stop is not None else cell.end
+        start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
         lead = _LEAD.match(row.low, end)
-        start = lead.end() if lead is not None else end
-        stop = _STOP.search(text, start)
-        last = stop.start() if stop is not None else len(text)
-    if is_name(tidy(text[start:last])):
-        # "direction active" is a name, its last word no status.
-        return start, last
-    kept, _ = trailing_status(text[start:last])
-    last = start + len(kept.rstrip(" ,;-"))
+        start, last = lead.end() if lead is not None else end, len(text)
+    if last - start > 2 * _LONGEST:
+        return end, end
+    last = _without_status(row, start, last, is_name)
+    if not _is_list(row, (start, last), is_name, stops):
+        stop = stops.search(text, start, last)
+        last = _without_status(row, start, stop.start() if stop is not None else last, is_name)
     return (start, last) if 0 < last - start <= _LONGEST else (end, end)
 
 
-def parts(row: Row, is_name: Callable[[str], bool]) -> list[tuple[int, int]]:
+def _closing(text: str, at: int) -> int:
+    """The place of the bracket that closes the one at ``at``; the end of the text where none does."""
+    depth = 0
+    for place in range(at, len(text)):
+        if text[place] == text[at]:
+            depth += 1
+        elif text[place] == _BRACKETS[text[at]]:
+            depth -= 1
+            if not depth:
+                return place
+    return len(text)
+
+
+def _without_status(row: Row, start: int, last: int, is_name: IsName) -> int:
+    """The end of ``start``..``last`` without statuses at its end, in brackets or not."""
+    text = row.text
+    for _ in range(3):
+        kept = text[start:last].rstrip(_EDGE)
+        last = start + len(kept)
+        if not kept:
+            return last
+        if kept[-1] in _OPEN:
+            mark = text.rfind(_OPEN[kept[-1]], start, last)
+            if mark < start or states.of_cell(row.low[mark:last]) is None:
+                return last
+            last = mark
+            continue
+        if is_name(tidy(kept)) or is_name(tidy(_JOINT.split(kept)[-1])):
+            # "direction active" is a name, its last word no status.
+            return last
+        before, meaning = trailing_status(kept)
+        if meaning is None:
+            return last
+        last = start + len(before)
+    return last
+
+
+def _is_list(row: Row, span: Span, is_name: IsName, stops: re.Pattern[str]) -> bool:
+    """Whether the whole of a place is a list of names: half of them known, the others without a mark in them."""
+    texts = [tidy(row.text[start:end]) for start, end in _split(row, span, is_name)]
+    sure = [is_name(text) for text in texts]
+    plain = all(good or stops.search(text) is None for text, good in zip(texts, sure, strict=True))
+    return bool(texts) and plain and 2 * sum(sure) >= len(sure)
+
+
+def parts(row: Row, is_name: IsName) -> list[Span]:
     """The places of the names of a list behind a code; two that only together are a listed name are one."""
-    start, end = zone(row, is_name)
-    found: list[tuple[int, int]] = []
-    if is_name(tidy(row.text[start:end])):
-        return [(start, end)]
-    at = start
-    for joint in [*_JOINT.finditer(row.text, start, end), None]:
-        stop = joint.start() if joint is not None else end
-        text = row.text[at:stop]
-        if text.strip() and states.of_cell(row.low[at:stop]) is None:
-            together = (found[-1][0], stop) if found else (at, stop)
-            if (
-                found
-                and not is_name(tidy(text))
-                and (_is_side(row.low[at:stop]) or is_name(tidy(row.text[together[0] : stop])))
-            ):
-                found[-1] = together
-            else:
-                found.append((at, stop))
-        at = joint.end() if joint is not None else end
+    return _split(row, zone(row, is_name), is_name)
+
+
+def _split(row: Row, span: Span, is_name: IsName) -> list[Span]:
+    """A place cut at commas and the words for "and"; at "&" and "/" only where names stand on both sides."""
+    start, end = span
+    text = row.text
+    if is_name(tidy(text[start:end])):
+        return [span]
+    found: list[Span] = []
+    for at, stop in _cut(text, span, _JOINT):
+        if not text[at:stop].strip() or states.of_cell(row.low[at:stop]) is not None:
+            continue
+        part = tidy(text[at:stop])
+        if found and not is_name(part) and (_is_side(row.low[at:stop]) or is_name(tidy(text[found[-1][0] : stop]))):
+            found[-1] = found[-1][0], stop
+            continue
+        tight = _cut(text, (at, stop), _TIGHT_JOINT) if not is_name(part) else []
+        # "ABS & TCM" are two modules, "Heating & A/C" is one.
+        if len(tight) > 1 and all(last - first <= 4 and is_name(tidy(text[first:last])) for first, last in tight):
+            found += tight
+        else:
+            found.append((at, stop))
     return found
+
+
+def _cut(text: str, span: Span, joint: re.Pattern[str]) -> list[Span]:
+    """The pieces of a place between joints."""
+    found: list[Span] = []
+    at, end = span
+    for match in joint.finditer(text, at, end):
+        found.append((at, match.start()))
+        at = match.end()
+    return [*found, (at, end)]
 
 
 def _is_side(low: str) -> bool:
@@ -95,20 +173,21 @@ def _is_side(low: str) -> bool:
 
 def acceptable(text: str) -> bool:
     """Whether a part may be the name of a module nobody knows, where the other lines name theirs in that place."""
-    return bool(text) and len(text.split()) <= _MOST_WORDS and any(c.isalpha() for c in text)
+    return bool(text) and len(text.split()) <= _MOST_WORDS and has_letter(text)
 
 
 def share(sample: Sequence[Row], names: Names) -> float:
     """How sure it is that names stand behind the code: the share of rows where all of them are known, or that of the
     names known where most rows hold several."""
-    good = filled = known = told = 0
+    good = filled = sure_names = told = 0
+    is_name = known(names)
     for row in sample:
-        texts = [tidy(row.text[start:end]) for start, end in parts(row, names.listed)][:_MOST]
-        sure = [names.listed(text) or (acceptable(text) and names.score(text) >= 60.0) for text in texts]
+        texts = [tidy(row.text[start:end]) for start, end in parts(row, is_name)][:_MOST]
+        sure = [is_name(text) or (acceptable(text) and names.score(text) >= 60.0) for text in texts]
         filled += bool(texts)
         good += bool(texts) and all(sure)
-        known, told = known + sum(sure), told + len(sure)
+        sure_names, told = sure_names + sum(sure), told + len(sure)
     if not filled:
         return 0.0
-    several = known / told if told >= 1.5 * filled else 0.0
+    several = sure_names / told if told >= 1.5 * filled else 0.0
     return max(good, several * filled) / len(sample)

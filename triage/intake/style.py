@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from triage.intake import namelist, pieces, states
+from triage.intake.characters import has_letter
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -71,7 +72,7 @@ def _shape_of(row: Row) -> Shape:
 
 def _wordy(text: str) -> bool:
     """Whether a cell may hold a name: letters, and no status or number alone."""
-    return any(c.isalpha() for c in text) and states.of_cell(small(text)) is None and bool(strip_links(text))
+    return has_letter(text) and states.of_cell(small(text)) is None and bool(strip_links(text))
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -151,7 +152,7 @@ def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> boo
     if place.piece is not None and -len(named) <= place.piece < len(named):
         parts.remove(small(named[place.piece][1]))
     if place.many:
-        start, end = namelist.zone(row, names.listed)
+        start, end = namelist.zone(row, namelist.known(names))
         parts = [row.low[code.end : start], row.low[end:].lstrip(" )]")]
     return any(_at_its_end(part) for part in parts)
 

@@ -16,6 +16,7 @@ from triage.intake import (
     finish,
     keyrow,
     metarow,
+    owncodes,
     paragraphs,
     plainrow,
     prose,
@@ -104,6 +105,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     names = Names(tables)
     all_rows = paragraphs.join(rows.rows_from(found, names.listed))
     split_rows(all_rows)
+    owncodes.adopt(all_rows, names.listed)
     all_rows = codefirst.in_front(all_rows, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(

@@ -1,0 +1,117 @@
+"""Makers' own numbers in the places of codes: where other lines, or other cells of a column, have a standard code.
+
+>>> from triage.intake.rows import rows_of
+>>> found = rows_of("P0562 low\\n2AAF pump\\nU0100 lost\\n10000 km since then")
+>>> adopt(found, lambda name: False)
+>>> [[code.text for code in row.finds.codes] for row in found]
+[['P0562'], ['2AAF'], ['U0100'], []]
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Sequence
+
+from triage.intake import namelist
+from triage.intake.characters import has_digit
+from triage.intake.found import Found
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links
+from triage.intake.names import tidy
+from triage.model import codes as model_codes
+
+#: Four to six digits and letters, or five and six digits: no year, no small number.
+_TOKEN = r"(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}"
+_FIRST = re.compile(rf"({_TOKEN})(?![\w.,:/-]?[0-9A-Za-z])")
+_BEHIND_NAME = re.compile(
+    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t])\s+({_TOKEN})(?![\w.,/-]?[0-9A-Za-z])"
+)
+_QUANTITY = re.compile(
+    r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
+    r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
+)
+
+
+def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
+    """Give the rows whose place of a code holds a maker's own number that number as their code."""
+    coded = [row for row in rows if row.finds.codes and not row.head]
+    bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
+    bare = [row for row in bare if has_digit(row.low)]
+    if not bare:
+        return
+    columns = Counter(_column(row) for row in coded if not row.roles)
+    firsts = Counter(_manner(row, row.finds.codes[0].end) for row in coded if row.finds.codes[0].start == 0)
+    behind: list[tuple[Row, re.Match[str]]] = []
+    for row in bare:
+        if _in_column(row, columns) or _at_the_start(row, firsts, is_name):
+            continue
+        match = _BEHIND_NAME.match(row.text)
+        if match is not None and is_name(tidy(match[1])) and not _QUANTITY.match(row.low, match.end()):
+            behind.append((row, match))
+    marks = Counter(_mark_before(row) for row in coded)
+    for row, match in behind:
+        if marks[match[2].strip()] >= 1 or len(behind) >= 3:
+            _set(row, match.start(3), match[3])
+
+
+def _set(row: Row, start: int, text: str) -> bool:
+    """Put a number into a row as its code; whether it can be one."""
+    own = model_codes.own(text)
+    if own is None or (text.isdigit() and len(text) < 5):
+        return False
+    found = Found(start, start + len(text), own.text, kind="own", bare=start + len(text))
+    row.finds = row.finds._replace(codes=(found,))
+    return True
+
+
+def _column(row: Row) -> tuple[str, int]:
+    """The kind of a row cut into cells, and the cell that its code fills from the start; -1 where it is not cut."""
+    code = row.finds.codes[0]
+    for at, cell in enumerate(row.cells or ()):
+        if row.kind != "rule" and cell.start == code.start:
+            return row.kind, at
+    return "", -1
+
+
+def _in_column(row: Row, columns: Counter[tuple[str, int]]) -> bool:
+    """A cell that holds nothing but a number, in the column where most other rows have their code."""
+    for (kind, at), often in columns.most_common(2):
+        if at < 0 or kind != row.kind or often < 2 or at >= len(row.cells or ()):
+            continue
+        cell = (row.cells or ())[at]
+        match = _FIRST.fullmatch(cell.text)
+        if match is not None and len(row.cells or ()) > 1:
+            return _set(row, cell.start, match[1])
+    return False
+
+
+def _manner(row: Row, end: int) -> str:
+    """What stands behind a code at the start of its line: a mark, "in", or a letter."""
+    rest = row.low[end:].lstrip()
+    if rest[:3] in ("in ", "im "):
+        return "in"
+    return rest[:1] if rest[:1] and not rest[:1].isalnum() else "a" if rest else ""
+
+
+def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool]) -> bool:
+    """A number at the start of a line as other lines start with their code, or with the name of a module behind it."""
+    match = _FIRST.match(row.text)
+    if match is None or _QUANTITY.match(row.low, match.end()):
+        return False
+    manner = _manner(row, match.end())
+    if manner and firsts[manner] >= 2:
+        return _set(row, 0, match[1])
+    if manner in ("", "a") or not _set(row, 0, match[1]):
+        return False
+    named = namelist.parts(row, is_name)
+    if named and all(is_name(tidy(row.text[start:end])) for start, end in named):
+        return True
+    row.finds = row.finds._replace(codes=())
+    return False
+
+
+def _mark_before(row: Row) -> str:
+    """The mark between a name and the first code of a row."""
+    before = row.text[: row.finds.codes[0].start].rstrip()
+    return before[-1:] if strip_links(before) and before[-1:] in "]:-/>|;,\t" else ""
