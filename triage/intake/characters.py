@@ -114,6 +114,20 @@ def low(text: str) -> str:
     return small if len(small) == len(text) else "".join(c.lower()[:1] for c in plain)
 
 
+_A_DIGIT = re.compile(r"\d")
+_A_LETTER = re.compile(r"[^\W\d_]")
+
+
+def has_digit(text: str) -> bool:
+    """Whether a digit stands in ``text``."""
+    return _A_DIGIT.search(text) is not None
+
+
+def has_letter(text: str) -> bool:
+    """Whether a letter stands in ``text``."""
+    return _A_LETTER.search(text) is not None
+
+
 def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None) -> Line:
     """A line by its plain characters."""
     return Line(number, raw, text, offsets, low(text), _indent(text) if text[:1] in _BLANKS else 0)

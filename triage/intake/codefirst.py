@@ -15,6 +15,7 @@ from copy import copy
 from functools import lru_cache
 
 from triage.intake.answers import spoken
+from triage.intake.characters import has_digit
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
@@ -95,7 +96,7 @@ def _kind(low: str) -> str:
         return ""
     role = role_of(key)
     if role == "code":
-        return "code" if any(c.isdigit() for c in value) and model_codes.own(value.partition(" ")[0]) else ""
+        return "code" if has_digit(value) and model_codes.own(value.partition(" ")[0]) else ""
     return "module" if (role == "module" or is_key(key)) and not spoken(value) else ""
 
 

@@ -15,6 +15,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from triage.intake import near
+from triage.intake.characters import has_digit
 from triage.model import codes as model_codes
 
 
@@ -311,9 +312,7 @@ def _unreadable(text: str, start: int, end: int) -> Refusal | None:
     return Refusal(start, end, f"{token} is not read: it could be more than one code; write the digits out")
 
 
-_CELL = re.compile(
-    r"([PCBUpcbu])[ ._-]?([0-9OoQqIil|][0-9A-Fa-fOoQqIil|SsZz]{3})([0-9A-Fa-fOIlo]{2})?(?![^\W_])"
-)
+_CELL = re.compile(r"([PCBUpcbu])[ ._-]?([0-9OoQqIil|][0-9A-Fa-fOoQqIil|SsZz]{3})([0-9A-Fa-fOIlo]{2})?(?![^\W_])")
 
 
 def in_code_cell(text: str) -> Finds:
@@ -328,7 +327,7 @@ def in_code_cell(text: str) -> Finds:
         return found
     clean = near.digits_for_letters(match[2])
     tail = near.digits_for_letters(match[3]) if match[3] else None
-    if clean is None or clean[0] not in "0123" or not (any(c.isdigit() for c in match[0]) or match[0].isupper()):
+    if clean is None or clean[0] not in "0123" or not (has_digit(match[0]) or match[0].isupper()):
         return found
     code = (match[1] + clean).upper()
     slip = _with_tail(text, near.small(text), 0, match.end(), code, tail and tail.upper(), match.end(2), True)

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from triage.intake import phases, states, volts
-from triage.intake.answers import without_links
+from triage.intake.answers import answer_of_cell, without_links
+from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
+from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
@@ -36,6 +38,8 @@ _GOES_ON = word_set(
     "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
     "invalid"
 )
+#: Of those, the words that no line ends with.
+_LEADS_ON = word_set("with from by of to the a an and or mit von zu und oder der die das dem bei avec de du et ou con del y")
 _CONTINUED = re.compile(
     r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
     r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
@@ -59,7 +63,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
     text = row.text if text is None else text
     low = row.low[start : start + len(text)]
-    if len(text) > 110 or row.finds.refusals or not any(c.isalpha() for c in low):
+    if len(text) > 110 or row.finds.refusals or not has_letter(low):
         return None
     count: int | None = None
     volt: volts.Volt | None = None
@@ -86,7 +90,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     if again is not None and again.start() > 1:
         stop = again.start()
     printed = tidy(text[:stop])
-    if not printed or len(printed) > 80 or not any(c.isalpha() for c in printed):
+    if not printed or len(printed) > 80 or not has_letter(printed):
         return None
     printed = context.names.bare(printed)
     begin = text.find(printed)
@@ -130,16 +134,39 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
         return ""
     below = _next(context, at)
-    if below is None or not below.finds.codes or not _codes_alone(context, below):
+    answered = below is not None and answer_of_cell(below.low) is not None
+    headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
+    if below is None or not (answered or headed or (below.finds.codes and _codes_alone(context, below))):
         return ""
+    whole = _is_whole(context, row, at)
     if (
         context.open_code is not None
         and context.blanks == 0
-        and (states.in_text(row.low, context.translated) or context.headings_after_blank > context.headings_direct)
+        and (
+            not whole
+            or states.in_text(row.low, context.translated)
+            or context.headings_after_blank > context.headings_direct
+        )
     ):
         return ""
     deeper = below.line.indent > row.line.indent
-    return "weak" if deeper or _marked(row) or row.text.endswith(":") or context.blanks > 0 or at == 0 else ""
+    alike = whole and context.headings_direct > 0 and row.line.indent == context.heading_indent
+    sure = deeper or headed or answered or alike or _marked(row) or row.text.endswith(":")
+    return "weak" if sure or context.blanks > 0 or at == 0 else ""
+
+
+def _is_whole(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
+    than it holds."""
+    above = context.rows[at - 1] if at else None
+    if above is None or above.blank or context.open_code is None:
+        return True
+    low = above.low.rstrip(" )].,;")
+    told = states.in_text(low, context.translated)
+    if (told and told[-1].end >= len(low)) or (above.finds.codes and above.finds.codes[-1].end >= len(low)):
+        return True
+    first = words(row.low[:60])
+    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= context.code_width
 
 
 def _nameable(printed: str) -> bool:
@@ -154,7 +181,8 @@ def _nameable(printed: str) -> bool:
             printed.endswith((".", "!", "?"))
             or re.search(
                 r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
-                r"vehicle|fahrzeug|overview|readout|diagnos\w+)(?![a-z])",
+                r"vehicle|fahrzeug|overview|readout|diagnos\w+|memory|speicher|fehlerspeicher|memoire|memoria|test|check|"
+                r"checks|session|log|page)(?![a-z])",
                 low,
             )
         )
@@ -188,8 +216,6 @@ def _followed(context: Context, at: int) -> bool:
         return False
     if below.finds.codes:
         return _codes_alone(context, below)
-    from triage.intake.answers import answer_of_cell
-
     return answer_of_cell(below.low) is not None or section(context, below) is not None or below.head
 
 
@@ -203,7 +229,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     first = words(row.low[:60])
     wrapped = len(above.line.text) + 2 + (first[0][2] if first else 0) > 0.9 * context.width
     last = words(above.low[-60:])
-    if wrapped and last and last[-1][0] in _GOES_ON and above.low.endswith(last[-1][0]):
+    ends = last[-1][0] if last and above.low.endswith(last[-1][0]) else ""
+    if ends in _LEADS_ON or (wrapped and ends in _GOES_ON):
         return True
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
         return False
@@ -212,6 +239,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if not context.under_heading and not above.roles:
         # Lines of this text name their modules themselves: a name alone is what was left over of a long line.
         below = _next(context, at)
+        if below is not None and answer_of_cell(below.low) is not None:
+            return False
         return below is None or not below.finds.codes or not _codes_alone(context, below)
     return row.text[:1].islower() and above.text[:1].isupper() and score < 90.0
 

@@ -12,6 +12,7 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
+from triage.intake.characters import has_digit
 from triage.intake.phrases import phrase_set
 
 ROLES: dict[str, frozenset[str]] = {
@@ -138,7 +139,7 @@ def role_of(low: str) -> str | None:
         "fault",
     ):
         return "code"
-    if len(bare) < 5 or any(c.isdigit() for c in bare):
+    if len(bare) < 5 or has_digit(bare):
         return None
     from rapidfuzz import process
     from rapidfuzz.distance import OSA

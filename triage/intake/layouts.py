@@ -18,7 +18,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake import phases, volts
-from triage.intake.characters import Line, lines
+from triage.intake.characters import Line, has_digit, lines
 from triage.intake.found import NOTHING, Finds, find
 from triage.intake.heads import is_head, role_of
 
@@ -263,7 +263,7 @@ def _fit_by_place(
         taken.append(best)
     if len(set(taken)) == len(taken) and taken == sorted(taken):
         code_at = [at for at, role in enumerate(found) if role in ("code", "spn")]
-        if not coded or any(any(c.isdigit() for c in cells[at].text) for at in code_at) or not code_at:
+        if not coded or any(has_digit(cells[at].text) for at in code_at) or not code_at:
             return tuple(found)
     return roles if len(cells) == len(roles) else None
 

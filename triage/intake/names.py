@@ -11,6 +11,7 @@ import re
 from functools import lru_cache
 
 from code_tables import Tables
+from triage.intake.characters import has_digit, has_letter
 from triage.intake.characters import low as small
 from triage.intake.module_words import FILLERS, SIDES
 from triage.intake.modules import ModuleMatch, is_module_name, resolve
@@ -95,7 +96,7 @@ class Names:
         if known is not None:
             return known
         score = 0.0
-        if 2 <= len(text) <= LONGEST_NAME and any(c.isalpha() for c in text):
+        if 2 <= len(text) <= LONGEST_NAME and has_letter(text):
             parts = WORD.findall(small(text))
             listed = " ".join(parts) in self._names
             if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
@@ -110,7 +111,7 @@ class Names:
 
     def bare(self, printed: str) -> str:
         """``printed`` without a list number or an address beside it, where what is left is a module's name."""
-        if not any(c.isdigit() for c in printed) or self.listed(printed):
+        if not has_digit(printed) or self.listed(printed):
             return printed
         for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND):
             match = pattern.fullmatch(printed)

@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
+from triage.intake.characters import has_digit
 from triage.intake.characters import low as small
 from triage.intake.phrases import word_set
 
@@ -81,9 +82,7 @@ _GONE = re.compile(
     r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)"
 )
 #: The first two letters of what :data:`_GONE` may start with.
-_GONE_STARTS = word_set(
-    "co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na a de"
-) | {"a "}
+_GONE_STARTS = word_set("co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na a de") | {"a "}
 
 
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
@@ -116,8 +115,6 @@ def _last_word(text: str) -> str:
     """The last word of ``text``. Looked for from the end, so that no place is tried in vain."""
     match = _LAST_WORD.match(text[::-1])
     return match[1][::-1] if match is not None else ""
-
-
 
 
 class _Spot(Protocol):
@@ -156,9 +153,7 @@ class Labels:
         if not found and weak:
             found = ends and _WEAK_LABEL.search(window) is not None
             if not found and _CONNECTOR_AFTER.match(low, end):
-                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(
-                    ("|", "\t", ";")
-                )
+                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
         if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
             joint = _JOINER.fullmatch(low, self._labelled_until, start)
             found = joint is not None and (self._plural or joint[1] is not None or "&" in joint[0])
@@ -204,7 +199,7 @@ def may_be_slip(letter: str, body: str) -> bool:
 
 def can_be_spaced_type(pair: str) -> bool:
     """Whether two characters after a space may be a failure type: a digit must be in it ("de", "AB" are words)."""
-    return any(c.isdigit() for c in pair)
+    return has_digit(pair)
 
 
 def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
@@ -224,7 +219,7 @@ def part_of_a_number(text: str, start: int, end: int) -> bool:
     """Whether the place is the middle of a longer number: 8P0-P0562-B, P0205/55R16, 12.B1234, an address or a path."""
     if start and text[start - 1] in "-/._@\\":
         head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24) : start])
-        if head is not None and (any(c.isdigit() for c in head[0]) or "@" in head[0] or "\\" in head[0]):
+        if head is not None and (has_digit(head[0]) or "@" in head[0] or "\\" in head[0]):
             # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
             return not re.fullmatch(r"(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?|[0-9]{1,3})[-/.]", head[0])
     return text[end : end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None

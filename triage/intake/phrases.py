@@ -16,6 +16,7 @@ from typing import NamedTuple
 WORD = re.compile(r"[a-z0-9]+")
 #: A gap inside one phrase: spaces, hyphens, apostrophes, a full stop after an abbreviation.
 _GAP = re.compile(r"[\s\-'./_]{0,4}")
+_GAPS = frozenset(("", " ", "-", "'", ".", "/", "_"))
 
 
 class Hit(NamedTuple):
@@ -27,10 +28,14 @@ class Hit(NamedTuple):
     phrase: str
 
 
+#: Words with their places.
+Words = tuple[tuple[str, int, int], ...]
+
+
 @lru_cache(maxsize=16384)
-def words(low: str) -> tuple[tuple[str, int, int], ...]:
+def words(low: str) -> Words:
     """The words of ``low`` (small letters without accents) with their places."""
-    return tuple((match[0], match.start(), match.end()) for match in WORD.finditer(low))
+    return tuple([(match[0], *match.span()) for match in WORD.finditer(low)])
 
 
 def word_set(text: str) -> frozenset[str]:
@@ -55,18 +60,15 @@ class _Pattern:
         last = next(at for at in range(len(choices) - 1, -1, -1) if () not in choices[at])
         self.ends = frozenset(parts[-1] for slot in choices[last:] for parts in slot if parts)
 
-    def size_at(self, low: str, found: tuple[tuple[str, int, int], ...], at: int) -> int:
+    def size_at(self, low: str, plain: tuple[str, ...], found: Words, at: int) -> int:
         """The number of words of the longest way to say it that starts at a word, 0 for none."""
         places = {at}
         for slot in self.slots:
-            further: set[int] = set()
+            further: set[int] = set(places) if "" in slot else set()
             for place in places:
-                if "" in slot:
-                    further.add(place)
-                if place < len(found):
-                    for parts in slot.get(found[place][0], ()):
-                        if _matches(low, found, place, parts) and (place == at or _close(low, found, place)):
-                            further.add(place + len(parts))
+                for parts in slot.get(plain[place], ()) if place < len(plain) else ():
+                    if _matches(low, plain, found, place, parts) and (place == at or _close(low, found, place)):
+                        further.add(place + len(parts))
             if not further:
                 return 0
             places = further
@@ -81,9 +83,10 @@ def _by_first(slot: list[tuple[str, ...]]) -> dict[str, list[tuple[str, ...]]]:
     return found
 
 
-def _close(low: str, found: tuple[tuple[str, int, int], ...], at: int) -> bool:
+def _close(low: str, found: Words, at: int) -> bool:
     """Whether nothing but a small gap stands before a word."""
-    return _GAP.fullmatch(low, found[at - 1][2], found[at][1]) is not None
+    gap = low[found[at - 1][2] : found[at][1]]
+    return gap in _GAPS or _GAP.fullmatch(gap) is not None
 
 
 class Phrasebook:
@@ -113,29 +116,31 @@ class Phrasebook:
         return self._cached(low) if len(low) <= 400 else self._find(low)
 
     def _find(self, low: str) -> tuple[Hit, ...]:
-        if self.starts.isdisjoint(WORD.findall(low)):
+        plain = tuple(WORD.findall(low))
+        starts = self.starts
+        if starts.isdisjoint(plain):
             return ()
         found = words(low) if len(low) <= 400 else words.__wrapped__(low)
         hits: list[Hit] = []
-        at = 0
-        while at < len(found):
-            size, meaning = self._at(low, found, at)
+        last = 0
+        for at, word in enumerate(plain):
+            if at < last or word not in starts:
+                continue
+            size, meaning = self._at(low, plain, found, at)
             if size:
-                text = " ".join(word for word, _, _ in found[at : at + size])
-                hits.append(Hit(found[at][1], found[at + size - 1][2], meaning, text))
-            size = size or 1
-            at += size
+                last = at + size
+                hits.append(Hit(found[at][1], found[last - 1][2], meaning, " ".join(plain[at:last])))
         return tuple(hits)
 
-    def _at(self, low: str, found: tuple[tuple[str, int, int], ...], at: int) -> tuple[int, str]:
+    def _at(self, low: str, plain: tuple[str, ...], found: Words, at: int) -> tuple[int, str]:
         """The number of words and the meaning of the longest wording that starts at a word; 0 words for none."""
-        word, size, meaning = found[at][0], 0, ""
+        word, size, meaning = plain[at], 0, ""
         for parts, said in self._first.get(word, ()):
-            if _matches(low, found, at, parts):
+            if _matches(low, plain, found, at, parts):
                 size, meaning = len(parts), said
                 break
         for pattern in self._patterns.get(word, ()):
-            longer = pattern.size_at(low, found, at)
+            longer = pattern.size_at(low, plain, found, at)
             if longer > size:
                 size, meaning = longer, pattern.meaning
         return size, meaning
@@ -150,22 +155,18 @@ class Phrasebook:
         return hits[0].meaning if covered(low, hits, filler) else None
 
 
-def _matches(low: str, found: tuple[tuple[str, int, int], ...], at: int, parts: tuple[str, ...]) -> bool:
+def _matches(low: str, plain: tuple[str, ...], found: Words, at: int, parts: tuple[str, ...]) -> bool:
     """Whether the words from ``at`` on are ``parts`` with nothing but small gaps between them."""
-    if at + len(parts) > len(found):
+    size = len(parts)
+    if plain[at : at + size] != parts:
         return False
-    for step, part in enumerate(parts):
-        if found[at + step][0] != part:
-            return False
-        if step and not _GAP.fullmatch(low, found[at + step - 1][2], found[at + step][1]):
-            return False
-    return True
+    return size == 1 or all(_close(low, found, at + step) for step in range(1, size))
 
 
 def covered(low: str, hits: Iterable[Hit], filler: frozenset[str]) -> bool:
     """Whether every word of ``low`` lies in a hit or is one of ``filler``."""
     spans = [(hit.start, hit.end) for hit in hits]
-    return all(
-        word in filler or any(start <= begin and end <= stop for start, stop in spans)
-        for word, begin, end in words(low)
-    )
+    for word, begin, end in words(low):
+        if word not in filler and not any(start <= begin and end <= stop for start, stop in spans):
+            return False
+    return True

@@ -13,6 +13,7 @@ import re
 from dataclasses import dataclass, field
 
 from triage.intake import states, volts
+from triage.intake.characters import has_digit
 from triage.intake.near import digits_for_letters
 from triage.model.snapshot import StatusWord
 from triage.units import fahrenheit_to_celsius, miles_to_km
@@ -110,7 +111,7 @@ def _short(details: Details, text: str, bare: str, following: bool, has_type: bo
             value is not None
             and details.status_byte is None
             and (not value.isdigit() or own[0] == "$" or own[:2] == "0x")
-            and any(c.isdigit() for c in value)
+            and has_digit(value)
         ):
             details.status_byte = int(value, 16)
             return

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from triage.intake import answerrow, continuation, keyrow, metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
+from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import Heading, counted, judge, name_in, open_heading, open_section, section
 from triage.intake.heads import role_of
@@ -142,7 +143,7 @@ def _leader(context: Context, row: Row) -> bool:
     if match is None:
         return False
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
-    if not any(c.isalpha() for c in name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
+    if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
         return False
     count = _LEADER_COUNT.fullmatch(rest)
     stated = stated_count(rest) if count is None else None
@@ -169,7 +170,7 @@ def _two_cells(context: Context, row: Row) -> bool:
     if (told[0] is None) == (told[1] is None):
         return False
     name = context.names.bare(tidy(filled[told.index(None)].text))
-    if not any(c.isalpha() for c in name) or states.of_cell(small(name), context.translated) is not None:
+    if not has_letter(name) or states.of_cell(small(name), context.translated) is not None:
         return False
     _answered(context, row, name, told[0] or told[1] or "")
     return True

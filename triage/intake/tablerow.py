@@ -8,6 +8,7 @@ from copy import copy
 from triage.intake import phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer
 from triage.intake.assembly import ModuleDraft
+from triage.intake.characters import has_digit, has_letter
 from triage.intake.coderow import add, details_of, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
@@ -72,7 +73,7 @@ def stands_alone(context: Context, row: Row) -> bool:
         and answer_of_cell(name.low) is None
         and states.of_cell(name.low, context.translated) is None
         and (row.roles or (None,))[0] in ("code", None)
-        and any(c.isalpha() for c in name.text)
+        and has_letter(name.text)
     )
 
 
@@ -108,7 +109,7 @@ def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
 
 def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:
     """The filled cell that names the module; of several the one that is a listed name."""
-    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and any(c.isalpha() for c in cell.text)]
+    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and has_letter(cell.text)]
     if len(cells) > 1:
         return max(cells, key=lambda cell: context.names.score(tidy(cell.text)))
     return cells[0] if cells else None
@@ -137,7 +138,7 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
         return slips
     for cell in by_role.get("code", ()):
         text = cell.text.strip(" *#.")
-        own = model_codes.own(text) if any(c.isdigit() for c in text) else None
+        own = model_codes.own(text) if has_digit(text) else None
         if own is not None and len(text) >= 4:
             return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
     if "code" in by_role or "spn" in by_role:
