@@ -67,6 +67,8 @@ class Context:
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.
     width: int = 80
+    #: The longest line with a code, for lines of a text that was wrapped narrower than its head.
+    code_width: int = 80
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0
