@@ -270,6 +270,7 @@ def test_outcomes_of_a_finished_session_reach_the_next_assessment(visit: Run, pl
     shown = f"table {table:.2f}, your shop 1.00 from 6"
     assert f"rate prior.supply.low-voltage: {shown}; {(20 * table + 6) / 26:.2f} is used" in said
     assert "25 outcomes, Brier score" in visit("calibration")
+    assert re.search("outcome: [^;]*battery, cured, found low-voltage and 20 more like it", visit("sessions", "van"))
     visit("open", "other van", "--vehicle", "van 8")
     visit("paste", "other van", str(DEMO[0]))
     told = json.loads(visit("shortlist", "other van", "--json", "--ledger"))
@@ -320,7 +321,9 @@ def test_jobs_go_out_and_come_back_without_loss(visit: Run, tmp_path: Path) -> N
     out, there = tmp_path / "jobs.jsonl", str(tmp_path / "there.db")
     visit("note", "van", "cleared", "--note", "quotes \" and ümlaut")
     visit("open", "second")
-    assert "2 sessions written to" in visit("export", "--out", str(out))
+    said = visit("export", "--out", str(out))
+    assert "2 sessions written to" in said
+    assert "a job file has no place for 3 texts as pasted: these stay in" in said
     assert "2 sessions added" in visit("import", str(out), "--db", there)
     assert "0 sessions added, 2 there already" in visit("import", str(out), "--db", there)
     again = tmp_path / "again.jsonl"
@@ -331,6 +334,41 @@ def test_jobs_go_out_and_come_back_without_loss(visit: Run, tmp_path: Path) -> N
     assert "jobs.jsonl: line 3: snapshot: unknown key 'snapshot'" in visit("import", str(out), "--db", there, status=1)
     assert "can't be written" in visit("export", "--out", str(tmp_path / "no" / "x"), status=1)
     assert not list(tmp_path.glob("*.part"))
+
+
+def test_texts_that_are_none_are_kept_to_the_byte_and_sessions_move_with_them(
+    run: Run, place: str, tmp_path: Path,
+) -> None:
+    """NUL, half a surrogate pair, bytes that are no UTF-8, every kind of line end, and 5 MB."""
+    good = SMALL.encode()
+    bodies = [good.replace(b"Radio", b"Ra\0dio"), good + b"half \xed\xa0\x80 pair\n", good + b"\xff\xfe \x80\n",
+              good.replace(b"\n", b"\r\n"), good.replace(b"\n", b"\r"), SMALL.encode("utf-16"), b"\xef\xbb\xbf" + good,
+              good + b"12:00 nothing to be seen here ----------------------------\n" * 90_000]
+    assert len(bodies[-1]) > 5_000_000
+    names = [f"s{number} \udcff\0" for number in range(len(bodies))]
+    for name, body in zip(names, bodies, strict=True):
+        run("open", name, "--complaint", "\ud800 \x01 \u202e \\u0000 \"")
+        file = tmp_path / "scan.txt"
+        file.write_bytes(body)
+        run("paste", name, str(file))
+    run("paste", names[0], "--text", "Radio \udcff\udcfe: P0118 stored\r\n")
+    run("note", names[0], "other", "--note", "\udcfe \x0b \\ \"")
+    with open_store(place) as store:
+        kept = [store.pastes(name)[0].body for name in names]
+        typed = store.pastes(names[0])[1].body
+    assert [body if isinstance(body, bytes) else body.encode() for body in kept] == bodies
+    assert typed == b"Radio \xff\xfe: P0118 stored\r\n"
+    out, there, again = tmp_path / "jobs.jsonl", str(tmp_path / "there.db"), tmp_path / "again.jsonl"
+    run("export", "--out", str(out))
+    assert "8 sessions added" in run("import", str(out), "--db", there)
+    assert "8 there already" in run("import", str(out), "--db", there)
+    run("export", "--out", str(again), "--db", there)
+    assert again.read_bytes() == out.read_bytes()
+    # What no JSON is stays one line of error, surrogates or not.
+    for wrong, words in (('{"job": "\\ud800", "snapshot": []}\n', "unknown key 'snapshot'"),
+                         ('{"job": "\\ud800", \n', "not one JSON object"), ('["\\ud800"]\n[]\n', "not one JSON")):
+        out.write_text(wrong + '{"job": "y", "snapshots": []}\n', encoding="utf-8")
+        assert words in run("import", str(out), "--db", there, status=1)
 
 
 def test_what_was_pasted_never_steers_the_screen(run: Run) -> None:

@@ -154,20 +154,22 @@ def export(
         "--out", metavar="FILE", help="The job file; else standard output.")] = None,
     db: o.Db = None,
 ) -> None:
-    """Write sessions as a job file, one JSON object a line."""
+    """Write sessions as a job file, one JSON object a line: scans, events and measurements as they count."""
     from triage.cli.files import write_output
     from triage.cli.keep_list import export as jobs_of
+    from triage.cli.keep_list import left_behind
     from triage.cli.keep_visit import kept
+    from triage.cli.keep_words import lines_out, many
     from triage.cli.output import emit
 
     with kept(db) as store:
         text = jobs_of(store, names)
+        more = left_behind(store, names)
     if out is None or str(out) == "-":
         emit(text)
         return
     write_output(out, text)
-    count = text.count("\n")
-    emit(f"{count} session{'' if count == 1 else 's'} written to {out}\n")
+    emit(lines_out([f"{many(text.count(chr(10)), 'session')} written to {out}", *more]))
 
 
 def import_(

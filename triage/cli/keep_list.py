@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from triage.cli.keep_weigh import weigh
-from triage.cli.keep_words import entry_line, lines_out, session_words, when
-from triage.errors import InputError, StoreError
+from triage.cli.keep_words import acts_of, entry_line, lines_out, session_words, when
+from triage.errors import InputError, JobError, StoreError
 
 if TYPE_CHECKING:
     from triage.model.assessment import Assessment
@@ -140,7 +140,7 @@ def record_lines(store: Store, name: str) -> list[str]:
               for place, snapshot in enumerate(snapshots, start=1)]
     entries = store.entries(name, with_struck=True)
     lines += ["", "RECORD", ""] if entries else []
-    lines += [entry_line(entry, places) for entry in entries]
+    lines += [entry_line(entry, places, more) for entry, more in acts_of(entries)]
     made = store.verdicts(name)
     if made:
         last = made[-1]
@@ -160,12 +160,26 @@ def export(store: Store, names: Sequence[str] | None) -> str:
     return "".join(json.dumps(job.model_dump(mode="json", exclude_unset=True)) + "\n" for job in jobs)
 
 
+def left_behind(store: Store, names: Sequence[str] | None) -> list[str]:
+    """What a job file has no place for, so that nobody takes one for a copy of the store."""
+    counts = {"text as pasted": 0, "voltage log": 0, "outcome": 0, "entry struck out": 0}
+    for name in names or [session.name for session in store.sessions()]:
+        held = store.contents(name)
+        counts["text as pasted"] += len(held.pastes)
+        counts["voltage log"] += len(held.traces)
+        counts["outcome"] += sum(entry.kind == "outcome" and entry.struck_at is None for entry in held.entries)
+        counts["entry struck out"] += held.known.struck
+    plural = {"text as pasted": "texts as pasted", "entry struck out": "entries struck out"}
+    told = [f"{count} {word if count == 1 else plural.get(word, word + 's')}"
+            for word, count in counts.items() if count]
+    return [f"  a job file has no place for {', '.join(told)}: these stay in {store.shown}"] if told else []
+
+
 def read_jobs(data: bytes, source: str) -> list[Session]:
     """The jobs in ``data``: one JSON object, a list of them, or one a line. Raises InputError with the place."""
     import json
 
-    from triage.errors import JobError
-    from triage.model.session import parse_session, session_from
+    from triage.model.session import session_from
 
     if not data.strip():
         raise InputError(f"{source}: no job in it: expected one JSON object a line; see `triage schema`")
@@ -183,7 +197,30 @@ def read_jobs(data: bytes, source: str) -> list[Session]:
         for number, line in enumerate(data.splitlines(), start=1):
             where = f"{source}: line {number}"
             if line.strip():
-                jobs.append(parse_session(line))
+                jobs.append(_job_of(line))
         return jobs
     except JobError as error:
         raise JobError(f"{where}: {error}", error.path, error.job) from None
+
+
+def _job_of(line: bytes) -> Session:
+    """The job in one line. Half a surrogate pair (a byte that was no text) is legal in JSON, if written as an escape.
+
+    pydantic's own parser refuses it, the library's takes it; and a store gives back what it was given.
+    """
+    import json
+
+    from triage.model.session import parse_session, session_from
+
+    try:
+        return parse_session(line)
+    except JobError:
+        if b"\\ud" not in line and b"\\uD" not in line:
+            raise
+        try:
+            job = json.loads(line)
+        except (ValueError, RecursionError):
+            job = None
+        if not isinstance(job, dict):
+            raise
+        return session_from(job)

@@ -75,7 +75,10 @@ def read_scan(file: Path | None, text: str | None) -> tuple[bytes, str]:
     from triage.cli.files import read_input
 
     if text is not None:
-        return text.encode("utf-8", "replace"), "text"
+        try:
+            return text.encode("utf-8", "surrogateescape"), "text"  # a byte that was no text comes back as that byte
+        except UnicodeEncodeError:
+            return text.encode("utf-8", "surrogatepass"), "text"
     if file is None or str(file) == "-":
         if sys.stdin.isatty():
             sys.stderr.write("Paste the scan, then end with Ctrl-D on a line of its own (Ctrl-Z, Enter on Windows).\n")

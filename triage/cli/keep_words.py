@@ -133,11 +133,20 @@ def entry_words(entry: Entry, places: Mapping[int, int]) -> str:
     return f"{entry.kind}: {said}" if said else entry.kind
 
 
-def entry_line(entry: Entry, places: Mapping[int, int]) -> str:
-    """One line of the record: when, who, what, and whether it still counts."""
+def acts_of(entries: Iterable[Entry]) -> list[tuple[Entry, int]]:
+    """Each act by its first entry, with how many more it made."""
+    acts: dict[tuple[str, int], list[Entry]] = {}
+    for entry in entries:
+        acts.setdefault(("entry", entry.id) if entry.act is None else ("act", entry.act), []).append(entry)
+    return [(made[0], len(made) - 1) for made in acts.values()]
+
+
+def entry_line(entry: Entry, places: Mapping[int, int], more: int = 0) -> str:
+    """One line of the record: when, who, what (``more``: and how many like it), and whether it still counts."""
     who = f" ({entry.who})" if entry.who else ""
     struck = f" [struck out {when(entry.struck_at)}]" if entry.struck_at else ""
-    return f"  {when(entry.recorded_at)}{who}  {entry_words(entry, places)}{struck}"
+    alike = f" and {more} more like it" if more else ""
+    return f"  {when(entry.recorded_at)}{who}  {entry_words(entry, places)}{alike}{struck}"
 
 
 def event_words(event: Event) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any
 
 from markupsafe import Markup
@@ -11,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Route
 
+from triage.cli.keep_words import acts_of
 from triage.errors import InputError, StoreError
 from triage.intake.files import decode
 from triage.model.session import Vehicle
@@ -18,7 +18,7 @@ from triage.reports.as_json import verdict_json
 from triage.reports.brief import brief
 from triage.reports.html import STYLE, body, html
 from triage.reports.markdown import markdown
-from triage.store.rows import Entry, Head, KnownSession, Paste
+from triage.store.rows import Head, KnownSession, Paste
 from triage.web.forms import who_of
 from triage.web.parts import parts_of
 from triage.web.render import Draft, plain
@@ -86,14 +86,6 @@ def session_values(bench: Workbench, name: str) -> dict[str, Any]:
         "last": next((entry for entry in reversed(entries) if entry.struck_at is None), None),
         "vehicle": vehicle_draft(known.vehicle),
     }
-
-
-def acts_of(entries: Sequence[Entry]) -> list[tuple[Entry, int]]:
-    """Each act by its first entry, with how many more it made."""
-    firsts: dict[tuple[str, int], list[Entry]] = {}
-    for entry in entries:
-        firsts.setdefault(("one", entry.id) if entry.act is None else ("act", entry.act), []).append(entry)
-    return [(group[0], len(group) - 1) for group in firsts.values()]
 
 
 def vehicle_draft(vehicle: Vehicle | None) -> Draft:
