@@ -46,6 +46,10 @@ _WEAK = SOFT | frozenset(SIDES) | {"power", "heck"}
 _RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")]
 
 
+#: So many words looked up by likeness are remembered.
+_REMEMBERED = 20_000
+
+
 @dataclass(frozen=True, slots=True)
 class Hit:
     """A candidate on the way: base or full canonical name, score, rival name, and how it was found."""
@@ -66,6 +70,8 @@ class Index:
         pairs |= {alias.translate(_WRITTEN_OUT): name for alias, name in aliases.items() if not alias.isascii()}
         #: Words, words without fillers, canonical name of each alias.
         self.rows = [(words, drop_fillers(words), pairs[alias]) for alias in pairs if (words := tokens(alias))]
+        self._like: dict[str, set[int]] = {}
+        self._righted: dict[str, str] = {}
         self.light: dict[Words, str] = {}
         self.folded: dict[Words, list[str]] = {}
         for words, core, name in self.rows:
@@ -166,27 +172,50 @@ class Index:
         right = []
         for word in words:
             if len(word) > 3 and word not in self.vocabulary and word not in SIDES:
-                near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
-                word = near[0] if near else word
+                if len(self._righted) >= _REMEMBERED:
+                    self._righted.clear()
+                if word not in self._righted:
+                    near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
+                    self._righted[word] = near[0] if near else word
+                word = self._righted[word]
             right.append(word)
         return tuple(right)
 
     @cached_property
-    def _long_words(self) -> list[str]:
-        return [word for word in self._by_word if len(word) > 3]
+    def _long_words(self) -> dict[int, list[str]]:
+        """The words of more than three letters by their length."""
+        found: dict[int, list[str]] = {}
+        for word in self._by_word:
+            if len(word) > 3:
+                found.setdefault(len(word), []).append(word)
+        return found
 
     def rows_like(self, word: str) -> set[int]:
-        """Rows with ``word`` or a word like it."""
+        """Rows with ``word`` or a word like it. Not to be changed: texts ask for the same words again and again."""
+        rows = self._by_word.get(word)
+        if rows is None:
+            rows = self._like.get(word)
+        if rows is None:
+            if len(self._like) >= _REMEMBERED:
+                self._like.clear()
+            rows = self._like[word] = self._rows_like(word)
+        return rows
+
+    def _rows_like(self, word: str) -> set[int]:
+        """Rows with a word like ``word``: of a length that so many slips can make."""
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        rows = self._by_word.get(word)
-        if rows is not None:
-            return rows
         if len(word) < 3 or not word.isalpha():
             return set()
-        near = process.extract(word, self._long_words, scorer=OSA.distance, score_cutoff=_slips(word), limit=8)
-        return set().union(*(self._by_word[like] for like, _, _ in near))
+        slips = _slips(word)
+        near: list[tuple[int, str]] = []
+        for length in range(len(word) - slips, len(word) + slips + 1):
+            choices = self._long_words.get(length, ())
+            found = process.extract(word, choices, scorer=OSA.distance, score_cutoff=slips, limit=8)
+            near += [(int(distance), like) for like, distance, _ in found]
+        near.sort(key=lambda pair: pair[0])
+        return set().union(*(self._by_word[like] for _, like in near[:8]))
 
     def alike(self, words: Words) -> list[tuple[str, float]]:
         """Up to two names most like ``words``, best first, with likeness 0..100; none for less than five letters."""
@@ -198,7 +227,8 @@ class Index:
         if len(" ".join(core)) < 5:
             return []
         rows: set[int] | None = None
-        for word in core:
+        # Words that are listed cost nothing: where no name has them all, the others need not be looked for.
+        for word in sorted(core, key=lambda word: word not in self._by_word):
             like = self.rows_like(word)
             rows = like if rows is None else rows & like
             if not rows:

@@ -1,6 +1,6 @@
 """Module names in a text: a quick look-up of those listed, and a budget for the slow ones that are only alike.
 
-One :class:`Names` serves one text. Looking for likeness costs a millisecond or two a name, so a text may ask for so
+One :class:`Names` serves one text. Looking for likeness costs a tenth of a millisecond a name, so a text may ask for so
 many different names (hundreds of modules, far more than a vehicle has) and no more; past that only listed names are
 known and the rest is kept as printed.
 """
@@ -18,7 +18,7 @@ from triage.intake.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.phrases import WORD, word_set, words
 
 #: How many different names of one text are looked up by likeness.
-BUDGET = 200
+BUDGET = 1000
 LONGEST_NAME = 70
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
