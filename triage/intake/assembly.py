@@ -77,8 +77,10 @@ class SnapshotDraft:
 
     @property
     def empty(self) -> bool:
-        """Whether no module has been read into it yet."""
-        return not self.modules and not self.left_out
+        """Whether nothing has been read of a module yet; a name alone is a heading at most."""
+        return not self.left_out and not any(
+            module.codes or module.answer is not None or module.stated is not None for module in self.modules.values()
+        )
 
 
 class Builder:

@@ -39,7 +39,9 @@ _GOES_ON = word_set(
     "invalid"
 )
 #: Of those, the words that no line ends with.
-_LEADS_ON = word_set("with from by of to the a an and or mit von zu und oder der die das dem bei avec de du et ou con del y")
+_LEADS_ON = word_set(
+    "with from by of to the a an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
+)
 _CONTINUED = re.compile(
     r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
     r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
@@ -179,6 +181,7 @@ def _nameable(printed: str) -> bool:
         and bool(without_links(printed))
         and not (
             printed.endswith((".", "!", "?"))
+            or re.search(r"[0-9]{4}", low)
             or re.search(
                 r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
                 r"vehicle|fahrzeug|overview|readout|diagnos\w+|memory|speicher|fehlerspeicher|memoire|memoria|test|check|"
