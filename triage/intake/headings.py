@@ -40,7 +40,7 @@ _GOES_ON = word_set(
 )
 #: Of those, the words that no line ends with.
 _LEADS_ON = word_set(
-    "with from by of to the a an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
+    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
 )
 _CONTINUED = re.compile(
     r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
@@ -229,10 +229,10 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     if _marked(row) or row.text.endswith(":"):
         return False
-    first = words(row.low[:60])
-    wrapped = len(above.line.text) + 2 + (first[0][2] if first else 0) > 0.9 * context.width
-    last = words(above.low[-60:])
-    ends = last[-1][0] if last and above.low.endswith(last[-1][0]) else ""
+    wrapped = not _is_whole(context, row, at)
+    before = context.rows[at - 1].low
+    last = words(before[-60:])
+    ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
     if ends in _LEADS_ON or (wrapped and ends in _GOES_ON):
         return True
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
@@ -245,7 +245,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         if below is not None and answer_of_cell(below.low) is not None:
             return False
         return below is None or not below.finds.codes or not _codes_alone(context, below)
-    return row.text[:1].islower() and above.text[:1].isupper() and score < 90.0
+    return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
 
 
 def section(context: Context, row: Row) -> StatusWord | None:

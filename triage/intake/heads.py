@@ -113,6 +113,8 @@ _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
 _UNIT_TAIL = re.compile(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 _NUMBER_TAIL = re.compile(r"\s*#?[0-9]{1,2}$")
+#: "DTC 1 status", "fault 2 text".
+_OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
@@ -126,6 +128,9 @@ def role_of(low: str) -> str | None:
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role
+    of_code = _OF_A_CODE.match(bare)
+    if of_code is not None:
+        return role_of(bare[of_code.end() :])
     numbered = _NUMBER_TAIL.sub("", bare)
     if numbered != bare and numbered in (
         "code",
@@ -157,7 +162,9 @@ def is_head(lows: Sequence[str]) -> bool:
     """Whether the cells are column names: at least two of them, one for the module or the code."""
     if not 2 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
         return False
-    if not any(low.strip(_EDGE) in _ROLE for low in lows):
+    exact = sum(low.strip(_EDGE) in _ROLE for low in lows)
+    if not exact or (len(lows) == 2 and (exact < 2 or lows[0].endswith((":", "=")))):
+        # "Unit: Speedo" is a key with its value.
         return False
     roles = [role_of(low) for low in lows]
     named = [role for role in roles if role is not None]

@@ -105,7 +105,7 @@ def _list_mark(rows: Sequence[Row]) -> str:
             continue
         counts = Counter(row.text.count(mark) for row in marked)
         usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
-        if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:4] if mark in row.text):
+        if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:12] if mark in row.text):
             return mark
         coded = [row for row in rows if row.finds.codes and mark in row.text]
         if (

@@ -184,7 +184,8 @@ def is_slip(letter: str, body: str, digits: int) -> bool:
         return False
     if letter.isupper():
         # "P" and capitals: POAA6, Ul5CF. A word with a number is written in small letters.
-        return not any(c in "abcdef" for c in body) and body.count("o") + body.count("i") == 0
+        small = body.count("o") + body.count("i")
+        return not any(c in "abcdef" for c in body) and (not small or any(c in "ABCDEF" for c in body))
     return body.islower() and not body[:-1].isalpha()
 
 

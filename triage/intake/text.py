@@ -203,10 +203,9 @@ def _coded(context: Context, row: Row) -> None:
     if (
         pair is not None
         and role_of(pair[0]) in ("code", "spn")
-        and context.builder.module is not None
         and pair[2] <= row.finds.codes[0].start
     ):
-        module = context.builder.module
+        module = coderow.module_for(context, row, row.finds.codes[0])
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):
             details = coderow.beside(context, row, code, stop)
