@@ -129,8 +129,10 @@ def test_a_pointer_whose_target_shows_nothing_is_told() -> None:
     holds = {"engine control": ["P0700"]}
     found = page(van("before-clear", {}, **FLAT), van("after-clear", holds, **HELD), van("after-run", holds, **RUNS))
     line = next(line for group in found.unsettled for line in group.lines)
-    top = max(line.verdict["causes"], key=lambda cause: line.verdict["causes"][cause])
-    assert top != "echo" or any("read it again" in sentence for sentence in line.why)
+    assert line.why[0] == "transmission control, which it points at, shows nothing: read that again first"
+    assert ("engine control P0700 asks for the lamp, but its target transmission control shows nothing: read it again"
+            in found.stories)
+    assert found.next_checks[0]["do"].startswith("read transmission control again, every list")
 
 
 # Next checks.

@@ -93,8 +93,8 @@ def test_what_was_done_stands_on_the_terminal_too(small: Assessment) -> None:
 
 def test_an_unexplained_complaint_asks_for_the_work_first(worked: Assessment) -> None:
     bare = dataclasses.replace(worked, short_list=[])
-    assert str(view(bare).answer).endswith("; first finish the work that comes before any conclusion")
-    assert "first finish" not in str(view(worked).answer)
+    assert str(view(bare).answer).endswith("; before that, finish the work that comes before any conclusion")
+    assert "before that" not in str(view(worked).answer)
 
 
 def test_the_title_is_not_told_twice(small: Assessment) -> None:

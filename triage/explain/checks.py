@@ -11,15 +11,18 @@ settled by a measurement alone.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.case import Case
+from triage.explain.circuit_checks import ISOLATION_MINUTES, circuit_checks, isolation_fault, wants_procedure
+from triage.explain.meaning import meaning
+from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
 from triage.explain.page import printed_names
-from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, safety_name
+from triage.explain.standing import ASIDE, SHORT, Standings, fault_name, safety_name
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import code_texts, crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
@@ -46,11 +49,7 @@ class Step:
     runs: tuple[float, ...]
 
 
-#: Bits of doubt that an unread list stands for: a module holds a code or two after a supply event.
-UNREAD_LIST = 2.0
-#: A check that removes less than this is not worth its line.
-LEAST_GAIN = 0.02
-SUPPORT = "{nominal:g} V support connected, key cycled, engine off"
+SUPPORT = "{nominal:g} V support connected, key cycled, {still}"
 COMMON = (
     Step("hold the supply, clear all modules, cycle the key and read every module again", SUPPORT, 15.0,
          "supply {low:.1f} to {high:.1f} V throughout and the codes stay away", None,
@@ -62,7 +61,7 @@ COMMON = (
          (0.95, 0.5, 0.95, 0.95, 0.6, 0.0, 0.0, 0.0, 0.0, 0.5)),
     Step("drive 20 minutes of mixed road with some starts and stops, then read confirmed and pending codes",
          "on the road", 30.0, "the codes stay away and the monitors read complete",
-         "only if brakes, steering and lamps allow it to be driven",
+         "braking and steering tried at walking pace first, no red warning lamp, and only where it may be driven",
          (0.95, 0.75, 0.95, 0.95, 0.9, 0.95, 0.75, 0.05, 0.05, 0.7)),
 )
 
@@ -81,27 +80,8 @@ PLACES = 3
 CHARGES = 0.8
 #: Steps told of one session, at most.
 MOST = 8
-#: Measuring the isolation takes this long, making safe included.
-ISOLATION_MINUTES = 40.0
-
-
-@dataclass(frozen=True, slots=True)
-class _Case:
-    """What the steps of one session have to know. ``shown``: module -> its name as the scan printed it."""
-
-    place: int
-    first: int
-    last: int
-    supply: Sequence[SupplyVerdict]
-    electric: bool
-    unfit: bool
-    shown: Mapping[str, str]
-
-    def failed(self, part: str) -> bool:
-        return any(entry["part"] == part and entry["state"] == "failed" for entry in self.supply)
-
-    def untested(self, part: str) -> bool:
-        return any(entry["part"] == part and entry["state"] == "not tested" for entry in self.supply)
+#: The gate of every step with the drive enabled while the isolation is in doubt.
+ISOLATED = "isolation measured and found sound by a qualified person"
 
 
 def next_checks(
@@ -115,32 +95,91 @@ def next_checks(
     chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans, -60, 60) / 10.0))
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
     monitor = np.array([MONITORS.index(facts.monitor) for facts in book.facts], dtype=np.int64)
-    measured = np.array([_isolation(facts.title) for facts in book.facts], dtype=bool)
+    measured = np.array([isolation_fault(facts.title) for facts in book.facts], dtype=bool)
     right = tables.rate("check.answers_right")
-    gains = [np.where(measured, 0.0, bits * np.array(step.runs)[monitor] * right)
-             for step in COMMON] if bits.size else []
-    worth = [np.where((gain > 0.02) & (standing.standing != ASIDE), gain, 0.0) for gain in gains]
+    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
+    open_faults &= ~_goes_with_another(book, standing)
+    gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
+    worth = [np.where((gain > 0.02) & open_faults, gain, 0.0) for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
     likely = np.where(measured & (standing.standing != ASIDE), 6.0, likely)
-    unfit = _unfit_to_drive(book, link, standing)
+    unfit = _unfit_to_drive(book, link, standing, chance)
     result = []
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
         electric = is_electric(session, [book.module_facts[module].name for module in modules])
-        case = _Case(place, first, last, supplies[place], electric, bool(unfit[place]), printed_names(session))
+        case = Case(place, first, last, supplies[place], electric, bool(unfit[place]) or _starved(
+            book, modules, supplies[place]), printed_names(session))
         scale = float(line.scale[place])
         open_isolation = bool((measured & (standing.standing != ASIDE))[first:last].any())
         witnesses = _witnesses(book, standing, case)
-        checks = _common(case, worth, scale, names, _record_holders(book, case), witnesses, open_isolation)
+        unset = to_program(book, line, case, modules)
+        judged = np.isin(book.fault_module[first:last], unset, invert=True) if unset else None
+        records = _record_holders(book, case)
+        checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged)
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
-        checks += [_silent(book, link, case, module, bits, names) for module in modules if link.silent[module] > 0.0]
-        checks += _circuits(book, link, case, likely, doubt, causes, names)
+        checks += program_checks(book, case, standing, unset, bits, names, records)
+        checks += silent_checks(book, link, case, bits, names)
+        checks += pointer_checks(book, link, case, standing, bits, names)
+        checks += feed_checks(book, link, case, standing, bits, names)
+        checks += circuit_checks(book, link, case, standing, likely if judged is None else _without(
+            likely, first, judged), doubt, chance, causes, names)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
-        result.append(_at_most(checks))
+        result.append(_at_most(_isolation_first(checks)))
     return result
+
+
+def _starved(book: Casebook, modules: range, supply: Sequence[SupplyVerdict]) -> bool:
+    """Whether a module of brakes or steering was measured to be fed badly."""
+    why = next((entry["why"] for entry in supply if entry["part"] == "cables and grounds"
+                and entry["state"] == "failed"), None)
+    return why is not None and any(book.module_facts[module].safety in ("brakes", "steering")
+                                   and f"{book.module_name[module]} reads" in why for module in modules)
+
+
+def _without(likely: Floats, first: int, judged: Bools) -> Floats:
+    """``likely`` with the faults left out that are not judged before programming."""
+    found = likely.copy()
+    found[first:first + judged.size][~judged] = 0.0
+    return found
+
+
+def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
+    """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
+    found = np.zeros(book.faults, dtype=bool)
+    for fault in np.flatnonzero(chance >= 0.5).tolist():
+        facts = book.facts[fault]
+        title = facts.title
+        if not facts.known:
+            module = book.module_name[book.fault_module[fault]]
+            title = meaning(book.sessions[book.fault_session[fault]], module, book.code[fault],
+                            book.failure_type[fault], facts)
+        found[fault] = wants_procedure(facts.needs, facts.known, title)
+    return found
+
+
+def _goes_with_another(book: Casebook, standing: Standings) -> Bools:
+    """N: faults that only repeat one of the short list: that is mended first, no step settles them before."""
+    found = np.zeros(book.faults, dtype=bool)
+    listed = np.flatnonzero(standing.standing == SHORT).tolist()
+    roots = {(int(book.fault_session[fault]), fault_name(book, fault)) for fault in listed}
+    for fault, why in enumerate(standing.explained_by):
+        if why is not None and (int(book.fault_session[fault]), why) in roots:
+            found[fault] = True
+    return found
+
+
+def _isolation_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the measurement of the isolation before the first that is not made without it."""
+    measuring = next((check for check in checks if check["minutes"] == ISOLATION_MINUTES), None)
+    gated = next((place for place, check in enumerate(checks) if ISOLATED in (check["gate"] or "")), None)
+    if measuring is None or gated is None or checks.index(measuring) < gated:
+        return checks
+    rest = [check for check in checks if check is not measuring]
+    return [*rest[:gated], measuring, *rest[gated:]]
 
 
 def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
@@ -150,12 +189,7 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
     return kept[:MOST - len(only)] + only if only else kept
 
 
-def _isolation(title: str) -> bool:
-    """Whether a code says that the high-voltage system has lost its isolation: a measurement alone settles that."""
-    return "isolation fault" in title
-
-
-def _record_holders(book: Casebook, case: _Case) -> list[str]:
+def _record_holders(book: Casebook, case: Case) -> list[str]:
     """Modules that hold a stored crash record: nobody clears them."""
     session = book.sessions[case.place]
     holders: set[str] = set()
@@ -170,7 +204,7 @@ def _record_holders(book: Casebook, case: _Case) -> list[str]:
     return sorted(case.shown.get(name, name) for name in holders)
 
 
-def _witnesses(book: Casebook, standing: Standings, case: _Case) -> list[int]:
+def _witnesses(book: Casebook, standing: Standings, case: Case) -> list[int]:
     """The open faults that speak of the charging: generator, converter, supply."""
     return [fault for fault in range(case.first, case.last) if standing.standing[fault] != ASIDE
             and (book.facts[fault].supply or "generator" in book.facts[fault].title)
@@ -178,13 +212,17 @@ def _witnesses(book: Casebook, standing: Standings, case: _Case) -> list[int]:
 
 
 def _common(
-    case: _Case, worth: list[Floats], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool,
+    case: Case, worth: list[Floats], scale: float, names: list[str], records: list[str], witnesses: list[int],
+    open_isolation: bool, judged: Bools | None,
 ) -> list[NextCheck]:
+    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first."""
     checks: list[NextCheck] = []
+    still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
         told = _told(step, case)
         here = gain[case.first:case.last].copy()
+        if judged is not None:
+            here[~judged] = 0.0
         if told in (HELD, HELD_READY):
             # With outside supply on, nothing is learned of the charging.
             here[[fault - case.first for fault in witnesses]] = 0.0
@@ -200,9 +238,9 @@ def _common(
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")
         if step is not CLEAR and open_isolation:
-            gates.insert(0, "isolation measured and found sound by a qualified person")
+            gates.insert(0, ISOLATED)
         checks.append({
-            "do": do, "where": told.where.format(nominal=12 * scale), "minutes": told.minutes,
+            "do": do, "where": told.where.format(nominal=12 * scale, still=still), "minutes": told.minutes,
             "passes_if": told.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale),
             "settles": [names[case.first + place] for place in settled], "gain_bits": round(total, 2),
             "gate": "; ".join(gates) or None,
@@ -210,7 +248,7 @@ def _common(
     return checks
 
 
-def _told(step: Step, case: _Case) -> Step:
+def _told(step: Step, case: Case) -> Step:
     """The step as this vehicle can take it: READY for a run, support left on where charging has failed."""
     if step is not RUN:
         return step
@@ -219,92 +257,10 @@ def _told(step: Step, case: _Case) -> Step:
     return READY if case.electric else RUN
 
 
-def _unfit_to_drive(book: Casebook, link: Links, standing: Standings) -> Bools:
-    """S: brakes or steering stand on the short list: nobody is sent onto the road."""
+def _unfit_to_drive(book: Casebook, link: Links, standing: Standings, chance: Floats) -> Bools:
+    """S: a fault of brakes or steering is more likely than not: nobody is sent onto the road."""
     unfit = np.zeros(len(book.sessions), dtype=bool)
-    for fault in np.flatnonzero((standing.standing == SHORT) & standing.safety).tolist():
+    for fault in np.flatnonzero((chance >= 0.5) & (standing.standing != ASIDE) & standing.safety).tolist():
         if safety_name(book, link, fault) in ("brakes", "steering"):
             unfit[book.fault_session[fault]] = True
     return unfit
-
-
-def _silent(
-    book: Casebook, link: Links, case: _Case, module: int, bits: Floats, names: list[str],
-) -> NextCheck:
-    """The check of a module that stayed silent: its feed and ground come before the modules that complain."""
-    here = slice(case.first, case.last)
-    faults = case.first + np.flatnonzero((link.target[here] == module) | (book.fault_module[here] == module))
-    name = case.shown.get(book.module_name[module], book.module_name[module])
-    return {
-        "do": f"check feed, ground and network lines of {name}, then ask it again",
-        "where": f"connector of {name}", "minutes": 20.0,
-        "passes_if": "feed within 0.5 V of the battery, ground within 0.2 V under load, and it answers",
-        "settles": [names[fault] for fault in faults.tolist()],
-        # Its own list is unread as well: whatever it holds comes to light.
-        "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
-        "gate": _gate(book.module_facts[module].safety),
-    }
-
-
-def _circuits(
-    book: Casebook, link: Links, case: _Case, likely: Floats, doubt: Floats, causes: Floats, names: list[str],
-) -> list[NextCheck]:
-    """The likeliest faults one by one: at the part, its connector and wiring, by the maker's procedure."""
-    here = likely[case.first:case.last]
-    chosen = (case.first + np.argsort(-here, kind="stable")[:np.count_nonzero(here)]).tolist()
-    told: dict[object, NextCheck] = {}
-    for fault in chosen:
-        if doubt[fault] < LEAST_GAIN or link.lost[fault] > 0.0:
-            continue
-        # Two modules that report one fault of a part they share ask for one test.
-        same = same_fault(book.code[fault], book.failure_type[fault]) or fault
-        if same in told:
-            told[same]["settles"].append(names[fault])
-        elif len(told) < 4:
-            module = book.module_name[book.fault_module[fault]]
-            shown = names[fault].replace(module, case.shown.get(module, module), 1)
-            told[same] = _circuit(book, link, case, fault, shown,
-                                  comes_and_goes=bool(causes[fault, INTERMITTENT] > causes[fault, HARD]))
-            told[same]["settles"] = [names[fault]]
-            told[same]["gain_bits"] = round(float(doubt[fault]), 2)
-    return list(told.values())
-
-
-def _circuit(book: Casebook, link: Links, case: _Case, fault: int, shown: str, *, comes_and_goes: bool) -> NextCheck:
-    facts, session = book.facts[fault], book.sessions[case.place]
-    module = book.module_name[book.fault_module[fault]]
-    title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
-    safety = safety_name(book, link, fault)
-    minutes = 30.0
-    passes = "the maker's figures for the part, and the code stays away after a clear"
-    if _isolation(facts.title):
-        do = f"have the isolation of the high-voltage system measured by a qualified person ({shown})"
-        passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
-                  "own figure")
-        minutes = ISOLATION_MINUTES
-    elif facts.needs == "procedure" or (not facts.known and asks_for_procedure(title)):
-        do = f"finish the programming or calibration that {shown} asks for"
-        passes = "the code clears and stays away"
-    elif safety == "restraints":
-        do = f"have {shown} tested by a qualified person with the maker's procedure"
-        passes = "the maker's figures for that circuit"
-    elif comes_and_goes:
-        do = (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
-              "wiring first")
-        passes = "the reading holds steady while connector and wiring are wetted, warmed and moved"
-    else:
-        do = f"test the circuit of {shown}: connector, wiring, then the part"
-    return {"do": do, "where": f"{case.shown.get(module, module)}: {title}", "minutes": minutes, "passes_if": passes,
-            "settles": [], "gain_bits": 0.0, "gate": _gate(safety)}
-
-
-def _gate(safety: str | None) -> str | None:
-    """What must be so before hands go near the part."""
-    if safety == "restraints":
-        return ("qualified person only: read the codes, then supply off and the maker's waiting time before any "
-                "restraint connector is touched; no ordinary ohmmeter")
-    if safety == "high voltage":
-        return "qualified person only: made safe, locked off and absence of voltage proved by the maker's procedure"
-    if safety in ("brakes", "steering"):
-        return "vehicle secured against rolling; not on the road until braking and steering are proved"
-    return None

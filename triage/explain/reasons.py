@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import LOST, POINTER, SILENT, Casebook, Links, Timeline
-from triage.model.snapshot import PHASES
+from triage.model.casebook import ANSWERS, INVALID, LOST, POINTER, Casebook, Links, Timeline
+from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.units import to_probability
 
 if TYPE_CHECKING:
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 #: Below this the supply of a 12 V system is low enough to be named as the reason, V.
 LOW = 11.8
+#: Place of "permanent" among the status words.
+PERMANENT = STATUS_WORDS.index("permanent")
 #: How the reason of a supply code begins.
 WITNESS = "it is the witness of"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
@@ -77,7 +79,10 @@ def reasons(
     back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]
     gone = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 0]
     before = [column for column in columns if book.phase[session, column] <= 0 and book.seen[fault, column] == 1]
-    if back:
+    if back and all(book.status[fault, column] == PERMANENT for column in back):
+        said.append("listed as permanent alone since the clear: such a code outlives a clear by design and says "
+                    "nothing about now")
+    elif back:
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
         verb = "came back" if before else "first seen"
         said.append(f"{verb} {phase_words(book, session, back[0])}{scans}")
@@ -93,6 +98,9 @@ def reasons(
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
+    empty = _empty_words(book, link, fault, target)
+    if empty:
+        said.insert(0, empty)
     said.extend(_cause_words(book, line, link, causes, fault, target))
     current = [column for column in columns if book.status[fault, column] == 0]
     if current:
@@ -105,9 +113,7 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     facts = book.facts[fault]
     if top == 4 and target >= 0:
         verb = "only asks for the lamp on behalf of" if link.relation[fault] == POINTER else "repeats what it gets from"
-        quiet = link.target_active[fault].max() == 0 and (link.target_state[fault] != SILENT).all()
-        tail = ", which shows no code of its own: read it again" if quiet else ""
-        return [f"it {verb} {book.module_name[target]}{tail}"]
+        return [f"it {verb} {book.module_name[target]}"]
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"
                 if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]
@@ -119,6 +125,18 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if top == 2:
         said.append(_low_words(book, line, fault))
     return said
+
+
+def _empty_words(book: Casebook, link: Links, fault: int, target: int) -> str | None:
+    """A pointer whose target shows nothing, where it was read at last; None otherwise."""
+    if target < 0 or link.relation[fault] not in (POINTER, INVALID):
+        return None
+    readable = np.flatnonzero(book.seen[fault] >= 0)
+    if not readable.size or book.seen[fault, readable[-1]] != 1 or (
+            link.relation[fault] == INVALID and book.phase[book.fault_session[fault], readable[-1]] <= 0):
+        return None
+    quiet = link.target_state[fault, readable[-1]] == ANSWERS and link.target_active[fault, readable[-1]] == 0
+    return f"{book.module_name[target]}, which it points at, shows nothing: read that again first" if quiet else None
 
 
 def lasting_witness(book: Casebook, link: Links, fault: int) -> bool:
@@ -143,6 +161,8 @@ def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
     """How low the supply was for a code that a low supply explains best."""
     session = int(book.fault_session[fault])
     columns = [column for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
+    # What came back after a clear was not set by a dip before it.
+    columns = [column for column in columns if book.phase[session, column] > 0] or columns
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"

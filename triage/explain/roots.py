@@ -5,19 +5,30 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+import numpy as np
+
+from triage.explain.circuit_checks import is_reference, shared_lines, shared_words
 from triage.explain.meaning import same_fault
 from triage.explain.page import printed_names
+from triage.explain.pointers import MOST as MOST_POINTERS
+from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import WITNESS
+from triage.explain.work import CRASH
 from triage.model.assessment import FaultLine, Group, Root
-from triage.model.casebook import SILENT, Casebook, Links, Story
+from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
 from triage.model.verdict import NextCheck, Verdict
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
 
+#: With what a module wakes that does not wake with the key.
+AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
+         "plug": "with the charging cable plugged in"}
 SUPPLY_EVENTS = ("supply event", "overvoltage event")
 #: The head of those that none of the next checks settles.
-NO_STEP = "no step below settles these: repair what the short list names, then clear and read again"
+NO_STEP = "no step below settles these yet: first what is listed or likely, then clear and read again"
+#: The head of stored crash records.
+RECORD = "stored crash record: write it down, never clear it; the maker's procedure says whether the module may stay"
 #: The head of those that witness a supply which still fails.
 LASTS = "witnesses of the supply that still fails: mend the supply, then clear and read again"
 CAUSE_REASONS = {
@@ -40,8 +51,39 @@ def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]
         lost = line.verdict["explained_by"]
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
-    roots = sorted((_root(members, printed) for members in by_root.values()), key=lambda root: -root.decibans)
+    roots = sorted((_root(members, printed) for members in _joined(by_root)), key=lambda root: -root.decibans)
+    for root in roots:
+        repeated = [f"{line.printed} {line.verdict['code']}" for line in _repeats(root.lines, lines)]
+        if repeated:
+            # One fault is told by its own reasons, several by those of the root.
+            told = root.lines[0].why if len(root.lines) == 1 else root.why
+            told.append(f"repeated by {', '.join(repeated)}: these go with it")
     return _supply_roots(verdict, witnesses) + roots
+
+
+def _joined(by_root: dict[object, list[FaultLine]]) -> list[list[FaultLine]]:
+    """The roots, those of one module whose signals read wrong the same way at once joined to one."""
+    alone = [members[0] for members in by_root.values() if len(members) == 1]
+    groups = shared_lines(alone)
+    grouped = {id(line) for group in groups for line in group}
+    return groups + [members for members in by_root.values() if id(members[0]) not in grouped]
+
+
+def _repeats(root: list[FaultLine], lines: list[FaultLine]) -> list[FaultLine]:
+    """The lines that only repeat a fault of ``root``, across several steps."""
+    by_origin: dict[str, list[FaultLine]] = {}
+    for line in lines:
+        if line.verdict["explained_by"] is not None:
+            by_origin.setdefault(line.verdict["explained_by"], []).append(line)
+    found: list[FaultLine] = []
+    asked, known = [fault_name(line) for line in root], {id(line) for line in root}
+    while asked:
+        for line in by_origin.get(asked.pop(), []):
+            if id(line) not in known:
+                known.add(id(line))
+                found.append(line)
+                asked.append(fault_name(line))
+    return found
 
 
 def _supply_roots(verdict: Verdict, witnesses: list[FaultLine]) -> list[Root]:
@@ -72,6 +114,11 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
     if lost is None:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)
+        if len(lines) > 1 and len({line.verdict["code"] for line in lines}) > 1:
+            codes = [line.verdict["code"] for line in lines]
+            words = shared_words(codes, reference=is_reference(first.title))
+            return Root(f"{first.printed}: {words}", first.system, safety, most, list(first.why),
+                        first.verdict["needs"], lines)
         if len(lines) > 1:
             why = ["one fault, told by " + " and ".join(line.printed for line in lines), *first.why]
             return Root(f"{code}: {first.title}", first.system, safety, most, why, first.verdict["needs"], lines)
@@ -87,21 +134,40 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
 
 
 def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
-    """The unsettled by the first of the ranked steps that settles each, safety first within and between groups."""
+    """The unsettled by the first of the ranked steps that settles each, safety first within and between groups.
+
+    What only repeats a fault of the short list goes with it, and a stored record of a crash is settled by no step.
+    """
     open_lines = [line for line in lines if line.verdict["standing"] == "unsettled"]
+    origin = {id(line): root for root in lines if root.verdict["standing"] == "short list"
+              for line in _repeats([root], lines)}
     groups: dict[str, list[FaultLine]] = {}
     for line in open_lines:
-        name = fault_name(line)
-        step = next((check["do"] for check in checks if name in check["settles"]), None)
-        if lasts(line):
-            step = LASTS
-        groups.setdefault(step or NO_STEP, []).append(line)
+        groups.setdefault(_settled_by(line, origin.get(id(line)), checks), []).append(line)
     result = []
     for step, members in groups.items():
         members.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
         safe = any(line.safety for line in members)
         result.append(Group(step, f"{len(members)} open", members, safe))
     return sorted(result, key=lambda group: (not group.safety, -len(group.lines)))
+
+
+def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]) -> str:
+    """The head of the group that an open line belongs to."""
+    if line.safety == "restraints" and record_words(line):
+        return RECORD
+    if lasts(line):
+        return LASTS
+    if root is not None:
+        return f"mend {root.printed} {root.verdict['code']} first, then clear and read again: these only repeat it"
+    name = fault_name(line)
+    return next((check["do"] for check in checks if name in check["settles"]), NO_STEP)
+
+
+def record_words(line: FaultLine) -> bool:
+    """Whether a line is the stored record of a crash, by the words it is shown with."""
+    told = f"{line.title} {line.failure or ''}".lower()
+    return line.failure == "event information" or any(words in told for words in CRASH)
 
 
 def set_aside(lines: list[FaultLine], *, was_low: bool = True) -> list[Group]:
@@ -145,9 +211,14 @@ def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = N
     return f"{head}: check {', then '.join(story.rivals)}{against}"
 
 
-def _silence_words(book: Casebook, module: int) -> str:
-    """What the silence of a module that nobody misses may mean, by when it should be awake."""
+def _silence_words(book: Casebook, link: Links, module: int, printed: dict[str, str]) -> str:
+    """What the silence of a module may mean, by when it should be awake and by who misses it."""
     facts = book.module_facts[module]
+    missed = sorted({printed.get(name, name) for fault in np.flatnonzero(link.target == module).tolist()
+                     if link.relation[fault] == LOST for name in (book.module_name[book.fault_module[fault]],)})
+    if missed:
+        verb, ask = "misses" if len(missed) == 1 else "miss", AWAKE.get(facts.awake, "at good supply")
+        return f"; {', '.join(missed)} {verb} it: ask it again {ask}, then check its feed and ground"
     if facts.awake == "trailer":
         return (": with the trailer coupled check its socket, fuse and ground; without one it is not fitted. No module "
                 "misses it, so it proves nothing yet")
@@ -157,12 +228,28 @@ def _silence_words(book: Casebook, module: int) -> str:
     return ": asleep, not fitted or without feed; no module misses it, so it proves nothing"
 
 
+def _together(book: Casebook, link: Links, session: int, printed: dict[str, str]) -> list[str]:
+    """Several modules that fell silent at once: one reason is the smaller story."""
+    alone = [story for story in link.stories.get(session, []) if story.kind == "silent module"]
+    if len(alone) < 2:
+        return []
+    names = [printed.get(story.about, story.about) for story in alone]
+    told = f"{', '.join(names[:-1])} and {names[-1]}"
+    return [f"{told} are silent together: one feed, fuse, ground, branch or gateway that they share would explain them "
+            "all; that comes before each of them"]
+
+
 def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[str]:
     """Findings that are about modules, not codes: silence, clears that did not take."""
     told: list[str] = []
     first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
     printed = printed_names(book.sessions[session])
     told += [story_words(book, story, printed) for story in link.stories.get(session, [])]
+    told += _together(book, link, session, printed)
+    pointers = empty_pointers(book, link, session)
+    told += [pointer_words(book, link, one, printed) for one in pointers[:MOST_POINTERS]]
+    if len(pointers) > MOST_POINTERS:
+        told.append(f"{len(pointers) - MOST_POINTERS} more codes point at modules that show nothing")
     told += link.findings.get(session, [])
     explained = {module for story in link.stories.get(session, []) for module in story.modules}
     for module in range(int(book.first_module[session]), int(book.first_module[session + 1])):
@@ -170,7 +257,7 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
         name = printed.get(book.module_name[module], book.module_name[module])
         asked = row[row >= 0]
         if module not in explained and asked.size and (asked == SILENT).all():
-            told.append(f"{name} never answered{_silence_words(book, module)}")
+            told.append(f"{name} never answered{_silence_words(book, link, module, printed)}")
         # A crash record outlives every clear by design and says nothing about one.
         faults = [fault for fault in range(first, last)
                   if book.fault_module[fault] == module and book.facts[fault].monitor != "event"]

@@ -8,10 +8,10 @@ cable, control line or the generator itself). Steps that only repeat what has fa
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from triage.model.verdict import NextCheck, SupplyVerdict
+from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -31,16 +31,12 @@ def supply_checks(
     checks: list[NextCheck] = []
     if states["charging"]["state"] == "failed":
         checks.append(_charging(states["charging"]["why"], scale, electric, witnesses, tables, right))
+    checks += _failed(states, electric, tables, right)
     if not supply_in_doubt(supply):
         return checks
     if states["battery"]["state"] == "not tested":
         # The limit is of one 12 V battery: those of a 24 V pair are tested one by one.
-        do = ("charge the batteries fully, let them rest, then load-test each one" if scale > 1.5 else
-              "charge the battery fully, let it rest, then load-test it")
-        checks.append(_step(
-            do, "at the battery", 90.0,
-            f"{tables.rate('battery.load_test'):.1f} V or more under half its cold-cranking current for 15 s, at 20 "
-            "degrees C and above", right, "ventilated, no sparks, never a frozen battery"))
+        checks.append(_load_test(scale, tables, right))
     if states["cables and grounds"]["state"] == "not tested":
         checks.append(_step(
             f"measure the voltage drop from battery to {'' if electric else 'engine, '}body and feeds with the load on",
@@ -51,6 +47,45 @@ def supply_checks(
         checks.append(_step(
             "measure the key-off current after the modules have gone to sleep", "at the battery, vehicle locked", 45.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", right, None))
+    return checks
+
+
+def _load_test(scale: float, tables: Tables, right: float) -> NextCheck:
+    """The load test of the battery, or of each battery of a 24 V pair."""
+    pair = scale > 1.5
+    do = ("charge the batteries fully, let them rest, then load-test each one" if pair else
+          "charge the battery fully, let it rest, then load-test it")
+    return _step(do, "at the batteries" if pair else "at the battery", 90.0,
+                 f"{'each of them ' if pair else ''}{tables.rate('battery.load_test'):.1f} V or more under half its "
+                 "cold-cranking current for 15 s, at 20 degrees C and above", right,
+                 "ventilated, no sparks, never a frozen battery")
+
+
+def _failed(
+    states: Mapping[SupplyPart, SupplyVerdict], electric: bool, tables: Tables, right: float,
+) -> list[NextCheck]:
+    """Where in a part that failed the fault sits: the battery itself, the circuit that draws, the joint that drops."""
+    checks: list[NextCheck] = []
+    half = math.log2(PLACES) * right
+    if states["battery"]["state"] == "failed":
+        checks.append(_step(
+            "charge the battery that failed fully, let it rest and load-test it once more: a second failure condemns "
+            "it", "at the battery", 90.0, f"{tables.rate('battery.load_test'):.1f} V or more under half its "
+            "cold-cranking current for 15 s, at 20 degrees C and above", half,
+            "ventilated, no sparks, never a frozen battery"))
+    if states["key-off draw"]["state"] == "failed":
+        checks.append(_step(
+            "find the circuit that draws with the key off: measure the drop across each fuse, modules asleep, latches "
+            "closed, then follow the one that carries current", "fuse boxes", 45.0,
+            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
+            "restraint fuses stay in; nothing is unplugged behind orange cables" if electric else
+            "restraint fuses stay in"))
+    if states["cables and grounds"]["state"] == "failed":
+        checks.append(_step(
+            "follow the drop joint by joint under load: clean, tighten or renew where it sits",
+            "along the path that failed", 20.0,
+            f"{tables.rate('drop.ground'):g} V or less on a ground path, {tables.rate('drop.feed'):g} V or less on the "
+            "feed", half, None))
     return checks
 
 
@@ -74,6 +109,10 @@ def _charging(
         return _step("measure at the battery posts, then check the control line and the regulator",
                      "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V with lamps and blower on", gain, BELT,
                      witnesses)
+    if why.startswith("ripple"):
+        return _step("measure the ripple again at the generator output with lamps and blower on, then test the "
+                     "rectifier", "generator and battery", 15.0,
+                     "0.1 V AC or less is sound, above 0.5 V AC is a bad diode", gain, BELT, witnesses)
     return _step("look at the belt, then measure at the generator output and at the battery with the engine running: "
                  "cable and fuse, control line, or the generator itself", "generator and battery", 12.0,
                  f"{low:.1f} V or more at the battery with lamps and blower on and nothing connected, and no more than "

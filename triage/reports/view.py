@@ -54,7 +54,7 @@ def _answer(assessment: Assessment) -> str | None:
     """The complaint and what the verdict says to it; unfinished work goes before what no short list explains."""
     if not assessment.complaint:
         return None
-    first = "; first finish the work that comes before any conclusion" if assessment.gates and (
+    first = "; before that, finish the work that comes before any conclusion" if assessment.gates and (
         not assessment.short_list) else ""
     return clean(assessment.complaint + first)
 

@@ -1,0 +1,51 @@
+"""What the checks of one session have to know, and the words they share."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from triage.model.verdict import SupplyVerdict
+
+#: Bits of doubt that an unread list stands for: a module holds a code or two after a supply event.
+UNREAD_LIST = 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """``first`` and ``last``: the session's faults; ``shown``: module -> its name as the scan printed it."""
+
+    place: int
+    first: int
+    last: int
+    supply: Sequence[SupplyVerdict]
+    electric: bool
+    unfit: bool
+    shown: Mapping[str, str]
+
+    def failed(self, part: str) -> bool:
+        """Whether a part of the supply failed."""
+        return any(entry["part"] == part and entry["state"] == "failed" for entry in self.supply)
+
+    def untested(self, part: str) -> bool:
+        """Whether a part of the supply was not tested."""
+        return any(entry["part"] == part and entry["state"] == "not tested" for entry in self.supply)
+
+    def name(self, module: str) -> str:
+        """The module as the scan printed it."""
+        return self.shown.get(module, module)
+
+
+def gate_of(safety: str | None) -> str | None:
+    """What must be so before hands go near the part."""
+    if safety == "restraints":
+        return ("qualified person only: read the codes, then supply off and the maker's waiting time before any "
+                "restraint connector is touched; no ordinary ohmmeter")
+    if safety == "high voltage":
+        return "qualified person only: made safe, locked off and absence of voltage proved by the maker's procedure"
+    if safety in ("brakes", "steering"):
+        return "vehicle secured against rolling; not on the road until braking and steering are proved"
+    return None
+
+
+__all__ = ["UNREAD_LIST", "Case", "gate_of"]

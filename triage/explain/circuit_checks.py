@@ -1,0 +1,198 @@
+"""The likeliest faults one by one: at the part, its connector and wiring, by the maker's procedure.
+
+Several signals of one module that read wrong the same way at once are one check first: a ground, reference or feed
+that they share comes before each sensor.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.explain.case import Case, gate_of
+from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.standing import HARD, INTERMITTENT, SHORT, Standings, safety_name
+from triage.model.assessment import FaultLine
+from triage.model.casebook import BUS, INCOMPATIBLE, Casebook, Links
+from triage.model.verdict import NextCheck
+
+if TYPE_CHECKING:
+    from triage.model.casebook import Floats
+
+#: Measuring the isolation takes this long, making safe included.
+ISOLATION_MINUTES = 40.0
+#: A check that removes less than this is not worth its line.
+LEAST_GAIN = 0.02
+#: A fault less likely than this is read again, not taken apart: a false lead costs an hour.
+LEAST_CHANCE = 0.25
+#: Circuits told one by one.
+MOST_CIRCUITS = 4
+#: So many signals that read wrong the same way share a reason; with a reference voltage among them, one is enough.
+SHARED_LEAST = 3
+#: What no connector explains by itself.
+NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
+              "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible")
+
+
+def isolation_fault(title: str) -> bool:
+    """Whether a code says that the high-voltage system has lost its isolation: a measurement alone settles that."""
+    return "isolation fault" in title
+
+
+def circuit_checks(
+    book: Casebook, link: Links, case: Case, standing: Standings, likely: Floats, doubt: Floats, chance: Floats,
+    causes: Floats, names: list[str],
+) -> list[NextCheck]:
+    """The checks of the likeliest circuits, shared ones first."""
+    here = likely[case.first:case.last]
+    chosen = (case.first + np.argsort(-here, kind="stable")[:np.count_nonzero(here)]).tolist()
+    if not chosen:
+        return []
+    groups = shared_signals(book, link, standing, range(case.first, case.last))
+    checks = [_shared(book, case, group, doubt, names) for group in groups]
+    grouped = {fault for group in groups for fault in group}
+    told: dict[object, NextCheck] = {}
+    for fault in chosen:
+        facts = book.facts[fault]
+        worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
+        if doubt[fault] < LEAST_GAIN or not worth or fault in grouped or facts.supply:
+            continue
+        if link.relation[fault] not in (0, INCOMPATIBLE, BUS):
+            continue  # the module that points or complains is not the one to take apart
+        # Two modules that report one fault of a part they share ask for one test.
+        same = same_fault(book.code[fault], book.failure_type[fault]) or fault
+        if same in told:
+            told[same]["settles"].append(names[fault])
+        elif len(told) < MOST_CIRCUITS:
+            module = book.module_name[book.fault_module[fault]]
+            shown = names[fault].replace(module, case.name(module), 1)
+            told[same] = _circuit(book, link, case, fault, shown,
+                                  comes_and_goes=bool(causes[fault, INTERMITTENT] > causes[fault, HARD]))
+            told[same]["settles"] = [names[fault]]
+            told[same]["gain_bits"] = round(float(doubt[fault]), 2)
+    return checks + list(told.values())
+
+
+def _circuit(book: Casebook, link: Links, case: Case, fault: int, shown: str, *, comes_and_goes: bool) -> NextCheck:
+    """The check of one fault: what to do, where, what passes."""
+    facts, session = book.facts[fault], book.sessions[case.place]
+    module = book.module_name[book.fault_module[fault]]
+    title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
+    safety = safety_name(book, link, fault)
+    minutes = 30.0
+    passes = "the maker's figures for the part, and the code stays away after a clear"
+    if isolation_fault(facts.title):
+        do = f"have the isolation of the high-voltage system measured by a qualified person ({shown})"
+        passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
+                  "own figure")
+        minutes = ISOLATION_MINUTES
+    elif wants_procedure(facts.needs, facts.known, title):
+        do = f"finish the programming or calibration that {shown} asks for"
+        passes = "the code clears and stays away"
+    elif safety == "restraints":
+        do = f"have {shown} tested by a qualified person with the maker's procedure"
+        passes = "the maker's figures for that circuit"
+    elif link.relation[fault] == BUS:
+        do = f"measure the network that {shown} reports: both wires, splices and terminators"
+        passes = "60 ohm between the two wires with the supply off, and the code stays away after a clear"
+    elif any(word in title.lower() for word in NO_CIRCUIT):
+        do = f"find the cause of {shown} by the maker's test for it"
+        passes = "the maker's test passes, and the code stays away after a clear"
+    elif comes_and_goes:
+        do = (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
+              "wiring first")
+        passes = "the reading holds steady while connector and wiring are wetted, warmed and moved"
+    else:
+        do = f"test the circuit of {shown}: connector, wiring, then the part"
+    return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
+            "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def wants_procedure(needs: str, known: bool, title: str) -> bool:
+    """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
+    return needs == "procedure" or (not known and asks_for_procedure(title))
+
+
+# --- what several circuits share ----------------------------------------------------------------------------------
+
+def shared_signals(book: Casebook, link: Links, standing: Standings, faults: Sequence[int]) -> list[list[int]]:
+    """Groups of faults of the short list, each of one module, whose signals read wrong the same way at once.
+
+    The reference voltage of the sensors, where it is among them, stands first.
+    """
+    mine = [fault for fault in faults if standing.standing[fault] == SHORT and not link.relation[fault]
+            and not book.facts[fault].supply]
+    return [[mine[place] for place in group] for group in _groups([
+        (book.fault_module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault])
+        for fault in mine])]
+
+
+def shared_lines(lines: Sequence[FaultLine]) -> list[list[FaultLine]]:
+    """The same groups among lines of the short list."""
+    return [[lines[place] for place in group] for group in _groups([
+        (line.verdict["module"], line.verdict["code"], line.title, line.verdict["failure_type"]) for line in lines])]
+
+
+def _groups(entries: Sequence[tuple[object, str, str, str | None]]) -> list[list[int]]:
+    """Places of the (module, code, title, failure type) that share a reason."""
+    by_way: dict[tuple[object, str], list[int]] = {}
+    references: dict[object, int] = {}
+    for place, (module, _, title, failure_type) in enumerate(entries):
+        if is_reference(title):
+            references.setdefault(module, place)
+        elif way := _way(title, failure_type):
+            by_way.setdefault((module, way), []).append(place)
+    groups = []
+    for (module, _), members in by_way.items():
+        reference = references.pop(module, None)
+        if reference is not None:
+            groups.append([reference, *members])
+        elif len({entries[place][1] for place in members}) >= SHARED_LEAST:
+            groups.append(members)
+    return groups
+
+
+def _way(title: str, failure_type: str | None) -> str | None:
+    """Which way a signal reads wrong: "high", "low"; by title or failure type (SAE J2012DA)."""
+    words = title.split(",")[0]
+    if "sensor" not in words and "signal" not in words and "pedal" not in words:
+        return None
+    if words.endswith(" high") or failure_type in ("12", "15", "17"):
+        return "high"
+    return "low" if words.endswith(" low") or failure_type in ("11", "14", "16") else None
+
+
+def shared_words(codes: Sequence[str], *, reference: bool) -> str:
+    """What a group is, in words; ``codes`` in its order."""
+    if reference:
+        return f"{codes[0]} first: the sensors of {_listed(codes[1:])} hang on that reference voltage or its ground"
+    return f"{_listed(codes)} read wrong the same way at once: a ground, reference voltage or feed they share"
+
+
+def _listed(codes: Sequence[str]) -> str:
+    return codes[0] if len(codes) == 1 else f"{', '.join(codes[:-1])} and {codes[-1]}"
+
+
+def is_reference(title: str) -> bool:
+    """Whether a code is about the reference voltage that sensors share."""
+    return "sensor reference voltage" in title
+
+
+def _shared(book: Casebook, case: Case, group: list[int], doubt: Floats, names: list[str]) -> NextCheck:
+    """One check for what the signals of ``group`` share."""
+    name = case.name(book.module_name[book.fault_module[group[0]]])
+    codes = [book.code[fault] for fault in group]
+    words = shared_words(codes, reference=is_reference(book.facts[group[0]].title))
+    return {
+        "do": f"check at {name} before any sensor: {words}", "where": f"connector of {name}, sensor ground and "
+        "reference, splices", "minutes": 25.0,
+        "passes_if": "0.2 V or less on the sensor ground, 4.9 to 5.1 V on the reference with each sensor plugged in "
+                     "again",
+        "settles": [names[fault] for fault in group], "gain_bits": round(float(doubt[group].sum()) * 0.6, 2),
+        "gate": None}
+
+
+__all__ = ["ISOLATION_MINUTES", "circuit_checks", "is_reference", "isolation_fault", "shared_lines", "shared_signals",
+           "shared_words", "wants_procedure"]

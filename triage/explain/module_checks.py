@@ -1,0 +1,185 @@
+"""Checks of whole modules: those that stay silent, those that others point at, those that want programming first."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.explain.case import UNREAD_LIST, Case, gate_of
+from triage.explain.pointers import empty_pointers
+from triage.explain.standing import ASIDE, STRICTEST, Standings
+from triage.model.casebook import Casebook, Links, Story, Timeline
+from triage.model.parts import of_part
+from triage.model.session import Event, stamp
+from triage.model.verdict import NextCheck
+
+if TYPE_CHECKING:
+    from triage.model.casebook import Floats
+
+#: Work that sets a module up.
+SET_UP = ("programmed", "paired", "calibrated")
+#: How likely several modules that fall silent together share the reason.
+TOGETHER = 0.5
+FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
+
+
+def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
+    """Silent modules: what several share first, then each one's feed and ground, before the modules that complain."""
+    stories = [story for story in link.stories.get(case.place, []) if story.modules]
+    alone = [_silent(book, link, case, story.modules[0], bits, names) for story in stories
+             if story.kind == "silent module"]
+    checks = [_behind(book, link, case, story, bits, names) for story in stories if story.kind != "silent module"]
+    if len(alone) > 1:
+        modules = [story.modules[0] for story in stories if story.kind == "silent module"]
+        told = _listed([case.name(book.module_name[module]) for module in modules])
+        checks.append({
+            "do": f"check what {told} share before each of them: feed, fuse, ground, branch or gateway",
+            "where": "fuse box, splices and gateway", "minutes": 20.0,
+            "passes_if": f"{FEED} at one of them, and they answer",
+            "settles": list(dict.fromkeys(name for check in alone for name in check["settles"])),
+            "gain_bits": round(TOGETHER * sum(check["gain_bits"] for check in alone), 2),
+            "gate": _strictest(book, modules)})
+    return checks + alone
+
+
+def _silent(book: Casebook, link: Links, case: Case, module: int, bits: Floats, names: list[str]) -> NextCheck:
+    """The check of one module that stayed silent."""
+    faults = _about(book, link, case, [module])
+    name, facts = case.name(book.module_name[module]), book.module_facts[module]
+    ready = " with the drive READY" if facts.awake == "ready" else ""
+    return {
+        "do": f"check feed, ground and network lines of {name}, then ask it again{ready}",
+        "where": f"connector of {name}", "minutes": 20.0, "passes_if": f"{FEED}, and it answers",
+        "settles": [names[fault] for fault in faults],
+        # Its own list is unread as well: whatever it holds comes to light.
+        "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),
+        "gate": gate_of(facts.safety),
+    }
+
+
+def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
+    """One check for all the silent modules of a branch or behind a gateway."""
+    faults = _about(book, link, case, story.modules)
+    about = case.name(story.about)
+    first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
+             if story.kind == "branch" else "feed, fuse and ground of the gateway, then the wires behind it")
+    return {
+        "do": f"check {about}: {first}; then ask its modules again",
+        "where": about, "minutes": 30.0,
+        "passes_if": "60 ohm between the two wires with the supply off, and the modules behind it answer",
+        "settles": [names[fault] for fault in faults],
+        "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
+                           + float(bits[faults].sum()) * 0.8, 2),
+        "gate": _strictest(book, story.modules)}
+
+
+def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
+    """The faults of the session that report one of ``modules``, and those it holds itself."""
+    here = slice(case.first, case.last)
+    found = np.isin(link.target[here], modules) | np.isin(book.fault_module[here], modules)
+    return [case.first + int(place) for place in np.flatnonzero(found)]
+
+
+def _strictest(book: Casebook, modules: list[int]) -> str | None:
+    classes = {book.module_facts[module].safety for module in modules}
+    return gate_of(next((name for name in STRICTEST if name in classes), None))
+
+
+def _listed(names: list[str]) -> str:
+    return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) < 5 else (
+        f"{', '.join(names[:3])} and {len(names) - 3} more")
+
+
+def pointer_checks(
+    book: Casebook, link: Links, case: Case, standing: Standings, bits: Floats, names: list[str],
+) -> list[NextCheck]:
+    """Modules that others point at while their own list shows nothing: read them again, once for all who point."""
+    told: dict[str, NextCheck] = {}
+    for one in empty_pointers(book, link, case.place):
+        if standing.standing[one.fault] == ASIDE:
+            continue
+        target = case.name(one.name)
+        if one.name not in told:
+            again = "again, " if one.target >= 0 else ""
+            told[one.name] = {
+                "do": f"read {target} {again}every list: current, pending, stored, permanent; then after a key cycle",
+                "where": "diagnostic connector, supply held, key on", "minutes": 5.0,
+                "passes_if": "it names the fault it is pointed at for, or is empty twice and the pointing code clears",
+                "settles": [], "gain_bits": 0.0, "gate": None}
+        check = told[one.name]
+        check["settles"].append(names[one.fault])
+        # Whether the target holds a reason or not is one bit.
+        check["gain_bits"] = round(max(check["gain_bits"], 0.8) + float(bits[one.fault]) * 0.5, 2)
+    return list(told.values())
+
+
+def feed_checks(
+    book: Casebook, link: Links, case: Case, standing: Standings, bits: Floats, names: list[str],
+) -> list[NextCheck]:
+    """The feed and ground of a module that holds a low-supply code while its peers hold none."""
+    if not link.events[case.place].lone:
+        return []
+    faults = [fault for fault in range(case.first, case.last) if standing.standing[fault] != ASIDE
+              and book.facts[fault].supply in ("low", "fault")]
+    if not faults:
+        return []
+    module = int(book.fault_module[faults[0]])
+    name = case.name(book.module_name[module])
+    return [{
+        "do": f"measure feed and ground of {name} under load", "where": f"connector of {name}", "minutes": 15.0,
+        "passes_if": FEED, "settles": [names[fault] for fault in faults],
+        "gain_bits": round(0.8 + float(bits[faults].sum()), 2), "gate": gate_of(book.module_facts[module].safety)}]
+
+
+# --- programming comes before judging -----------------------------------------------------------------------------
+
+def to_program(book: Casebook, line: Timeline, case: Case, modules: range) -> list[int]:
+    """Modules of the session that were replaced and not set up since."""
+    new = [module for module in modules if line.new_module[module].any()]
+    if not new:
+        return []
+    events = _in_order(book.sessions[case.place].events or [])
+    fitted = [at for at, event in enumerate(events) if event.what == "replaced" and not of_part(event)]
+    later = [event for event in events[(fitted[-1] if fitted else -1) + 1:]
+             if event.what in SET_UP and event.answer != "refused"]
+    known = {name.casefold(): module for module in modules for name in (
+        book.module_name[module], book.module_facts[module].name, case.name(book.module_name[module]))}
+    # Where a name can't be placed it may be this one: nobody is sent to do again what was done.
+    done = {known.get(event.module.casefold(), -1) if event.module is not None else -1 for event in later}
+    return [module for module in new if -1 not in done and module not in done]
+
+
+def _in_order(events: list[Event]) -> list[Event]:
+    times = [event.at for event in events]
+    if any(time is None for time in times):
+        return events
+    return sorted(events, key=lambda event: stamp(event.at) if event.at else 0.0)
+
+
+def program_checks(
+    book: Casebook, case: Case, standing: Standings, modules: list[int], bits: Floats, names: list[str],
+    records: list[str],
+) -> list[NextCheck]:
+    """Programming of modules that were replaced: no other step judges what they hold before.
+
+    ``records``: modules, as printed, that hold a crash record, which nobody clears.
+    """
+    checks: list[NextCheck] = []
+    for module in modules:
+        name, facts = case.name(book.module_name[module]), book.module_facts[module]
+        faults = [fault for fault in range(case.first, case.last) if book.fault_module[fault] == module
+                  and standing.standing[fault] != ASIDE and book.facts[fault].monitor != "event"]
+        gates = ["the crash record written down first; it is not to be cleared"] if name in records else []
+        if facts.safety in ("high voltage", "restraints"):
+            gates.append(str(gate_of(facts.safety)))
+        checks.append({
+            "do": f"program {name} before judging it, unless the maker says that it needs none",
+            "where": f"{name}, at a stabilised supply", "minutes": 30.0,
+            "passes_if": "the programming ends without an error, its codes go and stay away after a key cycle",
+            "settles": [names[fault] for fault in faults],
+            "gain_bits": round(UNREAD_LIST + float(bits[faults].sum()) * 0.8, 2), "gate": "; ".join(gates) or None})
+    return checks
+
+
+__all__ = ["feed_checks", "pointer_checks", "program_checks", "silent_checks", "to_program"]
