@@ -8,9 +8,10 @@ import pytest
 from triage.errors import StoreError
 from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import CodeEntry, ModuleScan, Reading, Snapshot
-from triage.store.kept import Memory
+from triage.store.kept import Memory, keep
 from triage.store.rows import Head
 from triage.store.store import Store
+from triage.store.writing import session_row
 
 VAN = Vehicle(label="Delivery van")
 
@@ -56,6 +57,17 @@ def test_one_look_is_what_the_single_ones_give(store: Store) -> None:
     assert (nothing.known, nothing.entries) == (store.session("empty"), [])
     with pytest.raises(StoreError, match="no session 'vann'; there is van"):
         store.contents("vann")
+
+
+def test_a_reader_sees_one_moment(place: str) -> None:
+    with Store(place) as store, Store(place) as other:
+        store.open_session("van")
+        with store._database.reading() as work:
+            row = session_row(work, "van")
+            before = len(keep(work, row).entries)
+            other.add_event("van", Event(what="drove"))
+            assert len(keep(work, row).entries) == before == 0
+        assert len(store.entries("van")) == 1
 
 
 def test_the_revision_tells_of_every_change(store: Store) -> None:

@@ -24,6 +24,7 @@ from triage.store.tables import (
     CorrectionRow,
     EntryRow,
     EventRow,
+    OutcomeRow,
     PasteRow,
     ReadingRow,
     SessionRow,
@@ -36,8 +37,11 @@ WRITER = Path(__file__).with_name("writer.py")
 #: Rows that belong to an entry of each kind, all of them or none.
 PARTS = {
     "paste": {PasteRow: 1, SnapshotRow: 3, EventRow: 2, CorrectionRow: 6}, "event": {EventRow: 1},
-    "reading": {ReadingRow: 1}, "trace": {TraceRow: 1},
+    "reading": {ReadingRow: 1}, "trace": {TraceRow: 1}, "outcome": {OutcomeRow: 1},
 }
+#: As in the writer, and the entries that each act makes.
+KINDS = ("paste", "event", "reading", "trace", "undo", "outcomes", "undo")
+MAKES = {"outcomes": 2}
 
 
 def body(token: str) -> str:
@@ -89,10 +93,15 @@ def check(store: Store, session: str, acks: list[tuple[str, str]]) -> None:
             return
         entries = list(work.scalars(
             select(EntryRow).where(EntryRow.session_id == row.id).order_by(EntryRow.position)))
-        struck = [entry.struck_revision for entry in entries if entry.struck_at is not None]
-        assert sorted([entry.position for entry in entries] + struck) == list(range(1, row.revision + 1))
-        assert row.revision in (len(acks), len(acks) + 1)
+        struck = {entry.struck_revision for entry in entries if entry.struck_at is not None}
+        assert sorted([*(entry.position for entry in entries), *struck]) == list(range(1, row.revision + 1))
+        made = sum(MAKES.get(kind, 1) for kind, _ in acks)
+        assert row.revision in (made, made + MAKES.get(KINDS[len(acks) % len(KINDS)], 1))
         assert len(struck) >= sum(kind == "undo" for kind, _ in acks)
+        acts = [entry.act for entry in entries if entry.act is not None]
+        assert all(acts.count(act) == 2 for act in acts)
+        for act in acts:
+            assert len({entry.struck_at for entry in entries if entry.act == act}) == 1
         for entry in entries:
             for table, wanted in PARTS[entry.kind].items():
                 count = work.scalar(select(func.count()).select_from(table).where(table.entry_id == entry.id))

@@ -17,6 +17,9 @@ from triage.model.session import Event
 from triage.model.snapshot import CodeEntry, ModuleScan, Reading, Snapshot
 from triage.store.store import Store
 
+#: The acts in turn; "outcomes" makes two entries at once.
+KINDS = ("paste", "event", "reading", "trace", "undo", "outcomes", "undo")
+
 
 def body(token: str) -> str:
     """What is pasted under a token: long enough to span several pages of the database."""
@@ -37,7 +40,7 @@ def write(place: str, session: str, acks: str, acts: int | None = None) -> None:
         print("open", flush=True)
         for number in count() if acts is None else range(acts):
             token = f"{session}-{number}"
-            kind = ("paste", "event", "reading", "trace", "undo")[number % 5]
+            kind = KINDS[number % len(KINDS)]
             if kind == "paste":
                 store.add_paste(session, body(token), snapshots(token), changes={"volts": 12.5, "coolant_c": 3.0},
                                 events=[Event(what="cleared", note=token), Event(what="drove", note=token)])
@@ -47,6 +50,9 @@ def write(place: str, session: str, acks: str, acts: int | None = None) -> None:
                 store.add_reading(session, Reading(name=token, value=number))
             elif kind == "trace":
                 store.add_trace(session, body(token), token)
+            elif kind == "outcomes":
+                faults = [((f"module {at}", "P0000", None), {"rate": True}) for at in range(2)]
+                store.record_outcomes(session, faults, done=token, cured="yes")
             else:
                 store.undo(session)
             os.write(out, f"{kind} {token}\n".encode())
@@ -55,7 +61,7 @@ def write(place: str, session: str, acks: str, acts: int | None = None) -> None:
 def loop() -> None:
     """One child a line; the loader itself never touches the store, but warms up on another."""
     with tempfile.TemporaryDirectory() as folder, contextlib.redirect_stdout(None):
-        write(f"{folder}/warm.db", "warm", os.devnull, acts=5)
+        write(f"{folder}/warm.db", "warm", os.devnull, acts=len(KINDS))
     for line in sys.stdin:
         place, session, acks = line.split()
         child = os.fork()
