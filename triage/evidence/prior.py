@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.hypotheses import HARD, INTERMITTENT, LOW_VOLTAGE
+from triage.evidence.hypotheses import ECHO, HARD, INTERMITTENT, LOW_VOLTAGE
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
-from triage.model.casebook import LOST, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import INVALID, LOST, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -53,6 +53,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
         (link.target_state == 1).sum(axis=1) >= 1)
     _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
+    _reporters(result, book, link, params)
     supply = np.array([facts.supply in ("low", "fault") for facts in book.facts], dtype=bool)
     several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)
     _apply(result, several, "supply codes in several modules are one supply event",
@@ -60,6 +61,21 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:
+    """What a module sends wrong, all that listen notice: invalid data told by several is an echo rather than noise."""
+    told = np.flatnonzero((link.relation == INVALID) & (link.target >= 0))
+    if not told.size:
+        return
+    _, group, count = np.unique(link.target[told], return_inverse=True, return_counts=True)
+    several = np.zeros(book.faults, dtype=bool)
+    several[told] = count[group] >= 2
+    lone = np.zeros(book.faults, dtype=bool)
+    lone[told] = count[group] == 1
+    _apply(result, several, "several modules get invalid data from that one", _scale(
+        {ECHO: params.rate("echo.several")}))
+    _apply(result, lone, "no other module gets invalid data from that one", _scale({ECHO: params.rate("echo.lone")}))
 
 
 def _readings(result: Priors, book: Casebook, link: Links) -> None:
