@@ -21,7 +21,7 @@ from triage.intake.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Heading:
     """A module's name alone in its line, with a count of codes or a voltage beside it."""
 

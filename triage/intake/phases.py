@@ -12,15 +12,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
 
-@dataclass(frozen=True, slots=True)
-class PhaseHit:
+class PhaseHit(NamedTuple):
     """A phase and the place of the words that say it."""
 
     start: int

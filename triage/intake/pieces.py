@@ -179,6 +179,11 @@ def stored_values(low: str) -> dict[str, float]:
     return found
 
 
+def is_plain(text: str) -> bool:
+    """Whether a text starts and ends with a letter and has no soft mark in it."""
+    return text[:1].isalpha() and text[-1:].isalpha() and _SOFT_SIGNS.isdisjoint(text) and "  " not in text
+
+
 def soft_pieces(text: str, offset: int = 0) -> list[tuple[int, str]]:
     """``text`` cut at soft marks: spaced hyphens, commas, colons, brackets, wide gaps. Places and pieces."""
     if _SOFT_SIGNS.isdisjoint(text) and "  " not in text:

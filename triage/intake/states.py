@@ -12,9 +12,8 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import cast
+from typing import NamedTuple, cast
 
 from triage.intake.phrases import WORD, Hit, covered, word_set
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
@@ -58,8 +57,7 @@ _LANGUAGES: dict[str, frozenset[str]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(NamedTuple):
     """One status in running text; ``sure`` where descriptions do not use the same word."""
 
     start: int

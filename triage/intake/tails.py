@@ -12,8 +12,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake import states
+from triage.intake.characters import has_digit
 from triage.intake.near import small
-from triage.intake.pieces import Details, Legend, soft_pieces, take, take_running
+from triage.intake.pieces import Details, Legend, is_plain, soft_pieces, take, take_running
 
 
 def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtful: bool, legend: Legend) -> Details:
@@ -24,9 +25,21 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
     """
     details = Details()
     following = True
+    if len(texts) == 1:
+        _take(details, texts[0], following, has_type, False, translated, doubtful, legend)
+        return details
+    said = [states.of_cell(small(text), translated, legend) for text in texts]
     # A cell that is a status leaves no doubt about words of the description.
-    settled = len(texts) > 1 and _any_state(texts, translated, legend)
-    for text in texts:
+    settled = any(status is not None for status in said)
+    for text, status in zip(texts, said, strict=True):
+        if settled and is_plain(text) and (status is not None or (6 < len(text) <= 100 and not has_digit(text))):
+            # The commonest cells: a status, or a description in words.
+            if status is not None:
+                details.status = details.status or status
+            else:
+                details.texts.append(text.strip(" ,;|"))
+            following = False
+            continue
         _take(details, text, following, has_type, settled, translated, doubtful, legend)
         following = following and not text.strip(" -:,;|")
     return details
