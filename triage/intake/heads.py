@@ -119,8 +119,8 @@ _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
 @lru_cache(maxsize=8192)
-def role_of(low: str) -> str | None:
-    """The role that a head or key in small letters names, or None."""
+def role_of(low: str, exactly: bool = False) -> str | None:
+    """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""
     bare = low.strip(_EDGE) or low.strip()
     if not bare or len(bare) > 32:
         return None
@@ -144,7 +144,7 @@ def role_of(low: str) -> str | None:
         "fault",
     ):
         return "code"
-    if len(bare) < 5 or has_digit(bare):
+    if exactly or len(bare) < 5 or has_digit(bare):
         return None
     from rapidfuzz import process
     from rapidfuzz.distance import OSA

@@ -71,7 +71,8 @@ def _origin(context: Context, row: Row, at: int) -> tuple[str, str, int] | None:
 
 
 def _module(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    if not value:
+    if not value or states.of_cell(low, context.translated) is not None:
+        # "control module  [not active]" is the end of a description with its status.
         return False
     answer = None
     heading: Heading | None = name_in(context, row, value, start)

@@ -19,6 +19,7 @@ from dataclasses import dataclass
 
 from triage.intake import phases, volts
 from triage.intake.characters import Line, has_digit, lines
+from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
 from triage.intake.heads import is_head, role_of
 
@@ -210,6 +211,8 @@ def _name_columns(rows: Sequence[Row]) -> None:
     for row in rows:
         if row.blank or row.kind == "rule":
             continue
+        if row.kind == "gap" and not row.finds.codes:
+            _part_heads(row)
         cells = row.cells
         if not row.finds.codes and cells is not None and len(cells) >= 2 and is_head([cell.low for cell in cells]):
             head, head_roles, missed = row, tuple(role_of(cell.low) for cell in cells), 0
@@ -227,6 +230,31 @@ def _name_columns(rows: Sequence[Row]) -> None:
         if not row.finds.codes and len(cells) < len(head_roles) and _about_the_scan(row.low):
             continue
         row.roles = _fit(row, head, head_roles)
+
+
+def _part_heads(row: Row) -> None:
+    """Cut a cell that holds two heads with no gap left between them ("Trouble codeFault text"); another cell must be
+    a head as it stands."""
+    cells = row.cells or []
+    if len(cells) < 2 or len(row.text) > 160 or not any(role_of(cell.low, exactly=True) for cell in cells):
+        return
+    found: list[Cell] = []
+    for cell in cells:
+        at = next((at for at in range(2, len(cell.low) - 1) if _two_heads(cell.text, at)), 0) if cell.text else 0
+        if at and role_of(cell.low, exactly=True) is None:
+            found.append(Cell(cell.start, cell.start + at, cell.text[:at].rstrip(), cell.low[:at].rstrip()))
+            found.append(Cell(cell.start + at, cell.end, cell.text[at:], cell.low[at:]))
+        else:
+            found.append(cell)
+    row.cells = found
+
+
+def _two_heads(text: str, at: int) -> bool:
+    """Whether a text is two heads that meet at a place, the second with a capital."""
+    if not (text[at].isupper() and text[at - 1].islower()) and not (text[at - 1] == " " and text[at].isupper()):
+        return False
+    first, second = small(text[:at].strip()), small(text[at:])
+    return role_of(first, exactly=True) is not None and role_of(second, exactly=True) is not None
 
 
 def _about_the_scan(low: str) -> bool:

@@ -72,7 +72,8 @@ def stands_alone(context: Context, row: Row) -> bool:
         answer_of_cell(said.low) is not None
         and answer_of_cell(name.low) is None
         and states.of_cell(name.low, context.translated) is None
-        and (row.roles or (None,))[0] in ("code", None)
+        and name.start == 0
+        and (context.open_row is None or row.line.indent <= context.open_row.line.indent)
         and has_letter(name.text)
     )
 
