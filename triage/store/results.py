@@ -23,7 +23,7 @@ from triage.units import to_probability
 CURED = ("yes", "no", "unknown")
 #: The sessions with outcomes.
 SPOKEN_OF = select(SessionRow.name, SessionRow.revision).where(SessionRow.id.in_(
-    select(EntryRow.session_id).where(EntryRow.kind == "outcome"))).order_by(SessionRow.id)
+    select(EntryRow.session_id).join(OutcomeRow, OutcomeRow.entry_id == EntryRow.id))).order_by(SessionRow.id)
 
 
 def save_verdict(
@@ -150,22 +150,24 @@ def _said(verdict: Mapping[str, Any], module: str, code: str, failure_type: str 
 
 def outcomes(work: Work, session: SessionRow | None) -> list[Outcome]:
     """The outcomes that stand, oldest first."""
-    wanted = (select(OutcomeRow, EntryRow, SessionRow.name)
-              .join(EntryRow, EntryRow.id == OutcomeRow.entry_id)
-              .join(SessionRow, SessionRow.id == EntryRow.session_id)
-              .where(EntryRow.struck_at.is_(None)).order_by(EntryRow.recorded_at, EntryRow.id))
+    # Columns, not objects: a shop of some years has tens of thousands of these.
+    wanted = select(
+        OutcomeRow.entry_id, SessionRow.name, EntryRow.recorded_at, EntryRow.who, OutcomeRow.module, OutcomeRow.code,
+        OutcomeRow.failure_type, OutcomeRow.done, OutcomeRow.cured, OutcomeRow.found_cause, OutcomeRow.said,
+        OutcomeRow.standing).join(EntryRow, EntryRow.id == OutcomeRow.entry_id).join(
+        SessionRow, SessionRow.id == EntryRow.session_id).where(EntryRow.struck_at.is_(None)).order_by(
+        EntryRow.recorded_at, EntryRow.id)
+    spoken = select(OutcomeRateRow.outcome_id, OutcomeRateRow.rate_key, OutcomeRateRow.hit).order_by(
+        OutcomeRateRow.rate_key)
     if session is not None:
         wanted = wanted.where(SessionRow.id == session.id)
+        spoken = spoken.join(EntryRow, EntryRow.id == OutcomeRateRow.outcome_id).where(
+            EntryRow.session_id == session.id)
     rates: dict[int, list[tuple[str, bool]]] = {}
-    for rate in work.scalars(select(OutcomeRateRow).order_by(OutcomeRateRow.rate_key)):
-        rates.setdefault(rate.outcome_id, []).append((rate.rate_key, rate.hit))
-    return [
-        Outcome(
-            row.entry_id, name, entry.recorded_at, entry.who, row.module, row.code, row.failure_type, row.done,
-            row.cured, row.found_cause, row.said, row.standing,  # type: ignore[arg-type]
-            tuple(rates.get(row.entry_id, ())))
-        for row, entry, name in work.execute(wanted)
-    ]
+    for outcome, key, hit in work.execute(spoken):
+        rates.setdefault(outcome, []).append((key, hit))
+    rows: Iterable[Any] = work.execute(wanted)
+    return [Outcome(*row, tuple(rates.get(row[0], ()))) for row in rows]
 
 
 def rate_counts(found: Iterable[Outcome]) -> dict[str, Counts]:

@@ -17,6 +17,7 @@ from starlette.responses import HTMLResponse
 from triage.model.assessment import Sight
 from triage.model.session import BatteryType, Drive, What
 from triage.model.snapshot import PHASES, Engine, OutsideSupply
+from triage.reports.entries import Line
 from triage.reports.markup import element
 from triage.reports.picture import mark
 from triage.reports.terminal import SAYS_DB
@@ -74,10 +75,10 @@ class Pages:
         self._tokens = tokens
         self._templates = Environment(
             loader=FileSystemLoader(Path(__file__).parent / "templates"), autoescape=True, undefined=StrictUndefined,
-            trim_blocks=True, lstrip_blocks=True, finalize=_finish)
+            trim_blocks=True, lstrip_blocks=True, finalize=_finish, auto_reload=False)
         self._templates.filters.update(
             sighting=sighting, query=query, moment=moment, plain=plain, volts=volts, whole=Whole, words=_words,
-            first_big=lambda text: text[:1].upper() + text[1:].rstrip("."),
+            beyond=beyond, first_big=lambda text: text[:1].upper() + text[1:].rstrip("."),
             many=lambda number, one, more=None: many(number, one, more))
         options = Markup("").join(Markup('<option value="{}">').format(name) for name in module_names)
         self._templates.globals.update(
@@ -106,6 +107,12 @@ def _finish(value: object) -> object:
     if isinstance(value, str) and not isinstance(value, Markup | Whole):
         return clean(value)
     return value
+
+
+def beyond(lines: Sequence[Line], told: Sequence[Line]) -> list[Line]:
+    """The lines that are not among those told."""
+    known = {id(line) for line in told}  # by identity: comparing hundreds of lines value by value takes long
+    return [line for line in lines if id(line) not in known]
 
 
 def sighting(sight: Sight) -> Markup:
