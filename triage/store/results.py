@@ -167,7 +167,7 @@ def outcomes(work: Work, session: SessionRow | None) -> list[Outcome]:
     for outcome, key, hit in work.execute(spoken):
         rates.setdefault(outcome, []).append((key, hit))
     rows: Iterable[Any] = work.execute(wanted)
-    return [Outcome(*row, rates=tuple(rates.get(row[0], ()))) for row in rows]
+    return [Outcome(*(*row, tuple(rates.get(row[0], ())))) for row in rows]
 
 
 def rate_counts(found: Iterable[Outcome]) -> dict[str, Counts]:
