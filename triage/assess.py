@@ -211,6 +211,17 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     )
 
 
+def earlier_faults(sessions: Sequence[Session], tables: Tables) -> list[EarlierFault]:
+    """What ``sessions``, oldest first, have to say of a later one at the same vehicle (``earlier`` of assess)."""
+    result = []
+    for session, verdict in zip(sessions, verdicts(sessions, tables), strict=True):
+        day = next((snapshot.at.date().isoformat() for snapshot in session.snapshots if snapshot.at), session.job)
+        result += [EarlierFault(day, fault["module"], fault["code"], fault["failure_type"],
+                                min(1.0, fault["causes"]["hard"] + fault["causes"]["intermittent"]))
+                   for fault in verdict["faults"]]
+    return result
+
+
 def work_course(work: Worked) -> Course:
     """The events of the one session of ``work`` with the snapshots they stand before."""
     book, session, tables = work.book, work.book.sessions[0], work.tables

@@ -30,7 +30,8 @@ def test_a_fault_that_persisted_then_and_is_here_again_is_likelier_to_persist() 
     # Odds rise by the table's factor at most, 6.0 dB for 4 times: worked out, 10 log10(4).
     assert 3.0 < row["decibans"] <= 6.1
     assert verdict(past(0.97))["decibans"] > verdict()["decibans"]
-    assert verdict(past(0.97), of="B1234") == verdict(of="B1234")
+    # The other fault keeps its sum but for what the faults of a session tell each other of the supply.
+    assert verdict(past(0.97), of="B1234")["decibans"] == pytest.approx(verdict(of="B1234")["decibans"], abs=0.2)
 
 
 def test_one_set_aside_then_and_here_again_speaks_for_an_intermittent() -> None:

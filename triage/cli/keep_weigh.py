@@ -73,7 +73,7 @@ def notices_again(body: str | bytes, source: str | None, base: Tables) -> list[N
 def weigh(store: Store, name: str) -> tuple[Assessment, Learned]:
     """The assessment of a kept session with the rates as learned; the verdict is kept unless it is there already."""
     from code_tables import load
-    from triage.assess import assess
+    from triage.assess import assess, earlier_faults
 
     base = load()
     revision = store.revision(name)
@@ -81,7 +81,9 @@ def weigh(store: Store, name: str) -> tuple[Assessment, Learned]:
     if not session.snapshots:
         raise InputError(f"session {name!r} holds no scan yet: triage paste {quoted(name)} FILE")
     now = learned(store, base, without=name)
-    assessment = assess(session, now.tables(base), [*now.notices(), *input_notices(store, name, base)])
+    tables = now.tables(base)
+    assessment = assess(session, tables, [*now.notices(), *input_notices(store, name, base)],
+                        earlier=earlier_faults(store.history(name), tables))
     keep_verdict(store, name, assessment.verdict, now, revision)
     return assessment, now
 
@@ -98,7 +100,7 @@ def keep_verdict(store: Store, name: str, verdict: Verdict, now: Learned, revisi
 def forecast(store: Store, name: str) -> None:
     """See to it that there is a verdict to hold an outcome against: on what was known before any repair."""
     from code_tables import load
-    from triage.assess import assess
+    from triage.assess import assess, earlier_faults
 
     then = store.before_repair(name)
     if then is None:
@@ -109,5 +111,6 @@ def forecast(store: Store, name: str) -> None:
     if made is None or made.revision < revision:
         base = load()
         now = learned(store, base, without=name)
-        verdict = assess(session, now.tables(base)).verdict
+        tables = now.tables(base)
+        verdict = assess(session, tables, earlier=earlier_faults(store.history(name), tables)).verdict
         store.save_verdict(name, verdict, engine_version(), tables_version(now), revision)
