@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from code_tables import Tables, load
-from triage.assess import assess
+from triage.assess import assess, earlier_faults
 from triage.cli.keep_list import compare
 from triage.cli.keep_rates import Learned, learned
 from triage.cli.keep_weigh import keep_verdict, notices_again
@@ -131,8 +131,9 @@ class Workbench:
 
         def make() -> Weighed:
             notices = [*now.notices(), *self.notices(held)]
+            tables, history = self.tables_with(now), self.store.history(name)
             with self._engine:
-                assessment = assess(held.session, self.tables_with(now), notices)
+                assessment = assess(held.session, tables, notices, earlier=earlier_faults(history, tables))
             return Weighed(held, assessment, view(assessment), now)
 
         return self._weighed.get((name, held.known.revision, now.words), make)
