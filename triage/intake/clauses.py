@@ -85,14 +85,7 @@ def _merged(sentence: Sentence) -> list[Item]:
 def _one_name(sentence: Sentence, last: Item, item: Item) -> bool:
     """Whether two listed names are one printed twice: "TCM - Transmission", "gateway module (GWM)"."""
     gap = sentence.low[last.end : item.start]
-    if len(gap) > 5:
-        return False
-    if gap.strip() in ("&", "and", "und", "+"):
-        # "Heating & A/C"
-        return sentence.context.names.listed(
-            f"{sentence.text[slice(*last.names[-1])]} and {sentence.text[item.start : item.end]}"
-        )
-    if gap.strip() not in ("-", "(", ""):
+    if gap.strip() not in ("-", "(", "") or len(gap) > 3:
         return False
     whole = sentence.text[last.names[-1][0] : item.end] + (")" if "(" in gap else "")
     if sentence.context.names.listed(tidy(whole)):
@@ -107,7 +100,7 @@ def _one_name(sentence: Sentence, last: Item, item: Item) -> bool:
 def _joined(gap: str) -> bool:
     """Whether codes on both sides of a gap stand together: joints and status words only."""
     for hit in reversed(STATES.find(gap)):
-        gap = gap[: hit.start] + gap[hit.end + (gap[hit.end : hit.end + 1] == ".") :]
+        gap = gap[: hit.start] + gap[hit.end :]
     return CODE_JOIN.fullmatch(gap) is not None
 
 
@@ -132,19 +125,10 @@ def _split(sentence: Sentence, found: list[Item]) -> None:
             and _has_subject(low, found, at)
         ):
             led = LED.search(low, max(item.end, follows.start - 24), follows.start)
-            if (
-                led is not None
-                and sentence.clear(item.end, led.start())
-                and not _goes_forward(low, item, follows, found[at + 2] if at + 2 < len(found) else None)
-            ):
+            if led is not None and sentence.clear(item.end, led.start()):
                 found.insert(at + 1, _parted(low, item))
                 at += 1
         at += 1
-
-
-def _goes_forward(low: str, item: Item, names: Item, follows: Item | None) -> bool:
-    """Whether names that are led to behind codes are the subject of what follows: "P0562 stored, in the BCM U0100"."""
-    return follows is not None and "," in low[item.end : names.start] and subject_of(low, names.end, follows.start)
 
 
 def _parted_names(low: str, item: Item) -> Item:
@@ -265,7 +249,12 @@ def _of_codes(sentence: Sentence, found: list[Item], at: int) -> tuple[Item | No
         lead = LED.search(low, max(item.end, behind.start - 24), behind.start)
         between = low[item.end : lead.start() if lead is not None else behind.start]
         follows = found[at + 2] if at + 2 < len(found) else None
-        forward = subject is not None and _goes_forward(low, item, behind, follows)
+        forward = (
+            subject is not None
+            and "," in between
+            and follows is not None
+            and subject_of(low, behind.end, follows.start)
+        )
         if lead is not None and not forward and sentence.clear(item.end, lead.start()):
             return behind, True
         if (

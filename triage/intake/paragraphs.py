@@ -79,34 +79,13 @@ def _is_prose(rows: Sequence[Row]) -> bool:
     if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
     text = " ".join(row.low for row in rows)
-    if (
-        _SENTENCE_END.search(text) is None
-        and not (
-            _CLAUSE_END.search(text)
-            and any(_is_open(above) or row.low.split(" ", 1)[0] in _GRAMMAR for above, row in pairwise(rows))
-        )
-        and not _runs_on(rows, width)
+    if _SENTENCE_END.search(text) is None and not (
+        _CLAUSE_END.search(text)
+        and any(_is_open(above) or row.low.split(" ", 1)[0] in _GRAMMAR for above, row in pairwise(rows))
     ):
         return False
     found = WORD.findall(text)
     return len(found) >= 8 and sum(word in _GRAMMAR for word in found) >= 0.06 * len(found)
-
-
-def _runs_on(rows: Sequence[Row], width: int) -> bool:
-    """Whether lines without a full stop are one sentence of many clauses: each is full, and one can't end where it
-    does."""
-    pairs = list(pairwise(rows))
-    return (
-        sum(row.text.count(", ") for row in rows) >= 3
-        and all(_full(above, row, width) for above, row in pairs)
-        and any(_is_open(above) or row.text[:1].islower() or row.text[:1].isdigit() for above, row in pairs)
-    )
-
-
-def _full(above: Row, row: Row, width: int) -> bool:
-    """Whether the first word of a line no longer fitted into the line above."""
-    length = len(" ".join(above.text.split()))
-    return length >= 0.6 * width and length + 1 + len(row.text.split(" ", 1)[0]) >= width - 3
 
 
 def _unwrapped(rows: Sequence[Row]) -> list[Row]:
@@ -124,9 +103,12 @@ def _unwrapped(rows: Sequence[Row]) -> list[Row]:
 
 def _goes_on(above: Row, row: Row, width: int) -> bool:
     """Whether a line ends where the next word no longer fitted, in the middle of a clause."""
+    length = len(" ".join(above.text.split()))
+    first = len(row.text.split(" ", 1)[0])
     return (
         above.line.indent == row.line.indent
-        and _full(above, row, width)
+        and length >= 0.6 * width
+        and length + 1 + first >= width - 3
         and (not row.finds.codes or row.finds.codes[0].start > 0 or _is_open(above))
         and (not above.text.endswith(_WHOLE) or (above.text[-1] == ":" and _CODE_FIRST.match(row.low) is not None))
     )

@@ -41,7 +41,7 @@ _SIGNS = re.compile(
     r"zeigt|a|"
     r"ont|affiche|tiene|muestra|gave|report\w*|no|not|did\w*|won|could\w*|can\w*|ok|clean|fine|silent|dead|"
     r"nothing|keine?|"
-    r"nicht|antwort\w*|ohne|pas|aucun|sans|ne|sin|and|und|et|y|skipped|with|at|after|before|nach|vor|apres|avant|tras|antes|despues|scan|koe[or]|eng\w*|motor|moteur)(?![a-z])|"
+    r"nicht|antwort\w*|ohne|pas|aucun|sans|ne|sin|and|und|et|y|skipped|with|at|koe[or]|eng\w*|motor|moteur)(?![a-z])|"
     r"\s/\s|;|\.\s|[0-9]\s?v(?![a-z])"
 )
 _TAIL = re.compile(r"[\s,;:()\[\].!-]*")
@@ -134,16 +134,12 @@ def answers(context: Context, row: Row, *, surely: bool = False) -> bool:
     bound = [item for item in said if item.of is not None]
     if not bound:
         return False
-    if surely and (len(bound) < len(said) or not all(_known(context, row, item) for item in bound)):
-        return False
+    if surely:
+        names = [tidy(row.text[start:end]) for item in bound if item.of is not None for start, end in item.of.names]
+        if len(bound) < len(said) or any(context.names.score(name) < 60.0 for name in names):
+            return False
     _say(context, row)
     return True
-
-
-def _known(context: Context, row: Row, item: Item) -> bool:
-    """Whether an answer is surely of a module: a name that leads to nothing else, or one that is known."""
-    assert item.of is not None
-    return item.behind or any(context.names.score(tidy(row.text[start:end])) >= 60.0 for start, end in item.of.names)
 
 
 def _say(context: Context, row: Row) -> None:
