@@ -152,21 +152,9 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     ):
         return ""
     deeper = below.line.indent > row.line.indent
-    answered = answered or (whole and row.cells is None and _none_open(context, heading.printed))
     alike = whole and context.headings_direct > 0 and row.line.indent == context.heading_indent
     sure = deeper or headed or answered or alike or _marked(row) or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
-
-
-def _none_open(context: Context, printed: str) -> bool:
-    """Whether the codes below can't be of the module named last: it said that it has none, or stood before its codes
-    in their own line ("Dash: P0562"). ``printed`` must then be no part of a sentence or of a code."""
-    if strip_links(printed) != printed or printed[1:2].isdigit():
-        return False
-    module, above = context.builder.module, context.open_row
-    if above is None:
-        return module is not None and module.answer in ("clean", "silent") and not module.codes
-    return not context.under_heading and not above.roles and bool(above.finds.codes) and shape_of(above)[2]
 
 
 def _is_whole(context: Context, row: Row, at: int) -> bool:
