@@ -124,7 +124,7 @@ def test_killed_while_writing(place: str, tmp_path: Path) -> None:
         for session, acks in kept.items():
             check(store, session, acks)
         assert store.sessions()
-    assert sum(map(len, kept.values())) > KILLS  # the writers did get to write
+    assert sum(map(len, kept.values())) > KILLS / 3  # the writers did get to write
     if "://" not in place:
         database = sqlite3.connect(place)
         assert database.execute("PRAGMA integrity_check").fetchall() == [("ok",)]

@@ -9,7 +9,6 @@ import re
 
 from triage.intake import prose
 from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
-from triage.intake.characters import has_letter
 from triage.intake.context import Context
 from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
@@ -18,11 +17,6 @@ from triage.intake.near import small
 from triage.intake.phrases import word_set
 
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
-#: More than a name and an answer side by side.
-_SENTENCE = re.compile(
-    r",\s|[a-z)]\.\s|;\s|\s/\s|[0-9]\s?v(?![a-z])|(?<![a-z])(?:and|und|et|y|or|nor|but|from|in|with|to|reach|scan|im|von|mit|"
-    r"dans|de|du|avec|en|con|fitted|after|before|nach|vor|apres|avant|tras|antes|despues)(?![a-z])"
-)
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
@@ -42,8 +36,6 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.saw_scan = True
         return True
     if len(hits) > 1 and prose.answers(context, row):
-        return True
-    if _SENTENCE.search(row.low) and prose.answers(context, row, surely=True):
         return True
     hit = hits[0]
     before = tidy(row.text[: hit.start])
@@ -132,7 +124,7 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
     if not names or any(len(name) > 70 for name in names):
         return False
     for name in names:
-        if not has_letter(name):
+        if not any(c.isalpha() for c in name):
             continue
         place = max(row.text.find(name), 0)
         heading = name_in(context, row, name, place) if name in row.text else None

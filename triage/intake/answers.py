@@ -38,14 +38,12 @@ _YES = word_set(
 )
 _NO = word_set("no nein non n false 0 failed fail none offline x not")
 _GENERIC = re.compile(
-    r"(?<![a-z])(?:(?:all|every|the) (?:others?|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
+    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|"
     r"rest of[a-z ]*|remaining (?:modules|units)|"
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
     r"steuergerate)[a-z ]*|"
     r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|"
     r"todos los modulos|"
-    r"any (?:of the )?(?:modules?|control units?|units?|ecus?|systems?)|anywhere|in keinem (?:steuergerat|modul)|"
-    r"dans aucun (?:calculateur|module)|en ningun(?:a)? (?:modulo|centralita|unidad)|"
     r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])"
 )
 _LIST_WORDS = word_set(

@@ -8,7 +8,6 @@ from datetime import datetime
 
 from triage.intake import conditions, dates, phases, volts
 from triage.intake.assembly import Builder, SnapshotDraft
-from triage.intake.characters import has_digit, has_letter
 from triage.intake.context import Context
 from triage.intake.layouts import Row
 from triage.model.session import Event
@@ -98,22 +97,6 @@ def apply(context: Context, row: Row, *, top: bool = False) -> None:
         place_volt(context, row, volt, top=top)
 
 
-def beside(context: Context, row: Row) -> None:
-    """The date of the scan, as far as a sentence about modules tells it."""
-    stamps = [] if _ASIDE_DATE.search(row.low) else _stamps(context, row)
-    at, timed = _time(context, row, stamps, False)
-    snapshot = context.builder.snapshot
-    if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
-        snapshot.at = at
-
-
-def deeds(context: Context, row: Row, start: int, end: int) -> None:
-    """What a sentence about modules says between two places was done to the vehicle."""
-    for deed in phases.events(row.low):
-        if start <= deed.start < end:
-            _event(context, row, deed, [])
-
-
 def flush(context: Context) -> None:
     """Put rows that waited for what comes after them into the snapshot being read now."""
     held, context.held = context.held, []
@@ -143,7 +126,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         inside
         and context.open_code is not None
         and (
-            context.in_freeze_frame or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
+            context.in_freeze_frame
+            or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
         )
     ):
         context.open_code.freeze.setdefault("volts", volt.value)
@@ -182,7 +166,7 @@ def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
 
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
     """The dates of a row. One that could be two days is asked for once."""
-    found = dates.find(row.text, context.order) if has_digit(row.low) else []
+    found = dates.find(row.text, context.order) if any(c.isdigit() for c in row.low) else []
     for stamp in found:
         if stamp.value is None and not context.asked_order:
             context.asked_order = True
@@ -214,7 +198,10 @@ def _start(
         return False
     fresh = hit is not None and snapshot.phase not in (None, hit.phase)
     moved = (
-        at is not None and snapshot.at is not None and at != snapshot.at and (timed or at.date() != snapshot.at.date())
+        at is not None
+        and snapshot.at is not None
+        and at != snapshot.at
+        and (timed or at.date() != snapshot.at.date())
     )
     started = False
     if not snapshot.empty and (
@@ -301,7 +288,7 @@ def reading(context: Context, row: Row) -> bool:
     if match is None or len(row.text) > 90:
         return False
     name, unit = match[1].strip(" -*\u2022.:"), match[3]
-    if not has_letter(name) or (unit is None and not context.live_data):
+    if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
         return False
     if unit is not None and unit.lower() in (
         "codes",

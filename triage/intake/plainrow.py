@@ -48,12 +48,7 @@ def read(context: Context, row: Row, at: int) -> None:
     if _legend(context, row):
         return
     if row.finds.refusals:
-        pair = keyrow.split(row)
-        if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
-            return
-        # Neither the name of a module nor the rest of a description: a code that can't be read stands here.
-        context.refuse(row)
-        context.open_code = context.open_row = None
+        _refused(context, row, at)
         return
     phase = phases.find(row.low)
     if phase is None and continuation.status_alone(context, row):
@@ -94,6 +89,15 @@ def read(context: Context, row: Row, at: int) -> None:
     if context.list_of is not None and answerrow.listed(context, row):
         return
     _rest(context, row, at, heading, surely)
+
+
+def _refused(context: Context, row: Row, at: int) -> None:
+    """Neither the name of a module nor the rest of a description: a code that can't be read stands here."""
+    pair = keyrow.split(row)
+    if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
+        return
+    context.refuse(row)
+    context.open_code = context.open_row = None
 
 
 def _quick(context: Context, row: Row, at: int) -> bool:

@@ -1,27 +1,19 @@
 """Prose: "cluster has U0100 and U0140 stored, brakes did not answer, battery 10.7".
 
-:mod:`triage.intake.clauses` tells which names each code and answer is of; here it is decided whether a row is a
-sentence at all, and what it says is put into the snapshot.
+The line is cut into clauses. In each, a listed module name is the subject of the codes and answers that follow it, or
+of those before it where "in" or "from" leads to it; a name behind "with" ("lost communication with the gateway") is
+part of a description.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 
-from triage.intake import engine_state, metarow, phases, states, volts
-from triage.intake.answers import apply_answer
+from triage.intake import metarow, phases, states, volts
+from triage.intake.answers import Spoken, apply_answer, spoken, without_links
 from triage.intake.assembly import ModuleDraft
-from triage.intake.clause_words import (
-    BACK_FILL,
-    LED,
-    PIECE,
-    SLOT_END,
-    STATUS_LEAD,
-    VERB,
-    clause_end,
-    subject_of,
-)
-from triage.intake.clauses import Item, cut
 from triage.intake.coderow import NOT_STATED, add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -29,22 +21,61 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.phrases import covered
+from triage.intake.phrases import word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
-from triage.intake.style import shape_of
-from triage.intake.vocabulary import STATES
-from triage.model.snapshot import StatusWord
 
-#: What a sentence has and few lines of a list: a verb, a word that leads to a name, a clause's end, an answer.
-_SIGNS = re.compile(
-    r"(?<![a-z])(?:in|from|im|aus|dans|en|on|has|have|had|hat|haben|show\w*|came|log\w*|got|found|steht|meldet|"
-    r"zeigt|a|"
-    r"ont|affiche|tiene|muestra|gave|report\w*|no|not|did\w*|won|could\w*|can\w*|ok|clean|fine|silent|dead|"
-    r"nothing|keine?|"
-    r"nicht|antwort\w*|ohne|pas|aucun|sans|ne|sin|and|und|et|y|skipped|with|at|koe[or]|eng\w*|motor|moteur)(?![a-z])|"
-    r"\s/\s|;|\.\s|[0-9]\s?v(?![a-z])"
+_CLAUSE = re.compile(
+    r"[.!?](?=\s|$)|;|,(?=\s)|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|"
+    r"tandis que|pero|mientras)\s|"
+    r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
-_TAIL = re.compile(r"[\s,;:()\[\].!-]*")
+_VERBS = word_set(
+    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
+    "hat haben meldet "
+    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da "
+    "with in holds stores "
+    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus "
+    "only still now "
+    "speichert enthalt a contient contiene registra"
+)
+_WITH = re.compile(
+    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
+    r"der\s+|le\s+|la\s+|el\s+|l')?$"
+)
+_IN = re.compile(
+    r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?$"
+)
+_TAIL_IN = re.compile(
+    r"[\s,]*(?:(?:stored|pending|current|confirmed|codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
+    r"en|from)\s"
+)
+_SAYS = re.compile(
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"logged|logs|sets?|threw|throws|got|gets|"
+    r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
+    r"muestra|muestran|presenta|con|stores|"
+    r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
+    r"only|just|now|stored|still|also|den|die|le|"
+    r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
+)
+_SENTENCE_ENDS = frozenset(".;!?")
+_COMMS = re.compile(
+    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|lost|lamp request)"
+    r"[a-z ]{0,24}$"
+)
+
+
+@dataclass(slots=True)
+class _Clause:
+    """One clause of a line: where it stands and what is in it."""
+
+    start: int
+    end: int
+    names: list[tuple[int, int]] = field(default_factory=list)
+    codes: list[Found] = field(default_factory=list)
+    answers: list[Spoken] = field(default_factory=list)
 
 
 def is_prose(context: Context, row: Row) -> bool:
@@ -56,256 +87,305 @@ def is_prose(context: Context, row: Row) -> bool:
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
     ):
         return False
-    if _SIGNS.search(row.low) is None:
-        return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
-    items = cut(context, row)
-    facts = [item for item in items if item.kind != "names" and item.of is not None]
-    if len({id(item.of) for item in facts}) > 1:
-        return True
-    led = [item for item in facts if item.kind == "codes" and item.behind]
-    if led:
-        # "there is U0100 in the cluster, stored"; "P0562 in ECM: low" is a code with its description.
-        one = first.start == 0 and len(row.finds.codes) == 1
-        if one and not (_ends(context, row, led[0]) or _again(row, items, led[0])):
-            return False
-        return not _is_description(context, row, led[0])
-    subject = next((item.of for item in facts if item.kind == "codes"), None)
-    if subject is None or subject.start > first.start:
-        return False
-    if VERB.search(row.low, subject.end, first.start) is not None and subject_of(row.low, subject.end, first.start):
-        return True
-    if _more_than_a_list(context, row, subject):
-        return True
     named = bool(before) and context.names.score(before) >= 60.0
-    # "IPC: U0151", where the other lines of the text do not put their modules there.
-    place = context.style.places.get(shape_of(row))
-    return named and place is not None and not place.before and place.cell is None and not row.cells
-
-
-def _more_than_a_list(context: Context, row: Row, subject: Item) -> bool:
-    """Whether a line that names its module before its codes says something of the scan too: "after clear: EPS: B0131",
-    "HVAC: P1722, battery was at 11.7 V, engine off"."""
-    low = row.low
-    if row.cells or not (engine_state.spans(low) or phases.find(low) or any(volt.labelled for volt in volts.find(low))):
+    if len(row.finds.codes) == 1 and not before:
+        # "there is U0100 in the cluster"; otherwise a code with its description.
+        tail = row.low[first.end :]
+        return (
+            first.start > 0
+            and _TAIL_IN.match(tail) is not None
+            and any(start >= first.end for start, _ in _subjects(context, row))
+        )
+    if named and not _said(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
+        # One module before its codes, no other behind: a line of a list.
         return False
-    lead = low[: subject.start]
-    if strip_links(lead) and PIECE.search(lead + " ") is not None:
+    clauses = _clauses(context, row)
+    subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}
+    if len(subjects) > 1 and sum(bool(clause.codes or clause.answers) for clause in clauses) > 1:
         return True
-    return PIECE.search(low, row.finds.codes[-1].end) is not None
+    if named or not subjects:
+        return False
+    if not before:
+        return _TAIL_IN.match(row.low[row.finds.codes[-1].end :]) is not None
+    lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
+    return any(word in _VERBS for word in lead) or len(lead) > 5
 
 
-def _ends(context: Context, row: Row, item: Item) -> bool:
-    """Whether nothing but a status stands behind the names that codes are led to."""
-    assert item.of is not None
-    rest = row.low[item.of.end :]
-    return _TAIL.fullmatch(rest) is not None or states.of_cell(rest, context.translated) is not None
+def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description."""
+    kept = []
+    covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
+    for start, end, sure in context.names.find(row.low):
+        if 1 in covered[start:end]:
+            continue
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        if through is not None and _COMMS.search(lead[: through.start()].rstrip()):
+            continue
+        if sure or _acts(row.low, start, end):
+            kept.append((start, end))
+    return kept
 
 
-def _again(row: Row, items: list[Item], item: Item) -> bool:
-    """Whether a second module is led to behind the first: "current in BCM, stored in ABS"."""
-    place = next((at for at, other in enumerate(items) if other is item.of), -1)
-    behind = items[place + 1] if 0 <= place < len(items) - 1 else None
-    return (
-        behind is not None
-        and behind.kind == "names"
-        and behind.led
-        and not clause_end(row.low, item.end, behind.start) >= 0
-    )
-
-
-def _is_description(context: Context, row: Row, item: Item) -> bool:
-    """Whether codes that start a row are described behind the names: "P0562 in engine control: low, stored"."""
-    assert item.of is not None
-    rest = row.low[item.of.end :].lstrip()
-    return item.start == 0 and rest[:1] == ":" and states.of_cell(rest, context.translated) is None
+def _acts(low: str, start: int, end: int) -> bool:
+    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end : end + 24]
+    if re.match(
+        r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"does|do|is|are|was|were|won|"
+        r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"stayed|came|ok|clean|silent|"
+        r"with|not|both|silent|dead)\b)",
+        after,
+    ) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
+        return True
+    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+        return True
+    return _IN.search(low[max(0, start - 20) : start]) is not None
 
 
 def read(context: Context, row: Row) -> None:
     """A sentence with codes in it, and perhaps answers, voltages and a phase."""
     context.refuse(row)
-    _say(context, row)
+    hit = phases.find(row.low)
+    if hit is not None and hit.start <= 40:
+        metarow.read(context, row)
+    elif volts.find(row.low) or context.builder.snapshot.empty:
+        metarow.apply(context, row, top=True)
+    _walk(context, row)
 
 
-def answers(context: Context, row: Row, *, surely: bool = False) -> bool:
-    """A sentence with answers of modules and no code; whether any module was named. ``surely``: only where each answer
-    has its module, and each module is a known one."""
-    said = [item for item in cut(context, row) if item.kind == "answer"]
-    bound = [item for item in said if item.of is not None]
-    if not bound:
+def answers(context: Context, row: Row) -> bool:
+    """A sentence with answers of modules and no code; whether any module was named."""
+    clauses = _clauses(context, row)
+    if not any(clause.names and clause.answers for clause in clauses) and not _spread(clauses):
         return False
-    if surely:
-        names = [tidy(row.text[start:end]) for item in bound if item.of is not None for start, end in item.of.names]
-        if len(bound) < len(said) or any(context.names.score(name) < 60.0 for name in names):
-            return False
-    _say(context, row)
+    metarow.apply(context, row, top=True)
+    _walk(context, row)
     return True
 
 
-def _say(context: Context, row: Row) -> None:
-    """What the sentence says of the scan and the vehicle, then of the modules, then of what was done after."""
-    builder, low = context.builder, row.low
-    hit = phases.find(low)
-    first = min((item.start for item in cut(context, row)), default=0)
-    if hit is not None and (hit.start <= 40 or hit.start < first):
-        metarow.read(context, row)
-        _walk(context, row)
-        return
-    metarow.deeds(context, row, 0, first)
-    if builder.next_phase is not None and not builder.snapshot.empty:
-        builder.new_snapshot(builder.next_phase)
-        builder.next_phase = None
-    metarow.apply(context, row, top=True)
-    metarow.beside(context, row)
-    _walk(context, row)
-    metarow.deeds(context, row, first, len(low))
+def _spread(clauses: list[_Clause]) -> bool:
+    """Whether names and answers stand in neighbouring clauses ("brakes, airbag and steering did not answer")."""
+    return any(clause.names for clause in clauses) and any(clause.answers for clause in clauses)
+
+
+def _clauses(context: Context, row: Row) -> list[_Clause]:
+    """The clauses of a row with their names, codes and answers; kept while the row is being read."""
+    if context.clauses is None or context.clauses[0] is not row:
+        context.clauses = row, _cut(context, row)
+    return context.clauses[1]
+
+
+def _cut(context: Context, row: Row) -> list[_Clause]:
+    """Cut a row into clauses. Linear in its length."""
+    names = _subjects(context, row)
+    codes = row.finds.codes
+    covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
+    hits = [hit for hit in _said(row) if not covered[hit.start]]
+    for hit in hits:
+        covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    cuts = [
+        match.start()
+        for match in _CLAUSE.finditer(row.low)
+        if not (covered[match.start()] and covered[match.start() - 1])
+    ]
+    clauses = [
+        _Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start
+    ]
+    name_at = code_at = hit_at = 0
+    for clause in clauses:
+        while name_at < len(names) and names[name_at][0] < clause.end:
+            clause.names.append(names[name_at])
+            name_at += 1
+        while code_at < len(codes) and codes[code_at].start < clause.end:
+            clause.codes.append(codes[code_at])
+            code_at += 1
+        while hit_at < len(hits) and hits[hit_at].start < clause.end:
+            clause.answers.append(hits[hit_at])
+            hit_at += 1
+        unlisted = _unlisted(context, row, clause)
+        if unlisted is not None:
+            clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
+    return clauses
+
+
+def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
+    """One byte a character: 1 where a span is."""
+    covered = bytearray(len(row.low) + 1)
+    for start, end in spans:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
+
+
+def _said(row: Row) -> list[Spoken]:
+    """The answers of a row. Beside a code "not present" is its status."""
+    hits = spoken(row.low)
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None] if row.finds.codes else hits
+
+
+def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | None:
+    """A subject that is not listed as it stands: what comes before "has", "shows", a colon, or an answer."""
+    facts = [code.start for code in clause.codes] + [hit.start for hit in clause.answers]
+    if not facts:
+        return None
+    lead = row.low[clause.start : min(facts)]
+    says = _SAYS.search(lead)
+    if says is None and (clause.codes or not clause.answers):
+        return None
+    text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
+    printed = tidy(without_links(text) if says is None else strip_links(text))
+    if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    start = row.text.find(printed, clause.start)
+    if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
+        return None
+    if context.names.score(printed) < 60.0 and (
+        clause.names or says is None or phases.find(small(printed)) is not None
+    ):
+        return None
+    return start, start + len(printed)
 
 
 def _walk(context: Context, row: Row) -> None:
-    """Give the codes and answers of a sentence to their modules, in the order of the sentence."""
-    items = cut(context, row)
-    details = _details(context, row, items)
-    for at, item in enumerate(items):
-        if item.kind == "answer" and item.of is not None and item.answer is not None:
-            for module in _modules(context, row, item.of):
-                apply_answer(context, module, item.answer.answer)
-        elif item.kind == "codes":
-            for modules, status in _owners(context, row, items, at):
-                for code in item.codes:
-                    for module in modules:
-                        said = details[code]
-                        _add(context, row, module, code, said, status)
+    """Go through the clauses: names wait for what they are the subject of."""
+    waiting: list[tuple[int, int]] = []
+    subjects: list[ModuleDraft] = []
+    last_answer: str | None = None
+    pending: list[tuple[list[ModuleDraft], Found, Details]] = []
+    for clause in _clauses(context, row):
+        if row.low[clause.start : clause.start + 1] in _SENTENCE_ENDS:
+            waiting, last_answer = [], None
+        events: list[tuple[int, str, object]] = [(name[0], "name", name) for name in clause.names]
+        events += [(code.start, "code", code) for code in clause.codes]
+        events += [(hit.start, "answer", hit) for hit in clause.answers]
+        events.sort(key=lambda event: event[0])
+        kinds = {kind for _, kind, _ in events}
+        if kinds == {"name"}:
+            if last_answer is not None and not re.search(r"[a-z]{3}", _without(row.low, clause)):
+                for name in clause.names:
+                    apply_answer(context, _module(context, row, name), last_answer)
+            else:
+                waiting += clause.names
+            continue
+        if not events:
+            continue
+        named = list(clause.names)
+        first_fact = min((place for place, kind, _ in events if kind != "name"), default=0)
+        before = [name for name in named if name[0] < first_fact]
+        behind = [name for name in named if name[0] > first_fact]
+        if before or waiting:
+            subjects = [_module(context, row, name) for name in waiting + before]
+        elif behind and (
+            _IN.search(row.low[max(0, behind[0][0] - 24) : behind[0][0]]) or clause.answers or not subjects
+        ):
+            subjects = [_module(context, row, name) for name in behind]
+            behind = []
+        waiting = []
+        last_answer = None
+        for _, kind, what in events:
+            if kind == "name" and what in behind:
+                subjects = [_module(context, row, what)]
+            elif kind == "answer" and isinstance(what, Spoken):
+                last_answer = _apply(context, row, subjects, what, clause)
+            elif kind == "code" and isinstance(what, Found):
+                if not subjects:
+                    subjects = [module_for(context, row, what)]
+                pending.append((subjects, what, _zone(context, row, what, clause)))
+    _add_all(context, row, pending)
+
+
+def _without(low: str, clause: _Clause) -> str:
+    """The text of a clause without its names and linking words."""
+    text = low[clause.start : clause.end]
+    for start, end in clause.names:
+        text = text.replace(low[start:end], " ")
+    return re.sub(
+        r"(?<![a-z])(?:and|und|et|y|the|der|die|das|module|modules|control|unit|also|"
+        r"steuergerat)(?![a-z])",
+        " ",
+        text,
+    )
+
+
+def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
+    """The module of a name in the row; a known word for "module" behind it belongs to it."""
+    start, end = name
+    more = re.match(r"\s+(?:control\s+)?(?:module|unit|ecu)(?![a-z])", row.low[end : end + 24])
+    if more is not None:
+        end += more.end()
+    printed = tidy(row.text[start:end])
     context.under_heading = False
-    context.open_code = context.open_row = None
+    return context.builder.name_module(printed, row.line, row.start + start, row.start + end)
 
 
-def _add(
-    context: Context, row: Row, module: ModuleDraft, code: Found, details: Details, status: StatusWord | None
-) -> None:
-    """Add a code; ``status``: what is said of it behind the module's name."""
-    own = details.status
-    details.status = status or own
-    add(context, module, row, code, details)
-    details.status = own
-
-
-def _owners(
-    context: Context, row: Row, items: list[Item], at: int
-) -> list[tuple[list[ModuleDraft], StatusWord | None]]:
-    """The modules of codes that stand together; "current in BCM, stored in ABS" gives them to both."""
-    item = items[at]
-    if item.of is None:
-        answered = any(other.kind == "answer" and other.of is not None for other in items[:at])
-        if answered:
-            # The module named last did something else.
-            context.builder.module = None
-        return [([module_for(context, row, item.codes[0])], None)]
-    owners = [
-        (_modules(context, row, item.of), None if not item.behind else _status_behind(context, row, items, item.of))
-    ]
-    place = at + 1
-    while item.behind and place + 1 < len(items) and items[place].kind == items[place + 1].kind == "names":
-        one, two = items[place], items[place + 1]
-        lead = LED.search(row.low, max(one.end, two.start - 24), two.start)
-        if lead is None or not two.led:
-            break
-        between = row.low[one.end : lead.start()].strip(" ,;")
-        status = states.of_cell(between, context.translated) if between not in ("", "and", "und", "et", "y") else None
-        if status is None and between not in ("", "and", "und", "et", "y"):
-            break
-        owners.append((_modules(context, row, two), status))
-        place += 1
-    return owners
-
-
-def _modules(context: Context, row: Row, item: Item) -> list[ModuleDraft]:
-    """The modules of names that stand together; a known word for "module" behind one belongs to it."""
-    found = []
-    for start, end in item.names:
-        more = re.match(r"\s+(?:control\s+)?(?:module|unit|ecu)(?![a-z])", row.low[end : end + 24])
-        if more is not None:
-            end += more.end()
-        printed = context.names.bare(tidy(row.text[start:end]))
-        if printed != NOT_STATED:
-            found.append(context.builder.name_module(printed, row.line, row.start + start, row.start + end))
-    return found
-
-
-def _status_behind(context: Context, row: Row, items: list[Item], names: Item) -> StatusWord | None:
-    """The status behind the names that codes were led to: "in the dash, currently active"."""
-    after = next((item.start for item in items if item.start >= names.end), len(row.low))
-    text = row.low[names.end : min(after, names.end + 80)]
-    if LED.search(text[-24:]) is not None and after < len(row.low):
-        # "current in BCM, stored in ABS": that status is of what follows.
+def _apply(context: Context, row: Row, subjects: list[ModuleDraft], hit: Spoken, clause: _Clause) -> str | None:
+    """An answer given to the subjects, unless it speaks of codes that stand beside it."""
+    if clause.codes or not subjects:
         return None
-    text = text.lstrip(" ,;:(-[")
-    end = SLOT_END.search(text)
-    piece = text[: end.start()] if end is not None else text
-    found = states.of_cell(piece, context.translated) or states.of_cell(STATUS_LEAD.sub("", piece), context.translated)
-    if found is None and end is not None:
-        # Commas inside: "stored, not present".
-        found = states.of_cell(text[: (text.find(".") if ". " in text else len(text))], context.translated)
-    return found
+    for module in subjects:
+        if module.printed != NOT_STATED:
+            apply_answer(context, module, hit.answer)
+    return hit.answer
 
 
-def _details(context: Context, row: Row, items: list[Item]) -> dict[Found, Details]:
-    """What stands beside each code; a status behind the last of several is that of all, one before them too."""
-    found: dict[Found, Details] = {}
-    for at, item in enumerate(items):
-        if item.kind != "codes":
-            continue
-        stop = items[at + 1].start if at + 1 < len(items) else len(row.low)
-        behind = items[at + 1] if item.behind and at + 1 < len(items) else None
-        if behind is not None:
-            lead = LED.search(row.low, max(item.end, behind.start - 24), behind.start)
-            stop = lead.start() if lead is not None else stop
-        for place, code in enumerate(item.codes):
-            end = item.codes[place + 1].start if place + 1 < len(item.codes) else stop
-            found[code] = _zone(context, row, code, end)
-        _share(context, row, item, items[at - 1].end if at else 0, found)
-    return found
-
-
-def _zone(context: Context, row: Row, code: Found, stop: int) -> Details:
+def _zone(context: Context, row: Row, code: Found, clause: _Clause) -> Details:
     """What stands between a code and the next code, name or end of the clause."""
-    end = clause_end(row.low, code.end, stop)
-    text = row.text[code.end : stop if end < 0 else end][:400]
+    stops = [other.start for other in clause.codes if other.start > code.start]
+    stops += [start for start, _ in clause.names if start > code.start]
+    stop = min([*stops, clause.end])
     details = Details()
-    for _, part in list(soft_pieces(text))[:8]:
-        low = small(part)
-        if low.strip(" .,") in ("and", "und", "et", "y", "plus"):
-            continue
-        take(
-            details,
-            STATUS_LEAD.sub("", part),
-            STATUS_LEAD.sub("", low),
-            following=False,
-            has_type=True,
-            translated=context.translated,
+    text = row.text[code.end : stop]
+    found = states.in_text(small(text), context.translated)
+    if found:
+        details.status = (
+            found[0].status
+            if len(found) == 1
+            else (states.of_cell(small(text[found[0].start : found[-1].end]), context.translated) or found[0].status)
         )
-    if details.status is None:
-        found = states.in_text(small(text), context.translated)
-        sure = [state for state in found if state.sure] or (found if len(found) == 1 else [])
-        if (sure and covered(small(text), STATES.find(small(text)), BACK_FILL)) or (sure and sure[0].sure):
-            details.status = sure[0].status
-    details.texts = [text for text in details.texts if len(strip_links(text).split()) > 1]
+    else:
+        for _, part in list(soft_pieces(text))[:6]:
+            take(details, part, small(part), following=False, has_type=True, translated=context.translated)
+        details.texts = [text for text in details.texts if len(text.split()) > 1]
     return details
 
 
-def _share(context: Context, row: Row, item: Item, before: int, found: dict[Found, Details]) -> None:
-    """Give codes without a status the one behind the codes they stand with, or the one right before them."""
-    for place in range(len(item.codes) - 2, -1, -1):
-        details = found[item.codes[place]]
+def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]]) -> None:
+    """Add the codes; a status behind the last of several is that of all that stand together, one before them too."""
+    for at in range(len(pending) - 2, -1, -1):
+        _, code, details = pending[at]
+        _, after, following = pending[at + 1]
+        between = row.low[code.end : after.start].strip(" ,;&+/()")
+        if details.status is None and between in (
+            "",
+            "and",
+            "und",
+            "et",
+            "y",
+            "e",
+            "plus",
+            "or",
+            "as well as",
+            "sowie",
+        ):
+            details.status = following.status
+    for at, (modules, code, details) in enumerate(pending):
         if details.status is None:
-            details.status = found[item.codes[place + 1]].status
-    lead = row.low[max(before, item.start - 40) : item.start]
-    if all(found[code].status is None for code in item.codes):
-        said = [
-            state
-            for state in states.in_text(lead, context.translated)
-            if lead[state.start : state.end] not in ("logged", "recorded", "saved", "occurred")
-        ]
-        rest = lead[said[-1].end :] if said else ","
-        if "," not in rest and ";" not in rest and covered(rest, (), BACK_FILL):
-            for code in item.codes:
-                found[code].status = said[-1].status
+            lead = row.low[(pending[at - 1][1].end if at else 0) : code.start]
+            found = [
+                state
+                for state in states.in_text(lead[-40:], context.translated)
+                if state.end >= len(lead[-40:].rstrip(" :,")) - 12
+            ]
+            if found and re.fullmatch(
+                r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|"
+                r"the)?[\s:,]*",
+                lead[-40:][found[-1].end :],
+            ):
+                details.status = found[-1].status
+                if at:
+                    details.status = found[-1].status
+        for module in modules:
+            add(context, module, row, code, details)
+    context.open_code = context.open_row = None

@@ -58,8 +58,7 @@ _LEAST = (
     r"tension basse|low(?:[ -]?(?:point|mark|water mark)|(?=\s?[:=]))|[uv][ _.-]?min)"
 )
 _CRANK = (
-    r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|starting|start-up)|"
-    r"during (?:engine )?start|crank(?:ing)?|"
+    r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|start(?:ing|-up)?(?! of))|crank(?:ing)?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )

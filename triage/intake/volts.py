@@ -82,10 +82,8 @@ _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 
 
 def is_label(low: str) -> bool:
-    """Whether the whole of ``low`` says that a supply voltage follows: "battery", "battery at"."""
-    low = low.strip(" .:=[]()")
-    label = LABEL.match(low)
-    return label is not None and FILLED.fullmatch(low, label.end()) is not None
+    """Whether the whole of ``low`` says that a supply voltage follows."""
+    return LABEL.fullmatch(low.strip(" .:=[]()")) is not None
 
 
 def find(low: str) -> tuple[Volt, ...]:
