@@ -114,7 +114,7 @@ def test_a_session_alone_gives_the_same_bytes_as_among_others(tmp_path: Path) ->
 
 
 def test_several_processes_give_the_same_bytes_in_the_same_order(tmp_path: Path) -> None:
-    lines = [*[USUAL, SHORT, EMPTY] * 80, '{"job": "cut"', *[LONG, USUAL] * 20]
+    lines = [*[USUAL, SHORT, EMPTY] * 80, '{"job": "cut"', *[LONG, USUAL] * 20, *[SHORT, EMPTY] * 260]
     status, found, together, _ = batch(tmp_path, lines)
     assert status == 1
     assert [entry["job"] for entry in found][240] is None

@@ -21,7 +21,7 @@ from triage.model.session import Session
 TOGETHER = 32
 
 #: Groups from which on other processes are worth their start, and the most of them.
-FEW, MOST_WORKERS = 6, 8
+FEW, MOST_WORKERS = 24, 8
 
 Group = list[tuple[int, bytes]]
 #: The lines to write and the count of those that could not be used.
