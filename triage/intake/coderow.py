@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from triage.intake import namelist, states
+from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.characters import has_letter
 from triage.intake.context import Context
@@ -30,6 +31,9 @@ _NAME_STOP = re.compile(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
     r"avant|arriere)\b)"
 )
+#: What ends the description of a code within a line, and what leads to one.
+_NEXT_CLAUSE = re.compile(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_MARKED_OFF = re.compile(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 _JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
@@ -56,6 +60,21 @@ def read(context: Context, row: Row) -> None:
                 _voltage(context, row, module, added, details.volts)
     context.open_code, context.open_row, context.tail = added, row, ""
     context.tail_status = pending[-1][1].status if before_status is None else None
+
+
+def is_described(row: Row) -> bool:
+    """Whether the answer in a row is the description of its code ("ABS - U0151 - No response from restraints")."""
+    if len(row.finds.codes) != 1:
+        return False
+    code = row.finds.codes[0]
+    said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
+    if not said or not strip_links(row.text[: code.start]):
+        return False
+    for hit in said:
+        between = row.low[code.end : hit.start] if hit.start >= code.end else ","
+        if _NEXT_CLAUSE.search(between) or (between.strip(" -:|[]()") and not _MARKED_OFF.match(between)):
+            return False
+    return True
 
 
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
@@ -99,7 +118,9 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     if builder.module is not None:
         if builder.next_phase is not None and not builder.snapshot.empty:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)
-        return builder.module
+        answered = builder.module.answer is not None and not builder.module.codes
+        if not answered or context.under_heading:
+            return builder.module
     if code is not None and code.source_address is not None:
         return builder.name_module(
             f"source address {code.source_address}", row.line, row.start + code.start, row.start + code.end

@@ -153,7 +153,10 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return ""
     deeper = below.line.indent > row.line.indent
     alike = whole and context.headings_direct > 0 and row.line.indent == context.heading_indent
-    sure = deeper or headed or answered or alike or _marked(row) or row.text.endswith(":")
+    module = context.builder.module
+    # The module above has answered: the codes below are another's.
+    other = module is not None and module.answer is not None and not module.codes and not context.under_heading
+    sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 

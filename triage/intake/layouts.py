@@ -17,7 +17,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from triage.intake import phases, volts
+from triage.intake import phases, states, volts
 from triage.intake.characters import Line, has_digit, lines
 from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
@@ -266,6 +266,7 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
     cells = row.cells or []
     if row.kind == "gap":
+        cells = row.cells = _unglued(row, head, roles)
         return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes))
     if len(cells) <= len(roles):
         return roles[: len(cells)]
@@ -276,6 +277,36 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None
     if text is None:
         return roles + (None,) * extra
     return roles[:text] + ("description",) * (extra + 1) + roles[text + 1 :]
+
+
+def _unglued(row: Row, head: Row, roles: tuple[str | None, ...]) -> list[Cell]:
+    """The cells, one cut where a text too long for its column runs on into a status ("... bank 1not current")."""
+    cells = row.cells or []
+    shift = row.start - head.start
+    for column, role in zip(head.cells or (), roles, strict=False):
+        place = column.start - shift
+        if role != "status" or not 0 < place < len(row.text):
+            continue
+        for at, cell in enumerate(cells):
+            if cell.start + 4 <= place < cell.end:
+                cut = _glue(row, cell, place)
+                if cut:
+                    spans = ((cell.start, cut), (cut, cell.end))
+                    parts = [Cell(begin, end, row.text[begin:end], row.low[begin:end]) for begin, end in spans]
+                    return [*cells[:at], *parts, *cells[at + 1 :]]
+    return cells
+
+
+def _glue(row: Row, cell: Cell, place: int) -> int:
+    """Where in a cell, from a place on, a status begins that no gap parts from the word before it; 0 for nowhere."""
+    text = row.text
+    for cut in range(max(place - 1, cell.end - 30), cell.end - 2):
+        word = text[text.rfind(" ", 0, cut) + 1 : cut]
+        # "inactive" is no word run into "active".
+        apart = len(word) >= 4 or word[-1:].isdigit() or (text[cut].isupper() and word[-1:].islower())
+        if word and apart and states.is_status(row.low[cut : cell.end]):
+            return cut
+    return 0
 
 
 def _fit_by_place(

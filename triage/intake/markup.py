@@ -48,6 +48,8 @@ _BLOCKS = frozenset(
     ]
 )
 _SKIPPED = frozenset({"script", "style"})
+#: A tag that lost its end: it would swallow the next one.
+_TORN = re.compile(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
 #: What stands for a line break inside a cell: a wide gap, as a page shows it.
 _BREAK = "  "
 _SPACES = re.compile(r"[ \t\n\r\f]+")
@@ -62,7 +64,7 @@ def is_html(text: str) -> bool:
 def lines_of_html(text: str) -> list[Line]:
     """The lines a reader of the page would see, numbered by the lines of the source."""
     parser = _Rows()
-    parser.feed(text)
+    parser.feed(_TORN.sub(r"\1>", text))
     parser.close()
     parser.end_line()
     return parser.found

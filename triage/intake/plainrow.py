@@ -23,6 +23,7 @@ _LEGEND = re.compile(
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .']{1,40})")
+_BRACKETED = re.compile(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = re.compile(r"\.{4}|_{4}|-{4}|(?:\. ){3}|\u2026")
 _LEADER = re.compile(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
@@ -43,7 +44,7 @@ def read(context: Context, row: Row, at: int) -> None:
     if continuation.in_column(context, row):
         continuation.go_on(context, row)
         return
-    if _quick(context, row, at) or _leader(context, row) or _two_cells(context, row):
+    if _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
         return
     if _legend(context, row):
         return
@@ -114,6 +115,11 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if row.low.endswith(" clear") and context.names.listed(tidy(row.text[:-6])):
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
+    if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
+        answer = answer_of_cell(row.low[match.end() :])
+        if answer is not None:
+            _answered(context, row, context.names.bare(match[1].strip()), answer)
+            return True
     name = tidy(row.text)
     if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
         begin = row.text.find(name)

@@ -112,6 +112,12 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     return _misspelt(low, translated) if not hits else None
 
 
+def is_status(low: str) -> bool:
+    """Whether a text is nothing but status words, none of them misspelt."""
+    hits = STATES.find(low)
+    return bool(hits) and hits[0].start == 0 and covered(low, hits, STATE_FILLER)
+
+
 def _misspelt(low: str, translated: bool) -> StatusWord | None:
     """A single long word that is one letter away from a status."""
     if not (6 <= len(low) <= 16 and low.isalpha()):

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 
 from triage.intake import namelist, pieces, states
 from triage.intake.characters import has_letter
+from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -115,7 +116,10 @@ _COUNTED = re.compile(
 
 
 def _is_name(text: str, names: Names) -> bool:
-    """Whether a line is a listed name, with a count behind it or not."""
+    """Whether a line is a listed name, with a count behind it or not, or behind a key for modules ("ECU: ABS")."""
+    key, mark, value = text.partition(":")
+    if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
+        return True
     return names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text)))
 
 
@@ -331,7 +335,7 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
         below = 0
         for other in rows[at + 1 : at + 30]:
             if not other.finds.codes:
-                if other.blank and below == 0:
+                if other.blank:
                     continue
                 break
             below += 1

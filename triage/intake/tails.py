@@ -9,12 +9,20 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from triage.intake import states
 from triage.intake.characters import has_digit
 from triage.intake.near import small
 from triage.intake.pieces import Details, Legend, is_plain, soft_pieces, take, take_running
+
+#: How often a code was set, said last in its line: "active x25", "(3 times)", "past count: 31".
+_COUNT_LAST = re.compile(
+    r"(?<=\S)[\s,;]+[(\[]?(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?(?:x|times|mal|fois|veces)|"
+    r"(?:count|counter|occ|occurrences|freq|anzahl|haufigkeit|zahler|compteur|contador)\s?[:=]?\s?([0-9]{1,3}))[)\]]?$"
+)
+_COUNT_ENDS = frozenset("0123456789)]xsl")
 
 
 def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtful: bool, legend: Legend) -> Details:
@@ -57,6 +65,9 @@ def _take(
 ) -> None:
     """One cell, or running text: as a whole, else cut at soft marks, else its ends. ``settled``: the status stands in
     a cell of its own."""
+    if text[-1:] in _COUNT_ENDS and (count := _COUNT_LAST.search(text)) is not None and details.count is None:
+        details.count = int(next(number for number in count.groups() if number))
+        text = text[: count.start()]
     low = small(text)
     parts = soft_pieces(text)
     if len(parts) <= 1:

@@ -16,6 +16,7 @@ from triage.intake import (
     finish,
     keyrow,
     metarow,
+    namelist,
     owncodes,
     paragraphs,
     plainrow,
@@ -105,7 +106,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     names = Names(tables)
     all_rows = paragraphs.join(rows.rows_from(found, names.listed))
     split_rows(all_rows)
-    owncodes.adopt(all_rows, names.listed)
+    owncodes.adopt(all_rows, namelist.known(names))
     all_rows = codefirst.in_front(all_rows, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
@@ -214,7 +215,7 @@ def _coded(context: Context, row: Row) -> None:
         context.refuse(row)
         keyrow.settle(context, row)
         return
-    if prose.is_prose(context, row):
+    if not coderow.is_described(row) and prose.is_prose(context, row):
         prose.read(context, row)
         return
     coderow.read(context, row)

@@ -1,0 +1,18 @@
+"""What a text was read as, in short, for the tests of the reader."""
+
+from __future__ import annotations
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+def modules_of(text: str) -> dict[str, list[str]]:
+    """By module: its codes with failure type and status, or "silent" or "clean"."""
+    found: dict[str, list[str]] = {}
+    for module in read_text(text, load()).snapshots[0].modules:
+        entries = []
+        for code in module.codes:
+            typed = f"{code.code}-{code.failure_type}" if code.failure_type else code.code
+            entries.append(f"{typed} {code.status}" if code.status else typed)
+        found[module.module] = entries or ["clean" if module.responds else "silent"]
+    return found
