@@ -184,3 +184,35 @@ def test_html_with_a_torn_tag_keeps_its_cells() -> None:
         "<tr><td>stored</td\n<td>ABS</td><td>P0562</td></tr><tr><td>current</td><td>BCM</td><td>P0563</t\n</tr></table>"
     )
     assert modules_of(text) == {"anti-lock brakes": ["P0562 stored"], "body control": ["P0563 current"]}
+
+
+def test_numbers_that_run_on_are_no_part_of_the_names_behind_them() -> None:
+    text = "1 ABS\nP0562 low\n2 02-Gearbox\nno codes\n3 Fog machine\nP0300 misfire\n4 Radio\nno answer"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["P0562"],
+        "transmission control": ["clean"],
+        "Fog machine": ["P0300"],
+        "radio": ["silent"],
+    }
+
+
+def test_a_remark_below_a_code_with_its_status_changes_nothing() -> None:
+    assert modules_of("ECM - P0562 - System voltage low - stored\ncustomer waiting") == {
+        "engine control": ["P0562 stored"]
+    }
+
+
+def test_lines_of_cells_between_commas_are_no_sentence() -> None:
+    lines = [
+        f"Drive Motor Control Module A,P0{code} 01,Fuel pump primary circuit and more,pending"
+        for code in range(230, 236)
+    ]
+    assert len(modules_of("\n".join(lines))["drive motor A"]) == 6
+
+
+def test_a_key_starts_a_line_of_its_own() -> None:
+    text = (
+        "Batterie 13,9 V / minimum 11,3 V\nModule: Climatisation\nNombre de défauts: 1\nDTC 1: C180C:14\n"
+        "DTC 1 état: actuel"
+    )
+    assert modules_of(text) == {"climate control": ["C180C-14 current"]}

@@ -62,7 +62,7 @@ def read(context: Context, row: Row) -> None:
     context.tail_status = pending[-1][1].status if before_status is None else None
 
 
-def is_described(row: Row) -> bool:
+def is_described(context: Context, row: Row) -> bool:
     """Whether the answer in a row is the description of its code ("ABS - U0151 - No response from restraints")."""
     if len(row.finds.codes) != 1:
         return False
@@ -70,9 +70,12 @@ def is_described(row: Row) -> bool:
     said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
     if not said or not strip_links(row.text[: code.start]):
         return False
+    usual = shape_of(row) in context.style.described
     for hit in said:
         between = row.low[code.end : hit.start] if hit.start >= code.end else ","
-        if _NEXT_CLAUSE.search(between) or (between.strip(" -:|[]()") and not _MARKED_OFF.match(between)):
+        if _NEXT_CLAUSE.search(between):
+            return False
+        if between.strip(" -:|[]()") and not usual and not _MARKED_OFF.match(between):
             return False
     return True
 

@@ -9,6 +9,7 @@ from triage.intake.coderow import details_of
 from triage.intake.context import Context
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
+from triage.intake.near import small
 from triage.intake.pieces import stored_values
 
 
@@ -37,8 +38,20 @@ def go_on(context: Context, row: Row) -> bool:
         for name, value in values.items():
             draft.freeze.setdefault(name, value)
         return True
+    if _is_told(context, draft) and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
+        return False
     _reread(context, row, draft)
     return True
+
+
+def _is_told(context: Context, draft: CodeDraft) -> bool:
+    """Whether the text of the code so far ends with its status: nothing goes on behind that."""
+    above = context.open_row
+    if draft.status is None or above is None or not above.finds.codes:
+        return False
+    low = small(context.tail or above.text[above.finds.codes[-1].end :]).rstrip(" )].,;|")
+    said = states.in_text(low, context.translated)
+    return bool(said) and said[-1].end >= len(low)
 
 
 def in_column(context: Context, row: Row) -> bool:
@@ -110,16 +123,13 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
     details = details_of(context, [context.tail], draft.failure_type is not None)
-    if details.status is not None and draft.status in (None, context.tail_status):
+    said = states.in_text(row.low, context.translated)
+    own = states.of_cell(row.low, context.translated, context.legend)
+    settled = draft.status is not None and own is None and not (said and said[-1].sure)
+    if details.status is not None and draft.status in (None, context.tail_status) and not settled:
         # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
         draft.status = context.tail_status = details.status
-    own = states.of_cell(row.low, context.translated, context.legend)
     if details.text is not None and own is None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
-    if (
-        draft.status is not None
-        and draft.text
-        and draft.text.endswith(row.text)
-        and states.in_text(row.low, context.translated)
-    ):
+    if draft.status is not None and said and not settled and draft.text and draft.text.endswith(row.text):
         draft.text = details.text or draft.text

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake import states
-from triage.intake.characters import has_letter
+from triage.intake.characters import has_letter, low
 from triage.intake.layouts import Row
 from triage.intake.linking import trailing_status
 from triage.intake.module_words import SIDES
@@ -49,6 +49,8 @@ def known(names: Names) -> IsName:
             return True
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text:
+            return False
+        if any(states.of_cell(part) is not None for part in low(text).split(" - ")):
             return False
         return names.score(text) >= (60.0 if text.endswith(")") else 90.0)
 

@@ -18,6 +18,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
 from triage.intake.near import small
+from triage.intake.phrases import words as wordlist
 from triage.intake.vocabulary import STATES
 
 #: Kind of the row, index of the code's cell (-1: no cells), whether text stands before the code.
@@ -50,6 +51,8 @@ class Style:
     places: dict[Shape, Place] = field(default_factory=dict)
     doubtful_states: bool = False
     counts_in_brackets: bool = False
+    #: Shapes of rows most of which have words behind the code: its description, or a clause of its own.
+    described: set[Shape] = field(default_factory=set)
 
 
 def shape_of(row: Row) -> Shape:
@@ -83,6 +86,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     for row in rows:
         if row.finds.codes and not row.roles:
             groups[shape_of(row)].append(row)
+    style.described = {shape for shape, group in groups.items() if _are_described(group)}
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
         style.places[shape] = (
@@ -93,6 +97,12 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
     _brackets(rows, names, style)
     return style
+
+
+def _are_described(group: Sequence[Row]) -> bool:
+    """Whether most of several rows hold one code with words behind it."""
+    tails = [row.low[row.finds.codes[0].end :] for row in group if len(row.finds.codes) == 1]
+    return len(group) >= 3 and sum(len(wordlist(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
 
 
 def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:

@@ -25,6 +25,10 @@ _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true"), "current"),
     **dict.fromkeys(("no", "nein", "non", "n", "false"), "stored"),
 }
+#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
+_OWN = re.compile(
+    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6})(?=\s{0,2}[(\[])"
+)
 #: A line break inside a cell.
 _BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 _NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
@@ -137,6 +141,9 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
     slips = _slips(row, by_role)
     if slips or row.finds.refusals:
         return slips
+    several = _own_numbers(by_role)
+    if several:
+        return several
     for cell in by_role.get("code", ()):
         text = cell.text.strip(" *#.")
         own = model_codes.own(text) if has_digit(text) else None
@@ -149,6 +156,18 @@ def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[F
         for code in row.finds.codes
         if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
     ]
+
+
+def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Makers' own numbers in a cell for codes, each with its status in brackets behind it: "2AAF (stored)"."""
+    found = []
+    for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
+        for match in _OWN.finditer(cell.text):
+            own = model_codes.own(match[1])
+            if own is not None:
+                start, end = cell.start + match.start(1), cell.start + match.end(1)
+                found.append(Found(start, end, own.text, kind="own", bare=end))
+    return found
 
 
 def _slips(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
@@ -257,7 +276,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     has_type = code.failure_type is not None
     own = next((cell for cell in row.cells or () if cell.start <= code.start < cell.end), None)
     if own is not None:
-        following = [other.start for other in row.finds.codes if other.start > code.start]
+        following = [other.start for other in codes if other.start > code.start]
         inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/")
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))

@@ -17,6 +17,7 @@ from triage.intake import (
     keyrow,
     metarow,
     namelist,
+    numbering,
     owncodes,
     paragraphs,
     plainrow,
@@ -105,6 +106,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     all_rows = paragraphs.join(rows.rows_from(found, names.listed))
+    all_rows = numbering.unnumbered(all_rows)
     split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
     all_rows = codefirst.in_front(all_rows, names.listed)
@@ -215,7 +217,7 @@ def _coded(context: Context, row: Row) -> None:
         context.refuse(row)
         keyrow.settle(context, row)
         return
-    if not coderow.is_described(row) and prose.is_prose(context, row):
+    if not coderow.is_described(context, row) and prose.is_prose(context, row):
         prose.read(context, row)
         return
     coderow.read(context, row)

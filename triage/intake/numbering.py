@@ -1,0 +1,42 @@
+"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on.
+
+>>> from triage.intake.rows import rows_of
+>>> found = rows_of("1 Engine\\n  P0562\\n2 02-Gearbox\\n  no codes\\n3 ABS\\n12 V supply")
+>>> [row.text for row in unnumbered(found)]
+['Engine', 'P0562', '02-Gearbox', 'no codes', 'ABS', '12 V supply']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.layouts import Row
+
+_NUMBERED = re.compile(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])")
+_AMOUNT = re.compile(
+    r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
+    r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
+)
+
+
+def unnumbered(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those that are numbered 1, 2, 3 and so on without their number."""
+    found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
+    run: dict[int, int] = {}
+    for at, match in found:
+        if int(match[1]) == len(run) + 1:
+            run[at] = match.end()
+    if len(run) < 2 or len(run) < 0.5 * len(found):
+        return list(rows)
+    return [
+        Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)
+    ]
+
+
+def _match(row: Row) -> re.Match[str] | None:
+    """The number before the text of a row without codes; no amount of something."""
+    if not row.text or not "0" <= row.text[0] <= "9" or row.finds.codes or "|" in row.text:
+        return None
+    match = _NUMBERED.match(row.text)
+    return None if match is None or _AMOUNT.match(row.low, match.end()) else match
