@@ -33,6 +33,7 @@ _NAME_STOP = re.compile(
 )
 #: What ends the description of a code within a line, and what leads to one.
 _NEXT_CLAUSE = re.compile(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = re.compile(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 _JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
@@ -62,22 +63,27 @@ def read(context: Context, row: Row) -> None:
     context.tail_status = pending[-1][1].status if before_status is None else None
 
 
-def is_described(context: Context, row: Row) -> bool:
-    """Whether the answer in a row is the description of its code ("ABS - U0151 - No response from restraints")."""
+def is_line_of_list(context: Context, row: Row) -> bool:
+    """Whether a row is surely one code with its description, whatever modules and answers that speaks of: "ABS - U0151
+    - No response from restraints", or "U0151 No response from restraints" below a heading."""
     if len(row.finds.codes) != 1:
         return False
     code = row.finds.codes[0]
+    shape = shape_of(row)
+    if not strip_links(row.text[: code.start]):
+        headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
+        return headed and _IN.match(row.low, code.end) is None
+    usual = shape in context.style.described
+    if usual and _MARK_BEFORE.search(row.text, 0, code.start) and "," not in row.text[: code.start]:
+        return True
     said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
-    if not said or not strip_links(row.text[: code.start]):
-        return False
-    usual = shape_of(row) in context.style.described
     for hit in said:
         between = row.low[code.end : hit.start] if hit.start >= code.end else ","
         if _NEXT_CLAUSE.search(between):
             return False
         if between.strip(" -:|[]()") and not usual and not _MARKED_OFF.match(between):
             return False
-    return True
+    return bool(said)
 
 
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:

@@ -146,7 +146,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         and context.blanks == 0
         and (
             not whole
-            or states.in_text(row.low, context.translated)
+            or _ends_with_status(context, row.low)
             or context.headings_after_blank > context.headings_direct
         )
     ):
@@ -160,15 +160,22 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
+def _ends_with_status(context: Context, low: str) -> bool:
+    """Whether a line ends with the status of a code."""
+    low = low.rstrip(" )].,;")
+    told = states.in_text(low, context.translated)
+    return bool(told) and told[-1].end >= len(low)
+
+
 def _is_whole(context: Context, row: Row, at: int) -> bool:
     """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
     than it holds."""
     above = context.rows[at - 1] if at else None
     if above is None or above.blank or context.open_code is None:
         return True
-    low = above.low.rstrip(" )].,;")
-    told = states.in_text(low, context.translated)
-    if (told and told[-1].end >= len(low)) or (above.finds.codes and above.finds.codes[-1].end >= len(low)):
+    if _ends_with_status(context, above.low):
+        return True
+    if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
         return True
     first = words(row.low[:60])
     return len(above.line.text) + 1 + (first[0][2] if first else 0) <= context.code_width

@@ -76,7 +76,7 @@ def strip_links(text: str) -> str:
 
 def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] == "-"
+    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] in ("-", "/")
 
 
 def trailing_status(text: str) -> tuple[str, str | None]:

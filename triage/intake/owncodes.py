@@ -25,7 +25,7 @@ from triage.model import codes as model_codes
 _TOKEN = r"(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}"
 _FIRST = re.compile(rf"({_TOKEN})(?![\w.,:/-]?[0-9A-Za-z])")
 _BEHIND_NAME = re.compile(
-    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t])\s+({_TOKEN})(?![\w.,/-]?[0-9A-Za-z])"
+    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+({_TOKEN})(?![\w.,/-]?[0-9A-Za-z])"
 )
 _QUANTITY = re.compile(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
@@ -112,6 +112,8 @@ def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool]
 
 
 def _mark_before(row: Row) -> str:
-    """The mark between a name and the first code of a row."""
+    """The mark between a name and the first code of a row, "" for none; "?" where no name stands before it."""
     before = row.text[: row.finds.codes[0].start].rstrip()
-    return before[-1:] if strip_links(before) and before[-1:] in "]:-/>|;,\t" else ""
+    if not strip_links(before):
+        return "?"
+    return before[-1:] if before[-1:] in "]:-/>|;,\t" else ""

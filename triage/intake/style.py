@@ -106,14 +106,17 @@ def _are_described(group: Sequence[Row]) -> bool:
 
 
 def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
-    """By shape: the share of stretches of code rows that start right below a line that is a listed name alone."""
+    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone."""
     starts: dict[Shape, list[bool]] = defaultdict(list)
     above: Row | None = None
+    under = False
     for row in rows:
         if row.blank or row.kind == "rule":
             continue
-        if row.finds.codes and not row.roles and above is not None and not above.finds.codes:
-            starts[shape_of(row)].append(not above.head and len(above.text) <= 80 and _is_name(above.text, names))
+        if row.finds.codes and not row.roles and above is not None:
+            if not above.finds.codes:
+                under = not above.head and len(above.text) <= 80 and _is_name(above.text, names)
+            starts[shape_of(row)].append(under)
         above = row
     return {shape: sum(found) / len(found) for shape, found in starts.items()}
 

@@ -217,7 +217,7 @@ def _coded(context: Context, row: Row) -> None:
         context.refuse(row)
         keyrow.settle(context, row)
         return
-    if not coderow.is_described(context, row) and prose.is_prose(context, row):
+    if not coderow.is_line_of_list(context, row) and prose.is_prose(context, row):
         prose.read(context, row)
         return
     coderow.read(context, row)
