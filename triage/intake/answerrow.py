@@ -17,6 +17,10 @@ from triage.intake.near import small
 from triage.intake.phrases import word_set
 
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+_ABOUT_ITSELF = re.compile(
+    r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
+    r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
+)
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
@@ -34,6 +38,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
             row.start + len(row.text),
         )
         context.saw_scan = True
+        return True
+    if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
+        # "session ok" says that the module answers, not that it is without codes.
         return True
     if len(hits) > 1 and prose.answers(context, row):
         return True
@@ -78,6 +85,13 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     )
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
+    above = module is None or not context.under_heading or row.line.indent < context.heading_indent
+    if names_below and below is not None and (below.line.indent > row.line.indent or above):
+        # "Not answering" over names that stand further right, or below codes that name their modules themselves.
+        context.list_of = answer  # type: ignore[assignment]
+        context.list_item = None
+        context.close_module()
+        return True
     if words_of_list and (names_below or module is None or not context.under_heading):
         context.list_of = answer  # type: ignore[assignment]
         context.close_module()
@@ -162,6 +176,11 @@ def listed(context: Context, row: Row) -> bool:
         context.list_of = None
         return False
     answer = context.list_of
+    if context.list_item is not None and context.list_item[0] == answer and row.line.indent < context.list_item[1]:
+        # Further left than the names of the list: the list is at its end.
+        context.list_of = context.list_item = None
+        return False
+    context.list_item = context.list_item or (answer, row.line.indent)
     for name in names:
         place = max(row.text.find(name), 0)
         module = context.builder.name_module(name, row.line, row.start + place, row.start + place + len(name))

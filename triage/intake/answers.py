@@ -37,6 +37,9 @@ _YES = word_set(
     "yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good"
 )
 _NO = word_set("no nein non n false 0 failed fail none offline x not")
+_NO_REPLY = _NO | word_set(
+    "none keine kein aucune aucun ninguna ninguno sin error nok nio ko failure fault lost missing"
+)
 _GENERIC = re.compile(
     r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|"
     r"rest of[a-z ]*|remaining (?:modules|units)|"
@@ -101,6 +104,18 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     if hits and covered(bare, hits, ANSWER_FILLER):
         return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
     return None
+
+
+def reply_of(low: str) -> str | None:
+    """What a column or a key for the reply itself ("Response", "Comm") says: "none" is silence there.
+
+    >>> reply_of("none"), reply_of("ok"), reply_of("timeout"), reply_of("")
+    ('silent', 'clean', 'silent', None)
+    """
+    bare = low.strip(" \t.,;:()[]*-\"'!>")
+    if not bare:
+        return None
+    return "silent" if bare in _NO_REPLY else answer_of_cell(low, loose=True)
 
 
 def spoken(low: str) -> list[Spoken]:

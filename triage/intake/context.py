@@ -63,6 +63,12 @@ class Context:
     #: Codes stand as far left as their headings: indentation says nothing in this text.
     flat: bool = False
     key_block: bool = False
+    #: By the place of a row with a code: the modules in whose columns its statuses stand.
+    matrix: dict[int, Any] = field(default_factory=dict)
+    #: A line that is a status and nothing else heads the lines with codes below it in this text.
+    status_heads: bool = False
+    #: How far right the first name of a list stands ("No answer:").
+    list_item: tuple[str, int] | None = None
     #: The clauses of the sentence being read.
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.

@@ -100,6 +100,7 @@ def status_alone(context: Context, row: Row) -> bool:
     if (
         draft is None
         or context.blanks
+        or context.style.status_heads
         or draft.status not in (None, context.tail_status)
         or row.text.endswith(":")
         or len(row.text) > 40

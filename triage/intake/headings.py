@@ -264,7 +264,7 @@ def section(context: Context, row: Row) -> StatusWord | None:
         return None
     status, words_beside = _status_of_head(row.low, context.translated)
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
-        return None
+        return status if context.style.status_heads else None
     return status
 
 

@@ -75,10 +75,12 @@ ROLES: dict[str, frozenset[str]] = {
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
         bateria | battery volts | system voltage"""),
     "answer": phrase_set("""
-        response | result | answer | answered | responds | responding | communication | comms | comm | ergebnis |
-        antwort | kommunikation | reponse | resultat | respuesta | resultado | comunicacion | reply | comm status
-        | scan result | outcome | responded | answers | com | erreichbar | responde | repond | communicates |
-        scanned | online"""),
+        result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
+        responded | answers | erreichbar | responde | repond | communicates | scanned | online"""),
+    "reply": phrase_set("""
+        response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
+        comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
+        liaison | conexion | dialogue | can | link"""),
     "scan": phrase_set("""
         phase | scan | snapshot | when | pass | scan no | lauf | durchgang | etape | fase | scan name | reading |
         round | stage | messung | which scan | releve | lectura | lecture"""),
@@ -107,6 +109,20 @@ ROLES: dict[str, frozenset[str]] = {
 _KEYS = phrase_set(
     "in | from | by | at | im | in der | aus | von | bei | dans | en | sur | par | source | origin | quelle"
 )
+#: Columns named by a status: a mark, or the codes themselves, stand in them.
+_FLAGS = {
+    "current": phrase_set(
+        "active | current | present | aktiv | aktuell | vorhanden | actif | actuel | activo | presente"
+    ),
+    "pending": phrase_set("pending | ausstehend | anstehend | en attente | pendiente"),
+    "confirmed": phrase_set("confirmed | bestatigt | confirme | confirmado"),
+    "stored": phrase_set("""
+        stored | history | historic | inactive | memory | memorised | past | gespeichert | passiv | historie |
+        memorise | enregistre | fugitif | almacenado | memorizado | pasado | inactivo | historico"""),
+    "permanent": phrase_set("permanent"),
+}
+_OF_CODES = re.compile(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
+_FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phrase in phrases}
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
@@ -153,6 +169,17 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     return None if best is None else _LONG[best[0]]
 
 
+def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
+    """The roles of the columns of a head. One named by a status is "flag stored" and the like, unless it is the only
+    one and a column of statuses as well ("present")."""
+    flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) for low in lows]
+    several = len(set(flags) - {None}) >= 2
+    return tuple(
+        flag if flag is not None and (several or role_of(low) is None) else role_of(low)
+        for low, flag in zip(lows, flags, strict=True)
+    )
+
+
 def is_key(low: str) -> bool:
     """Whether a word before a colon leads from the code above to its module ("in: BCM")."""
     return low.strip(_EDGE) in _KEYS
@@ -163,11 +190,15 @@ def is_head(lows: Sequence[str]) -> bool:
     if not 2 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
         return False
     exact = sum(low.strip(_EDGE) in _ROLE for low in lows)
-    if not exact or (len(lows) == 2 and (exact < 2 or lows[0].endswith((":", "=")))):
-        # "Unit: Speedo" is a key with its value.
+    if not exact or (len(lows) == 2 and exact < 2):
         return False
-    roles = [role_of(low) for low in lows]
+    if lows[0].endswith((":", "=")) and not lows[-1].endswith((":", "=")):
+        # "Unit: Speedo" is a key with its value, and so is "Status:  no  codes".
+        return False
+    roles = roles_of(lows)
     named = [role for role in roles if role is not None]
+    if sum(role.startswith("flag") for role in named) < 2:
+        named = [role for role in named if not role.startswith("flag")]
     if len(named) < 2 or not {"module", "code", "spn"}.intersection(named):
         return False
     filled = sum(bool(low.strip()) for low in lows)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, phases, states, volts
-from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import CodeDraft
 from triage.intake.characters import has_digit
 from triage.intake.coderow import add, module_for
@@ -268,6 +268,16 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     return True
 
 
+def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = reply_of(low)
+    if module is None or answer is None or not context.under_heading:
+        return False
+    if answer != "clean":
+        apply_answer(context, module, answer)
+    return True
+
+
 def _stored(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     above = context.open_row
     if context.open_code is None or above is None or row.line.indent < above.line.indent:
@@ -327,6 +337,7 @@ _HANDLERS = {
     "count_of_codes": _count_of_codes,
     "volts": _volts,
     "answer": _answer,
+    "reply": _reply,
     "odometer": _stored,
     "rpm": _stored,
     "speed": _stored,

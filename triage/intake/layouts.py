@@ -21,7 +21,7 @@ from triage.intake import phases, states, volts
 from triage.intake.characters import Line, has_digit, lines
 from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
-from triage.intake.heads import is_head, role_of
+from triage.intake.heads import is_head, role_of, roles_of
 
 __all__ = ["Cell", "Row", "lines", "split_rows"]
 
@@ -215,7 +215,7 @@ def _name_columns(rows: Sequence[Row]) -> None:
             _part_heads(row)
         cells = row.cells
         if not row.finds.codes and cells is not None and len(cells) >= 2 and is_head([cell.low for cell in cells]):
-            head, head_roles, missed = row, tuple(role_of(cell.low) for cell in cells), 0
+            head, head_roles, missed = row, roles_of([cell.low for cell in cells]), 0
             row.head = True
             continue
         if head is None:

@@ -12,7 +12,7 @@ from html.parser import HTMLParser
 from triage.intake.characters import Line, line_of, lines
 
 _TAGS = re.compile(
-    r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|"
+    r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|dl|dt|dd|section|article|tbody|"
     r"pre)\b[^>]{0,400}>",
     re.IGNORECASE,
 )
@@ -70,6 +70,12 @@ def lines_of_html(text: str) -> list[Line]:
     return parser.found
 
 
+def _span(attrs: list[tuple[str, str | None]], name: str) -> int:
+    """How many rows or columns a cell reaches over, at most 200."""
+    value = next((value or "" for key, value in attrs if key == name), "")
+    return max(1, min(200, int(value))) if value.isascii() and value.isdigit() else 1
+
+
 class _Rows(HTMLParser):
     """Gathers text into lines; a row of a table becomes one line with bars."""
 
@@ -81,6 +87,9 @@ class _Rows(HTMLParser):
         self._skip = 0
         self._number = 1
         self._in_pre = 0
+        #: By column: the rows that a cell still reaches down, and its text; the cell being read, with its spans.
+        self._spans: dict[int, tuple[int, str]] = {}
+        self._opened: tuple[int, int, int] | None = None
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         if tag in _SKIPPED:
@@ -90,6 +99,8 @@ class _Rows(HTMLParser):
                 self.end_line()
                 self._cells = []
             self._cell()
+            self._fill()
+            self._opened = len(self._cells), _span(attrs, "rowspan"), _span(attrs, "colspan")
             self._cells.append("")
         elif tag == "br":
             if self._cells is None:
@@ -100,6 +111,7 @@ class _Rows(HTMLParser):
             self._in_pre += tag == "pre"
             if tag in ("tr", "table") or self._cells is None:
                 self.end_line()
+                self._spans = {} if tag == "table" else self._spans
             else:
                 self._parts.append(_BREAK)
             if tag in ("h1", "h2", "h3", "h4", "h5", "h6", "p", "table") and self.found and self.found[-1].text:
@@ -132,15 +144,30 @@ class _Rows(HTMLParser):
             self._parts.append(_SPACES.sub(" ", data))
 
     def _cell(self) -> None:
-        """Close the cell being gathered."""
+        """Close the cell being gathered; one that reaches over more columns leaves those empty."""
         if self._cells:
             self._cells[-1] = (self._cells[-1] + "".join(self._parts)).strip()
             self._parts = []
+        if self._cells and self._opened is not None:
+            place, down, right = self._opened
+            if down > 1:
+                self._spans[place] = down - 1, self._cells[-1]
+            self._cells += [""] * (right - 1)
+            self._opened = None
+
+    def _fill(self) -> None:
+        """Put in the cells that reach down from the rows above."""
+        while self._cells is not None and len(self._cells) in self._spans:
+            left, text = self._spans.pop(len(self._cells))
+            if left > 1:
+                self._spans[len(self._cells)] = left - 1, text
+            self._cells.append(text)
 
     def end_line(self, *, keep: bool = False) -> None:
         """Close the line being gathered."""
         if self._cells is not None:
             self._cell()
+            self._fill()
             cells, self._cells = self._cells, None
             if any(cells):
                 self._add("| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |")

@@ -70,8 +70,7 @@ def read(context: Context, row: Row, at: int) -> None:
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
-        if context.list_of is not None and context.blanks <= 1:
-            answerrow.listed(context, row)
+        if context.list_of is not None and context.blanks <= 1 and answerrow.listed(context, row):
             return
         open_heading(context, row, heading)
         return
@@ -134,6 +133,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     answer = answer_of_cell(row.low)
     if answer is None or is_list_head(row.low, spoken(row.low)):
         return False
+    if row.line.indent < context.heading_indent or (":" in row.text and keyrow.split(row) is not None):
+        return False
     apply_answer(context, module, answer)
     return True
 
@@ -174,15 +175,17 @@ def _two_cells(context: Context, row: Row) -> bool:
     if row.kind not in (";", ",", "|", "\t") or row.cells is None:
         return False
     filled = [cell for cell in row.cells if cell.text.strip(" -.")]
-    if len(filled) != 2 or len(row.cells) < 3:
+    if not 2 <= len(filled) <= 4 or len(row.cells) < 3:
         return False
-    told = [answer_of_cell(cell.low) for cell in filled]
-    if (told[0] is None) == (told[1] is None):
+    told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
+    said = [answer for answer in told if answer is not None]
+    if len(said) != len(filled) - 1:
         return False
     name = context.names.bare(tidy(filled[told.index(None)].text))
     if not has_letter(name) or states.of_cell(small(name), context.translated) is not None:
         return False
-    _answered(context, row, name, told[0] or told[1] or "")
+    # A count of no codes beside "not responding" tells nothing.
+    _answered(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
     return True
 
 

@@ -53,6 +53,8 @@ class Style:
     counts_in_brackets: bool = False
     #: Shapes of rows most of which have words behind the code: its description, or a clause of its own.
     described: set[Shape] = field(default_factory=set)
+    #: A line that is a status and nothing else heads the codes below it.
+    status_heads: bool = False
 
 
 def shape_of(row: Row) -> Shape:
@@ -87,6 +89,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
         if row.finds.codes and not row.roles:
             groups[shape_of(row)].append(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
+    style.status_heads = _status_heads(rows)
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
         style.places[shape] = (
@@ -97,6 +100,16 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
     _brackets(rows, names, style)
     return style
+
+
+def _status_heads(rows: Sequence[Row]) -> bool:
+    """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
+    filled = [row for row in rows if not row.blank and row.kind != "rule"]
+    alone = [at for at, row in enumerate(filled) if len(row.low) <= 30 and states.of_cell(row.low) is not None]
+    coded = [at for at, row in enumerate(filled) if row.finds.codes]
+    if not alone or not coded or alone[0] > coded[0] or len(alone) >= len(coded):
+        return False
+    return all(at + 1 < len(filled) and bool(filled[at + 1].finds.codes) for at in alone)
 
 
 def _are_described(group: Sequence[Row]) -> bool:
@@ -123,8 +136,10 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
 
 #: A count of codes; none at all heads no codes.
 _COUNTED = re.compile(
-    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+[^\W\d]{3,}[^\W\d ]*[)\]]?\s*:?$|"
-    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$"
+    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
+    r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
+    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
+    re.IGNORECASE,
 )
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from copy import copy
+from typing import cast
 
 from triage.intake import phases, states, volts
-from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import ModuleDraft
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.coderow import add, details_of, module_for
@@ -22,9 +23,11 @@ from triage.model.snapshot import StatusWord
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
 #: Under a head such as "present?".
 _YES_OR_NO: dict[str, StatusWord] = {
-    **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true"), "current"),
-    **dict.fromkeys(("no", "nein", "non", "n", "false"), "stored"),
+    **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
+    **dict.fromkeys(("no", "nein", "non", "n", "false", "0"), "stored"),
 }
+#: Of several columns with a mark, the one that tells most about now.
+_TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
 _OWN = re.compile(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6})(?=\s{0,2}[(\[])"
@@ -33,7 +36,7 @@ _OWN = re.compile(
 _BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 _NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Columns in which the codes or the answer of a module stand.
-_TELLING = ("code", "count_of_codes", "status", "answer", "description", "failure_type")
+_TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
 _EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
 
@@ -198,7 +201,7 @@ def _continues(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bo
     """A row with neither module nor code goes on with the description, or the status, of the row above."""
     draft = context.open_code
     if draft is None:
-        return not any(_text(by_role, role) for role in ("answer", "count_of_codes", "status"))
+        return not any(_text(by_role, role) for role in ("answer", "reply", "count_of_codes", "status"))
     text = " ".join(cell.text for cell in by_role.get("description", ()) if cell.text)
     if text:
         draft.text = f"{draft.text} {text}" if draft.text else text
@@ -239,6 +242,10 @@ def _module_values(
 
 def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
     """What a module without a code in its row did: the wording may stand in any column."""
+    reply = reply_of(_text(by_role, "reply"))
+    if reply is not None and reply != "clean":
+        apply_answer(context, module, reply)
+        return
     for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
         for cell in by_role.get(role, ()):
             answer = answer_of_cell(cell.low, loose=True)
@@ -250,6 +257,9 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
         if answer is not None:
             apply_answer(context, module, answer)
             return
+    if reply is not None:
+        apply_answer(context, module, reply)
+        return
     if module.codes or module.answer is not None or module.stated is not None:
         return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
@@ -282,6 +292,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
             details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
     shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    details.status = details.status or _flagged(context, row, code)
     for cell in by_role.get("failure_type", ()):
         _type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
@@ -298,6 +309,27 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
         details.freeze["volts"] = context.pending_freeze_volts
         context.pending_freeze_volts = None
     return details
+
+
+def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
+    """The status by the columns that are named by one: the code stands in it, or a mark or "yes" does."""
+    flags = [
+        (cast("StatusWord", role[5:]), cell)
+        for cell, role in zip(row.cells or (), row.roles or (), strict=False)
+        if role is not None and role.startswith("flag ")
+    ]
+    for status, cell in flags:
+        if cell.start <= code.start < cell.end:
+            return status
+    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags}
+    said = [status for status, answer in told.items() if answer == "current"]
+    if said:
+        return max(said, key=_TELLS_MOST.index)
+    if len(flags) == 1:
+        status, cell = flags[0]
+        whole = states.of_cell(cell.low, context.translated, context.legend)
+        return whole or ("stored" if status == "current" and told[status] == "stored" else None)
+    return None
 
 
 def _part(text: str, count: int, at: int) -> str:
@@ -339,7 +371,7 @@ def _more(
         if match is not None:
             value = float(match[1].replace(",", "."))
             details.freeze[name] = stored_values(low).get(name, value)
-    for role in ("answer", "date", "scan"):
+    for role in ("answer", "reply", "date", "scan"):
         status = states.of_cell(_text(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     told = [_part(cell.text, *shares) for cell in by_role.get("description", ()) if cell.text.strip(" -")]

@@ -13,8 +13,11 @@ from triage.intake import (
     codefirst,
     coderow,
     dates,
+    fields,
     finish,
     keyrow,
+    logs,
+    matrix,
     metarow,
     namelist,
     numbering,
@@ -106,7 +109,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     all_rows = paragraphs.join(rows.rows_from(found, names.listed))
-    all_rows = numbering.unnumbered(all_rows)
+    all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
     all_rows = codefirst.in_front(all_rows, names.listed)
@@ -120,6 +123,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         order=dates.order(lows),
         page_marks=rows.page_marks(all_rows, names.listed),
     )
+    context.matrix = matrix.columns(all_rows, names.listed)
+    for columns in context.matrix.values():
+        columns[0].head.head = True
     context.row_times = _row_times(all_rows, context.order)
     context.flat = _flat(all_rows)
     context.legend = _legend(all_rows, context.translated)
@@ -190,6 +196,8 @@ def _row(context: Context, row: Row, at: int) -> None:
         row.roles = None
     if row.roles is not None and row.line.number not in context.page_marks:
         tablerow.read(context, row)
+    elif at in context.matrix:
+        matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:
         _coded(context, row)
     else:
