@@ -216,3 +216,29 @@ def test_a_key_starts_a_line_of_its_own() -> None:
         "DTC 1 état: actuel"
     )
     assert modules_of(text) == {"climate control": ["C180C-14 current"]}
+
+
+@pytest.mark.parametrize("key", ["Status", "DTC status", "Condition", "Zustand", "État", "Estado"])
+def test_a_status_behind_its_key_is_surer_than_a_word_of_the_description(key: str) -> None:
+    text = (
+        f"ABS\nP0504-21 {key}: stored\nU024B Manufacturing mode active\n{key}: confirmed\n"
+        f"P0301 misfire {key}: no longer\nactive"
+    )
+    assert modules_of(text) == {"anti-lock brakes": ["P0504-21 stored", "U024B confirmed", "P0301 stored"]}
+
+
+def test_a_parameter_and_its_failure_mode_behind_keys_stay_one_code() -> None:
+    assert modules_of("ABS\nspn:1761 fmi:17  tank level low  [confirmed dtc]") == {
+        "anti-lock brakes": ["SPN 1761 FMI 17 confirmed"]
+    }
+
+
+@pytest.mark.parametrize("said", ["OK", "no codes", "0"])
+def test_a_result_that_is_fine_is_clean(said: str) -> None:
+    assert modules_of(f"Unit: ABS\nResult: {said}\n\nUnit: ECM\nCode: P0562")["anti-lock brakes"] == ["clean"]
+
+
+@pytest.mark.parametrize("said", ["none", "keine", "no", "timeout", "-- no --"])
+@pytest.mark.parametrize("key", ["Response", "Antwort", "Réponse", "Respuesta", "Comm"])
+def test_no_reply_is_silence_whatever_the_word(key: str, said: str) -> None:
+    assert modules_of(f"Unit: ABS\n{key}: {said}\n\nUnit: ECM\nCode: P0562")["anti-lock brakes"] == ["silent"]

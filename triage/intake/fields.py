@@ -37,6 +37,9 @@ def _fields(row: Row) -> list[Row]:
         for match in _KEY.finditer(row.low)
         if (role := role_of(match[1], exactly=True)) in _ROLES or role == "other"
     ]
+    if row.finds.codes and row.finds.codes[0].kind == "J1939":
+        # "SPN: 94 FMI: 18" is one code.
+        keys = [(start, role) for start, role in keys if role not in ("spn", "fmi")]
     roles = {role for _, role in keys}
     if len(keys) < 2 or len(roles) < 2 or row.low[: keys[0][0]].strip(_EDGE) or not roles & {"module", "code", "spn"}:
         return [row]

@@ -76,8 +76,8 @@ _UNIT = (
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
 #: Failure type after a code, from the surest form to the weakest.
 _JOINED = re.compile(
-    rf"(?:[-:/_#.](?:0x|\$)?{_SLIP2}|\s?[-:/_#]\s?(?:0x|"
-    rf"\$)?([0-9a-f]{{2}}))h?{_UNIT}",
+    rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.,:/][0-9])|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
+    rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
 )
 _BRACKETED = re.compile(

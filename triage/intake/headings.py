@@ -147,17 +147,23 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         and (
             not whole
             or _ends_with_status(context, row.low)
-            or context.headings_after_blank > context.headings_direct
+            or (context.headings_after_blank > context.headings_direct and not _ended(context, at))
         )
     ):
         return ""
     deeper = below.line.indent > row.line.indent
-    alike = whole and context.headings_direct > 0 and row.line.indent == context.heading_indent
+    before = context.headings_direct + context.headings_after_blank
+    alike = whole and before > 0 and row.line.indent == context.heading_indent
     module = context.builder.module
     # The module above has answered: the codes below are another's.
     other = module is not None and module.answer is not None and not module.codes and not context.under_heading
     sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
+
+
+def _ended(context: Context, at: int) -> bool:
+    """Whether the line above ends with its status."""
+    return at > 0 and _ends_with_status(context, context.rows[at - 1].low)
 
 
 def _ends_with_status(context: Context, low: str) -> bool:

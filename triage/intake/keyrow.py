@@ -250,19 +250,7 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     answer = answer_of_cell(low, loose=True)
     if module is None or answer is None or not context.under_heading:
         return False
-    if answer == "clean" and low in (
-        "yes",
-        "ja",
-        "oui",
-        "si",
-        "ok",
-        "responded",
-        "online",
-        "answered",
-        "1",
-        "true",
-        "y",
-    ):
+    if answer == "clean" and low in ("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"):
         return True
     apply_answer(context, module, answer)
     return True

@@ -202,8 +202,10 @@ def soft_pieces(text: str, offset: int = 0) -> list[tuple[int, str]]:
     return found
 
 
-def take_running(details: Details, text: str, low: str, translated: bool, doubtful: bool) -> str:
-    """Take a status that stands at the end or the start of running text; what is left of the text.
+def take_running(
+    details: Details, text: str, low: str, translated: bool, doubtful: bool, lead: bool = True
+) -> str:
+    """Take a status that stands at the end or (``lead``) the start of running text; what is left of the text.
 
     ``doubtful`` says whether words that descriptions use too ("current") may count here.
     """
@@ -223,7 +225,7 @@ def take_running(details: Details, text: str, low: str, translated: bool, doubtf
         details.status = joined or last.status
         return text[: first.start].rstrip(_EDGE)
     start = hits[0]
-    if not low[: start.start].strip(_EDGE) and (start.sure or doubtful):
+    if lead and not low[: start.start].strip(_EDGE) and (start.sure or doubtful):
         details.status = start.status
         return text[start.end :].lstrip(_EDGE)
     return text

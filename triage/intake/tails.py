@@ -22,6 +22,11 @@ _COUNT_LAST = re.compile(
     r"(?<=\S)[\s,;]+[(\[]?(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?(?:x|times|mal|fois|veces)|"
     r"(?:count|counter|occ|occurrences|freq|anzahl|haufigkeit|zahler|compteur|contador)\s?[:=]?\s?([0-9]{1,3}))[)\]]?$"
 )
+_STATUS_KEY = re.compile(
+    r"(?:^|(?<=[\s,;(\[-]))(?:(?:dtc|fault|code)[ -])?(?:status|state|condition|zustand|fehlerstatus|etat|statut|"
+    r"estado)\s*[:=]\s*"
+)
+_PIECE_END = re.compile(r"[,;|(\[]|\s-\s|\s\s")
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
 
@@ -68,6 +73,9 @@ def _take(
     if text[-1:] in _COUNT_ENDS and (count := _COUNT_LAST.search(text)) is not None and details.count is None:
         details.count = int(next(number for number in count.groups() if number))
         text = text[: count.start()]
+    if ":" in text or "=" in text:
+        text = _keyed(details, text, translated, legend)
+        settled = settled or details.status is not None
     low = small(text)
     parts = soft_pieces(text)
     if len(parts) <= 1:
@@ -102,8 +110,23 @@ def _take(
     if texts:
         details.texts.append(", ".join([piece.strip(" ,;") for piece in texts]))
     if details.status is None and not settled:
-        for part in reversed(texts):
-            take_running(details, part, small(part), translated, doubtful)
+        for place in range(len(texts) - 1, -1, -1):
+            # "seat heater, current above threshold" starts with no status.
+            take_running(details, texts[place], small(texts[place]), translated, doubtful, place == 0)
+
+
+def _keyed(details: Details, text: str, translated: bool, legend: Legend) -> str:
+    """Take a status behind its key ("Misfire Condition: stored"); what is left of the text. Nothing is surer."""
+    low = small(text)
+    key = _STATUS_KEY.search(low)
+    if key is None:
+        return text
+    for end in (len(low), *(match.start() for match in _PIECE_END.finditer(low, key.end()))):
+        status = states.of_cell(low[key.end() : end], translated, legend)
+        if status is not None:
+            details.status = status
+            return text[: key.start()] + text[end:]
+    return text
 
 
 def _by_letter(

@@ -70,7 +70,7 @@ STATES = Phrasebook(
 )
 #: Words that stand beside a status and say nothing of their own.
 STATE_FILLER = word_set("""
-    status state st fault faults code codes dtc dtcs is are was and the a zustand fehler stand etat statut
+    status state condition st fault faults code codes dtc dtcs is are was and the a zustand fehler stand etat statut
     defaut code defauts estado fallo codigo averia type fehlerstatus fehlercode list mil on off lamp test at
     time of this same trouble all both each these every alle beide beides tous toutes todos todas ambos
     in ist et y und error failure diagnostic now currently bit der des le la el los
