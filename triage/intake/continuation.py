@@ -10,7 +10,7 @@ from triage.intake.context import Context
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.pieces import stored_values
+from triage.intake.pieces import soft_pieces, stored_values
 
 
 def stored(context: Context, row: Row) -> bool:
@@ -126,7 +126,9 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     details = details_of(context, [context.tail], draft.failure_type is not None)
     said = states.in_text(row.low, context.translated)
     own = states.of_cell(row.low, context.translated, context.legend)
-    settled = draft.status is not None and own is None and not (said and said[-1].sure)
+    pieces = [] if own is not None else soft_pieces(row.low)
+    told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])
+    settled = draft.status is not None and own is None and not told and not (said and said[-1].sure)
     if details.status is not None and draft.status in (None, context.tail_status) and not settled:
         # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
         draft.status = context.tail_status = details.status

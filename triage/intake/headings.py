@@ -47,6 +47,7 @@ _CONTINUED = re.compile(
     r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
 )
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
+_NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
 _BRACKET_COUNT = re.compile(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
@@ -209,8 +210,8 @@ def _nameable(printed: str) -> bool:
 
 
 def _marked(row: Row) -> bool:
-    """Whether the line is decorated as a heading."""
-    return _MARKED.match(row.text) is not None
+    """Whether the line is decorated as a heading, or was numbered as one."""
+    return _MARKED.match(row.text) is not None or _NUMBER_BEFORE.fullmatch(row.line.text, 0, row.start) is not None
 
 
 def _next(context: Context, at: int) -> Row | None:

@@ -34,6 +34,7 @@ _INNER = re.compile(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
 _CELL_STOP = re.compile(r"\s*[(\[]|\s-+\s|:\s")
 _JOINT = re.compile(r"\s*[,;]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 _TIGHT_JOINT = re.compile(r"\s*[&+]\s*|\s+/\s+")
+_ARROW = re.compile(r"\s*[-=]+>\s")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
 _OPEN = {close: mark for mark, close in _BRACKETS.items()}
@@ -181,15 +182,20 @@ def acceptable(text: str) -> bool:
 def share(sample: Sequence[Row], names: Names) -> float:
     """How sure it is that names stand behind the code: the share of rows where all of them are known, or that of the
     names known where most rows hold several."""
-    good = filled = sure_names = told = 0
+    good = filled = sure_names = told = arrows = 0
     is_name = known(names)
     for row in sample:
-        texts = [tidy(row.text[start:end]) for start, end in parts(row, is_name)][:_MOST]
+        places = parts(row, is_name)
+        texts = [tidy(row.text[start:end]) for start, end in places][:_MOST]
         sure = [is_name(text) or (acceptable(text) and names.score(text) >= 60.0) for text in texts]
         filled += bool(texts)
         good += bool(texts) and all(sure)
         sure_names, told = sure_names + sum(sure), told + len(sure)
+        arrows += _ARROW.match(row.text, row.finds.codes[-1].end) is not None and all(map(acceptable, texts))
     if not filled:
         return 0.0
+    if arrows == len(sample) and sure_names:
+        # An arrow leads to nothing else.
+        return 1.0
     several = sure_names / told if told >= 1.5 * filled else 0.0
     return max(good, several * filled) / len(sample)

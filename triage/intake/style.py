@@ -362,11 +362,10 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
             continue
         below = 0
         for other in rows[at + 1 : at + 30]:
-            if not other.finds.codes:
-                if other.blank:
-                    continue
+            if other.finds.codes:
+                below += 1
+            elif not other.blank and other.line.indent <= row.line.indent:
                 break
-            below += 1
         agree += below == int(match[2])
         differ += below != int(match[2])
     style.counts_in_brackets = agree > differ
