@@ -6,6 +6,7 @@ Source of the wordings: common practice.
 from __future__ import annotations
 
 import pytest
+from wording_tables import wordings
 
 from triage.intake import conditions, phases
 from triage.intake.characters import low
@@ -101,16 +102,6 @@ no fault here | scan done | before noon | after lunch | day after | rear post | 
 repair shop | the clear one | after all | before I go home call me | nothing after that
 """,
 }
-
-
-def wordings(table: dict[str, str]) -> list[tuple[str, str]]:
-    return [
-        (each.strip(), wanted)
-        for wanted, text in table.items()
-        for line in text.splitlines()
-        for each in line.split(" | ")
-        if each.strip()
-    ]
 
 
 @pytest.mark.parametrize(("text", "wanted"), wordings(ENGINE))

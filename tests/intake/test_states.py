@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 from pastes import tables
+from wording_tables import wordings
 
 from triage.intake import states
 from triage.intake.characters import low
@@ -56,16 +57,6 @@ present value too low | active grille shutter stuck | memory error in module | n
 both sides
 """,
 }
-
-
-def wordings(table: dict[str, str]) -> list[tuple[str, str]]:
-    return [
-        (each.strip(), wanted)
-        for wanted, text in table.items()
-        for line in text.splitlines()
-        for each in line.split(" | ")
-        if each.strip()
-    ]
 
 
 @pytest.mark.parametrize(("text", "wanted"), wordings(CELLS))

@@ -5,6 +5,10 @@
 ...     _ = facts.take(line, line.lower())
 >>> facts.values["drive"], facts.values["vin"], facts.values["complaint"]
 ('diesel', '1M8GDM9AXKP042788', 'will not start')
+>>> told = Facts()
+>>> line = "Job 12 - panel van, diesel. Customer says: dead this morning"
+>>> told.take(line, line.lower()), told.values["complaint"], told.values["drive"]
+('complaint', 'dead this morning', 'diesel')
 """
 
 from __future__ import annotations
@@ -48,6 +52,11 @@ _KEY = re.compile(
     r"erstzulassung|warranty)"
 )
 _KEYED = re.compile(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
+#: The complaint behind another sentence of its line ("Job 12, van, diesel. Customer says: dead this morning").
+_COMPLAINT_LATER = re.compile(
+    r"[.;,|–-] ?(?:customer (?:complaint|states|says|concern)|complaint|kundenbeanstandung|beanstandung|plainte client|"
+    r"plainte|queja)\s*:\s*(?=\S)"
+)
 _DRIVE = (
     ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
     (
@@ -87,6 +96,11 @@ class Facts:
         if "bat" in low:
             self._battery(low)
         match = _KEYED.match(low)
+        later = _COMPLAINT_LATER.search(low)
+        if later is not None and (match is None or match["complaint"] is None):
+            self._keyed("complaint", text[later.end() :].strip(), low[later.end() :].strip())
+            self._described(low[: later.start()])
+            return "complaint"
         if match is None:
             return kind
         key = match.lastgroup if match.lastgroup != "value" else None

@@ -2,6 +2,8 @@
 
 >>> [outside_supply(text) for text in ("jump pack on, 12.9v", "no charger", "mit ladegerat", "onboard charger: ok")]
 ['jump pack', 'none', 'charger', None]
+>>> [outside_supply(text) for text in ("12 min run, pack off, 14.2v", "pack taken off", "battery pack off")]
+['none', 'none', None]
 """
 
 from __future__ import annotations
@@ -35,7 +37,9 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         re.compile(
             r"(?<![a-z])(?:jump[ -]?pack|jump[ -]?starter|jump ?box|booster(?: pack)?|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
-            r"arrancador(?: de bateria)?|start booster|power pack)" + _NO_DEVICE
+            r"arrancador(?: de bateria)?|start booster|power pack|"
+            r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken) )?(?:on|off|connected|"
+            r"disconnected|removed)(?![a-z])))" + _NO_DEVICE
         ),
     ),
     (
