@@ -9,21 +9,15 @@ import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import get_args
 
 import pytest
 from typer.testing import CliRunner
 
 import triage
 from code_tables import load
-from triage.cli import keep_options
-from triage.cli.keep_learn import find_fault
 from triage.cli.keep_rates import learned
 from triage.cli.main import app
 from triage.errors import TriageError
-from triage.model.session import BatteryType, Drive, Event, What, parse_session
-from triage.model.snapshot import PHASES, Engine, OutsideSupply
-from triage.model.verdict import CAUSES
 from triage.store import open_store
 
 DEMO = sorted((Path(triage.__file__).parent / "demo").glob("*.txt"))
@@ -64,23 +58,6 @@ def visit(run: Run) -> Run:
     for file in DEMO:
         run("paste", "van", str(file))
     return run
-
-
-def test_the_words_of_the_options_are_those_of_the_model() -> None:
-    assert keep_options.PHASES == PHASES
-    assert keep_options.CAUSES == CAUSES
-    for words, literal in (
-            (keep_options.WHATS, What), (keep_options.OUTSIDE, OutsideSupply), (keep_options.ENGINES, Engine),
-            (keep_options.DRIVES, Drive), (keep_options.BATTERIES, BatteryType)):
-        assert words == get_args(literal)
-    for field, words in (("part", keep_options.PARTS), ("answer", keep_options.ANSWERS)):
-        assert words == get_args(get_args(Event.model_fields[field].annotation)[0])
-
-
-def test_help_comes_without_the_heavy_imports() -> None:
-    code = ("import sys, triage.cli.main\n"
-            "print([m for m in ('pandas', 'numpy', 'sqlalchemy', 'pydantic') if m in sys.modules])")
-    assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout == "[]\n"
 
 
 def test_open_says_what_is_known_of_the_vehicle(run: Run) -> None:
@@ -299,22 +276,6 @@ def test_the_shop_is_shown_beside_the_table_and_bands_before_percentages(visit: 
     assert "said 'almost surely there': 1 of 1 fault was there" in page
     found = json.loads(visit("calibration", "--json"))
     assert (found["outcomes"], found["percentages"]) == (1, False)
-
-
-def test_a_fault_is_found_by_any_spelling() -> None:
-    session = parse_session(json.dumps({"job": "j", "snapshots": [{"phase": "before-clear", "modules": [
-        {"module": "engine control", "printed": "Motor", "codes": [
-            {"code": "P0118"}, {"code": "P0562", "failure_type": "16"}, {"code": "P0562", "failure_type": "17"}]},
-        {"module": "gateway", "codes": [{"code": "SPN 168 FMI 4"}, {"code": "4711"}]}]}]}))
-    tables = load()
-    assert find_fault(session, "motor", "p0118", tables) == ("engine control", "P0118", None)
-    assert find_fault(session, "ECM", "P0562-16", tables) == ("engine control", "P0562", "16")
-    assert find_fault(session, "Gateway", "spn168 fmi4", tables) == ("gateway", "SPN 168 FMI 4", None)
-    assert find_fault(session, "gateway", "4711", tables) == ("gateway", "4711", None)
-    with pytest.raises(TriageError, match=r"holds several faults ECM P0562: engine control P0562-16, .*say which"):
-        find_fault(session, "ECM", "P0562", tables)
-    with pytest.raises(TriageError, match="holds no fault radio P0118; it holds engine control P0118"):
-        find_fault(session, "radio", "P0118", tables)
 
 
 def test_jobs_go_out_and_come_back_without_loss(visit: Run, tmp_path: Path) -> None:
