@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.phrases import Phrasebook
+from triage.intake.phrases import Phrasebook, word_set, words
 from triage.model.snapshot import Engine
 
 _ENGINE = Phrasebook(
@@ -94,6 +94,10 @@ _NOT_BEFORE = ("im ", "check ")
 _RANK: tuple[Engine, ...] = ("ready", "off", "running")
 
 
+#: Words beside the state that say nothing of a module.
+_BESIDE = word_set("the is was now key on ignition ign kl 15 and und et y state status with der le la el est")
+
+
 def engine(low: str) -> Engine | None:
     """The state that a line in small letters states; key on alone says nothing of the engine."""
     key = _ENGINE_KEY.search(low)
@@ -104,6 +108,19 @@ def engine(low: str) -> Engine | None:
         if state in said:
             return state
     return "running" if not said and _IDLE.search(low) else None
+
+
+def alone(low: str) -> bool:
+    """Whether a line says nothing but the engine's state: "Engine: off", "engine running"; it names no module.
+
+    >>> alone("engine: off"), alone("key on, engine off"), alone("engine control"), alone("engine: off 12.1 v")
+    (True, True, False, False)
+    """
+    if len(low) > 60:
+        return False
+    found = spans(low)
+    rest = [word for word, start, _ in words(low) if not any(first <= start < end for first, end in found)]
+    return bool(found) and all(word in _BESIDE for word in rest)
 
 
 def spans(low: str) -> list[tuple[int, int]]:

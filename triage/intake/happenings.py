@@ -73,8 +73,24 @@ _BATTERY = (
     ("lithium", r"(?<![a-z])(?:lithium|lifepo4?|li-?ion|lfp)(?![a-z])"),
     ("flooded", r"(?<![a-z])(?:flooded|wet cell|efb|nassbatterie|plomb ouvert|lead[- ]acid)(?![a-z])"),
 )
+#: A number of a phone, an order, a version: a line of its own that names no module ("Tel. 0171 555").
+_ASIDE_NUMBER = re.compile(
+    r"\s*(?:tel(?:efon|ephone|efono)?|phone|mobile|handy|fax|order|auftrag(?:snummer)?|job|invoice|ticket|ro|software|"
+    r"softwarestand|sw|firmware|fw|hardware|hw|version|calibration|part|teile|odometer|mileage|kilometerstand|"
+    r"km-?stand|kilometrage|kilometraje|serial|registration|plate|customer|kunden|page|protocol|report|build)"
+    r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}[a-z]{0,4}\s*"
+)
 _YEAR = re.compile(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
 _NOMINAL = re.compile(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
+
+
+def is_aside(low: str) -> bool:
+    """Whether a line in small letters is a number that is no code, with the word for what it is before it.
+
+    >>> is_aside("tel. 0171 5556251"), is_aside("software version 4.12.69"), is_aside("hardware 0")
+    (True, True, False)
+    """
+    return len(low) <= 60 and _ASIDE_NUMBER.fullmatch(low) is not None
 
 
 @dataclass(slots=True)

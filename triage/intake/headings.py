@@ -155,9 +155,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     deeper = below.line.indent > row.line.indent
     before = context.headings_direct + context.headings_after_blank
     alike = whole and before > 0 and row.line.indent == context.heading_indent
-    module = context.builder.module
-    # The module above has answered: the codes below are another's.
-    other = module is not None and module.answer is not None and not module.codes and not context.under_heading
+    other = whole and row.cells is None and _none_open(context, heading.printed)
     sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
@@ -172,6 +170,17 @@ def _ends_with_status(context: Context, low: str) -> bool:
     low = low.rstrip(" )].,;")
     told = states.in_text(low, context.translated)
     return bool(told) and told[-1].end >= len(low)
+
+
+def _none_open(context: Context, printed: str) -> bool:
+    """Whether the codes below can't be of the module named last: it said that it has none, or stood before its codes
+    in their own line ("Dash: P0562"). ``printed`` must then be no part of a sentence or of a code."""
+    if strip_links(printed) != printed or printed[1:2].isdigit():
+        return False
+    module, above = context.builder.module, context.open_row
+    if above is None:
+        return module is not None and module.answer is not None and not module.codes and not context.under_heading
+    return not context.under_heading and not above.roles and bool(above.finds.codes) and shape_of(above)[2]
 
 
 def _is_whole(context: Context, row: Row, at: int) -> bool:

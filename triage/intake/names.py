@@ -47,6 +47,7 @@ _NEVER = word_set(
     "before after idle drive snapshot model year type battery batteries supply start end"
 )
 _ADDRESS_BEFORE = re.compile(
+    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
     r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
     r"(?:\s*[-:.)]{0,2}\s+|-)([^\W\d_].*)"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake import answerrow, continuation, keyrow, metarow, phases, states, volts
+from triage.intake import answerrow, continuation, engine_state, happenings, keyrow, metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
@@ -40,6 +40,12 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
             metarow.read(context, row, quiet=True)
+        return
+    if happenings.is_aside(row.low):
+        context.open_code = context.open_row = None
+        return
+    if engine_state.alone(row.low):
+        metarow.read(context, row)
         return
     if continuation.in_column(context, row):
         continuation.go_on(context, row)

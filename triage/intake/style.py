@@ -11,8 +11,9 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import namelist, pieces, states
-from triage.intake.characters import has_letter
+from triage.intake import namelist, phases, pieces, states
+from triage.intake.answers import spoken
+from triage.intake.characters import has_digit, has_letter
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
@@ -92,9 +93,8 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.status_heads = _status_heads(rows)
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
-        style.places[shape] = (
-            HEADING if not shape[2] and headed.get(shape, 0.0) >= 0.5 else _place(shape, group, names)
-        )
+        heading = not shape[2] and (headed.get(shape, 0.0) >= 0.5 or _one_below_words(rows, group, names))
+        style.places[shape] = HEADING if heading else _place(shape, group, names)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
     trailing = sum(_has_status(rows[at], _wrapped(rows, at), names, style.places[shape_of(rows[at])]) for at in coded)
     style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
@@ -132,6 +132,22 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
             starts[shape_of(row)].append(under)
         above = row
     return {shape: sum(found) / len(found) for shape, found in starts.items()}
+
+
+def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) -> bool:
+    """Whether the only row of its shape stands right below a line of words that may be a name nobody knows, and holds
+    no name but one that descriptions use too ("Crane interface" above "P2503 charging")."""
+    if len(group) != 1:
+        return False
+    at = next((at for at, row in enumerate(rows) if row is group[0]), 0)
+    above = rows[at - 1] if at else None
+    if above is None or above.blank or above.finds.codes or above.head or above.cells:
+        return False
+    if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or spoken(above.low):
+        return False
+    if above.text.endswith((".", "!", "?", ",")) or STATES.find(above.low) or phases.find(above.low) is not None:
+        return False
+    return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
 
 
 #: A count of codes; none at all heads no codes.

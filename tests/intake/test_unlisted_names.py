@@ -1,0 +1,81 @@
+"""Lines that name no module though they look like it, and modules that no table knows. All invented; wordings: common
+practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import Reading, read_text
+
+
+def read(text: str) -> Reading:
+    return read_text(text, load())
+
+
+def modules(text: str) -> list[tuple[str, bool | None, list[str]]]:
+    """Module, answer and codes of the only scan of a text."""
+    (snapshot,) = read(text).snapshots
+    return [(scan.module, scan.responds, [code.code for code in scan.codes]) for scan in snapshot.modules]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Tel. 0171 5556251",
+        "Phone: +49 171 5556251",
+        "Software version 4.12.69",
+        "SW 0815.4711",
+        "Order no. 56134",
+        "Odometer 84213 km",
+    ],
+)
+def test_a_number_with_its_word_is_neither_a_module_nor_a_date(line: str) -> None:
+    reading = read(f"{line}\n2025-03-03 08:00\nECM: P0562 stored\n")
+    assert [len(snapshot.modules) for snapshot in reading.snapshots] == [1]
+    assert str(reading.snapshots[0].at) == "2025-03-03 08:00:00"
+    assert not reading.notices
+
+
+@pytest.mark.parametrize(
+    ("line", "engine"),
+    [("Engine: off", "off"), ("engine on", "running"), ("Key on, engine off", "off"), ("Motor läuft", "running")],
+)
+def test_the_state_of_the_engine_opens_no_module(line: str, engine: str) -> None:
+    (snapshot,) = read(f"{line}\nBattery 12.1 V\nABS: no codes\n").snapshots
+    assert (snapshot.engine, snapshot.volts) == (engine, 12.1)
+    assert [(scan.module, scan.volts) for scan in snapshot.modules] == [("anti-lock brakes", None)]
+
+
+def test_an_unlisted_heading_ends_the_codes_of_a_module_named_in_its_own_line() -> None:
+    text = "Dash: P0562-16 stored\nCrane interface\nP2503-51 Charging system voltage low\nABS: no codes\n"
+    assert modules(text) == [
+        ("instrument cluster", True, ["P0562"]),
+        ("Crane interface", True, ["P2503"]),
+        ("anti-lock brakes", True, []),
+    ]
+
+
+@pytest.mark.parametrize(("answer", "responds"), [("no codes", True), ("no response", False)])
+def test_codes_below_a_line_of_words_are_not_those_of_a_module_that_has_none(answer: str, responds: bool) -> None:
+    text = f"EPS\n{answer}\nCrane interface\nP2503-51 Charging\n"
+    assert modules(text) == [("power steering", responds, []), ("Crane interface", True, ["P2503"])]
+
+
+def test_words_that_go_on_with_a_sentence_are_no_heading() -> None:
+    text = "Dash: P0562-16 stored\nin the crane there are\nP2503-51 Charging system voltage low\n"
+    assert "in the crane there are" not in [name for name, _, _ in modules(text)]
+
+
+def test_the_address_of_a_heavy_vehicle_stands_before_the_name() -> None:
+    assert modules("SA 0 Engine #1\n SPN 168 FMI 4 active\nSA 11 Brakes\n no codes\n") == [
+        ("engine control", True, ["SPN 168 FMI 4"]),
+        ("anti-lock brakes", True, []),
+    ]
+
+
+def test_hundreds_of_names_with_a_slip_are_each_looked_up() -> None:
+    """More than a vehicle has, so that lines that only look like names do not use up the look-ups of those that are."""
+    lines = [f"unknown thing {chr(97 + at % 26)}{chr(97 + at // 26)}x: P0562 stored" for at in range(400)]
+    text = "\n".join([*lines, "Anti-lokc brakes: U0100 stored"])
+    assert modules(text)[-1][0] == "anti-lock brakes"
