@@ -24,7 +24,7 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import band, clean_words, reasons
 from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
-from triage.explain.standing import ASIDE, STANDINGS, Standings, safety_name, standings
+from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
@@ -124,10 +124,11 @@ def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
     order = np.lexsort((-work.evidence.decibans, work.standings.standing, book.fault_session)).tolist()
     result: list[Verdict] = []
+    standing = work.standings.standing.tolist()
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
-        safeties = {safety for fault in range(first, last) if work.standings.standing[fault] != ASIDE
-                    if (safety := safety_name(book, work.links, fault))}
+        safeties = {safety for safety, where in zip(work.standings.dangers[first:last], standing[first:last],
+                                                    strict=True) if safety and where != ASIDE}
         result.append({
             "job": session.job, "faults": [faults[fault] for fault in order[first:last]],
             "supply": supplies[place], "next_checks": checks[place],
@@ -146,7 +147,8 @@ def supply_facts(work: Worked, place: int) -> SupplyFacts:
     """What the codes of session ``place`` say of the supply."""
     book = work.book
     first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
-    high = {int(book.fault_module[fault]) for fault in range(first, last) if book.facts[fault].supply == "high"}
+    high = {int(book.fault_module[fault]) for fault, facts in enumerate(book.facts[first:last], start=first)
+            if facts.supply == "high"}
     return SupplyFacts(
         holders=int(work.links.supply_codes[place].max()), peers=int(work.links.supply_peers[place].max()),
         high_holders=len(high), scale=float(work.line.scale[place]))
@@ -249,7 +251,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             verdict=entry, printed=printed.get(entry["module"], entry["module"]),
             title=meaning(book.sessions[0], entry["module"], entry["code"], entry["failure_type"], facts),
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
-            safety=safety_name(book, work.links, fault), band=band(entry["decibans"]),
+            safety=work.standings.dangers[fault], band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
         ))

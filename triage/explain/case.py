@@ -13,11 +13,14 @@ UNREAD_LIST = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """``first`` and ``last``: the session's faults; ``shown``: module -> its name as the scan printed it."""
+    """``first`` and ``last``: the session's faults; ``open``: those not set aside, ``listed`` those of the short list;
+    ``shown``: module -> its name as the scan printed it."""
 
     place: int
     first: int
     last: int
+    open: Sequence[int]
+    listed: Sequence[int]
     supply: Sequence[SupplyVerdict]
     electric: bool
     unfit: bool

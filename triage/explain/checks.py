@@ -11,6 +11,7 @@ settled by a measurement alone.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -18,15 +19,22 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.case import Case
-from triage.explain.circuit_checks import ISOLATION_MINUTES, circuit_checks, isolation_fault, wants_procedure
+from triage.explain.circuit_checks import (
+    ISOLATION_MINUTES,
+    circuit_checks,
+    highest,
+    isolation_fault,
+    wants_procedure,
+)
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
 from triage.explain.page import printed_names
-from triage.explain.standing import ASIDE, SHORT, Standings, fault_name, safety_name
+from triage.explain.standing import ASIDE, SHORT, Standings, fault_name
 from triage.explain.supply_checks import supply_checks
-from triage.explain.work import code_texts, crash_record
+from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
+from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -100,33 +108,39 @@ def next_checks(
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
     open_faults &= ~_goes_with_another(book, standing)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
-    worth = [np.where((gain > 0.02) & open_faults, gain, 0.0) for gain in gains]
+    worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
-    likely = np.where(measured & (standing.standing != ASIDE), 6.0, likely)
-    unfit = _unfit_to_drive(book, link, standing, chance)
+    isolation = measured & (standing.standing != ASIDE)
+    likely = np.where(isolation, 6.0, likely).tolist()
+    unfit = _unfit_to_drive(book, standing, chance)
+    with_record = _record_holders(book)
+    renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
+    places = standing.standing.tolist()
     result = []
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
         electric = is_electric(session, [book.module_facts[module].name for module in modules])
-        case = Case(place, first, last, supplies[place], electric, bool(unfit[place]) or _starved(
-            book, modules, supplies[place]), printed_names(session))
+        case = Case(
+            place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
+            [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
+            bool(unfit[place]) or _starved(book, modules, supplies[place]), printed_names(session))
         scale = float(line.scale[place])
-        open_isolation = bool((measured & (standing.standing != ASIDE))[first:last].any())
-        witnesses = _witnesses(book, standing, case)
-        unset = to_program(book, line, case, modules)
-        judged = np.isin(book.fault_module[first:last], unset, invert=True) if unset else None
-        records = _record_holders(book, case)
+        open_isolation = bool(isolation[first:last].any())
+        witnesses = _witnesses(book, case)
+        unset = to_program(book, case, modules, renewed)
+        judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
+        records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
         checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged)
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
-        checks += program_checks(book, case, standing, unset, bits, names, records)
+        checks += program_checks(book, case, unset, bits, names, records)
         checks += silent_checks(book, link, case, bits, names)
         checks += pointer_checks(book, link, case, standing, bits, names)
-        checks += feed_checks(book, link, case, standing, bits, names)
-        checks += circuit_checks(book, link, case, standing, likely if judged is None else _without(
-            likely, first, judged), doubt, chance, causes, names)
+        checks += feed_checks(book, link, case, bits, names)
+        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), doubt, chance,
+                                 causes, names)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(_at_most(_isolation_first(checks)))
     return result
@@ -140,11 +154,11 @@ def _starved(book: Casebook, modules: range, supply: Sequence[SupplyVerdict]) ->
                                    and f"{book.module_name[module]} reads" in why for module in modules)
 
 
-def _without(likely: Floats, first: int, judged: Bools) -> Floats:
-    """``likely`` with the faults left out that are not judged before programming."""
-    found = likely.copy()
-    found[first:first + judged.size][~judged] = 0.0
-    return found
+def _without(values: list[float], judged: list[bool] | None) -> list[float]:
+    """``values`` of the faults of a session, zero for those that are not judged before programming."""
+    if judged is None:
+        return values
+    return [value if counts else 0.0 for value, counts in zip(values, judged, strict=True)]
 
 
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
@@ -189,50 +203,64 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
     return kept[:MOST - len(only)] + only if only else kept
 
 
-def _record_holders(book: Casebook, case: Case) -> list[str]:
-    """Modules that hold a stored crash record: nobody clears them."""
-    session = book.sessions[case.place]
-    holders: set[str] = set()
-    for fault in range(case.first, case.last):
-        module = int(book.fault_module[fault])
-        if "restraints" not in (book.module_facts[module].safety, book.facts[fault].safety):
-            continue
-        name = book.module_name[module]
-        if name not in holders and crash_record(book.facts[fault], code_texts(
-                session, name, book.code[fault], book.failure_type[fault])):
-            holders.add(name)
-    return sorted(case.shown.get(name, name) for name in holders)
+def _record_holders(book: Casebook) -> dict[int, set[str]]:
+    """Session -> its modules that hold a stored crash record: nobody clears them."""
+    restraint = [facts.safety == "restraints" for facts in book.module_facts]
+    doubtful: dict[int, list[int]] = {}
+    for fault, (module, facts, session) in enumerate(zip(
+            book.fault_module.tolist(), book.facts, book.fault_session.tolist(), strict=True)):
+        if restraint[module] or facts.safety == "restraints":
+            doubtful.setdefault(session, []).append(fault)
+    holders: dict[int, set[str]] = {}
+    for session, faults in doubtful.items():
+        names = [book.module_name[book.fault_module[fault]] for fault in faults]
+        texts = _texts(book.sessions[session], set(names))
+        found = {name for name, fault in zip(names, faults, strict=True) if crash_record(
+            book.facts[fault], texts.get((name, book.code[fault], book.failure_type[fault]), ()))}
+        if found:
+            holders[session] = found
+    return holders
 
 
-def _witnesses(book: Casebook, standing: Standings, case: Case) -> list[int]:
+def _texts(session: Session, modules: set[str]) -> dict[tuple[str, str, str | None], list[str]]:
+    """The texts that the codes of ``modules`` were printed with, in all snapshots."""
+    found: dict[tuple[str, str, str | None], list[str]] = {}
+    for snapshot in session.snapshots:
+        for scan in snapshot.modules:
+            if scan.codes and scan.module in modules:
+                for entry in scan.codes:
+                    if entry.text:
+                        found.setdefault((scan.module, entry.code, entry.failure_type), []).append(entry.text)
+    return found
+
+
+def _witnesses(book: Casebook, case: Case) -> list[int]:
     """The open faults that speak of the charging: generator, converter, supply."""
-    return [fault for fault in range(case.first, case.last) if standing.standing[fault] != ASIDE
-            and (book.facts[fault].supply or "generator" in book.facts[fault].title)
+    return [fault for fault in case.open if (book.facts[fault].supply or "generator" in book.facts[fault].title)
             and book.facts[fault].safety != "high voltage"]
 
 
 def _common(
-    case: Case, worth: list[Floats], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: Bools | None,
+    case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
+    open_isolation: bool, judged: list[bool] | None,
 ) -> list[NextCheck]:
     """The steps that test many faults at once. ``judged``: faults of modules that need no programming first."""
     checks: list[NextCheck] = []
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
         told = _told(step, case)
-        here = gain[case.first:case.last].copy()
-        if judged is not None:
-            here[~judged] = 0.0
+        here = _without(gain[case.first:case.last], judged)
         if told in (HELD, HELD_READY):
             # With outside supply on, nothing is learned of the charging.
-            here[[fault - case.first for fault in witnesses]] = 0.0
-        total = float(here.sum())
+            for fault in witnesses:
+                here[fault - case.first] = 0.0
+        total = math.fsum(here)
         if told in (RUN, READY) and total and case.untested("charging"):
             # The same run tells whether it charges.
             total += CHARGES
         if total < 0.05 or (step is DRIVE and (case.unfit or case.failed("charging"))):
             continue
-        settled = np.argsort(-here, kind="stable")[:np.count_nonzero(here)].tolist()
+        settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
@@ -257,10 +285,10 @@ def _told(step: Step, case: Case) -> Step:
     return READY if case.electric else RUN
 
 
-def _unfit_to_drive(book: Casebook, link: Links, standing: Standings, chance: Floats) -> Bools:
+def _unfit_to_drive(book: Casebook, standing: Standings, chance: Floats) -> Bools:
     """S: a fault of brakes or steering is more likely than not: nobody is sent onto the road."""
     unfit = np.zeros(len(book.sessions), dtype=bool)
     for fault in np.flatnonzero((chance >= 0.5) & (standing.standing != ASIDE) & standing.safety).tolist():
-        if safety_name(book, link, fault) in ("brakes", "steering"):
+        if standing.dangers[fault] in ("brakes", "steering"):
             unfit[book.fault_session[fault]] = True
     return unfit

@@ -9,11 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 from triage.explain.case import Case, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
-from triage.explain.standing import HARD, INTERMITTENT, SHORT, Standings, safety_name
+from triage.explain.standing import HARD, INTERMITTENT, Standings
 from triage.model.assessment import FaultLine
 from triage.model.casebook import BUS, INCOMPATIBLE, Casebook, Links
 from triage.model.verdict import NextCheck
@@ -36,21 +34,29 @@ NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "
               "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible")
 
 
+def highest(values: Sequence[float]) -> list[int]:
+    """Places of the values that are not zero, from high to low.
+
+    >>> highest([0.0, 1.0, 0.5, 1.0])
+    [1, 3, 2]
+    """
+    return sorted((place for place, value in enumerate(values) if value), key=lambda place: -values[place])
+
+
 def isolation_fault(title: str) -> bool:
     """Whether a code says that the high-voltage system has lost its isolation: a measurement alone settles that."""
     return "isolation fault" in title
 
 
 def circuit_checks(
-    book: Casebook, link: Links, case: Case, standing: Standings, likely: Floats, doubt: Floats, chance: Floats,
+    book: Casebook, link: Links, case: Case, standing: Standings, likely: list[float], doubt: Floats, chance: Floats,
     causes: Floats, names: list[str],
 ) -> list[NextCheck]:
-    """The checks of the likeliest circuits, shared ones first."""
-    here = likely[case.first:case.last]
-    chosen = (case.first + np.argsort(-here, kind="stable")[:np.count_nonzero(here)]).tolist()
+    """The checks of the likeliest circuits, shared ones first. ``likely``: of the faults of the session alone."""
+    chosen = [case.first + place for place in highest(likely)]
     if not chosen:
         return []
-    groups = shared_signals(book, link, standing, range(case.first, case.last))
+    groups = shared_signals(book, link, case.listed)
     checks = [_shared(book, case, group, doubt, names) for group in groups]
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
@@ -68,19 +74,20 @@ def circuit_checks(
         elif len(told) < MOST_CIRCUITS:
             module = book.module_name[book.fault_module[fault]]
             shown = names[fault].replace(module, case.name(module), 1)
-            told[same] = _circuit(book, link, case, fault, shown,
+            told[same] = _circuit(book, link, case, fault, shown, standing.dangers[fault],
                                   comes_and_goes=bool(causes[fault, INTERMITTENT] > causes[fault, HARD]))
             told[same]["settles"] = [names[fault]]
             told[same]["gain_bits"] = round(float(doubt[fault]), 2)
     return checks + list(told.values())
 
 
-def _circuit(book: Casebook, link: Links, case: Case, fault: int, shown: str, *, comes_and_goes: bool) -> NextCheck:
+def _circuit(
+    book: Casebook, link: Links, case: Case, fault: int, shown: str, safety: str | None, *, comes_and_goes: bool,
+) -> NextCheck:
     """The check of one fault: what to do, where, what passes."""
     facts, session = book.facts[fault], book.sessions[case.place]
     module = book.module_name[book.fault_module[fault]]
     title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
-    safety = safety_name(book, link, fault)
     minutes = 30.0
     passes = "the maker's figures for the part, and the code stays away after a clear"
     if isolation_fault(facts.title):
@@ -117,13 +124,12 @@ def wants_procedure(needs: str, known: bool, title: str) -> bool:
 
 # --- what several circuits share ----------------------------------------------------------------------------------
 
-def shared_signals(book: Casebook, link: Links, standing: Standings, faults: Sequence[int]) -> list[list[int]]:
-    """Groups of faults of the short list, each of one module, whose signals read wrong the same way at once.
+def shared_signals(book: Casebook, link: Links, faults: Sequence[int]) -> list[list[int]]:
+    """Groups of ``faults`` (of the short list), each of one module, whose signals read wrong the same way at once.
 
     The reference voltage of the sensors, where it is among them, stands first.
     """
-    mine = [fault for fault in faults if standing.standing[fault] == SHORT and not link.relation[fault]
-            and not book.facts[fault].supply]
+    mine = [fault for fault in faults if not link.relation[fault] and not book.facts[fault].supply]
     return [[mine[place] for place in group] for group in _groups([
         (book.fault_module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault])
         for fault in mine])]

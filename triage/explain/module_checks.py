@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
 from typing import TYPE_CHECKING
-
-import numpy as np
 
 from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import empty_pointers
 from triage.explain.standing import ASIDE, STRICTEST, Standings
-from triage.model.casebook import Casebook, Links, Story, Timeline
+from triage.model.casebook import Casebook, Links, Story
 from triage.model.parts import of_part
 from triage.model.session import Event, stamp
 from triage.model.verdict import NextCheck
@@ -76,9 +75,9 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
     """The faults of the session that report one of ``modules``, and those it holds itself."""
-    here = slice(case.first, case.last)
-    found = np.isin(link.target[here], modules) | np.isin(book.fault_module[here], modules)
-    return [case.first + int(place) for place in np.flatnonzero(found)]
+    targets, holders = link.target[case.first:case.last].tolist(), book.fault_module[case.first:case.last].tolist()
+    return [fault for fault, (target, holder) in enumerate(zip(targets, holders, strict=True), start=case.first)
+            if target in modules or holder in modules]
 
 
 def _strictest(book: Casebook, modules: list[int]) -> str | None:
@@ -115,13 +114,12 @@ def pointer_checks(
 
 
 def feed_checks(
-    book: Casebook, link: Links, case: Case, standing: Standings, bits: Floats, names: list[str],
+    book: Casebook, link: Links, case: Case, bits: Floats, names: list[str],
 ) -> list[NextCheck]:
     """The feed and ground of a module that holds a low-supply code while its peers hold none."""
     if not link.events[case.place].lone:
         return []
-    faults = [fault for fault in range(case.first, case.last) if standing.standing[fault] != ASIDE
-              and book.facts[fault].supply in ("low", "fault")]
+    faults = [fault for fault in case.open if book.facts[fault].supply in ("low", "fault")]
     if not faults:
         return []
     module = int(book.fault_module[faults[0]])
@@ -134,9 +132,9 @@ def feed_checks(
 
 # --- programming comes before judging -----------------------------------------------------------------------------
 
-def to_program(book: Casebook, line: Timeline, case: Case, modules: range) -> list[int]:
-    """Modules of the session that were replaced and not set up since."""
-    new = [module for module in modules if line.new_module[module].any()]
+def to_program(book: Casebook, case: Case, modules: range, renewed: Set[int]) -> list[int]:
+    """Modules of the session that were replaced (they are among ``renewed``) and not set up since."""
+    new = [module for module in modules if module in renewed] if renewed else []
     if not new:
         return []
     events = _in_order(book.sessions[case.place].events or [])
@@ -158,8 +156,7 @@ def _in_order(events: list[Event]) -> list[Event]:
 
 
 def program_checks(
-    book: Casebook, case: Case, standing: Standings, modules: list[int], bits: Floats, names: list[str],
-    records: list[str],
+    book: Casebook, case: Case, modules: list[int], bits: Floats, names: list[str], records: list[str],
 ) -> list[NextCheck]:
     """Programming of modules that were replaced: no other step judges what they hold before.
 
@@ -168,8 +165,8 @@ def program_checks(
     checks: list[NextCheck] = []
     for module in modules:
         name, facts = case.name(book.module_name[module]), book.module_facts[module]
-        faults = [fault for fault in range(case.first, case.last) if book.fault_module[fault] == module
-                  and standing.standing[fault] != ASIDE and book.facts[fault].monitor != "event"]
+        faults = [fault for fault in case.open if book.fault_module[fault] == module
+                  and book.facts[fault].monitor != "event"]
         gates = ["the crash record written down first; it is not to be cleared"] if name in records else []
         if facts.safety in ("high voltage", "restraints"):
             gates.append(str(gate_of(facts.safety)))

@@ -37,6 +37,7 @@ class Standings:
     explained_by: list[str | None]
     safety: np.ndarray             # N, bool: by the module or by the target
     lasts: np.ndarray              # N, bool: witness of a supply that still fails
+    dangers: list[str | None]      # N: the safety class a person who goes there meets
 
 
 def standings(
@@ -59,11 +60,11 @@ def standings(
     explained = (decibans <= tables.rate("standing.explained")).tolist()
     persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
     return Standings(
-        standing=standing, safety=safety, lasts=lasts,
+        standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
         needs=[_needs(book, fault, cause, stays)
                for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
         explained_by=[_explained(book, link, echoed, fault, *said) for fault, said in enumerate(
-            zip(top, persists, explained, lasts.tolist(), strict=True))],
+            zip(top, persists, explained, lasts.tolist(), link.target.tolist(), strict=True))],
     )
 
 
@@ -92,13 +93,15 @@ def safety_class(book: Casebook, link: Links) -> np.ndarray:
     return np.asarray(by_code | by_module[book.fault_module] | by_target)
 
 
-def safety_name(book: Casebook, link: Links, fault: int) -> str | None:
-    """The safety class a person who goes there meets: of the module itself, the code or the module it names."""
-    target = int(link.target[fault])
-    classes = (book.module_facts[book.fault_module[fault]].safety, book.facts[fault].safety,
-               book.module_facts[target].safety if target >= 0 else None)
-    found = [name for name in STRICTEST if name in classes]
-    return found[0] if found else None
+def safety_names(book: Casebook, link: Links) -> list[str | None]:
+    """N: the safety class a person who goes there meets: of the module itself, the code or the module it names."""
+    rank = {name: place for place, name in enumerate(STRICTEST)}
+    none = len(STRICTEST)
+    # The last place stands for "names no module".
+    by_module = np.array([*(rank.get(facts.safety or "", none) for facts in book.module_facts), none])
+    by_code = np.array([rank.get(facts.safety or "", none) for facts in book.facts], dtype=np.int64)
+    strictest = np.minimum(np.minimum(by_code, by_module[book.fault_module]), by_module[link.target])
+    return [(*STRICTEST, None)[place] for place in strictest.tolist()]
 
 
 def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
@@ -126,10 +129,9 @@ def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, int]:
 
 def _explained(
     book: Casebook, link: Links, echoed: dict[int, int], fault: int, cause: int, stays: bool, settled: bool,
-    lasts: bool,
+    lasts: bool, target: int,
 ) -> str | None:
     """What explains a fault: the silent module it reports, the fault it repeats, the supply event it witnesses."""
-    target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
         return book.module_name[target]
     if stays and not lasts:
@@ -159,4 +161,5 @@ def fault_name(book: Casebook, fault: int) -> str:
     return f"{book.module_name[book.fault_module[fault]]} {book.code[fault]}{'-' + kind if kind else ''}"
 
 
-__all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "standings"]
+__all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "safety_names",
+           "standings"]

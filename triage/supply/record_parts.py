@@ -144,10 +144,12 @@ def _harness(found: Taken, place: int, snapshot: Snapshot) -> None:
         return
     most = limit("harness drop note")
     for module, volts in own.items():
+        key = f"harness:{module}"
+        if connector - volts <= most and key not in found.last:
+            continue
         peers = [other for name, other in own.items() if name != module]
         if peers and abs(connector - median(peers)) > most:
             continue  # all of them: the connector's own feed, or the supply moved meanwhile
-        key = f"harness:{module}"
         finding = harness_drop(volts, connector, module=module)
         if finding.state == "failed" and len(peers) < PEERS and key not in found.last:
             # One reading alone: the two may not have been read together.
