@@ -115,8 +115,9 @@ class _Gatherer:
         self.cell_at: list[int] = []
         self.cell_word: list[str | None] = []
         self.bytes: list[tuple[int, int, int, int]] = []
-        self.failed: list[int] = []
+        #: Of the cells, those whose status byte has no failure bit.
         self.untouched: list[int] = []
+        self.texts: dict[int, list[str]] = {}
         self.counts: list[tuple[int, int]] = []
         self.frames: list[tuple[int, float]] = []
         self.first_fault = [0]
@@ -164,16 +165,17 @@ class _Gatherer:
                     self.failure_type.append(key[1])
                     self.fault_module.append(module)
                     self.fault_session.append(here)
+                byte, frame, text = entry.status_byte, entry.freeze_frame, entry.text
+                if text:
+                    self.texts.setdefault(at // width, []).append(text)
                 at += column
-                self.cell_at.append(at)
-                self.cell_word.append(entry.status)
-                byte, frame = entry.status_byte, entry.freeze_frame
-                failed = True
                 if byte is not None:
                     says = byte_says(byte, 255 if scan.status_mask is None else scan.status_mask)
                     self.bytes.append((at, *says))
-                    failed = byte & FAILURE_BITS != 0
-                (self.failed if failed else self.untouched).append(at)
+                    if not byte & FAILURE_BITS:
+                        self.untouched.append(len(self.cell_at))
+                self.cell_at.append(at)
+                self.cell_word.append(entry.status)
                 if entry.count is not None:
                     self.counts.append((at, entry.count))
                 if frame is not None and frame.volts is not None:
@@ -208,6 +210,7 @@ class _Gatherer:
             code=self.code, failure_type=self.failure_type,
             facts=[facts(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)],
             first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
+            texts=self.texts,
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),
         )
 
@@ -218,14 +221,17 @@ class _Gatherer:
         status, byte, count = (np.full(seen.size, -1) for _ in range(3))
         frame = np.full(seen.size, np.nan)
         # A byte without a failure bit: the code can be set, it was not. Listed twice, seen if either entry says so.
-        seen[self.untouched] = NOT_SEEN
-        seen[self.failed] = SEEN
+        cell_at = np.array(self.cell_at, dtype=np.int64)
+        failed = np.ones(cell_at.size, dtype=bool)
+        failed[self.untouched] = False
+        seen[cell_at[~failed]] = NOT_SEEN
+        seen[cell_at[failed]] = SEEN
         if any(self.cell_word):
             # Of two words for one code the one nearer to the present counts: current, then stored, pending ...
             words = np.array([STATUS_INDEX[word] for word in self.cell_word])
             nearest = np.full(seen.size, len(STATUS_WORDS))
             said = words >= 0
-            np.minimum.at(nearest, np.array(self.cell_at, dtype=np.int64)[said], words[said])
+            np.minimum.at(nearest, cell_at[said], words[said])
             status[nearest < len(STATUS_WORDS)] = nearest[nearest < len(STATUS_WORDS)]
         for array, cells in ((count, self.counts), (frame, self.frames)):
             if cells:

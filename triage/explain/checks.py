@@ -34,7 +34,6 @@ from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
-from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -168,9 +167,7 @@ def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
         facts = book.facts[fault]
         title = facts.title
         if not facts.known:
-            module = book.module_name[book.fault_module[fault]]
-            title = meaning(book.sessions[book.fault_session[fault]], module, book.code[fault],
-                            book.failure_type[fault], facts)
+            title = meaning(facts, book.texts.get(fault, ()))
         found[fault] = wants_procedure(facts.needs, facts.known, title)
     return found
 
@@ -206,32 +203,12 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
 def _record_holders(book: Casebook) -> dict[int, set[str]]:
     """Session -> its modules that hold a stored crash record: nobody clears them."""
     restraint = [facts.safety == "restraints" for facts in book.module_facts]
-    doubtful: dict[int, list[int]] = {}
+    holders: dict[int, set[str]] = {}
     for fault, (module, facts, session) in enumerate(zip(
             book.fault_module.tolist(), book.facts, book.fault_session.tolist(), strict=True)):
-        if restraint[module] or facts.safety == "restraints":
-            doubtful.setdefault(session, []).append(fault)
-    holders: dict[int, set[str]] = {}
-    for session, faults in doubtful.items():
-        names = [book.module_name[book.fault_module[fault]] for fault in faults]
-        texts = _texts(book.sessions[session], set(names))
-        found = {name for name, fault in zip(names, faults, strict=True) if crash_record(
-            book.facts[fault], texts.get((name, book.code[fault], book.failure_type[fault]), ()))}
-        if found:
-            holders[session] = found
+        if (restraint[module] or facts.safety == "restraints") and crash_record(facts, book.texts.get(fault, ())):
+            holders.setdefault(session, set()).add(book.module_name[module])
     return holders
-
-
-def _texts(session: Session, modules: set[str]) -> dict[tuple[str, str, str | None], list[str]]:
-    """The texts that the codes of ``modules`` were printed with, in all snapshots."""
-    found: dict[tuple[str, str, str | None], list[str]] = {}
-    for snapshot in session.snapshots:
-        for scan in snapshot.modules:
-            if scan.codes and scan.module in modules:
-                for entry in scan.codes:
-                    if entry.text:
-                        found.setdefault((scan.module, entry.code, entry.failure_type), []).append(entry.text)
-    return found
 
 
 def _witnesses(book: Casebook, case: Case) -> list[int]:

@@ -85,9 +85,9 @@ def _circuit(
     book: Casebook, link: Links, case: Case, fault: int, shown: str, safety: str | None, *, comes_and_goes: bool,
 ) -> NextCheck:
     """The check of one fault: what to do, where, what passes."""
-    facts, session = book.facts[fault], book.sessions[case.place]
+    facts = book.facts[fault]
     module = book.module_name[book.fault_module[fault]]
-    title = meaning(session, module, book.code[fault], book.failure_type[fault], facts)
+    title = meaning(facts, book.texts.get(fault, ()))
     minutes = 30.0
     passes = "the maker's figures for the part, and the code stays away after a clear"
     if isolation_fault(facts.title):

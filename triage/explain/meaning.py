@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
-
-from triage.explain.work import code_texts
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
-    from triage.model.session import Session
 
 #: Characters of a printed text that are shown.
 LONGEST = 70
@@ -17,11 +15,10 @@ PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "ad
               "not coded", "initialis", "initializ", "pairing")
 
 
-def meaning(session: Session, module: str, code: str, failure_type: str | None, facts: CodeFacts) -> str:
-    """The title of the tables; for a code they know by its range alone, the text the scan printed beside it."""
+def meaning(facts: CodeFacts, texts: Sequence[str]) -> str:
+    """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with."""
     if facts.known:
         return facts.title
-    texts = code_texts(session, module, code, failure_type)
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
     text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
     if not text:

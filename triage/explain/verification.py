@@ -22,7 +22,7 @@ from triage.explain.cycles import (
 from triage.explain.page import printed_names
 from triage.explain.reasons import clean_bound, phase_words
 from triage.explain.standing import HARD, INTERMITTENT, safety_class
-from triage.explain.work import code_texts, crash_record
+from triage.explain.work import crash_record
 from triage.model.assessment import VerificationLine, VerificationState
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
 from triage.model.session import Session
@@ -148,7 +148,7 @@ def _judge(since: Since, fault: int) -> Judgement:
     module = book.module_name[book.fault_module[fault]]
     back = [column for column in since.columns if book.seen[fault, column] == SEEN]
     words = since.words[module, book.code[fault], book.failure_type[fault]]
-    if back and crash_record(facts, code_texts(since.session, module, book.code[fault], book.failure_type[fault])):
+    if back and crash_record(facts, book.texts.get(fault, ())):
         return "stored event", ("record of a crash: a stored event that can't be cleared, and no fault by itself; its "
                                 "staying says nothing about the clear"), None
     if back and all(words[column] == {"permanent"} for column in back):

@@ -41,12 +41,6 @@ def crash_record(facts: CodeFacts, texts: Sequence[str]) -> bool:
     return any(words in told for words in CRASH)
 
 
-def code_texts(session: Session, module: str, code: str, failure_type: str | None) -> list[str]:
-    """The texts a code of a module was printed with, in all snapshots."""
-    return [entry.text for snapshot in session.snapshots for scan in snapshot.modules if scan.module == module
-            for entry in scan.codes if entry.code == code and entry.failure_type == failure_type and entry.text]
-
-
 class Course:
     """The work of session ``place``: its events with the snapshot columns they stand before, and the module names.
 
@@ -131,8 +125,8 @@ def _used(course: Course, module: int) -> str:
     """A used module: what it may bring, and what of that is seen."""
     book, name = course.book, course.name(module)
     mine = [fault for fault in course.faults if book.fault_module[fault] == module]
-    records = [course.code(fault) for fault in mine if crash_record(book.facts[fault], code_texts(
-        course.session, book.module_name[module], book.code[fault], book.failure_type[fault]))]
+    records = [course.code(fault) for fault in mine if crash_record(
+        book.facts[fault], book.texts.get(fault, ()))]
     vin = [course.code(fault) for fault in mine if book.code[fault] == "U3002"]
     seen = [f"crash record {', '.join(records)}"] * bool(records) + [f"VIN code {', '.join(vin)}"] * bool(vin)
     far = _from_elsewhere(course, module)
@@ -292,4 +286,4 @@ def _judged_since(course: Course, line: Timeline, fault: int, first: int) -> boo
     return False
 
 
-__all__ = ["Course", "after_work", "code_texts", "crash_record", "gates", "work_columns"]
+__all__ = ["Course", "after_work", "crash_record", "gates", "work_columns"]

@@ -41,16 +41,7 @@ def read(context: Context, row: Row, at: int) -> None:
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
             metarow.read(context, row, quiet=True)
         return
-    if happenings.is_aside(row.low):
-        context.open_code = context.open_row = None
-        return
-    if engine_state.alone(row.low):
-        metarow.read(context, row)
-        return
-    if continuation.in_column(context, row):
-        continuation.go_on(context, row)
-        return
-    if _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
+    if _names_none(context, row) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
         return
     if _legend(context, row):
         return
@@ -95,6 +86,20 @@ def read(context: Context, row: Row, at: int) -> None:
     if context.list_of is not None and answerrow.listed(context, row):
         return
     _rest(context, row, at, heading, surely)
+
+
+def _names_none(context: Context, row: Row) -> bool:
+    """Rows that look like a name and are none: a phone's or a version's number, the engine's state alone, the rest of
+    a description in its own column."""
+    if happenings.is_aside(row.low):
+        context.open_code = context.open_row = None
+    elif engine_state.alone(row.low):
+        metarow.read(context, row)
+    elif continuation.in_column(context, row):
+        continuation.go_on(context, row)
+    else:
+        return False
+    return True
 
 
 def _refused(context: Context, row: Row, at: int) -> None:
