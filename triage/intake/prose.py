@@ -8,13 +8,14 @@ part of a description.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from triage.intake import metarow, phases, states, volts
-from triage.intake.answers import Spoken, apply_answer, spoken, without_links
+from triage.intake.answers import Spoken, apply_answer, spoken, takes_object, without_links
 from triage.intake.assembly import ModuleDraft
-from triage.intake.coderow import NOT_STATED, add, module_for
+from triage.intake.attribution import attribute
+from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Row
@@ -59,7 +60,9 @@ _SAYS = re.compile(
     r"only|just|now|stored|still|also|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
-_SENTENCE_ENDS = frozenset(".;!?")
+_SENTENCE = re.compile(r"[.;!?\n]\s+")
+#: What parts an answer from the description of the code before it.
+_BREAK = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s")
 _COMMS = re.compile(
     r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
     r"comunicacion|datos|lost|lamp request)"
@@ -112,16 +115,19 @@ def is_prose(context: Context, row: Row) -> bool:
     return any(word in _VERBS for word in lead) or len(lead) > 5
 
 
-def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
-    """Module names of a row that are no part of a description."""
+def _subjects(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
     kept = []
+    ends = {hit.end for hit in said}
     covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
     for start, end, sure in context.names.find(row.low):
         if 1 in covered[start:end]:
             continue
         lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        if through is not None and _COMMS.search(lead[: through.start()].rstrip()):
+        if through is not None and _COMMS.search(lead[: through.start()].rstrip()) and not any(
+            end <= start and end >= start - len(lead) + through.start() - 1 for end in ends
+        ):
             continue
         if sure or _acts(row.low, start, end):
             kept.append((start, end))
@@ -148,12 +154,40 @@ def _acts(low: str, start: int, end: int) -> bool:
 def read(context: Context, row: Row) -> None:
     """A sentence with codes in it, and perhaps answers, voltages and a phase."""
     context.refuse(row)
+    for piece in _scans(context, row):
+        if _states_phase(context, piece):
+            metarow.read(context, piece)
+        elif volts.find(piece.low) or context.builder.snapshot.empty:
+            metarow.apply(context, piece, top=True)
+        _walk(context, piece)
+
+
+def _scans(context: Context, row: Row) -> list[Row]:
+    """The row, parted before each sentence that opens another scan ("After the clear the ABS has C0035")."""
+    starts = [0]
+    for match in _SENTENCE.finditer(row.low):
+        hit = phases.find(row.low[match.end() : match.end() + 60])
+        if hit is None or hit.start > 12:
+            continue
+        told = [phases.find(row.low[start : match.start()]) for start in starts[-1:]]
+        coded = any(starts[-1] <= code.start < match.start() for code in row.finds.codes)
+        if coded and told[0] is not None and told[0].phase != hit.phase:
+            starts.append(match.end())
+    if len(starts) == 1:
+        return [row]
+    return [Row(row.line, row.text[start:end].rstrip(), row.start + start, row.low[start:end].rstrip())
+            for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
+
+
+def _states_phase(context: Context, row: Row) -> bool:
+    """Whether the row says where the scan stands: at its beginning, or in a clause that says nothing of a module."""
     hit = phases.find(row.low)
-    if hit is not None and hit.start <= 40:
-        metarow.read(context, row)
-    elif volts.find(row.low) or context.builder.snapshot.empty:
-        metarow.apply(context, row, top=True)
-    _walk(context, row)
+    if hit is None:
+        return False
+    if hit.start <= 40:
+        return True
+    clause = next((clause for clause in _clauses(context, row) if clause.start <= hit.start < clause.end), None)
+    return clause is not None and not (clause.codes or clause.answers)
 
 
 def answers(context: Context, row: Row) -> bool:
@@ -180,10 +214,11 @@ def _clauses(context: Context, row: Row) -> list[_Clause]:
 
 def _cut(context: Context, row: Row) -> list[_Clause]:
     """Cut a row into clauses. Linear in its length."""
-    names = _subjects(context, row)
     codes = row.finds.codes
+    said = [hit for hit in _said(row) if not _of_a_code(row, hit)]
+    names = _subjects(context, row, said)
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
-    hits = [hit for hit in _said(row) if not covered[hit.start]]
+    hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
         covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
     cuts = [
@@ -209,6 +244,12 @@ def _cut(context: Context, row: Row) -> list[_Clause]:
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
     return clauses
+
+
+def _of_a_code(row: Row, hit: Spoken) -> bool:
+    """Whether an answer only goes on with the description of a code ("U0100 no communication with engine")."""
+    before = [code.end for code in row.finds.codes if code.end <= hit.start]
+    return bool(before) and _BREAK.search(row.low, before[-1], hit.start) is None
 
 
 def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
@@ -249,64 +290,23 @@ def _unlisted(context: Context, row: Row, clause: _Clause) -> tuple[int, int] | 
 
 
 def _walk(context: Context, row: Row) -> None:
-    """Go through the clauses: names wait for what they are the subject of."""
-    waiting: list[tuple[int, int]] = []
-    subjects: list[ModuleDraft] = []
-    last_answer: str | None = None
+    """Give the codes and answers of a sentence to the modules it tells them of."""
+    clauses = _clauses(context, row)
+    codes = [code for clause in clauses for code in clause.codes]
+    said = [hit for clause in clauses for hit in clause.answers]
+    facts = attribute(
+        row.low, [name for clause in clauses for name in clause.names], [(code.start, code.end) for code in codes],
+        [(hit.start, hit.end) for hit in said], [at for at, hit in enumerate(said) if takes_object(row.low, hit)])
     pending: list[tuple[list[ModuleDraft], Found, Details]] = []
-    for clause in _clauses(context, row):
-        if row.low[clause.start : clause.start + 1] in _SENTENCE_ENDS:
-            waiting, last_answer = [], None
-        events: list[tuple[int, str, object]] = [(name[0], "name", name) for name in clause.names]
-        events += [(code.start, "code", code) for code in clause.codes]
-        events += [(hit.start, "answer", hit) for hit in clause.answers]
-        events.sort(key=lambda event: event[0])
-        kinds = {kind for _, kind, _ in events}
-        if kinds == {"name"}:
-            if last_answer is not None and not re.search(r"[a-z]{3}", _without(row.low, clause)):
-                for name in clause.names:
-                    apply_answer(context, _module(context, row, name), last_answer)
-            else:
-                waiting += clause.names
+    for fact in facts:
+        modules = [_module(context, row, name) for name in fact.owners]
+        if fact.answer is not None:
+            for module in modules:
+                apply_answer(context, module, said[fact.answer].answer)
             continue
-        if not events:
-            continue
-        named = list(clause.names)
-        first_fact = min((place for place, kind, _ in events if kind != "name"), default=0)
-        before = [name for name in named if name[0] < first_fact]
-        behind = [name for name in named if name[0] > first_fact]
-        if before or waiting:
-            subjects = [_module(context, row, name) for name in waiting + before]
-        elif behind and (
-            _IN.search(row.low[max(0, behind[0][0] - 24) : behind[0][0]]) or clause.answers or not subjects
-        ):
-            subjects = [_module(context, row, name) for name in behind]
-            behind = []
-        waiting = []
-        last_answer = None
-        for _, kind, what in events:
-            if kind == "name" and what in behind:
-                subjects = [_module(context, row, what)]
-            elif kind == "answer" and isinstance(what, Spoken):
-                last_answer = _apply(context, row, subjects, what, clause)
-            elif kind == "code" and isinstance(what, Found):
-                if not subjects:
-                    subjects = [module_for(context, row, what)]
-                pending.append((subjects, what, _zone(context, row, what, clause)))
+        modules = modules or [module_for(context, row, codes[fact.codes[0]])]
+        pending += [(modules, codes[at], _zone(context, row, codes[at], clauses)) for at in fact.codes]
     _add_all(context, row, pending)
-
-
-def _without(low: str, clause: _Clause) -> str:
-    """The text of a clause without its names and linking words."""
-    text = low[clause.start : clause.end]
-    for start, end in clause.names:
-        text = text.replace(low[start:end], " ")
-    return re.sub(
-        r"(?<![a-z])(?:and|und|et|y|the|der|die|das|module|modules|control|unit|also|"
-        r"steuergerat)(?![a-z])",
-        " ",
-        text,
-    )
 
 
 def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
@@ -320,18 +320,9 @@ def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
     return context.builder.name_module(printed, row.line, row.start + start, row.start + end)
 
 
-def _apply(context: Context, row: Row, subjects: list[ModuleDraft], hit: Spoken, clause: _Clause) -> str | None:
-    """An answer given to the subjects, unless it speaks of codes that stand beside it."""
-    if clause.codes or not subjects:
-        return None
-    for module in subjects:
-        if module.printed != NOT_STATED:
-            apply_answer(context, module, hit.answer)
-    return hit.answer
-
-
-def _zone(context: Context, row: Row, code: Found, clause: _Clause) -> Details:
+def _zone(context: Context, row: Row, code: Found, clauses: list[_Clause]) -> Details:
     """What stands between a code and the next code, name or end of the clause."""
+    clause = next(clause for clause in clauses if clause.start <= code.start < clause.end)
     stops = [other.start for other in clause.codes if other.start > code.start]
     stops += [start for start, _ in clause.names if start > code.start]
     stop = min([*stops, clause.end])
