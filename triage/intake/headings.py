@@ -11,6 +11,7 @@ from triage.intake.answers import answer_of_cell, without_links
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.heads import role_of
+from triage.intake.idents import before_idents
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
@@ -92,7 +93,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
     if again is not None and again.start() > 1:
         stop = again.start()
-    printed = tidy(text[:stop])
+    printed = tidy(text[: before_idents(low[:stop])])
     if not printed or len(printed) > 80 or not has_letter(printed):
         return None
     printed = context.names.bare(printed)

@@ -60,6 +60,8 @@ _SAYS = re.compile(
     r"only|just|now|stored|still|also|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
+#: "ABS has ...": what stands before the code is said of the module.
+_HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
 _SENTENCE = re.compile(r"[.;!?\n]\s+")
 #: What parts an answer from the description of the code before it.
 _BREAK = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s")
@@ -100,6 +102,8 @@ def is_prose(context: Context, row: Row) -> bool:
             and _TAIL_IN.match(tail) is not None
             and any(start >= first.end for start, _ in _subjects(context, row))
         )
+    if named and (_HAS.search(row.low[: first.start]) or _tells_more(row)):
+        return True
     if named and not _said(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
         # One module before its codes, no other behind: a line of a list.
         return False
@@ -113,6 +117,15 @@ def is_prose(context: Context, row: Row) -> bool:
         return _TAIL_IN.match(row.low[row.finds.codes[-1].end :]) is not None
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _tells_more(row: Row) -> bool:
+    """Whether another sentence behind the codes tells of the scan: its phase or the supply."""
+    cut = _SENTENCE.search(row.low, row.finds.codes[-1].end)
+    if cut is None:
+        return False
+    rest = row.low[cut.end() :]
+    return phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest))
 
 
 def _subjects(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
