@@ -207,7 +207,7 @@ def _set_off(text: str, state: states.State) -> bool:
     word, rest = text[state.start : state.end], text[state.end :].lstrip(_EDGE)
     if not rest or not word.isascii():
         return False
-    return (word.islower() and rest[:1].isupper() and rest[1:2].islower()) or (
+    return (word.islower() and rest[:1].isupper()) or (
         word.isupper() and len(word) > 1 and rest[1:2].islower()
     )
 

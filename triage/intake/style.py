@@ -283,16 +283,19 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     tails = [[tidy(piece) for _, piece in wordy(row)] for row in sample]
     deepest = max((len(tail) for tail in tails), default=0)
     best, best_share, best_words = HEADING, 0.45, 0
+    most_words = 0
     for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
         texts = [tail[index] for tail in tails if (len(tail) > index if index >= 0 else len(tail) >= -index)]
         if len(texts) < 0.5 * len(sample):
             continue
         share = _share(texts, names) * len(texts) / len(sample)
         length = sum(len(text.split()) for text in texts)
+        most_words = max(most_words, length) if share >= 0.6 else most_words
         if share > best_share + 0.02 or (share >= best_share - 0.02 and length < 0.6 * best_words):
             best, best_share, best_words = Place(piece=index, sure=share >= 0.6), share, length
     listed = namelist.share(sample, names)
-    if listed >= 0.5 and (listed >= best_share - 0.02 or best is HEADING):
+    title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
+    if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
     if best is HEADING and not kind:
         leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
