@@ -118,7 +118,7 @@ def _scans(context: Context, row: Row) -> list[Row]:
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
-    return [Row(row.line, row.text[start:end].rstrip(), row.start + start, row.low[start:end].rstrip())
+    return [Row(row.line, row.text[start:end].rstrip(), row.start + start)
             for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
 
 

@@ -114,7 +114,7 @@ def uncommented(rows: Sequence[Row]) -> list[Row]:
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
         if comment is not None:
-            found[at] = Row(row.line, row.text[: comment.start()], row.start, row.low[: comment.start()])
+            found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
 
 

@@ -218,7 +218,7 @@ def _without_greeting(context: Context, row: Row) -> Row:
         return row
     if context.names.score(tidy(strip_links(row.text[begin : code.start]))) < 60.0:
         return row
-    metarow.read(context, Row(row.line, row.text[: begin - 2], row.start, row.low[: begin - 2]))
+    metarow.read(context, Row(row.line, row.text[: begin - 2], row.start))
     return Row(row.line, row.text[begin:], row.start + begin)
 
 
