@@ -106,13 +106,18 @@ def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, 
 
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
     """
-    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
-    scanned = _repair_scanned(book)
-    said = np.asarray(noted.any(axis=1))
-    since = np.where(said[:, None], noted, scanned)
+    said, since = repaired_since(book, line)
     chance = np.where(said, params.rate("repair.cures"), np.where(
-        scanned.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
+        since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
     return chance, since
+
+
+def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
+    """N: a repair of the fault's module was noted; N x K: the time since that repair, or since the scan made after
+    one where none was noted."""
+    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
+    said = np.asarray(noted.any(axis=1))
+    return said, np.where(said[:, None], noted, _repair_scanned(book))
 
 
 def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
@@ -183,7 +188,7 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = np.array([facts.monitor == "event" for facts in book.facts], dtype=bool)
+    event = np.array([facts.monitor == "event" and facts.safety == "restraints" for facts in book.facts], dtype=bool)
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
     by_work = np.where(worked[:, :, None], 0.6, NEVER)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
-from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part
+from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ class Weighed:
     running: Floats      # T x N x 6: joint weight of the five causes and, last, of "hard until the repair"
     refused: Floats      # N: chance that the fault's module did not take the clear
     kept: Floats         # S: chance that codes stay listed once set
+    repaired: Bools      # N x K: after the repair that may have cured the fault
 
 
 def joint_weights(book: Casebook, chain: Chains, parts: list[Part], *, steps: bool) -> Floats:
@@ -68,10 +69,9 @@ def sums_of(chain: Chains, part: Part, rows: Ints, reading: int, steps: bool) ->
 def weigh(
     book: Casebook, line: Timeline, joint: Floats, prior: Floats, words: Floats, params: Parameters,
 ) -> Weighed:
-    """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 5)."""
+    """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 6)."""
     words = words[:, -joint.shape[1]:]
-    factor = np.concatenate([words, words[..., HARD:HARD + 1]], axis=2) * np.concatenate(
-        [prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
+    factor = words * np.concatenate([prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
     reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
     running = np.einsum("rkne,rn->kne", joint, reading)
@@ -79,7 +79,8 @@ def weigh(
     causes = final[:, :CURED].copy()
     # A fault the repair cured no longer persists: it is history by now.
     causes[:, HISTORY] += final[:, CURED]
-    return Weighed(causes=causes, running=running, refused=refused, kept=kept)
+    return Weighed(causes=causes, running=running, refused=refused, kept=kept,
+                   repaired=repaired_since(book, line)[1])
 
 
 def persists(causes: Floats) -> Floats:
@@ -88,7 +89,8 @@ def persists(causes: Floats) -> Floats:
 
 
 def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """N x (K + 1) x 5: running product of what the status words say for each cause (the first place is 1)."""
+    """N x (K + 1) x 6: running product of what the status words say for each cause and, last, for a hard fault that
+    the repair cured, which is history from then on (the first place is 1)."""
     word = said(book)
     first = np.zeros(word.shape, dtype=bool)
     first[:, 0] = (book.phase[book.fault_session, 0] <= 0)
@@ -101,7 +103,9 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
     table[_failing_now(book, line, word, params)[said_so], LOW_VOLTAGE] *= params.rate("word.failing_fed")
     weight[said_so] *= table ** power[said_so][:, None]
-    return np.concatenate([np.ones((word.shape[0], 1, 5)), np.cumprod(weight, axis=1)], axis=1)
+    cured = np.where(repaired_since(book, line)[1], weight[..., HISTORY], weight[..., HARD])
+    weight = np.concatenate([weight, cured[..., None]], axis=2)
+    return np.concatenate([np.ones((word.shape[0], 1, 6)), np.cumprod(weight, axis=1)], axis=1)
 
 
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:

@@ -49,11 +49,14 @@ def stories(
 
 
 def _reports(book: Casebook, link: Links, session: int) -> dict[int, set[int]]:
-    """Target module -> modules that report its loss, anywhere in the session."""
+    """Target module -> modules that report its loss, anywhere in the session; of one that was silent only those that
+    report it in a scan in which it is: a report that is gone while it is silent is none of this silence."""
     found: dict[int, set[int]] = {}
     faults = np.arange(int(book.first_fault[session]), int(book.first_fault[session + 1]))
     for fault in faults[(link.relation[faults] == LOST) & (link.target[faults] >= 0)].tolist():
-        if (book.seen[fault] == SEEN).any():
+        seen = book.seen[fault] == SEEN
+        silent = link.target_state[fault] == SILENT
+        if seen.any() and (not silent.any() or (seen & silent).any() or not (book.seen[fault][silent] >= 0).any()):
             found.setdefault(int(link.target[fault]), set()).add(int(book.fault_module[fault]))
     return found
 
@@ -73,7 +76,8 @@ def _silent(
     partners = tables.rate("silence.noticed") * min(1.0, MOST_PARTNERS / max(peers, 1))
     noticed = min(0.95, partners + scatter - partners * scatter)
     weight = math.log10(tables.rate("silence.prior" if good else "silence.prior_low"))
-    weight += _silence(book, line, tables, session, module, column)
+    by_design = book.module_facts[module].awake not in WITH_KEY and module not in answers.missed
+    weight += _silence(book, line, tables, session, module, column, by_design=by_design)
     weight += len(reporters) * math.log10(noticed / scatter)
     weight += max(0, peers - len(reporters)) * math.log10((1.0 - noticed) / (1.0 - scatter))
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
@@ -92,7 +96,9 @@ def _supply_trust(book: Casebook, line: Timeline, tables: Tables, session: int, 
     return "unknown" if math.isnan(volts) else "good" if volts >= tables.rate("supply.good") else "low"
 
 
-def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, module: int, last: int) -> float:
+def _silence(
+    book: Casebook, line: Timeline, tables: Tables, session: int, module: int, last: int, *, by_design: bool,
+) -> float:
     """Weight (log10) of the module's own answers: a dead one never answers, a starved one does now and then.
 
     Silence in the last snapshot counts in full, earlier silence in part (one supply, one reason); an earlier answer
@@ -101,7 +107,7 @@ def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, modul
     good = _supply_trust(book, line, tables, session, last) == "good"
     weight = 0.0
     asked = book.state[module] != NOT_ASKED
-    if book.module_facts[module].awake not in WITH_KEY:
+    if by_design:
         # Silent without READY it only sleeps.
         asked &= (book.state[module] == ANSWERS) | (book.engine_on[session] == 1.0)
     for column in np.flatnonzero(asked).tolist():
