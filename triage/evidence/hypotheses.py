@@ -65,7 +65,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
-    cures, cured_since = _cures(book, line, params)
+    cures, cured_since = _cures(book, line, link, params)
     starts, started = _work_started(book, line, params)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
     noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
@@ -101,7 +101,7 @@ def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     return params.confused[named], sure
 
 
-def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
+def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> tuple[Floats, Bools]:
     """N: chance that a repair cured the fault; N x K: the time since that repair.
 
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
@@ -109,7 +109,9 @@ def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, 
     said, since = repaired_since(book, line)
     chance = np.where(said, params.rate("repair.cures"), np.where(
         since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
-    return chance, since
+    # The report of a module that is still silent, and that nobody worked on, was not cured.
+    touched = line.repaired.any(axis=1)[link.target] & (link.target >= 0)
+    return np.where((link.lost > 0.0) & ~touched, 0.0, chance), since
 
 
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:

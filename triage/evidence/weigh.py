@@ -103,7 +103,9 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
     table[_failing_now(book, line, word, params)[said_so], LOW_VOLTAGE] *= params.rate("word.failing_fed")
     weight[said_so] *= table ** power[said_so][:, None]
-    cured = np.where(repaired_since(book, line)[1], weight[..., HISTORY], weight[..., HARD])
+    # What a module says of a cured fault after the repair repeats nothing it said before: it counts in full.
+    cured = np.where(repaired_since(book, line)[1], 1.0, weight[..., HARD])
+    cured[said_so] *= np.where(repaired_since(book, line)[1][said_so], table[:, HISTORY], 1.0)
     weight = np.concatenate([weight, cured[..., None]], axis=2)
     return np.concatenate([np.ones((word.shape[0], 1, 6)), np.cumprod(weight, axis=1)], axis=1)
 
@@ -136,7 +138,14 @@ def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
     usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
         0.35 * np.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507) + 0.002
-    weight[..., LOW_VOLTAGE] = np.where(fresh, np.clip(low / usual, 0.02, 8.0), 1.0)
+    # Where the scan itself was made at that supply, any other cause would have set there as well.
+    read = (book.volts / line.scale[:, None])[book.fault_session]
+    near = np.exp(-0.5 * ((value - np.nan_to_num(read, nan=-99.0)) / 0.5) ** 2) / 0.5 / 2.507
+    share = params.rate("frame.at_scan")
+    ratio = low / usual
+    spared = np.maximum(low / ((1.0 - share) * usual + share * near), 1.0)
+    ratio = np.where((ratio > 1.0) & ~np.isnan(read), np.minimum(ratio, spared), ratio)
+    weight[..., LOW_VOLTAGE] = np.where(fresh, np.clip(ratio, 0.02, 8.0), 1.0)
     return weight
 
 

@@ -132,10 +132,10 @@ def _take_event(line: Timeline, event: Event, modules: slice | list[int], column
             line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
     if event.what in WORK:
         line.work[modules, column] = True
-    if event.what == "replaced":
+    if event.what == "replaced" or event.part is not None:
         line.repaired[modules, column] = True
-        if event.module is not None and not of_part(event):
-            line.new_module[modules, column] = True
+    if event.what == "replaced" and event.module is not None and not of_part(event):
+        line.new_module[modules, column] = True
     if event.what in ("programmed", "paired", "calibrated"):
         line.repaired[modules, column] = True
         # Programming erases diagnostic data (40 CFR 86.010-18 (k)(4)(viii)(B)).
