@@ -98,7 +98,13 @@ def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     named = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
     by_row = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
     sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
-    return params.confused[named], sure
+    # An open or shorted circuit is found with the key on, whatever drives the test of the signal's sense.
+    circuit = np.array([facts.noise == "electronic" for facts in book.facts], dtype=bool)
+    at_key = circuit[:, None] & (params.confused[named] == MONITOR_INDEX["key on"])
+    at_key[:, 0] = False
+    share = params.rate("monitor.circuit")
+    sure = np.where(at_key.any(axis=1, keepdims=True), np.where(at_key, share, sure * (1.0 - share)), sure)
+    return params.confused[named], sure / sure.sum(axis=1, keepdims=True)
 
 
 def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> tuple[Floats, Bools]:
