@@ -101,7 +101,9 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     weight = frame_weights(book, line, params)
     said_so = word >= 0
     table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
-    table[_failing_now(book, line, word, params)[said_so], LOW_VOLTAGE] *= params.rate("word.failing_fed")
+    now = _failing_now(book, line, word, params)[said_so]
+    table[now, LOW_VOLTAGE] *= np.where(book.status_byte[said_so] >= 0, params.rate("word.failing_fed"),
+                                        params.rate("word.current_fed"))[now]
     weight[said_so] *= table ** power[said_so][:, None]
     # What a module says of a cured fault after the repair repeats nothing it said before: it counts in full.
     cured = np.where(repaired_since(book, line)[1], 1.0, weight[..., HARD])
@@ -111,9 +113,10 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
 
 
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
-    """N x K: the status byte says failing now while the supply is good: low supply is not what fails it."""
+    """N x K: the module says failing now while the supply is good: low supply is not what fails it. A byte says so
+    outright, a printed word is used more loosely."""
     good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
-    return np.asarray((word == 0) & (book.status_byte >= 0) & good[book.fault_session])
+    return np.asarray((word == 0) & good[book.fault_session])
 
 
 def _rests(book: Casebook) -> Bools:
