@@ -10,6 +10,8 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
+from slow_told import counted, frame
+
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
 from triage.evidence.parameters import MONITORS, NOISES, parameters
@@ -267,27 +269,10 @@ class Slow:
                     weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
-            weight[LOW] *= self.frame(i, k)
+            weight[LOW] *= frame(self.work, self.params, i, k)
             weight.append(cured if repaired[k] else weight[HARD])
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result
-
-    def frame(self, i: int, k: int) -> float:
-        value = float(self.book.frame_volts[i, k])
-        if math.isnan(value) or (k and abs(value - float(self.book.frame_volts[i, k - 1])) < 1e-9):
-            return 1.0
-        value = min(max(value / float(self.line.scale[self.book.fault_session[i]]), 0.0), 60.0)
-        noise = float(self.params.level_mean.mean())
-        low = 0.5 / (1 + math.exp(min((value - noise - 0.8) / 0.35, 700.0))) + 0.002
-        usual = (0.65 * math.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507
-                 + 0.35 * math.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507 + 0.002)
-        ratio = low / usual
-        s = int(self.book.fault_session[i])
-        read = float(self.book.volts[s, k]) / float(self.line.scale[s])
-        if ratio > 1 and not math.isnan(read):
-            near, share = math.exp(-0.5 * ((value - read) / 0.5) ** 2) / 0.5 / 2.507, self.rate("frame.at_scan")
-            ratio = min(ratio, max(low / ((1 - share) * usual + share * near), 1.0))
-        return min(max(ratio, 0.02), 8.0)
 
     # All together.
     def causes(self) -> list[list[float]]:
@@ -317,13 +302,16 @@ class Slow:
         mates = [flags[j] for j in range(self.book.faults) if self.book.fault_module[j] == self.book.fault_module[i]]
         if reading == NOT_TAKEN and (any(gone for _, gone, _ in mates) or not any(stayed for *_, stayed in mates)):
             return [0.0] * 6
+        asked = reading
         if reading == FRESH and not flags[i][0]:
             reading = KEPT
         six = [0.0] * 6
         for rival in rivals:
             six[5 if rival.cured else rival.cause] += (
-                rival.share * self.likelihoods(i, rival, reading)[-1] * words[5 if rival.cured else rival.cause] * prior[rival.cause])
-        return six
+                rival.share * self.likelihoods(i, rival, reading)[-1] * words[5 if rival.cured else rival.cause]
+                * prior[rival.cause])
+        factor = counted(self.work, self.params, i, not_taken=asked == NOT_TAKEN)
+        return [value * factor for value in six]
 
     def depth_votes(self, rivals: list[list[Rival]], words: list[list[list[float]]],
                     prior: list[list[float]]) -> list[list[list[float]]]:
