@@ -97,7 +97,8 @@ def missed(*states: tuple[dict[str, Any], bool, bool]) -> Session:
     shots = []
     for phase, (state, answers, told) in zip(phases, states, strict=True):
         partners = [scan(name, *(["U0121"] if told else [])) for name in ("engine control", "instrument cluster")]
-        shots.append(snapshot(phase, *partners, scan("body control"), scan("anti-lock brakes", responds=answers), **state))
+        others = [scan("body control"), scan("anti-lock brakes", responds=answers)]
+        shots.append(snapshot(phase, *partners, *others, **state))
     return job(*shots)
 
 
