@@ -112,3 +112,15 @@ def test_a_report_that_is_gone_while_the_module_is_silent_is_none_of_that_silenc
     gone = fault(missed((LOW, True, True), (HELD, False, False), (HELD, False, False)), "U0121")
     there = fault(missed((LOW, True, True), (HELD, False, True), (HELD, False, True)), "U0121")
     assert gone["causes"]["hard"] < 0.5 < there["causes"]["hard"]
+
+
+# Power-up self-tests: none until key off, then on; design, section 5, "Opportunity in practice".
+
+def test_a_self_test_that_had_no_key_cycle_proves_less() -> None:
+    assert (tables().facts("P0606").noise, tables().facts("P0606").monitor) == ("self", "key on")
+
+    def gone(events: list[dict[str, Any]] | None) -> float:
+        session = job(van("before-clear", {"engine control": ["P0606"]}, **FLAT), van("after-clear", **HELD),
+                      events=events)
+        return float(fault(session, "P0606")["causes"]["hard"])
+    assert gone([{"what": "key cycle"}]) < gone(None)

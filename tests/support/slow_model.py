@@ -126,6 +126,10 @@ class Slow:
         if book.facts[i].trips == 2 and k > 0:
             share *= {0: self.rate("pending.not_read"), -1: self.rate("pending.unsaid")}.get(
                 int(book.pending_read[s, k]), 1.0)
+        facts, on = book.facts[i], book.engine_on[s]
+        if (facts.noise, facts.monitor, facts.needs) == ("self", "key on", "repair") and k > 0:
+            off = self.line.cycled[s, k] or (on[k - 1] == 1 and on[k] == 0)
+            share *= 1.0 if off else self.rate("key.cycled_unsaid")
         return [self.table[s][k][monitor] * share for monitor in monitors]
 
     def reported(self, i: int, k: int, chance: float) -> float:

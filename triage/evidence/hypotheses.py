@@ -60,7 +60,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     monitors, sure = _monitors(book, params)
     table = opportunities(book, line, params)
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
-    chance = chance * (_first_trip(book, params) * _own_supply(book))[:, :, None]
+    chance = chance * (_first_trip(book, params) * _own_supply(book) * _power_up(book, line, params))[:, :, None]
     chance = _tested_by_bits(book, chance)
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
@@ -160,6 +160,18 @@ def _first_trip(book: Casebook, params: Parameters) -> Floats:
         book.pending_read < 0, params.rate("pending.unsaid"), 1.0))
     share[:, 0] = 1.0
     return np.where(two, share[book.fault_session], 1.0)
+
+
+def _power_up(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """N x K: a module tests itself when it wakes: without a key cycle since the clear that test has not run again."""
+    itself = np.array([facts.noise == "self" and facts.monitor == "key on" and facts.needs == "repair"
+                       for facts in book.facts], dtype=bool)
+    # Where the engine was run and stands again, the key was off in between.
+    stopped = np.zeros(book.exists.shape, dtype=bool)
+    stopped[:, 1:] = (book.engine_on[:, :-1] == 1) & (book.engine_on[:, 1:] == 0)
+    share = np.where(line.cycled | stopped, 1.0, params.rate("key.cycled_unsaid"))
+    share[:, 0] = 1.0
+    return np.where(itself[:, None], share[book.fault_session], 1.0)
 
 
 def _own_supply(book: Casebook) -> Floats:

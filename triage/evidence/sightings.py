@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from triage.evidence.full_lists import mark_full_lists
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
 from triage.model.session import Session, stamp
@@ -49,7 +50,9 @@ def casebook(
     gather = _Gatherer(width, code_facts, module_facts)
     for session, order in zip(sessions, orders, strict=True):
         gather.add(session, order)
-    return gather.finish(list(sessions), notices, orders)
+    book = gather.finish(list(sessions), notices, orders)
+    mark_full_lists(book)
+    return book
 
 
 @lru_cache(maxsize=65536)

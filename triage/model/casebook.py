@@ -87,6 +87,7 @@ class Timeline:
     work: Bools          # M x K: programmed, unplugged, battery off, actuator test: codes may come from the work
     repaired: Bools      # M x K: something was repaired or replaced that this module watches
     new_module: Bools    # M x K: another module stands here from this snapshot on
+    cycled: Bools        # S x K: somebody noted a key cycle, or work that takes one, since the snapshot before
     scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
 
 

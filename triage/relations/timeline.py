@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from code_tables import Tables
 
 WORK = {"replaced", "programmed", "paired", "calibrated", "battery disconnected", "actuator test"}
+#: What takes a key cycle, or is one.
+CYCLES = {"key cycle", "drove", "programmed", "replaced", "battery disconnected"}
 BEFORE, AFTER_CLEAR, AFTER_RUN, AFTER_REPAIR = 0, 1, 2, 3
 
 
@@ -33,7 +35,8 @@ def timeline(book: Casebook, tables: Tables, canonical: Callable[[str], str] = s
     line = Timeline(
         clear=by_session[book.module_session] if shape[0] else np.zeros(shape),
         refused=np.zeros(shape, dtype=bool), accepted=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
-        repaired=np.zeros(shape, dtype=bool), new_module=np.zeros(shape, dtype=bool), scale=nominal_scale(book),
+        repaired=np.zeros(shape, dtype=bool), new_module=np.zeros(shape, dtype=bool),
+        cycled=np.zeros(book.exists.shape, dtype=bool), scale=nominal_scale(book),
     )
     for place, session in enumerate(book.sessions):
         if session.events:
@@ -116,6 +119,7 @@ def _take_events(
         timed = stamps if event.at is not None and len(stamps) == columns else None
         for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
             _take_event(line, event, modules, column)
+            line.cycled[place, column] |= event.what in CYCLES
 
 
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
@@ -157,7 +161,8 @@ def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) ->
         return [at for at in range(columns) if phase[at] == AFTER_CLEAR] or [
             at for at in range(columns) if phase[at] > BEFORE][:1]
     if event.what in ("drove", "key cycle"):
-        return [at for at in range(columns) if phase[at] == AFTER_RUN][:1]
+        run = [at for at in range(columns) if phase[at] == AFTER_RUN][:1]
+        return run or [at for at in range(columns) if phase[at] == AFTER_CLEAR and event.what == "key cycle"][:1]
     repaired = [at for at in range(columns) if phase[at] == AFTER_REPAIR]
     return repaired[:1] or ([columns - 1] if columns else [])
 
