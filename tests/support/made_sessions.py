@@ -28,8 +28,8 @@ OTHER_MODULES = ("engine control", "transmission control", "body control", "inst
                  "door, front left", "door, front right", "telematics")
 MODULES = (*SAFE_MODULES, *OTHER_MODULES)
 CODES = ("P0118", "P0562", "P0563", "P0700", "P0300", "P0420", "P0715", "P0128", "P0455", "P0606", "U0100", "U0101",
-         "U0121", "U0131", "U0140", "U0151", "U0155", "U0401", "U0415", "U0073", "U3003", "U0301", "B0001", "B1234", "C0031",
-         "C0051", "P0AA6", "P0A80", "P1234", "U1000", "SPN 168 FMI 4", "04711", "9D2C")
+         "U0121", "U0131", "U0140", "U0151", "U0155", "U0401", "U0415", "U0073", "U3003", "U0301", "B0001", "B1234",
+         "C0031", "C0051", "P0AA6", "P0A80", "P1234", "U1000", "SPN 168 FMI 4", "04711", "9D2C")
 
 
 @cache
