@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from code_tables.printed import with_text
 from triage.evidence.full_lists import mark_full_lists
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
@@ -199,7 +200,11 @@ class _Gatherer:
             module_volts[place] = volts
         fault_module = np.array(self.fault_module, dtype=np.int64)
         grid = state.reshape(modules, width)
-        facts = self.code_facts
+        look_up = self.code_facts
+        facts = [look_up(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)]
+        for fault, texts in self.texts.items():
+            if not facts[fault].known:
+                facts[fault] = with_text(facts[fault], texts)
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
             phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
@@ -211,7 +216,7 @@ class _Gatherer:
             module_volts=module_volts.reshape(modules, width),
             fault_session=np.array(self.fault_session, dtype=np.int64), fault_module=fault_module,
             code=self.code, failure_type=self.failure_type,
-            facts=[facts(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)],
+            facts=facts,
             first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
             texts=self.texts,
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),

@@ -1,0 +1,64 @@
+"""What the text printed beside a maker's code tells where no table knows the code: that it is about the supply.
+
+A maker's number has no fixed meaning, its printed text has: "B1318 Battery voltage low" is a supply code whatever the
+number (common practice). The text of a code that a table knows is not asked.
+
+>>> [direction(text) for text in ("Battery voltage low", "Versorgungsspannung zu niedrig", "Sensor supply voltage low")]
+['low', 'low', None]
+>>> [direction(text) for text in ("System voltage above limit", "High voltage battery, voltage low", "Lamp circuit low")]
+['high', None, None]
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import replace
+from functools import lru_cache
+
+from code_tables.facts import CodeFacts
+
+_OF_SUPPLY = re.compile(
+    r"(?<![a-z])(?:(?:system|battery|batt|vehicle|ecu|module|control module|control unit|device|board ?net|supply|"
+    r"power supply|terminal 30|kl\.? ?30|b\+|ignition)(?: supply| power| feed)? (?:voltage|volts?)|supply voltage|undervoltage|under ?voltage|"
+    r"overvoltage|over ?voltage|unterspannung|uberspannung|versorgungsspannung|bordnetzspannung|batteriespannung|"
+    r"klemme 30|tension (?:de )?(?:la )?batterie|tension d'?alimentation|sous-?tension|surtension|"
+    r"tension (?:de )?(?:la )?bateria|tension de alimentacion|subtension|sobretension)(?![a-z])"
+)
+_LOW = re.compile(
+    r"(?<![a-z])(?:low|too low|below|under ?voltage|undervoltage|less than|minimum|niedrig|unterspannung|unterschritten|"
+    r"unter|faible|basse|insuffisante|inferieure|sous-?tension|baja|bajo|insuficiente|subtension)(?![a-z])"
+)
+_HIGH = re.compile(
+    r"(?<![a-z])(?:high|too high|above|over ?voltage|overvoltage|exceed\w*|hoch|uberspannung|uberschritten|elevee|haute|"
+    r"superieure|surtension|alta|alto|elevada|sobretension)(?![a-z])"
+)
+#: The voltage of something else: a sensor, the traction battery, one cell, an output.
+_OF_ANOTHER = re.compile(
+    r"(?<![a-z])(?:sensor|sensors|reference|signal|cell|cells|high[ -]voltage|hv|traction|hochvolt|haute tension|"
+    r"alta tension|heater|lamp|bulb|motor|actuator|valve|solenoid|relay|coil|injector|output|switch|key|remote|transmitter|tyre|tire|"
+    r"backup|emergency|siren|aux\w*|second|geber|schlussel|capteur|cle|llave|mando)(?![a-z])"
+)
+
+
+@lru_cache(maxsize=8192)
+def direction(text: str) -> str | None:
+    """"low" or "high" where ``text`` says that the vehicle's supply was; None where it says neither or anything else."""
+    if len(text) > 120:
+        return None
+    folded = unicodedata.normalize("NFKD", text.casefold())
+    low = "".join(char for char in folded if not unicodedata.combining(char))
+    if not _OF_SUPPLY.search(low) or _OF_ANOTHER.search(low):
+        return None
+    down, up = _LOW.search(low), _HIGH.search(low)
+    return None if bool(down) == bool(up) else "low" if down else "high"
+
+
+def with_text(facts: CodeFacts, texts: list[str]) -> CodeFacts:
+    """``facts`` of a code no table knows, with what its printed ``texts`` say of the supply."""
+    if facts.known or facts.supply is not None or facts.relation is not None:
+        return facts
+    said = {found for text in texts if (found := direction(text)) is not None}
+    if len(said) != 1:
+        return facts
+    return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply")
