@@ -3,9 +3,9 @@
 A maker's number has no fixed meaning, its printed text has: "B1318 Battery voltage low" is a supply code whatever the
 number (common practice). The text of a code that a table knows is not asked.
 
->>> [direction(text) for text in ("Battery voltage low", "Versorgungsspannung zu niedrig", "Sensor supply voltage low")]
+>>> [direction(text) for text in ("Battery voltage low", "Versorgungsspannung niedrig", "Sensor supply voltage low")]
 ['low', 'low', None]
->>> [direction(text) for text in ("System voltage above limit", "High voltage battery, voltage low", "Lamp circuit low")]
+>>> [direction(text) for text in ("System voltage above limit", "High voltage battery, low", "Lamp circuit low")]
 ['high', None, None]
 """
 
@@ -20,30 +20,31 @@ from code_tables.facts import CodeFacts
 
 _OF_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:system|battery|batt|vehicle|ecu|module|control module|control unit|device|board ?net|supply|"
-    r"power supply|terminal 30|kl\.? ?30|b\+|ignition)(?: supply| power| feed)? (?:voltage|volts?)|supply voltage|undervoltage|under ?voltage|"
+    r"power supply|terminal 30|kl\.? ?30|b\+|ignition)(?: supply| power| feed)? (?:voltage|volts?)|supply voltage|"
+    r"under ?voltage|"
     r"overvoltage|over ?voltage|unterspannung|uberspannung|versorgungsspannung|bordnetzspannung|batteriespannung|"
     r"klemme 30|tension (?:de )?(?:la )?batterie|tension d'?alimentation|sous-?tension|surtension|"
     r"tension (?:de )?(?:la )?bateria|tension de alimentacion|subtension|sobretension)(?![a-z])"
 )
 _LOW = re.compile(
-    r"(?<![a-z])(?:low|too low|below|under ?voltage|undervoltage|less than|minimum|niedrig|unterspannung|unterschritten|"
-    r"unter|faible|basse|insuffisante|inferieure|sous-?tension|baja|bajo|insuficiente|subtension)(?![a-z])"
+    r"(?<![a-z])(?:low|too low|below|under ?voltage|undervoltage|less than|minimum|niedrig|unterspannung|"
+    r"unterschritten|unter|faible|basse|insuffisante|inferieure|sous-?tension|baja|bajo|insuficiente|subtension)(?![a-z])"
 )
 _HIGH = re.compile(
-    r"(?<![a-z])(?:high|too high|above|over ?voltage|overvoltage|exceed\w*|hoch|uberspannung|uberschritten|elevee|haute|"
-    r"superieure|surtension|alta|alto|elevada|sobretension)(?![a-z])"
+    r"(?<![a-z])(?:high|too high|above|over ?voltage|overvoltage|exceed\w*|hoch|uberspannung|uberschritten|elevee|"
+    r"haute|superieure|surtension|alta|alto|elevada|sobretension)(?![a-z])"
 )
 #: The voltage of something else: a sensor, the traction battery, one cell, an output.
 _OF_ANOTHER = re.compile(
     r"(?<![a-z])(?:sensor|sensors|reference|signal|cell|cells|high[ -]voltage|hv|traction|hochvolt|haute tension|"
-    r"alta tension|heater|lamp|bulb|motor|actuator|valve|solenoid|relay|coil|injector|output|switch|key|remote|transmitter|tyre|tire|"
-    r"backup|emergency|siren|aux\w*|second|geber|schlussel|capteur|cle|llave|mando)(?![a-z])"
+    r"alta tension|heater|lamp|bulb|motor|actuator|valve|solenoid|relay|coil|injector|output|switch|key|remote|"
+    r"transmitter|tyre|tire|backup|emergency|siren|aux\w*|second|geber|schlussel|capteur|cle|llave|mando)(?![a-z])"
 )
 
 
 @lru_cache(maxsize=8192)
 def direction(text: str) -> str | None:
-    """"low" or "high" where ``text`` says that the vehicle's supply was; None where it says neither or anything else."""
+    """"low" or "high" where ``text`` says that the supply was; None where it says neither or anything else."""
     if len(text) > 120:
         return None
     folded = unicodedata.normalize("NFKD", text.casefold())

@@ -9,7 +9,8 @@ from code_tables.printed import direction, with_text
 
 
 @pytest.mark.parametrize(("text", "said"), [
-    ("ECU supply voltage below limit", "low"), ("Control module supply voltage too low", "low"), ("Undervoltage", "low"),
+    ("ECU supply voltage below limit", "low"), ("Control module supply voltage too low", "low"),
+    ("Undervoltage", "low"),
     ("Unterspannung Klemme 30", "low"), ("tension d'alimentation insuffisante", "low"),
     ("tensi\u00f3n de la bater\u00eda demasiado baja", "low"), ("Battery voltage too high", "high"),
     ("\u00dcberspannung", "high"), ("Battery voltage", None), ("Reference voltage low", None),
