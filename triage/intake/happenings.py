@@ -57,6 +57,16 @@ _COMPLAINT_LATER = re.compile(
     r"[.;,|–-] ?(?:customer (?:complaint|states|says|concern)|complaint|kundenbeanstandung|beanstandung|plainte client|"
     r"plainte|queja)\s*:\s*(?=\S)"
 )
+#: What a vehicle is called at the start of its own line, perhaps behind a job's number.
+_VEHICLE = re.compile(
+    r"\s*(?:(?:job|order|auftrag|ticket|ro)\s?(?:no\.?|nr\.?|#)?\s?[0-9-]{1,12}\s*[-,:.]\s*)?"
+    r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
+    r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
+    r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"
+    r"hatchback|suv|motorhome|camper(?: van)?|wagon|kastenwagen|lieferwagen|transporter|kombi|limousine|pkw|lkw|"
+    r"wohnmobil|fourgon|fourgonnette|utilitaire|voiture|camion|camionnette|furgoneta|furgon|coche|turismo))"
+    r"(?=\s*(?:[,.;(]|-\s|$))(?! ?\.[0-9])"
+)
 _DRIVE = (
     ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
     (
@@ -118,13 +128,22 @@ class Facts:
             self._described(low[: later.start()])
             return "complaint"
         if match is None:
-            return kind
+            return self._unkeyed(text, low) or kind
         key = match.lastgroup if match.lastgroup != "value" else None
         key = next((name for name, value in match.groupdict().items() if name != "value" and value is not None), key)
         start = match.start("value")
         if key is not None and key not in ("aside",):
             self._keyed(key, text[start:].strip(), low[start:].strip())
         return key or kind
+
+    def _unkeyed(self, text: str, low: str) -> str:
+        """A line that begins with what the vehicle is ("Estate car, petrol, 2016"): "label", or "" for none."""
+        match = _VEHICLE.match(low) if len(low) <= 120 else None
+        if match is None:
+            return ""
+        self.values.setdefault("label", text[match.start("label") : match.end("label")].strip())
+        self._described(low)
+        return "label"
 
     def _vin(self, text: str, low: str) -> bool:
         """A vehicle identification number: 17 letters and digits without I, O and Q (ISO 3779)."""
