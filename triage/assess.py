@@ -18,7 +18,6 @@ from triage.explain.page import (
     columns,
     complaint_answer,
     marks,
-    printed_names,
     supply_headline,
     would_change,
 )
@@ -33,7 +32,7 @@ from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
 from triage.model.notices import Notice
-from triage.model.session import Session, stamp
+from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict
 from triage.relations.earlier import recurrences
 from triage.relations.names import one_name, under_given_names

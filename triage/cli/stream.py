@@ -18,10 +18,10 @@ from triage.errors import InputError, JobError
 from triage.model.session import Session
 
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
-TOGETHER = 32
+TOGETHER = 96
 
 #: Groups from which on other processes are worth their start, and the most of them.
-FEW, MOST_WORKERS = 24, 8
+FEW, MOST_WORKERS = 8, 8
 
 Group = list[tuple[int, bytes]]
 #: The lines to write and the count of those that could not be used.

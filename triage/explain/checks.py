@@ -28,7 +28,6 @@ from triage.explain.circuit_checks import (
 )
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
-from triage.explain.page import printed_names
 from triage.explain.standing import ASIDE, SHORT, Standings, fault_name
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
@@ -125,7 +124,7 @@ def next_checks(
         case = Case(
             place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
             [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
-            bool(unfit[place]) or _starved(book, modules, supplies[place]), printed_names(session))
+            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place])
         scale = float(line.scale[place])
         open_isolation = bool(isolation[first:last].any())
         witnesses = _witnesses(book, case)

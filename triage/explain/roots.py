@@ -9,13 +9,13 @@ import numpy as np
 
 from triage.explain.circuit_checks import is_reference, shared_lines, shared_words
 from triage.explain.meaning import same_fault
-from triage.explain.page import printed_names
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import WITNESS
 from triage.explain.work import CRASH
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
+from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, Verdict
 
 if TYPE_CHECKING:

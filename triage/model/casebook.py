@@ -69,6 +69,7 @@ class Casebook:
     first_fault: Ints    # S + 1: faults of session s are first_fault[s]:first_fault[s + 1]
     first_module: Ints   # S + 1: likewise for modules
     texts: dict[int, list[str]] = field(default_factory=dict)  # fault -> what it was printed with, in time order
+    printed: list[dict[str, str]] = field(default_factory=list)  # S: module -> its name as the scan printed it
     order: list[list[int]] = field(default_factory=list)  # places of the snapshots in the job, in time order
 
     @property
