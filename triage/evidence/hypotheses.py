@@ -68,7 +68,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     cures, cured_since = _cures(book, line, params)
     starts, started = _work_started(book, line, params)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
-    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
+    noise = book.numbers(lambda facts: NOISES.index(facts.noise))
     parts = [
         Part("hard", HARD, everyone, hard, sure * ((1.0 - starts) * (1.0 - cures))[:, None]),
         _some("began with the work", HARD, starts > 0, np.where(started[:, :, None], hard, NEVER),
@@ -95,8 +95,8 @@ def _some(name: str, cause: int, mask: Bools, chance: Floats, weight: Floats, *,
 
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     """N x 4 monitor classes that may be at work, likeliest first, and the chance of each."""
-    named = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
-    by_row = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
+    named = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
+    by_row = book.flags(lambda facts: facts.monitor_named)
     sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
     return params.confused[named], sure
 
@@ -125,7 +125,7 @@ def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[F
     scanned = _repair_scanned(book)
     said = np.asarray(noted.any(axis=1))
     since = np.where(said[:, None], noted, scanned)
-    procedure = np.array([facts.needs == "procedure" for facts in book.facts], dtype=bool)
+    procedure = book.flags(lambda facts: facts.needs == "procedure")
     share = np.where(procedure, params.rate("work.wants_procedure"), params.rate("work.left_off"))
     return np.where(said, share, np.where(
         scanned.any(axis=1), share * params.rate("work.unsaid"), 0.0)), since
@@ -142,7 +142,7 @@ def _first_trip(book: Casebook, params: Parameters) -> Floats:
 
     Pending after the first failure, confirmed in the next cycle: 13 CCR 1968.2 (d)(2.2.1)-(2.2.2).
     """
-    two = np.array([facts.trips == 2 for facts in book.facts], dtype=bool)[:, None]
+    two = book.flags(lambda facts: facts.trips == 2)[:, None]
     share = np.where(book.pending_read == 0, params.rate("pending.not_read"), np.where(
         book.pending_read < 0, params.rate("pending.unsaid"), 1.0))
     share[:, 0] = 1.0
@@ -151,7 +151,7 @@ def _first_trip(book: Casebook, params: Parameters) -> Floats:
 
 def _own_supply(book: Casebook) -> Floats:
     """N x K: monitors of the supply voltage judge the vehicle's own supply, not a pack or charger connected."""
-    supply = np.array([facts.supply is not None or facts.system == "supply" for facts in book.facts], dtype=bool)
+    supply = book.flags(lambda facts: facts.supply is not None or facts.system == "supply")
     fed = supply[:, None] & (book.outside == 1)[book.fault_session]
     # Absence says nothing then; a code that is seen all the same was found all the same.
     return np.where(fed & (book.seen != 1), 0.03, 1.0)
@@ -183,7 +183,7 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = np.array([facts.monitor == "event" for facts in book.facts], dtype=bool)
+    event = book.flags(lambda facts: facts.monitor == "event")
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
     by_work = np.where(worked[:, :, None], 0.6, NEVER)

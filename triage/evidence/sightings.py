@@ -111,6 +111,9 @@ class _Gatherer:
         self.fault_module: list[int] = []
         self.code: list[str] = []
         self.failure_type: list[str | None] = []
+        #: Every code once, and which of them each fault is.
+        self.kinds: dict[tuple[str, str | None], int] = {}
+        self.kind: list[int] = []
         self.cell_at: list[int] = []
         self.cell_word: list[int] = []
         self.bytes: list[tuple[int, int, int, int]] = []
@@ -193,9 +196,11 @@ class _Gatherer:
                     self.counts.append((at, count))
                 if frame is not None and frame.volts is not None:
                     self.frames.append((at, frame.volts))
+        kinds = self.kinds
         for code, failure_type in faults:
             self.code.append(code)
             self.failure_type.append(failure_type)
+            self.kind.append(kinds.setdefault((code, failure_type), len(kinds)))
         self.fault_module += [module] * (free - before)
         self.fault_session += [here] * (free - before)
 
@@ -214,7 +219,8 @@ class _Gatherer:
             module_volts[place] = volts
         fault_module = np.array(self.fault_module, dtype=np.int64)
         grid = state.reshape(modules, width)
-        facts = self.code_facts
+        kinds = [self.code_facts(code, failure_type) for code, failure_type in self.kinds]
+        module_facts = {name: self.module_facts(name) for name in set(self.module_name)}
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
             phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
@@ -222,11 +228,11 @@ class _Gatherer:
             speed=column["speed"], coolant=column["coolant"], engine_on=column["engine_on"],
             outside=_whole(column["outside"]), pending_read=_whole(column["pending_read"]),
             module_session=np.array(self.module_session, dtype=np.int64), module_name=self.module_name,
-            module_facts=[self.module_facts(name) for name in self.module_name], state=grid,
+            module_facts=[module_facts[name] for name in self.module_name], state=grid,
             module_volts=module_volts.reshape(modules, width),
             fault_session=np.array(self.fault_session, dtype=np.int64), fault_module=fault_module,
             code=self.code, failure_type=self.failure_type,
-            facts=[facts(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)],
+            facts=[kinds[kind] for kind in self.kind], kinds=kinds, kind=np.array(self.kind, dtype=np.int64),
             first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
             texts=self.texts, printed=self.printed,
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),

@@ -112,7 +112,7 @@ def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters)
 
 def _rests(book: Casebook) -> Bools:
     """N x K: the code's monitor wants a running engine, and the scan was made with the engine off."""
-    wants = np.array([facts.monitor in NEEDS_ENGINE for facts in book.facts], dtype=bool)
+    wants = book.flags(lambda facts: facts.monitor in NEEDS_ENGINE)
     return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
 
 

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.case import Case
+from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
     ISOLATION_MINUTES,
     circuit_checks,
@@ -28,7 +28,8 @@ from triage.explain.circuit_checks import (
 )
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
-from triage.explain.standing import ASIDE, SHORT, Standings, fault_name
+from triage.explain.pointers import empty_pointers
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, fault_name
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
@@ -100,8 +101,8 @@ def next_checks(
     """
     chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans, -60, 60) / 10.0))
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
-    monitor = np.array([MONITORS.index(facts.monitor) for facts in book.facts], dtype=np.int64)
-    measured = np.array([isolation_fault(facts.title) for facts in book.facts], dtype=bool)
+    monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
+    measured = book.flags(lambda facts: isolation_fault(facts.title))
     right = tables.rate("check.answers_right")
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
     open_faults &= ~_goes_with_another(book, standing)
@@ -112,8 +113,11 @@ def next_checks(
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
     isolation = measured & (standing.standing != ASIDE)
     likely = np.where(isolation, 6.0, likely).tolist()
+    figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
+                      link.relation.tolist(), book.fault_module.tolist())
     unfit = _unfit_to_drive(book, standing, chance)
     with_record = _record_holders(book)
+    pointers = empty_pointers(book, link)
     renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
     places = standing.standing.tolist()
     result = []
@@ -124,7 +128,8 @@ def next_checks(
         case = Case(
             place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
             [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
-            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place])
+            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place],
+            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]))
         scale = float(line.scale[place])
         open_isolation = bool(isolation[first:last].any())
         witnesses = _witnesses(book, case)
@@ -135,10 +140,9 @@ def next_checks(
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records)
         checks += silent_checks(book, link, case, bits, names)
-        checks += pointer_checks(book, link, case, standing, bits, names)
+        checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
         checks += feed_checks(book, link, case, bits, names)
-        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), doubt, chance,
-                                 causes, names)
+        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(_at_most(_isolation_first(checks)))
     return result

@@ -246,7 +246,7 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
     printed = printed_names(book.sessions[session])
     told += [story_words(book, story, printed) for story in link.stories.get(session, [])]
     told += _together(book, link, session, printed)
-    pointers = empty_pointers(book, link, session)
+    pointers = empty_pointers(book, link).get(session, [])
     told += [pointer_words(book, link, one, printed) for one in pointers[:MOST_POINTERS]]
     if len(pointers) > MOST_POINTERS:
         told.append(f"{len(pointers) - MOST_POINTERS} more codes point at modules that show nothing")

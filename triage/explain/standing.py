@@ -50,7 +50,7 @@ def standings(
     # What is printed decides: +12.8 on the page is on the short list.
     decibans = np.round(decibans, 1)
     low = decibans <= tables.rate("standing.aside")
-    measured = np.array([needs_measurement(facts) for facts in book.facts], dtype=bool)
+    measured = book.flags(needs_measurement)
     aside = low & ~measured & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
     lasts = witnesses_now(book, link)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
@@ -86,7 +86,7 @@ def needs_measurement(facts: CodeFacts) -> bool:
 def safety_class(book: Casebook, link: Links) -> np.ndarray:
     """N: brakes, steering, restraints or high voltage, by the code, its module or its target."""
     by_module = np.array([facts.safety is not None for facts in book.module_facts], dtype=bool)
-    by_code = np.array([facts.safety is not None for facts in book.facts], dtype=bool)
+    by_code = book.flags(lambda facts: facts.safety is not None)
     if not by_code.size:
         return by_code
     by_target = np.where(link.target >= 0, by_module[link.target], False)
@@ -99,7 +99,7 @@ def safety_names(book: Casebook, link: Links) -> list[str | None]:
     none = len(STRICTEST)
     # The last place stands for "names no module".
     by_module = np.array([*(rank.get(facts.safety or "", none) for facts in book.module_facts), none])
-    by_code = np.array([rank.get(facts.safety or "", none) for facts in book.facts], dtype=np.int64)
+    by_code = book.numbers(lambda facts: rank.get(facts.safety or "", none))
     strictest = np.minimum(np.minimum(by_code, by_module[book.fault_module]), by_module[link.target])
     return [(*STRICTEST, None)[place] for place in strictest.tolist()]
 
