@@ -29,7 +29,7 @@ from triage.explain.circuit_checks import (
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
 from triage.explain.pointers import empty_pointers
-from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings, fault_name
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
@@ -105,7 +105,7 @@ def next_checks(
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right = tables.rate("check.answers_right")
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
-    open_faults &= ~_goes_with_another(book, standing)
+    open_faults &= ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
@@ -118,13 +118,16 @@ def next_checks(
     unfit = _unfit_to_drive(book, standing, chance)
     with_record = _record_holders(book)
     pointers = empty_pointers(book, link)
+    # What speaks of the charging: generator, converter, supply.
+    speaks = book.flags(lambda facts: bool(facts.supply or "generator" in facts.title)
+                        and facts.safety != "high voltage").tolist()
     renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
     places = standing.standing.tolist()
     result = []
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
-        electric = is_electric(session, [book.module_facts[module].name for module in modules])
+        electric = is_electric(session, (book.module_facts[module].name for module in modules))
         case = Case(
             place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
             [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
@@ -132,7 +135,7 @@ def next_checks(
             frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]))
         scale = float(line.scale[place])
         open_isolation = bool(isolation[first:last].any())
-        witnesses = _witnesses(book, case)
+        witnesses = [fault for fault in case.open if speaks[fault]]
         unset = to_program(book, case, modules, renewed)
         judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
@@ -175,13 +178,14 @@ def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     return found
 
 
-def _goes_with_another(book: Casebook, standing: Standings) -> Bools:
+def _goes_with_another(book: Casebook, standing: Standings, names: list[str]) -> Bools:
     """N: faults that only repeat one of the short list: that is mended first, no step settles them before."""
     found = np.zeros(book.faults, dtype=bool)
     listed = np.flatnonzero(standing.standing == SHORT).tolist()
-    roots = {(int(book.fault_session[fault]), fault_name(book, fault)) for fault in listed}
+    sessions = book.fault_session.tolist()
+    roots = {(sessions[fault], names[fault]) for fault in listed}
     for fault, why in enumerate(standing.explained_by):
-        if why is not None and (int(book.fault_session[fault]), why) in roots:
+        if why is not None and (sessions[fault], why) in roots:
             found[fault] = True
     return found
 
@@ -205,19 +209,14 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
 
 def _record_holders(book: Casebook) -> dict[int, set[str]]:
     """Session -> its modules that hold a stored crash record: nobody clears them."""
-    restraint = [facts.safety == "restraints" for facts in book.module_facts]
+    by_module = np.array([facts.safety == "restraints" for facts in book.module_facts], dtype=bool)
+    by_code = book.flags(lambda facts: facts.safety == "restraints")
     holders: dict[int, set[str]] = {}
-    for fault, (module, facts, session) in enumerate(zip(
-            book.fault_module.tolist(), book.facts, book.fault_session.tolist(), strict=True)):
-        if (restraint[module] or facts.safety == "restraints") and crash_record(facts, book.texts.get(fault, ())):
-            holders.setdefault(session, set()).add(book.module_name[module])
+    for fault in np.flatnonzero(by_code | by_module[book.fault_module]).tolist():
+        if crash_record(book.facts[fault], book.texts.get(fault, ())):
+            holders.setdefault(int(book.fault_session[fault]), set()).add(
+                book.module_name[book.fault_module[fault]])
     return holders
-
-
-def _witnesses(book: Casebook, case: Case) -> list[int]:
-    """The open faults that speak of the charging: generator, converter, supply."""
-    return [fault for fault in case.open if (book.facts[fault].supply or "generator" in book.facts[fault].title)
-            and book.facts[fault].safety != "high voltage"]
 
 
 def _common(

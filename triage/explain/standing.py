@@ -19,7 +19,7 @@ from triage.model.verdict import CAUSES, Needs, Standing
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables
-    from triage.model.casebook import Floats
+    from triage.model.casebook import Bools, Floats, Ints
 
 SHORT, UNSETTLED, ASIDE = 0, 1, 2
 STANDINGS: tuple[Standing, ...] = ("short list", "unsettled", "set aside")
@@ -55,25 +55,32 @@ def standings(
     lasts = witnesses_now(book, link)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
     echoed = _likeliest(book, link, decibans)
-    top = causes.argmax(axis=1).tolist()
+    top = causes.argmax(axis=1)
     # An explanation is only said where little is left to explain: an open fault keeps a line of its own.
-    explained = (decibans <= tables.rate("standing.explained")).tolist()
-    persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
+    settled = decibans <= tables.rate("standing.explained")
+    persists = causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5
+    explained_by: list[str | None] = [None] * book.faults
+    # Of most faults there is nothing to explain; only the others are asked one by one.
+    supply = book.flags(lambda facts: facts.supply is not None)
+    asked = np.flatnonzero((link.lost >= 0.5) | (~persists | lasts) & (
+        (top == ECHO) | supply | ((top == LOW_VOLTAGE) & settled)))
+    for fault, *said in zip(*(values.tolist() for values in (
+            asked, top[asked], persists[asked], settled[asked], lasts[asked], link.target[asked])), strict=True):
+        explained_by[fault] = _explained(book, link, echoed, fault, *said)
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
-        needs=[_needs(book, fault, cause, stays)
-               for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
-        explained_by=[_explained(book, link, echoed, fault, *said) for fault, said in enumerate(
-            zip(top, persists, explained, lasts.tolist(), link.target.tolist(), strict=True))],
+        needs=_needs(book, top, persists), explained_by=explained_by,
     )
 
 
 def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
     """N: supply codes read while the supply still failed, with the engine running and nothing connected."""
     found = np.zeros(book.faults, dtype=bool)
+    supply = book.flags(lambda facts: facts.supply is not None)
     for session, events in enumerate(link.events):
         if events.lasting is not None:
-            for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+            first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
+            for fault in (first + np.flatnonzero(supply[first:last])).tolist():
                 found[fault] = lasting_witness(book, link, fault)
     return found
 
@@ -104,13 +111,18 @@ def safety_names(book: Casebook, link: Links) -> list[str | None]:
     return [(*STRICTEST, None)[place] for place in strictest.tolist()]
 
 
-def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
-    facts = book.facts[fault]
-    if stays:
-        return "procedure" if facts.needs == "procedure" else "supply" if facts.needs == "supply" else "repair"
-    if facts.supply or cause == LOW_VOLTAGE:
-        return "supply"
-    return "procedure" if facts.needs == "procedure" and cause == HISTORY else "nothing"
+#: What a fault can ask for, each at the place that :func:`_needs` counts with.
+_NEEDS: tuple[Needs, ...] = ("repair", "procedure", "supply", "nothing")
+
+
+def _needs(book: Casebook, top: Ints, persists: Bools) -> list[Needs]:
+    """N: what each fault asks for; ``top``: its likeliest cause, ``persists``: more likely than not it does."""
+    repair, procedure, supply, nothing = range(len(_NEEDS))
+    asks = book.numbers(lambda facts: procedure if facts.needs == "procedure" else
+                        supply if facts.needs == "supply" else repair)
+    fed = book.flags(lambda facts: bool(facts.supply)) | (top == LOW_VOLTAGE)
+    gone = np.where(fed, supply, np.where((asks == procedure) & (top == HISTORY), procedure, nothing))
+    return [_NEEDS[place] for place in np.where(persists, asks, gone).tolist()]
 
 
 def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, int]:
