@@ -113,7 +113,8 @@ def _add_up(rows: Floats, session: Ints, count: int) -> Floats:
     """S x a: the sum of the ``rows`` of each session, in their order."""
     width = rows.shape[1]
     places = (session[:, None] * width + np.arange(width)).ravel()
-    return np.bincount(places, weights=rows.ravel(), minlength=count * width).reshape(count, width)
+    sums: Floats = np.asarray(np.bincount(places, weights=rows.ravel(), minlength=count * width), dtype=np.float64)
+    return sums.reshape(count, width)
 
 
 def _posterior(log_prior: Floats, log_votes: Floats) -> Floats:

@@ -256,8 +256,8 @@ class _Gatherer:
             status[cell_at[words == word]] = word
         for array, cells in ((count, self.counts), (frame, self.frames)):
             if cells:
-                at, values = zip(*cells, strict=True)
-                array[list(at)] = values
+                places, values = zip(*cells, strict=True)
+                array[list(places)] = values
         byte_word, byte_tested = np.full(seen.size, -1), np.full(seen.size, -1)
         if self.bytes:
             says = np.array(self.bytes)

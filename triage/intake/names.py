@@ -64,11 +64,14 @@ def _listed(tables: Tables) -> tuple[dict[str, str], dict[str, int]]:
     names: dict[str, str] = {}
     longest: dict[str, int] = {}
     pairs = {name: name for name in tables.aliases.values()} | dict(tables.aliases)
-    for alias, name in pairs.items():
-        parts = WORD.findall(small(alias))
+    find, most = WORD.findall, longest.get
+    # All in one text, since small letters stand one for one; a name holds no line break.
+    for low, name in zip(small("\n".join(pairs)).split("\n"), pairs.values(), strict=True):
+        parts = find(low)
         if parts:
             names.setdefault(" ".join(parts), name)
-            longest[parts[0]] = max(longest.get(parts[0], 0), len(parts))
+            if len(parts) > most(parts[0], 0):
+                longest[parts[0]] = len(parts)
     return names, longest
 
 

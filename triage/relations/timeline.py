@@ -63,7 +63,7 @@ def clear_by_phase(phase: np.ndarray, tables: Tables) -> np.ndarray:
 def nominal_scale(book: Casebook) -> np.ndarray:
     """S: nominal volts / 12. Unsaid: 24 V where any supply reading is above 18 V, else 12 V."""
     scale = np.ones(len(book.sessions))
-    above = (book.volts > 18.0).any(axis=1).tolist()
+    above: list[bool] = np.asarray((book.volts > 18.0).any(axis=1)).tolist()
     for place, session in enumerate(book.sessions):
         said = session.vehicle.nominal_volts if session.vehicle else None
         if said is not None and said > 0:
