@@ -68,11 +68,11 @@ def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) 
     told = np.flatnonzero((link.relation == INVALID) & (link.target >= 0))
     if not told.size:
         return
-    _, group, count = np.unique(link.target[told], return_inverse=True, return_counts=True)
+    count = np.bincount(link.target[told])[link.target[told]]
     several = np.zeros(book.faults, dtype=bool)
-    several[told] = count[group] >= 2
+    several[told] = count >= 2
     lone = np.zeros(book.faults, dtype=bool)
-    lone[told] = count[group] == 1
+    lone[told] = count == 1
     _apply(result, several, "several modules get invalid data from that one", _scale(
         {ECHO: params.rate("echo.several")}))
     _apply(result, lone, "no other module gets invalid data from that one", _scale({ECHO: params.rate("echo.lone")}))

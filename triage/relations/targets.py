@@ -66,7 +66,7 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
     quiet = np.array(answers.state, dtype=np.int64) == SILENT
     good = good_supply(book, line, tables)
     proven = np.zeros(len(book.module_name), dtype=bool)
-    for session in np.unique(book.module_session[quiet]).tolist():
+    for session in sorted(set(book.module_session[quiet].tolist())):
         told = stories(book, line, link, tables, session, topology, answers)
         link.stories[session] = told
         for story in told:
