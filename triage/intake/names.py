@@ -65,9 +65,8 @@ def _listed(tables: Tables) -> tuple[dict[str, str], dict[str, int]]:
     longest: dict[str, int] = {}
     pairs = {name: name for name in tables.aliases.values()} | dict(tables.aliases)
     find, most = WORD.findall, longest.get
-    # All in one text, since small letters stand one for one; a name holds no line break.
-    for low, name in zip(small("\n".join(pairs)).split("\n"), pairs.values(), strict=True):
-        parts = find(low)
+    for alias, name in pairs.items():
+        parts = find(alias.lower() if alias.isascii() else small(alias))
         if parts:
             names.setdefault(" ".join(parts), name)
             if len(parts) > most(parts[0], 0):
