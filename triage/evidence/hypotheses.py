@@ -67,14 +67,15 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     everyone = np.arange(book.faults)
     cures, cured_since = _cures(book, line, params)
     starts, started = _work_started(book, line, params)
+    begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
     noise = book.numbers(lambda facts: NOISES.index(facts.noise))
     parts = [
         Part("hard", HARD, everyone, hard, sure * ((1.0 - starts) * (1.0 - cures))[:, None]),
-        _some("began with the work", HARD, starts > 0, np.where(started[:, :, None], hard, NEVER),
-              sure * starts[:, None]),
-        _some("cured", HARD, cures > 0, np.where(cured_since[:, :, None], NEVER, hard),
-              sure * ((1.0 - starts) * cures)[:, None], cured=True),
+        Part("began with the work", HARD, begun, np.where(started[begun, :, None], hard[begun], NEVER),
+             sure[begun] * starts[begun, None]),
+        Part("cured", HARD, cured, np.where(cured_since[cured, :, None], NEVER, hard[cured]),
+             sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
         Part("intermittent", INTERMITTENT, everyone, flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None],
              np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
@@ -84,13 +85,6 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     for part in parts:
         np.clip(part.chance, LEAST, 1.0 - LEAST, out=part.chance)
     return Hypotheses([part for part in parts if part.rows.size or part.cause == LOW_VOLTAGE], own)
-
-
-def _some(name: str, cause: int, mask: Bools, chance: Floats, weight: Floats, *, cured: bool = False,
-          locked: bool = False) -> Part:
-    """A part for the faults of ``mask`` alone."""
-    rows = np.flatnonzero(mask)
-    return Part(name, cause, rows, chance[rows], weight[rows], cured, locked)
 
 
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
@@ -186,10 +180,10 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     event = book.flags(lambda facts: facts.monitor == "event")
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
-    by_work = np.where(worked[:, :, None], 0.6, NEVER)
     share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)
+    record, by_work = np.flatnonzero(locked > 0), np.flatnonzero(share > 0)
     return [
         Part("history", HISTORY, np.arange(book.faults), before, ((1.0 - share) * (1.0 - locked))[:, None]),
-        _some("locked record", HISTORY, locked > 0, before, ((1.0 - share) * locked)[:, None], locked=True),
-        _some("set by work", HISTORY, share > 0, by_work, share[:, None]),
+        Part("locked record", HISTORY, record, before[record], ((1.0 - share) * locked)[record, None], locked=True),
+        Part("set by work", HISTORY, by_work, np.where(worked[by_work, :, None], 0.6, NEVER), share[by_work, None]),
     ]

@@ -60,10 +60,12 @@ def standings(
     settled = decibans <= tables.rate("standing.explained")
     persists = causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5
     explained_by: list[str | None] = [None] * book.faults
-    # Of most faults there is nothing to explain; only the others are asked one by one.
-    supply = book.flags(lambda facts: facts.supply is not None)
-    asked = np.flatnonzero((link.lost >= 0.5) | (~persists | lasts) & (
-        (top == ECHO) | supply | ((top == LOW_VOLTAGE) & settled)))
+    lost, may, supply = link.lost >= 0.5, ~persists | lasts, book.flags(lambda facts: facts.supply is not None)
+    # Most faults have nothing to explain them, or the supply event alone; only the others are asked one by one.
+    event = np.array([events.low for events in link.events], dtype=bool)[book.fault_session]
+    for fault in np.flatnonzero(~lost & may & ~supply & (top == LOW_VOLTAGE) & settled & event).tolist():
+        explained_by[fault] = "supply event"
+    asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))
     for fault, *said in zip(*(values.tolist() for values in (
             asked, top[asked], persists[asked], settled[asked], lasts[asked], link.target[asked])), strict=True):
         explained_by[fault] = _explained(book, link, echoed, fault, *said)
