@@ -12,7 +12,7 @@ from triage.evidence.depth import at_module, depth_weights, level_reached, reach
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE, Hypotheses, hypotheses
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
-from triage.evidence.weigh import CURED, Weighed, joint_weights, persists, weigh, word_weights
+from triage.evidence.weigh import Weighed, joint_weights, persists, weigh, word_weights
 from triage.model.casebook import Casebook, Floats, Links, Timeline
 from triage.units import FLOOR
 
@@ -45,8 +45,8 @@ def weigh_evidence(
     hypo = hypotheses(book, line, link, at_module(book, line, reached, params), params)
     low = hypo.low_voltage
     joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low], steps=steps)
-    last = prior.final * words[:, -1]
-    others = np.einsum("ne,ne->n", joint[KEPT, -1, :, :5], last) + joint[KEPT, -1, :, CURED] * last[:, HARD]
+    last = np.concatenate([prior.final, prior.final[:, HARD:HARD + 1]], axis=1) * words[:, -1]
+    others = np.einsum("ne,ne->n", joint[KEPT, -1], last)
     reached = reached_by_others(book, line, chain, low, others, last[:, LOW_VOLTAGE], depths, params)
     low.chance = at_module(book, line, reached, params)
     joint += joint_weights(book, chain, [low], steps=steps)

@@ -65,7 +65,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     own = np.einsum("nkm,nm->nk", chance, sure)
     hard = _lost_target(link, chance * params.rate("hard.seen"), params)
     everyone = np.arange(book.faults)
-    cures, cured_since = _cures(book, line, params)
+    cures, cured_since = _cures(book, line, link, params)
     starts, started = _work_started(book, line, params)
     begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
@@ -92,21 +92,34 @@ def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     named = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
     by_row = book.flags(lambda facts: facts.monitor_named)
     sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
-    return params.confused[named], sure
+    # An open or shorted circuit is found with the key on, whatever drives the test of the signal's sense.
+    circuit = book.flags(lambda facts: facts.noise == "electronic")
+    at_key = circuit[:, None] & (params.confused[named] == MONITOR_INDEX["key on"])
+    at_key[:, 0] = False
+    share = params.rate("monitor.circuit")
+    sure = np.where(at_key.any(axis=1, keepdims=True), np.where(at_key, share, sure * (1.0 - share)), sure)
+    return params.confused[named], sure / sure.sum(axis=1, keepdims=True)
 
 
-def _cures(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
+def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> tuple[Floats, Bools]:
     """N: chance that a repair cured the fault; N x K: the time since that repair.
 
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
     """
-    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
-    scanned = _repair_scanned(book)
-    said = np.asarray(noted.any(axis=1))
-    since = np.where(said[:, None], noted, scanned)
+    said, since = repaired_since(book, line)
     chance = np.where(said, params.rate("repair.cures"), np.where(
-        scanned.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
-    return chance, since
+        since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
+    # The report of a module that is still silent, and that nobody worked on, was not cured.
+    touched = line.repaired.any(axis=1)[link.target] & (link.target >= 0)
+    return np.where((link.lost > 0.0) & ~touched, 0.0, chance), since
+
+
+def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
+    """N: a repair of the fault's module was noted; N x K: the time since that repair, or since the scan made after
+    one where none was noted."""
+    noted: Bools = np.asarray(np.maximum.accumulate(line.repaired[book.fault_module], axis=1))
+    said = np.asarray(noted.any(axis=1))
+    return said, np.where(said[:, None], noted, _repair_scanned(book))
 
 
 def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
@@ -177,7 +190,7 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = book.flags(lambda facts: facts.monitor == "event")
+    event = book.flags(lambda facts: facts.monitor == "event" and facts.safety == "restraints")
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
     share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)

@@ -14,6 +14,7 @@ import numpy as np
 from triage.evidence.hypotheses import HARD, INTERMITTENT
 from triage.evidence.parameters import KINDS
 from triage.evidence.prior import EARLIER, READING, kinds
+from triage.evidence.weigh import CURED
 from triage.model.casebook import Casebook, Floats, Links
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.verdict import LedgerRow
@@ -28,10 +29,12 @@ _SIGHT = {1: "seen", 0: "not seen", -1: "not readable"}
 def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[LedgerRow]]:
     """One ledger a fault."""
     steps = [_log_odds(prior[:, HARD] + prior[:, INTERMITTENT], prior.sum(axis=1)) for prior in evidence.prior.steps]
-    running = evidence.weighed.running
+    running, repaired = evidence.weighed.running, evidence.weighed.repaired
     # The weights of the readings come from other faults; they are in force from the first snapshot on.
     for k in range(1, running.shape[0]):
-        steps.append(_log_odds(running[k, :, HARD] + running[k, :, INTERMITTENT], running[k].sum(axis=1)))
+        # What a later repair cured persists until then.
+        cured = np.where(repaired[:, k - 1], 0.0, running[k, :, CURED])
+        steps.append(_log_odds(running[k, :, HARD] + running[k, :, INTERMITTENT] + cured, running[k].sum(axis=1)))
     sums = np.array(steps)
     cents = np.round(sums, 1)
     cents[-1] = np.round(evidence.decibans, 1)

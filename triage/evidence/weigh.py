@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
-from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part
+from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ class Weighed:
     running: Floats      # T x N x 6: joint weight of the five causes and, last, of "hard until the repair"
     refused: Floats      # N: chance that the fault's module did not take the clear
     kept: Floats         # S: chance that codes stay listed once set
+    repaired: Bools      # N x K: after the repair that may have cured the fault
 
 
 def joint_weights(book: Casebook, chain: Chains, parts: list[Part], *, steps: bool) -> Floats:
@@ -70,10 +71,9 @@ def sums_of(chain: Chains, part: Part, rows: Ints, reading: int, steps: bool) ->
 def weigh(
     book: Casebook, line: Timeline, joint: Floats, prior: Floats, words: Floats, params: Parameters,
 ) -> Weighed:
-    """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 5)."""
+    """The causes from ``joint`` (of all parts), ``prior`` (N x 5) and ``words`` (N x (K + 1) x 6)."""
     words = words[:, -joint.shape[1]:]
-    factor = np.concatenate([words, words[..., HARD:HARD + 1]], axis=2) * np.concatenate(
-        [prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
+    factor = words * np.concatenate([prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
     reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
     running = np.einsum("rkne,rn->kne", joint, reading)
@@ -81,7 +81,8 @@ def weigh(
     causes = final[:, :CURED].copy()
     # A fault the repair cured no longer persists: it is history by now.
     causes[:, HISTORY] += final[:, CURED]
-    return Weighed(causes=causes, running=running, refused=refused, kept=kept)
+    return Weighed(causes=causes, running=running, refused=refused, kept=kept,
+                   repaired=repaired_since(book, line)[1])
 
 
 def persists(causes: Floats) -> Floats:
@@ -90,7 +91,8 @@ def persists(causes: Floats) -> Floats:
 
 
 def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """N x (K + 1) x 5: running product of what the status words say for each cause (the first place is 1)."""
+    """N x (K + 1) x 6: running product of what the status words say for each cause and, last, for a hard fault that
+    the repair cured, which is history from then on (the first place is 1)."""
     word = said(book)
     first = np.zeros(word.shape, dtype=bool)
     first[:, 0] = (book.phase[book.fault_session, 0] <= 0)
@@ -101,15 +103,23 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     weight = frame_weights(book, line, params)
     said_so = word >= 0
     table = np.where(first[said_so][:, None], params.word_first.T[word[said_so]], params.word_later.T[word[said_so]])
-    table[_failing_now(book, line, word, params)[said_so], LOW_VOLTAGE] *= params.rate("word.failing_fed")
+    now = _failing_now(book, line, word, params)[said_so]
+    table[now, LOW_VOLTAGE] *= np.where(book.status_byte[said_so] >= 0, params.rate("word.failing_fed"),
+                                        params.rate("word.current_fed"))[now]
     weight[said_so] *= table ** power[said_so][:, None]
-    return np.concatenate([np.ones((word.shape[0], 1, 5)), np.cumprod(weight, axis=1)], axis=1)
+    # What a module says of a cured fault after the repair repeats nothing it said before: it counts in full.
+    since = repaired_since(book, line)[1]
+    cured = np.where(since, 1.0, weight[..., HARD])
+    cured[said_so] *= np.where(since[said_so], table[:, HISTORY], 1.0)
+    weight = np.concatenate([weight, cured[..., None]], axis=2)
+    return np.concatenate([np.ones((word.shape[0], 1, 6)), np.cumprod(weight, axis=1)], axis=1)
 
 
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
-    """N x K: the status byte says failing now while the supply is good: low supply is not what fails it."""
+    """N x K: the module says failing now while the supply is good: low supply is not what fails it. A byte says so
+    outright, a printed word is used more loosely."""
     good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
-    return np.asarray((word == 0) & (book.status_byte >= 0) & good[book.fault_session])
+    return np.asarray((word == 0) & good[book.fault_session])
 
 
 def _rests(book: Casebook) -> Bools:
@@ -134,7 +144,14 @@ def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
     usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
         0.35 * np.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507) + 0.002
-    weight[..., LOW_VOLTAGE] = np.where(fresh, np.clip(low / usual, 0.02, 8.0), 1.0)
+    # Where the scan itself was made at that supply, any other cause would have set there as well.
+    read = (book.volts / line.scale[:, None])[book.fault_session]
+    near = np.exp(-0.5 * ((value - np.nan_to_num(read, nan=-99.0)) / 0.5) ** 2) / 0.5 / 2.507
+    share = params.rate("frame.at_scan")
+    ratio = low / usual
+    spared = np.maximum(low / ((1.0 - share) * usual + share * near), 1.0)
+    ratio = np.where((ratio > 1.0) & ~np.isnan(read), np.minimum(ratio, spared), ratio)
+    weight[..., LOW_VOLTAGE] = np.where(fresh, np.clip(ratio, 0.02, 8.0), 1.0)
     return weight
 
 

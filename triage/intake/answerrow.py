@@ -16,6 +16,7 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.phrases import word_set
 
+_LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
 _ABOUT_ITSELF = re.compile(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
@@ -80,8 +81,8 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     names_below = (
         below is not None
         and not below.finds.codes
-        and all(context.names.score(tidy(name)) >= 60.0 for name in _names(below.text))
-        and bool(_names(below.text))
+        and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
+        and bool(_names(context, below.text))
     )
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
@@ -111,22 +112,29 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
 
 def _is_list(context: Context, text: str) -> bool:
     """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
-    parts = _names(text)
+    parts = _names(context, text)
     return (
-        len(parts) > 1 and not context.names.listed(text) and all(context.names.score(part) >= 90.0 for part in parts)
+        len(parts) > 1 and not context.names.listed(text) and all(context.names.score(part) >= 60.0 for part in parts)
     )
 
 
-def _names(text: str) -> list[str]:
-    """The names of a list in one line."""
-    return [name for name in (tidy(part) for part in _SPLIT_NAMES.split(text)) if name]
+def _names(context: Context, text: str) -> list[str]:
+    """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
+    found: list[str] = []
+    for part in _split(_LIST_MARKS, text):
+        found += [part] if context.names.score(part) >= 60.0 else _split(_SPLIT_NAMES, part)
+    return found
+
+
+def _split(mark: re.Pattern[str], text: str) -> list[str]:
+    return [name for name in (tidy(part) for part in mark.split(text)) if name]
 
 
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(text)
     score = context.names.score(text)
-    names = [text] if score >= 60.0 and not _is_list(context, text) else _names(text)
+    names = [text] if score >= 60.0 and not _is_list(context, text) else _names(context, text)
     if score < 60.0 and len(names) > 1:
         scores = [context.names.score(name) for name in names]
         if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
@@ -164,7 +172,8 @@ def listed(context: Context, row: Row) -> bool:
     if context.list_of is None or len(row.text) > 300:
         return False
     whole = tidy(row.text)
-    names = [whole] if context.names.score(whole) >= 60.0 and not _is_list(context, whole) else _names(row.text)
+    one = context.names.score(whole) >= 60.0 and not _is_list(context, whole)
+    names = [whole] if one else _names(context, row.text)
     good = [name for name in names if context.names.score(name) >= 60.0]
     if len(good) < 0.5 * len(names) and not (
         len(names) == 1

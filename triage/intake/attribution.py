@@ -24,7 +24,7 @@ from triage.intake.phrases import word_set, words
 Span = tuple[int, int]
 
 _STRONG = re.compile(r"[.!?](?=\s|$)|;|\n|\s-+(?=\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s")
-_COMMA = re.compile(r",(?=\s)")
+_COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
 _AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
 _ONE_SAYS = word_set(
     "has shows gives reports sets throws holds stores carries flags contains hat zeigt meldet speichert enthalt a "

@@ -12,6 +12,7 @@ from triage.intake import namelist, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.characters import has_letter
+from triage.intake.clauses import is_title
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
@@ -24,8 +25,9 @@ from triage.model.snapshot import StatusWord
 
 NOT_STATED = "module not stated"
 _IN = re.compile(
-    r"[\s,]*(?:(?:stored|pending|current|confirmed|set|logged)\s+)?(?:in|im|dans|en|from|aus|"
-    r"by)\s+(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
+    r"[\s,]*(?:(?:stored|pending|current|confirmed|present|active|permanent|intermittent|in history|in memory|"
+    r"not present|set|logged)\s+)?(?:in|im|dans|en|from|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
+    r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
 _NAME_STOP = re.compile(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
@@ -79,6 +81,8 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
     for hit in said:
         between = row.low[code.end : hit.start] if hit.start >= code.end else ","
+        if is_title(row, hit):
+            continue
         if _NEXT_CLAUSE.search(between):
             return False
         if between.strip(" -:|[]()") and not usual and not _MARKED_OFF.match(between):
@@ -216,6 +220,8 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
 def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     """Where in the row's text the module's name stands by the style of the text."""
     code = row.finds.codes[0]
+    if "@" in row.text and (marked := _behind_at(context, row, code.end)) is not None:
+        return marked
     if code.start == 0 and (inside := _behind_in(context, row, code.end)) is not None:
         return inside
     if place.cell is not None and row.cells and place.cell < len(row.cells):
@@ -272,6 +278,19 @@ def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     if found and found[0][0] == 0:
         return lead.end(), lead.end() + found[0][1]
     return None
+
+
+def _behind_at(context: Context, row: Row, end: int) -> tuple[int, int] | None:
+    """The place of a module's name behind the last "@": "C0035 wheel speed sensor @ ABS current"."""
+    at = row.text.rfind("@", end) + 1
+    if at <= 0 or not row.text[at:].strip():
+        return None
+    at += len(row.text[at:]) - len(row.text[at:].lstrip())
+    text, _ = trailing_status(row.text[at:])
+    if context.names.score(tidy(text)) >= 60.0:
+        return at, at + len(text)
+    found = context.names.find(row.low[at:])
+    return (at, at + found[0][1]) if found and found[0][0] == 0 else None
 
 
 def _status_before(context: Context, row: Row) -> StatusWord | None:

@@ -11,6 +11,7 @@ from triage.intake.answers import answer_of_cell, without_links
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.heads import role_of
+from triage.intake.idents import before_idents
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
@@ -92,7 +93,7 @@ def name_in(context: Context, row: Row, text: str | None = None, start: int = 0)
     again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
     if again is not None and again.start() > 1:
         stop = again.start()
-    printed = tidy(text[:stop])
+    printed = tidy(text[: before_idents(low[:stop])])
     if not printed or len(printed) > 80 or not has_letter(printed):
         return None
     printed = context.names.bare(printed)
@@ -259,9 +260,17 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     before = context.rows[at - 1].low
     last = words(before[-60:])
     ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
+    if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
+        # "door module A": a letter that tells several apart.
+        ends = ""
     if ends in _LEADS_ON or (wrapped and ends in _GOES_ON):
         return True
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
+        return False
+    below = _next(context, at)
+    if score >= 90.0 and row.line.indent <= context.heading_indent < above.line.indent and below is not None and (
+        below.line.indent > row.line.indent and answer_of_cell(below.low) is not None
+    ):
         return False
     if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:
         return True

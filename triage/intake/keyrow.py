@@ -81,7 +81,8 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     from triage.intake.answers import spoken, without_links
 
     hits = spoken(low)
-    if hits and context.names.score(heading.printed) < 60.0:
+    apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
+    if hits and (apart or context.names.score(heading.printed) < 60.0):
         before = without_links(value[: hits[0].start])
         if before:
             answer = hits[0].answer

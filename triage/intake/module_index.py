@@ -289,6 +289,22 @@ def _like(listed: str, asked: str) -> bool:
     return len(asked) > 2 and not run_on and OSA.distance(listed, asked) <= _slips(asked)
 
 
+def _one_slip(asked: str, listed: str) -> bool:
+    """Whether a single word is a listed one with two letters turned round, or one letter wrong, missing or too many
+    within it; at its ends such a word is more often another ("started" is no starter).
+
+    >>> _one_slip("clsuter", "cluster"), _one_slip("gatewy", "gateway"), _one_slip("started", "starter")
+    (True, True, False)
+    """
+    from rapidfuzz.distance import OSA
+
+    if len(asked) < 5 or OSA.distance(asked, listed) != 1:
+        return False
+    if sorted(asked) == sorted(listed):
+        return True
+    return min(len(asked), len(listed)) > 5 and asked[0] == listed[0] and asked[-1] == listed[-1]
+
+
 def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> float:
     """Likeness 0..99 of two names, 0 where a word of the listed one has no like in the other."""
     from rapidfuzz import fuzz
@@ -301,4 +317,6 @@ def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> f
         if word not in core and not any(_like(word, other) for other in core):
             return 0.0
     pairs = [(" ".join(words), " ".join(listed)), (" ".join(sorted(core)), " ".join(sorted(listed_core)))]
+    if len(core) == len(listed_core) == 1 and _one_slip(core[0], listed_core[0]):
+        return CUTOFF
     return min(99.0, max(max(fuzz.ratio(*pair), 100.0 * OSA.normalized_similarity(*pair)) for pair in pairs))

@@ -140,9 +140,11 @@ class Names:
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN
-                while first > 0 and parts[first - 1][0] in SIDES and parts[first - 1][0] not in ("l", "r"):
+                while first > 0 and parts[first - 1][0] in SIDES and parts[first - 1][0] not in ("l", "r") and (
+                    not low[parts[first - 1][2] : parts[first][1]].strip(" -")
+                ):
                     first, sure = first - 1, True
-                while last < len(parts) and (
+                while last < len(parts) and not self._of_the_next(low, parts, last) and (
                     parts[last][0] in SIDES or parts[last][0] in FILLERS or _NUMBERED.fullmatch(parts[last][0])
                 ):
                     if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
@@ -154,6 +156,14 @@ class Names:
             else:
                 at += 1
         return found
+
+    def _of_the_next(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
+        """Whether sides behind a comma are those of the name that follows ("brakes, rear right door")."""
+        if "," not in low[parts[at - 1][2] : parts[at][1]]:
+            return False
+        while at < len(parts) and parts[at][0] in SIDES:
+            at += 1
+        return at < len(parts) and "," not in low[parts[at - 1][2] : parts[at][1]] and self._name_at(parts, at) > 0
 
     def _name_at(self, parts: tuple[tuple[str, int, int], ...], at: int) -> int:
         """The number of words of the longest name that starts at a word, 0 if none does."""

@@ -24,7 +24,7 @@ _GRAMMAR = word_set(
     "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una"
 )
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = re.compile(r"[|\t;=]|\s{3,}|\.{4}|_{4}|:\s*$")
+_LIST_LIKE = re.compile(r"[|\t=]|;(?! )|\s{3,}|\.{4}|_{4}")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60
 
@@ -69,7 +69,12 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
     text = " ".join(row.low for row in rows)
     words = WORD.findall(text)
     small = sum(word in _GRAMMAR for word in words)
-    return len(words) >= 8 and small >= 0.15 * len(words) and len(_SENTENCE.findall(text)) >= 1
+    if len(words) < 8 or small < 0.15 * len(words):
+        return False
+    sentences = len(_SENTENCE.findall(text))
+    # One line of a message may break behind "Brakes:"; where more do, the lines are headings.
+    colons = sum(row.text.endswith(":") for row in rows)
+    return sentences >= 1 + 2 * colons or (not colons and text.count("; ") >= 3)
 
 
 def _joined(rows: Sequence[Row]) -> Row:

@@ -119,7 +119,7 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
         "after-clear",
         re.compile(
             rf"{_W}(?:(?:after|following|once|post)[ -]?{_OF_CODES}{_CLEAR}|{_CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
-            rf"read|check)\w*)|"
+            rf"read|check)\w*|(?:scan(?:ned)?|read|checked?) (?:it |them |all )?again)|"
             rf"re-?(?:scan|read|check) after {_OF_CODES}{_CLEAR}|nach {_LO_OF}{_LOESCH}|apres {_EF_OF}{_EFF}|"
             rf"(?:tras|despues|luego) {_BO_OF}{_BORR}|after-clear|(?:codes?|dtcs?|memory|"
             rf"faults?) (?:all )?(?:just )?cleared,? (?:now|then)|"
@@ -131,7 +131,10 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
         re.compile(
             rf"{_W}(?:(?:before|prior to|pre|ahead of)[ -]?{_OF_CODES}{_CLEAR}|pre[ -]?scan|initial (?:scan|"
             rf"read(?:ing)?)|incoming scan|"
-            rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?{_CLEAR}(?: yet)?|vor {_LO_OF}{_LOESCH}|"
+            rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?(?:been )?{_CLEAR}(?: yet)?|"
+            rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {_CLEAR}|"
+            rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {_LOESCH}|rien (?:n'a ete )?{_EFF}|"
+            rf"nada {_BORR}|vor {_LO_OF}{_LOESCH}|"
             rf"avant {_EF_OF}{_EFF}|"
             rf"antes {_BO_OF}{_BORR}|before-clear|eingangs(?:scan|test|diagnose|auslesung)|lecture initiale|"
             rf"scan initial|lectura inicial|"
@@ -287,7 +290,8 @@ _REFUSED = re.compile(
 )
 _ACCEPTED = re.compile(rf"{_W}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){_E}")
 _NOT = re.compile(
-    r"(?<![a-z])(?:not|never|before|un|nicht|pas|non|sin|no|vor|avant|antes|prior to|without|ohne|"
+    r"(?<![a-z])(?:not|never|nothing|none|nichts|keine?|rien|nada|before|un|nicht|pas|non|sin|no|vor|avant|antes|"
+    r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )

@@ -91,7 +91,8 @@ def _close(low: str, found: Words, at: int) -> bool:
 
 class Phrasebook:
     """Wordings by meaning, each list separated by bars, and patterns of slots. The longest wording that starts at a
-    word wins, the first meaning among equals, a list before a pattern."""
+    word wins, the first meaning among equals, a list before a pattern. The meaning "" is no hit: a longer wording in
+    which a shorter one says nothing."""
 
     def __init__(self, meanings: Mapping[str, str], patterns: Mapping[str, Sequence[Sequence[str]]] | None = None):
         self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
@@ -129,6 +130,8 @@ class Phrasebook:
             size, meaning = self._at(low, plain, found, at)
             if size:
                 last = at + size
+                if not meaning:
+                    continue
                 hits.append(Hit(found[at][1], found[last - 1][2], meaning, " ".join(plain[at:last])))
         return tuple(hits)
 

@@ -202,6 +202,16 @@ def soft_pieces(text: str, offset: int = 0) -> list[tuple[int, str]]:
     return found
 
 
+def _set_off(text: str, state: states.State) -> bool:
+    """Whether a status before a description is written unlike it: "active Right rear sensor", "ACTIVE Lamp circuit"."""
+    word, rest = text[state.start : state.end], text[state.end :].lstrip(_EDGE)
+    if not rest or not word.isascii():
+        return False
+    return (word.islower() and rest[:1].isupper()) or (
+        word.isupper() and len(word) > 1 and rest[1:2].islower()
+    )
+
+
 def take_running(
     details: Details, text: str, low: str, translated: bool, doubtful: bool, lead: bool = True
 ) -> str:
@@ -225,7 +235,7 @@ def take_running(
         details.status = joined or last.status
         return text[: first.start].rstrip(_EDGE)
     start = hits[0]
-    if lead and not low[: start.start].strip(_EDGE) and (start.sure or doubtful):
+    if lead and not low[: start.start].strip(_EDGE) and (start.sure or doubtful or _set_off(text, start)):
         details.status = start.status
         return text[start.end :].lstrip(_EDGE)
     return text

@@ -144,7 +144,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     answer = answer_of_cell(row.low)
     if answer is None or is_list_head(row.low, spoken(row.low)):
         return False
-    if row.line.indent < context.heading_indent or (":" in row.text and keyrow.split(row) is not None):
+    keyed = ":" in row.text or "=" in row.text
+    if row.line.indent < context.heading_indent or (keyed and keyrow.split(row) is not None):
         return False
     apply_answer(context, module, answer)
     return True

@@ -10,6 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
+from triage.intake.answers import spoken
 from triage.intake.characters import Line, lines
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
@@ -34,6 +35,8 @@ _PAGE = re.compile(
     r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$"
 )
 _PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]")
+#: Behind a line: "  # seen last week too", " <- look at this first", " ??".
+_COMMENT = re.compile(r"\s+(?:(?:#|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 _DIGITS = re.compile(r"[0-9]+")
 
 
@@ -85,7 +88,7 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         if match is not None and match.end() < stop:
             start = match.end()
             sender = _SENDER.match(text, start)
-            if sender is not None and not is_module(sender[1]) and role_of(sender[1].lower()) is None:
+            if sender is not None and not is_module(sender[1]) and not _is_key(sender[1].lower()):
                 start = sender.end()
     for _ in range(2):
         if start < stop and not text[start].isalpha():
@@ -101,6 +104,23 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
     while start < stop and text[start].isspace():
         start += 1
     return Row(line, text[start:stop], start)
+
+
+def uncommented(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??")."""
+    found = list(rows)
+    for at, row in enumerate(found):
+        if not row.finds.codes or row.text[-1:] == "|":
+            continue
+        comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
+        if comment is not None:
+            found[at] = Row(row.line, row.text[: comment.start()], row.start)
+    return found
+
+
+def _is_key(low: str) -> bool:
+    """Whether what stands before a colon is a key or an answer ("Not answering: radio"), and no one's name."""
+    return role_of(low) is not None or bool(spoken(low))
 
 
 def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:

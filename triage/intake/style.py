@@ -15,6 +15,7 @@ from triage.intake import namelist, phases, pieces, states
 from triage.intake.answers import spoken
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.heads import is_key, role_of
+from triage.intake.idents import before_idents
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -164,7 +165,10 @@ def _is_name(text: str, names: Names) -> bool:
     key, mark, value = text.partition(":")
     if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
         return True
-    return names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text)))
+    if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
+        return True
+    stop = before_idents(small(text))
+    return stop < len(text) and names.listed(tidy(text[:stop]))
 
 
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
@@ -257,7 +261,7 @@ def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Pl
 def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
     """The cell in which at least half of the rows hold a module's name, the best of them."""
     width = max((len(row.cells or ()) for row in sample), default=0)
-    best, best_share = None, 0.0
+    best, best_share, best_words = None, 0.0, 0.0
     for index in range(width):
         if index == skip:
             continue
@@ -267,8 +271,10 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
         if not texts or len(texts) < 0.2 * len(sample):
             continue
         share = _share([tidy(text) for text in texts], names)
-        if share > best_share + 0.05:
-            best, best_share = index, share
+        length = sum(len(text.split()) for text in texts) / len(texts)
+        # Titles speak of modules too ("left window motor"): of two that are full of names the shorter holds the module.
+        if share > best_share + 0.05 or (share >= best_share - 0.05 and length < 0.6 * best_words):
+            best, best_share, best_words = index, share, length
     return best if best_share >= 0.5 else None
 
 
@@ -276,16 +282,20 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     """The module among the pieces behind the code, from the left or the right; or its first words, or its last."""
     tails = [[tidy(piece) for _, piece in wordy(row)] for row in sample]
     deepest = max((len(tail) for tail in tails), default=0)
-    best, best_share = HEADING, 0.45
+    best, best_share, best_words = HEADING, 0.45, 0
+    most_words = 0
     for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
         texts = [tail[index] for tail in tails if (len(tail) > index if index >= 0 else len(tail) >= -index)]
         if len(texts) < 0.5 * len(sample):
             continue
         share = _share(texts, names) * len(texts) / len(sample)
-        if share > best_share + 0.02:
-            best, best_share = Place(piece=index, sure=share >= 0.6), share
+        length = sum(len(text.split()) for text in texts)
+        most_words = max(most_words, length) if share >= 0.6 else most_words
+        if share > best_share + 0.02 or (share >= best_share - 0.02 and length < 0.6 * best_words):
+            best, best_share, best_words = Place(piece=index, sure=share >= 0.6), share, length
     listed = namelist.share(sample, names)
-    if listed >= 0.5 and (listed >= best_share - 0.02 or best is HEADING):
+    title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
+    if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
     if best is HEADING and not kind:
         leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)

@@ -36,8 +36,9 @@ from triage.intake.characters import Line, lines
 from triage.intake.context import Context
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row, split_rows
+from triage.intake.linking import strip_links
 from triage.intake.markup import is_html, lines_of_html
-from triage.intake.names import Names
+from triage.intake.names import Names, tidy
 from triage.intake.pieces import Legend
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
@@ -108,7 +109,7 @@ def _read(found: list[Line], tables: Tables, source: str | None) -> Reading:
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    all_rows = paragraphs.join(rows.rows_from(found, names.listed))
+    all_rows = paragraphs.join(rows.uncommented(rows.rows_from(found, names.listed)))
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
@@ -208,8 +209,22 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.blanks = 0
 
 
+def _without_greeting(context: Context, row: Row) -> Row:
+    """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
+    tell of the scan."""
+    code = row.finds.codes[0]
+    begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ")) + 2
+    if begin < 2 or row.cells or context.names.find(row.low[:begin]):
+        return row
+    if context.names.score(tidy(strip_links(row.text[begin : code.start]))) < 60.0:
+        return row
+    metarow.read(context, Row(row.line, row.text[: begin - 2], row.start))
+    return Row(row.line, row.text[begin:], row.start + begin)
+
+
 def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list."""
+    row = _without_greeting(context, row)
     pair = keyrow.split(row)
     if (
         pair is not None

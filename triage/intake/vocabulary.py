@@ -13,6 +13,11 @@ from triage.intake.phrases import Phrasebook, phrase_set, word_set
 #: Status of a code. "permanent?" is decided by the language of the text.
 STATES = Phrasebook(
     {
+        # What descriptions say of a module's memory: "system disabled, information stored".
+        "": """
+        information stored | info stored | data stored | values stored | data saved | values saved | information saved
+        | daten gespeichert | informationen gespeichert | werte gespeichert | donnees enregistrees | donnees memorisees
+        | datos guardados | informacion guardada""",
         "stored": """
         stored | store | stor | sto | strd | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |

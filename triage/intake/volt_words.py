@@ -101,7 +101,7 @@ VEHICLE = re.compile(
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = re.compile(
-    r"[;|\n]|,(?=\s)|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
+    r"[;|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
     r"(?<=\s)[-/](?=\s)"
 )
 STATE_WORDS = re.compile(

@@ -240,7 +240,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         ):
             return Volt(start, end, value, "nominal", True)
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
-        return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) else "supply", True)
+        # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
+        return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
     if OTHER.search(own) or OTHER_AFTER.match(low, end):
         return Volt(start, end, value, "other", label)
     of = _extreme(before, own, after)

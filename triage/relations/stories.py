@@ -49,11 +49,14 @@ def stories(
 
 
 def _reports(book: Casebook, link: Links, session: int) -> dict[int, set[int]]:
-    """Target module -> modules that report its loss, anywhere in the session."""
+    """Target module -> modules that report its loss, anywhere in the session; of one that was silent only those that
+    report it in a scan in which it is: a report that is gone while it is silent is none of this silence."""
     found: dict[int, set[int]] = {}
     mine = slice(int(book.first_fault[session]), int(book.first_fault[session + 1]))
     faults = mine.start + np.flatnonzero((link.relation[mine] == LOST) & (link.target[mine] >= 0))
-    faults = faults[(book.seen[faults] == SEEN).any(axis=1)]
+    seen, silent = book.seen[faults], link.target_state[faults] == SILENT
+    of_it = ~silent.any(axis=1) | ((seen == SEEN) & silent).any(axis=1) | ~((seen >= 0) & silent).any(axis=1)
+    faults = faults[(seen == SEEN).any(axis=1) & of_it]
     for target, reporter in zip(link.target[faults].tolist(), book.fault_module[faults].tolist(), strict=True):
         found.setdefault(target, set()).add(reporter)
     return found
@@ -77,7 +80,8 @@ def _silent(
     partners = tables.rate("silence.noticed") * min(1.0, MOST_PARTNERS / max(peers, 1))
     noticed = min(0.95, partners + scatter - partners * scatter)
     weight = math.log10(tables.rate("silence.prior" if good else "silence.prior_low"))
-    weight += _silence(book, line, tables, session, module, column)
+    by_design = book.module_facts[module].awake not in WITH_KEY and module not in answers.missed
+    weight += _silence(book, line, tables, session, module, column, by_design=by_design)
     weight += len(reporters) * math.log10(noticed / scatter)
     weight += max(0, peers - len(reporters)) * math.log10((1.0 - noticed) / (1.0 - scatter))
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
@@ -93,7 +97,9 @@ def _supply_trust(book: Casebook, line: Timeline, tables: Tables, session: int, 
     return "unknown" if math.isnan(volts) else "good" if volts >= tables.rate("supply.good") else "low"
 
 
-def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, module: int, last: int) -> float:
+def _silence(
+    book: Casebook, line: Timeline, tables: Tables, session: int, module: int, last: int, *, by_design: bool,
+) -> float:
     """Weight (log10) of the module's own answers: a dead one never answers, a starved one does now and then.
 
     Silence in the last snapshot counts in full, earlier silence in part (one supply, one reason); an earlier answer
@@ -102,7 +108,7 @@ def _silence(book: Casebook, line: Timeline, tables: Tables, session: int, modul
     good = _supply_trust(book, line, tables, session, last) == "good"
     weight = 0.0
     asked = book.state[module] != NOT_ASKED
-    if book.module_facts[module].awake not in WITH_KEY:
+    if by_design:
         # Silent without READY it only sleeps.
         asked &= (book.state[module] == ANSWERS) | (book.engine_on[session] == 1.0)
     for column in np.flatnonzero(asked).tolist():

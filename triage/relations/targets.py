@@ -62,9 +62,9 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
 
 def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, topology: Topology | None) -> None:
     """Weigh the silence of every module that is silent at last, in the sessions that have one."""
-    answers = last_answers(book)
-    quiet = np.array(answers.state, dtype=np.int64) == SILENT
     good = good_supply(book, line, tables)
+    answers = last_answers(book, good, missed_while_silent(book, link))
+    quiet = np.array(answers.state, dtype=np.int64) == SILENT
     proven = np.zeros(len(book.module_name), dtype=bool)
     for session in sorted(set(book.module_session[quiet].tolist())):
         told = stories(book, line, link, tables, session, topology, answers)
@@ -81,6 +81,19 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
     lost = (link.relation == LOST) & (link.target >= 0)
     link.lost[lost] = link.silent[link.target[lost]]
     link.proven[lost] = proven[link.target[lost]]
+
+
+def missed_while_silent(book: Casebook, link: Links) -> set[int]:
+    """Modules whose loss two others and more report in a scan after the clear in which they are silent: partners do
+    not miss what sleeps by design."""
+    faults = np.flatnonzero((link.relation == LOST) & (link.target >= 0))
+    reporters: dict[tuple[int, int], set[int]] = {}
+    since = book.phase[book.fault_session[faults]] > 0
+    told = (book.seen[faults] == SEEN) & (link.target_state[faults] == SILENT) & since
+    for place, column in zip(*(found.tolist() for found in np.nonzero(told)), strict=True):
+        fault = faults[place]
+        reporters.setdefault((int(link.target[fault]), column), set()).add(int(book.fault_module[fault]))
+    return {target for (target, _), by in reporters.items() if len(by) > 1}
 
 
 def find_targets(book: Casebook) -> np.ndarray:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import Casebook, Timeline
+from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, stamp
@@ -28,7 +28,7 @@ def timeline(book: Casebook, tables: Tables, canonical: Callable[[str], str] = s
 
     ``canonical`` resolves the name an event gives to a module, as a person writes it.
     """
-    by_session = clear_by_phase(book.phase, tables)
+    by_session = cleared_with_repair(book, clear_by_phase(book.phase, tables), tables)
     shape = book.state.shape
     line = Timeline(
         clear=by_session[book.module_session] if shape[0] else np.zeros(shape),
@@ -58,6 +58,26 @@ def clear_by_phase(phase: np.ndarray, tables: Tables) -> np.ndarray:
         # A before-clear scan after a later one is a new start: the next scan after it was cleared anew.
         cleared_before = (cleared_before | (now > BEFORE)) & (now != BEFORE)
     return chance
+
+
+def cleared_with_repair(book: Casebook, chance: np.ndarray, tables: Tables) -> np.ndarray:
+    """``chance`` (S x K) where it is open whether a repair was followed by a clear: the lists tell. Codes that went
+    speak for it, codes that stayed a little against it."""
+    open_cells = (chance > 0.0) & (chance < 1.0)
+    if not open_cells.any() or not book.faults:
+        return chance
+    held = np.zeros(book.faults, dtype=bool)
+    log_odds = np.zeros(chance.shape)
+    went, stayed = np.log(tables.rate("clear.repair_went")), np.log(tables.rate("clear.repair_stayed"))
+    for column in range(chance.shape[1]):
+        now = book.seen[:, column]
+        told = np.where(held & (now == NOT_SEEN), went, np.where(held & (now == SEEN), stayed, 0.0))
+        log_odds[:, column] = np.bincount(book.fault_session, weights=told, minlength=chance.shape[0])
+        held = np.where(now == NOT_READABLE, held, now == SEEN)
+    # The codes of one session go together.
+    log_odds = np.clip(log_odds * tables.rate("votes.temper"), -4.0, 4.0)
+    odds = np.divide(chance, 1.0 - chance, out=np.ones(chance.shape), where=open_cells) * np.exp(log_odds)
+    return np.where(open_cells, odds / (1.0 + odds), chance)
 
 
 def nominal_scale(book: Casebook) -> np.ndarray:
@@ -122,10 +142,10 @@ def _take_event(line: Timeline, event: Event, modules: slice | list[int], column
             line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
     if event.what in WORK:
         line.work[modules, column] = True
-    if event.what == "replaced":
+    if event.what == "replaced" or event.part is not None:
         line.repaired[modules, column] = True
-        if event.module is not None and not of_part(event):
-            line.new_module[modules, column] = True
+    if event.what == "replaced" and event.module is not None and not of_part(event):
+        line.new_module[modules, column] = True
     if event.what in ("programmed", "paired", "calibrated"):
         line.repaired[modules, column] = True
         # Programming erases diagnostic data (40 CFR 86.010-18 (k)(4)(viii)(B)).

@@ -1,0 +1,194 @@
+"""Clauses: a sentence cut at commas and stops, with the module names, codes and answers of each piece.
+
+A name behind "with" ("lost communication with the gateway") is part of a description, a plain word ("brakes") a name
+only where it does something.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from triage.intake import engine_state, phases, states
+from triage.intake.answers import Spoken, spoken, without_links
+from triage.intake.context import Context
+from triage.intake.found import Found
+from triage.intake.layouts import Row
+from triage.intake.linking import strip_links
+from triage.intake.names import tidy
+from triage.intake.near import small
+
+_CLAUSE = re.compile(
+    r"[.!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|"
+    r"tandis que|pero|mientras)\s|"
+    r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
+)
+_WITH = re.compile(
+    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
+    r"der\s+|le\s+|la\s+|el\s+|l')?$"
+)
+_IN = re.compile(
+    r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?$"
+)
+_SAYS = re.compile(
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"logged|logs|sets?|threw|throws|got|gets|"
+    r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
+    r"muestra|muestran|presenta|con|stores|"
+    r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
+    r"only|just|now|stored|still|also|den|die|le|"
+    r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
+)
+_COMMS = re.compile(
+    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|lost|lamp request)"
+    r"[a-z ]{0,24}$"
+)
+#: What joins the names of one list.
+_ANOTHER = re.compile(
+    r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
+    r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
+)
+#: What parts an answer from the description of the code before it.
+_BREAK = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s")
+
+
+@dataclass(slots=True)
+class Clause:
+    """One clause of a line: where it stands and what is in it."""
+
+    start: int
+    end: int
+    names: list[tuple[int, int]] = field(default_factory=list)
+    codes: list[Found] = field(default_factory=list)
+    answers: list[Spoken] = field(default_factory=list)
+
+
+def clauses_of(context: Context, row: Row) -> list[Clause]:
+    """The clauses of a row with their names, codes and answers; kept while the row is being read."""
+    if context.clauses is None or context.clauses[0] is not row:
+        context.clauses = row, _cut(context, row)
+    return context.clauses[1]
+
+
+def _cut(context: Context, row: Row) -> list[Clause]:
+    """Cut a row into clauses. Linear in its length."""
+    codes = row.finds.codes
+    said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
+    names = subjects_of(context, row, said)
+    covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
+    hits = [hit for hit in said if not covered[hit.start]]
+    for hit in hits:
+        covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    cuts = [
+        match.start()
+        for match in _CLAUSE.finditer(row.low)
+        if not (covered[match.start()] and covered[match.start() - 1])
+    ]
+    clauses = [
+        Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start
+    ]
+    name_at = code_at = hit_at = 0
+    for clause in clauses:
+        while name_at < len(names) and names[name_at][0] < clause.end:
+            clause.names.append(names[name_at])
+            name_at += 1
+        while code_at < len(codes) and codes[code_at].start < clause.end:
+            clause.codes.append(codes[code_at])
+            code_at += 1
+        while hit_at < len(hits) and hits[hit_at].start < clause.end:
+            clause.answers.append(hits[hit_at])
+            hit_at += 1
+        unlisted = _unlisted(context, row, clause)
+        if unlisted is not None:
+            clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
+    return clauses
+
+
+def _of_a_code(row: Row, hit: Spoken) -> bool:
+    """Whether an answer only goes on with the description of a code ("U0100 no communication with engine")."""
+    before = [code.end for code in row.finds.codes if code.end <= hit.start]
+    return bool(before) and (_BREAK.search(row.low, before[-1], hit.start) is None or is_title(row, hit))
+
+
+def is_title(row: Row, hit: Spoken) -> bool:
+    """Whether an answer is the description in a cell of its own ("U0126, stored, No data from steering angle")."""
+    lead = row.text[: hit.start].rstrip()
+    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper() and lead.endswith((",", "-"))
+
+
+def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
+    """One byte a character: 1 where a span is."""
+    covered = bytearray(len(row.low) + 1)
+    for start, end in spans:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
+
+
+def answers_in(row: Row) -> list[Spoken]:
+    """The answers of a row. Beside a code "not present" is its status."""
+    hits = spoken(row.low)
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None] if row.finds.codes else hits
+
+
+def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | None:
+    """A subject that is not listed as it stands: what comes before "has", "shows", a colon, or an answer."""
+    facts = [code.start for code in clause.codes] + [hit.start for hit in clause.answers]
+    if not facts:
+        return None
+    lead = row.low[clause.start : min(facts)]
+    says = _SAYS.search(lead)
+    if says is None and (clause.codes or not clause.answers):
+        return None
+    text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
+    printed = tidy(without_links(text) if says is None else strip_links(text))
+    if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    start = row.text.find(printed, clause.start)
+    if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
+        return None
+    if context.names.score(printed) < 60.0 and (
+        clause.names or says is None or phases.find(small(printed)) is not None
+    ):
+        return None
+    return start, start + len(printed)
+
+
+def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
+    kept: list[tuple[int, int]] = []
+    ends = {hit.end for hit in said}
+    engine = engine_state.spans(row.low)
+    covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
+    for start, end, sure in context.names.find(row.low):
+        if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
+            continue
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        if through is not None and _COMMS.search(lead[: through.start()].rstrip()) and not any(
+            end <= start and end >= start - len(lead) + through.start() - 1 for end in ends
+        ):
+            continue
+        listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
+        if sure or listed or _acts(row.low, start, end):
+            kept.append((start, end))
+    return kept
+
+
+def _acts(low: str, start: int, end: int) -> bool:
+    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end : end + 24]
+    if re.match(
+        r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"does|do|is|are|was|were|won|"
+        r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"stayed|came|ok|clean|silent|"
+        r"with|not|both|silent|dead)\b)",
+        after,
+    ) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
+        return True
+    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+        return True
+    return _IN.search(low[max(0, start - 20) : start]) is not None
