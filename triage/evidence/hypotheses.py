@@ -110,7 +110,7 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
     chance = np.where(said, params.rate("repair.cures"), np.where(
         since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
     # The report of a module that is still silent, and that nobody worked on, was not cured.
-    touched = line.repaired.any(axis=1)[link.target] & (link.target >= 0)
+    touched = np.asarray(line.repaired.any(axis=1))[link.target] & (link.target >= 0)
     return np.where((link.lost > 0.0) & ~touched, 0.0, chance), since
 
 
