@@ -34,7 +34,15 @@ def test_told_sessions_agree() -> None:
         job(van("before-clear", noise, silent=["anti-lock brakes"], **FLAT),
             van("after-clear", {"instrument cluster": ["U0121"]}, silent=["anti-lock brakes"], volts=12.6),
             van("after-repair", {}, **bare), events=[{"what": "replaced", "module": "anti-lock brakes"}]),
+        job(van("before-clear", counted(5, 4), **FLAT), van("after-clear", counted(1, 6), **HELD),
+            van("after-repair", counted(2, 7), **bare)),
     ])
+
+
+def counted(first: int, second: int) -> dict[str, list[Any]]:
+    frame = {"volts": 9.1}
+    return {"engine control": [code("P0118", count=first, freeze_frame=frame, status="current"),
+                               code("P0335", count=second, status="stored"), code("P0504", count=second)]}
 
 
 @given(session_jobs(most_snapshots=4), session_jobs(most_snapshots=4))

@@ -47,10 +47,17 @@ def test_silent_in_ready_is_a_story() -> None:
 
 
 def test_silent_without_ready_it_sleeps() -> None:
-    work = electric((FLAT, False), (HELD, False))
+    work = electric((FLAT, False), (HELD, False), reported=False)
     assert told(work) == []
     assert not work.links.silent.any()
     assert last_answers(work.book).state[-1] == NOT_ASKED
+
+
+def test_what_partners_miss_after_the_clear_does_not_sleep_by_design() -> None:
+    work = electric((FLAT, False), (HELD, False))
+    assert told(work) == ["DC/DC converter"]
+    lost = [fault for fault in verdicts(work.book.sessions, tables())[0]["faults"] if fault["code"] == "U0298"]
+    assert {fault["explained_by"] for fault in lost} == {"DC/DC converter"}
 
 
 def test_what_answers_in_ready_may_sleep_after() -> None:

@@ -10,6 +10,8 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
+from slow_told import counted, frame
+
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
 from triage.evidence.parameters import MONITORS, NOISES, parameters
@@ -58,7 +60,6 @@ class Slow:
         self.minutes = minutes_run(self.book, self.params).tolist()
 
     # What the sightings are.
-
     def word(self, i: int, k: int) -> int:
         """What the module says: a status word, 5 for "passing", -1 for nothing."""
         if self.book.seen[i, k] != 1:
@@ -73,18 +74,23 @@ class Slow:
         return int(self.book.seen[i, k])
 
     # What each rival says.
-
     def rivals(self, i: int) -> list[Rival]:
         book, rate, s = self.book, self.rate, int(self.book.fault_session[i])
         m, facts = int(book.fault_module[i]), self.book.facts[i]
         monitors = self.params.confused[MONITORS.index(facts.monitor)].tolist()
         sure = (self.params.confusion if facts.monitor_named else self.params.confusion_range)[
             MONITORS.index(facts.monitor)].tolist()
+        if facts.noise == "electronic" and MONITORS.index("key on") in monitors[1:]:
+            at, share = monitors.index(MONITORS.index("key on"), 1), rate("monitor.circuit")
+            sure = [share if place == at else value * (1 - share) for place, value in enumerate(sure)]
+            sure = [value / sum(sure) for value in sure]
         opportunity = [self.opportunity(i, s, k, monitors) for k in range(self.width)]
         own = [sum(a * b for a, b in zip(opportunity[k], sure, strict=True)) for k in range(self.width)]
         hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
                 for k in range(self.width)]
         cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
+        if self.link.lost[i] > 0 and not self.line.repaired[int(self.link.target[i])].any():
+            cures = 0.0
         procedure = facts.needs == "procedure"
         begins = rate("work.wants_procedure" if procedure else "work.left_off")
         noted = bool(self.line.work[m].any())
@@ -139,7 +145,8 @@ class Slow:
         before = [rate("history.new")] * self.width
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
-        locked = rate("history.locked_event") if book.facts[i].monitor == "event" else 0.0
+        record = book.facts[i].monitor == "event" and book.facts[i].safety == "restraints"
+        locked = rate("history.locked_event") if record else 0.0
         worked = [bool(x) for x in self.line.work[m]]
         share = rate("history.by_work") if any(worked) else 0.0
         result = [Rival(HISTORY, (1 - share) * (1 - locked), list(before))]
@@ -168,7 +175,6 @@ class Slow:
         return self.rate("echo.target_unread" if shown < 0 else "echo.alone")
 
     # The supply.
-
     def volts(self, s: int, k: int) -> float:
         value = float(self.book.volts[s, k]) / float(self.line.scale[s])
         return self.rate("supply.rest_usual") if math.isnan(value) else value
@@ -214,7 +220,6 @@ class Slow:
         return result
 
     # The chain.
-
     def likelihoods(self, i: int, rival: Rival, reading: int) -> list[float]:
         """Running likelihood before and after each snapshot."""
         shown = self.rate("fresh.shown") if reading == FRESH else self.rate("kept.shown")
@@ -242,11 +247,13 @@ class Slow:
         return fresh, gone, stayed
 
     def words(self, i: int) -> list[list[float]]:
-        """Running weight of the status words and freeze frames for each cause."""
+        """Running weight of the status words and freeze frames for each cause, and for a hard fault that was cured."""
         book, params, count = self.book, self.params, 0
-        result = [[1.0] * 5]
+        result = [[1.0] * 6]
+        m = int(book.fault_module[i])
+        _, repaired = self.since(int(book.fault_session[i]), self.line.repaired[m], "repair.cures", "repair.cures")
         for k in range(self.width):
-            word, weight = self.word(i, k), [1.0] * 5
+            word, weight, cured = self.word(i, k), [1.0] * 5, 1.0
             if word >= 0:
                 count += 1
                 first = k == 0 and book.phase[book.fault_session[i], 0] <= 0
@@ -258,26 +265,16 @@ class Slow:
                 weight = [float(table[cause, word]) for cause in range(5)]
                 s = int(book.fault_session[i])
                 fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
-                if word == 0 and book.status_byte[i, k] >= 0 and fed:
-                    weight[LOW] *= self.rate("word.failing_fed")
+                if word == 0 and fed:
+                    weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
+                cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
-            weight[LOW] *= self.frame(i, k)
+            weight[LOW] *= frame(self.work, self.params, i, k)
+            weight.append(cured if repaired[k] else weight[HARD])
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result
 
-    def frame(self, i: int, k: int) -> float:
-        value = float(self.book.frame_volts[i, k])
-        if math.isnan(value) or (k and abs(value - float(self.book.frame_volts[i, k - 1])) < 1e-9):
-            return 1.0
-        value = min(max(value / float(self.line.scale[self.book.fault_session[i]]), 0.0), 60.0)
-        noise = float(self.params.level_mean.mean())
-        low = 0.5 / (1 + math.exp(min((value - noise - 0.8) / 0.35, 700.0))) + 0.002
-        usual = (0.65 * math.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507
-                 + 0.35 * math.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507 + 0.002)
-        return min(max(low / usual, 0.02), 8.0)
-
     # All together.
-
     def causes(self) -> list[list[float]]:
         book = self.book
         faults = range(book.faults)
@@ -305,13 +302,16 @@ class Slow:
         mates = [flags[j] for j in range(self.book.faults) if self.book.fault_module[j] == self.book.fault_module[i]]
         if reading == NOT_TAKEN and (any(gone for _, gone, _ in mates) or not any(stayed for *_, stayed in mates)):
             return [0.0] * 6
+        asked = reading
         if reading == FRESH and not flags[i][0]:
             reading = KEPT
         six = [0.0] * 6
         for rival in rivals:
             six[5 if rival.cured else rival.cause] += (
-                rival.share * self.likelihoods(i, rival, reading)[-1] * words[rival.cause] * prior[rival.cause])
-        return six
+                rival.share * self.likelihoods(i, rival, reading)[-1] * words[5 if rival.cured else rival.cause]
+                * prior[rival.cause])
+        factor = counted(self.work, self.params, i, not_taken=asked == NOT_TAKEN)
+        return [value * factor for value in six]
 
     def depth_votes(self, rivals: list[list[Rival]], words: list[list[list[float]]],
                     prior: list[list[float]]) -> list[list[list[float]]]:
@@ -321,8 +321,8 @@ class Slow:
         others, low = [], []
         for i in range(book.faults):
             s = int(book.fault_session[i])
-            others.append(sum(r.share * self.likelihoods(i, r, KEPT)[-1] * words[i][-1][r.cause] * prior[i][r.cause]
-                              for r in rivals[i]))
+            others.append(sum(r.share * self.likelihoods(i, r, KEPT)[-1] * words[i][-1][5 if r.cured else r.cause]
+                              * prior[i][r.cause] for r in rivals[i]))
             noise = NOISES.index(book.facts[i].noise)
             grid = [self.reached(i, k, start[s][k]) for k in range(self.width)]
             low.append([Rival(LOW, float(self.params.level_weight[noise, place]), [

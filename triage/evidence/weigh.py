@@ -75,6 +75,9 @@ def weigh(
     words = words[:, -joint.shape[1]:]
     factor = words * np.concatenate([prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
+    begun_anew, gone_on = _counted(book, line)
+    joint[NOT_TAKEN, :, begun_anew] *= params.rate("count.anew")
+    joint[:NOT_TAKEN, :, gone_on] *= params.rate("count.goes_on")
     reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
     running = np.einsum("rkne,rn->kne", joint, reading)
     final = running[-1] / running[-1].sum(axis=1, keepdims=True)
@@ -83,6 +86,21 @@ def weigh(
     causes[:, HISTORY] += final[:, CURED]
     return Weighed(causes=causes, running=running, refused=refused, kept=kept,
                    repaired=repaired_since(book, line)[1])
+
+
+def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
+    """N: how often the fault occurred began anew after a clear (so its list was cleared), or went on counting."""
+    anew, on = np.zeros(book.faults, dtype=bool), np.zeros(book.faults, dtype=bool)
+    last = np.full(book.faults, -1)
+    cleared = line.clear[book.fault_module] > 0.5
+    for column in range(book.count.shape[1]):
+        now = book.count[:, column]
+        both = cleared[:, column] & (now >= 0) & (last >= 0)
+        anew |= both & (now < last)
+        # Few before the clear may have come again since.
+        on |= both & (now >= last) & (last >= 3)
+        last = np.where(now >= 0, now, last)
+    return anew, on & ~anew
 
 
 def persists(causes: Floats) -> Floats:

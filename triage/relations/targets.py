@@ -84,8 +84,8 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
 
 
 def missed_while_silent(book: Casebook, link: Links) -> set[int]:
-    """Modules whose loss two others and more report in a scan after the clear in which they are silent: partners do
-    not miss what sleeps by design."""
+    """Modules that never answered and whose loss two others and more report in a scan after the clear in which they
+    are silent: partners do not miss what sleeps by design."""
     faults = np.flatnonzero((link.relation == LOST) & (link.target >= 0))
     reporters: dict[tuple[int, int], set[int]] = {}
     since = book.phase[book.fault_session[faults]] > 0
@@ -93,7 +93,8 @@ def missed_while_silent(book: Casebook, link: Links) -> set[int]:
     for place, column in zip(*(found.tolist() for found in np.nonzero(told)), strict=True):
         fault = faults[place]
         reporters.setdefault((int(link.target[fault]), column), set()).add(int(book.fault_module[fault]))
-    return {target for (target, _), by in reporters.items() if len(by) > 1}
+    return {target for (target, _), by in reporters.items()
+            if len(by) > 1 and not (book.state[target] == ANSWERS).any()}
 
 
 def find_targets(book: Casebook) -> np.ndarray:
