@@ -6,6 +6,7 @@ stays quick.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from functools import lru_cache
 from pathlib import Path
@@ -18,6 +19,9 @@ from code_tables.spans import Spans
 from code_tables.tables import Tables
 from triage.errors import TableError
 from triage.model import codes
+
+#: A code as it stands in titles.csv; what does not fit is told in full by :func:`code_number`.
+_CODE = re.compile("[PCBU][0-3][0-9A-F]{3}")
 
 
 @lru_cache(maxsize=4)
@@ -84,18 +88,26 @@ def _span(name: str, line: int, low: str, high: str) -> tuple[int, int]:
 
 
 def _titles(content: Content, folder: Path) -> None:
-    cited = _citer(content, "titles")
-    for line, (code, title, monitor, trips, needs, noise, source) in read_rows("titles", folder):
-        code_number("titles", line, "code", code)
-        if code in content.titles:
+    cited, titles = _citer(content, "titles"), content.titles
+    # Thousands of rows share a few dozen endings: each ending is checked once.
+    endings: dict[tuple[str, ...], tuple[str, int, str, str, tuple[str, ...]]] = {}
+    for line, cells in read_rows("titles", folder):
+        code, title = cells[0], cells[1]
+        if not _CODE.fullmatch(code):
+            code_number("titles", line, "code", code)
+        if code in titles:
             raise wrong("titles", line, "code", code, "a code that has no row yet")
         if not title:
             raise wrong("titles", line, "title", title, "a few words")
-        content.titles[code] = Title(
-            title, word("titles", line, "monitor", monitor, words.MONITORS),
-            int(word("titles", line, "trips", trips, ("1", "2")) or 0),
-            word("titles", line, "needs", needs, words.NEEDS), word("titles", line, "noise", noise, words.NOISES),
-            cited(line, source))
+        key = tuple(cells[2:])
+        if key not in endings:
+            monitor, trips, needs, noise, source = key
+            endings[key] = (
+                word("titles", line, "monitor", monitor, words.MONITORS),
+                int(word("titles", line, "trips", trips, ("1", "2")) or 0),
+                word("titles", line, "needs", needs, words.NEEDS),
+                word("titles", line, "noise", noise, words.NOISES), cited(line, source))
+        titles[code] = Title(title, *endings[key])
 
 
 def _failures(content: Content, folder: Path) -> None:

@@ -107,7 +107,7 @@ def test_a_wrong_option_is_status_2(tmp_path: Path) -> None:
 
 def test_a_session_alone_gives_the_same_bytes_as_among_others(tmp_path: Path) -> None:
     # More lines than are weighed together, so that the cut between groups is crossed too.
-    lines = [LONG, SHORT, USUAL, EMPTY] * 12
+    lines = [LONG, SHORT, USUAL, EMPTY] * (TOGETHER // 4 + 6)
     _, _, together, _ = batch(tmp_path, lines, "--ledger")
     alone = {line: batch(tmp_path, [line], "--ledger")[2] for line in (LONG, SHORT, USUAL, EMPTY)}
     assert together == b"".join(alone[line] for line in lines)

@@ -18,7 +18,6 @@ from triage.explain.page import (
     columns,
     complaint_answer,
     marks,
-    printed_names,
     supply_headline,
     would_change,
 )
@@ -33,7 +32,7 @@ from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
 from triage.model.notices import Notice
-from triage.model.session import Session, stamp
+from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict
 from triage.relations.earlier import recurrences
 from triage.relations.names import one_name, under_given_names
@@ -117,8 +116,8 @@ def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = Fals
 def verdicts_of(work: Worked, *, ledger: bool = False) -> list[Verdict]:
     """The verdicts of a worked batch."""
     book, tables = work.book, work.tables
-    supplies = [supply_record(session, supply_facts(work, place), tables)
-                for place, session in enumerate(book.sessions)]
+    supplies = [supply_record(session, facts, tables)
+                for session, facts in zip(book.sessions, supply_facts(work), strict=True)]
     checks = next_checks(book, work.line, work.links, work.standings, work.evidence.causes, work.evidence.decibans,
                          supplies, tables, work.names)
     faults = fault_verdicts(work, ledgers(book, work.links, work.evidence) if ledger else None)
@@ -143,15 +142,17 @@ def module_names(book: Casebook, place: int) -> list[str]:
     return [facts.name for facts in book.module_facts[int(book.first_module[place]):int(book.first_module[place + 1])]]
 
 
-def supply_facts(work: Worked, place: int) -> SupplyFacts:
-    """What the codes of session ``place`` say of the supply."""
+def supply_facts(work: Worked) -> list[SupplyFacts]:
+    """What the codes of each session say of the supply, and whether a module said what supply it had."""
     book = work.book
-    first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
-    high = {int(book.fault_module[fault]) for fault, facts in enumerate(book.facts[first:last], start=first)
-            if facts.supply == "high"}
-    return SupplyFacts(
-        holders=int(work.links.supply_codes[place].max()), peers=int(work.links.supply_peers[place].max()),
-        high_holders=len(high), scale=float(work.line.scale[place]))
+    high: dict[int, set[int]] = {}
+    for fault in np.flatnonzero(book.flags(lambda facts: facts.supply == "high")).tolist():
+        high.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
+    told = set(book.module_session[~np.isnan(book.module_volts).all(axis=1)].tolist())
+    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told)
+            for place, (holders, peers, scale) in enumerate(zip(
+                work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
+                work.line.scale.tolist(), strict=True))]
 
 
 def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[FaultVerdict]:

@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from triage.cli.cycles import no_cycles
 from triage.cli.keep import register
 from triage.cli.keep_options import Db
 from triage.cli.serve import register as register_serve
@@ -33,6 +34,7 @@ StrictOption = Annotated[bool, typer.Option(
 
 
 @app.command()
+@no_cycles()
 def shortlist(
     files: Files, phase: PhaseOption = None, volts: VoltsOption = None, lowest: LowestOption = None,
     outside_supply: OutsideOption = None,
@@ -74,6 +76,7 @@ def shortlist(
 
 
 @app.command()
+@no_cycles()
 def read(
     files: Files,
     as_json: Annotated[bool, typer.Option("--json", help="Print what was understood as JSON.")] = False,

@@ -8,20 +8,21 @@ import sys
 import threading
 from collections import deque
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack
 from functools import partial
 from itertools import chain, islice
 from pathlib import Path
 from typing import BinaryIO
 
+from triage.cli.cycles import no_cycles
 from triage.errors import InputError, JobError
 from triage.model.session import Session
 
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
-TOGETHER = 32
+TOGETHER = 96
 
 #: Groups from which on other processes are worth their start, and the most of them.
-FEW, MOST_WORKERS = 24, 8
+FEW, MOST_WORKERS = 8, 8
 
 Group = list[tuple[int, bytes]]
 #: The lines to write and the count of those that could not be used.
@@ -59,7 +60,7 @@ def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[Answer]:
     if workers > 1:
         yield from _shared(work, chain(ahead, groups), workers)
         return
-    with _no_cycles():
+    with no_cycles():
         yield from map(work, chain(ahead, groups))
 
 
@@ -89,18 +90,6 @@ def _workers() -> int:
         return 1
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
     return min(usable, MOST_WORKERS)
-
-
-@contextmanager
-def _no_cycles() -> Iterator[None]:
-    """The garbage collector off: the objects of a batch hold no cycles, and looking for some costs half the time."""
-    was = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was:
-            gc.enable()
 
 
 def weigh_group(group: Group, *, ledger: bool) -> Answer:

@@ -76,9 +76,15 @@ def said(book: Casebook) -> Ints:
     return np.where(book.seen == 1, word, -1)
 
 
-def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
-    """Running likelihoods (n x h), one before and one after each snapshot, of ``rows`` (places in ``part.rows``)."""
-    faults = part.rows[rows]
+def run(chain: Chains, part: Part, rows: Ints, reading: int, *, steps: bool = True) -> list[Floats]:
+    """Running likelihoods (n x h), one before and one after each snapshot, of ``rows`` (places in ``part.rows``).
+
+    Without ``steps`` the last alone.
+    """
+    whole = rows.size == part.rows.size
+    faults: Ints | slice = part.rows if whole else part.rows[rows]
+    if whole and rows.size == chain.saw.shape[0]:
+        faults = slice(None)  # everyone: nothing to pick
     shown = chain.fresh_shown if reading == FRESH else chain.kept_shown
     taken = 0.0 if reading == NOT_TAKEN or part.locked else 1.0
     keep = shown * (1.0 - taken * chain.clear[faults])
@@ -86,13 +92,14 @@ def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
     read, was_seen = saw | missed, saw.astype(np.float64)
     # Whether the code was listed matters only as long as a later snapshot can be read.
     ahead = np.maximum.accumulate(read[:, ::-1], axis=1)[:, ::-1]
-    chance = part.chance if rows.size == part.rows.size else part.chance[rows]
+    chance = part.chance if whole else part.chance[rows]
     current = np.ones((rows.size, chance.shape[2]))
     listed: Floats = np.zeros((rows.size, 1))
     running = [current]
     for column in range(chance.shape[1]):
         factor = 1.0 - chance[:, column]
-        factor *= 1.0 - listed * keep[:, column, None]
+        if column:
+            factor *= 1.0 - listed * keep[:, column, None]
         listed = was_seen[:, column, None]
         blind = np.flatnonzero(~read[:, column])
         if blind.size:
@@ -103,6 +110,9 @@ def run(chain: Chains, part: Part, rows: Ints, reading: int) -> list[Floats]:
         # 1 - missing where it was seen, missing where it was not.
         np.abs(np.subtract(was_seen[:, column, None], factor, out=factor), out=factor)
         factor[blind] = 1.0
-        current = current * factor
-        running.append(current)
+        if steps:
+            current = current * factor
+            running.append(current)
+        else:
+            current *= factor
     return running

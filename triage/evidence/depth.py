@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.evidence.chain import KEPT, Chains, run
 from triage.evidence.opportunity import minutes_run
-from triage.model.casebook import Casebook, Floats, Timeline
+from triage.model.casebook import Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.hypotheses import Part
@@ -84,36 +84,41 @@ def reached_by_others(
     final = running[-1] * low.weight
     grid = depth_grid(book, line, params)
     lasting = _time_below(book, params)
+    temper, leak = params.rate("votes.temper"), params.rate("level.leak")
+    before = np.log(np.maximum(weights, 1e-12))
+    listed = np.zeros(book.faults)
     for column in range(book.exists.shape[1]):
         faults = np.flatnonzero(book.exists[book.fault_session, column])
         session = book.fault_session[faults]
         below = _below(params.levels, grid[:, column, :, None], params)
         without = final[faults] * running[column][faults] / np.maximum(running[column + 1][faults], 1e-12)
-        set_now = np.matmul(below[session] * params.rate("level.sets"), without[:, :, None])[:, :, 0]
-        kept = (_listed(chain, column)[faults] * chain.kept_shown * (1.0 - chain.clear[faults, column]))[:, None]
+        set_now = np.matmul((below * params.rate("level.sets"))[session], without[:, :, None])[:, :, 0]
+        kept = (listed[faults] * chain.kept_shown * (1.0 - chain.clear[faults, column]))[:, None]
         whole = without.sum(axis=1, keepdims=True)
         again = kept * whole + (1.0 - kept) * set_now
         vote = np.where(chain.saw[faults, column, None], again, whole - again) * prior[faults, None]
         vote = np.log(np.maximum(vote + others[faults, None], 1e-300))
-        vote[~(chain.saw | chain.missed)[faults, column]] = 0.0
-        votes = np.zeros((weights.shape[0], weights.shape[2]))
-        np.add.at(votes, session, vote)
-        depths = _posterior(weights[session, column], (votes[session] - vote) * params.rate("votes.temper"))
+        read = chain.saw[:, column] | chain.missed[:, column]
+        vote[~read[faults]] = 0.0
+        votes = _add_up(vote, session, weights.shape[0])
+        depths = _posterior(before[:, column][session], (votes[session] - vote) * temper)
         floor = np.matmul(depths[:, None, :], below[session])[:, 0]
-        reached[faults, column] = np.maximum(floor, params.rate("level.leak")) * lasting[session, column, None]
+        reached[faults, column] = np.maximum(floor, leak) * lasting[session, column, None]
+        # From here on: listed in the last snapshot that could be read.
+        listed = np.where(read, chain.saw[:, column], listed)
     return reached
 
 
-def _listed(chain: Chains, column: int) -> Floats:
-    """N: 1 where the code was listed in the last readable snapshot before ``column``."""
-    listed = np.zeros(chain.saw.shape[0])
-    for before in range(column):
-        listed = np.where(chain.saw[:, before], 1.0, np.where(chain.missed[:, before], 0.0, listed))
-    return listed
+def _add_up(rows: Floats, session: Ints, count: int) -> Floats:
+    """S x a: the sum of the ``rows`` of each session, in their order."""
+    width = rows.shape[1]
+    places = (session[:, None] * width + np.arange(width)).ravel()
+    sums: Floats = np.asarray(np.bincount(places, weights=rows.ravel(), minlength=count * width), dtype=np.float64)
+    return sums.reshape(count, width)
 
 
-def _posterior(prior: Floats, log_votes: Floats) -> Floats:
-    joint = np.log(np.maximum(prior, 1e-12)) + log_votes
+def _posterior(log_prior: Floats, log_votes: Floats) -> Floats:
+    joint = log_prior + log_votes
     joint = np.exp(joint - joint.max(axis=1, keepdims=True))
     return np.asarray(joint / joint.sum(axis=1, keepdims=True))
 

@@ -67,14 +67,15 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     everyone = np.arange(book.faults)
     cures, cured_since = _cures(book, line, link, params)
     starts, started = _work_started(book, line, params)
+    begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
-    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
+    noise = book.numbers(lambda facts: NOISES.index(facts.noise))
     parts = [
         Part("hard", HARD, everyone, hard, sure * ((1.0 - starts) * (1.0 - cures))[:, None]),
-        _some("began with the work", HARD, starts > 0, np.where(started[:, :, None], hard, NEVER),
-              sure * starts[:, None]),
-        _some("cured", HARD, cures > 0, np.where(cured_since[:, :, None], NEVER, hard),
-              sure * ((1.0 - starts) * cures)[:, None], cured=True),
+        Part("began with the work", HARD, begun, np.where(started[begun, :, None], hard[begun], NEVER),
+             sure[begun] * starts[begun, None]),
+        Part("cured", HARD, cured, np.where(cured_since[cured, :, None], NEVER, hard[cured]),
+             sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
         Part("intermittent", INTERMITTENT, everyone, flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None],
              np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
@@ -86,20 +87,13 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     return Hypotheses([part for part in parts if part.rows.size or part.cause == LOW_VOLTAGE], own)
 
 
-def _some(name: str, cause: int, mask: Bools, chance: Floats, weight: Floats, *, cured: bool = False,
-          locked: bool = False) -> Part:
-    """A part for the faults of ``mask`` alone."""
-    rows = np.flatnonzero(mask)
-    return Part(name, cause, rows, chance[rows], weight[rows], cured, locked)
-
-
 def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     """N x 4 monitor classes that may be at work, likeliest first, and the chance of each."""
-    named = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
-    by_row = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
+    named = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
+    by_row = book.flags(lambda facts: facts.monitor_named)
     sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
     # An open or shorted circuit is found with the key on, whatever drives the test of the signal's sense.
-    circuit = np.array([facts.noise == "electronic" for facts in book.facts], dtype=bool)
+    circuit = book.flags(lambda facts: facts.noise == "electronic")
     at_key = circuit[:, None] & (params.confused[named] == MONITOR_INDEX["key on"])
     at_key[:, 0] = False
     share = params.rate("monitor.circuit")
@@ -138,7 +132,7 @@ def _work_started(book: Casebook, line: Timeline, params: Parameters) -> tuple[F
     scanned = _repair_scanned(book)
     said = np.asarray(noted.any(axis=1))
     since = np.where(said[:, None], noted, scanned)
-    procedure = np.array([facts.needs == "procedure" for facts in book.facts], dtype=bool)
+    procedure = book.flags(lambda facts: facts.needs == "procedure")
     share = np.where(procedure, params.rate("work.wants_procedure"), params.rate("work.left_off"))
     return np.where(said, share, np.where(
         scanned.any(axis=1), share * params.rate("work.unsaid"), 0.0)), since
@@ -155,7 +149,7 @@ def _first_trip(book: Casebook, params: Parameters) -> Floats:
 
     Pending after the first failure, confirmed in the next cycle: 13 CCR 1968.2 (d)(2.2.1)-(2.2.2).
     """
-    two = np.array([facts.trips == 2 for facts in book.facts], dtype=bool)[:, None]
+    two = book.flags(lambda facts: facts.trips == 2)[:, None]
     share = np.where(book.pending_read == 0, params.rate("pending.not_read"), np.where(
         book.pending_read < 0, params.rate("pending.unsaid"), 1.0))
     share[:, 0] = 1.0
@@ -176,7 +170,7 @@ def _power_up(book: Casebook, line: Timeline, params: Parameters) -> Floats:
 
 def _own_supply(book: Casebook) -> Floats:
     """N x K: monitors of the supply voltage judge the vehicle's own supply, not a pack or charger connected."""
-    supply = np.array([facts.supply is not None or facts.system == "supply" for facts in book.facts], dtype=bool)
+    supply = book.flags(lambda facts: facts.supply is not None or facts.system == "supply")
     fed = supply[:, None] & (book.outside == 1)[book.fault_session]
     # Absence says nothing then; a code that is seen all the same was found all the same.
     return np.where(fed & (book.seen != 1), 0.03, 1.0)
@@ -208,13 +202,13 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = np.array([facts.monitor == "event" and facts.safety == "restraints" for facts in book.facts], dtype=bool)
+    event = book.flags(lambda facts: facts.monitor == "event" and facts.safety == "restraints")
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
-    by_work = np.where(worked[:, :, None], 0.6, NEVER)
     share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)
+    record, by_work = np.flatnonzero(locked > 0), np.flatnonzero(share > 0)
     return [
         Part("history", HISTORY, np.arange(book.faults), before, ((1.0 - share) * (1.0 - locked))[:, None]),
-        _some("locked record", HISTORY, locked > 0, before, ((1.0 - share) * locked)[:, None], locked=True),
-        _some("set by work", HISTORY, share > 0, by_work, share[:, None]),
+        Part("locked record", HISTORY, record, before[record], ((1.0 - share) * locked)[record, None], locked=True),
+        Part("set by work", HISTORY, by_work, np.where(worked[by_work, :, None], 0.6, NEVER), share[by_work, None]),
     ]

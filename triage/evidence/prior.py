@@ -38,7 +38,7 @@ class Priors:
 
 def kinds(book: Casebook, link: Links) -> Ints:
     """N: place in KINDS: the relation where the code has one, else its supply-level class."""
-    noise = np.array([NOISES.index(facts.noise) for facts in book.facts], dtype=np.int64)
+    noise = book.numbers(lambda facts: NOISES.index(facts.noise))
     return np.where(link.relation > 0, len(NOISES) - 1 + link.relation, noise)
 
 
@@ -54,7 +54,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
         (link.target_state == 1).sum(axis=1) >= 1)
     _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
     _reporters(result, book, link, params)
-    supply = np.array([facts.supply in ("low", "fault") for facts in book.facts], dtype=bool)
+    supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
     several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)
     _apply(result, several, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
@@ -68,11 +68,11 @@ def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) 
     told = np.flatnonzero((link.relation == INVALID) & (link.target >= 0))
     if not told.size:
         return
-    _, group, count = np.unique(link.target[told], return_inverse=True, return_counts=True)
+    count = np.bincount(link.target[told])[link.target[told]]
     several = np.zeros(book.faults, dtype=bool)
-    several[told] = count[group] >= 2
+    several[told] = count >= 2
     lone = np.zeros(book.faults, dtype=bool)
-    lone[told] = count[group] == 1
+    lone[told] = count == 1
     _apply(result, several, "several modules get invalid data from that one", _scale(
         {ECHO: params.rate("echo.several")}))
     _apply(result, lone, "no other module gets invalid data from that one", _scale({ECHO: params.rate("echo.lone")}))
@@ -111,8 +111,8 @@ def _nothing_low(book: Casebook, line: Timeline, link: Links, params: Parameters
 
 def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     """The table's prior; low supply seldom sets a code whose monitor wants a warm, moving or driven vehicle."""
-    monitor = np.array([MONITOR_INDEX[facts.monitor] for facts in book.facts], dtype=np.int64)
-    named = np.array([facts.monitor_named for facts in book.facts], dtype=bool)
+    monitor = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
+    named = book.flags(lambda facts: facts.monitor_named)
     factor = params.low_by_monitor[monitor]
     prior = prior.copy()
     # Where only the range names the monitor, half of the effect (in logarithms) is believed.

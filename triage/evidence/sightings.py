@@ -17,7 +17,7 @@ from code_tables.printed import with_text
 from triage.evidence.full_lists import mark_full_lists
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
-from triage.model.session import Session, stamp
+from triage.model.session import Session, printed_names, stamp
 from triage.model.snapshot import PHASES, STATUS_WORDS, ModuleScan, Snapshot
 from triage.model.status import read_status
 
@@ -111,17 +111,20 @@ class _Gatherer:
         self.answered: list[int] = []
         self.silent: list[int] = []
         self.module_volts: list[tuple[int, float]] = []
-        self.module_codes: list[list[tuple[int, ModuleScan]]] = []
         self.fault_session: list[int] = []
         self.fault_module: list[int] = []
         self.code: list[str] = []
         self.failure_type: list[str | None] = []
+        #: Every code once, and which of them each fault is.
+        self.kinds: dict[tuple[str, str | None], int] = {}
+        self.kind: list[int] = []
         self.cell_at: list[int] = []
-        self.cell_word: list[str | None] = []
+        self.cell_word: list[int] = []
         self.bytes: list[tuple[int, int, int, int]] = []
         #: Of the cells, those whose status byte has no failure bit.
         self.untouched: list[int] = []
         self.texts: dict[int, list[str]] = {}
+        self.printed: list[dict[str, str]] = []
         self.counts: list[tuple[int, int]] = []
         self.frames: list[tuple[int, float]] = []
         self.first_fault = [0]
@@ -132,58 +135,78 @@ class _Gatherer:
         here = len(self.first_fault) - 1
         width = self.width
         modules: dict[str, int] = {}
+        holding: dict[int, list[tuple[int, ModuleScan]]] = {}
+        answered, silent, known = self.answered.append, self.silent.append, modules.get
+        free = len(self.module_name)
+        printed: dict[str, str] = {}
         for column, place in enumerate(order):
             snapshot = session.snapshots[place]
             self.snapshot_at.append(here * width + column)
             self.snapshot_rows.append(snapshot_row(snapshot))
             for scan in snapshot.modules:
-                name, codes = scan.module, scan.codes
-                module = modules.get(name)
+                # A field of a model is looked up by way of its class; its dictionary is half the way.
+                said = scan.__dict__
+                name, codes, volts = said["module"], said["codes"], said["volts"]
+                module = known(name)
                 if module is None:
-                    module = modules[name] = len(self.module_name)
-                    self.module_name.append(name)
-                    self.module_session.append(here)
-                    self.module_codes.append([])
+                    module = modules[name] = free
+                    free += 1
                 at = module * width + column
-                (self.silent if scan.responds is False and not codes else self.answered).append(at)
-                if scan.volts is not None:
-                    self.module_volts.append((at, scan.volts))
+                if said["printed"]:
+                    printed[name] = said["printed"]
+                if volts is not None:
+                    self.module_volts.append((at, volts))
                 if codes:
-                    self.module_codes[module].append((column, scan))
-        self.first_module.append(len(self.module_name))
-        for module in modules.values():
-            self._add_codes(module, here)
+                    answered(at)
+                    holding.setdefault(module, []).append((column, scan))
+                elif said["responds"] is False:
+                    silent(at)
+                else:
+                    answered(at)
+        self.module_name += modules
+        self.module_session += [here] * len(modules)
+        self.first_module.append(free)
+        for module in sorted(holding):
+            self._add_codes(module, here, holding[module])
         self.first_fault.append(len(self.code))
+        self.printed.append(printed if order == sorted(order) else printed_names(session))
 
-    def _add_codes(self, module: int, here: int) -> None:
+    def _add_codes(self, module: int, here: int, scans: list[tuple[int, ModuleScan]]) -> None:
         """Take in the codes of one module in all its snapshots."""
         width = self.width
         faults: dict[tuple[str, str | None], int] = {}
-        for column, scan in self.module_codes[module]:
+        known, cell_at, cell_word = faults.get, self.cell_at, self.cell_word
+        free = before = len(self.code)
+        for column, scan in scans:
+            mask = 255 if scan.status_mask is None else scan.status_mask
             for entry in scan.codes:
-                key = (entry.code, entry.failure_type)
-                at = faults.get(key)
-                if at is None:
-                    at = faults[key] = len(self.code) * width
-                    self.code.append(key[0])
-                    self.failure_type.append(key[1])
-                    self.fault_module.append(module)
-                    self.fault_session.append(here)
-                byte, frame, text = entry.status_byte, entry.freeze_frame, entry.text
-                if text:
-                    self.texts.setdefault(at // width, []).append(text)
-                at += column
+                said = entry.__dict__
+                key = (said["code"], said["failure_type"])
+                fault = known(key)
+                if fault is None:
+                    fault = faults[key] = free
+                    free += 1
+                at = fault * width + column
+                byte, frame, count = said["status_byte"], said["freeze_frame"], said["count"]
+                if said["text"]:
+                    self.texts.setdefault(fault, []).append(said["text"])
                 if byte is not None:
-                    says = byte_says(byte, 255 if scan.status_mask is None else scan.status_mask)
-                    self.bytes.append((at, *says))
+                    self.bytes.append((at, *byte_says(byte, mask)))
                     if not byte & FAILURE_BITS:
-                        self.untouched.append(len(self.cell_at))
-                self.cell_at.append(at)
-                self.cell_word.append(entry.status)
-                if entry.count is not None:
-                    self.counts.append((at, entry.count))
+                        self.untouched.append(len(cell_at))
+                cell_at.append(at)
+                cell_word.append(STATUS_INDEX[said["status"]])
+                if count is not None:
+                    self.counts.append((at, count))
                 if frame is not None and frame.volts is not None:
                     self.frames.append((at, frame.volts))
+        kinds = self.kinds
+        for code, failure_type in faults:
+            self.code.append(code)
+            self.failure_type.append(failure_type)
+            self.kind.append(kinds.setdefault((code, failure_type), len(kinds)))
+        self.fault_module += [module] * (free - before)
+        self.fault_session += [here] * (free - before)
 
     def finish(self, sessions: list[Session], notices: list[list[Notice]], orders: list[list[int]]) -> Casebook:
         """The arrays."""
@@ -200,11 +223,9 @@ class _Gatherer:
             module_volts[place] = volts
         fault_module = np.array(self.fault_module, dtype=np.int64)
         grid = state.reshape(modules, width)
-        look_up = self.code_facts
-        facts = [look_up(code, kind) for code, kind in zip(self.code, self.failure_type, strict=True)]
-        for fault, texts in self.texts.items():
-            if not facts[fault].known:
-                facts[fault] = with_text(facts[fault], texts)
+        kinds = [self.code_facts(code, failure_type) for code, failure_type in self.kinds]
+        self._tell_by_text(kinds)
+        module_facts = {name: self.module_facts(name) for name in set(self.module_name)}
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
             phase=_whole(column["phase"]), volts=column["volts"], lowest=column["lowest"],
@@ -212,15 +233,27 @@ class _Gatherer:
             speed=column["speed"], coolant=column["coolant"], engine_on=column["engine_on"],
             outside=_whole(column["outside"]), pending_read=_whole(column["pending_read"]),
             module_session=np.array(self.module_session, dtype=np.int64), module_name=self.module_name,
-            module_facts=[self.module_facts(name) for name in self.module_name], state=grid,
+            module_facts=[module_facts[name] for name in self.module_name], state=grid,
             module_volts=module_volts.reshape(modules, width),
             fault_session=np.array(self.fault_session, dtype=np.int64), fault_module=fault_module,
             code=self.code, failure_type=self.failure_type,
-            facts=facts,
+            facts=[kinds[kind] for kind in self.kind], kinds=kinds, kind=np.array(self.kind, dtype=np.int64),
             first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
-            texts=self.texts,
+            texts=self.texts, printed=self.printed,
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),
         )
+
+    def _tell_by_text(self, kinds: list[CodeFacts]) -> None:
+        """Give faults whose printed text says what no table knows a kind of their own."""
+        more: dict[CodeFacts, int] = {}
+        for fault, texts in self.texts.items():
+            facts = kinds[self.kind[fault]]
+            told = facts if facts.known else with_text(facts, texts)
+            if told is not facts:
+                if told not in more:
+                    more[told] = len(kinds)
+                    kinds.append(told)
+                self.kind[fault] = more[told]
 
     def _cells(self, module_state: Any) -> dict[str, Any]:
         """The arrays of fault x snapshot; ``module_state`` is N x K."""
@@ -234,21 +267,19 @@ class _Gatherer:
         failed[self.untouched] = False
         seen[cell_at[~failed]] = NOT_SEEN
         seen[cell_at[failed]] = SEEN
-        if any(self.cell_word):
-            # Of two words for one code the one nearer to the present counts: current, then stored, pending ...
-            words = np.array([STATUS_INDEX[word] for word in self.cell_word])
-            nearest = np.full(seen.size, len(STATUS_WORDS))
-            said = words >= 0
-            np.minimum.at(nearest, cell_at[said], words[said])
-            status[nearest < len(STATUS_WORDS)] = nearest[nearest < len(STATUS_WORDS)]
+        # Of two words for one code the one nearer to the present counts: current, then stored, pending ...
+        words = np.array(self.cell_word, dtype=np.int64)
+        for word in range(len(STATUS_WORDS) - 1, -1, -1):
+            status[cell_at[words == word]] = word
         for array, cells in ((count, self.counts), (frame, self.frames)):
             if cells:
-                at, values = zip(*cells, strict=True)
-                array[list(at)] = values
+                places, values = zip(*cells, strict=True)
+                array[list(places)] = values
         byte_word, byte_tested = np.full(seen.size, -1), np.full(seen.size, -1)
         if self.bytes:
             says = np.array(self.bytes)
-            byte[says[:, 0]], byte_word[says[:, 0]], byte_tested[says[:, 0]] = says[:, 1:].T
+            at = says[:, 0]
+            byte[at], byte_word[at], byte_tested[at] = says[:, 1], says[:, 2], says[:, 3]
         arrays = {"seen": seen, "status": status, "status_byte": byte, "byte_word": byte_word,
                   "byte_tested": byte_tested, "count": count, "frame_volts": frame}
         return {name: array.reshape(shape) for name, array in arrays.items()}

@@ -14,7 +14,7 @@ UNREAD_LIST = 2.0
 @dataclass(frozen=True, slots=True)
 class Case:
     """``first`` and ``last``: the session's faults; ``open``: those not set aside, ``listed`` those of the short list;
-    ``shown``: module -> its name as the scan printed it."""
+    ``shown``: module -> its name as the scan printed it; ``states``: part of the supply and its state, in pairs."""
 
     place: int
     first: int
@@ -25,18 +25,31 @@ class Case:
     electric: bool
     unfit: bool
     shown: Mapping[str, str]
+    states: frozenset[tuple[str, str]]
 
     def failed(self, part: str) -> bool:
         """Whether a part of the supply failed."""
-        return any(entry["part"] == part and entry["state"] == "failed" for entry in self.supply)
+        return (part, "failed") in self.states
 
     def untested(self, part: str) -> bool:
         """Whether a part of the supply was not tested."""
-        return any(entry["part"] == part and entry["state"] == "not tested" for entry in self.supply)
+        return (part, "not tested") in self.states
 
     def name(self, module: str) -> str:
         """The module as the scan printed it."""
         return self.shown.get(module, module)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """N: what is asked of one fault after another, as plain lists: an array is slow where single places are asked."""
+
+    names: list[str]            # as lists of checks name it
+    doubt: list[float]          # bits that the test of its circuit is expected to remove
+    chance: list[float]         # that it persists
+    comes_and_goes: list[bool]  # it is rather intermittent than hard
+    relation: list[int]
+    module: list[int]
 
 
 def gate_of(safety: str | None) -> str | None:
@@ -51,4 +64,4 @@ def gate_of(safety: str | None) -> str | None:
     return None
 
 
-__all__ = ["UNREAD_LIST", "Case", "gate_of"]
+__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of"]

@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.case import Case
+from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
     ISOLATION_MINUTES,
     circuit_checks,
@@ -28,8 +28,8 @@ from triage.explain.circuit_checks import (
 )
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
-from triage.explain.page import printed_names
-from triage.explain.standing import ASIDE, SHORT, Standings, fault_name
+from triage.explain.pointers import empty_pointers
+from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
@@ -101,11 +101,11 @@ def next_checks(
     """
     chance = 1.0 / (1.0 + 10.0 ** (-np.clip(decibans, -60, 60) / 10.0))
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
-    monitor = np.array([MONITORS.index(facts.monitor) for facts in book.facts], dtype=np.int64)
-    measured = np.array([isolation_fault(facts.title) for facts in book.facts], dtype=bool)
+    monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
+    measured = book.flags(lambda facts: isolation_fault(facts.title))
     right = tables.rate("check.answers_right")
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
-    open_faults &= ~_goes_with_another(book, standing)
+    open_faults &= ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
@@ -113,22 +113,29 @@ def next_checks(
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
     isolation = measured & (standing.standing != ASIDE)
     likely = np.where(isolation, 6.0, likely).tolist()
+    figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
+                      link.relation.tolist(), book.fault_module.tolist())
     unfit = _unfit_to_drive(book, standing, chance)
     with_record = _record_holders(book)
+    pointers = empty_pointers(book, link)
+    # What speaks of the charging: generator, converter, supply.
+    speaks = book.flags(lambda facts: bool(facts.supply or "generator" in facts.title)
+                        and facts.safety != "high voltage").tolist()
     renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
     places = standing.standing.tolist()
     result = []
     for place, session in enumerate(book.sessions):
         first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
         modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
-        electric = is_electric(session, [book.module_facts[module].name for module in modules])
+        electric = is_electric(session, (book.module_facts[module].name for module in modules))
         case = Case(
             place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
             [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
-            bool(unfit[place]) or _starved(book, modules, supplies[place]), printed_names(session))
+            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place],
+            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]))
         scale = float(line.scale[place])
         open_isolation = bool(isolation[first:last].any())
-        witnesses = _witnesses(book, case)
+        witnesses = [fault for fault in case.open if speaks[fault]]
         unset = to_program(book, case, modules, renewed)
         judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
@@ -136,10 +143,9 @@ def next_checks(
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records)
         checks += silent_checks(book, link, case, bits, names)
-        checks += pointer_checks(book, link, case, standing, bits, names)
+        checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
         checks += feed_checks(book, link, case, bits, names)
-        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), doubt, chance,
-                                 causes, names)
+        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         result.append(_at_most(_isolation_first(checks)))
     return result
@@ -172,13 +178,14 @@ def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     return found
 
 
-def _goes_with_another(book: Casebook, standing: Standings) -> Bools:
+def _goes_with_another(book: Casebook, standing: Standings, names: list[str]) -> Bools:
     """N: faults that only repeat one of the short list: that is mended first, no step settles them before."""
     found = np.zeros(book.faults, dtype=bool)
     listed = np.flatnonzero(standing.standing == SHORT).tolist()
-    roots = {(int(book.fault_session[fault]), fault_name(book, fault)) for fault in listed}
+    sessions = book.fault_session.tolist()
+    roots = {(sessions[fault], names[fault]) for fault in listed}
     for fault, why in enumerate(standing.explained_by):
-        if why is not None and (int(book.fault_session[fault]), why) in roots:
+        if why is not None and (sessions[fault], why) in roots:
             found[fault] = True
     return found
 
@@ -202,19 +209,14 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
 
 def _record_holders(book: Casebook) -> dict[int, set[str]]:
     """Session -> its modules that hold a stored crash record: nobody clears them."""
-    restraint = [facts.safety == "restraints" for facts in book.module_facts]
+    by_module = np.array([facts.safety == "restraints" for facts in book.module_facts], dtype=bool)
+    by_code = book.flags(lambda facts: facts.safety == "restraints")
     holders: dict[int, set[str]] = {}
-    for fault, (module, facts, session) in enumerate(zip(
-            book.fault_module.tolist(), book.facts, book.fault_session.tolist(), strict=True)):
-        if (restraint[module] or facts.safety == "restraints") and crash_record(facts, book.texts.get(fault, ())):
-            holders.setdefault(session, set()).add(book.module_name[module])
+    for fault in np.flatnonzero(by_code | by_module[book.fault_module]).tolist():
+        if crash_record(book.facts[fault], book.texts.get(fault, ())):
+            holders.setdefault(int(book.fault_session[fault]), set()).add(
+                book.module_name[book.fault_module[fault]])
     return holders
-
-
-def _witnesses(book: Casebook, case: Case) -> list[int]:
-    """The open faults that speak of the charging: generator, converter, supply."""
-    return [fault for fault in case.open if (book.facts[fault].supply or "generator" in book.facts[fault].title)
-            and book.facts[fault].safety != "high voltage"]
 
 
 def _common(

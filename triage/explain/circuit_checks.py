@@ -7,17 +7,16 @@ that they share comes before each sensor.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from functools import lru_cache
 
-from triage.explain.case import Case, gate_of
+import numpy as np
+
+from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
-from triage.explain.standing import HARD, INTERMITTENT, Standings
+from triage.explain.standing import Standings
 from triage.model.assessment import FaultLine
 from triage.model.casebook import BUS, INCOMPATIBLE, Casebook, Links
 from triage.model.verdict import NextCheck
-
-if TYPE_CHECKING:
-    from triage.model.casebook import Floats
 
 #: Measuring the isolation takes this long, making safe included.
 ISOLATION_MINUTES = 40.0
@@ -40,7 +39,8 @@ def highest(values: Sequence[float]) -> list[int]:
     >>> highest([0.0, 1.0, 0.5, 1.0])
     [1, 3, 2]
     """
-    return sorted((place for place, value in enumerate(values) if value), key=lambda place: -values[place])
+    # Where it is reversed, sorting keeps the order of equals all the same.
+    return sorted([place for place, value in enumerate(values) if value], key=values.__getitem__, reverse=True)
 
 
 def isolation_fault(title: str) -> bool:
@@ -49,35 +49,35 @@ def isolation_fault(title: str) -> bool:
 
 
 def circuit_checks(
-    book: Casebook, link: Links, case: Case, standing: Standings, likely: list[float], doubt: Floats, chance: Floats,
-    causes: Floats, names: list[str],
+    book: Casebook, link: Links, case: Case, standing: Standings, likely: list[float], figures: Figures,
 ) -> list[NextCheck]:
     """The checks of the likeliest circuits, shared ones first. ``likely``: of the faults of the session alone."""
     chosen = [case.first + place for place in highest(likely)]
     if not chosen:
         return []
-    groups = shared_signals(book, link, case.listed)
-    checks = [_shared(book, case, group, doubt, names) for group in groups]
+    groups = shared_signals(book, figures, case.listed)
+    checks = [_shared(book, case, group, figures) for group in groups]
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
+    chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
     for fault in chosen:
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
-        if doubt[fault] < LEAST_GAIN or not worth or fault in grouped or facts.supply:
+        if not worth or doubt[fault] < LEAST_GAIN or fault in grouped or facts.supply:
             continue
-        if link.relation[fault] not in (0, INCOMPATIBLE, BUS):
+        if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
         same = same_fault(book.code[fault], book.failure_type[fault]) or fault
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
-            module = book.module_name[book.fault_module[fault]]
+            module = book.module_name[figures.module[fault]]
             shown = names[fault].replace(module, case.name(module), 1)
             told[same] = _circuit(book, link, case, fault, shown, standing.dangers[fault],
-                                  comes_and_goes=bool(causes[fault, INTERMITTENT] > causes[fault, HARD]))
+                                  comes_and_goes=figures.comes_and_goes[fault])
             told[same]["settles"] = [names[fault]]
-            told[same]["gain_bits"] = round(float(doubt[fault]), 2)
+            told[same]["gain_bits"] = round(doubt[fault], 2)
     return checks + list(told.values())
 
 
@@ -104,7 +104,7 @@ def _circuit(
     elif link.relation[fault] == BUS:
         do = f"measure the network that {shown} reports: both wires, splices and terminators"
         passes = "60 ohm between the two wires with the supply off, and the code stays away after a clear"
-    elif any(word in title.lower() for word in NO_CIRCUIT):
+    elif _no_circuit(title):
         do = f"find the cause of {shown} by the maker's test for it"
         passes = "the maker's test passes, and the code stays away after a clear"
     elif comes_and_goes:
@@ -117,6 +117,13 @@ def _circuit(
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
 
 
+@lru_cache(maxsize=4096)
+def _no_circuit(title: str) -> bool:
+    """Whether no connector explains by itself what the code says."""
+    low = title.lower()
+    return any(word in low for word in NO_CIRCUIT)
+
+
 def wants_procedure(needs: str, known: bool, title: str) -> bool:
     """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
     return needs == "procedure" or (not known and asks_for_procedure(title))
@@ -124,14 +131,14 @@ def wants_procedure(needs: str, known: bool, title: str) -> bool:
 
 # --- what several circuits share ----------------------------------------------------------------------------------
 
-def shared_signals(book: Casebook, link: Links, faults: Sequence[int]) -> list[list[int]]:
+def shared_signals(book: Casebook, figures: Figures, faults: Sequence[int]) -> list[list[int]]:
     """Groups of ``faults`` (of the short list), each of one module, whose signals read wrong the same way at once.
 
     The reference voltage of the sensors, where it is among them, stands first.
     """
-    mine = [fault for fault in faults if not link.relation[fault] and not book.facts[fault].supply]
+    mine = [fault for fault in faults if not figures.relation[fault] and not book.facts[fault].supply]
     return [[mine[place] for place in group] for group in _groups([
-        (book.fault_module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault])
+        (figures.module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault])
         for fault in mine])]
 
 
@@ -186,9 +193,10 @@ def is_reference(title: str) -> bool:
     return "sensor reference voltage" in title
 
 
-def _shared(book: Casebook, case: Case, group: list[int], doubt: Floats, names: list[str]) -> NextCheck:
+def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> NextCheck:
     """One check for what the signals of ``group`` share."""
-    name = case.name(book.module_name[book.fault_module[group[0]]])
+    name = case.name(book.module_name[figures.module[group[0]]])
+    doubt = np.array([figures.doubt[fault] for fault in group])
     codes = [book.code[fault] for fault in group]
     words = shared_words(codes, reference=is_reference(book.facts[group[0]].title))
     return {
@@ -196,7 +204,7 @@ def _shared(book: Casebook, case: Case, group: list[int], doubt: Floats, names: 
         "reference, splices", "minutes": 25.0,
         "passes_if": "0.2 V or less on the sensor ground, 4.9 to 5.1 V on the reference with each sensor plugged in "
                      "again",
-        "settles": [names[fault] for fault in group], "gain_bits": round(float(doubt[group].sum()) * 0.6, 2),
+        "settles": [figures.names[fault] for fault in group], "gain_bits": round(float(doubt.sum()) * 0.6, 2),
         "gate": None}
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Set
+from collections.abc import Sequence, Set
 from typing import TYPE_CHECKING
 
 from triage.explain.case import UNREAD_LIST, Case, gate_of
-from triage.explain.pointers import empty_pointers
+from triage.explain.pointers import EmptyPointer
 from triage.explain.standing import ASIDE, STRICTEST, Standings
 from triage.model.casebook import Casebook, Links, Story
 from triage.model.parts import of_part
@@ -91,11 +91,11 @@ def _listed(names: list[str]) -> str:
 
 
 def pointer_checks(
-    book: Casebook, link: Links, case: Case, standing: Standings, bits: Floats, names: list[str],
+    pointers: Sequence[EmptyPointer], case: Case, standing: Standings, bits: Floats, names: list[str],
 ) -> list[NextCheck]:
     """Modules that others point at while their own list shows nothing: read them again, once for all who point."""
     told: dict[str, NextCheck] = {}
-    for one in empty_pointers(book, link, case.place):
+    for one in pointers:
         if standing.standing[one.fault] == ASIDE:
             continue
         target = case.name(one.name)

@@ -42,11 +42,6 @@ def marks(book: Casebook, fault: int) -> list[Mark]:
     return result
 
 
-def printed_names(session: Session) -> dict[str, str]:
-    """Module name in the job -> the name as the scan printed it, where it says."""
-    return {scan.module: scan.printed for snapshot in session.snapshots for scan in snapshot.modules if scan.printed}
-
-
 #: A reason longer than this is cut in the headline; it stands in full below.
 LONGEST = 80
 
@@ -157,4 +152,4 @@ def would_change(lines: list[FaultLine], verdict: Verdict) -> list[str]:
     return told
 
 
-__all__ = ["columns", "complaint_answer", "marks", "printed_names", "supply_headline", "would_change"]
+__all__ = ["columns", "complaint_answer", "marks", "supply_headline", "would_change"]

@@ -26,28 +26,26 @@ class EmptyPointer:
     name: str
 
 
-def empty_pointers(book: Casebook, link: Links, session: int) -> list[EmptyPointer]:
-    """The pointing codes of ``session`` that were read at last while their target showed nothing.
+def empty_pointers(book: Casebook, link: Links) -> dict[int, list[EmptyPointer]]:
+    """Session -> its pointing codes that were read at last while their target showed nothing.
 
     Invalid data counts after a clear only: before it, it is mostly noise of a low supply.
     """
-    first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
-    kinds = link.relation[first:last]
-    found = []
-    for fault in (first + np.flatnonzero((kinds == POINTER) | (kinds == INVALID))).tolist():
-        readable = np.flatnonzero(book.seen[fault] >= 0)
-        if not readable.size or book.seen[fault, readable[-1]] != SEEN:
-            continue
-        column, target = int(readable[-1]), int(link.target[fault])
-        if link.relation[fault] == INVALID and book.phase[session, column] <= 0:
-            continue
-        if target < 0:
-            names = book.facts[fault].targets
-            # Invalid data from a module that nobody scanned is told by its own line.
-            if names and link.relation[fault] == POINTER:
-                found.append(EmptyPointer(fault, -1, names[0]))
-        elif link.target_state[fault, column] == ANSWERS and link.target_active[fault, column] == 0:
-            found.append(EmptyPointer(fault, target, book.module_name[target]))
+    invalid = link.relation == INVALID
+    rows = np.flatnonzero(invalid | (link.relation == POINTER))
+    # The last snapshot that could read the fault.
+    column = book.seen.shape[1] - 1 - np.argmax(book.seen[rows, ::-1] >= 0, axis=1)
+    session, target, invalid = book.fault_session[rows], link.target[rows], invalid[rows]
+    shows = (book.seen[rows, column] == SEEN) & ~(invalid & (book.phase[session, column] <= 0))
+    quiet = (link.target_state[rows, column] == ANSWERS) & (link.target_active[rows, column] == 0)
+    # Invalid data from a module that nobody scanned is told by its own line.
+    told = np.flatnonzero(shows & np.where(target >= 0, quiet, ~invalid))
+    found: dict[int, list[EmptyPointer]] = {}
+    for fault, at, where in zip(rows[told].tolist(), target[told].tolist(), session[told].tolist(), strict=True):
+        if at >= 0:
+            found.setdefault(where, []).append(EmptyPointer(fault, at, book.module_name[at]))
+        elif names := book.facts[fault].targets:
+            found.setdefault(where, []).append(EmptyPointer(fault, -1, names[0]))
     return found
 
 

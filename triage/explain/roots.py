@@ -9,13 +9,13 @@ import numpy as np
 
 from triage.explain.circuit_checks import is_reference, shared_lines, shared_words
 from triage.explain.meaning import same_fault
-from triage.explain.page import printed_names
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import WITNESS
 from triage.explain.work import CRASH
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
+from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, Verdict
 
 if TYPE_CHECKING:
@@ -246,7 +246,7 @@ def stories(book: Casebook, link: Links, refused: Floats, session: int) -> list[
     printed = printed_names(book.sessions[session])
     told += [story_words(book, story, printed) for story in link.stories.get(session, [])]
     told += _together(book, link, session, printed)
-    pointers = empty_pointers(book, link, session)
+    pointers = empty_pointers(book, link).get(session, [])
     told += [pointer_words(book, link, one, printed) for one in pointers[:MOST_POINTERS]]
     if len(pointers) > MOST_POINTERS:
         told.append(f"{len(pointers) - MOST_POINTERS} more codes point at modules that show nothing")

@@ -19,7 +19,7 @@ from triage.model.verdict import CAUSES, Needs, Standing
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables
-    from triage.model.casebook import Floats
+    from triage.model.casebook import Bools, Floats, Ints
 
 SHORT, UNSETTLED, ASIDE = 0, 1, 2
 STANDINGS: tuple[Standing, ...] = ("short list", "unsettled", "set aside")
@@ -50,30 +50,39 @@ def standings(
     # What is printed decides: +12.8 on the page is on the short list.
     decibans = np.round(decibans, 1)
     low = decibans <= tables.rate("standing.aside")
-    measured = np.array([needs_measurement(facts) for facts in book.facts], dtype=bool)
+    measured = book.flags(needs_measurement)
     aside = low & ~measured & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
     lasts = witnesses_now(book, link)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
     echoed = _likeliest(book, link, decibans)
-    top = causes.argmax(axis=1).tolist()
+    top = causes.argmax(axis=1)
     # An explanation is only said where little is left to explain: an open fault keeps a line of its own.
-    explained = (decibans <= tables.rate("standing.explained")).tolist()
-    persists = (causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5).tolist()
+    settled = decibans <= tables.rate("standing.explained")
+    persists = causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5
+    explained_by: list[str | None] = [None] * book.faults
+    lost, may, supply = link.lost >= 0.5, ~persists | lasts, book.flags(lambda facts: facts.supply is not None)
+    # Most faults have nothing to explain them, or the supply event alone; only the others are asked one by one.
+    event = np.array([events.low for events in link.events], dtype=bool)[book.fault_session]
+    for fault in np.flatnonzero(~lost & may & ~supply & (top == LOW_VOLTAGE) & settled & event).tolist():
+        explained_by[fault] = "supply event"
+    asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))
+    for fault, *said in zip(*(values.tolist() for values in (
+            asked, top[asked], persists[asked], settled[asked], lasts[asked], link.target[asked])), strict=True):
+        explained_by[fault] = _explained(book, link, echoed, fault, *said)
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
-        needs=[_needs(book, fault, cause, stays)
-               for fault, (cause, stays) in enumerate(zip(top, persists, strict=True))],
-        explained_by=[_explained(book, link, echoed, fault, *said) for fault, said in enumerate(
-            zip(top, persists, explained, lasts.tolist(), link.target.tolist(), strict=True))],
+        needs=_needs(book, top, persists), explained_by=explained_by,
     )
 
 
 def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
     """N: supply codes read while the supply still failed, with the engine running and nothing connected."""
     found = np.zeros(book.faults, dtype=bool)
+    supply = book.flags(lambda facts: facts.supply is not None)
     for session, events in enumerate(link.events):
         if events.lasting is not None:
-            for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+            first, last = int(book.first_fault[session]), int(book.first_fault[session + 1])
+            for fault in (first + np.flatnonzero(supply[first:last])).tolist():
                 found[fault] = lasting_witness(book, link, fault)
     return found
 
@@ -86,7 +95,7 @@ def needs_measurement(facts: CodeFacts) -> bool:
 def safety_class(book: Casebook, link: Links) -> np.ndarray:
     """N: brakes, steering, restraints or high voltage, by the code, its module or its target."""
     by_module = np.array([facts.safety is not None for facts in book.module_facts], dtype=bool)
-    by_code = np.array([facts.safety is not None for facts in book.facts], dtype=bool)
+    by_code = book.flags(lambda facts: facts.safety is not None)
     if not by_code.size:
         return by_code
     by_target = np.where(link.target >= 0, by_module[link.target], False)
@@ -99,18 +108,23 @@ def safety_names(book: Casebook, link: Links) -> list[str | None]:
     none = len(STRICTEST)
     # The last place stands for "names no module".
     by_module = np.array([*(rank.get(facts.safety or "", none) for facts in book.module_facts), none])
-    by_code = np.array([rank.get(facts.safety or "", none) for facts in book.facts], dtype=np.int64)
+    by_code = book.numbers(lambda facts: rank.get(facts.safety or "", none))
     strictest = np.minimum(np.minimum(by_code, by_module[book.fault_module]), by_module[link.target])
     return [(*STRICTEST, None)[place] for place in strictest.tolist()]
 
 
-def _needs(book: Casebook, fault: int, cause: int, stays: bool) -> Needs:
-    facts = book.facts[fault]
-    if stays:
-        return "procedure" if facts.needs == "procedure" else "supply" if facts.needs == "supply" else "repair"
-    if facts.supply or cause == LOW_VOLTAGE:
-        return "supply"
-    return "procedure" if facts.needs == "procedure" and cause == HISTORY else "nothing"
+#: What a fault can ask for, each at the place that :func:`_needs` counts with.
+_NEEDS: tuple[Needs, ...] = ("repair", "procedure", "supply", "nothing")
+
+
+def _needs(book: Casebook, top: Ints, persists: Bools) -> list[Needs]:
+    """N: what each fault asks for; ``top``: its likeliest cause, ``persists``: more likely than not it does."""
+    repair, procedure, supply, nothing = range(len(_NEEDS))
+    asks = book.numbers(lambda facts: procedure if facts.needs == "procedure" else
+                        supply if facts.needs == "supply" else repair)
+    fed = book.flags(lambda facts: bool(facts.supply)) | (top == LOW_VOLTAGE)
+    gone = np.where(fed, supply, np.where((asks == procedure) & (top == HISTORY), procedure, nothing))
+    return [_NEEDS[place] for place in np.where(persists, asks, gone).tolist()]
 
 
 def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, int]:

@@ -19,13 +19,12 @@ from triage.explain.cycles import (
     unset_monitors,
     within,
 )
-from triage.explain.page import printed_names
 from triage.explain.reasons import clean_bound, phase_words
 from triage.explain.standing import HARD, INTERMITTENT, safety_class
 from triage.explain.work import crash_record
 from triage.model.assessment import VerificationLine, VerificationState
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
-from triage.model.session import Session
+from triage.model.session import Session, printed_names
 from triage.model.status import read_status
 from triage.model.verdict import CAUSES
 

@@ -12,11 +12,10 @@ import re
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from triage.explain.page import printed_names
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.parts import of_part
-from triage.model.session import Event, Session
+from triage.model.session import Event, Session, printed_names
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables

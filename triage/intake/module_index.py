@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from triage.intake.module_words import FILLERS, SIDES, SOFT, drop_fillers, drop_soft, tokens, words_of
+from triage.intake.module_words import FILLERS, SIDES, SOFT, all_tokens, drop_fillers, drop_soft, tokens, words_of
 
 Words = tuple[str, ...]
 
@@ -66,17 +66,34 @@ class Index:
 
     def __init__(self, aliases: Mapping[str, str]) -> None:
         self.names = frozenset(aliases.values())
-        pairs = {name: name for name in sorted(self.names)} | dict(aliases)
-        pairs |= {alias.translate(_WRITTEN_OUT): name for alias, name in aliases.items() if not alias.isascii()}
-        #: Words, words without fillers, canonical name of each alias.
-        self.rows = [(words, drop_fillers(words), pairs[alias]) for alias in pairs if (words := tokens(alias))]
+        self._aliases = aliases
+        #: Canonical name by alias as written, but for its capitals: all that a scan with listed names asks for.
+        self._written = {name.casefold(): name for name in self.names}
+        self._written |= {alias.casefold(): name for alias, name in aliases.items()}
         self._like: dict[str, set[int]] = {}
         self._righted: dict[str, str] = {}
-        self.light: dict[Words, str] = {}
-        self.folded: dict[Words, list[str]] = {}
-        for words, core, name in self.rows:
-            self.light.setdefault(words, name)
-            _add(self.folded, core, name)
+
+    @cached_property
+    def rows(self) -> list[tuple[Words, Words, str]]:
+        """Words, words without fillers, canonical name of each alias."""
+        pairs = {name: name for name in sorted(self.names)} | dict(self._aliases)
+        pairs |= {alias.translate(_WRITTEN_OUT): name for alias, name in self._aliases.items() if not alias.isascii()}
+        return [(words, core, name) for (words, core), name in zip(all_tokens(pairs), pairs.values(), strict=True)
+                if words]
+
+    @cached_property
+    def light(self) -> dict[Words, str]:
+        """The names by their words."""
+        # The first of several rows counts.
+        return {words: name for words, _, name in reversed(self.rows)}
+
+    @cached_property
+    def folded(self) -> dict[Words, list[str]]:
+        """The names by their words without fillers."""
+        found: dict[Words, list[str]] = {}
+        for _, core, name in self.rows:
+            _add(found, core, name)
+        return found
 
     @cached_property
     def _turned(self) -> tuple[dict[Words, str], dict[Words, list[str]]]:
@@ -87,6 +104,11 @@ class Index:
             light.setdefault(tuple(sorted(words)), name)
             _add(folded, tuple(sorted(core)), name)
         return light, folded
+
+    def as_written(self, text: str, words: Words) -> Hit | None:
+        """The candidate listed under ``text``, whose words are ``words``; what :meth:`exact` says, only sooner."""
+        name = self._written.get(text.casefold())
+        return self._with_rival(words, name, 100.0, "listed") if name else None
 
     def exact(self, words: Words) -> Hit | None:
         """The candidate listed under these words, in any order, fillers or soft words left out if need be."""

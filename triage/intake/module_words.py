@@ -22,7 +22,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Container, Iterator
+from collections.abc import Callable, Container, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -159,6 +159,33 @@ def tokens(text: str) -> tuple[str, ...]:
 def drop_fillers(words: tuple[str, ...]) -> tuple[str, ...]:
     """``words`` without those that only say "control unit"; unchanged if nothing would be left."""
     return tuple([core for word in words if (core := _core(word))]) or words
+
+
+class _Kept(dict[str, str]):
+    """What ``work`` makes of a word, worked out once: as quick as a look-up."""
+
+    def __init__(self, work: Callable[[str], str]) -> None:
+        super().__init__()
+        self._work = work
+
+    def __missing__(self, word: str) -> str:
+        self[word] = found = self._work(word)
+        return found
+
+
+def all_tokens(texts: Iterable[str]) -> list[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """:func:`tokens` of each of many texts, and the same without fillers: some ten thousand names at every start."""
+    stems, cores = _Kept(_stem), _Kept(_core)
+    result = []
+    for text in texts:
+        if text.isascii() and text.replace(" ", "").isalpha():
+            found = [stems[word] for word in text.lower().split()]
+            words = tuple(found) if STOPS.isdisjoint(found) else tuple(
+                [word for word in found if word not in STOPS]) or tuple(found)
+        else:
+            words = tokens(text)
+        result.append((words, tuple([core for word in words if (core := cores[word])]) or words))
+    return result
 
 
 def unbuilt(words: tuple[str, ...], known: Container[str]) -> Iterator[tuple[str, ...]]:

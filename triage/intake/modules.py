@@ -163,7 +163,7 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
     if 0 < len(printed) <= LONGEST:
         words = tokens(printed)
         if 0 < len(words) <= MOST_WORDS:
-            hit = None if _counted(printed) else index.exact(words)
+            hit = None if _counted(printed) else index.as_written(printed, words) or index.exact(words)
             if hit is None:
                 hit, instance, nearest = _search(printed, index)
     if hit is None:

@@ -64,11 +64,13 @@ def _listed(tables: Tables) -> tuple[dict[str, str], dict[str, int]]:
     names: dict[str, str] = {}
     longest: dict[str, int] = {}
     pairs = {name: name for name in tables.aliases.values()} | dict(tables.aliases)
+    find, most = WORD.findall, longest.get
     for alias, name in pairs.items():
-        parts = WORD.findall(small(alias))
+        parts = find(alias.lower() if alias.isascii() else small(alias))
         if parts:
             names.setdefault(" ".join(parts), name)
-            longest[parts[0]] = max(longest.get(parts[0], 0), len(parts))
+            if len(parts) > most(parts[0], 0):
+                longest[parts[0]] = len(parts)
     return names, longest
 
 

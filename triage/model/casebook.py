@@ -7,6 +7,7 @@ array and -1 in an integer array.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -59,6 +60,8 @@ class Casebook:
     code: list[str]
     failure_type: list[str | None]
     facts: list[CodeFacts]
+    kinds: list[CodeFacts]  # each of the facts once
+    kind: Ints           # N: place among the kinds
     seen: Ints
     status: Ints         # index into STATUS_WORDS, -1 none
     status_byte: Ints    # 0..255, -1 none
@@ -69,12 +72,21 @@ class Casebook:
     first_fault: Ints    # S + 1: faults of session s are first_fault[s]:first_fault[s + 1]
     first_module: Ints   # S + 1: likewise for modules
     texts: dict[int, list[str]] = field(default_factory=dict)  # fault -> what it was printed with, in time order
+    printed: list[dict[str, str]] = field(default_factory=list)  # S: module -> its name as the scan printed it
     order: list[list[int]] = field(default_factory=list)  # places of the snapshots in the job, in time order
 
     @property
     def faults(self) -> int:
         """N."""
         return len(self.code)
+
+    def flags(self, ask: Callable[[CodeFacts], bool]) -> Bools:
+        """N: what ``ask`` says of each fault's code; it is asked once a kind of code."""
+        return np.asarray(np.array([ask(facts) for facts in self.kinds], dtype=bool)[self.kind])
+
+    def numbers(self, ask: Callable[[CodeFacts], int]) -> Ints:
+        """N: likewise a whole number."""
+        return np.asarray(np.array([ask(facts) for facts in self.kinds], dtype=np.int64)[self.kind])
 
 
 @dataclass(slots=True)

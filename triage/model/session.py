@@ -57,6 +57,11 @@ def stamp(at: datetime) -> float:
     return (at if at.tzinfo else at.replace(tzinfo=UTC)).timestamp()
 
 
+def printed_names(session: Session) -> dict[str, str]:
+    """Module name in the job -> the name as the scan printed it, where it says."""
+    return {scan.module: scan.printed for snapshot in session.snapshots for scan in snapshot.modules if scan.printed}
+
+
 def parse_session(text: str | bytes) -> Session:
     """The session in one JSON object. Raises JobError with one line that names the key and its path."""
     try:

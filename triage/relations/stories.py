@@ -52,12 +52,13 @@ def _reports(book: Casebook, link: Links, session: int) -> dict[int, set[int]]:
     """Target module -> modules that report its loss, anywhere in the session; of one that was silent only those that
     report it in a scan in which it is: a report that is gone while it is silent is none of this silence."""
     found: dict[int, set[int]] = {}
-    faults = np.arange(int(book.first_fault[session]), int(book.first_fault[session + 1]))
-    for fault in faults[(link.relation[faults] == LOST) & (link.target[faults] >= 0)].tolist():
-        seen = book.seen[fault] == SEEN
-        silent = link.target_state[fault] == SILENT
-        if seen.any() and (not silent.any() or (seen & silent).any() or not (book.seen[fault][silent] >= 0).any()):
-            found.setdefault(int(link.target[fault]), set()).add(int(book.fault_module[fault]))
+    mine = slice(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+    faults = mine.start + np.flatnonzero((link.relation[mine] == LOST) & (link.target[mine] >= 0))
+    seen, silent = book.seen[faults], link.target_state[faults] == SILENT
+    of_it = ~silent.any(axis=1) | ((seen == SEEN) & silent).any(axis=1) | ~((seen >= 0) & silent).any(axis=1)
+    faults = faults[(seen == SEEN).any(axis=1) & of_it]
+    for target, reporter in zip(link.target[faults].tolist(), book.fault_module[faults].tolist(), strict=True):
+        found.setdefault(target, set()).add(reporter)
     return found
 
 
@@ -66,10 +67,13 @@ def _silent(
     answers: LastAnswers,
 ) -> Story | None:
     """The story of a module that is silent at last; None where nothing speaks for it."""
+    reporters = sorted(reports.get(module, set()))
+    if not reporters and not (book.state[module] == ANSWERS).any():
+        # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
+        return None
     column = answers.column[module]
     first, last = int(book.first_module[session]), int(book.first_module[session + 1])
     peers = int((book.state[first:last, column] == ANSWERS).sum())
-    reporters = sorted(reports.get(module, set()))
     good = _supply_trust(book, line, tables, session, column) == "good"
     scatter = _scatter(reports, module, first, last, answers)
     # No module has more partners than so many; the others report it only by the scatter of a burst.
@@ -81,11 +85,8 @@ def _silent(
     weight += len(reporters) * math.log10(noticed / scatter)
     weight += max(0, peers - len(reporters)) * math.log10((1.0 - noticed) / (1.0 - scatter))
     contradicting = [f"{book.module_name[other]} answers and does not report it" for other in range(first, last)
-                     if other not in reporters and other != module and len(reporters) > 2
-                     and book.state[other, column] == ANSWERS][:2]
-    if not reporters and not (book.state[module] == ANSWERS).any():
-        # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
-        return None
+                     if other not in reporters and other != module
+                     and book.state[other, column] == ANSWERS][:2] if len(reporters) > 2 else []
     return Story("silent module", book.module_name[module], [module], reporters, contradicting,
                  min(10.0 * weight, tables.rate("silence.most")))
 
@@ -171,9 +172,10 @@ def _lone(
         if answers.state[target] != ANSWERS or len(reporters) != 1:
             continue
         reporter = next(iter(reporters))
-        faults = [fault for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1]))
-                  if book.fault_module[fault] == reporter and (book.seen[fault, -1] == SEEN)
-                  and book.facts[fault].relation == "lost communication"]
+        mine = slice(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+        shown = (book.fault_module[mine] == reporter) & (book.seen[mine, -1] == SEEN)
+        faults = [fault for fault in (mine.start + np.flatnonzero(shown)).tolist()
+                  if book.facts[fault].relation == "lost communication"]
         if faults and book.exists[session].sum() > 1 and len(faults) >= 2:
             told.append(Story("lone reporter", book.module_name[reporter], [], [reporter],
                               [f"{book.module_name[target]} answers and nobody else misses it"],

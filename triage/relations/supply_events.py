@@ -44,9 +44,8 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
 def _high_holders(book: Casebook) -> list[int]:
     """S: modules that ever held an overvoltage code."""
     held: dict[int, set[int]] = {}
-    for fault, facts in enumerate(book.facts):
-        if facts.supply == "high":
-            held.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
+    for fault in np.flatnonzero(book.flags(lambda facts: facts.supply == "high")).tolist():
+        held.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
     return [len(held.get(session, ())) for session in range(len(book.sessions))]
 
 

@@ -38,7 +38,7 @@ RELATION_INDEX = {name: place + 1 for place, name in enumerate(RELATIONS)}
 
 def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | None = None) -> Links:
     """The links of ``book``; what counts as good supply comes from ``tables``."""
-    relation = np.array([RELATION_INDEX.get(facts.relation or "", 0) for facts in book.facts], dtype=np.int64)
+    relation = book.numbers(lambda facts: RELATION_INDEX.get(facts.relation or "", 0))
     target = find_targets(book)
     shape = book.seen.shape
     own = active_modules(book, relation)
@@ -66,7 +66,7 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
     answers = last_answers(book, good, missed_while_silent(book, link))
     quiet = np.array(answers.state, dtype=np.int64) == SILENT
     proven = np.zeros(len(book.module_name), dtype=bool)
-    for session in np.unique(book.module_session[quiet]).tolist():
+    for session in sorted(set(book.module_session[quiet].tolist())):
         told = stories(book, line, link, tables, session, topology, answers)
         link.stories[session] = told
         for story in told:
@@ -100,7 +100,7 @@ def missed_while_silent(book: Casebook, link: Links) -> set[int]:
 def find_targets(book: Casebook) -> np.ndarray:
     """N: the module each fault names, in its own session; -1 where it names none or the session lacks it."""
     target = np.full(book.faults, -1, dtype=np.int64)
-    pointing = [fault for fault, facts in enumerate(book.facts) if facts.targets]
+    pointing = np.flatnonzero(book.flags(lambda facts: bool(facts.targets))).tolist()
     if not pointing:
         return target
     exact: dict[tuple[int, str], int] = {}
@@ -181,7 +181,7 @@ def supply_codes(book: Casebook) -> tuple[Ints, Ints]:
     shape = book.exists.shape
     holders, peers = np.zeros(shape, dtype=np.int64), np.zeros(shape, dtype=np.int64)
     np.add.at(peers, book.module_session, (book.state == ANSWERS).astype(np.int64))
-    supply = np.array([facts.supply in ("low", "fault") for facts in book.facts], dtype=bool)
+    supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
     if supply.any():
         held = np.zeros(book.state.shape, dtype=bool)
         np.logical_or.at(held, book.fault_module[supply], book.seen[supply] == SEEN)

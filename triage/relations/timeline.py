@@ -86,11 +86,12 @@ def cleared_with_repair(book: Casebook, chance: np.ndarray, tables: Tables) -> n
 def nominal_scale(book: Casebook) -> np.ndarray:
     """S: nominal volts / 12. Unsaid: 24 V where any supply reading is above 18 V, else 12 V."""
     scale = np.ones(len(book.sessions))
+    above: list[bool] = np.asarray((book.volts > 18.0).any(axis=1)).tolist()
     for place, session in enumerate(book.sessions):
         said = session.vehicle.nominal_volts if session.vehicle else None
         if said is not None and said > 0:
             scale[place] = 2.0 if said > 18 else 1.0
-        elif np.nanmax(np.append(book.volts[place], 0.0)) > 18.0:
+        elif above[place]:
             scale[place] = 2.0
             book.notices[place].append(Notice(
                 "note", "the supply reads above 18 V: taken as a 24 V system; give nominal_volts to settle it"))
@@ -103,14 +104,14 @@ def _take_events(
     columns = len(book.order[place])
     first, last = int(book.first_module[place]), int(book.first_module[place + 1])
     names: dict[str, list[int]] = {}
-    for module in range(first, last):
-        names.setdefault(book.module_facts[module].name, []).append(module)
-        names.setdefault(book.module_name[module], []).append(module)
-    times = [session.snapshots[at].at for at in book.order[place]]
-    stamps = [stamp(time) for time in times if time is not None]
+    stamps: list[float] = []
+    if any(event.at is not None for event in session.events or []):
+        times = [session.snapshots[at].at for at in book.order[place]]
+        stamps = [stamp(time) for time in times if time is not None]
     for event in session.events or []:
         modules: slice | list[int] = slice(first, last)
         if event.module is not None:
+            names = names or _by_name(book, first, last)
             modules = names.get(event.module) or names.get(canonical(event.module), [])
             if not modules:
                 book.notices[place].append(Notice(
@@ -120,6 +121,15 @@ def _take_events(
         for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
             _take_event(line, event, modules, column)
             line.cycled[place, column] |= event.what in CYCLES
+
+
+def _by_name(book: Casebook, first: int, last: int) -> dict[str, list[int]]:
+    """The modules of a session by each name they go by."""
+    names: dict[str, list[int]] = {}
+    for module in range(first, last):
+        names.setdefault(book.module_facts[module].name, []).append(module)
+        names.setdefault(book.module_name[module], []).append(module)
+    return names
 
 
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:

@@ -25,17 +25,21 @@ _MOST = 100.0
 
 @dataclass(frozen=True, slots=True)
 class SupplyFacts:
-    """What the codes say of the supply: modules holding a low-supply code, modules that answered, lowest seen."""
+    """What the codes say of the supply: modules holding a low-supply code, modules that answered.
+
+    ``own``: a module said what supply it had itself.
+    """
 
     holders: int
     peers: int
     high_holders: int
     scale: float
+    own: bool = True
 
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
     """One entry a part of the supply, the event first."""
-    measured = taken(session, 24.0 if facts.scale > 1.5 else 12.0)
+    measured = taken(session, 24.0 if facts.scale > 1.5 else 12.0, own=facts.own)
     charging, lasting = _charging(session, facts.scale, tables, measured)
     return [
         _event(session, facts, tables, lasting), _battery(session, facts.scale, tables, measured), charging,

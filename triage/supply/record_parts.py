@@ -50,8 +50,8 @@ class Taken:
         return [finding for key, (_, finding) in self.last.items() if key.split(":")[0] in kinds]
 
 
-def taken(session: Session, nominal: float) -> Taken:
-    """The measurements of ``session``, a vehicle of ``nominal`` volts."""
+def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
+    """The measurements of ``session``, a vehicle of ``nominal`` volts. ``own``: a module told its own supply."""
     found = Taken()
     battery_type: BatteryType = (session.vehicle.battery if session.vehicle else None) or "unknown"
     pair: dict[bool, tuple[Measured, bool]] = {}
@@ -68,7 +68,8 @@ def taken(session: Session, nominal: float) -> Taken:
                 pair[one.second] = one, snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
             else:
                 found.last[_key(one)] = place, _judged(one, snapshot, nominal, battery_type, celsius)
-        _harness(found, place, snapshot)
+        if own and snapshot.volts is not None:
+            _harness(found, place, snapshot)
     if len(pair) == 2 and system_of(nominal) == 24:
         (first, still), (second, too) = pair[False], pair[True]
         found.last["pair"] = 0, battery_pair(first.value, second.value, rested=still and too)
