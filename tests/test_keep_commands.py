@@ -208,7 +208,7 @@ def test_the_second_visit_is_held_against_the_first(visit: Run) -> None:
     assert "triage correct 'van again' 2 --phase" in visit("paste", "van again", "--text", BACK[1])
     page = visit("shortlist", "van again")
     assert "THEN AND NOW: van, then van again" in page
-    assert "Came back: anti-lock brakes C0031-62: gone at the end then, seen again now" in page
+    assert "anti-lock brakes C0031-62: gone at the end then, seen again now" in page
     assert page.index("SHORT LIST") < page.index("THEN AND NOW")
     assert "THEN AND NOW" not in visit("shortlist", "van again", "--json")
     assert "THEN AND NOW" in visit("shortlist", "van again", "--markdown")

@@ -212,7 +212,9 @@ def test_a_notice_leads_to_its_line(context: Any, site: Site) -> None:
     assert line.locator("mark").inner_text() == "P0l18"
     page.go_back()
     page.locator(".jump a").click()
-    assert in_sight(page.get_by_role("heading", name="Short list", exact=True))
+    from playwright.sync_api import expect
+
+    expect(page.get_by_role("heading", name="Short list", exact=True)).to_be_in_viewport()
 
 
 def in_sight(one: Any) -> bool:
