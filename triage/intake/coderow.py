@@ -267,7 +267,7 @@ def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at:
 
 def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
-    lead = _IN.match(row.low, end)
+    lead = _IN.match(row.low, states.leading(row.low, end)) or _IN.match(row.low, end)
     if lead is None:
         return None
     stop = _NAME_STOP.search(row.text, lead.end())

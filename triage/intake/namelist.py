@@ -24,8 +24,12 @@ Span = tuple[int, int]
 
 #: What leads from a code to its modules.
 _LEAD = re.compile(
-    r"[\s,]*(?:[-=]*>|:|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
+    r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
+)
+#: The same behind a status: "P0562 not present in ECM".
+_LEAD_IN = re.compile(
+    r"(?:in|im|in der|dans|en|from|aus|von|by|bei|at)\s+(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
 _STOP = re.compile(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
@@ -74,7 +78,9 @@ def zone(row: Row, is_name: IsName) -> Span:
             return end, end
         start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
-        lead = _LEAD.match(row.low, end)
+        told = states.leading(row.low, end)
+        led = _LEAD_IN.match(row.low, told) if told > end else None
+        lead = led or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)
     if last - start > 2 * _LONGEST:
         return end, end
@@ -190,7 +196,9 @@ def share(sample: Sequence[Row], names: Names) -> float:
         sure = [is_name(text) or (acceptable(text) and names.score(text) >= 60.0) for text in texts]
         filled += bool(texts)
         good += bool(texts) and all(sure)
-        sure_names, told = sure_names + sum(sure), told + len(sure)
+        # Half a score is that of a part, which descriptions speak of as well.
+        sure_names += sum(is_name(text) or names.score(text) >= 85.0 for text in texts)
+        told += len(texts)
         arrows += _ARROW.match(row.text, row.finds.codes[-1].end) is not None and all(map(acceptable, texts))
     if not filled:
         return 0.0

@@ -38,6 +38,16 @@ def words(low: str) -> Words:
     return tuple([(match[0], *match.span()) for match in WORD.finditer(low)])
 
 
+#: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor").
+NOT_SHORT = "".join(
+    rf"(?<![^a-z]{word}\.)"
+    for word in (
+        "comm", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr", "ca",
+        "vs",
+    )
+)
+
+
 def word_set(text: str) -> frozenset[str]:
     """The words of ``text``, separated by spaces."""
     return frozenset(text.split())

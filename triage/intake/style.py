@@ -360,7 +360,7 @@ def _share(texts: Sequence[str], names: Names) -> float:
     if not filled:
         return 0.0
     listed = sum(names.listed(text) for text in filled)
-    if listed >= 0.5 * len(filled):
+    if listed >= 0.5 * len(filled) and (listed == len(filled) or len(filled) > 12):
         return listed / len(filled)
     asked = 0
     scores: dict[str, bool] = {}
