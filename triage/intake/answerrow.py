@@ -14,9 +14,11 @@ from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.phrases import word_set
+from triage.intake.phrases import NOT_SHORT, word_set
 
 _LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+#: A sentence ends, and another begins: "no codes in the radio. Thanks".
+_ENDS = re.compile(rf"\.{NOT_SHORT}\s+(?=\S)")
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
 _ABOUT_ITSELF = re.compile(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
@@ -43,7 +45,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
         return True
-    if len(hits) > 1 and prose.answers(context, row):
+    if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
         return True
     hit = hits[0]
     before = tidy(row.text[: hit.start])

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import engine_state, phases, states
+from triage.intake import engine_state, misspelt, phases, states
 from triage.intake.answers import Spoken, spoken, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -18,9 +18,11 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.phrases import NOT_SHORT
 
 _CLAUSE = re.compile(
-    r"[.!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|"
+    r"\s(?:but|while|whereas|aber|wahrend|mais|"
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
@@ -52,7 +54,11 @@ _ANOTHER = re.compile(
     r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
 )
 #: What parts an answer from the description of the code before it.
-_BREAK = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s")
+_BREAK = re.compile(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s"
+)
+
+Span = tuple[int, int]
 
 
 @dataclass(slots=True)
@@ -77,7 +83,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
     codes = row.finds.codes
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
-    names = subjects_of(context, row, said)
+    names = _misspelt(context, row, subjects_of(context, row, said), said)
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
@@ -161,20 +167,45 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     kept: list[tuple[int, int]] = []
     ends = {hit.end for hit in said}
     engine = engine_state.spans(row.low)
+    phase = phases.find(row.low)
+    if phase is not None:
+        # "After running the engine 10 min" names no module.
+        engine.append((phase.start, phase.end))
     covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
     for start, end, sure in context.names.find(row.low):
         if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        if through is not None and _COMMS.search(lead[: through.start()].rstrip()) and not any(
-            end <= start and end >= start - len(lead) + through.start() - 1 for end in ends
-        ):
+        told = through is not None and any(start - len(lead) + through.start() - 1 <= end <= start for end in ends)
+        if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
             continue
         listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
-        if sure or listed or _acts(row.low, start, end):
+        if sure or told or listed or _acts(row.low, start, end):
             kept.append((start, end))
     return kept
+
+
+def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:
+    """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
+
+    def is_like(text: str) -> bool:
+        least = 85.0 if " " not in text else 60.0
+        return not context.names.listed(text) and context.names.score(text) >= least
+
+    sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
+    taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in said], is_like)
+    found = [
+        (start, end) for start, end in found
+        if (through := _WITH.search(row.low[max(0, start - 60) : start])) is None
+        or not _COMMS.search(row.low[max(0, start - 60) : start][: through.start()].rstrip())
+        or any(0 <= start - hit.end <= 12 for hit in said)
+    ]
+    if not found:
+        return names
+    return sorted([*found, *(name for name in names if not any(
+        start < name[1] and name[0] < end for start, end in found))])
 
 
 def _acts(low: str, start: int, end: int) -> bool:

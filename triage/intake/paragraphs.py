@@ -9,11 +9,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from itertools import pairwise
 
-from triage.intake.characters import line_of
+from triage.intake.characters import has_digit, line_of
 from triage.intake.layouts import Row
 from triage.intake.phrases import WORD, word_set
+from triage.intake.vocabulary import STATES
 
 _GRAMMAR = word_set(
     "the a an is are was were has have had and in from did does not no there this that of with at to it we i on "
@@ -23,21 +25,33 @@ _GRAMMAR = word_set(
     "le la les est sont a ont et dans de du des pas ne aucun avec aussi il on puis mais apres avant un une "
     "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una"
 )
+#: What tells of codes and answers; a line that ends with one goes on in the next.
+_TELLS = word_set(
+    "shows show gives give gave got get gets reports running would could cannot stayed nothing dropped went "
+    "down as zeigt zeigen meldet melden affiche indique muestra muestran presenta"
+)
+#: No sentence begins with one of these.
+_VERBS = word_set(
+    "did does is are was were has have and or shows show gives gave stayed would hat haben ist sind und oder zeigt "
+    "meldet a ont est sont et ou indique ha han son y o tiene muestra"
+)
+_JOINT = re.compile(r"[,;]\s|\s-+\s|[.!?]\s")
+_HEADING = re.compile(r"[^,.;!?]*:")
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = re.compile(r"[|\t=]|;(?! )|\s{3,}|\.{4}|_{4}")
+_LIST_LIKE = re.compile(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60
 
 
-def join(rows: Sequence[Row]) -> list[Row]:
-    """The rows with each wrapped paragraph as one; all else as it is."""
+def join(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows with each wrapped paragraph as one; all else as it is. ``is_name``: listed names."""
     found: list[Row] = []
     at = 0
     while at < len(rows):
         last = at
         while last < len(rows) and not rows[last].blank and last - at < _MOST:
             last += 1
-        if last - at >= 2 and _is_paragraph(rows[at:last]):
+        if last - at >= 2 and _is_paragraph(rows[at:last], is_name):
             found.append(_joined(rows[at:last]))
             at = last
         elif last > at:
@@ -49,7 +63,7 @@ def join(rows: Sequence[Row]) -> list[Row]:
     return found
 
 
-def _is_paragraph(rows: Sequence[Row]) -> bool:
+def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     """Whether a stretch of lines is running prose: one indent, one width, sentences, the small words of a language."""
     # No line but the last is shorter than 0.6 of the width, which is 30 or more.
     if any(len(row.text) < 18 for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
@@ -67,14 +81,34 @@ def _is_paragraph(rows: Sequence[Row]) -> bool:
     if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
         return False
     text = " ".join(row.low for row in rows)
-    words = WORD.findall(text)
-    small = sum(word in _GRAMMAR for word in words)
-    if len(words) < 8 or small < 0.15 * len(words):
+    words = [word for word in WORD.findall(text) if not has_digit(word)]
+    small = sum(word in _GRAMMAR or word in _TELLS for word in words)
+    if len(words) < 8 or small < (0.15 if len(rows) < 3 else 0.1) * len(words):
         return False
     sentences = len(_SENTENCE.findall(text))
-    # One line of a message may break behind "Brakes:"; where more do, the lines are headings.
-    colons = sum(row.text.endswith(":") for row in rows)
-    return sentences >= 1 + 2 * colons or (not colons and text.count("; ") >= 3)
+    # One line of a message may break behind "Brakes:"; where more are no more than that, the lines are headings.
+    colons = sum(_HEADING.fullmatch(row.text) is not None for row in rows)
+    told = sentences >= 1 + 2 * colons or (not colons and text.count("; ") >= 3)
+    if told and len(rows) > 3 and width >= 50:
+        return True
+    # The widths of few or short lines prove little: one of them must break off within a sentence.
+    joints = told or (not colons and len(_JOINT.findall(text)) >= 2)
+    return joints and any(_is_open(above, below, is_name) for above, below in pairwise(rows))
+
+
+def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
+    """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
+    if not above.text[-1:].isalnum():
+        return False
+    last, first = above.text.split()[-3:], below.text.split()[:3]
+    ends, starts = above.low.split()[-1], WORD.match(below.low)
+    if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
+        return True
+    if ends in _GRAMMAR or ends in _TELLS or (starts is not None and below.text[0].islower() and starts[0] in _VERBS):
+        return True
+    return any(
+        is_name(" ".join([*last[-left:], *first[:right]]).rstrip(".,;:"))
+        for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
 
 
 def _joined(rows: Sequence[Row]) -> Row:

@@ -57,6 +57,11 @@ _RUN = (
     r"recorrido|conduccion|"
     r"funcionamiento|marcha)"
 )
+#: What was run, and for how long: "running the engine 10 min".
+_FOR = (
+    r"(?:(?: the| it| up)* (?:engine|motor|van|car)(?![a-z]))?"
+    r"(?: (?:for )?(?:about )?[0-9]{1,3} ?(?:min\w*|mn|s|sec\w*|h|hours?)(?![a-z]))?"
+)
 #: The engine was started: what is asked of it next is asked after a run.
 _STARTED = (
     r"(?:after (?:the |an? |having |i |we )*(?:engine )?start(?:ing|ed)?(?:[ -]?up)?(?! of)(?: the|"
@@ -105,7 +110,7 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     (
         "after-run",
         re.compile(
-            rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}|post[ -]?(?:run|drive|idle|road ?test)|"
+            rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}{_FOR}|post[ -]?(?:run|drive|idle|road ?test)|"
             rf"after-run|"
             rf"nach (?:dem |der |den )*{_AMOUNT}{_RUN}|nach (?:dem )?{_AMOUNT}motor|apres {_AMOUNT}(?:l'|le |"
             rf"la )*{_RUN}|"

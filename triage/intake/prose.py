@@ -21,7 +21,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.phrases import word_set, words
+from triage.intake.phrases import NOT_SHORT, word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
 
 _VERBS = word_set(
@@ -40,7 +40,7 @@ _TAIL_IN = re.compile(
 )
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
-_SENTENCE = re.compile(r"[.;!?\n]\s+")
+_SENTENCE = re.compile(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
 def is_prose(context: Context, row: Row) -> bool:

@@ -109,7 +109,8 @@ def _read(found: list[Line], tables: Tables, source: str | None) -> Reading:
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    all_rows = paragraphs.join(rows.uncommented(rows.rows_from(found, names.listed)))
+    all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.score(name) >= 85.0))
+    all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
@@ -129,6 +130,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         columns[0].head.head = True
     context.row_times = _row_times(all_rows, context.order)
     context.flat = _flat(all_rows)
+    context.hanging = _hanging(all_rows)
     context.legend = _legend(all_rows, context.translated)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -178,6 +180,17 @@ def _flat(all_rows: list[Row]) -> bool:
     coded = [row.line.indent for row in all_rows if row.finds.codes]
     plain = [row.line.indent for row in all_rows if not row.finds.codes and not row.blank]
     return bool(coded) and bool(plain) and min(plain) >= min(coded)
+
+
+def _hanging(all_rows: list[Row]) -> bool:
+    """Whether long lines go on further right than their codes: twice or more, and in most places where a line stands
+    between two codes."""
+    right = left = 0
+    for before, row, after in zip(all_rows, all_rows[1:], all_rows[2:], strict=False):
+        if before.finds.codes and not row.finds.codes and not row.blank and after.finds.codes:
+            right += row.line.indent > before.line.indent
+            left += row.line.indent == before.line.indent
+    return right >= 2 and right > 2 * left
 
 
 def _row(context: Context, row: Row, at: int) -> None:
