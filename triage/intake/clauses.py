@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from triage.intake import engine_state, misspelt, phases, states
-from triage.intake.answers import Spoken, spoken, without_links
+from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Row
@@ -48,6 +48,8 @@ _COMMS = re.compile(
     r"comunicacion|datos|lost|lamp request)"
     r"[a-z ]{0,24}$"
 )
+#: Between "could not reach" and what could not be reached.
+_REACHED = re.compile(r"\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 #: What joins the names of one list.
 _ANOTHER = re.compile(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
@@ -166,6 +168,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
     kept: list[tuple[int, int]] = []
     ends = {hit.end for hit in said}
+    reached = [hit.end for hit in said if takes_object(row.low, hit)]
     engine = engine_state.spans(row.low)
     phase = phases.find(row.low)
     if phase is not None:
@@ -177,7 +180,8 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             continue
         lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        told = through is not None and any(start - len(lead) + through.start() - 1 <= end <= start for end in ends)
+        told = (through is not None and any(start - len(lead) + through.start() - 1 <= end <= start for end in ends))
+        told = told or any(_REACHED.fullmatch(row.low, end, start) is not None for end in reached)
         if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
             continue
         listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None

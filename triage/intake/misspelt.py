@@ -42,7 +42,7 @@ def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> l
         opens = opens or not _TIGHT.fullmatch(gap)
         if covered[start] or word in _STOPS:
             found += _named(low, chunk, is_like)
-            chunk, opens = [], word in _STOPS and not covered[start]
+            chunk, opens = [], word in _STOPS
         elif opens:
             chunk.append((word, start, end))
         last = end

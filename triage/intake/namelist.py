@@ -66,7 +66,8 @@ def zone(row: Row, is_name: IsName) -> Span:
     """Where the names behind the last code of a row would stand; an empty place where nothing does."""
     end = row.finds.codes[-1].end
     text = row.text
-    at = end + len(text[end:]) - len(text[end:].lstrip(" \t"))
+    told = states.leading(row.low, end)
+    at = told if text[told : told + 1] in _BRACKETS else end + len(text[end:]) - len(text[end:].lstrip(" \t"))
     if text[at : at + 1] in _BRACKETS:
         close = _closing(text, at)
         return (at + 1, close) if states.of_cell(row.low[at + 1 : close]) is None else (end, end)
@@ -78,7 +79,6 @@ def zone(row: Row, is_name: IsName) -> Span:
             return end, end
         start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
-        told = states.leading(row.low, end)
         led = _LEAD_IN.match(row.low, told) if told > end else None
         lead = led or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)

@@ -55,6 +55,7 @@ _ADDRESS_BEFORE = re.compile(
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
+_PARTS = re.compile(r"\s-+\s|[;!?]\s")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -135,6 +136,11 @@ class Names:
         at = 0
         while at < len(parts):
             size = self._name_at(parts, at)
+            while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
+                # "B2482 active - steering angle": one ends there, and another begins.
+                size -= 1
+            if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
+                size = 0
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN

@@ -39,6 +39,7 @@ _JOINT = re.compile(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = re.compile(r"[^,.;!?]*:")
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
 _LIST_LIKE = re.compile(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
+_TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60
 
@@ -68,16 +69,18 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     # No line but the last is shorter than 0.6 of the width, which is 30 or more.
     if any(len(row.text) < 18 for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
         return False
-    if any(row.line.indent != rows[0].line.indent for row in rows[1:]):
+    if any(row.line.indent != rows[0].line.indent for row in rows[1:]) or _dashed(rows[0]):
         return False
-    lengths = [len(" ".join(row.text.split())) for row in rows]
+    lengths = [len(" ".join(row.text.split())) + 2 * _dashed(row) for row in rows]
     width = max(lengths)
     if width < 30 or any(length < 0.6 * width for length in lengths[:-1]):
         return False
     if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
+    if _is_list(rows):
+        return False
     # A line ends where the next word no longer fitted.
-    firsts = [len(row.text.split(" ", 1)[0]) for row in rows[1:]]
+    firsts = [1 if _dashed(row) else len(row.text.split(" ", 1)[0]) for row in rows[1:]]
     if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
         return False
     text = " ".join(row.low for row in rows)
@@ -96,10 +99,22 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     return joints and any(_is_open(above, below, is_name) for above, below in pairwise(rows))
 
 
+def _is_list(rows: Sequence[Row]) -> bool:
+    """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code."""
+    cells = sum(len(_TIGHT_COMMA.findall(row.text)) for row in rows)
+    coded = [bool(row.finds.codes) and row.finds.codes[0].start == 0 for row in rows]
+    starts = coded[0] + sum(
+        begins and above.text[-1].isalnum() and not _is_open(above, below, lambda name: False)
+        for begins, (above, below) in zip(coded[1:], pairwise(rows), strict=True))
+    return cells >= len(rows) or all(" / " in row.text for row in rows) or (starts >= 2 and 2 * starts >= len(rows))
+
+
 def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
+    if _dashed(below):
+        return True
     if not above.text[-1:].isalnum():
-        return False
+        return above.text[-1:] == "," and below.text[0].islower()
     last, first = above.text.split()[-3:], below.text.split()[:3]
     ends, starts = above.low.split()[-1], WORD.match(below.low)
     if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
@@ -111,7 +126,12 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
 
 
+def _dashed(row: Row) -> bool:
+    """Whether a dash that may part two sentences was taken off the line as the mark of a list."""
+    return row.line.text[: row.start].strip() == "-"
+
+
 def _joined(rows: Sequence[Row]) -> Row:
     """Several rows as one; it stands where the first of them does."""
-    text = " ".join(row.text for row in rows)
+    text = " ".join([rows[0].text, *(f"- {row.text}" if _dashed(row) else row.text for row in rows[1:])])
     return Row(line_of(rows[0].line.number, text, text), text, 0)

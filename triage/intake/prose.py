@@ -91,7 +91,8 @@ def _tells_more(context: Context, row: Row) -> bool:
     rest = row.low[cut.end() :]
     if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
         return True
-    return bool(spoken(rest)) and any(sure for _, _, sure in context.names.find(rest))
+    said = [hit for hit in spoken(rest) if states.of_cell(rest[hit.start : hit.end]) is None]
+    return bool(said) and any(sure for _, _, sure in context.names.find(rest))
 
 
 def read(context: Context, row: Row) -> None:

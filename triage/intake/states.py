@@ -184,7 +184,7 @@ def leading(low: str, at: int) -> int:
     """
     window = low[at : at + 40]
     hits = STATES.find(window)
-    if not hits or window[: hits[0].start].strip(" ,"):
+    if not hits or window[: hits[0].start].strip(" ,") not in ("", "in"):
         return at
     end = at + hits[0].end
     return end + len(low[end : end + 3]) - len(low[end : end + 3].lstrip())

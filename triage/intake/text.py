@@ -109,7 +109,7 @@ def _read(found: list[Line], tables: Tables, source: str | None) -> Reading:
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.score(name) >= 85.0))
+    all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
@@ -229,7 +229,8 @@ def _without_greeting(context: Context, row: Row) -> Row:
     begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ")) + 2
     if begin < 2 or row.cells or context.names.find(row.low[:begin]):
         return row
-    if context.names.score(tidy(strip_links(row.text[begin : code.start]))) < 60.0:
+    named = context.names.score(tidy(strip_links(row.text[begin : code.start]))) >= 60.0
+    if not named and (begin < code.start or not context.names.find(row.low[code.end :])):
         return row
     metarow.read(context, Row(row.line, row.text[: begin - 2], row.start))
     return Row(row.line, row.text[begin:], row.start + begin)
