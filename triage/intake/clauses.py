@@ -124,7 +124,9 @@ def _of_a_code(row: Row, hit: Spoken) -> bool:
 def is_title(row: Row, hit: Spoken) -> bool:
     """Whether an answer is the description in a cell of its own ("U0126, stored, No data from steering angle")."""
     lead = row.text[: hit.start].rstrip()
-    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper() and lead.endswith((",", "-"))
+    if not lead.endswith((",", "-", ";", "/")):
+        return False
+    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper()
 
 
 def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:

@@ -275,8 +275,10 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
         return False
     below = _next(context, at)
-    if score >= 90.0 and row.line.indent <= context.heading_indent < above.line.indent and below is not None and (
-        below.line.indent > row.line.indent and answer_of_cell(below.low) is not None
+    inset = row.line.indent <= context.heading_indent < above.line.indent
+    if inset and below is not None and below.line.indent > row.line.indent and (
+        (score >= 90.0 and answer_of_cell(below.low) is not None)
+        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
     ):
         return False
     if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:

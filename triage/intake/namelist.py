@@ -118,10 +118,14 @@ def _without_status(row: Row, start: int, last: int, is_name: IsName) -> int:
                 return last
             last = mark
             continue
+        before, meaning = trailing_status(kept)
+        if meaning is not None and before.rstrip()[-1:] in ("/", ";", "|", ","):
+            # "Brakes / permanent" is no permanent brake.
+            last = start + len(before)
+            continue
         if is_name(tidy(kept)) or is_name(tidy(_JOINT.split(kept)[-1])):
             # "direction active" is a name, its last word no status.
             return last
-        before, meaning = trailing_status(kept)
         if meaning is None:
             return last
         last = start + len(before)

@@ -32,8 +32,8 @@ _TELLS = word_set(
 )
 #: No sentence begins with one of these.
 _VERBS = word_set(
-    "did does is are was were has have and or shows show gives gave stayed would hat haben ist sind und oder zeigt "
-    "meldet a ont est sont et ou indique ha han son y o tiene muestra"
+    "from did does is are was were has have and or shows show gives gave stayed would hat haben ist sind und oder "
+    "zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
 )
 _JOINT = re.compile(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = re.compile(r"[^,.;!?]*:")
@@ -95,8 +95,8 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     if told and len(rows) > 3 and width >= 50:
         return True
     # The widths of few or short lines prove little: one of them must break off within a sentence.
-    joints = told or (not colons and len(_JOINT.findall(text)) >= 2)
-    return joints and any(_is_open(above, below, is_name) for above, below in pairwise(rows))
+    told = told or (not colons and _JOINT.search(text) is not None)
+    return told and any(_is_open(above, below, is_name) for above, below in pairwise(rows))
 
 
 def _is_list(rows: Sequence[Row]) -> bool:
@@ -111,10 +111,11 @@ def _is_list(rows: Sequence[Row]) -> bool:
 
 def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
-    if _dashed(below):
+    if _dashed(below) or _hyphened(above.text, below):
         return True
     if not above.text[-1:].isalnum():
-        return above.text[-1:] == "," and below.text[0].islower()
+        # Behind "Brakes:" a line breaks only where another sentence stands before that.
+        return above.text[-1:] == ":" or (above.text[-1:] == "," and below.text[0].islower())
     last, first = above.text.split()[-3:], below.text.split()[:3]
     ends, starts = above.low.split()[-1], WORD.match(below.low)
     if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
@@ -126,6 +127,11 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
 
 
+def _hyphened(text: str, below: Row) -> bool:
+    """Whether a line breaks at a hyphen within a word ("anti-" above "lock")."""
+    return text[-1:] == "-" and text[-2:-1].isalpha() and below.text[0].isalpha()
+
+
 def _dashed(row: Row) -> bool:
     """Whether a dash that may part two sentences was taken off the line as the mark of a list."""
     return row.line.text[: row.start].strip() == "-"
@@ -133,5 +139,8 @@ def _dashed(row: Row) -> bool:
 
 def _joined(rows: Sequence[Row]) -> Row:
     """Several rows as one; it stands where the first of them does."""
-    text = " ".join([rows[0].text, *(f"- {row.text}" if _dashed(row) else row.text for row in rows[1:])])
+    text = rows[0].text
+    for row in rows[1:]:
+        joint = "" if _hyphened(text, row) else " - " if _dashed(row) else " "
+        text = f"{text}{joint}{row.text}"
     return Row(line_of(rows[0].line.number, text, text), text, 0)

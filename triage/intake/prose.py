@@ -10,10 +10,10 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, phases, states, volts
-from triage.intake.answers import apply_answer, spoken, takes_object
+from triage.intake.answers import apply_answer, takes_object
 from triage.intake.assembly import ModuleDraft
 from triage.intake.attribution import attribute
-from triage.intake.clauses import Clause, answers_in, clauses_of, subjects_of
+from triage.intake.clauses import Clause, answers_in, clauses_of, is_title, subjects_of
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -91,7 +91,7 @@ def _tells_more(context: Context, row: Row) -> bool:
     rest = row.low[cut.end() :]
     if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
         return True
-    said = [hit for hit in spoken(rest) if states.of_cell(rest[hit.start : hit.end]) is None]
+    said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
     return bool(said) and any(sure for _, _, sure in context.names.find(rest))
 
 
