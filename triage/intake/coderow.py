@@ -186,7 +186,8 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     if end > start:
         # "Air con" is a name, its last word no link.
         whole = tidy(row.text[start:end])
-        printed = whole if context.names.listed(whole) or not context.names.listed(printed) else printed
+        if context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
+            printed = whole
     if row.kind == "gap" and place.cell is not None and code.start > end:
         whole = tidy(" ".join(row.text[: code.start].split()))
         if whole != printed and context.names.listed(whole):

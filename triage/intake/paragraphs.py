@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
+from triage.intake.answers import spoken
 from triage.intake.characters import has_digit, line_of
 from triage.intake.layouts import Row
 from triage.intake.phrases import WORD, word_set
@@ -86,7 +87,7 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     text = " ".join(row.low for row in rows)
     words = [word for word in WORD.findall(text) if not has_digit(word)]
     small = sum(word in _GRAMMAR or word in _TELLS for word in words)
-    if len(words) < 8 or small < (0.15 if len(rows) < 3 else 0.1) * len(words):
+    if len(words) < 8 or small < 0.1 * len(words):
         return False
     sentences = len(_SENTENCE.findall(text))
     # One line of a message may break behind "Brakes:"; where more are no more than that, the lines are headings.
@@ -94,7 +95,9 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     told = sentences >= 1 + 2 * colons or (not colons and text.count("; ") >= 3)
     if told and len(rows) > 3 and width >= 50:
         return True
-    # The widths of few or short lines prove little: one of them must break off within a sentence.
+    # The widths of few or short lines prove little: they must tell something, and one break off within a sentence.
+    if not any(row.finds.codes or spoken(row.low) for row in rows):
+        return False
     told = told or (not colons and _JOINT.search(text) is not None)
     return told and any(_is_open(above, below, is_name) for above, below in pairwise(rows))
 

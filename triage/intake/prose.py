@@ -59,8 +59,9 @@ def is_prose(context: Context, row: Row) -> bool:
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
         tail = row.low[first.end :]
+        said = [hit for hit in answers_in(row) if not is_title(row, hit)]
         return (
-            first.start > 0
+            (first.start > 0 or bool(said))
             and _TAIL_IN.match(tail) is not None
             and any(start >= first.end for start, _ in subjects_of(context, row))
         )

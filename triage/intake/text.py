@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from code_tables import Tables
 from triage.intake import (
@@ -183,11 +184,10 @@ def _flat(all_rows: list[Row]) -> bool:
 
 
 def _hanging(all_rows: list[Row]) -> bool:
-    """Whether long lines go on further right than their codes: twice or more, and in most places where a line stands
-    between two codes."""
+    """Whether long lines go on further right than their codes: twice or more, and more often than right below them."""
     right = left = 0
-    for before, row, after in zip(all_rows, all_rows[1:], all_rows[2:], strict=False):
-        if before.finds.codes and not row.finds.codes and not row.blank and after.finds.codes:
+    for before, row in pairwise(all_rows):
+        if before.finds.codes and not row.finds.codes and not row.blank:
             right += row.line.indent > before.line.indent
             left += row.line.indent == before.line.indent
     return right >= 2 and right > 2 * left
