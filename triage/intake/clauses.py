@@ -7,6 +7,7 @@ only where it does something.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
@@ -117,8 +118,10 @@ def _cut(context: Context, row: Row) -> list[Clause]:
 
 def _of_a_code(row: Row, hit: Spoken) -> bool:
     """Whether an answer only goes on with the description of a code ("U0100 no communication with engine")."""
-    before = [code.end for code in row.finds.codes if code.end <= hit.start]
-    return bool(before) and (_BREAK.search(row.low, before[-1], hit.start) is None or is_title(row, hit))
+    before = bisect_right(row.finds.codes, hit.start, key=lambda code: code.end)
+    if not before:
+        return False
+    return _BREAK.search(row.low, row.finds.codes[before - 1].end, hit.start) is None or is_title(row, hit)
 
 
 def is_title(row: Row, hit: Spoken) -> bool:
@@ -169,7 +172,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
 def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
     """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
     kept: list[tuple[int, int]] = []
-    ends = {hit.end for hit in said}
+    ends = [hit.end for hit in said]
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
     engine = engine_state.spans(row.low)
     phase = phases.find(row.low)
@@ -182,8 +185,9 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             continue
         lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        told = (through is not None and any(start - len(lead) + through.start() - 1 <= end <= start for end in ends))
-        told = told or any(_REACHED.fullmatch(row.low, end, start) is not None for end in reached)
+        said_at, reached_at = _last_before(ends, start), _last_before(reached, start)
+        told = through is not None and said_at >= start - len(lead) + through.start() - 1
+        told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
         if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
             continue
         listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
@@ -202,16 +206,24 @@ def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spok
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
     taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
     found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in said], is_like)
-    found = [
-        (start, end) for start, end in found
-        if (through := _WITH.search(row.low[max(0, start - 60) : start])) is None
-        or not _COMMS.search(row.low[max(0, start - 60) : start][: through.start()].rstrip())
-        or any(0 <= start - hit.end <= 12 for hit in said)
-    ]
-    if not found:
+    ends = [hit.end for hit in said]
+    kept = []
+    for start, end in found:
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        told = through is None or _last_before(ends, start) >= start - 12
+        if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):
+            kept.append((start, end))
+    if not kept:
         return names
-    return sorted([*found, *(name for name in names if not any(
-        start < name[1] and name[0] < end for start, end in found))])
+    covered = _cover(row, kept)
+    return sorted([*kept, *(name for name in names if 1 not in covered[name[0] : name[1]])])
+
+
+def _last_before(ends: Sequence[int], at: int) -> int:
+    """The last of ``ends``, which are in order, that is not behind a place; -99 where none is."""
+    place = bisect_right(ends, at)
+    return ends[place - 1] if place else -99
 
 
 def _acts(low: str, start: int, end: int) -> bool:

@@ -15,11 +15,13 @@ from triage.intake.characters import has_digit, has_letter
 from triage.intake.characters import low as small
 from triage.intake.module_words import FILLERS, SIDES
 from triage.intake.modules import ModuleMatch, is_module_name, resolve
-from triage.intake.phrases import WORD, word_set, words
+from triage.intake.phrases import WORD, long_words, word_set, words
 
 #: How many different names of one text are looked up by likeness.
 BUDGET = 1000
 LONGEST_NAME = 70
+#: So many lines are remembered with their names.
+_RECENT = 64
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
 _PLAIN = word_set(
@@ -81,6 +83,7 @@ class Names:
         self._names, self._longest = _listed(tables)
         self._scores: dict[str, float] = {}
         self._is_listed: dict[str, bool] = {}
+        self._found: dict[str, list[tuple[int, int, bool]]] = {}
         self._left = BUDGET
 
     def listed(self, text: str) -> bool:
@@ -130,9 +133,19 @@ class Names:
         return resolve(printed, self._tables)
 
     def find(self, low: str) -> list[tuple[int, int, bool]]:
-        """Listed names in running text: start, end, and whether the name is more than a plain word."""
+        """Listed names in running text: start, end, and whether the name is more than a plain word. Not to be changed:
+        a line asks several times."""
+        known = self._found.get(low)
+        if known is None:
+            if len(self._found) >= _RECENT:
+                self._found.clear()
+            known = self._found[low] = self._find(low)
+        return known
+
+    def _find(self, low: str) -> list[tuple[int, int, bool]]:
+        """As :meth:`find`, not remembered."""
         found: list[tuple[int, int, bool]] = []
-        parts = words(low) if len(low) <= 400 else words.__wrapped__(low)
+        parts = words(low) if len(low) <= 400 else long_words(low)
         at = 0
         while at < len(parts):
             size = self._name_at(parts, at)

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
@@ -167,6 +168,7 @@ _SCAN_HEAD = re.compile(
 )
 
 
+@lru_cache(maxsize=1024)
 def find(low: str) -> PhaseHit | None:
     """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:

@@ -8,6 +8,7 @@ part of a description.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 
 from triage.intake import metarow, phases, states, volts
 from triage.intake.answers import apply_answer, takes_object
@@ -183,7 +184,7 @@ def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
 
 def _zone(context: Context, row: Row, code: Found, clauses: list[Clause]) -> Details:
     """What stands between a code and the next code, name or end of the clause."""
-    clause = next(clause for clause in clauses if clause.start <= code.start < clause.end)
+    clause = clauses[bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1]
     stops = [other.start for other in clause.codes if other.start > code.start]
     stops += [start for start, _ in clause.names if start > code.start]
     stop = min([*stops, clause.end])
