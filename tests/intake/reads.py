@@ -16,3 +16,11 @@ def modules_of(text: str) -> dict[str, list[str]]:
             entries.append(f"{typed} {code.status}" if code.status else typed)
         found[module.module] = entries or ["clean" if module.responds else "silent"]
     return found
+
+
+def told(text: str) -> str:
+    """The first scan in one line: phase, volts, lowest volts and engine, then each module with what it holds."""
+    scan = read_text(text, load()).snapshots[0]
+    volts = "/".join(str(value) for value in (scan.volts, scan.lowest_volts) if value is not None)
+    head = " ".join(part for part in (scan.phase, volts and f"{volts} V", scan.engine) if part)
+    return f"{head} | " + "; ".join(f"{name}: {', '.join(held)}" for name, held in modules_of(text).items())

@@ -7,16 +7,19 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import prose
+from triage.intake import metarow, prose, volts
 from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
 from triage.intake.context import Context
 from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.phrases import word_set
+from triage.intake.phrases import NOT_SHORT, word_set
 
 _LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+#: A sentence ends, and another begins: "no codes in the radio. Thanks".
+_ENDS = re.compile(rf"\.{NOT_SHORT}\s+(?=\S)")
+_NEXT = re.compile(r"\s*(?:[,;.]\s|-+\s)")
 _SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
 _ABOUT_ITSELF = re.compile(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
@@ -43,7 +46,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
         return True
-    if len(hits) > 1 and prose.answers(context, row):
+    if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
         return True
     hit = hits[0]
     before = tidy(row.text[: hit.start])
@@ -65,6 +68,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if not before and not after:
         return _unnamed(context, row, at, hit.answer)
     if before and _named(context, row, before, hit.answer, hit.doubtful):
+        _supply_behind(context, row, hits[-1].end)
         return True
     if after and not before and _named(context, row, after, hit.answer, hit.doubtful):
         return True
@@ -73,6 +77,13 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _supply_behind(context: Context, row: Row, at: int) -> None:
+    """The vehicle's voltage in a clause of its own behind an answer: "TCM clean - voltage was 13.6 V"."""
+    for volt in volts.find(row.low):
+        if volt.labelled and volt.start > at and _NEXT.match(row.low, at):
+            metarow.place_volt(context, row, volt, top=True)
 
 
 def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:

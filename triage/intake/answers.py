@@ -41,8 +41,8 @@ _NO_REPLY = _NO | word_set(
     "none keine kein aucune aucun ninguna ninguno sin error nok nio ko failure fault lost missing"
 )
 _GENERIC = re.compile(
-    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)[a-z ]*|others|everything else|the rest|"
-    r"rest of[a-z ]*|remaining (?:modules|units)|"
+    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
+    r"rest of(?![a-z])[a-z ]*|remaining (?:modules|units)|"
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
     r"steuergerate)[a-z ]*|"
     r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|"

@@ -192,8 +192,10 @@ class Builder:
     def say(self, said: Conditions) -> None:
         """Add what a line says of the state of the vehicle; the first statement of each kind stands."""
         have = self.snapshot.said
+        if said.engine is not None and (have.engine is None or (have.engine_passed and not said.engine_passed)):
+            # "After 10 minutes idling" tells of the engine only where nothing else does.
+            have.engine, have.engine_passed = said.engine, said.engine_passed
         for name in (
-            "engine",
             "ran_minutes",
             "drove",
             "max_speed_kmh",

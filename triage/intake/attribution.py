@@ -19,23 +19,26 @@ from dataclasses import dataclass, field
 from enum import IntEnum
 
 from triage.intake import states
-from triage.intake.phrases import word_set, words
+from triage.intake.phrases import NOT_SHORT, word_set, words
 
 Span = tuple[int, int]
 
-_STRONG = re.compile(r"[.!?](?=\s|$)|;|\n|\s-+(?=\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s")
+_STRONG = re.compile(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
+)
 _COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
 _AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
+AND = word_set("and und et y e sowie plus")
 _ONE_SAYS = word_set(
     "has shows gives reports sets throws holds stores carries flags contains hat zeigt meldet speichert enthalt a "
     "affiche indique remonte contient tiene muestra presenta registra contiene da is was ist war est esta reads"
 )
-_SAYS = _ONE_SAYS | word_set(
+SAYS = _ONE_SAYS | word_set(
     "have had show showing showed gave report reported log logs logged set threw got gets get having with "
     "haben melden zeigen ont affichent remontent tienen muestran are were did does i we"
 )
 _TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra")
-_LEADS = word_set(
+LEADS = word_set(
     "in from im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur con "
     "avec bei beim inside"
 )
@@ -158,8 +161,8 @@ def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link
     if _STRONG.search(gap):
         return Link.NONE
     told = _without_states(gap)
-    led = bool(told) and any(word in _LEADS for word in told)
-    plain = all(word in _LEADS or word in _FILLER for word in told)
+    led = bool(told) and any(word in LEADS for word in told)
+    plain = all(word in LEADS or word in _FILLER for word in told)
     if fact.answer is not None:
         object_behind = fact.answer in objects and plain
         bare = not gap.strip(" (") and not fact.owners
@@ -184,11 +187,11 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
     if _STRONG.search(gap):
         return Link.NONE
     said = [word for word, _, _ in words(gap)]
-    if ":" in gap or "=" in gap or any(word in _SAYS for word in said):
+    if ":" in gap or "=" in gap or any(word in SAYS for word in said):
         return Link.CLEAR
     if "," in gap:
         return Link.WEAK
-    return Link.CLEAR if all(word in _FILLER or word in _LEADS for word in said) else Link.WEAK
+    return Link.CLEAR if all(word in _FILLER or word in LEADS for word in said) else Link.WEAK
 
 
 def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span]) -> None:
@@ -230,4 +233,4 @@ def _carry(low: str, facts: list[Fact]) -> None:
             fact.owners = owners
 
 
-__all__ = ["Fact", "Span", "attribute"]
+__all__ = ["AND", "LEADS", "SAYS", "Fact", "Span", "attribute"]

@@ -130,10 +130,11 @@ def has_letter(text: str) -> bool:
 
 def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None) -> Line:
     """A line by its plain characters."""
-    return Line(number, raw, text, offsets, low(text), _indent(text) if text[:1] in _BLANKS else 0)
+    return Line(number, raw, text, offsets, low(text), indent_of(text) if text[:1] in _BLANKS else 0)
 
 
-def _indent(text: str) -> int:
+def indent_of(text: str) -> int:
+    """The columns before the first character of ``text``, a tab taken as four."""
     lead = text[: len(text) - len(text.lstrip(" \t"))]
     return len(lead.expandtabs(4)) if "\t" in lead else len(lead)
 
@@ -145,7 +146,7 @@ def lines(text: str) -> list[Line]:
     found: list[Line] = []
     for number, raw in enumerate(text.split("\n"), 1):
         if raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
-            indent = _indent(raw) if raw[:1] in _BLANKS else 0
+            indent = indent_of(raw) if raw[:1] in _BLANKS else 0
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
         else:
             found.append(_line(number, raw))

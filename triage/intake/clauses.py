@@ -7,20 +7,23 @@ only where it does something.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import engine_state, phases, states
-from triage.intake.answers import Spoken, spoken, without_links
+from triage.intake import engine_state, misspelt, phases, states
+from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.phrases import NOT_SHORT
 
 _CLAUSE = re.compile(
-    r"[.!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|\s(?:but|while|whereas|aber|wahrend|mais|"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|"
+    r"\s(?:but|while|whereas|aber|wahrend|mais|"
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
@@ -46,13 +49,19 @@ _COMMS = re.compile(
     r"comunicacion|datos|lost|lamp request)"
     r"[a-z ]{0,24}$"
 )
+#: Between "could not reach" and what could not be reached.
+_REACHED = re.compile(r"\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 #: What joins the names of one list.
 _ANOTHER = re.compile(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
     r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
 )
 #: What parts an answer from the description of the code before it.
-_BREAK = re.compile(r"[.!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s")
+_BREAK = re.compile(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s"
+)
+
+Span = tuple[int, int]
 
 
 @dataclass(slots=True)
@@ -77,7 +86,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
     codes = row.finds.codes
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
-    names = subjects_of(context, row, said)
+    names = _misspelt(context, row, subjects_of(context, row, said), said)
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
@@ -109,14 +118,18 @@ def _cut(context: Context, row: Row) -> list[Clause]:
 
 def _of_a_code(row: Row, hit: Spoken) -> bool:
     """Whether an answer only goes on with the description of a code ("U0100 no communication with engine")."""
-    before = [code.end for code in row.finds.codes if code.end <= hit.start]
-    return bool(before) and (_BREAK.search(row.low, before[-1], hit.start) is None or is_title(row, hit))
+    before = bisect_right(row.finds.codes, hit.start, key=lambda code: code.end)
+    if not before:
+        return False
+    return _BREAK.search(row.low, row.finds.codes[before - 1].end, hit.start) is None or is_title(row, hit)
 
 
 def is_title(row: Row, hit: Spoken) -> bool:
     """Whether an answer is the description in a cell of its own ("U0126, stored, No data from steering angle")."""
     lead = row.text[: hit.start].rstrip()
-    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper() and lead.endswith((",", "-"))
+    if not lead.endswith((",", "-", ";", "/")):
+        return False
+    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper()
 
 
 def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
@@ -159,22 +172,58 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
 def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
     """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
     kept: list[tuple[int, int]] = []
-    ends = {hit.end for hit in said}
+    ends = [hit.end for hit in said]
+    reached = [hit.end for hit in said if takes_object(row.low, hit)]
     engine = engine_state.spans(row.low)
+    phase = phases.find(row.low)
+    if phase is not None:
+        # "After running the engine 10 min" names no module.
+        engine.append((phase.start, phase.end))
     covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
     for start, end, sure in context.names.find(row.low):
         if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]
         through = _WITH.search(lead)
-        if through is not None and _COMMS.search(lead[: through.start()].rstrip()) and not any(
-            end <= start and end >= start - len(lead) + through.start() - 1 for end in ends
-        ):
+        said_at, reached_at = _last_before(ends, start), _last_before(reached, start)
+        told = through is not None and said_at >= start - len(lead) + through.start() - 1
+        told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
+        if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
             continue
         listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
-        if sure or listed or _acts(row.low, start, end):
+        if sure or told or listed or _acts(row.low, start, end):
             kept.append((start, end))
     return kept
+
+
+def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:
+    """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
+
+    def is_like(text: str) -> bool:
+        least = 85.0 if " " not in text else 60.0
+        return not context.names.listed(text) and context.names.score(text) >= least
+
+    sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
+    taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in said], is_like)
+    ends = [hit.end for hit in said]
+    kept = []
+    for start, end in found:
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        told = through is None or _last_before(ends, start) >= start - 12
+        if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):
+            kept.append((start, end))
+    if not kept:
+        return names
+    covered = _cover(row, kept)
+    return sorted([*kept, *(name for name in names if 1 not in covered[name[0] : name[1]])])
+
+
+def _last_before(ends: Sequence[int], at: int) -> int:
+    """The last of ``ends``, which are in order, that is not behind a place; -99 where none is."""
+    place = bisect_right(ends, at)
+    return ends[place - 1] if place else -99
 
 
 def _acts(low: str, start: int, end: int) -> bool:

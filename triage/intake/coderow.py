@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import namelist, states
+from triage.intake import engine_state, namelist, phases, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.characters import has_letter
@@ -75,6 +75,9 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     if not strip_links(row.text[: code.start]):
         headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
         return headed and _IN.match(row.low, code.end) is None
+    if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
+        # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
+        return False
     usual = shape in context.style.described
     if usual and _MARK_BEFORE.search(row.text, 0, code.start) and "," not in row.text[: code.start]:
         return True
@@ -180,9 +183,11 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
     if end <= start and place.cell is None:
         return module_for(context, row, code), (0, 0)
     printed = tidy(strip_links(row.text[start:end])) if end > start else ""
-    if place.cell is not None and end > start:
+    if end > start:
+        # "Air con" is a name, its last word no link.
         whole = tidy(row.text[start:end])
-        printed = whole if context.names.listed(whole) or not context.names.listed(printed) else printed
+        if context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
+            printed = whole
     if row.kind == "gap" and place.cell is not None and code.start > end:
         whole = tidy(" ".join(row.text[: code.start].split()))
         if whole != printed and context.names.listed(whole):
@@ -267,7 +272,7 @@ def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at:
 
 def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
-    lead = _IN.match(row.low, end)
+    lead = _IN.match(row.low, states.leading(row.low, end)) or _IN.match(row.low, end)
     if lead is None:
         return None
     stop = _NAME_STOP.search(row.text, lead.end())

@@ -13,7 +13,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, fields
 
-from triage.intake.engine_state import engine
+from triage.intake import phases
+from triage.intake.engine_state import engine, spans
 from triage.intake.outside import outside_supply
 from triage.intake.phrases import Phrasebook
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
@@ -25,6 +26,8 @@ class Conditions:
     """What one line says. None, or an empty list, where it says nothing."""
 
     engine: Engine | None = None
+    #: The engine is only said to have run before the scan.
+    engine_passed: bool | None = None
     ran_minutes: float | None = None
     drove: bool | None = None
     max_speed_kmh: float | None = None
@@ -167,6 +170,7 @@ def find(low: str) -> Conditions:
     if _SINCE.search(low):
         low = _since_clear(low, found)
     found.engine = engine(low)
+    found.engine_passed = (found.engine == "running" and _ran_before(low)) or None
     _run(low, found)
     found.outside_supply = outside_supply(low)
     _lamps(low, found)
@@ -179,6 +183,13 @@ def find(low: str) -> Conditions:
     if low_time is not None:
         found.low_seconds = float(low_time[1]) * (60 if low_time[2].startswith("min") else 1)
     return found
+
+
+def _ran_before(low: str) -> bool:
+    """Whether a line says only that the engine ran before the scan: "after 10 minutes idling"."""
+    phase = phases.find(low)
+    return phase is not None and phase.phase == "after-run" and all(
+        phase.start <= start and end <= phase.end for start, end in spans(low))
 
 
 def _run(low: str, found: Conditions) -> None:

@@ -62,6 +62,8 @@ class Context:
     last_date: datetime | None = None
     #: Codes stand as far left as their headings: indentation says nothing in this text.
     flat: bool = False
+    #: Whether long lines go on further right than their codes.
+    hanging: bool = False
     key_block: bool = False
     #: By the place of a row with a code: the modules in whose columns its statuses stand.
     matrix: dict[int, Any] = field(default_factory=dict)

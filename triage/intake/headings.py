@@ -221,6 +221,8 @@ def _nameable(printed: str) -> bool:
 
 def _marked(row: Row) -> bool:
     """Whether the line is decorated as a heading, or was numbered as one."""
+    if row.text.endswith(("--", "==", "**", "__", "~~", "##")):
+        return True
     return _MARKED.match(row.text) is not None or _NUMBER_BEFORE.fullmatch(row.line.text, 0, row.start) is not None
 
 
@@ -256,6 +258,9 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     if _marked(row) or row.text.endswith(":"):
         return False
+    if context.hanging and context.under_heading and row.line.indent < above.line.indent:
+        # The rest of a long line stands further right than its code in this text.
+        return False
     wrapped = not _is_whole(context, row, at)
     before = context.rows[at - 1].low
     last = words(before[-60:])
@@ -265,11 +270,15 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         ends = ""
     if ends in _LEADS_ON or (wrapped and ends in _GOES_ON):
         return True
+    if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
+        return True
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
         return False
     below = _next(context, at)
-    if score >= 90.0 and row.line.indent <= context.heading_indent < above.line.indent and below is not None and (
-        below.line.indent > row.line.indent and answer_of_cell(below.low) is not None
+    inset = row.line.indent <= context.heading_indent < above.line.indent
+    if inset and below is not None and below.line.indent > row.line.indent and (
+        (score >= 90.0 and answer_of_cell(below.low) is not None)
+        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
     ):
         return False
     if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:

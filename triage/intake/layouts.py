@@ -125,7 +125,13 @@ def _list_mark(rows: Sequence[Row]) -> str:
 def _has_outer_bars(rows: Sequence[Row]) -> bool:
     """Whether a bar stands before the first cell of each line; else one that starts with a bar has an empty first."""
     barred = [row.text for row in rows if "|" in row.text and not _RULE.fullmatch(row.text)]
-    return sum(text.startswith("|") for text in barred) > 0.6 * len(barred)
+    outer = [text for text in barred if text.startswith("|")]
+    if outer and not barred[0].startswith("|") and 2 * sum(
+        text.rstrip().count("|") == barred[0].count("|") for text in outer
+    ) > len(outer):
+        # As many bars as the line above that starts with a word: the first cells are empty.
+        return False
+    return len(outer) > 0.6 * len(barred)
 
 
 def _stands_in_cell(row: Row, mark: str) -> bool:

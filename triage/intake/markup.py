@@ -16,6 +16,7 @@ _TAGS = re.compile(
     r"pre)\b[^>]{0,400}>",
     re.IGNORECASE,
 )
+_PAGE = re.compile(r"<(?:!doctype|html|body|div|p|br|span|ul|ol|h[1-6]|pre)\b", re.IGNORECASE)
 _BLOCKS = frozenset(
     [
         "p",
@@ -63,7 +64,7 @@ def is_html(text: str) -> bool:
 
 def lines_of_html(text: str) -> list[Line]:
     """The lines a reader of the page would see, numbered by the lines of the source."""
-    parser = _Rows()
+    parser = _Rows(plain=_PAGE.search(text) is None)
     parser.feed(_TORN.sub(r"\1>", text))
     parser.close()
     parser.end_line()
@@ -79,8 +80,10 @@ def _span(attrs: list[tuple[str, str | None]], name: str) -> int:
 class _Rows(HTMLParser):
     """Gathers text into lines; a row of a table becomes one line with bars."""
 
-    def __init__(self) -> None:
+    def __init__(self, plain: bool = False) -> None:
         super().__init__(convert_charrefs=True)
+        #: Text with tables in it and no other tag: its lines are as somebody typed them.
+        self._plain = plain
         self.found: list[Line] = []
         self._parts: list[str] = []
         self._cells: list[str] | None = None
@@ -134,11 +137,12 @@ class _Rows(HTMLParser):
             return
         if not self._parts:
             self._number = self.getpos()[0]
-        if self._in_pre and self._cells is None:
+        if (self._in_pre or self._plain) and self._cells is None:
             first, *rest = data.split("\n")
             self._parts.append(first)
             for line in rest:
-                self.end_line(keep=True)
+                self.end_line(keep=self._in_pre > 0)
+                self._number += 1
                 self._parts.append(line)
         else:
             self._parts.append(_SPACES.sub(" ", data))

@@ -11,7 +11,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from triage.intake.module_words import FILLERS, SIDES, SOFT, all_tokens, drop_fillers, drop_soft, tokens, words_of
+from triage.intake.module_words import (
+    FILLERS,
+    SIDES,
+    SOFT,
+    SPELLINGS,
+    all_tokens,
+    drop_fillers,
+    drop_soft,
+    tokens,
+    words_of,
+)
 
 Words = tuple[str, ...]
 
@@ -46,6 +56,9 @@ _WEAK = SOFT | frozenset(SIDES) | {"power", "heck"}
 _RIGHT_WORDS = [*sorted(w for w in FILLERS if len(w) > 4), *sorted(w for w in SIDES if len(w) > 3 and w != "links")]
 
 
+#: Variant spellings long enough for a slip in them, and the word at the end of German compounds.
+_VARIANTS = sorted(short for short in SPELLINGS if len(short) > 6)
+_UNIT = "steuergerat"
 #: So many words looked up by likeness are remembered.
 _REMEMBERED = 20_000
 
@@ -187,21 +200,49 @@ class Index:
         return len(word) > 2 and any(map(str.isdecimal, word)) and word.rstrip("0123456789") not in self.vocabulary
 
     def right(self, words: Words) -> Words:
-        """``words`` with a slip in the longer filler and side words put right ("moduel", "frnot")."""
-        from rapidfuzz import process
-        from rapidfuzz.distance import OSA
-
+        """``words`` with a slip put right in the longer filler and side words ("moduel", "frnot"), in variant
+        spellings ("headights") and in the end of a compound ("Motorsteuererät")."""
         right = []
         for word in words:
             if len(word) > 3 and word not in self.vocabulary and word not in SIDES:
                 if len(self._righted) >= _REMEMBERED:
                     self._righted.clear()
                 if word not in self._righted:
-                    near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
-                    self._righted[word] = near[0] if near else word
+                    self._righted[word] = self._right_word(word)
                 word = self._righted[word]
             right.append(word)
         return tuple(right)
+
+    def _right_word(self, word: str) -> str:
+        """One word that no alias has, put right."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
+        if near is not None:
+            return near[0]
+        if len(word) > 5:
+            # A plural's s is taken off each word, also where a slip only put it last ("keylses").
+            for asked, listed in ((word, _VARIANTS), (f"{word}s", self._ending_in_s)):
+                like = process.extractOne(asked, listed, scorer=OSA.distance, score_cutoff=1)
+                if like is not None and _one_slip(asked, like[0]):
+                    return SPELLINGS.get(like[0], like[0])
+        return self._right_compound(word)
+
+    @cached_property
+    def _ending_in_s(self) -> list[str]:
+        """The longer words of aliases that end in s."""
+        return sorted(word for word in self._by_word if len(word) > 6 and word[-1] == "s")
+
+    def _right_compound(self, word: str) -> str:
+        """A German compound with a slip in "steuergerät": what stands before it must be a word of an alias."""
+        from rapidfuzz.distance import OSA
+
+        for size in (len(_UNIT), len(_UNIT) - 1, len(_UNIT) + 1):
+            head, tail = word[:-size], word[-size:]
+            if head in self.vocabulary and OSA.distance(tail, _UNIT) == 1:
+                return head + _UNIT
+        return word
 
     @cached_property
     def _long_words(self) -> dict[int, list[str]]:
@@ -317,6 +358,7 @@ def _likeness(words: Words, core: Words, listed: Words, listed_core: Words) -> f
         if word not in core and not any(_like(word, other) for other in core):
             return 0.0
     pairs = [(" ".join(words), " ".join(listed)), (" ".join(sorted(core)), " ".join(sorted(listed_core)))]
+    alike = max(max(fuzz.ratio(*pair), 100.0 * OSA.normalized_similarity(*pair)) for pair in pairs)
     if len(core) == len(listed_core) == 1 and _one_slip(core[0], listed_core[0]):
-        return CUTOFF
-    return min(99.0, max(max(fuzz.ratio(*pair), 100.0 * OSA.normalized_similarity(*pair)) for pair in pairs))
+        alike = max(alike, CUTOFF)
+    return min(99.0, alike)

@@ -24,8 +24,12 @@ Span = tuple[int, int]
 
 #: What leads from a code to its modules.
 _LEAD = re.compile(
-    r"[\s,]*(?:[-=]*>|:|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
+    r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
+)
+#: The same behind a status: "P0562 not present in ECM".
+_LEAD_IN = re.compile(
+    r"(?:in|im|in der|dans|en|from|aus|von|by|bei|at)\s+(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
 _STOP = re.compile(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
@@ -62,7 +66,8 @@ def zone(row: Row, is_name: IsName) -> Span:
     """Where the names behind the last code of a row would stand; an empty place where nothing does."""
     end = row.finds.codes[-1].end
     text = row.text
-    at = end + len(text[end:]) - len(text[end:].lstrip(" \t"))
+    told = states.leading(row.low, end)
+    at = told if text[told : told + 1] in _BRACKETS else end + len(text[end:]) - len(text[end:].lstrip(" \t"))
     if text[at : at + 1] in _BRACKETS:
         close = _closing(text, at)
         return (at + 1, close) if states.of_cell(row.low[at + 1 : close]) is None else (end, end)
@@ -74,7 +79,8 @@ def zone(row: Row, is_name: IsName) -> Span:
             return end, end
         start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
-        lead = _LEAD.match(row.low, end)
+        led = _LEAD_IN.match(row.low, told) if told > end else None
+        lead = led or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)
     if last - start > 2 * _LONGEST:
         return end, end
@@ -112,10 +118,14 @@ def _without_status(row: Row, start: int, last: int, is_name: IsName) -> int:
                 return last
             last = mark
             continue
+        before, meaning = trailing_status(kept)
+        if meaning is not None and before.rstrip()[-1:] in ("/", ";", "|", ","):
+            # "Brakes / permanent" is no permanent brake.
+            last = start + len(before)
+            continue
         if is_name(tidy(kept)) or is_name(tidy(_JOINT.split(kept)[-1])):
             # "direction active" is a name, its last word no status.
             return last
-        before, meaning = trailing_status(kept)
         if meaning is None:
             return last
         last = start + len(before)
@@ -190,7 +200,9 @@ def share(sample: Sequence[Row], names: Names) -> float:
         sure = [is_name(text) or (acceptable(text) and names.score(text) >= 60.0) for text in texts]
         filled += bool(texts)
         good += bool(texts) and all(sure)
-        sure_names, told = sure_names + sum(sure), told + len(sure)
+        # Half a score is that of a part, which descriptions speak of as well.
+        sure_names += sum(is_name(text) or names.score(text) >= 85.0 for text in texts)
+        told += len(texts)
         arrows += _ARROW.match(row.text, row.finds.codes[-1].end) is not None and all(map(acceptable, texts))
     if not filled:
         return 0.0

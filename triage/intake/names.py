@@ -15,11 +15,13 @@ from triage.intake.characters import has_digit, has_letter
 from triage.intake.characters import low as small
 from triage.intake.module_words import FILLERS, SIDES
 from triage.intake.modules import ModuleMatch, is_module_name, resolve
-from triage.intake.phrases import WORD, word_set, words
+from triage.intake.phrases import WORD, long_words, word_set, words
 
 #: How many different names of one text are looked up by likeness.
 BUDGET = 1000
 LONGEST_NAME = 70
+#: So many lines are remembered with their names.
+_RECENT = 64
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
 _PLAIN = word_set(
@@ -55,6 +57,7 @@ _ADDRESS_BEFORE = re.compile(
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
+_PARTS = re.compile(r"\s-+\s|[;!?]\s")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -82,6 +85,7 @@ class Names:
         self._names, self._longest = _listed(tables)
         self._scores: dict[str, float] = {}
         self._is_listed: dict[str, bool] = {}
+        self._found: dict[str, list[tuple[int, int, bool]]] = {}
         self._left = BUDGET
 
     def listed(self, text: str) -> bool:
@@ -131,12 +135,27 @@ class Names:
         return resolve(printed, self._tables)
 
     def find(self, low: str) -> list[tuple[int, int, bool]]:
-        """Listed names in running text: start, end, and whether the name is more than a plain word."""
+        """Listed names in running text: start, end, and whether the name is more than a plain word. Not to be changed:
+        a line asks several times."""
+        known = self._found.get(low)
+        if known is None:
+            if len(self._found) >= _RECENT:
+                self._found.clear()
+            known = self._found[low] = self._find(low)
+        return known
+
+    def _find(self, low: str) -> list[tuple[int, int, bool]]:
+        """As :meth:`find`, not remembered."""
         found: list[tuple[int, int, bool]] = []
-        parts = words(low) if len(low) <= 400 else words.__wrapped__(low)
+        parts = words(low) if len(low) <= 400 else long_words(low)
         at = 0
         while at < len(parts):
             size = self._name_at(parts, at)
+            while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
+                # "B2482 active - steering angle": one ends there, and another begins.
+                size -= 1
+            if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
+                size = 0
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN

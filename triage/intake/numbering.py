@@ -1,4 +1,5 @@
-"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on.
+"""Numbers that only count the lines they stand before: "1 Engine", "2 Gearbox", taken off where they run on, and the
+numbers that an editor puts before every line.
 
 >>> from triage.intake.rows import rows_of
 >>> found = rows_of("1 Engine\\n  P0562\\n2 02-Gearbox\\n  no codes\\n3 ABS\\n12 V supply")
@@ -11,13 +12,41 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.characters import Line
 from triage.intake.layouts import Row
 
 _NUMBERED = re.compile(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])")
+_LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = re.compile(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
 )
+
+
+def line_numbers(found: Sequence[Line]) -> list[int]:
+    """By the place of a line: where the number ends that an editor put before it; empty where not every line is
+    numbered, one more than the line before.
+
+    >>> from triage.intake.characters import lines
+    >>> line_numbers(lines(" 9: ECM\\n10:   P0562\\n11:\\n12: ABS"))
+    [3, 3, 3, 3]
+    >>> line_numbers(lines("1: ECM\\n  P0562\\n2: ABS\\n  U0100"))
+    []
+    """
+    ends: list[int] = []
+    number = None
+    for line in found:
+        match = _LINE_NUMBER.match(line.text)
+        if match is None:
+            if not line.text.strip() and number is not None:
+                ends.append(len(line.text))
+                continue
+            return []
+        if number is not None and int(match[1]) != number + 1:
+            return []
+        number = int(match[1])
+        ends.append(match.end())
+    return ends if len(ends) >= 4 else []
 
 
 def unnumbered(rows: Sequence[Row]) -> list[Row]:

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
@@ -56,6 +57,11 @@ _RUN = (
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
     r"recorrido|conduccion|"
     r"funcionamiento|marcha)"
+)
+#: What was run, and for how long: "running the engine 10 min".
+_FOR = (
+    r"(?:(?: the| it| up)* (?:engine|motor|van|car)(?![a-z]))?"
+    r"(?: (?:for )?(?:about )?[0-9]{1,3} ?(?:min\w*|mn|s|sec\w*|h|hours?)(?![a-z]))?"
 )
 #: The engine was started: what is asked of it next is asked after a run.
 _STARTED = (
@@ -105,7 +111,7 @@ _PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     (
         "after-run",
         re.compile(
-            rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}|post[ -]?(?:run|drive|idle|road ?test)|"
+            rf"{_W}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}{_FOR}|post[ -]?(?:run|drive|idle|road ?test)|"
             rf"after-run|"
             rf"nach (?:dem |der |den )*{_AMOUNT}{_RUN}|nach (?:dem )?{_AMOUNT}motor|apres {_AMOUNT}(?:l'|le |"
             rf"la )*{_RUN}|"
@@ -162,6 +168,7 @@ _SCAN_HEAD = re.compile(
 )
 
 
+@lru_cache(maxsize=1024)
 def find(low: str) -> PhaseHit | None:
     """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:

@@ -38,6 +38,20 @@ def words(low: str) -> Words:
     return tuple([(match[0], *match.span()) for match in WORD.finditer(low)])
 
 
+#: The same for long lines, of which only the few asked for last are remembered.
+long_words = lru_cache(maxsize=16)(words.__wrapped__)
+
+
+#: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor").
+NOT_SHORT = "".join(
+    rf"(?<![^a-z]{word}\.)"
+    for word in (
+        "comm", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr", "ca",
+        "vs",
+    )
+)
+
+
 def word_set(text: str) -> frozenset[str]:
     """The words of ``text``, separated by spaces."""
     return frozenset(text.split())
@@ -111,17 +125,18 @@ class Phrasebook:
         ends = (parts[-1] for entries in self._first.values() for parts, _ in entries)
         self.ends = frozenset(ends).union(*(pattern.ends for pattern in every))
         self._cached = lru_cache(maxsize=16384)(self._find)
+        self._long = lru_cache(maxsize=16)(self._find)
 
     def find(self, low: str) -> tuple[Hit, ...]:
         """Every phrase in ``low`` from left to right, none overlapping another."""
-        return self._cached(low) if len(low) <= 400 else self._find(low)
+        return self._cached(low) if len(low) <= 400 else self._long(low)
 
     def _find(self, low: str) -> tuple[Hit, ...]:
         plain = tuple(WORD.findall(low))
         starts = self.starts
         if starts.isdisjoint(plain):
             return ()
-        found = words(low) if len(low) <= 400 else words.__wrapped__(low)
+        found = words(low) if len(low) <= 400 else long_words(low)
         hits: list[Hit] = []
         last = 0
         for at, word in enumerate(plain):

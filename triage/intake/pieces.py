@@ -212,6 +212,18 @@ def _set_off(text: str, state: states.State) -> bool:
     )
 
 
+def _shouted(text: str, state: states.State) -> bool:
+    """Whether a status behind a description is written in capitals unlike it: "Steering position signal HISTORY"."""
+    word, before = text[state.start : state.end], text[: state.start]
+    return len(word) > 2 and word.isupper() and any(map(str.islower, before))
+
+
+def _opens_title(text: str, state: states.State) -> bool:
+    """Whether a word that may be a status only opens a description: "Memory checksum error", "Active grille"."""
+    word, rest = text[state.start : state.end], text[state.end : state.end + 2]
+    return word[:1].isupper() and word[1:].islower() and rest[:1] == " " and rest[1:].islower()
+
+
 def take_running(
     details: Details, text: str, low: str, translated: bool, doubtful: bool, lead: bool = True
 ) -> str:
@@ -226,7 +238,7 @@ def take_running(
         return text
     stripped = len(low.rstrip(_EDGE))
     last = hits[-1]
-    if last.end >= stripped and (last.sure or doubtful):
+    if last.end >= stripped and (last.sure or doubtful or _shouted(text, last)):
         first = last
         for hit in reversed(hits[:-1]):
             if low[hit.end : first.start].strip(_EDGE + "&+") in ("", "and", "und", "et", "y"):
@@ -235,7 +247,8 @@ def take_running(
         details.status = joined or last.status
         return text[: first.start].rstrip(_EDGE)
     start = hits[0]
-    if lead and not low[: start.start].strip(_EDGE) and (start.sure or doubtful or _set_off(text, start)):
+    may_lead = start.sure or (doubtful and not _opens_title(text, start)) or _set_off(text, start)
+    if lead and may_lead and not low[: start.start].strip(_EDGE):
         details.status = start.status
         return text[start.end :].lstrip(_EDGE)
     return text

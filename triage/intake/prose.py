@@ -8,12 +8,13 @@ part of a description.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 
 from triage.intake import metarow, phases, states, volts
-from triage.intake.answers import apply_answer, spoken, takes_object
+from triage.intake.answers import apply_answer, takes_object
 from triage.intake.assembly import ModuleDraft
 from triage.intake.attribution import attribute
-from triage.intake.clauses import Clause, answers_in, clauses_of, subjects_of
+from triage.intake.clauses import Clause, answers_in, clauses_of, is_title, subjects_of
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -21,7 +22,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
-from triage.intake.phrases import word_set, words
+from triage.intake.phrases import NOT_SHORT, word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
 
 _VERBS = word_set(
@@ -40,7 +41,7 @@ _TAIL_IN = re.compile(
 )
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
-_SENTENCE = re.compile(r"[.;!?\n]\s+")
+_SENTENCE = re.compile(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
 def is_prose(context: Context, row: Row) -> bool:
@@ -59,8 +60,9 @@ def is_prose(context: Context, row: Row) -> bool:
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
         tail = row.low[first.end :]
+        said = [hit for hit in answers_in(row) if not is_title(row, hit)]
         return (
-            first.start > 0
+            (first.start > 0 or bool(said))
             and _TAIL_IN.match(tail) is not None
             and any(start >= first.end for start, _ in subjects_of(context, row))
         )
@@ -91,7 +93,8 @@ def _tells_more(context: Context, row: Row) -> bool:
     rest = row.low[cut.end() :]
     if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
         return True
-    return bool(spoken(rest)) and any(sure for _, _, sure in context.names.find(rest))
+    said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
+    return bool(said) and any(sure for _, _, sure in context.names.find(rest))
 
 
 def read(context: Context, row: Row) -> None:
@@ -181,7 +184,7 @@ def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
 
 def _zone(context: Context, row: Row, code: Found, clauses: list[Clause]) -> Details:
     """What stands between a code and the next code, name or end of the clause."""
-    clause = next(clause for clause in clauses if clause.start <= code.start < clause.end)
+    clause = clauses[bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1]
     stops = [other.start for other in clause.codes if other.start > code.start]
     stops += [start for start, _ in clause.names if start > code.start]
     stop = min([*stops, clause.end])

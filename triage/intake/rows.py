@@ -10,8 +10,9 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
+from triage.intake import numbering
 from triage.intake.answers import spoken
-from triage.intake.characters import Line, lines
+from triage.intake.characters import Line, indent_of, lines
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 
@@ -22,7 +23,7 @@ _STAMP = re.compile(
     r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*",
     re.IGNORECASE,
 )
-_SENDER = re.compile(r"([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
+_SENDER = re.compile(r"(?![PCBU][0-9Oo][0-9A-FOo]{3})([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
 _BULLET = re.compile(
     r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
     r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|(?:no|nr)\.\s?"
@@ -49,11 +50,15 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
     """The rows of lines already cut; in a text with a blank line after every line those are left out."""
     rows: list[Row] = []
     known: dict[str, Row] = {}
-    for line in found:
+    numbered = numbering.line_numbers(found)
+    for at, line in enumerate(found):
         like = known.get(line.text)
-        if like is None:
+        if numbered:
+            row = _numbered(line, numbered[at], is_module)
+        elif like is None:
             row = known[line.text] = _row(line, is_module)
         else:
+            line.indent = like.line.indent
             row = Row(line, like.text, like.start, like.low, like.finds)
         rows.append(row)
     filled = [at for at, row in enumerate(rows) if not row.blank]
@@ -75,6 +80,17 @@ def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
     return _unmarked(line, start, start + len(bare), is_module)
 
 
+def _numbered(line: Line, end: int, is_module: Callable[[str], bool]) -> Row:
+    """A line behind its number, which ends at ``end``; its indent is what stands between both."""
+    bare = line.text[end:].strip()
+    if not bare:
+        return Row(line, "", 0)
+    line.text, line.low = " " * end + line.text[end:], " " * end + line.low[end:]
+    line.indent = indent_of(line.text[end + 1 :])
+    start = len(line.text) - len(line.text[end:].lstrip())
+    return _unmarked(line, start, start + len(bare), is_module)
+
+
 def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool]) -> Row:
     """The line between ``start`` and ``stop`` without quote marks, time stamp and sender, bullets and numbers."""
     text = line.text
@@ -83,6 +99,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         match = _QUOTE.match(text, start)
         if match is not None:
             start = match.end()
+            # What was quoted keeps the indent that it had.
+            line.indent = indent_of(text[start:stop])
     if start < stop and (text[start] == "[" or text[start].isdigit()):
         match = _STAMP.match(text, start)
         if match is not None and match.end() < stop:

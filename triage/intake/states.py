@@ -57,6 +57,10 @@ _LANGUAGES: dict[str, frozenset[str]] = {
 }
 
 
+#: What else than a fault is stored, by the words for it (vocabulary.STATES, meaning "").
+_CONTENTS = ("information", "informationen", "informations", "informacion", "donnees", "values")
+
+
 class State(NamedTuple):
     """One status in running text; ``sure`` where descriptions do not use the same word."""
 
@@ -172,12 +176,38 @@ def at_an_end(low: str) -> bool:
     return first is not None and first[1] in STATES.starts
 
 
+def leading(low: str, at: int) -> int:
+    """Where a status that stands at a place of running text ends, with the space behind it; ``at`` where none does.
+
+    >>> leading("P0562 not present in ECM", 5), leading("P0562 in memory of the ECM", 5), leading("P0562 in ECM", 5)
+    (18, 16, 5)
+    """
+    window = low[at : at + 40]
+    hits = STATES.find(window)
+    if not hits or window[: hits[0].start].strip(" ,") not in ("", "in"):
+        return at
+    end = at + hits[0].end
+    return end + len(low[end : end + 3]) - len(low[end : end + 3].lstrip())
+
+
 def in_text(low: str, translated: bool = False) -> list[State]:
     """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
     return [
         State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
         for hit in STATES.find(low)
+        if hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start])
     ]
+
+
+def _of_contents(before: str) -> bool:
+    """Whether what is stored is no fault, with a slip in the word: "system disabled, informaiton stored"."""
+    word = (before[-20:].split() or [""])[-1]
+    if len(word) < 6 or not word.isalpha():
+        return False
+    from rapidfuzz import process
+    from rapidfuzz.distance import OSA
+
+    return process.extractOne(word, _CONTENTS, scorer=OSA.distance, score_cutoff=1) is not None
 
 
 def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]]:

@@ -97,8 +97,10 @@ def study(rows: Sequence[Row], names: Names) -> Style:
         heading = not shape[2] and (headed.get(shape, 0.0) >= 0.5 or _one_below_words(rows, group, names))
         style.places[shape] = HEADING if heading else _place(shape, group, names)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
-    trailing = sum(_has_status(rows[at], _wrapped(rows, at), names, style.places[shape_of(rows[at])]) for at in coded)
-    style.doubtful_states = bool(coded) and trailing >= 0.55 * len(coded)
+    told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
+    kinds = {hits[-1].meaning for row in told if (hits := STATES.find(row.low))}
+    # Descriptions that end in such words by chance do not do so in several.
+    style.doubtful_states = bool(told) and len(told) >= (0.55 if len(kinds) < 2 else 0.3) * len(coded)
     _brackets(rows, names, style)
     return style
 
@@ -360,8 +362,8 @@ def _share(texts: Sequence[str], names: Names) -> float:
     if not filled:
         return 0.0
     listed = sum(names.listed(text) for text in filled)
-    if listed >= 0.5 * len(filled):
-        return listed / len(filled)
+    if listed == len(filled):
+        return 1.0
     asked = 0
     scores: dict[str, bool] = {}
     for text in filled:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from code_tables import Tables
 from triage.intake import (
@@ -109,7 +110,8 @@ def _read(found: list[Line], tables: Tables, source: str | None) -> Reading:
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    all_rows = paragraphs.join(rows.uncommented(rows.rows_from(found, names.listed)))
+    all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
+    all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
@@ -129,6 +131,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         columns[0].head.head = True
     context.row_times = _row_times(all_rows, context.order)
     context.flat = _flat(all_rows)
+    context.hanging = _hanging(all_rows)
     context.legend = _legend(all_rows, context.translated)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -180,6 +183,16 @@ def _flat(all_rows: list[Row]) -> bool:
     return bool(coded) and bool(plain) and min(plain) >= min(coded)
 
 
+def _hanging(all_rows: list[Row]) -> bool:
+    """Whether long lines go on further right than their codes: twice or more, and more often than right below them."""
+    right = left = 0
+    for before, row in pairwise(all_rows):
+        if before.finds.codes and not row.finds.codes and not row.blank:
+            right += row.line.indent > before.line.indent
+            left += row.line.indent == before.line.indent
+    return right >= 2 and right > 2 * left
+
+
 def _row(context: Context, row: Row, at: int) -> None:
     """One row, by its kind."""
     if row.blank:
@@ -213,10 +226,11 @@ def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
     code = row.finds.codes[0]
-    begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ")) + 2
+    begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
     if begin < 2 or row.cells or context.names.find(row.low[:begin]):
         return row
-    if context.names.score(tidy(strip_links(row.text[begin : code.start]))) < 60.0:
+    named = context.names.score(tidy(strip_links(row.text[begin : code.start]))) >= 60.0
+    if not named and (begin < code.start or not context.names.find(row.low[code.end :])):
         return row
     metarow.read(context, Row(row.line, row.text[: begin - 2], row.start))
     return Row(row.line, row.text[begin:], row.start + begin)

@@ -88,7 +88,7 @@ def is_label(low: str) -> bool:
 
 def find(low: str) -> tuple[Volt, ...]:
     """The voltages of one line of text in small letters, from left to right. Linear in its length."""
-    return _cached(low) if len(low) <= 240 else _find(low)
+    return _cached(low) if len(low) <= 240 else _long(low)
 
 
 def _find(low: str) -> tuple[Volt, ...]:
@@ -122,6 +122,7 @@ def _find(low: str) -> tuple[Volt, ...]:
     return tuple(found)
 
 
+_long = lru_cache(maxsize=16)(_find)
 _cached = lru_cache(maxsize=8192)(_find)
 
 
