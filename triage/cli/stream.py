@@ -22,7 +22,7 @@ from triage.model.session import Session
 TOGETHER = 96
 
 #: Groups from which on other processes are worth their start, and the most of them.
-FEW, MOST_WORKERS = 8, 8
+FEW, MOST_WORKERS = 4, 8
 
 Group = list[tuple[int, bytes]]
 #: The lines to write and the count of those that could not be used.
