@@ -381,3 +381,16 @@ def test_a_whole_visit_as_a_user_runs_it(tmp_path: Path) -> None:
     assert "1 outcome" in program("calibration")
     assert (tmp_path / "data" / "lowvolt-triage" / "sessions.db").exists()
     program("undo", "nobody", status=1)
+
+
+def test_free_words_of_a_note_are_read_and_a_time_of_day_is_of_the_last_scan(run: Run) -> None:
+    """What a technician says ("cleared all codes") counts as what it is; common practice."""
+    run("open", "van")
+    run("paste", "van", "--text", "Before clear 2026-03-02 08:00, 10.9 V\nECM: P0118 stored\n")
+    assert "van: outside supply on, jump pack" in run("note", "van", "jump pack connected")
+    said = run("note", "van", "cleared all codes")
+    assert "van: cleared" in said
+    assert "the next scan would count as after-clear" in said
+    assert "van: other, customer rang" in run("note", "van", "customer rang")
+    later = run("paste", "van", "--text", "After clear 08:30, 12.6 V. ECM: P0118 current")
+    assert "after clear, 2026-03-02 08:30, 12.6 V" in " ".join(later.split())

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from pydantic import BaseModel
 
     from triage.intake.read import Reading
-    from triage.model.session import Vehicle
+    from triage.model.session import Event, Vehicle
     from triage.model.snapshot import Phase
     from triage.store.rows import KnownSession, StoredSnapshot
     from triage.store.store import Store
@@ -97,7 +97,7 @@ def paste(
     with kept(db) as store:
         session = store.session(name)
         data, source = read_scan(file, text)
-        reading = read_bytes(data, load(), source=source)
+        reading = read_bytes(data, load(), source=source, day=store.last_day(name))
         if len(reading.snapshots) > 1 and (changes or rename):
             raise InputError(f"{source}: {len(reading.snapshots)} scans in one text; nothing was kept: paste without "
                              f"corrections, then use `triage correct {quoted(name)} SNAPSHOT`")
@@ -209,11 +209,24 @@ def note_event(db: str | None, name: str, what: str, who: str | None, **more: An
     from triage.model.session import Event
 
     word, note = event_word(what, more.pop("note"))
-    event = built(Event, what=word, note=note, **more)
+    events = told_events(note, more) if word == "other" and note else []
+    events = events or [built(Event, what=word, note=note, **more)]
     with kept(db) as store:
-        store.add_event(name, event, who)
+        for event in events:
+            store.add_event(name, event, who)
         guess = store.guess_phase(name)
-    return [f"{name}: {event_words(event)}", f"  the next scan would count as {guess.phase}: {guess.why}"]
+    return [*(f"{name}: {event_words(event)}" for event in events),
+            f"  the next scan would count as {guess.phase}: {guess.why}"]
+
+
+def told_events(words: str, more: Mapping[str, Any]) -> list[Event]:
+    """What free words say was done ("cleared all codes, jump pack off"), read as a scan's own words are; what the
+    options say goes before it."""
+    from code_tables import load
+    from triage.intake.read import read_text
+
+    said = {key: value for key, value in more.items() if value is not None}
+    return [event.model_copy(update=said) for event in read_text(words, load()).events]
 
 
 def event_word(what: str, note: str | None) -> tuple[str, str | None]:

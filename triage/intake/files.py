@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import re
+from datetime import date
 from typing import Any
 
 from code_tables import Tables
@@ -53,8 +54,11 @@ _CLEAN = re.compile(
 _EXPECTED = "expected a scan as text: modules with their trouble codes"
 
 
-def read_bytes(data: bytes, tables: Tables, *, source: str | None = None) -> Reading:
-    """Read the bytes of a file. Raises InputError (one line) where they can't be used as a whole."""
+def read_bytes(data: bytes, tables: Tables, *, source: str | None = None, day: date | None = None) -> Reading:
+    """Read the bytes of a file. Raises InputError (one line) where they can't be used as a whole.
+
+    ``source`` names the file in the notices; ``day`` is that of a time of day without a date.
+    """
     if len(data) > LARGEST:
         raise InputError(
             _at(
@@ -65,7 +69,7 @@ def read_bytes(data: bytes, tables: Tables, *, source: str | None = None) -> Rea
     if not data.strip():
         raise InputError(_at(source, f"the input is empty; {_EXPECTED}"))
     if data[:1024].lstrip().startswith(b"%PDF-"):
-        return _checked(read_text(_pdf_text(data, source), tables, source=source), source, pdf=True)
+        return _checked(read_text(_pdf_text(data, source), tables, source=source, day=day), source, pdf=True)
     _refuse_binary(data, source)
     text = decode(data, source)
     stripped = text.lstrip("\ufeff \t\r\n")
@@ -73,7 +77,7 @@ def read_bytes(data: bytes, tables: Tables, *, source: str | None = None) -> Rea
         reading = _json(stripped, tables, source)
         if reading is not None:
             return reading
-    return _checked(read_text(text, tables, source=source), source, text=text)
+    return _checked(read_text(text, tables, source=source, day=day), source, text=text)
 
 
 def _at(source: str | None, message: str) -> str:

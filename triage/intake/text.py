@@ -6,7 +6,7 @@ import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime, time
 from itertools import pairwise
 
 from code_tables import Tables
@@ -60,19 +60,21 @@ class Reading:
     notices: list[Notice]
 
 
-def read_text(text: str, tables: Tables, *, source: str | None = None) -> Reading:
+def read_text(text: str, tables: Tables, *, source: str | None = None, day: date | None = None) -> Reading:
     """Read pasted text in any layout. Never raises; linear in the length of the text.
 
-    ``source`` names the file in the notices.
+    ``source`` names the file in the notices; ``day`` is that of a time of day without a date.
     """
     found = lines_of_html(text) if is_html(text) else lines(text)
-    return read_lines(found, tables, source=source)
+    return read_lines(found, tables, source=source, day=day)
 
 
-def read_lines(found: list[Line], tables: Tables, *, source: str | None = None) -> Reading:
+def read_lines(
+    found: list[Line], tables: Tables, *, source: str | None = None, day: date | None = None
+) -> Reading:
     """Read lines already cut (out of HTML, say)."""
     with _collector_paused():
-        return _read(found, tables, source)
+        return _read(found, tables, source, day)
 
 
 @contextmanager
@@ -89,9 +91,10 @@ def _collector_paused() -> Iterator[None]:
         gc.enable()
 
 
-def _read(found: list[Line], tables: Tables, source: str | None) -> Reading:
+def _read(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Reading:
     """Read lines from the first to the last."""
     context = _prepare(found, tables, source)
+    context.last_date = datetime.combine(day, time()) if day is not None else None
     raw = rawrows.blocks(context.rows)
     skip = 0
     for at, row in enumerate(context.rows):

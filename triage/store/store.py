@@ -7,7 +7,7 @@ raises nothing of it is. A store may be used from several threads and several pr
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 from types import TracebackType
 from typing import Any
@@ -179,6 +179,11 @@ class Store:
         with self._database.reading() as work:
             items = kept.keep(work, writing.session_row(work, name)).items()
             return guess_phase([item.what for item in items], snapshot)
+
+    def last_day(self, name: str) -> date | None:
+        """The day of the last scan of a session that says one: a later one may give the time of day alone."""
+        days = [kept.now.at.date() for kept in self.snapshots(name) if kept.now.at is not None]
+        return days[-1] if days else None
 
     def add_paste(
         self, name: str, body: str | bytes, snapshots: Sequence[Snapshot], phase: Phase | None = None, *,

@@ -17,7 +17,7 @@ def enter_paste(
     who: str | None = None,
 ) -> tuple[Pasted, Reading]:
     """Read ``body`` and keep it in session ``name``. Raises InputError where it is no scan; then nothing is kept."""
-    reading = bench.read(body, source)
+    reading = bench.read(body, source, bench.store.last_day(name))
     if not reading.snapshots and not reading.events:
         raise InputError("no scan was found in this: no module, trouble code or voltage; nothing was kept")
     known = bench.contents(name).known.vehicle

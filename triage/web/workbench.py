@@ -11,7 +11,7 @@ import logging
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 from typing import TypeVar
 
@@ -71,15 +71,16 @@ class Workbench:
         """Close the store."""
         self.store.close()
 
-    def read(self, body: str | bytes, source: str | None = None) -> Reading:
-        """What the reader makes of a paste or a file. Raises InputError where it can't be used as a whole."""
+    def read(self, body: str | bytes, source: str | None = None, day: date | None = None) -> Reading:
+        """What the reader makes of a paste or a file (``day``: of a time without a date). Raises InputError where it
+        can't be used as a whole."""
         data = body.encode("utf-8", "replace") if isinstance(body, str) else body
 
         def make() -> Reading:
             with self._engine:
-                return read_bytes(data, self.tables, source=source)
+                return read_bytes(data, self.tables, source=source, day=day)
 
-        return self._readings.get((hashlib.sha256(data).digest(), source), make)
+        return self._readings.get((hashlib.sha256(data).digest(), source, day), make)
 
     def remember(self, entry_id: int, reading: Reading) -> None:
         """What the reader said of the paste that has just been kept as ``entry_id``."""
