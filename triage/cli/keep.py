@@ -81,7 +81,7 @@ def correct(
 def note(
     name: o.Name,
     what: Annotated[str | None, typer.Argument(
-        help="What was done: " + ", ".join(o.WHATS) + "; free words are read for these, what tells none is kept as a note.",
+        help="What was done: " + ", ".join(o.WHATS) + "; free words are read for these, else kept as a note.",
         show_default=False)] = None,
     module: Annotated[str | None, typer.Option("--module", help="The module it was done to, or measured in.")] = None,
     part: Annotated[str | None, typer.Option(
