@@ -11,7 +11,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import engine_state, misspelt, phases, states
+from triage.intake import engine_state, leads, misspelt, phases, states
 from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -158,6 +158,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
     printed = tidy(without_links(text) if says is None else strip_links(text))
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    if leads.is_lead(small(printed)):
+        # "Stored codes (2):" is said of the codes behind it.
         return None
     start = row.text.find(printed, clause.start)
     if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):

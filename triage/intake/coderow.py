@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import engine_state, namelist, phases, states
+from triage.intake import engine_state, leads, namelist, phases, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.characters import has_letter
@@ -49,12 +49,17 @@ def read(context: Context, row: Row) -> None:
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
     codes = row.finds.codes
+    led, starts = leads.of_row(context, row)
     pending: list[tuple[Found, Details]] = []
     for at, code in enumerate(codes):
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
+        stop = min([stop, *starts[bisect_right(starts, code.start) :][:1]])
         details = beside(context, row, code, stop, used)
         pending.append((code, details))
-    _share_status(row, pending, before_status)
+    _share_status(row, pending, None if led else before_status)
+    for at, (code, details) in enumerate(pending):
+        if details.status is None and code.start in led:
+            pending[at] = code, replace(details, status=led[code.start])
     added: CodeDraft | None = None
     for module in modules:
         for code, details in pending:

@@ -169,6 +169,10 @@ def _failure_type(context: Context, row: Row, value: str, low: str, start: int) 
 
 def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     status = states.of_cell(low, context.translated, context.legend)
+    asked = states.yes_or_no(row.low) if status is None else None
+    if asked is not None and asked[2] is not None:
+        status = asked[2]
+        low = status
     byte = re.fullmatch(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h?", low)
     draft = _draft(context)
     answer = answer_of_cell(low, loose=draft is None)

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 
-from triage.intake import metarow, phases, states, volts
+from triage.intake import leads, metarow, phases, states, volts
 from triage.intake.answers import apply_answer, takes_object
 from triage.intake.assembly import ModuleDraft
 from triage.intake.attribution import attribute
@@ -24,6 +24,7 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT, word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
+from triage.model.snapshot import StatusWord
 
 _VERBS = word_set(
     "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
@@ -159,6 +160,7 @@ def _walk(context: Context, row: Row) -> None:
     facts = attribute(
         row.low, [name for clause in clauses for name in clause.names], [(code.start, code.end) for code in codes],
         [(hit.start, hit.end) for hit in said], [at for at, hit in enumerate(said) if takes_object(row.low, hit)])
+    led, starts = leads.of_row(context, row) if codes else ({}, [])
     pending: list[tuple[list[ModuleDraft], Found, Details]] = []
     for fact in facts:
         modules = [_module(context, row, name) for name in fact.owners]
@@ -167,8 +169,8 @@ def _walk(context: Context, row: Row) -> None:
                 apply_answer(context, module, said[fact.answer].answer)
             continue
         modules = modules or [module_for(context, row, codes[fact.codes[0]])]
-        pending += [(modules, codes[at], _zone(context, row, codes[at], clauses)) for at in fact.codes]
-    _add_all(context, row, pending)
+        pending += [(modules, codes[at], _zone(context, row, codes[at], clauses, starts)) for at in fact.codes]
+    _add_all(context, row, pending, led)
 
 
 def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
@@ -182,16 +184,20 @@ def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
     return context.builder.name_module(printed, row.line, row.start + start, row.start + end)
 
 
-def _zone(context: Context, row: Row, code: Found, clauses: list[Clause]) -> Details:
-    """What stands between a code and the next code, name or end of the clause."""
+def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leading: list[int]) -> Details:
+    """What stands between a code and the next code, name, leading status or end of the clause."""
     clause = clauses[bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1]
     stops = [other.start for other in clause.codes if other.start > code.start]
     stops += [start for start, _ in clause.names if start > code.start]
+    stops += leading[bisect_right(leading, code.start) :][:1]
     stop = min([*stops, clause.end])
     details = Details()
     text = row.text[code.end : stop]
     found = states.in_text(small(text), context.translated)
-    if found:
+    asked = states.yes_or_no(small(text))
+    if asked is not None:
+        details.status = asked[2]
+    elif found:
         details.status = (
             found[0].status
             if len(found) == 1
@@ -204,7 +210,8 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause]) -> Det
     return details
 
 
-def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]]) -> None:
+def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]],
+             led: dict[int, StatusWord]) -> None:
     """Add the codes; a status behind the last of several is that of all that stand together, one before them too."""
     for at in range(len(pending) - 2, -1, -1):
         _, code, details = pending[at]
@@ -224,7 +231,8 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         ):
             details.status = following.status
     for at, (modules, code, details) in enumerate(pending):
-        if details.status is None:
+        details.status = details.status or led.get(code.start)
+        if details.status is None and not led:
             lead = row.low[(pending[at - 1][1].end if at else 0) : code.start]
             found = [
                 state

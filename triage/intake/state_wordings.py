@@ -46,6 +46,14 @@ _STORED: tuple[Slots, ...] = (
         "zeitweise auftretender | vergangener | nicht aktiver | nicht vorhandener",
         "fehler | eintrag | fehlereintrag | fehlercode",
     ),
+    (
+        "sporadische | gespeicherte | passive | inaktive | abgelegte | historische | alte | vergangene | "
+        "nicht aktive | nicht vorhandene",
+        "fehler | eintrage | fehlereintrage | fehlercodes | codes",
+    ),
+    ("defauts | codes", "memorises | passes | fugitifs | intermittents | sporadiques | enregistres | inactifs"),
+    ("fallos | averias | codigos", "memorizados | almacenados | pasados | esporadicos | intermitentes | historicos | "
+     "guardados | inactivos | memorizadas | almacenadas | pasadas | esporadicas | historicas | inactivas"),
     ("fehler | eintrag", "gespeichert | abgelegt | passiv | sporadisch | inaktiv | nicht vorhanden | nicht aktiv"),
     ("tritt | trat", "sporadisch | zeitweise | gelegentlich | manchmal", "- | auf"),
     ("im", "fehlerspeicher | speicher | ereignisspeicher", "- | abgelegt | gespeichert | hinterlegt"),
@@ -108,6 +116,12 @@ _CURRENT: tuple[Slots, ...] = (
         "vorhandener",
         "fehler | eintrag | fehlereintrag | fehlercode",
     ),
+    (
+        "statische | aktive | aktuelle | vorhandene | anliegende | standige | staendige | aktuell vorhandene",
+        "fehler | eintrage | fehlereintrage | fehlercodes | codes",
+    ),
+    ("defauts | codes", "presents | actifs | actuels"),
+    ("fallos | averias | codigos", "presentes | activos | activas | actuales | vigentes"),
     ("fehler", "vorhanden | aktiv | aktuell | statisch | prasent | aktuell vorhanden"),
     ("tritt", f"- | {_DERZEIT} | standig | staendig | immer | permanent", "auf"),
     (

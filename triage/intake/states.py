@@ -21,6 +21,14 @@ from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = re.compile(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
+#: "Present: no", "aktiv = ja", "still active? yes".
+_ASKED = re.compile(
+    r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
+    r"current|failing|stored|history|pending|confirmed|permanent|vorhanden|aktiv|aktuell|anliegend|gespeichert|"
+    r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"
+    r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)(?![a-z0-9])"
+)
+_NOT = word_set("no not nein non n false")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
 #: Words of headings, answers and states; not of descriptions, which are often left in English.
@@ -164,6 +172,23 @@ _LONG_STATES_MEANING = {
     for hit in STATES.find(phrase)
 }
 _LONG_STATES = tuple(_LONG_STATES_MEANING)
+
+
+def yes_or_no(low: str) -> tuple[int, int, StatusWord | None] | None:
+    """Where text asks after a status and answers ("active: no"), with what that says; None where nothing does so.
+
+    Not being present or active now is being stored; not being anything else says nothing.
+
+    >>> yes_or_no("low, present: no"), yes_or_no("confirmed = yes"), yes_or_no("pending: no"), yes_or_no("present")
+    ((5, 16, 'stored'), (0, 15, 'confirmed'), (0, 11, None), None)
+    """
+    match = _ASKED.search(low)
+    if match is None:
+        return None
+    status = of_cell(match[1])
+    if match[2] in _NOT:
+        status = "stored" if status == "current" else None
+    return match.start(), match.end(), status
 
 
 def at_an_end(low: str) -> bool:

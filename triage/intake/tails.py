@@ -73,7 +73,7 @@ def _take(
     if text[-1:] in _COUNT_ENDS and (count := _COUNT_LAST.search(text)) is not None and details.count is None:
         details.count = int(next(number for number in count.groups() if number))
         text = text[: count.start()]
-    if ":" in text or "=" in text:
+    if ":" in text or "=" in text or "?" in text:
         text = _keyed(details, text, translated, legend)
         settled = settled or details.status is not None
     low = small(text)
@@ -118,6 +118,14 @@ def _take(
 def _keyed(details: Details, text: str, translated: bool, legend: Legend) -> str:
     """Take a status behind its key ("Misfire Condition: stored"); what is left of the text. Nothing is surer."""
     low = small(text)
+    asked = states.yes_or_no(low)
+    while asked is not None:
+        # What is true now says more than what is not.
+        start, end, status = asked
+        details.status = status if details.status in (None, "stored") and status is not None else details.status
+        text = text[:start] + text[end:]
+        low = low[:start] + low[end:]
+        asked = states.yes_or_no(low)
     key = _STATUS_KEY.search(low)
     if key is None:
         return text

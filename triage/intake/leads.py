@@ -1,0 +1,171 @@
+"""Statuses that lead to their codes: "stored: P0562, P0563 active: P0118", "ACTIVE: ECM P0562, ABS C0035".
+
+What stands before a colon is said of what follows, so that no such word may be read as that of the code before it: the
+mistake would hide a hard fault.
+
+>>> low = "ecm stored: p0562, p0563 active: p0118"
+>>> places = [(low.index(code), low.index(code) + 5) for code in ("p0562", "p0563", "p0118")]
+>>> [(low[lead.start:lead.end], lead.status, lead.codes) for lead in find(low, places, [(0, 3)])]
+[('stored:', 'stored', (0, 1)), ('active:', 'current', (2,))]
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_left
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from triage.intake import states
+from triage.intake.context import Context
+from triage.intake.layouts import Row
+from triage.intake.phrases import word_set, words
+from triage.intake.vocabulary import STATE_FILLER
+from triage.model.snapshot import StatusWord
+
+Span = tuple[int, int]
+
+#: Words of a list's head beside its status: "Active fault codes (2):".
+_LIST_WORDS = STATE_FILLER | word_set(
+    "trouble list liste lista eintrage eintraege averias fallos codigos only now also still nur noch"
+)
+_COUNT = re.compile(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
+#: What may stand between codes of one list, and between a word of its own and the codes beside it.
+_JOINT = re.compile(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+_LINK = re.compile(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
+_COLON_SIGNS = re.compile(r"[:=]")
+#: Between the status and its colon; before a status that is the value of a key.
+_PLAIN = re.compile(r"[a-z\s]*")
+_KEYED = re.compile(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
+_REACH = 60
+
+
+class Lead(NamedTuple):
+    """A status at ``start``..``end`` (with its colon) and the numbers of the codes that it is said of."""
+
+    start: int
+    end: int
+    status: StatusWord
+    codes: tuple[int, ...]
+
+
+def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: bool = False) -> list[Lead]:
+    """The statuses of a row that lead to codes; empty where the row has none.
+
+    ``codes`` and ``names``: their places, from left to right. A status with a module's name before it is of the codes
+    up to the next name, one before names is of all up to the next such status. Linear in the row's length.
+    """
+    starts = [_before(low, codes, at, names, translated) for at in range(len(codes))]
+    if not any(starts):
+        return []
+    if any(start is not None and not start.colon for start in starts):
+        starts = [start if start is None or start.colon or _all_led(low, codes, starts, translated) else None
+                  for start in starts]
+    found: list[Lead] = []
+    for at, start in enumerate(starts):
+        if start is not None:
+            found.append(Lead(start.start, start.end, start.status, (at,)))
+        elif found and at and not _left(low, found[-1], codes, names, at):
+            found[-1] = found[-1]._replace(codes=(*found[-1].codes, at))
+    return found
+
+
+def is_lead(low: str) -> bool:
+    """Whether a text is nothing but a status with words of a list beside it, and perhaps a count.
+
+    >>> is_lead("stored codes (2)"), is_lead("ecm stored")
+    (True, False)
+    """
+    count = _COUNT.search(low)
+    head = low[: count.start()] if count is not None else low
+    hits = states.in_text(head)
+    spans = [(hit.start, hit.end) for hit in hits]
+    return bool(hits) and all(
+        word in _LIST_WORDS or any(first <= start < last for first, last in spans) for word, start, _ in words(head)
+    )
+
+
+def of_row(context: Context, row: Row) -> tuple[dict[int, StatusWord], list[int]]:
+    """By the place of a code: the status that leads to it; and the places where such statuses begin, in order."""
+    codes = row.finds.codes
+    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start):
+        return {}, []
+    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    found = find(row.low, [(code.start, code.end) for code in codes], names, context.translated)
+    told = {codes[at].start: lead.status for lead in found for at in lead.codes}
+    return told, [lead.start for lead in found]
+
+
+class _Start(NamedTuple):
+    """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on."""
+
+    start: int
+    end: int
+    status: StatusWord
+    colon: bool
+
+
+def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], translated: bool) -> _Start | None:
+    """The status that leads to a code."""
+    stop, least = codes[at][0], codes[at - 1][1] if at else 0
+    place = bisect_left(names, (stop, stop)) - 1
+    if place >= 0 and names[place][0] >= least and _LINK.fullmatch(low, names[place][1], stop):
+        named = _ending(low, least, names[place][0], translated)
+        if named is not None and named.colon:
+            return named
+        return None
+    return _ending(low, least, stop, translated)
+
+
+def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
+    """A status that ends right before a place, behind ``least``."""
+    first = max(least, stop - _REACH)
+    text = low[first:stop].rstrip(" \t(['\"*")
+    colon = text[-1:] in (":", "=")
+    head = text.rstrip(" :=")
+    count = _COUNT.search(head) if colon else None
+    if count is not None and head[: count.start()].strip():
+        head = head[: count.start()]
+    hits = states.in_text(head, translated)
+    if not hits:
+        return None
+    last = hits[-1]
+    if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):
+        return None
+    if any(word not in _LIST_WORDS for word, start, _ in words(head) if start >= last.end):
+        return None
+    start = last.start
+    for hit in reversed(hits[:-1]):
+        if head[hit.end : start].strip(" /&+") in ("", "and", "und", "et", "y", "or"):
+            start = hit.start
+    status = states.of_cell(head[start:], translated) or last.status
+    return _Start(first + start, first + len(text), status, colon)
+
+
+def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool) -> bool:
+    """Whether statuses without a colon stand before their codes throughout ("stored P0562, P0563, active P0118"): one
+    before the first, none behind the last, and nothing else between them."""
+    if starts[0] is None or states.in_text(low[codes[-1][1] : codes[-1][1] + _REACH], translated):
+        return False
+    for at in range(1, len(codes)):
+        start = starts[at]
+        stop = codes[at][0] if start is None else start.start
+        if _JOINT.fullmatch(low, codes[at - 1][1], stop) is None:
+            return False
+    return len(codes) > 1
+
+
+def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
+    """Whether a code is no longer one of the list that a status leads: a sentence or a name stands between, unless
+    the list is one of names from the start."""
+    if re.search(r"[!?\n]|\.\s", low[codes[at - 1][1] : codes[at][0]]):
+        return True
+    if _name_in(names, lead.end, codes[lead.codes[0]][0]):
+        return False
+    return _name_in(names, codes[at - 1][1], codes[at][0])
+
+
+def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
+    """Whether a name stands between two places."""
+    place = bisect_left(names, (start, start))
+    return place < len(names) and names[place][0] < end
