@@ -182,7 +182,9 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     if phase is not None:
         # "After running the engine 10 min" names no module.
         engine.append((phase.start, phase.end))
-    covered = _cover(row, ((code.start, code.end) for code in row.finds.codes))
+    # "Pas de communication" names no parking assist, whatever it is said of.
+    wordings = [(hit.start, hit.end) for hit in spoken(row.low) if " " in row.low[hit.start : hit.end]]
+    covered = _cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
     for start, end, sure in context.names.find(row.low):
         if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue

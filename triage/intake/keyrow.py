@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, phases, states, volts
+from triage.intake import metarow, ownlines, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import CodeDraft
-from triage.intake.characters import has_digit
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
@@ -20,17 +19,6 @@ from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
-_OWN_LINE = re.compile(
-    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*[:,;]\s+|"
-    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
-)
-_QUANTITY = re.compile(
-    r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
-    r"modules?|ecus?|pcs|years?|mal|times|x|"
-    r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
-    r"calle)(?![a-z])",
-    re.IGNORECASE,
-)
 
 
 def split(row: Row) -> tuple[str, str, int] | None:
@@ -51,7 +39,7 @@ def read(context: Context, row: Row, at: int) -> bool:
     pair = split(row)
     if pair is None:
         origin = _origin(context, row, at)
-        return _module(context, row, *origin) if origin is not None else own_number(context, row)
+        return _module(context, row, *origin) if origin is not None else ownlines.read(context, row)
     key, value, start = pair
     role = role_of(key)
     handler = _HANDLERS.get(role or "")
@@ -339,49 +327,3 @@ _HANDLERS = {
     "fmi": _fmi,
     "scan": _scan,
 }
-
-
-def own_number(context: Context, row: Row) -> bool:
-    """A maker's own number at the start of a line under a module, beside a text: kept as an opaque code."""
-    builder = context.builder
-    if (
-        builder.module is None
-        or not context.under_heading
-        or context.blanks
-        or row.finds.refusals
-        or context.live_data
-    ):
-        return False
-    if row.text[:1].isalpha() and not has_digit(row.text[:8]):
-        return False
-    match = _OWN_LINE.match(row.text)
-    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
-        return False
-    own = model_codes.own(match[1])
-    token = match[1]
-    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
-        return False
-    if token.isalpha() or (not token.isdigit() and token.islower()):
-        return False
-    text = row.text[match.end() :].strip()
-    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token):
-        return False
-    from triage.intake.near import small
-    from triage.intake.pieces import soft_pieces, take, take_running
-
-    details = Details()
-    text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
-    for _, part in list(soft_pieces(text))[:20]:
-        take(
-            details,
-            part,
-            small(part),
-            following=False,
-            has_type=True,
-            translated=context.translated,
-            legend=context.legend,
-        )
-    found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
-    draft = add(context, builder.module, row, found, details)
-    context.open_code, context.open_row, context.tail = draft, row, ""
-    return True

@@ -2,6 +2,8 @@
 
 >>> strip_links("In the cluster we have codes"), strip_links("DTC:"), strip_links("ECM - fault code")
 ('cluster', '', 'ECM')
+>>> strip_links("HVAC: 2 faults:"), strip_links("camera 2 faults:")
+('HVAC', 'camera 2')
 """
 
 from __future__ import annotations
@@ -38,6 +40,10 @@ _LEADING = word_set(
     "both still with "
     "avec con mit it its"
 )
+_COUNTED = word_set(
+    "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
+    "averias fallo fallos"
+)
 _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
 
@@ -63,6 +69,8 @@ def strip_links(text: str) -> str:
         and (text[parts[last - 1][1] - 1 : parts[last - 1][1]] not in ("-", "/"))
     ):
         last -= 1
+    if 1 < last < len(parts) and parts[last][0] in _COUNTED and _is_count(text, parts[last - 1]):
+        last -= 1
     first = 0
     while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
         first += 1
@@ -72,6 +80,11 @@ def strip_links(text: str) -> str:
         closing = text.find(")", parts[last - 1][2])
         kept = kept + ")" if closing >= 0 else kept
     return kept
+
+
+def _is_count(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word before "faults" counts them: a number, which a mark parts from the name ("HVAC: 1 fault")."""
+    return part[0].isdigit() and len(part[0]) < 4 and text[: part[1]].rstrip()[-1:] in (":", "-", "(", ",", "[", "=")
 
 
 def _is_letter(text: str, part: tuple[str, int, int]) -> bool:

@@ -13,20 +13,24 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake import namelist
+from triage.intake import namelist, states
 from triage.intake.characters import has_digit
 from triage.intake.found import Found
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
+from triage.intake.pieces import soft_pieces
 from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number.
 _TOKEN = r"(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}"
-_FIRST = re.compile(rf"({_TOKEN})(?![\w.,:/-]?[0-9A-Za-z])")
+_FIRST = re.compile(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = re.compile(
-    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+({_TOKEN})(?![\w.,/-]?[0-9A-Za-z])"
+    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
+    rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
 )
+#: Another number in the line of a first one.
+_FURTHER = re.compile(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
 _QUANTITY = re.compile(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
@@ -51,8 +55,28 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
             behind.append((row, match))
     marks = Counter(_mark_before(row) for row in coded)
     for row, match in behind:
-        if marks[match[2].strip()] >= 1 or len(behind) >= 3:
-            _set(row, match.start(3), match[3])
+        if marks[match[2].strip()] >= 1 or len(behind) >= 3 or match[3] is not None or _has_status(row, match.end()):
+            _set(row, match.start(4), match[4])
+    for row in bare:
+        if row.finds.codes:
+            row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+
+
+def _has_status(row: Row, at: int) -> bool:
+    """Whether words with a status of their own stand behind a number: "open circuit (active)"."""
+    rest = row.low[at:]
+    return len(rest) <= 400 and any(states.of_cell(part) is not None for _, part in soft_pieces(rest)[1:])
+
+
+def further(row: Row, at: int) -> list[Found]:
+    """The makers' own numbers that stand behind a first one, which ends at a place of the row."""
+    found = []
+    for match in _FURTHER.finditer(row.text, at):
+        own = model_codes.own(match[1])
+        number = match[1].isdigit() and len(match[1]) < 5
+        if own is not None and not number and not _QUANTITY.match(row.low, match.end()):
+            found.append(Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1)))
+    return found
 
 
 def _set(row: Row, start: int, text: str) -> bool:

@@ -117,7 +117,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
-    owncodes.adopt(all_rows, namelist.known(names))
+    is_name = namelist.known(names)
+    owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
     all_rows = codefirst.in_front(all_rows, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
