@@ -16,7 +16,8 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT, word_set
 
-_LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+_LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
+_WIDE = re.compile(r"\s{2,}")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
 _ENDS = re.compile(rf"\.{NOT_SHORT}\s+(?=\S)")
 _NEXT = re.compile(r"\s*(?:[,;.]\s|-+\s)")
@@ -132,7 +133,9 @@ def _is_list(context: Context, text: str) -> bool:
 def _names(context: Context, text: str) -> list[str]:
     """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
     found: list[str] = []
-    for part in _split(_LIST_MARKS, text):
+    parts = _split(_LIST_MARKS, text)
+    # Two spaces inside a listed name are a slip.
+    for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
         found += [part] if context.names.score(part) >= 60.0 else _split(_SPLIT_NAMES, part)
     return found
 

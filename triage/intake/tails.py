@@ -78,6 +78,9 @@ def _take(
         settled = settled or details.status is not None
     low = small(text)
     parts = soft_pieces(text)
+    if len(parts) > 1 and "  " in text and states.of_cell(low, translated, legend) is not None:
+        # "not  present": two spaces inside a status are a slip.
+        parts = parts[:1]
     if len(parts) <= 1:
         said = states.of_cell(low, translated, legend) is not None
     else:

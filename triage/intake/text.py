@@ -28,6 +28,7 @@ from triage.intake import (
     prose,
     rawrows,
     rows,
+    spacing,
     states,
     style,
     tablerow,
@@ -113,6 +114,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
+    found = spacing.single(found)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))

@@ -1,0 +1,63 @@
+"""Doubled spaces: text copied out of a printout or set to both margins, in which two spaces stand for one.
+
+Two spaces are a gap between columns elsewhere, so that a line is only taken for such text where every gap in it is two
+spaces wide and a line of the text so written is a sentence.
+
+>>> from triage.intake.characters import lines
+>>> [line.text for line in single(lines("No  reply  from  the  gateway.\\n  ABS  silent\\nP0562  low voltage"))]
+['No reply from the gateway.', '  ABS silent', 'P0562  low voltage']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.characters import Line
+from triage.intake.phrases import WORD, word_set
+
+_GAP = re.compile(r"(?<=\S) +(?=\S)")
+_WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
+_MARK = re.compile(r"[.:,;!?](?:  |$)")
+_SMALL_WORDS = word_set(
+    "the in has have had is are was were of from with on at for and a an no not did still der die das und im in mit "
+    "hat ist von nicht kein keine le la les des du et dans est pas de el los y en con sin tiene no muestra del"
+)
+#: So many gaps, all doubled, make a sentence; in a text with columns of wide gaps it takes more.
+_LEAST, _LEAST_BESIDE_COLUMNS = 3, 6
+
+
+def single(found: Sequence[Line]) -> list[Line]:
+    """The lines, those with doubled spaces written with single ones; each still tied to its place as pasted."""
+    gaps = [_doubled(line.text) if "  " in line.text else 0 for line in found]
+    columns = any("\t" in line.text or _WIDE.search(line.text) for line in found if "  " in line.text)
+    least = _LEAST_BESIDE_COLUMNS if columns else _LEAST
+    told = [at for at, count in enumerate(gaps) if count >= least and _is_sentence(found[at])]
+    if not told:
+        return list(found)
+    taken = {at for at, count in enumerate(gaps) if count and not columns} | set(told)
+    return [_closed(line) if at in taken else line for at, line in enumerate(found)]
+
+
+def _doubled(text: str) -> int:
+    """The number of gaps in a line if each is two spaces wide, else 0."""
+    widths = [match.end() - match.start() for match in _GAP.finditer(text)]
+    return len(widths) if widths and set(widths) == {2} else 0
+
+
+def _is_sentence(line: Line) -> bool:
+    """Whether a line has a mark of a sentence or a small word in it."""
+    return _MARK.search(line.text) is not None or not _SMALL_WORDS.isdisjoint(WORD.findall(line.low))
+
+
+def _closed(line: Line) -> Line:
+    """A line with single spaces."""
+    kept = [at for at in range(len(line.text)) if not _in_gap(line.text, at)]
+    places = kept if line.offsets is None else [line.offsets[at] for at in kept]
+    text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
+    return Line(line.number, line.raw, text, tuple(places), low, line.indent)
+
+
+def _in_gap(text: str, at: int) -> bool:
+    """Whether a character is the second space of a gap inside the line."""
+    return at > 1 and text[at] == text[at - 1] == " " and text[at - 2] != " "
