@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, prose, volts
+from triage.intake import metarow, namelist, prose, volts
 from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
 from triage.intake.context import Context
 from triage.intake.headings import list_in, name_in
@@ -17,6 +17,7 @@ from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT, word_set
 
 _LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
+_COMMA = re.compile(r"\s*[,;|]\s*")
 _WIDE = re.compile(r"\s{2,}")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
 _ENDS = re.compile(rf"\.{NOT_SHORT}\s+(?=\S)")
@@ -133,11 +134,27 @@ def _is_list(context: Context, text: str) -> bool:
 def _names(context: Context, text: str) -> list[str]:
     """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
     found: list[str] = []
-    parts = _split(_LIST_MARKS, text)
+    parts: list[str] = []
+    for part in _split(_COMMA, text):
+        several = [] if context.names.listed(part) else namelist.shared(part)
+        known = several and all(context.names.score(name) >= 60.0 for name in several)
+        parts += several if known else _split(_LIST_MARKS, part)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
-        found += [part] if context.names.score(part) >= 60.0 else _split(_SPLIT_NAMES, part)
+        whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)
+        found += [part] if whole else _split(_SPLIT_NAMES, part)
     return found
+
+
+def _abbreviations(context: Context, text: str) -> bool:
+    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM")."""
+    parts = text.split("/")
+    return (
+        len(parts) > 1
+        and not context.names.listed(text)
+        and all(part.strip().isupper() and context.names.listed(part.strip()) for part in parts)
+        and len({context.names.match(part.strip()).canonical for part in parts}) == len(parts)
+    )
 
 
 def _split(mark: re.Pattern[str], text: str) -> list[str]:

@@ -24,7 +24,7 @@ from triage.intake.phrases import NOT_SHORT, word_set, words
 Span = tuple[int, int]
 
 _STRONG = re.compile(
-    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{2,40}:\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )
 _COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
 _AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
@@ -120,6 +120,9 @@ def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequ
 
 def _parts(gap: str) -> bool:
     """Whether what stands between two codes parts them: a sentence ends, or somebody says something anew."""
+    if not _without_states(gap):
+        # "Got U1829, history; B0146, active in the door": one list.
+        return any(mark in gap for mark in ".!?\n")
     return _STRONG.search(gap) is not None or any(word in _TELLS for word, _, _ in words(gap[-40:]))
 
 
@@ -164,7 +167,9 @@ def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link
     led = bool(told) and any(word in LEADS for word in told)
     plain = all(word in LEADS or word in _FILLER for word in told)
     if fact.answer is not None:
-        object_behind = fact.answer in objects and plain
+        # A word of its own before the name ("could not talk to the centrel gateway") parts nothing.
+        nearly = all(word in LEADS or word in _FILLER for word in told[:-1]) and "," not in gap
+        object_behind = fact.answer in objects and (plain or nearly)
         bare = not gap.strip(" (") and not fact.owners
         return Link.CLEAR if (led and plain and "," not in gap) or object_behind or bare else Link.NONE
     if not told and not gap.strip(" (["):
@@ -211,7 +216,9 @@ def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span])
 def _second_list(low: str, spans: Sequence[Span]) -> int | None:
     """Where a second list begins among codes: behind the comma that follows a whole list ("P1 and P2, U1"), else
     behind the last comma; None without one."""
-    last = None
+    last = next((at for at in range(len(spans) - 1, 0, -1) if _STRONG.search(low, spans[at - 1][1], spans[at][0])), None)
+    if last is not None:
+        return last
     for at in range(1, len(spans)):
         gap = low[spans[at - 1][1]:spans[at][0]]
         if not _COMMA.search(gap):

@@ -22,7 +22,7 @@ from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT
 
 _CLAUSE = re.compile(
-    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{2,40}:\s)|"
     r"\s(?:but|while|whereas|aber|wahrend|mais|"
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
@@ -210,7 +210,7 @@ def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spok
 
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
     taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
-    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in said], is_like)
+    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
     ends = [hit.end for hit in said]
     kept = []
     for start, end in found:

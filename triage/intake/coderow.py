@@ -35,6 +35,7 @@ _NAME_STOP = re.compile(
 )
 #: What ends the description of a code within a line, and what leads to one.
 _NEXT_CLAUSE = re.compile(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_ANOTHER = re.compile(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = re.compile(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 _JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
@@ -83,10 +84,13 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
         # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
         return False
+    said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
+    if any(hit.start > code.end and _ANOTHER.search(row.low, code.end, hit.start) for hit in said):
+        # "Engine: P0562 active / ABS: no answer"
+        return False
     usual = shape in context.style.described
     if usual and _MARK_BEFORE.search(row.text, 0, code.start) and "," not in row.text[: code.start]:
         return True
-    said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
     for hit in said:
         between = row.low[code.end : hit.start] if hit.start >= code.end else ","
         if is_title(row, hit):

@@ -168,9 +168,8 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
         row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
     elif "  " in text:
         cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
-        if "n" in row.low or "p" in row.low:
-            # "not  active" is one status whatever stands between its words.
-            cuts = [cut for cut in cuts if not _NEGATION.search(row.low, max(0, cut[0] - 8), cut[1])]
+        # "not  active" is one status whatever stands between its words.
+        cuts = [cut for cut in cuts if not _NEGATION.search(row.low, max(0, cut[0] - 8), cut[1])]
         if "(" in text and len(cuts) < 40:
             # Two spaces inside brackets are a slip, not a gap between columns.
             cuts = [

@@ -39,6 +39,7 @@ _CELL_STOP = re.compile(r"\s*[(\[]|\s-+\s|:\s")
 _JOINT = re.compile(r"\s*[,;]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 _TIGHT_JOINT = re.compile(r"\s*[&+]\s*|\s+/\s+")
 _ARROW = re.compile(r"\s*[-=]+>\s")
+_AND = word_set("and und et y & + /")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
 _OPEN = {close: mark for mark, close in _BRACKETS.items()}
@@ -60,6 +61,38 @@ def known(names: Names) -> IsName:
         return names.score(text) >= (60.0 if text.endswith(")") else 90.0)
 
     return is_name
+
+
+def shared(text: str) -> list[str]:
+    """The names of several modules that share a word: "camera 1 and 2", "door modules left and right", "front and rear
+    door"; empty where a text is not so written.
+
+    >>> shared("camera 1 and 2"), shared("front and rear door"), shared("left and right"), shared("ABS and ECM")
+    (['camera 1', 'camera 2'], ['front door', 'rear door'], [], [])
+    """
+    parts = text.split()
+    joints = [at for at, part in enumerate(parts) if part in _AND]
+    if len(joints) != 1 or not 3 <= len(parts) <= 8:
+        return []
+    left, right = parts[: joints[0]], parts[joints[0] + 1 :]
+    if _tells_apart(right):
+        first = next((at for at in range(len(left)) if _tells_apart(left[at:])), len(left))
+        head, own, tail = left[:first], left[first:], []
+    elif _tells_apart(left):
+        last = next((at for at in range(len(right) - 1, 0, -1) if _tells_apart(right[:at])), 0)
+        head, own, tail, right = [], left, right[last:], right[:last]
+    else:
+        return []
+    if not own or not right or bool(head) == bool(tail) or own[-1].isdigit() != right[-1].isdigit():
+        return []
+    return [" ".join([*head, *own, *tail]), " ".join([*head, *right, *tail])]
+
+
+def _tells_apart(parts: Sequence[str]) -> bool:
+    """Whether words are a number or sides, which tell modules of one name apart."""
+    if len(parts) == 1 and parts[0].isdigit():
+        return len(parts[0]) < 3
+    return bool(parts) and all(low(part) in SIDES for part in parts)
 
 
 def zone(row: Row, is_name: IsName) -> Span:

@@ -22,7 +22,7 @@ _LEGEND = re.compile(
     r"possible)(?![a-z])"
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
-_PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .']{1,40})")
+_PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
 _BRACKETED = re.compile(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = re.compile(r"\.{4}|_{4}|-{4}|(?:\. ){3}|\u2026")

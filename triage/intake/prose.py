@@ -24,6 +24,7 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT, word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
+from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
 _VERBS = word_set(
@@ -39,6 +40,12 @@ _TAIL_IN = re.compile(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
     r"en|from)\s"
+)
+_BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+#: A status set off by a comma: "C0727, active; C0728, history".
+_SET_OFF = re.compile(
+    r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
+    r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
@@ -60,11 +67,10 @@ def is_prose(context: Context, row: Row) -> bool:
         return True
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
-        tail = row.low[first.end :]
         said = [hit for hit in answers_in(row) if not is_title(row, hit)]
         return (
             (first.start > 0 or bool(said))
-            and _TAIL_IN.match(tail) is not None
+            and _leads_in(row, first)
             and any(start >= first.end for start, _ in subjects_of(context, row))
         )
     if named and (_HAS.search(row.low[: first.start]) or _tells_more(context, row)):
@@ -81,9 +87,16 @@ def is_prose(context: Context, row: Row) -> bool:
     if not before:
         # "C0035 confirmed; the cluster shows U0100": the codes before are of the module above.
         behind = any(_HAS.match(row.low, end) for _, end in subjects_of(context, row))
-        return behind or _TAIL_IN.match(row.low[row.finds.codes[-1].end :]) is not None
+        return behind or _leads_in(row, row.finds.codes[-1])
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _leads_in(row: Row, code: Found) -> bool:
+    """Whether "in" stands behind a code, or behind its status: "U1576 passive in the radio", "U0100 (lost) in ..."."""
+    bracket = _BRACKET.match(row.low, code.end)
+    ends = (code.end, states.leading(row.low, code.end), bracket.end() if bracket is not None else code.end)
+    return any(_TAIL_IN.match(row.low[end - (row.low[end - 1] == " ") : end + 80]) is not None for end in set(ends))
 
 
 def _tells_more(context: Context, row: Row) -> bool:
@@ -142,7 +155,10 @@ def answers(context: Context, row: Row) -> bool:
     clauses = clauses_of(context, row)
     if not any(clause.names and clause.answers for clause in clauses) and not _spread(clauses):
         return False
-    metarow.apply(context, row, top=True)
+    if _states_phase(context, row):
+        metarow.read(context, row)
+    else:
+        metarow.apply(context, row, top=True)
     _walk(context, row)
     return True
 
@@ -192,6 +208,9 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     stops += leading[bisect_right(leading, code.start) :][:1]
     stop = min([*stops, clause.end])
     details = Details()
+    told = _beside(context, row, code)
+    if told is not None:
+        return told
     text = row.text[code.end : stop]
     found = states.in_text(small(text), context.translated)
     asked = states.yes_or_no(small(text))
@@ -207,7 +226,36 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
         for _, part in list(soft_pieces(text))[:6]:
             take(details, part, small(part), following=False, has_type=True, translated=context.translated)
         details.texts = [text for text in details.texts if len(text.split()) > 1]
+    if details.status is None and stop == clause.end:
+        details.status = _in_last_bracket(context, row, code, clauses)
     return details
+
+
+def _in_last_bracket(context: Context, row: Row, code: Found, clauses: list[Clause]) -> StatusWord | None:
+    """The status in brackets behind a description with a comma in it ("speed sensor, no pulse (failing now)")."""
+    at = bisect_right(clauses, code.start, key=lambda clause: clause.start)
+    stop = clauses[at - 1].end
+    for clause in clauses[at : at + 3]:
+        if clause.codes or clause.names or row.text[clause.start : clause.start + 1] != ",":
+            break
+        stop = clause.end
+    closed = row.low[code.end : stop].rstrip(" .;")
+    if not closed.endswith(")"):
+        return None
+    return states.of_cell(closed[closed.rfind("(") :], context.translated)
+
+
+def _beside(context: Context, row: Row, code: Found) -> Details | None:
+    """What stands in brackets right behind a code, its text and its status ("(lamp circuit, active)"), or a status set
+    off by a comma; None where neither tells a status."""
+    bracket = _BRACKET.match(row.low, code.end)
+    if bracket is not None:
+        inside = (row.text[bracket.start(1) : bracket.end(1)],)
+        details = read_pieces(inside, True, context.translated, context.style.doubtful_states, context.legend)
+        return details if details.status is not None else None
+    match = _SET_OFF.match(row.low, code.end)
+    status = states.of_cell(match[1], context.translated) if match is not None else None
+    return Details(status=status) if status is not None else None
 
 
 def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]],

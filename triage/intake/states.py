@@ -21,6 +21,8 @@ from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = re.compile(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
+#: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
+_CELL_ONLY = frozenset({"absent", "absente", "absents"})
 #: "Present: no", "aktiv = ja", "still active? yes".
 _ASKED = re.compile(
     r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
@@ -220,7 +222,8 @@ def in_text(low: str, translated: bool = False) -> list[State]:
     return [
         State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
         for hit in STATES.find(low)
-        if hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start])
+        if hit.phrase not in _CELL_ONLY
+        and (hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start]))
     ]
 
 

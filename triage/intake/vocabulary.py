@@ -34,7 +34,8 @@ STATES = Phrasebook(
         liegt nicht an | memorise | memorisee | memorises | memorisees | enregistre | enregistree | enregistres |
         stocke | stockee | passe | historique | inactif | inactive | non present | non presente | pas present | plus
         present | non actif | plus actif | pas actif | n est plus present | n est plus actif | fugitif | sporadique |
-        intermittente | en memoire | ancien | absent actuellement | actuellement absent | passif | actuellement non
+        intermittente | en memoire | ancien | absent | absente |
+        absents | absent actuellement | actuellement absent | passif | actuellement non
         present | defaut fugitif | defaut memorise | non actuel | non permanent | almacenado | almacenada |
         almacenados | memorizado | memorizada | guardado | guardada | historico | historica | pasado | inactivo |
         inactiva | pasivo | pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
@@ -95,7 +96,8 @@ DOUBTFUL_STATES = phrase_set("""
 ANSWERS = Phrasebook(
     {
         "silent": """
-        no response | no answer | did not answer | didn t answer | didnt answer | does not answer | doesn t answer |
+        no resp | no rsp | no response | no answer | did not
+        answer | didn t answer | didnt answer | does not answer | doesn t answer |
         won t answer | wont answer | would not answer | wouldn t answer | never answered | not answering | did not
         respond | didn t respond | didnt respond | does not respond | doesn t respond | not responding | not
         responded | failed to respond | failed to answer | fails to respond | no reply | did not reply | didn t reply
