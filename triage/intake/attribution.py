@@ -216,7 +216,8 @@ def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span])
 def _second_list(low: str, spans: Sequence[Span]) -> int | None:
     """Where a second list begins among codes: behind the comma that follows a whole list ("P1 and P2, U1"), else
     behind the last comma; None without one."""
-    last = next((at for at in range(len(spans) - 1, 0, -1) if _STRONG.search(low, spans[at - 1][1], spans[at][0])), None)
+    places = range(len(spans) - 1, 0, -1)
+    last = next((at for at in places if _STRONG.search(low, spans[at - 1][1], spans[at][0])), None)
     if last is not None:
         return last
     for at in range(1, len(spans)):

@@ -28,7 +28,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         "donor vehicle",
         re.compile(
             r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
-            r"jump(?:er)? (?:leads?|cables?)|jumped from|spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
+            r"jump(?:er)? (?:leads?|cables?)|"
+            r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
             r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
         ),
     ),
@@ -57,7 +58,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = re.compile(
-    r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
     r"abgeklemmt|entfernt|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
     r"not connected|"
@@ -66,7 +67,7 @@ _OFF = re.compile(
 _NO_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
     r"nothing)(?![a-z])|"
-    r"nothing connected|(?:no|without|not any|ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
+    r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
     r"(?:outside|external|extra) (?:supply|power))"
     r"(?: connected| on)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
     r"externe versorgung|"
@@ -74,6 +75,24 @@ _NO_SUPPLY = re.compile(
     r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
     r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
 )
+
+
+_ALONE = re.compile(
+    r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|jump[ -]?pack|"
+    r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
+    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|running|"
+    r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
+    r"(?=\s*(?:[,.;!(]|-\s|$))"
+)
+
+
+def alone(low: str) -> bool:
+    """Whether a line starts with a device and that it is on or off, and so names no module.
+
+    >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
+    (True, False, False)
+    """
+    return _ALONE.match(low) is not None
 
 
 def outside_supply(low: str) -> OutsideSupply | None:

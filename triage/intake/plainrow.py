@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake import answerrow, continuation, engine_state, happenings, keyrow, metarow, phases, states, volts
+from triage.intake import answerrow, continuation, engine_state, happenings, keyrow, metarow, outside, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
@@ -93,7 +93,7 @@ def _names_none(context: Context, row: Row) -> bool:
     a description in its own column."""
     if happenings.is_aside(row.low):
         context.open_code = context.open_row = None
-    elif engine_state.alone(row.low):
+    elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
     elif continuation.in_column(context, row):
         continuation.go_on(context, row)

@@ -48,7 +48,7 @@ LOWEST_FILLED = re.compile(
 _FALL = (
     r"(?:dip(?:s|ped|ping)?|drop(?:s|ped|ping)|drop to|fell|fall(?:s|ing|en)?|sag(?:s|ged|ging)?|sank|sunk|sinks?|"
     r"went (?:right )?down|pulled? down|dragged down|collapsed?|bottom(?:ed|s)?(?: out)?|down to|as low as|"
-    r"gefallen|gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
+    r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
     r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
 )
 _LEAST = (
@@ -91,6 +91,20 @@ OTHER = re.compile(
     r"should be)(?![a-z])|[<>]=?"
 )
 OTHER_AFTER = re.compile(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
+#: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".
+_THING = (
+    r"(?:trailer|tow(?:ing|bar)?|caravan|sensor|injector|actuator|lamp|bulb|relay|solenoid|switch|motor|headlight|"
+    r"accessory|cigar(?:ette)?(?: lighter)?|lighter|usb|anhanger|geber|fuhler|lampen|remorque|capteur|remolque)"
+)
+_PLUG = r"(?:plug|socket|connector|harness|pin|stecker|steckdose|kupplung|dose|prise|connecteur|fiche|conector|enchufe)"
+OTHER_PLACE = re.compile(rf"(?<![a-z]){_THING}[ -]?{_PLUG}(?![a-z])")
+OTHER_PLACE_AFTER = re.compile(
+    rf"[ ]?(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? {_THING}[ -]?{_PLUG}(?![a-z])"
+)
+#: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
+START_BEFORE = re.compile(r"(?<![a-z])start(?![a-z])[ :=]*$")
+START_AFTER = re.compile(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&]| and| to)")
+END_FOLLOWS = re.compile(r"[^;\n]{0,48}(?<![a-z])(?:end|finish)(?![a-z])")
 DEVICE_AFTER = re.compile(
     r" ?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador)(?![a-z])"
 )

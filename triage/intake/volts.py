@@ -21,6 +21,7 @@ from triage.intake.volt_words import (
     AT_SUPPLY,
     BREAK,
     DEVICE_AFTER,
+    END_FOLLOWS,
     FILLED,
     LABEL,
     LOWEST,
@@ -31,8 +32,12 @@ from triage.intake.volt_words import (
     NOMINAL_THEN,
     OTHER,
     OTHER_AFTER,
+    OTHER_PLACE,
+    OTHER_PLACE_AFTER,
     OTHER_UNIT,
     SIGNS,
+    START_AFTER,
+    START_BEFORE,
     STATE_WORDS,
     VEHICLE,
 )
@@ -243,9 +248,12 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
         # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
+    if OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
+        return Volt(start, end, value, "other", False)
     if OTHER.search(own) or OTHER_AFTER.match(low, end):
         return Volt(start, end, value, "other", label)
-    of = _extreme(before, own, after)
+    begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
+    of = "supply" if begun and END_FOLLOWS.match(low, end) else _extreme(before, own, after)
     if of is not None:
         return Volt(start, end, value, of, True)
     if label or not number.unit:
