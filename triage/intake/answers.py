@@ -33,6 +33,8 @@ DOUBTFUL = phrase_set("""
         nichts | nix | rien | nada | nff | fehlerlos | is fine | was fine | is ok | was ok | is good | was good | all
         fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
         | not detected""")
+#: What people say of anything ("wiring looks fine").
+_SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(
     "yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good"
 )
@@ -123,7 +125,7 @@ def spoken(low: str) -> list[Spoken]:
     if len(low) > 4000:
         return []
     return [
-        Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL)
+        Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
         if (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
         and (

@@ -24,7 +24,8 @@ from triage.intake.phrases import NOT_SHORT, word_set, words
 Span = tuple[int, int]
 
 _STRONG = re.compile(
-    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{2,40}:\s)|(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{{2,40}}:\s)|"
+    r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )
 _COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
 _AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")

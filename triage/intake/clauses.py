@@ -22,7 +22,7 @@ from triage.intake.near import small
 from triage.intake.phrases import NOT_SHORT
 
 _CLAUSE = re.compile(
-    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{2,40}:\s)|"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{{2,40}}:\s)|"
     r"\s(?:but|while|whereas|aber|wahrend|mais|"
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
@@ -58,7 +58,8 @@ _ANOTHER = re.compile(
 )
 #: What parts an answer from the description of the code before it.
 _BREAK = re.compile(
-    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s(?:but|while|and|und|aber|et|mais|y|pero)\s"
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s/(?=\s[^/:]{{2,40}}:\s)|"
+    r"\s(?:but|while|and|und|aber|et|mais|y|pero)\s"
 )
 
 Span = tuple[int, int]

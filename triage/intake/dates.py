@@ -52,7 +52,8 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "iso",
         re.compile(
-            r"(?<![0-9a-z.,-])((?:19|20)[0-9]{2})([-/.])(1[0-2]|0?[1-9])\2(3[01]|[12][0-9]|0?[1-9])(?![0-9])" + _TIME
+            r"(?<![0-9a-z.])(?<![0-9a-z./]-)((?:19|20)[0-9]{2})([-/.])(1[0-2]|0?[1-9])\2(3[01]|[12][0-9]|"
+            r"0?[1-9])(?![0-9])" + _TIME
         ),
     ),
     (
@@ -63,12 +64,15 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
     ),
     (
         "numbers",
-        re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2((?:19|20)?[0-9]{2})(?![0-9/-])" + _TIME),
+        re.compile(
+            r"(?<![0-9a-z./])(?<![0-9],)(?<![0-9a-z./]-)([0-3]?[0-9])([./-])([0-3]?[0-9])\2((?:19|20)?[0-9]{2})"
+            r"(?![0-9/-])" + _TIME
+        ),
     ),
     (
         "day month",
         re.compile(
-            rf"(?<![0-9a-z.,])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
+            rf"(?<![0-9a-z.])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
             rf"[ ,-]{{0,2}}(?:de |del )?((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
         ),
     ),
@@ -79,7 +83,9 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
         ),
     ),
 )
-_NUMBERS = re.compile(r"(?<![0-9a-z.,/-])([0-3]?[0-9])([./-])([0-3]?[0-9])\2(?:19|20)?[0-9]{2}(?![0-9/-])")
+_NUMBERS = re.compile(
+    r"(?<![0-9a-z./])(?<![0-9],)(?<![0-9a-z./]-)([0-3]?[0-9])([./-])([0-3]?[0-9])\2(?:19|20)?[0-9]{2}(?![0-9/-])"
+)
 _CLOCK = re.compile(
     r"(?<![0-9a-z.,:/-])([01]?[0-9]|2[0-3])(?::|[ ]?h[ ]?)([0-5][0-9])(?::([0-5][0-9]))?(?:[ ]?(am|"
     r"pm|uhr|h))?"
@@ -88,6 +94,9 @@ _CLOCK = re.compile(
 #: What every date has: a year, or numbers with marks between them.
 _SIGNS = re.compile(r"(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
 _MARKED = re.compile(r"[0-9][./-][0-9]{1,2}[./-]")
+
+
+_DAY_MONTH = dict(_FORMS)["day month"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +150,11 @@ def find(text: str, first: Order | None = None) -> list[Stamp]:
                 found.append(stamp)
                 taken[stamp.start : stamp.end] = b"\1" * (stamp.end - stamp.start)
     return sorted(found, key=lambda stamp: stamp.start)
+
+
+def begins(low: str) -> bool:
+    """Whether a line in small letters begins with the day of a date: "26. Oktober 2025"."""
+    return _DAY_MONTH.match(low) is not None
 
 
 def _stamp(form: str, match: re.Match[str], first: Order | None) -> Stamp | None:

@@ -29,7 +29,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         re.compile(
             r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
             r"jump(?:er)? (?:leads?|cables?)|"
-            r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
+            r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
+            r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
             r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
         ),
     ),
@@ -58,7 +59,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = re.compile(
-    r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|"
+    r"unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
     r"abgeklemmt|entfernt|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
     r"not connected|"
@@ -67,7 +69,10 @@ _OFF = re.compile(
 _NO_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
     r"nothing)(?![a-z])|"
-    r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
+    r"(?:no|without(?: a)?|not? on|ohne|sans|sin) (?:battery )?(?:charger|ladegerat|chargeur|"
+    r"cargador)(?=\s*(?:[,.;)]|$))|"
+    r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|"
+    r"ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
     r"(?:outside|external|extra) (?:supply|power))"
     r"(?: connected| on)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
     r"externe versorgung|"
@@ -78,9 +83,11 @@ _NO_SUPPLY = re.compile(
 
 
 _ALONE = re.compile(
-    r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|jump[ -]?pack|"
+    r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
+    r"jump[ -]?pack|"
     r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
-    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|running|"
+    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
+    r"running|"
     r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
     r"(?=\s*(?:[,.;!(]|-\s|$))"
 )

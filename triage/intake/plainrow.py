@@ -5,7 +5,19 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake import answerrow, continuation, engine_state, happenings, keyrow, metarow, outside, phases, states, volts
+from triage.intake import (
+    answerrow,
+    continuation,
+    engine_state,
+    happenings,
+    keyrow,
+    metarow,
+    outside,
+    phases,
+    remarks,
+    states,
+    volts,
+)
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
@@ -91,7 +103,12 @@ def read(context: Context, row: Row, at: int) -> None:
 def _names_none(context: Context, row: Row) -> bool:
     """Rows that look like a name and are none: a phone's or a version's number, the engine's state alone, the rest of
     a description in its own column."""
-    if happenings.is_aside(row.low):
+    if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
+        # What somebody wrote between the codes of a module names no other.
+        context.refuse(row)
+        if not remarks.is_plan(row.low) and metarow.read(context, row):
+            context.open_code = context.open_row = None
+    elif happenings.is_aside(row.low):
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
@@ -122,7 +139,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)
         return True
-    if row.low.endswith(" clear") and context.names.listed(tidy(row.text[:-6])):
+    if row.low.endswith(" clear") and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 
-from triage.intake import leads, metarow, phases, states, volts
+from triage.intake import dates, leads, metarow, phases, states, volts
 from triage.intake.answers import apply_answer, takes_object
 from triage.intake.assembly import ModuleDraft
 from triage.intake.attribution import attribute
@@ -40,6 +40,12 @@ _TAIL_IN = re.compile(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
     r"en|from)\s"
+)
+_TIGHT = re.compile(r"(?<=[a-z]),(?=[^\W\d])")
+_SCAN = re.compile(
+    r"\s*(?:the |le |la |der |die )?(?:scan(?:ned)?|re-?scan(?:ned)?|read-?out|read|lecture|lectura|auslesung|"
+    r"ausgelesen|"
+    r"gelesen|diagnos\w+)(?![a-z])"
 )
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
 #: A status set off by a comma: "C0727, active; C0728, history".
@@ -140,10 +146,11 @@ def _scans(context: Context, row: Row) -> list[Row]:
 
 
 def _states_phase(context: Context, row: Row) -> bool:
-    """Whether the row says where the scan stands: at its beginning, or in a clause that says nothing of a module."""
+    """Whether the row says when the scan was taken or where it stands: at its beginning, or in a clause that says
+    nothing of a module."""
     hit = phases.find(row.low)
     if hit is None:
-        return False
+        return _SCAN.match(row.low) is not None and bool(dates.find(row.text[:48], context.order))
     if hit.start <= 40:
         return True
     clause = next((clause for clause in clauses_of(context, row) if clause.start <= hit.start < clause.end), None)
@@ -250,7 +257,7 @@ def _beside(context: Context, row: Row, code: Found) -> Details | None:
     off by a comma; None where neither tells a status."""
     bracket = _BRACKET.match(row.low, code.end)
     if bracket is not None:
-        inside = (row.text[bracket.start(1) : bracket.end(1)],)
+        inside = (_TIGHT.sub(", ", row.text[bracket.start(1) : bracket.end(1)]),)
         details = read_pieces(inside, True, context.translated, context.style.doubtful_states, context.legend)
         return details if details.status is not None else None
     match = _SET_OFF.match(row.low, code.end)

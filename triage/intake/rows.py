@@ -10,7 +10,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake import numbering
+from triage.intake import dates, numbering, phases
 from triage.intake.answers import spoken
 from triage.intake.characters import Line, indent_of, lines
 from triage.intake.heads import role_of
@@ -103,13 +103,17 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
             line.indent = indent_of(text[start:stop])
     if start < stop and (text[start] == "[" or text[start].isdigit()):
         match = _STAMP.match(text, start)
-        if match is not None and match.end() < stop:
+        # "23/02/2025 08:44 - as found:" tells of a scan, and nobody wrote it in a chat.
+        of_scan = match is not None and text[start] != "[" and phases.find(line.low[match.end() : stop]) is not None
+        if match is not None and match.end() < stop and not of_scan:
             start = match.end()
             sender = _SENDER.match(text, start)
             if sender is not None and not is_module(sender[1]) and not _is_key(sender[1].lower()):
                 start = sender.end()
     for _ in range(2):
         if start < stop and not text[start].isalpha():
+            if text[start].isdigit() and dates.begins(line.low[start : start + 40]):
+                break
             match = _BULLET.match(text, start)
             if match is not None and match.end() < stop:
                 start = match.end()

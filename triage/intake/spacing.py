@@ -1,7 +1,7 @@
 """Doubled spaces: text copied out of a printout or set to both margins, in which two spaces stand for one.
 
-Two spaces are a gap between columns elsewhere, so that a line is only taken for such text where every gap in it is two
-spaces wide and a line of the text so written is a sentence.
+Two spaces are a gap between columns elsewhere, so that a line is only taken for such text where every gap in it is
+doubled and a line of the text so written is a sentence.
 
 >>> from triage.intake.characters import lines
 >>> [line.text for line in single(lines("No  reply  from  the  gateway.\\n  ABS  silent\\nP0562  low voltage"))]
@@ -28,9 +28,13 @@ _LEAST, _LEAST_BESIDE_COLUMNS = 3, 6
 
 
 def single(found: Sequence[Line]) -> list[Line]:
-    """The lines, those with doubled spaces written with single ones; each still tied to its place as pasted."""
+    """The lines, those with doubled spaces written with half of them; each still tied to its place as pasted."""
     gaps = [_doubled(line.text) if "  " in line.text else 0 for line in found]
-    columns = any("\t" in line.text or _WIDE.search(line.text) for line in found if "  " in line.text)
+    columns = any(
+        not count and ("\t" in line.text or _WIDE.search(line.text) is not None)
+        for line, count in zip(found, gaps, strict=True)
+        if "  " in line.text
+    )
     least = _LEAST_BESIDE_COLUMNS if columns else _LEAST
     told = [at for at, count in enumerate(gaps) if count >= least and _is_sentence(found[at])]
     if not told:
@@ -40,9 +44,9 @@ def single(found: Sequence[Line]) -> list[Line]:
 
 
 def _doubled(text: str) -> int:
-    """The number of gaps in a line if each is two spaces wide, else 0."""
+    """The number of gaps in a line if each is two spaces wide (four where two stood there before), else 0."""
     widths = [match.end() - match.start() for match in _GAP.finditer(text)]
-    return len(widths) if widths and set(widths) == {2} else 0
+    return len(widths) if widths and all(width in (2, 4) for width in widths) else 0
 
 
 def _is_sentence(line: Line) -> bool:
@@ -51,13 +55,14 @@ def _is_sentence(line: Line) -> bool:
 
 
 def _closed(line: Line) -> Line:
-    """A line with single spaces."""
-    kept = [at for at in range(len(line.text)) if not _in_gap(line.text, at)]
+    """A line with half as many spaces in its gaps."""
+    kept: list[int] = []
+    done = 0
+    for match in _GAP.finditer(line.text):
+        kept += range(done, (match.start() + match.end()) // 2)
+        done = match.end()
+    kept += range(done, len(line.text))
     places = kept if line.offsets is None else [line.offsets[at] for at in kept]
     text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
     return Line(line.number, line.raw, text, tuple(places), low, line.indent)
 
-
-def _in_gap(text: str, at: int) -> bool:
-    """Whether a character is the second space of a gap inside the line."""
-    return at > 1 and text[at] == text[at - 1] == " " and text[at - 2] != " "

@@ -28,7 +28,8 @@ _ASKED = re.compile(
     r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
     r"current|failing|stored|history|pending|confirmed|permanent|vorhanden|aktiv|aktuell|anliegend|gespeichert|"
     r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"
-    r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)(?![a-z0-9])"
+    r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
+    r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
 )
 _NOT = word_set("no not nein non n false")
 #: Where several words stand together, the one that says most about now.
@@ -181,8 +182,8 @@ def yes_or_no(low: str) -> tuple[int, int, StatusWord | None] | None:
 
     Not being present or active now is being stored; not being anything else says nothing.
 
-    >>> yes_or_no("low, present: no"), yes_or_no("confirmed = yes"), yes_or_no("pending: no"), yes_or_no("present")
-    ((5, 16, 'stored'), (0, 15, 'confirmed'), (0, 11, None), None)
+    >>> yes_or_no("low, present: no"), yes_or_no("pending: no"), yes_or_no("active: no data")
+    ((5, 16, 'stored'), (0, 11, None), None)
     """
     match = _ASKED.search(low)
     if match is None:

@@ -99,7 +99,8 @@ _THING = (
 _PLUG = r"(?:plug|socket|connector|harness|pin|stecker|steckdose|kupplung|dose|prise|connecteur|fiche|conector|enchufe)"
 OTHER_PLACE = re.compile(rf"(?<![a-z]){_THING}[ -]?{_PLUG}(?![a-z])")
 OTHER_PLACE_AFTER = re.compile(
-    rf"[ ]?(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? {_THING}[ -]?{_PLUG}(?![a-z])"
+    rf"[ ]?(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? "
+    rf"{_THING}[ -]?{_PLUG}(?![a-z])"
 )
 #: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
 START_BEFORE = re.compile(r"(?<![a-z])start(?![a-z])[ :=]*$")

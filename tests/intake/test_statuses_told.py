@@ -1,0 +1,77 @@
+"""Statuses before their codes, in sentences and behind a question. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+LED = [
+    ("ECM stored: P0562, P0563  active: P0118", {"engine control": ["P0562 stored", "P0563 stored", "P0118 current"]}),
+    ("ECM stored P0562, P0563, active P0118", {"engine control": ["P0562 stored", "P0563 stored", "P0118 current"]}),
+    ("ECM: stored: P0562; active: P0118", {"engine control": ["P0562 stored", "P0118 current"]}),
+    (
+        "ECM: active codes (1): P0118, stored codes (2): P0562, P0563",
+        {"engine control": ["P0118 current", "P0562 stored", "P0563 stored"]},
+    ),
+    ("ECM P0562 and P0563 stored, P0118 active", {"engine control": ["P0562 stored", "P0563 stored", "P0118 current"]}),
+    ("ECM Code: P0562 status: stored Code: P0118 status: active", {"engine control": ["P0562 stored", "P0118 current"]}),
+    ("The ECM has stored P0562 and active P0118.", {"engine control": ["P0562 stored", "P0118 current"]}),
+    (
+        "ACTIVE: ECM P0562, ABS C0035\nHISTORY: BCM B1000",
+        {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 current"], "body control": ["B1000 stored"]},
+    ),
+    (
+        "Aktive Fehler: Motor P0562; Passive Fehler: ABS C0035",
+        {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]},
+    ),
+    (
+        "Défauts actifs : ABS C0035; défauts mémorisés : Moteur P0562",
+        {"anti-lock brakes": ["C0035 current"], "engine control": ["P0562 stored"]},
+    ),
+    ("ECM: stored P0562, ABS: active C0035", {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 current"]}),
+]  # fmt: skip
+ASKED = [
+    ("ECM P0562 present: yes\nABS C0035 present: no", ["P0562 current", "C0035 stored"]),
+    ("ECM P0562 active = no\nABS C0035 still active? yes", ["P0562 stored", "C0035 current"]),
+    ("Module: ECM\nCode: P0562\nPresent: no\nModule: ABS\nCode: C0035\nPresent: yes", ["P0562 stored", "C0035 current"]),
+    ("ECM: P0562: status: active: no signal\nABS: C0035: status: stored: no data", ["P0562 current", "C0035 stored"]),
+]  # fmt: skip
+SENTENCES = [
+    ("The ABS has C0035 (wheel sensor, not present) and C0036 (pump, active).", ["C0035 stored", "C0036 current"]),
+    ("ABS shows C0035, active; C0036, history.", ["C0035 current", "C0036 stored"]),
+    ("The ABS has C0035, failing now.", ["C0035 current"]),
+    ("Got C0035, history; C0036, active in the ABS.", ["C0035 stored", "C0036 current"]),
+    ("Got C0035 passive in the ABS.", ["C0035 stored"]),
+    ("Found C0035 (stored) in the ABS.", ["C0035 stored"]),
+    ("ABS gave C0035 speed sensor, no pulse (failing now) and C0036 open (stored).", ["C0035 current", "C0036 stored"]),
+    ("ABS: C0035 signal missing (stored); U0100 no communication (active)", ["C0035 stored", "U0100 current"]),
+    ("Freins affiche C0035 (pas de communication,actif).", ["C0035 current"]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "expected"), LED)
+def test_a_status_before_a_list_is_of_the_codes_behind_it(text: str, expected: dict[str, list[str]]) -> None:
+    assert modules_of(text) == expected
+
+
+@pytest.mark.parametrize(("text", "expected"), ASKED)
+def test_a_status_asked_after_is_as_answered(text: str, expected: list[str]) -> None:
+    assert [held for all_held in modules_of(text).values() for held in all_held] == expected
+
+
+@pytest.mark.parametrize(("text", "expected"), SENTENCES)
+def test_a_sentence_tells_the_status_of_each_code(text: str, expected: list[str]) -> None:
+    assert modules_of(text) == {"anti-lock brakes": expected}
+
+
+def test_a_sentence_of_two_modules_parts_its_codes_at_the_break() -> None:
+    assert modules_of("ABS has C0035 active; P0562 stored in the ECM.") == {
+        "anti-lock brakes": ["C0035 current"],
+        "engine control": ["P0562 stored"],
+    }
+
+
+def test_absent_beside_a_code_is_stored_and_a_signal_that_is_absent_no_status() -> None:
+    assert modules_of("Airbag: B3308 - statut: absent") == {"restraints": ["B3308 stored"]}
+    assert modules_of("Airbag: B3308 signal absent, présent") == {"restraints": ["B3308 current"]}
