@@ -64,7 +64,8 @@ def test_what_fed_the_vehicle_is_read(text: str, fed: str) -> None:
 )
 def test_the_date_of_a_scan_is_found(text: str, at: str) -> None:
     found = scan(text).at
-    assert found is not None and found.isoformat() == at
+    assert found is not None
+    assert found.isoformat() == at
 
 
 def test_a_plan_for_another_scan_starts_none() -> None:

@@ -15,7 +15,8 @@ LED = [
         {"engine control": ["P0118 current", "P0562 stored", "P0563 stored"]},
     ),
     ("ECM P0562 and P0563 stored, P0118 active", {"engine control": ["P0562 stored", "P0563 stored", "P0118 current"]}),
-    ("ECM Code: P0562 status: stored Code: P0118 status: active", {"engine control": ["P0562 stored", "P0118 current"]}),
+    ("ECM Code: P0562 status: stored Code: P0118 status: active",
+     {"engine control": ["P0562 stored", "P0118 current"]}),
     ("The ECM has stored P0562 and active P0118.", {"engine control": ["P0562 stored", "P0118 current"]}),
     (
         "ACTIVE: ECM P0562, ABS C0035\nHISTORY: BCM B1000",
@@ -29,12 +30,14 @@ LED = [
         "Défauts actifs : ABS C0035; défauts mémorisés : Moteur P0562",
         {"anti-lock brakes": ["C0035 current"], "engine control": ["P0562 stored"]},
     ),
-    ("ECM: stored P0562, ABS: active C0035", {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 current"]}),
+    ("ECM: stored P0562, ABS: active C0035",
+     {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 current"]}),
 ]  # fmt: skip
 ASKED = [
     ("ECM P0562 present: yes\nABS C0035 present: no", ["P0562 current", "C0035 stored"]),
     ("ECM P0562 active = no\nABS C0035 still active? yes", ["P0562 stored", "C0035 current"]),
-    ("Module: ECM\nCode: P0562\nPresent: no\nModule: ABS\nCode: C0035\nPresent: yes", ["P0562 stored", "C0035 current"]),
+    ("Module: ECM\nCode: P0562\nPresent: no\nModule: ABS\nCode: C0035\nPresent: yes",
+     ["P0562 stored", "C0035 current"]),
     ("ECM: P0562: status: active: no signal\nABS: C0035: status: stored: no data", ["P0562 current", "C0035 stored"]),
 ]  # fmt: skip
 SENTENCES = [

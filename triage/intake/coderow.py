@@ -54,8 +54,7 @@ def read(context: Context, row: Row) -> None:
     pending: list[tuple[Found, Details]] = []
     for at, code in enumerate(codes):
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
-        stop = min([stop, *starts[bisect_right(starts, code.start) :][:1]])
-        details = beside(context, row, code, stop, used)
+        details = beside(context, row, code, leads.stop_before(starts, code.start, stop), used)
         pending.append((code, details))
     _share_status(row, pending, None if led else before_status)
     for at, (code, details) in enumerate(pending):
@@ -85,7 +84,7 @@ def is_line_of_list(context: Context, row: Row) -> bool:
         # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
         return False
     said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
-    if any(hit.start > code.end and _ANOTHER.search(row.low, code.end, hit.start) for hit in said):
+    if any(hit.start > code.end and _ANOTHER.search(row.low, max(code.end, hit.start - 48), hit.start) for hit in said):
         # "Engine: P0562 active / ABS: no answer"
         return False
     usual = shape in context.style.described

@@ -12,7 +12,7 @@ mistake would hide a hard fault.
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -68,6 +68,12 @@ def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: boo
         elif found and at and not _left(low, found[-1], codes, names, at):
             found[-1] = found[-1]._replace(codes=(*found[-1].codes, at))
     return found
+
+
+def stop_before(starts: Sequence[int], at: int, stop: int) -> int:
+    """Where what is said of a code at a place ends: at ``stop``, or at a status that leads to the next codes."""
+    place = bisect_right(starts, at)
+    return min(stop, starts[place]) if place < len(starts) else stop
 
 
 def is_lead(low: str) -> bool:

@@ -212,8 +212,7 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     clause = clauses[bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1]
     stops = [other.start for other in clause.codes if other.start > code.start]
     stops += [start for start, _ in clause.names if start > code.start]
-    stops += leading[bisect_right(leading, code.start) :][:1]
-    stop = min([*stops, clause.end])
+    stop = leads.stop_before(leading, code.start, min([*stops, clause.end]))
     details = Details()
     told = _beside(context, row, code)
     if told is not None:

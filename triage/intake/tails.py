@@ -27,6 +27,8 @@ _STATUS_KEY = re.compile(
     r"estado)\s*[:=]\s*"
 )
 _PIECE_END = re.compile(r"[,;|(\[]|\s-\s|\s\s")
+#: How many statuses may be asked after in one line ("confirmed: yes, present: no").
+_MOST_ASKED = 6
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
 
@@ -121,14 +123,15 @@ def _take(
 def _keyed(details: Details, text: str, translated: bool, legend: Legend) -> str:
     """Take a status behind its key ("Misfire Condition: stored"); what is left of the text. Nothing is surer."""
     low = small(text)
-    asked = states.yes_or_no(low)
-    while asked is not None:
+    for _ in range(_MOST_ASKED):
+        asked = states.yes_or_no(low)
+        if asked is None:
+            break
         # What is true now says more than what is not.
         start, end, status = asked
         details.status = status if details.status in (None, "stored") and status is not None else details.status
         text = text[:start] + text[end:]
         low = low[:start] + low[end:]
-        asked = states.yes_or_no(low)
     key = _STATUS_KEY.search(low)
     if key is None:
         return text

@@ -16,6 +16,7 @@ from triage.intake import (
     dates,
     fields,
     finish,
+    heavylist,
     keyrow,
     logs,
     matrix,
@@ -119,6 +120,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
+    heavylist.adopt(all_rows)
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
     all_rows = codefirst.in_front(all_rows, names.listed)
