@@ -42,6 +42,8 @@ READ = [
      {"camera, front": ["silent"], "camera, rear": ["silent"], "anti-lock brakes": ["silent"]}),
     ("SPN/FMI list - engine\n168/4 active\n110/3 inactive",
      {"engine control": ["SPN 168 FMI 4 current", "SPN 110 FMI 3 stored"]}),
+    ("No answer: ABS, seat, rear left and radio",
+     {"anti-lock brakes": ["silent"], "seat, rear left": ["silent"], "radio": ["silent"]}),
     ("Motor: P0562 aktiv / ABS: keine Antwort / Airbag: i.O.",
      {"engine control": ["P0562 current"], "anti-lock brakes": ["silent"], "restraints": ["clean"]}),
     ("ECM (no resp.)\nABS - passed, no faults\nRH door module clear",

@@ -139,6 +139,7 @@ def _names(context: Context, text: str) -> list[str]:
         several = [] if context.names.listed(part) else namelist.shared(part)
         known = several and all(context.names.score(name) >= 60.0 for name in several)
         parts += several if known else _split(_LIST_MARKS, part)
+    parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
         whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)

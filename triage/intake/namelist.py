@@ -88,6 +88,21 @@ def shared(text: str) -> list[str]:
     return [" ".join([*head, *own, *tail]), " ".join([*head, *right, *tail])]
 
 
+def with_sides(parts: Sequence[str]) -> list[str]:
+    """The parts of a list cut at commas, sides joined to the name before them.
+
+    >>> with_sides(["ABS", "seat", "rear left", "radio"])
+    ['ABS', 'seat, rear left', 'radio']
+    """
+    found: list[str] = []
+    for part in parts:
+        if found and not part.isdigit() and _tells_apart(part.split()):
+            found[-1] += f", {part}"
+        else:
+            found.append(part)
+    return found
+
+
 def _tells_apart(parts: Sequence[str]) -> bool:
     """Whether words are a number or sides, which tell modules of one name apart."""
     if len(parts) == 1 and parts[0].isdigit():

@@ -106,8 +106,12 @@ def _names_none(context: Context, row: Row) -> bool:
     if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
-        told = context.facts.take(row.text, row.low) is not None or remarks.is_plan(row.low)
-        if not told and metarow.read(context, row):
+        told = context.facts.take(row.text, row.low) is not None
+        if remarks.is_plan(row.low):
+            # No scan was taken yet; a voltage beside the plan was read.
+            for volt in volts.find(row.low):
+                metarow.place_volt(context, row, volt, top=True)
+        elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
     elif happenings.is_aside(row.low):
         context.open_code = context.open_row = None
