@@ -7,7 +7,7 @@ import re
 from triage.intake import metarow, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import CodeDraft
-from triage.intake.characters import has_digit
+from triage.intake.characters import has_digit, has_letter
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
@@ -119,7 +119,12 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
         _add(context, row, found, rest.strip(" -:,"))
         return True
-    return False
+    # "Code: B0148" and, in the same block, "Fault: actuator stuck".
+    draft = _draft(context) if context.key_block else None
+    if draft is None or draft.text is not None or not has_letter(value) or row.finds.refusals:
+        return False
+    draft.text = value
+    return True
 
 
 def _add(context: Context, row: Row, found: Found, text: str) -> None:

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from triage.intake.characters import Line
 from triage.intake.layouts import Row
 
-_NUMBERED = re.compile(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])")
+_NUMBERED = re.compile(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = re.compile(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"

@@ -16,6 +16,7 @@ from collections.abc import Callable, Sequence
 from triage.intake import namelist
 from triage.intake.characters import has_digit
 from triage.intake.found import Found
+from triage.intake.happenings import is_aside
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
@@ -37,7 +38,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code."""
     coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
-    bare = [row for row in bare if has_digit(row.low)]
+    bare = [row for row in bare if has_digit(row.low) and not is_aside(row.low)]
     if not bare:
         return
     columns = Counter(_column(row) for row in coded if not row.roles)

@@ -40,7 +40,10 @@ _TAIL_IN = re.compile(
     r"en|from)\s"
 )
 #: "ABS has ...": what stands before the code is said of the module.
-_HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
+_HAS = re.compile(
+    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
+    r"hat|zeigt|meldet|tiene|muestra|affiche)\s"
+)
 _SENTENCE = re.compile(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
