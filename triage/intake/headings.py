@@ -210,7 +210,7 @@ def _nameable(printed: str) -> bool:
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
             or re.search(
-                r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
+                r"(?<![a-z])(?:scan|report|results?|summary|list|\w*bericht|rapport|informe|\w*protokoll|"
                 r"vehicle|fahrzeug|overview|readout|diagnos\w+|memory|speicher|fehlerspeicher|memoire|memoria|test|check|"
                 r"checks|session|log|page)(?![a-z])",
                 low,
