@@ -28,6 +28,7 @@ from triage.intake import (
     prose,
     rawrows,
     rows,
+    sidebyside,
     states,
     style,
     tablerow,
@@ -117,6 +118,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
+    if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
+        all_rows = beside
+        split_rows(all_rows)
     owncodes.adopt(all_rows, namelist.known(names))
     all_rows = codefirst.in_front(all_rows, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
