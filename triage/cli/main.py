@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gc
+import os
 import sys
 from pathlib import Path
 from typing import Annotated
@@ -172,6 +174,8 @@ register_serve(app)
 
 def main() -> None:
     """Run the command line; an error of the program's own is one line on standard error and exit status 1."""
+    # To look for plugins, pydantic reads the metadata of every installed package; these models use none.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
         app()
     except TriageError as error:
@@ -181,3 +185,6 @@ def main() -> None:
         # The reader of a pipe went away (head, less): nothing is wrong with the input.
         sys.stderr.close()
         sys.exit(0)
+    finally:
+        # The process ends here: without this the interpreter looks for cycles in all that was loaded once more.
+        gc.freeze()
