@@ -15,16 +15,17 @@ from triage.intake.headings import Heading, name_in, open_heading
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
-_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
-_OWN_LINE = re.compile(
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
+_OWN_LINE = lazily(
     r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s+|\s*[:,;]\s+|"
     r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
-_QUANTITY = re.compile(
+_QUANTITY = lazily(
     r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
     r"modules?|ecus?|pcs|years?|mal|times|x|"
     r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"

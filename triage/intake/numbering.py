@@ -14,10 +14,11 @@ from collections.abc import Sequence
 
 from triage.intake.characters import Line
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 
-_NUMBERED = re.compile(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
+_NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
-_AMOUNT = re.compile(
+_AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
 )

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.patterns import lazily
 from triage.model.snapshot import OutsideSupply
 
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
@@ -56,7 +57,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         ),
     ),
 )
-_OFF = re.compile(
+_OFF = lazily(
     r"(?<![a-z])(?:no|off|without|disconnected|unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
     r"abgeklemmt|entfernt|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"

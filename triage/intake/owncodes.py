@@ -20,6 +20,7 @@ from triage.intake.happenings import is_aside
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
+from triage.intake.patterns import lazily
 from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number.
@@ -28,7 +29,7 @@ _FIRST = re.compile(rf"({_TOKEN})(?![\w.,:/-]?[0-9A-Za-z])")
 _BEHIND_NAME = re.compile(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+({_TOKEN})(?![\w.,/-]?[0-9A-Za-z])"
 )
-_QUANTITY = re.compile(
+_QUANTITY = lazily(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )

@@ -15,12 +15,13 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple, cast
 
+from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, Hit, covered, word_set
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
-_YES_OR_NO = re.compile(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
+_YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
 #: Words of headings, answers and states; not of descriptions, which are often left in English.

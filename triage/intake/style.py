@@ -20,6 +20,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import words as wordlist
 from triage.intake.vocabulary import STATES
 
@@ -154,7 +155,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
 
 
 #: A count of codes; none at all heads no codes.
-_COUNTED = re.compile(
+_COUNTED = lazily(
     r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
     r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
