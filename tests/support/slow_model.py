@@ -149,7 +149,8 @@ class Slow:
         before = [rate("history.new")] * self.width
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
-        record = book.facts[i].monitor == "event" and book.facts[i].safety == "restraints"
+        record = book.facts[i].monitor == "event" and "restraints" in (
+            book.facts[i].safety, book.module_facts[m].safety)
         locked = rate("history.locked_event") if record else 0.0
         worked = [bool(x) for x in self.line.work[m]]
         share = rate("history.by_work") if any(worked) else 0.0

@@ -202,7 +202,10 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
-    event = book.flags(lambda facts: facts.monitor == "event" and facts.safety == "restraints")
+    # A stored event is a record where restraints are concerned, by the code or by the module that holds it.
+    bags = np.array([facts.safety == "restraints" for facts in book.module_facts], dtype=bool)
+    event = book.flags(lambda facts: facts.monitor == "event") & (
+        book.flags(lambda facts: facts.safety == "restraints") | bags[book.fault_module])
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     worked = line.work[book.fault_module]
     share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)

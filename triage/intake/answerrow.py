@@ -14,16 +14,17 @@ from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT, word_set
 
-_LIST_MARKS = re.compile(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
-_COMMA = re.compile(r"\s*[,;|]\s*")
-_WIDE = re.compile(r"\s{2,}")
+_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
+_COMMA = lazily(r"\s*[,;|]\s*")
+_WIDE = lazily(r"\s{2,}")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
-_ENDS = re.compile(rf"\.{NOT_SHORT}\s+(?=\S)")
-_NEXT = re.compile(r"\s*(?:[,;.]\s|-+\s)")
-_SPLIT_NAMES = re.compile(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
-_ABOUT_ITSELF = re.compile(
+_ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
+_NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
+_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+_ABOUT_ITSELF = lazily(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
     r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
 )

@@ -14,6 +14,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import covered, phrase_set, word_set, words
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -42,7 +43,7 @@ _NO = word_set("no nein non n false 0 failed fail none offline x not")
 _NO_REPLY = _NO | word_set(
     "none keine kein aucune aucun ninguna ninguno sin error nok nio ko failure fault lost missing"
 )
-_GENERIC = re.compile(
+_GENERIC = lazily(
     r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
     r"rest of(?![a-z])[a-z ]*|remaining (?:modules|units)|"
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
@@ -73,7 +74,7 @@ _LINKS = word_set(
 _CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$")
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
 _NOTHING = frozenset({"nothing", "nichts", "nix", "rien", "nada"})
-_CLAUSE_ENDS = re.compile(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
+_CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
 _OBJECT_ENDS = word_set(
     "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "

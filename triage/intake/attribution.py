@@ -19,11 +19,12 @@ from dataclasses import dataclass, field
 from enum import IntEnum
 
 from triage.intake import states
+from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT, word_set, words
 
 Span = tuple[int, int]
 
-_STRONG = re.compile(
+_STRONG = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{{2,40}}:\s)|"
     r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )

@@ -15,6 +15,8 @@ import re
 import unicodedata
 from dataclasses import dataclass
 
+from triage.intake.patterns import lazily
+
 #: One character for one character.
 _PLAIN: dict[int, int | str] = {
     **dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d\u2500\u2501\u2550"), "-"),
@@ -71,8 +73,8 @@ _UNACCENTED = {
 _BLANKS = (" ", "\t")
 #: ASCII that is not shown, or shown as a space.
 _UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
-_UNSEEN = re.compile("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
-_FOREIGN = re.compile("[\u0370-\u058f\u2160-\u217f]")
+_UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
+_FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
 _WORD = re.compile(r"[^\s\x00-\x2f]+")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
 

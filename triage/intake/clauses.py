@@ -19,23 +19,24 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT
 
-_CLAUSE = re.compile(
+_CLAUSE = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{{2,40}}:\s)|"
     r"\s(?:but|while|whereas|aber|wahrend|mais|"
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
-_WITH = re.compile(
+_WITH = lazily(
     r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
     r"der\s+|le\s+|la\s+|el\s+|l')?$"
 )
-_IN = re.compile(
+_IN = lazily(
     r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
     r"le\s+|la\s+|el\s+|l'|both\s+)?$"
 )
-_SAYS = re.compile(
+_SAYS = lazily(
     r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|"
     r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
@@ -44,7 +45,7 @@ _SAYS = re.compile(
     r"only|just|now|stored|still|also|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
-_COMMS = re.compile(
+_COMMS = lazily(
     r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
     r"comunicacion|datos|lost|lamp request)"
     r"[a-z ]{0,24}$"
@@ -52,12 +53,12 @@ _COMMS = re.compile(
 #: Between "could not reach" and what could not be reached.
 _REACHED = re.compile(r"\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 #: What joins the names of one list.
-_ANOTHER = re.compile(
+_ANOTHER = lazily(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
     r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
 )
 #: What parts an answer from the description of the code before it.
-_BREAK = re.compile(
+_BREAK = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s/(?=\s[^/:]{{2,40}}:\s)|"
     r"\s(?:but|while|and|und|aber|et|mais|y|pero)\s"
 )

@@ -18,6 +18,7 @@ from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details
 from triage.intake.style import HEADING, Place, shape_of, wordy
 from triage.intake.tails import read_pieces
@@ -29,15 +30,15 @@ _IN = re.compile(
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
-_NAME_STOP = re.compile(
+_NAME_STOP = lazily(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
     r"avant|arriere)\b)"
 )
 #: What ends the description of a code within a line, and what leads to one.
-_NEXT_CLAUSE = re.compile(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
-_ANOTHER = re.compile(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
+_NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
-_MARKED_OFF = re.compile(r"\s+-+\s|\s*[:|\])]\s|\s\s")
+_MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 _JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 

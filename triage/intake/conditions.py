@@ -16,6 +16,7 @@ from dataclasses import dataclass, field, fields
 from triage.intake import phases
 from triage.intake.engine_state import engine, spans
 from triage.intake.outside import outside_supply
+from triage.intake.patterns import lazily
 from triage.intake.phrases import Phrasebook
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
 from triage.units import fahrenheit_to_celsius, miles_to_km
@@ -76,7 +77,7 @@ _DROVE = Phrasebook(
         carretera | not drove | sin conducir""",
     }
 )
-_SPEED = re.compile(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
+_SPEED = lazily(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
 _LAMPS = re.compile(
     r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
     r"warnings?)(?: lit| that are)?"
@@ -91,7 +92,7 @@ _LAMP_ON = re.compile(
     r"malfunction lamp)"
     r"\s?(?:is |lamp )?(?:on|lit)(?![a-z])"
 )
-_NONE = re.compile(r"(?:none|no|keine|aucun|aucune|ninguno|ninguna|all off|off|0|-|nil|aus)\s*\.?")
+_NONE = lazily(r"(?:none|no|keine|aucun|aucune|ninguno|ninguna|all off|off|0|-|nil|aus)\s*\.?")
 _LISTS = re.compile(
     r"(?<![a-z])(pending|confirmed|permanent|stored|ausstehende?|bestatigte|gespeicherte|permanente|en attente|"
     r"confirmes|"
@@ -130,12 +131,12 @@ _SINCE = re.compile(
     r"letztem\s+|letzter\s+)*(?:losch|loesch)|depuis\s+(?:l'|le\s+|la\s+|dernier\s+)*effac|"
     r"desde\s+(?:el\s+|la\s+|ultimo\s+)*borr"
 )
-_WARM_UPS = re.compile(
+_WARM_UPS = lazily(
     r"(?<![a-z])(?:warm[ -]?ups?|warm[ -]?up cycles?|warmlaufe|warmlaufzyklen|aufwarmzyklen|"
     r"cycles de chauffe|"
     r"echauffements|mises en temperature|ciclos de calentamiento|calentamientos)(?![a-z])"
 )
-_NUMBER = re.compile(r"(?<![0-9a-z.,])([0-9]{1,6}(?:[.,][0-9]{1,2})?)\s?([a-z/°]{0,8})")
+_NUMBER = lazily(r"(?<![0-9a-z.,])([0-9]{1,6}(?:[.,][0-9]{1,2})?)\s?([a-z/°]{0,8})")
 _COOLANT = re.compile(
     r"(?<![a-z])(?:coolant|ect|kuhlmittel(?:temperatur)?|kuehlmittel(?:temperatur)?|"
     r"liquide de refroidissement|"

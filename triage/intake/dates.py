@@ -18,6 +18,7 @@ from datetime import UTC, datetime, time, timedelta, timezone
 from typing import Literal
 
 from triage.intake.characters import low as small
+from triage.intake.patterns import lazily
 
 Order = Literal["day", "month"]
 
@@ -51,42 +52,42 @@ _TIME = (
 _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "iso",
-        re.compile(
+        lazily(
             r"(?<![0-9a-z.])(?<![0-9a-z./]-)((?:19|20)[0-9]{2})([-/.])(1[0-2]|0?[1-9])\2(3[01]|[12][0-9]|"
             r"0?[1-9])(?![0-9])" + _TIME
         ),
     ),
     (
         "compact",
-        re.compile(
+        lazily(
             r"(?<![0-9a-z.,-])(20[0-9]{2})()(0[1-9]|1[0-2])(0[1-9]|[12][0-9]|3[01])(?:t|[ _]|(?![0-9a-z]))" + _TIME
         ),
     ),
     (
         "numbers",
-        re.compile(
+        lazily(
             r"(?<![0-9a-z./])(?<![0-9],)(?<![0-9a-z./]-)([0-3]?[0-9])([./-])([0-3]?[0-9])\2((?:19|20)?[0-9]{2})"
             r"(?![0-9/-])" + _TIME
         ),
     ),
     (
         "day month",
-        re.compile(
+        lazily(
             rf"(?<![0-9a-z.])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
             rf"[ ,-]{{0,2}}(?:de |del )?((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
         ),
     ),
     (
         "month day",
-        re.compile(
+        lazily(
             rf"(?<![0-9a-z]){_MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
         ),
     ),
 )
-_NUMBERS = re.compile(
+_NUMBERS = lazily(
     r"(?<![0-9a-z./])(?<![0-9],)(?<![0-9a-z./]-)([0-3]?[0-9])([./-])([0-3]?[0-9])\2(?:19|20)?[0-9]{2}(?![0-9/-])"
 )
-_CLOCK = re.compile(
+_CLOCK = lazily(
     r"(?<![0-9a-z.,:/-])([01]?[0-9]|2[0-3])(?::|[ ]?h[ ]?)([0-5][0-9])(?::([0-5][0-9]))?(?:[ ]?(am|"
     r"pm|uhr|h))?"
     r"(?![0-9a-z:])"

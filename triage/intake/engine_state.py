@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.patterns import lazily
 from triage.intake.phrases import Phrasebook, word_set, words
 from triage.model.snapshot import Engine
 
@@ -42,7 +43,7 @@ _ENGINE = Phrasebook(
     }
 )
 #: A word that says "running" where it is all its clause says, a voltage aside.
-_IDLE = re.compile(
+_IDLE = lazily(
     r"(?:^|[,;(|/]\s?|\s-\s|[0-9]\s?v(?:olts?)? |@ ?)(?:(?:am|now|currently|jetzt) )?(?:idle|leerlauf|ralenti|"
     r"standgas|relanti)"
     r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9])?\s?v)|(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v"

@@ -13,6 +13,7 @@ from typing import Any
 
 from code_tables import Tables
 from triage.errors import InputError, JobError
+from triage.intake.patterns import lazily
 from triage.intake.text import Reading, read_text
 from triage.model.notices import Notice
 from triage.model.session import Event, Session, Vehicle, session_from
@@ -42,12 +43,12 @@ _ARCHIVES: tuple[tuple[bytes, str], ...] = (
     (b"ID3", "a sound"),
     (b"{\\rtf", "a rich-text document"),
 )
-_SIGNS = re.compile(
+_SIGNS = lazily(
     r"(?<![a-z])(?:codes?|dtcs?|faults?|modules?|ecus?|fehler(?:speicher|codes?)?|steuergerate?|defauts?|"
     r"calculateurs?|codigos?|averias?|centralitas?)"
     r"(?![a-z])"
 )
-_CLEAN = re.compile(
+_CLEAN = lazily(
     r"(?<![a-z])(?:no|keine?|aucun|pas de|sin|ningun)\s+(?:\w+\s+){0,2}(?:codes?|dtcs?|faults?|"
     r"fehler\w*|defauts?|codigos?|averias?|fallos?)"
 )

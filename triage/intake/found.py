@@ -16,6 +16,7 @@ from typing import NamedTuple
 
 from triage.intake import near
 from triage.intake.characters import has_digit
+from triage.intake.patterns import lazily
 from triage.model import codes as model_codes
 
 
@@ -75,7 +76,7 @@ _UNIT = (
 )
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
 #: Failure type after a code, from the surest form to the weakest.
-_JOINED = re.compile(
+_JOINED = lazily(
     rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.,:/][0-9])|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
     rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
@@ -85,37 +86,37 @@ _BRACKETED = re.compile(
     rf"sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
     re.IGNORECASE,
 )
-_SPACED = re.compile(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
+_SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
     rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )
-_PART_TAIL = re.compile(
+_PART_TAIL = lazily(
     r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|"
     r"/[0-9]{2}R"
 )
 _PART_SIGNS = ("-", "/")
-_STATUS_BYTE = re.compile(
+_STATUS_BYTE = lazily(
     r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?|state|st|statusbyte)\s{0,2}[:=#]?\s{0,2}(?:0x|\$)?([0-9A-Fa-f]{2})h?"
     r"(?![0-9A-Za-z])|\s{0,3}[\[({/-]\s?(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
     r"|\s{1,3}([0-9][A-Fa-f]|[A-F][0-9])(?![0-9A-Za-z])",
     re.IGNORECASE,
 )
-_STATUS_BITS = re.compile(
+_STATUS_BITS = lazily(
     r"[\s,;|/(\[-]{0,4}(?:status(?: "
     r"?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b",
     re.IGNORECASE,
 )
 _SA = r"(?:sa|src|source(?: address)?|addr(?:ess)?|adresse?|direccion)[ :=#.]{0,3}(0x[0-9a-f]{1,2}|[0-9]{1,3})\b"
-_J1939 = re.compile(
+_J1939 = lazily(
     rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}([0-9]{{1,3}})(?![0-9])(?:[ ,;/|"
     rf"()\[\]-]{{0,4}}{_SA})?"
     r"|\bspn(?: ?[/-] ?fmi)?[ :=#]{0,3}([0-9]{1,7}) ?[/.-] ?([0-9]{1,2})\b"
     r"|\bfmi[ :=#.]{0,3}([0-9]{1,3})\b[ ,;/|-]{0,4}spn[ :=#.]{0,3}([0-9]{1,7})\b"
 )
-_SA_BEFORE = re.compile(rf"\b{_SA}[ ,;/|)(\]\[:-]{{0,4}}$")
-_MID = re.compile(
+_SA_BEFORE = lazily(rf"\b{_SA}[ ,;/|)(\]\[:-]{{0,4}}$")
+_MID = lazily(
     r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}"
     r"fmi[ :=#.]{0,3}[0-9]{1,2}\b"
 )
@@ -312,7 +313,7 @@ def _unreadable(text: str, start: int, end: int) -> Refusal | None:
     return Refusal(start, end, f"{token} is not read: it could be more than one code; write the digits out")
 
 
-_CELL = re.compile(r"([PCBUpcbu])[ ._-]?([0-9OoQqIil|][0-9A-Fa-fOoQqIil|SsZz]{3})([0-9A-Fa-fOIlo]{2})?(?![^\W_])")
+_CELL = lazily(r"([PCBUpcbu])[ ._-]?([0-9OoQqIil|][0-9A-Fa-fOoQqIil|SsZz]{3})([0-9A-Fa-fOIlo]{2})?(?![^\W_])")
 
 
 def in_code_cell(text: str) -> Finds:

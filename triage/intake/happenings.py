@@ -17,13 +17,15 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
+from triage.intake.patterns import lazily
+
 _VIN = re.compile(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
 _VIN_LABEL = re.compile(
     r"(?<![a-z])(?:vin|fin|fahrgestell(?:nummer)?|fg\.?-?nr|chassis(?: no| number)?|bastidor|"
     r"numero de serie|"
     r"vehicle identification(?: number)?|n° de chassis)(?![a-z])"
 )
-_KEY = re.compile(
+_KEY = lazily(
     r"(?P<complaint>customer (?:complaint|states|says|concern)|complaint|concern|reported|beanstandung|"
     r"kundenbeanstandung|beschwerde|"
     r"plainte(?: client)?|motif|symptome client|queja|motivo|problem|reason for (?:the )?call|symptom reported|"
@@ -51,7 +53,7 @@ _KEY = re.compile(
     r"tool|version|file|hours|engine hours|betriebsstunden|equipment|build date|production date|first registration|"
     r"erstzulassung|warranty)"
 )
-_KEYED = re.compile(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
+_KEYED = lazily(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
 #: The complaint behind another sentence of its line ("Job 12, van, diesel. Customer says: dead this morning").
 _COMPLAINT_LATER = re.compile(
     r"[.;,|–-] ?(?:customer (?:complaint|states|says|concern)|complaint|kundenbeanstandung|beanstandung|plainte client|"
@@ -90,8 +92,8 @@ _ASIDE_NUMBER = re.compile(
     r"km-?stand|kilometrage|kilometraje|serial|registration|plate|customer|kunden|page|protocol|report|build)"
     r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}[a-z]{0,4}\s*"
 )
-_YEAR = re.compile(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
-_NOMINAL = re.compile(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
+_YEAR = lazily(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
+_NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
 
 
 def is_aside(low: str) -> bool:

@@ -16,6 +16,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.intake.style import HEADING, shape_of
 from triage.intake.vocabulary import STATE_FILLER, STATES
@@ -49,7 +50,7 @@ _CONTINUED = re.compile(
 )
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
-_BRACKET_COUNT = re.compile(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
+_BRACKET_COUNT = lazily(r"\s*[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?\s*$")
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
     "codigos averia averias fallo fallos "
@@ -210,7 +211,7 @@ def _nameable(printed: str) -> bool:
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
             or re.search(
-                r"(?<![a-z])(?:scan|report|results?|summary|list|bericht|rapport|informe|protokoll|"
+                r"(?<![a-z])(?:scan|report|results?|summary|list|\w*bericht|rapport|informe|\w*protokoll|"
                 r"vehicle|fahrzeug|overview|readout|diagnos\w+|memory|speicher|fehlerspeicher|memoire|memoria|test|check|"
                 r"checks|session|log|page)(?![a-z])",
                 low,

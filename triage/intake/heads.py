@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from triage.intake.characters import has_digit
+from triage.intake.patterns import lazily
 from triage.intake.phrases import phrase_set
 
 ROLES: dict[str, frozenset[str]] = {
@@ -121,7 +122,7 @@ _FLAGS = {
         memorise | enregistre | fugitif | almacenado | memorizado | pasado | inactivo | historico"""),
     "permanent": phrase_set("permanent"),
 }
-_OF_CODES = re.compile(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
+_OF_CODES = lazily(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
 _FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phrase in phrases}
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.

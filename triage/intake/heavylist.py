@@ -9,19 +9,18 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.found import Found
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.model import codes as model_codes
 
-_HEAD = re.compile(r"(?<![a-z])spn\s?[/.-]\s?fmi(?![a-z])")
+_HEAD = lazily(r"(?<![a-z])spn\s?[/.-]\s?fmi(?![a-z])")
 _LIST_WORDS = word_set(
     "list codes code dtc dtcs fault faults status state description text liste fehler fehlerliste defauts codigos of "
     "in for the count occurrences oc"
 )
-_PAIR = re.compile(r"([0-9]{1,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|$|[,;:|])(?!\s?(?:v|volts?|km|min)(?![a-z]))")
+_PAIR = lazily(r"([0-9]{1,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|$|[,;:|])(?!\s?(?:v|volts?|km|min)(?![a-z]))")
 
 
 def _named(row: Row) -> Row:

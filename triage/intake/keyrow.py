@@ -7,6 +7,7 @@ import re
 from triage.intake import metarow, ownlines, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import CodeDraft
+from triage.intake.characters import has_letter
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
@@ -14,11 +15,12 @@ from triage.intake.headings import Heading, name_in, open_heading
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
-_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
 def split(row: Row) -> tuple[str, str, int] | None:
@@ -107,7 +109,12 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
         _add(context, row, found, rest.strip(" -:,"))
         return True
-    return False
+    # "Code: B0148" and, in the same block, "Fault: actuator stuck".
+    draft = _draft(context) if context.key_block else None
+    if draft is None or draft.text is not None or not has_letter(value) or row.finds.refusals:
+        return False
+    draft.text = value
+    return True
 
 
 def _add(context: Context, row: Row, found: Found, text: str) -> None:

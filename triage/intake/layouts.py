@@ -107,7 +107,7 @@ def _list_mark(rows: Sequence[Row]) -> str:
             continue
         counts = Counter(row.text.count(mark) for row in marked)
         usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
-        if any(is_head([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:12] if mark in row.text):
+        if any(_heads([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:12] if mark in row.text):
             return mark
         coded = [row for row in rows if row.finds.codes and mark in row.text]
         if (
@@ -121,6 +121,14 @@ def _list_mark(rows: Sequence[Row]) -> str:
                 continue
             return mark
     return ""
+
+
+def _heads(parts: list[str]) -> bool:
+    """Whether the parts of a line are heads of columns, or each of several names another scan."""
+    if is_head(parts):
+        return True
+    told = [hit.phase for part in parts if len(part) <= 60 and (hit := phases.find(part)) is not None]
+    return len(parts) > 2 and role_of(parts[0]) == "module" and len(set(told)) > 1
 
 
 def _has_outer_bars(rows: Sequence[Row]) -> bool:
@@ -236,7 +244,8 @@ def _name_columns(rows: Sequence[Row]) -> None:
                 head = None
             continue
         missed = 0
-        if not row.finds.codes and len(cells) < len(head_roles) and _about_the_scan(row.low):
+        whole = len(cells) < len(head_roles) and "scan" not in head_roles
+        if not row.finds.codes and whole and _about_the_scan(row.low):
             continue
         row.roles = _fit(row, head, head_roles)
 

@@ -19,6 +19,7 @@ from typing import NamedTuple
 from triage.intake import states
 from triage.intake.context import Context
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.intake.vocabulary import STATE_FILLER
 from triage.model.snapshot import StatusWord
@@ -29,14 +30,14 @@ Span = tuple[int, int]
 _LIST_WORDS = STATE_FILLER | word_set(
     "trouble list liste lista eintrage eintraege averias fallos codigos only now also still nur noch"
 )
-_COUNT = re.compile(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
+_COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
-_JOINT = re.compile(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
-_LINK = re.compile(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
-_COLON_SIGNS = re.compile(r"[:=]")
+_JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+_LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
+_COLON_SIGNS = lazily(r"[:=]")
 #: Between the status and its colon; before a status that is the value of a key.
-_PLAIN = re.compile(r"[a-z\s]*")
-_KEYED = re.compile(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
+_PLAIN = lazily(r"[a-z\s]*")
+_KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
 
 

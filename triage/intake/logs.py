@@ -8,17 +8,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 
-_STAMP = re.compile(
+_STAMP = lazily(
     r"[\[(]?(?:[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{2}[-/.][0-9]{2}[-/.][0-9]{2,4})[T ,]{1,2}"
     r"[0-9]{2}:[0-9]{2}:[0-9]{2}"
     r"(?:[.,][0-9]{1,6})?(?:Z|[+-][0-9]{2}:?[0-9]{2})?[\])]?"
 )
-_LEVEL = re.compile(
+_LEVEL = lazily(
     r"\s*[\[(]?(?:INFO|WARN(?:ING)?|ERR(?:OR)?|DEBUG|TRACE|NOTICE|FATAL|DTC|RX|TX|MSG)[\])]?\s*[:|-]?\s+(?=\S)"
 )
 

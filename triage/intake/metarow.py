@@ -10,6 +10,7 @@ from triage.intake import conditions, dates, phases, volts
 from triage.intake.assembly import Builder, SnapshotDraft
 from triage.intake.context import Context
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -37,7 +38,7 @@ _LIVE = re.compile(
     r"medidos|actuales)|datos en vivo)"
     r"(?![a-z])"
 )
-_READING = re.compile(
+_READING = lazily(
     r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|"
     r")\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
     re.IGNORECASE,

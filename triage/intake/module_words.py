@@ -26,6 +26,8 @@ from collections.abc import Callable, Container, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from triage.intake.patterns import lazily
+
 
 def words_of(text: str) -> frozenset[str]:
     """The words of ``text``, between spaces."""
@@ -97,9 +99,9 @@ _AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
 _CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
 _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
-_WORD_NUMBER = re.compile(r"([^\W\d_]{3,}?)(\d{1,2})|([^\W\d_]{4,}([^\W\d_]))((?!\4)[a-h])")
+_WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})|([^\W\d_]{4,}([^\W\d_]))((?!\4)[a-h])")
 _COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
-_BUILT = re.compile(r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|funktion|rechner)")
+_BUILT = lazily(r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|funktion|rechner)")
 
 
 @dataclass(frozen=True, slots=True)

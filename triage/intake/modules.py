@@ -32,6 +32,7 @@ from typing import Protocol
 
 from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
 from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens, unbuilt
+from triage.intake.patterns import lazily
 
 __all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
 
@@ -39,16 +40,16 @@ __all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "
 LONGEST, MOST_WORDS = 160, 14
 
 _BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
-_ADDRESS = re.compile(
+_ADDRESS = lazily(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
     r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)")
-_LIST_NUMBER = re.compile(
+_LIST_NUMBER = lazily(
     r"^\s*[#*•·\-–>]*\s*(?:"
     r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
     r"|(?:addr(?:ess)?|adresse|direccion)\.?\s?#?\s?(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]*\s+"
     r"|(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|(?=[0-9a-f]?\d)[0-9a-f]{2}-(?=[^\W\d_]{2})|\d{2}\s+)(?=\S)")
 #: A count of codes behind a name: behind dots, or with the word.
-_COUNT = re.compile(
+_COUNT = lazily(
     r"\s*(?:\.{3,}|\u2026+|(?:\s\.){3,})\s*\d{1,3}\s*$"
     r"|[\s:\-–—(\[,]+\d{1,3}\s?(?:x\s)?(?:(?:stored|confirmed|active|pending|trouble|fault|current)\s)?"
     r"(?:dtcs?|codes?|faults?|errors?|fehler|fehlercodes?|eintrage|codes? defauts?|defauts?|averias?|fallos?|codigos?)"
@@ -56,7 +57,7 @@ _COUNT = re.compile(
 #: A number alone in brackets, a count as often as an instance.
 _IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})\s?[)\]]\s*:?\s*$")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
-_SEPARATOR = re.compile(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
+_SEPARATOR = lazily(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
 #: Separators within one name: what stands on one side and is not known makes it another name.
 _LOOSE = re.compile(r"[/+&,]")

@@ -17,18 +17,19 @@ from triage.intake.layouts import Row
 from triage.intake.linking import trailing_status
 from triage.intake.module_words import SIDES
 from triage.intake.names import Names, tidy
+from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 
 IsName = Callable[[str], bool]
 Span = tuple[int, int]
 
 #: What leads from a code to its modules.
-_LEAD = re.compile(
+_LEAD = lazily(
     r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
     r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: The same behind a status: "P0562 not present in ECM".
-_LEAD_IN = re.compile(
+_LEAD_IN = lazily(
     r"(?:in|im|in der|dans|en|from|aus|von|by|bei|at)\s+(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.

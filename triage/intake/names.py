@@ -163,7 +163,7 @@ class Names:
                     not low[parts[first - 1][2] : parts[first][1]].strip(" -")
                 ):
                     first, sure = first - 1, True
-                while last < len(parts) and not self._of_the_next(low, parts, last) and (
+                while last < len(parts) and not _says_i(parts, last) and not self._of_the_next(low, parts, last) and (
                     parts[last][0] in SIDES or parts[last][0] in FILLERS or _NUMBERED.fullmatch(parts[last][0])
                 ):
                     if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
@@ -194,6 +194,15 @@ class Names:
                     return 0
                 return size
         return 0
+
+
+#: What somebody says he did: "in the radio I found" is no radio number one.
+_I_DID = word_set("found find get got have had see saw read can could did do noticed still also only now then")
+
+
+def _says_i(parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
+    """Whether the word is somebody who says what he did, and no number."""
+    return parts[at][0] == "i" and at + 1 < len(parts) and parts[at + 1][0] in _I_DID
 
 
 _EDGE = " \t:;,.|-=_*#>\u2022\"'~/"

@@ -12,6 +12,7 @@ from typing import Protocol, TypeVar
 
 from triage.intake.characters import has_digit
 from triage.intake.characters import low as small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set
 
 __all__ = [
@@ -31,9 +32,9 @@ _DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
 #: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
 _NUMBERED_WORD = re.compile(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
-_UNIT_AFTER = re.compile(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
+_UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
-_LABEL = re.compile(
+_LABEL = lazily(
     r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
     r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
@@ -49,7 +50,7 @@ _LABEL = re.compile(
     r"(?:(?:is|at|in|ist|est|es)\s+)?$"
 )
 #: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
-_WEAK_LABEL = re.compile(
+_WEAK_LABEL = lazily(
     r"(?<![a-z0-9])(?:(?<!glow )plugs?|pins?|fuses?|relays?|grounds?|earths?|terminals?|row|sicherung|relais|"
     r"fusible|rele|pin|"
     r"massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
@@ -60,9 +61,9 @@ _CONNECTOR_AFTER = re.compile(
     r"harness|"
     r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
 )
-_JOINER = re.compile(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
+_JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
 _PLURAL = re.compile(r"[a-z](?:s|nos|numbers)[\s:=]*$")
-_MENTION = re.compile(
+_MENTION = lazily(
     r"(?<![a-z])(?:see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
     r"except|instead of|unlike|no sign of|not|no|kein|keine|keinen|sans|sin|ohne|pas de|causes?|caused by|"
     r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|"

@@ -14,10 +14,11 @@ from collections.abc import Sequence
 
 from triage.intake.characters import Line
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 
-_NUMBERED = re.compile(r"([0-9]{1,2})[ \t]{1,3}(?=[^\W_])")
+_NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
-_AMOUNT = re.compile(
+_AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
 )
@@ -52,11 +53,15 @@ def line_numbers(found: Sequence[Line]) -> list[int]:
 def unnumbered(rows: Sequence[Row]) -> list[Row]:
     """The rows, those that are numbered 1, 2, 3 and so on without their number."""
     found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
-    run: dict[int, int] = {}
+    runs: list[dict[int, int]] = [{}]
     for at, match in found:
-        if int(match[1]) == len(run) + 1:
-            run[at] = match.end()
-    if len(run) < 2 or len(run) < 0.5 * len(found):
+        if int(match[1]) == 1 and len(runs[-1]) > 1:
+            # The next scan counts its modules anew.
+            runs.append({})
+        if int(match[1]) == len(runs[-1]) + 1:
+            runs[-1][at] = match.end()
+    run = {at: end for each in runs if len(each) > 1 for at, end in each.items()}
+    if not run or len(run) < 0.5 * len(found):
         return list(rows)
     return [
         Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.patterns import lazily
 from triage.model.snapshot import OutsideSupply
 
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
@@ -58,7 +59,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         ),
     ),
 )
-_OFF = re.compile(
+_OFF = lazily(
     r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
     r"abgeklemmt|entfernt|"

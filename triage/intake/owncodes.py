@@ -16,9 +16,11 @@ from collections.abc import Callable, Sequence
 from triage.intake import namelist, states
 from triage.intake.characters import has_digit
 from triage.intake.found import Found
+from triage.intake.happenings import is_aside
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
+from triage.intake.patterns import lazily
 from triage.intake.pieces import soft_pieces
 from triage.model import codes as model_codes
 
@@ -30,8 +32,8 @@ _BEHIND_NAME = re.compile(
     rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
 )
 #: Another number in the line of a first one.
-_FURTHER = re.compile(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
-_QUANTITY = re.compile(
+_FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+_QUANTITY = lazily(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )
@@ -41,7 +43,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code."""
     coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
-    bare = [row for row in bare if has_digit(row.low)]
+    bare = [row for row in bare if has_digit(row.low) and not is_aside(row.low)]
     if not bare:
         return
     columns = Counter(_column(row) for row in coded if not row.roles)

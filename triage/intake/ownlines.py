@@ -12,14 +12,15 @@ from triage.intake.context import Context
 from triage.intake.found import Found
 from triage.intake.layouts import Row
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, soft_pieces, take, take_running
 from triage.model import codes as model_codes
 
-_OWN_LINE = re.compile(
+_OWN_LINE = lazily(
     r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s*|\s*[:,;|]\s*|"
     r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
-_QUANTITY = re.compile(
+_QUANTITY = lazily(
     r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
     r"modules?|ecus?|pcs|years?|mal|times|x|"
     r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
@@ -27,8 +28,8 @@ _QUANTITY = re.compile(
     re.IGNORECASE,
 )
 #: A mark with no space behind it: "actuator stuck:sporadic".
-_TIGHT = re.compile(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
-_HEX = re.compile(r"[0-9a-f]{4,6}")
+_TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
+_HEX = lazily(r"[0-9a-f]{4,6}")
 
 
 def _add_each(context: Context, module: ModuleDraft, row: Row) -> None:

@@ -15,6 +15,7 @@ from itertools import pairwise
 from triage.intake.answers import spoken
 from triage.intake.characters import has_digit, line_of
 from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, word_set
 from triage.intake.vocabulary import STATES
 
@@ -36,10 +37,10 @@ _VERBS = word_set(
     "from did does is are was were has have and or shows show gives gave stayed would hat haben ist sind und oder "
     "zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
 )
-_JOINT = re.compile(r"[,;]\s|\s-+\s|[.!?]\s")
+_JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = re.compile(r"[^,.;!?]*:")
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = re.compile(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
+_LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60

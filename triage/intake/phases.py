@@ -16,6 +16,7 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
+from triage.intake.patterns import lazily
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -91,7 +92,7 @@ _MENDED = (
     r"new (?:battery|module|part|unit|alternator|wiring|loom))"
 )
 #: A heading that says no more than when: "Before:", "nachher".
-_ALONE = re.compile(
+_ALONE = lazily(
     r"[\s\-=#*\[(]*(?:(before|vorher|avant|antes)|(?:after|afterwards|nachher|danach|apres|"
     r"despues))[\s\-=#*\])]*:?[\s=*-]*"
 )
@@ -280,23 +281,23 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
         ),
     ),
 )
-_CONNECTED = re.compile(
+_CONNECTED = lazily(
     rf"{_W}(?:connected|hooked up|put on|attached|fitted|applied|switched on|turned on|on|"
     rf"angeklemmt|angeschlossen|"
     rf"branchee?|connectee?|conectad[oa]|puesto){_E}"
 )
-_TAKEN_OFF = re.compile(
+_TAKEN_OFF = lazily(
     rf"{_W}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|"
     rf"abgenommen|entfernt|"
     rf"debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){_E}"
 )
-_REFUSED = re.compile(
+_REFUSED = lazily(
     rf"{_W}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
     rf"abgelehnt|refuse|rechazad[oa])"
     rf"{_E}"
 )
-_ACCEPTED = re.compile(rf"{_W}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){_E}")
-_NOT = re.compile(
+_ACCEPTED = lazily(rf"{_W}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){_E}")
+_NOT = lazily(
     r"(?<![a-z])(?:not|never|nothing|none|nichts|keine?|rien|nada|before|un|nicht|pas|non|sin|no|vor|avant|antes|"
     r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|"

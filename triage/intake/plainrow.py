@@ -26,21 +26,22 @@ from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.states import legend_of
 from triage.intake.vocabulary import STATES
 
-_LEGEND = re.compile(
+_LEGEND = lazily(
     r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|"
     r"possible)(?![a-z])"
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
-_PAIR = re.compile(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
-_BRACKETED = re.compile(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
+_PAIR = lazily(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
+_BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = re.compile(r"\.{4}|_{4}|-{4}|(?:\. ){3}|\u2026")
-_LEADER = re.compile(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
-_LEADER_COUNT = re.compile(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
-_TOTAL = re.compile(
+_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
+_LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
+_TOTAL = lazily(
     r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|"
     r"sum)(?![a-z])"
 )

@@ -22,6 +22,7 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT, word_set, words
 from triage.intake.pieces import Details, soft_pieces, take
 from triage.intake.tails import read_pieces
@@ -36,7 +37,7 @@ _VERBS = word_set(
     "only still now "
     "speichert enthalt a contient contiene registra"
 )
-_TAIL_IN = re.compile(
+_TAIL_IN = lazily(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
     r"en|from)\s"
@@ -54,8 +55,11 @@ _SET_OFF = re.compile(
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
 #: "ABS has ...": what stands before the code is said of the module.
-_HAS = re.compile(r"\s(?:has|have|had|shows?|gives|reports|hat|zeigt|meldet|tiene|muestra|affiche)\s")
-_SENTENCE = re.compile(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
+_HAS = lazily(
+    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
+    r"hat|zeigt|meldet|tiene|muestra|affiche)\s"
+)
+_SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
 def is_prose(context: Context, row: Row) -> bool:

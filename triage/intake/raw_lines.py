@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.patterns import lazily
 from triage.intake.raw_kinds import RawLine, address_in_bytes, classify, group_fits, is_29bit, is_diagnostic
 from triage.intake.raw_shapes import READ_SERVICES
 from triage.intake.raw_values import DIAGNOSTIC_GROUPS, ELECTRICAL_GROUP
@@ -16,29 +17,29 @@ _TOKEN = re.compile(r"[^\s|]+")
 _HEX = frozenset("0123456789abcdefABCDEF")
 _HEXISH = _HEX | frozenset("xX,;-#")
 #: The commonest writing: an identifier or none, then bytes with one space between them.
-_REGULAR = re.compile(r"[ \t]*(?:([0-7][0-9A-Fa-f]{2}|[01][0-9A-Fa-f]{7})[ \t]+|([0-9A-Fa-f]): ?)?"
+_REGULAR = lazily(r"[ \t]*(?:([0-7][0-9A-Fa-f]{2}|[01][0-9A-Fa-f]{7})[ \t]+|([0-9A-Fa-f]): ?)?"
                       r"([0-9A-Fa-f]{2}(?: [0-9A-Fa-f]{2})*)[ \t\r]*")
 #: Answers and requests that are a single byte.
 _SINGLE = frozenset(("44", "54", "03", "04", "07", "0a"))
 _PIECE = re.compile(r"[^,;\-]+")
-_ID11 = re.compile(r"(?:id[=:]?|\()?(?:0x)?0{0,5}([0-7][0-9a-f]{2})h?[:,)]*", re.I)
-_ID29 = re.compile(r"(?:id[=:]?|\()?(?:0x)?([01][0-9a-f]{7})[xh]?[:,)]*", re.I)
-_NUMERIC = re.compile(r"[(\[<]?[-+]?[0-9][0-9.,:_-]*m?s?[)\]>]?[:,]?")
-_MARK = re.compile(r"[rtdxs]|[rt]x[:>]?|<=?-*|-*=?>|<+|>+|rec(?:eived|v)?:?|rcv|sent|send|std|ext|id[:=]?"
+_ID11 = lazily(r"(?:id[=:]?|\()?(?:0x)?0{0,5}([0-7][0-9a-f]{2})h?[:,)]*", re.I)
+_ID29 = lazily(r"(?:id[=:]?|\()?(?:0x)?([01][0-9a-f]{7})[xh]?[:,)]*", re.I)
+_NUMERIC = lazily(r"[(\[<]?[-+]?[0-9][0-9.,:_-]*m?s?[)\]>]?[:,]?")
+_MARK = lazily(r"[rtdxs]|[rt]x[:>]?|<=?-*|-*=?>|<+|>+|rec(?:eived|v)?:?|rcv|sent|send|std|ext|id[:=]?"
                    r"|dlc[:=]?[0-9]?|v?s?l?can[0-9]?:?|ch(?:annel)?[0-9]?:?|\[0?[0-8]\]|[-=*•]", re.I)
 _SENT = re.compile(r"tx[:>]?|t|sent|send|>+|-+>", re.I)
-_GROUP = re.compile(r"(?:dm(\d{1,2})|pgn[ :=]*(?:0x)?([0-9a-f]{4,5}))\b", re.I)
-_SOURCE = re.compile(r"\b(?:sa|source(?: address)?)[ :=]*(0x[0-9a-f]{1,2}|\d{1,3})\b", re.I)
-_SEGMENT = re.compile(r"\s*([0-9a-fA-F]):\s*(?=[0-9a-fA-F]{2})")
+_GROUP = lazily(r"(?:dm(\d{1,2})|pgn[ :=]*(?:0x)?([0-9a-f]{4,5}))\b", re.I)
+_SOURCE = lazily(r"\b(?:sa|source(?: address)?)[ :=]*(0x[0-9a-f]{1,2}|\d{1,3})\b", re.I)
+_SEGMENT = lazily(r"\s*([0-9a-fA-F]):\s*(?=[0-9a-fA-F]{2})")
 _LENGTH = re.compile(r"\s*(0[0-9a-fA-F]{2})\s*")
 _SEPARATOR = re.compile(r"[:>=|\t]\s*$")
 #: Words that say that the digits after them are something else.
-_NOT_BYTES = re.compile(
+_NOT_BYTES = lazily(
     r"\b(?:tele?(?:fon|phone|fono|phone)?|phone|mobile|fax|parts?|number|nummer|num[eé]ro|n[o°]|nr|p/n|serial|s/n|vin|"
     r"cal(?:ibration)?|cvn|hardware|software|hw|sw|version|date|datum|odometer|mileage|plate|order|invoice|ref\w*|key|"
     r"barcode|batch|lot|assembly|teile\w*|id|tyres?|fuses?|bay|pin|connector)\b", re.I)
 #: Words that name the bytes, not the module.
-_PLAIN_WORDS = re.compile(
+_PLAIN_WORDS = lazily(
     r"\b(?:(?:mode|service|sid|pid|request|nr)(?:[ :=]*(?:0x)?[0-9a-f]{2})?|responses?|answer(?:s|ed)?|reply|raw|data|"
     r"hex|bytes?|payload|messages?|frames?|ecu|uds|obd|can|result|dtcs?|codes?)\b", re.I)
 #: Lines longer than this are no answer of any module (ISO-TP carries 4095 bytes; 0x and separators included).

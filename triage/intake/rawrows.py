@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.coderow import NOT_STATED
 from triage.intake.context import Context
 from triage.intake.layouts import Row
-from triage.intake.raw import RawModule, raw_blocks, read_raw
 from triage.model.session import Event
+
+if TYPE_CHECKING:
+    from triage.intake.raw import RawModule
 
 _HEX = re.compile(r"[0-9A-Fa-f]{2}(?<![0-9A-Za-z]..)(?:(?:[ ,][0-9A-Fa-f]{2}){2,}(?![0-9A-Za-z])|[0-9A-Fa-f]{4,})")
 
@@ -19,6 +22,8 @@ def blocks(rows: Sequence[Row]) -> dict[int, int]:
     """Runs of response bytes: index of the first row to the index after the last."""
     if not any(_looks_raw(row) for row in rows if not row.blank):
         return {}
+    from triage.intake.raw import raw_blocks  # few texts hold bytes, and its modules are a tenth of the reader
+
     return dict(raw_blocks([row.text for row in rows]))
 
 
@@ -32,6 +37,8 @@ def _looks_raw(row: Row) -> bool:
 
 def read(context: Context, first: int, last: int) -> None:
     """Read one run of bytes into the snapshot being read."""
+    from triage.intake.raw import read_raw
+
     rows = context.rows[first:last]
     reading, notices = read_raw([row.text for row in rows], context.builder.source, first_line=rows[0].line.number)
     context.builder.notices += notices

@@ -10,15 +10,15 @@ doubled and a line of the text so written is a sentence.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.characters import Line
+from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, word_set
 
-_GAP = re.compile(r"(?<=\S) +(?=\S)")
-_WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
-_MARK = re.compile(r"[.:,;!?](?:  |$)")
+_GAP = lazily(r"(?<=\S) +(?=\S)")
+_WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
+_MARK = lazily(r"[.:,;!?](?:  |$)")
 _SMALL_WORDS = word_set(
     "the in has have had is are was were of from with on at for and a an no not did still der die das und im in mit "
     "hat ist von nicht kein keine le la les des du et dans est pas de el los y en con sin tiene no muestra del"

@@ -15,16 +15,17 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple, cast
 
+from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, Hit, covered, word_set
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
-_YES_OR_NO = re.compile(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
+_YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
 _CELL_ONLY = frozenset({"absent", "absente", "absents"})
 #: "Present: no", "aktiv = ja", "still active? yes".
-_ASKED = re.compile(
+_ASKED = lazily(
     r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
     r"current|failing|stored|history|pending|confirmed|permanent|vorhanden|aktiv|aktuell|anliegend|gespeichert|"
     r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"

@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from triage.intake import namelist, phases, pieces, states
-from triage.intake.answers import spoken
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.heads import is_key, role_of
 from triage.intake.idents import before_idents
@@ -20,8 +19,9 @@ from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.phrases import words as wordlist
-from triage.intake.vocabulary import STATES
+from triage.intake.vocabulary import ANSWERS, STATES
 
 #: Kind of the row, index of the code's cell (-1: no cells), whether text stands before the code.
 Shape = tuple[str, int, bool]
@@ -146,7 +146,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     above = rows[at - 1] if at else None
     if above is None or above.blank or above.finds.codes or above.head or above.cells:
         return False
-    if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or spoken(above.low):
+    if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or ANSWERS.find(above.low):
         return False
     if above.text.endswith((".", "!", "?", ",")) or STATES.find(above.low) or phases.find(above.low) is not None:
         return False
@@ -154,7 +154,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
 
 
 #: A count of codes; none at all heads no codes.
-_COUNTED = re.compile(
+_COUNTED = lazily(
     r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
     r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",

@@ -16,6 +16,7 @@ from triage.intake.found import Found, in_code_cell
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.model import codes as model_codes
 from triage.model.snapshot import StatusWord
@@ -29,7 +30,7 @@ _YES_OR_NO: dict[str, StatusWord] = {
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
-_OWN = re.compile(
+_OWN = lazily(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6})(?=\s{0,2}[(\[])"
 )
 #: A line break inside a cell.

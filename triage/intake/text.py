@@ -29,6 +29,7 @@ from triage.intake import (
     prose,
     rawrows,
     rows,
+    sidebyside,
     spacing,
     states,
     style,
@@ -40,7 +41,6 @@ from triage.intake.context import Context
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row, split_rows
 from triage.intake.linking import strip_links
-from triage.intake.markup import is_html, lines_of_html
 from triage.intake.names import Names, tidy
 from triage.intake.pieces import Legend
 from triage.model.notices import Notice
@@ -67,8 +67,17 @@ def read_text(text: str, tables: Tables, *, source: str | None = None, day: date
 
     ``source`` names the file in the notices; ``day`` is that of a time of day without a date.
     """
-    found = lines_of_html(text) if is_html(text) else lines(text)
-    return read_lines(found, tables, source=source, day=day)
+    return read_lines(_cut(text), tables, source=source, day=day)
+
+
+def _cut(text: str) -> list[Line]:
+    """``text`` as lines, HTML as a reader of the page sees it."""
+    if "</" in text:
+        from triage.intake.markup import is_html, lines_of_html  # the parser of pages is loaded for pages alone
+
+        if is_html(text):
+            return lines_of_html(text)
+    return lines(text)
 
 
 def read_lines(
@@ -120,6 +129,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     split_rows(all_rows)
+    if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
+        all_rows = beside
+        split_rows(all_rows)
     heavylist.adopt(all_rows)
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.patterns import lazily
+
 _PLACE = (
     r"(?:obd(?:[ -]?(?:ii|2))?|dlc|pin[ ]?16|diag(?:nostic|nose)?[ -]?(?:connector|socket|plug|port|stecker|buchse)|"
     r"(?:battery |batterie)?(?:posts?|terminals?|poles?|clamps?|pole|polen)|"
@@ -37,9 +39,9 @@ _FILL = (
     r"down|up|low|key|ign|von|bei|de|a|en|du|des|lag|liegt|steht|hat|hatte|ist|war|zeigt|noch|nur|est|etait|es|era|"
     r"actual|present|currently|value|wert|current|key on|koeo|koer|running"
 )
-FILLED = re.compile(rf"(?:(?<![a-z])(?:{_FILL})(?![a-z])|[ :=~@(\"')\[\]\t.+-]){{0,12}}")
+FILLED = lazily(rf"(?:(?<![a-z])(?:{_FILL})(?![a-z])|[ :=~@(\"')\[\]\t.+-]){{0,12}}")
 #: What may stand between a word for the lowest and a number without a unit.
-LOWEST_FILLED = re.compile(
+LOWEST_FILLED = lazily(
     r"(?:(?<![a-z])(?:voltage|supply|battery|batt?|volts?|v|value|reading|seen|recorded|was|is|of|to|at|about|"
     r"only|auf|"
     r"bis|a|hasta|jusqu'a|spannung|wert|during scan|while scanning|batterie|tension|bateria|von|de)(?![a-z])|"
@@ -76,7 +78,7 @@ NOMINAL_AFTER = re.compile(
 )
 NOMINAL_BEFORE = re.compile(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
-NOMINAL_THEN = re.compile(
+NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batt?|system|net|rail|side|line|feed|electrics|bordnetz|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a)[.]?"
     r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
@@ -97,19 +99,19 @@ _THING = (
     r"accessory|cigar(?:ette)?(?: lighter)?|lighter|usb|anhanger|geber|fuhler|lampen|remorque|capteur|remolque)"
 )
 _PLUG = r"(?:plug|socket|connector|harness|pin|stecker|steckdose|kupplung|dose|prise|connecteur|fiche|conector|enchufe)"
-OTHER_PLACE = re.compile(rf"(?<![a-z]){_THING}[ -]?{_PLUG}(?![a-z])")
-OTHER_PLACE_AFTER = re.compile(
+OTHER_PLACE = lazily(rf"(?<![a-z]){_THING}[ -]?{_PLUG}(?![a-z])")
+OTHER_PLACE_AFTER = lazily(
     rf"[ ]?(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? "
     rf"{_THING}[ -]?{_PLUG}(?![a-z])"
 )
 #: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
-START_BEFORE = re.compile(r"(?<![a-z])start(?![a-z])[ :=]*$")
-START_AFTER = re.compile(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&]| and| to)")
-END_FOLLOWS = re.compile(r"[^;\n]{0,48}(?<![a-z])(?:end|finish)(?![a-z])")
-DEVICE_AFTER = re.compile(
+START_BEFORE = lazily(r"(?<![a-z])start(?![a-z])[ :=]*$")
+START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&]| and| to)")
+END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish)(?![a-z])")
+DEVICE_AFTER = lazily(
     r" ?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador)(?![a-z])"
 )
-VEHICLE = re.compile(
+VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
     r"coche|vehiculo|gasolina)(?![a-z])"
@@ -119,13 +121,13 @@ BREAK = re.compile(
     r"[;|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
     r"(?<=\s)[-/](?=\s)"
 )
-STATE_WORDS = re.compile(
+STATE_WORDS = lazily(
     r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|ign|ignition|engine|motor|moteur|"
     r"scan|clear|run|charger|connected|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con|"
     r"got|had|have|has|was|is|only|about|saw|seen|measured|showing|shows|reads|reading)(?![a-z])"
 )
 #: "12.1 at the battery": what stands right behind a number without a unit.
-AT_SUPPLY = re.compile(
+AT_SUPPLY = lazily(
     rf"\s?(?:volts?\s|v\s)?(?:at|on|across|an|am|a|en|sur|aux?|in|measured at|gemessen an)\s(?:the |der |dem |"
     rf"den |las? |"
     rf"les? )?(?:battery|batt|batterie|bateria|{_PLACE}|kl\.? ?30|klemme 30)(?![a-z])"

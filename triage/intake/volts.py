@@ -16,6 +16,7 @@ import re
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
+from triage.intake.patterns import lazily
 from triage.intake.volt_words import (
     AFTERWARDS,
     AT_SUPPLY,
@@ -78,7 +79,7 @@ _SLASH = re.compile(r"\s?/\s?")
 _ARROW = re.compile(r"\s?-?>\s?")
 _RANGE = re.compile(r"\s?(?:-|\.\.\.?)\s?")
 _RANGE_WORD = re.compile(r"\s?(?:to|and|bis|und|a|et|y)\s")
-_RANGE_BEFORE = re.compile(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
+_RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
 _MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 #: The number behind names a place to measure at: terminal 30, pin 16.
 _TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")

@@ -1,0 +1,55 @@
+"""Headings with a counter before them, and lines that name no module. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+def modules(text: str) -> list[tuple[str, bool | None, list[str]]]:
+    """Module, answer and codes of the only scan of a text."""
+    (snapshot,) = read_text(text, load()).snapshots
+    return [(scan.module, scan.responds, [code.code for code in scan.codes]) for scan in snapshot.modules]
+
+
+RADIO_AND_BAGS = [("radio", True, ["B1004"]), ("restraints", True, ["B0040"]), ("anti-lock brakes", False, [])]
+
+
+@pytest.mark.parametrize("counters", [("[1/3] ", "[2/3] ", "[3/3] "), ("[1 of 3]", "[2 of 3]", "[3 of 3]"),
+                                      ("1.", "2.", "3."), ("1) ", "2) ", "3) ")])
+def test_a_counter_before_a_heading_is_no_part_of_the_name(counters: tuple[str, str, str]) -> None:
+    one, two, three = counters
+    text = f"{one}Radio\n  B1004 active\n{two}Airbag\n  B0040 active\n{three}ABS: no response\n"
+    assert modules(text) == RADIO_AND_BAGS
+
+
+def test_the_next_scan_counts_anew() -> None:
+    text = ("Scan before clear\n1.Radio\n  B1004 active\n2.Airbag\n  B0040 active\n"
+            "Scan after clear\n1.Radio: no codes\n2.Airbag: no codes\n")
+    first, second = read_text(text, load()).snapshots
+    for snapshot in (first, second):
+        assert [scan.module for scan in snapshot.modules] == ["radio", "restraints"]
+
+
+def test_a_day_before_a_month_is_no_counter() -> None:
+    (snapshot,) = read_text("26.Oktober 2025 11:15, vor dem L\u00f6schen\nABS: C0035 aktiv\n", load()).snapshots
+    assert (snapshot.phase, len(snapshot.modules)) == ("before-clear", 1)
+
+
+def test_who_says_i_is_no_number() -> None:
+    assert modules("In the left door I found B1902 active and in the right door I found B1903 stored.") == [
+        ("door, left", True, ["B1902"]), ("door, right", True, ["B1903"])]
+
+
+def test_the_text_of_a_fault_is_no_module() -> None:
+    text = "Module: Camera 2\nCode: B0148\nState: active\nFault: actuator stuck\nCode: B2424\nState: stored\n"
+    assert modules(text)[0] == ("camera 2", True, ["B0148", "B2424"])
+
+
+@pytest.mark.parametrize("line", ["Tel. 01632 960 417", "Phone 01632 960417"])
+def test_a_telephone_number_is_neither_code_nor_module(line: str) -> None:
+    assert modules(f"{line}\nRadio\tU1064\treference voltage low\nABS\tU0335\tnot present\n") == [
+        ("radio", True, ["U1064"]), ("anti-lock brakes", True, ["U0335"])]
+    assert modules(f"Radio\tU1064\treference voltage low\n{line}\n") == [("radio", True, ["U1064"])]
