@@ -84,7 +84,7 @@ def strip_links(text: str) -> str:
 
 def _is_count(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word before "faults" counts them: a number, which a mark parts from the name ("HVAC: 1 fault")."""
-    return part[0].isdigit() and len(part[0]) < 4 and text[: part[1]].rstrip()[-1:] in tuple(":-(,[=>|")
+    return part[0].isdigit() and len(part[0]) < 4 and text[: part[1]].rstrip()[-1:] in tuple(":;-(,[=>|")
 
 
 def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
