@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, namelist, prose, volts
-from triage.intake.answers import Spoken, apply_answer, generic, is_list_head, spoken, without_links
+from triage.intake.answers import Spoken, apply_answer, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context
 from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
@@ -36,16 +36,6 @@ _MODULES = word_set(
 
 def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
-    if generic(row.low):
-        context.builder.notice(
-            "note",
-            "modules not named here are not entered one by one",
-            row.line,
-            row.start,
-            row.start + len(row.text),
-        )
-        context.saw_scan = True
-        return True
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
         return True
@@ -87,6 +77,32 @@ def _supply_behind(context: Context, row: Row, at: int) -> None:
     for volt in volts.find(row.low):
         if volt.labelled and volt.start > at and _NEXT.match(row.low, at):
             metarow.place_volt(context, row, volt, top=True)
+
+
+def rest(context: Context, row: Row) -> bool:
+    """What all the modules did that are not named ("everything else clear"), and those the row names besides; whether
+    it is such a row."""
+    said = rest_of(row.low) if len(row.low) <= 200 else None
+    if said is None:
+        return False
+    builder = context.builder
+    context.saw_scan = True
+    if said != "clean":
+        builder.notice(
+            "note",
+            "modules not named here are not entered one by one",
+            row.line,
+            row.start,
+            row.start + len(row.text),
+        )
+    else:
+        if builder.next_phase is not None and not builder.snapshot.empty:
+            builder.new_snapshot(builder.next_phase)
+            builder.next_phase = None
+        builder.snapshot.rest_clean = row.line, row.start, row.start + len(row.text)
+    if context.names.find(row.low):
+        prose.answers(context, row)
+    return True
 
 
 def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:

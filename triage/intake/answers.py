@@ -70,6 +70,7 @@ _LINKS = word_set(
     "any either konnte konnten nous on ich wir yet at today whatsoever "
     "there"
 )
+_CLAUSE_STOP = re.compile(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
 #: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
 _CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$")
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
@@ -146,9 +147,26 @@ def takes_object(low: str, hit: Spoken) -> bool:
     return low[hit.start : hit.end].rsplit(None, 1)[-1] in _OBJECT_ENDS
 
 
-def generic(low: str) -> bool:
-    """Whether the line speaks of modules without naming them ("all others")."""
-    return _GENERIC.search(low) is not None
+def rest_of(low: str) -> str | None:
+    """The answer that a line gives of the modules it does not name; None where it speaks of none.
+
+    >>> rest_of("everything else clear, gearbox no reply"), rest_of("all other modules did not answer"), rest_of("ok")
+    ('clean', 'silent', None)
+    """
+    match = _GENERIC.search(low)
+    if match is None:
+        return None
+    if match[0].startswith(("no other", "keine anderen")):
+        return "clean"
+    stop = _CLAUSE_STOP.search(low, match.end())
+    # The words for the modules run on into those of the answer: "all other modules clear".
+    last = (match[0] + low[match.end() : stop.start() if stop is not None else len(low)]).split()
+    for first in range(min(len(last) - 1, 5), 0, -1):
+        told = answer_of_cell(" ".join(last[-first:]))
+        if told is not None:
+            return told
+    hits = spoken(low)
+    return hits[0].answer if hits else None
 
 
 def is_list_head(low: str, hits: list[Spoken]) -> bool:

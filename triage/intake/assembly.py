@@ -74,11 +74,13 @@ class SnapshotDraft:
     readings: list[Reading] = field(default_factory=list)
     readiness: dict[str, Completeness] | None = None
     left_out: list[str] = field(default_factory=list)
+    #: Where the text says that all modules it does not name hold no codes: line and span.
+    rest_clean: tuple[Line, int, int] | None = None
 
     @property
     def empty(self) -> bool:
         """Whether nothing has been read of a module yet; a name alone is a heading at most."""
-        return not self.left_out and not any(
+        return not self.left_out and self.rest_clean is None and not any(
             module.codes or module.answer is not None or module.stated is not None for module in self.modules.values()
         )
 

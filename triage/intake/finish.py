@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from triage.intake.assembly import CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.coderow import NOT_STATED
 from triage.intake.context import Context
@@ -17,6 +19,7 @@ def snapshots(context: Context) -> list[Snapshot]:
     _judge_volts(context)
     said: set[str] = set()
     found = []
+    _fill_rest(context)
     for draft in context.builder.snapshots:
         _drop_hollow(context, draft)
         if draft.empty and not context.saw_scan:
@@ -26,6 +29,32 @@ def snapshots(context: Context) -> list[Snapshot]:
         found.append(_snapshot(context, draft, said))
     _check_totals(context)
     return found
+
+
+def _fill_rest(context: Context) -> None:
+    """Where the text says that everything else is clean: the modules that answered in a scan before have no codes."""
+    answered: dict[str, ModuleDraft] = {}
+    before = None
+    for draft in context.builder.snapshots:
+        if before == "after-clear" == draft.phase and ((draft.said.ran_minutes or 0) > 0 or draft.said.drove):
+            # Two scans after one clear, the second after a run.
+            draft.phase = "after-run"
+        before = draft.phase
+        named = {_canonical(context, module): module for module in draft.modules.values()}
+        if draft.rest_clean is not None:
+            others = {name: module for name, module in answered.items() if name not in named}
+            for module in others.values():
+                draft.modules[module.printed] = replace(
+                    module, codes=[], by_number={}, answer="clean", stated=None, volts=None, unclear=False
+                )
+            told = (f"no codes are taken for the {len(others)} modules that answered before and are not named here"
+                    if others else "modules not named here are not entered one by one")
+            context.builder.notice("note", told, *draft.rest_clean)
+        answered |= {name: module for name, module in named.items() if module.answer != "silent" or module.codes}
+
+
+def _canonical(context: Context, module: ModuleDraft) -> str:
+    return module.canonical or context.names.match(module.printed).canonical
 
 
 def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapshot:

@@ -121,7 +121,7 @@ def _names_none(context: Context, row: Row) -> bool:
     elif continuation.in_column(context, row):
         continuation.go_on(context, row)
     else:
-        return False
+        return answerrow.rest(context, row)
     return True
 
 
