@@ -45,3 +45,17 @@ def test_the_second_scan_after_one_clear_with_a_run_is_after_the_run() -> None:
     text = (f"{FIRST}Cleared. ABS: U0121 current\n\n"
             "Started it, ran 5 minutes, 14.3 V. ABS: U0121 current, ECM no codes\n")
     assert [snapshot.phase for snapshot in read(text).snapshots] == ["before-clear", "after-clear", "after-run"]
+
+
+def test_what_feeds_the_vehicle_is_not_what_was_cleared() -> None:
+    reading = read(f"{FIRST}Then cleared the codes & did a quick 10 minute drive, no charger (14.2V):\nABS U0121 current\n")
+    assert [(event.what, event.module) for event in reading.events][-1] == ("cleared", None)
+    second = reading.snapshots[1]
+    assert (second.phase, second.drove, second.ran_minutes, second.volts) == ("after-run", True, 10.0, 14.2)
+
+
+def test_a_name_with_a_colon_goes_on_with_no_sentence() -> None:
+    reading = read("cleared codes in engine, jump pack on\nABS: no codes\n")
+    assert [scan.module for scan in reading.snapshots[0].modules] == ["anti-lock brakes"]
+    assert [(event.what, event.module) for event in reading.events] == [
+        ("cleared", "engine control"), ("outside supply on", None)]

@@ -68,6 +68,8 @@ _MINUTES = re.compile(
 _DROVE = Phrasebook(
     {
         "yes": """
+        minute drive | minutes drive | min drive | mins drive | mile drive | miles drive | km drive | quick drive |
+        short drive | long drive | went for a drive |
         road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
         done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
         carretera | conducido | prueba en carretera | recorrido""",

@@ -61,7 +61,7 @@ _COMPLAINT_LATER = re.compile(
 )
 #: What a vehicle is called at the start of its own line, perhaps behind a job's number.
 _VEHICLE = re.compile(
-    r"\s*(?:(?:job|order|auftrag|ticket|ro)\s?(?:no\.?|nr\.?|#)?\s?[0-9-]{1,12}\s*[-,:.]\s*)?"
+    r"\s*(?:(?:job|order|auftrag|ticket|ro)\s?(?:no\.?|nr\.?|#)?\s?[0-9-]{1,12}(?:\s*[-,:.]\s*|\s+))?"
     r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
     r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
     r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"

@@ -10,6 +10,7 @@ from triage.intake import conditions, dates, phases, volts
 from triage.intake.assembly import Builder, SnapshotDraft
 from triage.intake.context import Context
 from triage.intake.layouts import Row
+from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.model.session import Event
 from triage.model.snapshot import Reading
@@ -31,6 +32,8 @@ _FREEZE = re.compile(
     r"ff data|"
     r"conditions at (?:the )?time|when set)(?![a-z])"
 )
+#: "Cleared the codes in the engine": a plain word is a module there.
+_LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
 _LIVE = re.compile(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
     r"list)|readings|messwerte|istwerte|"
@@ -78,6 +81,10 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if not anything:
         return False
     hold = not started and not context.builder.snapshot.empty and context.blanks > 0 and not quiet
+    cleared = next((deed.start for deed in deeds if deed.what == "cleared" and deed.answer != "refused"), None)
+    if cleared is not None and not started and not context.builder.snapshot.empty:
+        # "Cleared, ran it 10 minutes, 14.2 V": what is said behind the clear is of the scan to come.
+        hold = hold or (bool(found) and all(volt.start > cleared for volt in found))
     if hold:
         context.held.append(row)
         context.builder.may_restart = True
@@ -258,8 +265,9 @@ def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Sta
     builder = context.builder
     about = None
     if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
-        named = context.names.find(row.low)
-        if named and (named[0][2] or deed.what != "cleared"):
+        # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
+        named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None]
+        if named and (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
             about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
     at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
     if any(

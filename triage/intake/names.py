@@ -168,6 +168,8 @@ class Names:
                 ):
                     if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
                         break
+                    if _DECIMAL.match(low, parts[last][2]):
+                        break
                     last += 1
                     sure = True
                 found.append((parts[first][1], parts[last - 1][2], sure))
@@ -196,6 +198,8 @@ class Names:
         return 0
 
 
+#: Behind the first digits of a voltage ("no charger (14.2 V)"): they number nothing.
+_DECIMAL = re.compile(r"[.,][0-9]")
 #: What somebody says he did: "in the radio I found" is no radio number one.
 _I_DID = word_set("found find get got have had see saw read can could did do noticed still also only now then")
 

@@ -117,9 +117,15 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
     if _dashed(below) or _hyphened(above.text, below):
         return True
+    keyed = _KEYED.match(below.text)
+    if keyed is not None and is_name(below.text[: keyed.end()].rstrip(": ")):
+        # "ABS: no codes" begins anew, whatever stands above it ("jump pack on").
+        return False
     if not above.text[-1:].isalnum():
         # Behind "Brakes:" a line breaks only where another sentence stands before that.
-        return above.text[-1:] == ":" or (above.text[-1:] == "," and below.text[0].islower())
+        last = above.text.rstrip(":").split()[-3:]
+        named = above.text[-1:] == ":" and any(is_name(" ".join(last[-left:])) for left in range(1, len(last) + 1))
+        return named or (above.text[-1:] == "," and below.text[0].islower())
     last, first = above.text.split()[-3:], below.text.split()[:3]
     ends, starts = above.low.split()[-1], WORD.match(below.low)
     if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
