@@ -48,7 +48,8 @@ def test_the_second_scan_after_one_clear_with_a_run_is_after_the_run() -> None:
 
 
 def test_what_feeds_the_vehicle_is_not_what_was_cleared() -> None:
-    reading = read(f"{FIRST}Then cleared the codes & did a quick 10 minute drive, no charger (14.2V):\nABS U0121 current\n")
+    said = "Then cleared the codes & did a quick 10 minute drive, no charger (14.2V):"
+    reading = read(f"{FIRST}{said}\nABS U0121 current\n")
     assert [(event.what, event.module) for event in reading.events][-1] == ("cleared", None)
     second = reading.snapshots[1]
     assert (second.phase, second.drove, second.ran_minutes, second.volts) == ("after-run", True, 10.0, 14.2)
