@@ -79,3 +79,16 @@ def test_hundreds_of_names_with_a_slip_are_each_looked_up() -> None:
     lines = [f"unknown thing {chr(97 + at % 26)}{chr(97 + at // 26)}x: P0562 stored" for at in range(400)]
     text = "\n".join([*lines, "Anti-lokc brakes: U0100 stored"])
     assert modules(text)[-1][0] == "anti-lock brakes"
+
+
+def test_a_silent_gearbox_in_the_workshop_s_short_hand_is_the_transmission_control() -> None:
+    assert modules("WO 8841 / school bus, diesel / lights left on\n[ENG] P0562 stored\n[GBX] >>> nothing back\n") == [
+        ("engine control", True, ["P0562"]),
+        ("transmission control", False, []),
+    ]
+
+
+@pytest.mark.parametrize("number", ["WO 8841 / ", "Work order 8841: ", "Job 12, ", ""])
+def test_the_vehicle_stands_behind_the_number_of_the_order(number: str) -> None:
+    reading = read(f"{number}school bus, diesel\nECM: P0562 stored\n")
+    assert reading.vehicle.label == "school bus"

@@ -61,13 +61,14 @@ _COMPLAINT_LATER = re.compile(
 )
 #: What a vehicle is called at the start of its own line, perhaps behind a job's number.
 _VEHICLE = re.compile(
-    r"\s*(?:(?:job|order|auftrag|ticket|ro)\s?(?:no\.?|nr\.?|#)?\s?[0-9-]{1,12}(?:\s*[-,:.]\s*|\s+))?"
+    r"\s*(?:(?:job|(?:work |repair )?order|auftrag|ticket|ro|wo)\s?(?:no\.?|nr\.?|#)?\s?"
+    r"[0-9-]{1,12}(?:\s*[-,:./]\s*|\s+))?"
     r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
     r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
     r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"
     r"hatchback|suv|motorhome|camper(?: van)?|wagon|kastenwagen|lieferwagen|transporter|kombi|limousine|pkw|lkw|"
     r"wohnmobil|fourgon|fourgonnette|utilitaire|voiture|camion|camionnette|furgoneta|furgon|coche|turismo))"
-    r"(?=\s*(?:[,.;(]|-\s|$))(?! ?\.[0-9])"
+    r"(?=\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
 )
 _DRIVE = (
     ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),

@@ -106,8 +106,9 @@ ANSWERS = Phrasebook(
         talking | won t talk | cannot communicate | can t communicate | unable to communicate | could not communicate
         | couldn t communicate | communication failed | communication failure | communication error | comm failure |
         comm error | comms failed | comms error | comms fail | comm fail | communication timeout | timeout | timed
-        out | time out | times out | no contact | silent | stayed silent | was silent | is silent | unreachable | not
-        reachable | offline | off line | could not be reached | couldn t be reached | cannot be reached | can t be
+        out | time out | times out | no contact | nothing back | nothing came back | nothing heard | no joy | silent |
+        stayed silent | was silent | is silent | unreachable | not reachable |
+        offline | off line | could not be reached | couldn t be reached | cannot be reached | can t be
         reached | no connection | could not connect | couldn t connect | cannot connect | can t connect | failed to
         connect | connection failed | no link | no data | dead | not heard | no ack | no session | no reaction | no
         comunication | no respone | no responce | no reponse | no respose | not respond | noresponse | did not anwser
