@@ -3,12 +3,13 @@
 >>> answer_of_cell("did not answer"), answer_of_cell("no codes stored"), answer_of_cell("system voltage low")
 ('silent', 'clean', None)
 >>> spoken("no response from abs and srs")
-[Spoken(answer='silent', start=0, end=11, doubtful=False)]
+(Spoken(answer='silent', start=0, end=11, doubtful=False),)
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -16,6 +17,7 @@ from typing import TYPE_CHECKING
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import covered, phrase_set, word_set, words
+from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 
 if TYPE_CHECKING:
@@ -122,11 +124,12 @@ def reply_of(low: str) -> str | None:
     return "silent" if bare in _NO_REPLY else answer_of_cell(low, loose=True)
 
 
-def spoken(low: str) -> list[Spoken]:
+@remembered
+def spoken(low: str) -> tuple[Spoken, ...]:
     """The answers in running text, from left to right. Linear in its length."""
     if len(low) > 4000:
-        return []
-    return [
+        return ()
+    return tuple(
         Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
         if (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
@@ -134,7 +137,7 @@ def spoken(low: str) -> list[Spoken]:
             hit.phrase not in _NOTHING
             or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
         )
-    ]
+    )
 
 
 def takes_object(low: str, hit: Spoken) -> bool:
@@ -147,6 +150,7 @@ def takes_object(low: str, hit: Spoken) -> bool:
     return low[hit.start : hit.end].rsplit(None, 1)[-1] in _OBJECT_ENDS
 
 
+@remembered
 def rest_of(low: str) -> str | None:
     """The answer that a line gives of the modules it does not name; None where it speaks of none.
 
@@ -169,7 +173,7 @@ def rest_of(low: str) -> str | None:
     return hits[0].answer if hits else None
 
 
-def is_list_head(low: str, hits: list[Spoken]) -> bool:
+def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
     """Whether a line with an answer and no name heads a list of names: "Modules that did not answer:"."""
     rest = low
     for hit in reversed(hits):

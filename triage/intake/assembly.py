@@ -80,9 +80,12 @@ class SnapshotDraft:
     @property
     def empty(self) -> bool:
         """Whether nothing has been read of a module yet; a name alone is a heading at most."""
-        return not self.left_out and self.rest_clean is None and not any(
-            module.codes or module.answer is not None or module.stated is not None for module in self.modules.values()
-        )
+        if self.left_out or self.rest_clean is not None:
+            return False
+        for module in self.modules.values():
+            if module.codes or module.answer is not None or module.stated is not None:
+                return False
+        return True
 
 
 class Builder:

@@ -145,7 +145,9 @@ def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
 def answers_in(row: Row) -> list[Spoken]:
     """The answers of a row. Beside a code "not present" is its status."""
     hits = spoken(row.low)
-    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None] if row.finds.codes else hits
+    if not row.finds.codes:
+        return list(hits)
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None]
 
 
 def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | None:
@@ -179,7 +181,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     kept: list[tuple[int, int]] = []
     ends = [hit.end for hit in said]
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
-    engine = engine_state.spans(row.low)
+    engine = list(engine_state.spans(row.low))
     phase = phases.find(row.low)
     if phase is not None:
         # "After running the engine 10 min" names no module.

@@ -12,12 +12,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field, fields
+from operator import attrgetter
 
 from triage.intake import phases
 from triage.intake.engine_state import engine, spans
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.phrases import Phrasebook
+from triage.intake.remember import remembered
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
 from triage.units import fahrenheit_to_celsius, miles_to_km
 
@@ -43,8 +45,10 @@ class Conditions:
 
     def any(self) -> bool:
         """Whether the line says anything of this."""
-        return any(getattr(self, each.name) not in (None, []) for each in fields(self))
+        return any(value not in (None, []) for value in _EVERYTHING(self))
 
+
+_EVERYTHING = attrgetter(*(each.name for each in fields(Conditions)))
 
 _RUN_WORDS = (
     r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|"
@@ -165,6 +169,7 @@ _TRIGGER = re.compile(
 )
 
 
+@remembered
 def find(low: str) -> Conditions:
     """What one line of text in small letters says of the state of the vehicle. Linear in its length."""
     found = Conditions()

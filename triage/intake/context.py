@@ -12,6 +12,7 @@ from triage.intake.assembly import Builder, CodeDraft, SnapshotDraft
 from triage.intake.layouts import Row
 from triage.intake.names import Names
 from triage.intake.pieces import Legend
+from triage.intake.remember import remembered
 from triage.intake.style import Style
 from triage.model.snapshot import ListRead, StatusWord
 
@@ -71,6 +72,8 @@ class Context:
     status_heads: bool = False
     #: How far right the first name of a list stands ("No answer:").
     list_item: tuple[str, int] | None = None
+    #: The name found in a text that starts at a place of its row; a long paste holds most of its lines again and again.
+    headings: dict[tuple[str, int], Any] = field(default_factory=dict)
     #: The clauses of the sentence being read.
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.
@@ -131,6 +134,7 @@ COUNT_AFTER = re.compile(
 _DIGIT = re.compile(r"[0-9]")
 
 
+@remembered
 def stated_count(low: str) -> tuple[int, int, int] | None:
     """A count of codes that the line states, with its place.
 

@@ -135,10 +135,15 @@ def order(lows: Iterable[str]) -> Order | None:
     return None
 
 
+def may_stand_in(low: str) -> bool:
+    """Whether a date may stand in a line in small letters; surely none where not."""
+    return _SIGNS.search(low) is not None
+
+
 def find(text: str, first: Order | None = None) -> list[Stamp]:
     """The dates of one line. ``first`` is what :func:`order` found for the whole text."""
     low = small(text)
-    if not _SIGNS.search(low):
+    if not may_stand_in(low):
         return []
     found: list[Stamp] = []
     taken = bytearray(len(low))

@@ -3,7 +3,7 @@
 >>> [engine(text) for text in ("ign on / eng off", "engine: running", "leerlauf, 14,1 v", "engine control", "key on")]
 ['off', 'running', 'running', None, None]
 >>> spans("koeo, engine off, abs clean")
-[(0, 4), (6, 16)]
+((0, 4), (6, 16))
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ import re
 
 from triage.intake.patterns import lazily
 from triage.intake.phrases import Phrasebook, word_set, words
+from triage.intake.remember import remembered
 from triage.model.snapshot import Engine
 
 _ENGINE = Phrasebook(
@@ -99,6 +100,7 @@ _RANK: tuple[Engine, ...] = ("ready", "off", "running")
 _BESIDE = word_set("the is was now key on ignition ign kl 15 and und et y state status with der le la el est")
 
 
+@remembered
 def engine(low: str) -> Engine | None:
     """The state that a line in small letters states; key on alone says nothing of the engine."""
     key = _ENGINE_KEY.search(low)
@@ -111,6 +113,7 @@ def engine(low: str) -> Engine | None:
     return "running" if not said and _IDLE.search(low) else None
 
 
+@remembered
 def alone(low: str) -> bool:
     """Whether a line says nothing but the engine's state: "Engine: off", "engine running"; it names no module.
 
@@ -124,10 +127,11 @@ def alone(low: str) -> bool:
     return bool(found) and all(word in _BESIDE for word in rest)
 
 
-def spans(low: str) -> list[tuple[int, int]]:
+@remembered
+def spans(low: str) -> tuple[tuple[int, int], ...]:
     """Where a line speaks of the engine's state: "engine off" names no module there."""
     if not _ENGINE_SIGNS.search(low):
-        return []
+        return ()
     key = _ENGINE_KEY.search(low)
-    found = [(hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE)]
-    return [*found, key.span()] if key is not None and key[1] in _ENGINE_VALUES else found
+    found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))
+    return (*found, key.span()) if key is not None and key[1] in _ENGINE_VALUES else found

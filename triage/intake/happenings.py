@@ -18,6 +18,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from triage.intake.patterns import lazily
+from triage.intake.remember import remembered
 
 _VIN = re.compile(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
 _VIN_LABEL = re.compile(
@@ -97,6 +98,7 @@ _YEAR = lazily(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
 _NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
 
 
+@remembered
 def is_aside(low: str) -> bool:
     """Whether a line in small letters is a number that is no code, with the word for what it is before it.
 

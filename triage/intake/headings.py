@@ -67,8 +67,17 @@ _LISTS: dict[str, ListRead] = {
 def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
     """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
     text = row.text if text is None else text
-    low = row.low[start : start + len(text)]
-    if len(text) > 110 or row.finds.refusals or not has_letter(low):
+    if len(text) > 110 or row.finds.refusals:
+        return None
+    if (text, start) not in context.headings:
+        context.headings[text, start] = _name_in(context, text, row.low[start : start + len(text)], start)
+    kept: Heading | None = context.headings[text, start]
+    return kept
+
+
+def _name_in(context: Context, text: str, low: str, start: int) -> Heading | None:
+    """The name in a text with its small letters, which starts at a place of its row."""
+    if not has_letter(low):
         return None
     count: int | None = None
     volt: volts.Volt | None = None

@@ -17,6 +17,7 @@ from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters
 from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values
+from triage.intake.remember import remembered
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
@@ -26,14 +27,21 @@ _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 def split(row: Row) -> tuple[str, str, int] | None:
     """The key in small letters, the value and its place, where a role of a table's head is the key; else None."""
     text = row.text
-    match = _KEY.match(text) if ":" in text or "=" in text or "..." in text else None
-    if match is None:
+    parts = _parts(text) if ":" in text or "=" in text or "..." in text else None
+    if parts is None:
         if row.cells is not None and len(row.cells) == 2 and row.kind in ("gap", "\t") and row.cells[0].text:
             head, cell = row.cells
             return (head.low, cell.text, cell.start) if role_of(head.low) is not None else None
         return None
-    key = row.low[match.start(1) : match.end(1)]
-    return (key, match[2], match.start(2)) if role_of(key) is not None else None
+    key = row.low[: parts[0]]
+    return (key, text[parts[1] :], parts[1]) if role_of(key) is not None else None
+
+
+@remembered
+def _parts(text: str) -> tuple[int, int] | None:
+    """Where the key of a line ends and where its value starts."""
+    match = _KEY.match(text)
+    return (match.end(1), match.start(2)) if match is not None else None
 
 
 def read(context: Context, row: Row, at: int) -> bool:

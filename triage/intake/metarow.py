@@ -8,10 +8,12 @@ from datetime import datetime
 
 from triage.intake import conditions, dates, phases, volts
 from triage.intake.assembly import Builder, SnapshotDraft
+from triage.intake.characters import has_digit
 from triage.intake.context import Context
 from triage.intake.layouts import Row
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
+from triage.intake.remember import remembered
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -34,6 +36,7 @@ _FREEZE = re.compile(
 )
 #: "Cleared the codes in the engine": a plain word is a module there.
 _LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
+_TIME = re.compile(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
 _LIVE = re.compile(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
     r"list)|readings|messwerte|istwerte|"
@@ -48,15 +51,37 @@ _READING = lazily(
 )
 
 
+@remembered
 def is_freeze_head(low: str) -> bool:
     """Whether the line heads, or holds, what a module stored with a code."""
     return _FREEZE.search(low) is not None
 
 
+@remembered
 def is_live_head(low: str) -> bool:
     """Whether the line heads a list of live readings."""
     match = _LIVE.search(low)
     return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end() :])
+
+
+@remembered
+def _is_aside_date(low: str) -> bool:
+    """Whether a date in the line is not that of the scan."""
+    return _ASIDE_DATE.search(low) is not None
+
+
+@remembered
+def _says_nothing(low: str) -> bool:
+    """Whether a line says nothing of the scan and the vehicle in any text, wherever it stands."""
+    return not (
+        phases.find(low)
+        or phases.scan_head(low)
+        or dates.may_stand_in(low)
+        or _TIME.match(low)
+        or conditions.find(low).any()
+        or any(volt.of not in ("other", "named") for volt in volts.find(low))
+        or phases.events(low)
+    )
 
 
 def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
@@ -68,13 +93,15 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         context.close_module()
         context.under_heading = False
         return True
+    if _says_nothing(low):
+        return False
     hit = phases.find(low)
     head = phases.scan_head(low)
-    stamps = [] if _ASIDE_DATE.search(low) else _stamps(context, row)
+    stamps = [] if _is_aside_date(low) else _stamps(context, row)
     started = _start(context, row, hit, head is not None, stamps, quiet)
     said = conditions.find(low)
     found = volts.find(low)
-    deeds = phases.events(low) if not quiet else []
+    deeds = phases.events(low) if not quiet else ()
     anything = bool(
         hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found)
     )
@@ -174,7 +201,7 @@ def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
 
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
     """The dates of a row. One that could be two days is asked for once."""
-    found = dates.find(row.text, context.order) if any(c.isdigit() for c in row.low) else []
+    found = dates.find(row.text, context.order) if has_digit(row.low) else []
     for stamp in found:
         if stamp.value is None and not context.asked_order:
             context.asked_order = True
@@ -253,7 +280,7 @@ def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) ->
             if clock is not None:
                 return datetime.combine(stamp.value.date(), clock[0]), True
             return stamp.value, False
-    if context.last_date is not None and (heads or re.match(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b", row.low)):
+    if context.last_date is not None and (heads or _TIME.match(row.low)):
         clock = dates.clock(row.low)
         if clock is not None:
             return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo), True

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 
 from triage.intake.patterns import lazily
+from triage.intake.remember import remembered
 from triage.model.snapshot import OutsideSupply
 
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
@@ -94,6 +95,7 @@ _ALONE = re.compile(
 )
 
 
+@remembered
 def alone(low: str) -> bool:
     """Whether a line starts with a device and that it is on or off, and so names no module.
 
@@ -103,6 +105,7 @@ def alone(low: str) -> bool:
     return _ALONE.match(low) is not None
 
 
+@remembered
 def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
     if _NO_SUPPLY.search(low):

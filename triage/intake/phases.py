@@ -12,11 +12,11 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
+from triage.intake.remember import remembered
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -169,7 +169,7 @@ _SCAN_HEAD = re.compile(
 )
 
 
-@lru_cache(maxsize=1024)
+@remembered
 def find(low: str) -> PhaseHit | None:
     """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:
@@ -313,10 +313,11 @@ _DEED_SIGNS = re.compile(
 )
 
 
-def events(low: str) -> list[Deed]:
+@remembered
+def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
     if len(low) > 600 or not _DEED_SIGNS.search(low):
-        return []
+        return ()
     found: list[Deed] = []
     for what, pattern in _DEEDS:
         match = pattern.search(low)
@@ -335,7 +336,7 @@ def events(low: str) -> list[Deed]:
             found.append(Deed(0, len(low), "outside supply off", name))
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
-    return sorted(found, key=lambda deed: deed.start)
+    return tuple(sorted(found, key=lambda deed: deed.start))
 
 
 def _part(low: str) -> Literal["new", "used", "repaired"] | None:

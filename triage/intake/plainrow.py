@@ -38,7 +38,7 @@ _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](
 _PAIR = lazily(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
-_LEADER_SIGNS = re.compile(r"\.{4}|_{4}|-{4}|(?:\. ){3}|\u2026")
+_LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026")
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 _TOTAL = lazily(
@@ -185,7 +185,7 @@ def _answered(context: Context, row: Row, name: str, answer: str) -> None:
 
 def _leader(context: Context, row: Row) -> bool:
     """A name, a row of dots (or the like), and the answer or the number of codes: "ABS ....... 2"."""
-    match = _LEADER.match(row.text) if _LEADER_SIGNS.search(row.text) else None
+    match = _LEADER.match(row.text) if any(sign in row.text for sign in _LEADER_SIGNS) else None
     if match is None:
         return False
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]

@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from triage.intake.characters import Line
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, word_set
+from triage.intake.remember import remembered
 
 _GAP = lazily(r"(?<=\S) +(?=\S)")
 _WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
@@ -43,6 +44,7 @@ def single(found: Sequence[Line]) -> list[Line]:
     return [_closed(line) if at in taken else line for at, line in enumerate(found)]
 
 
+@remembered
 def _doubled(text: str) -> int:
     """The number of gaps in a line if each is two spaces wide (four where two stood there before), else 0."""
     widths = [match.end() - match.start() for match in _GAP.finditer(text)]

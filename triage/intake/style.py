@@ -385,7 +385,7 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes:
             continue
-        match = _BRACKET_COUNT.fullmatch(row.text)
+        match = _BRACKET_COUNT.fullmatch(row.text) if "(" in row.text or "[" in row.text else None
         if match is None:
             continue
         below = 0

@@ -99,6 +99,10 @@ def _collector_paused() -> Iterator[None]:
     try:
         yield
     finally:
+        if not gc.get_freeze_count():
+            # All that was made moves to the old objects at once; else the next allocation goes through it.
+            gc.freeze()
+            gc.unfreeze()
         gc.enable()
 
 
