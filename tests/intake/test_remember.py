@@ -1,0 +1,36 @@
+"""What is kept of a line must not change what a text is read as: read twice over, it says the same twice."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from pastes import tables
+
+from triage.intake.read import read_text
+from triage.intake.remember import LONGEST, remembered
+
+
+def test_a_text_is_asked_once_and_a_long_one_every_time() -> None:
+    asked: list[str] = []
+
+    @remembered
+    def size(text: str) -> int:
+        asked.append(text)
+        return len(text)
+
+    long = "x" * (LONGEST + 1)
+    assert [size("abs"), size("abs"), size(long), size(long)] == [3, 3, len(long), len(long)]
+    assert asked == ["abs", long, long]
+
+
+def test_a_scan_repeated_reads_the_same_each_time() -> None:
+    scan = (
+        "After clear, 03.03.2025 08:25, 13.1 V, charger connected\n"
+        "ECM: P0128 pending\nABS: no answer\nBCM: no codes\nengine running 5 min\n\n"
+    )
+    once, many = read_text(scan, tables()).snapshots, read_text(scan * 6, tables()).snapshots
+    assert len(once) == 1 and once[0].engine == "running" and once[0].ran_minutes == 5
+    for snapshot in many:
+        assert snapshot.modules == once[0].modules
+        assert (snapshot.volts, snapshot.outside_supply, snapshot.engine) == (13.1, "charger", "running")
+    assert all(before.lists_read is not after.lists_read for before, after in pairwise(many) if before.lists_read)
