@@ -236,3 +236,30 @@ def test_what_failed_is_followed_up(name: str, value: float, unit: str, step: st
     assert any(told.startswith(step) for told in steps(found)), steps(found)
     assert found.short_list[0].title.endswith(" failed")
     assert f"{value:.2f}" in terminal(found) or f"{value:g}" in terminal(found)
+
+
+# What goes before what.
+
+CHARGED = "battery charged first, so that the engine starts by itself; parking brake on"
+
+
+def test_without_a_clear_nobody_is_sent_on_a_run_first() -> None:
+    """Common practice: stored codes stay until they are cleared, so a run before it shows nothing new."""
+    once = assess(job(van("before-clear", {"engine control": ["P0562", "P0118"], "anti-lock brakes": ["C0035"]},
+                          **FLAT)), tables())
+    assert steps(once)[0].startswith("hold the supply, clear")
+    run = next(check for check in once.next_checks if check["do"].startswith("run the engine"))
+    assert (run["gate"] or "").startswith(CHARGED)
+
+
+def test_a_clear_that_settles_nothing_itself_is_the_gate_of_the_run() -> None:
+    once = assess(job(van("before-clear", {"engine control": ["P0171"]}, **FLAT)), tables())
+    assert not any(step.startswith("hold the supply, clear") for step in steps(once))
+    first = next(check for check in once.next_checks if check["do"].startswith(("run the engine", "drive 20")))
+    assert (first["gate"] or "").startswith("the codes cleared first, the supply held; ")
+
+
+def test_after_a_clear_the_run_is_ranked_by_what_it_settles() -> None:
+    found = car({"engine control": [{"code": "P0171", "status": "pending"}]}, last=HELD)
+    assert steps(found)[0].startswith(("run the engine", "drive 20"))
+    assert not any("battery charged first" in (check["gate"] or "") for check in found.next_checks)

@@ -148,6 +148,9 @@ def checks(found: Assessment) -> list[Any]:
 def test_checks_are_ranked_by_what_they_settle_a_minute(shots: list[Json]) -> None:
     ranked = checks(page(*shots))
     assert ranked
+    if len(shots) == 1:
+        # Nothing was cleared: that goes before the runs that show what comes back.
+        assert ranked.pop(0)["do"].startswith("hold the supply, clear")
     worth = [check["gain_bits"] / check["minutes"] for check in ranked]
     assert worth == sorted(worth, reverse=True)
     assert all(check["minutes"] > 0 and check["passes_if"] and check["where"] for check in ranked)

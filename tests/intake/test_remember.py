@@ -29,7 +29,7 @@ def test_a_scan_repeated_reads_the_same_each_time() -> None:
         "ECM: P0128 pending\nABS: no answer\nBCM: no codes\nengine running 5 min\n\n"
     )
     once, many = read_text(scan, tables()).snapshots, read_text(scan * 6, tables()).snapshots
-    assert len(once) == 1 and once[0].engine == "running" and once[0].ran_minutes == 5
+    assert [(snapshot.engine, snapshot.ran_minutes) for snapshot in once] == [("running", 5)]
     for snapshot in many:
         assert snapshot.modules == once[0].modules
         assert (snapshot.volts, snapshot.outside_supply, snapshot.engine) == (13.1, "charger", "running")

@@ -34,6 +34,7 @@ from triage.explain.supply_checks import supply_checks
 from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
+from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -81,6 +82,9 @@ HELD = Step("run the engine 10 minutes with outside supply left on, then read co
             "at the vehicle, parked, exhaust led away", 15.0, "the codes stay away", RUN.gate, RUN.runs)
 HELD_READY = Step("switch the drive to READY for 10 minutes with outside supply left on, then read every module",
                   READY.where, 15.0, "the codes stay away", READY.gate, RUN.runs)
+#: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
+CLEAR_WORDS = "hold the supply, clear"
+RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes")
 #: Places where a circuit can be at fault: connector, wiring, part.
 PLACES = 3
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
@@ -103,7 +107,7 @@ def next_checks(
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
     monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
     measured = book.flags(lambda facts: isolation_fault(facts.title))
-    right = tables.rate("check.answers_right")
+    right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
     open_faults &= ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
@@ -139,7 +143,8 @@ def next_checks(
         unset = to_program(book, case, modules, renewed)
         judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
-        checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged)
+        checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
+                         _is_flat(session, scale, flat_below))
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records)
         checks += silent_checks(book, link, case, bits, names)
@@ -147,8 +152,33 @@ def next_checks(
         checks += feed_checks(book, link, case, bits, names)
         checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
-        result.append(_at_most(_isolation_first(checks)))
+        never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5
+        result.append(_at_most(_isolation_first(_clear_first(checks) if never_cleared else checks)))
     return result
+
+
+def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps of a session without a clear: a run brings nothing back that was never cleared, so the clear
+    goes before every step that only tells what returns."""
+    places = {step: next((place for place, check in enumerate(checks) if check["do"].startswith(step)), None)
+              for step in (CLEAR_WORDS, *RETURN_WORDS)}
+    clear = places.pop(CLEAR_WORDS)
+    first = min((place for place in places.values() if place is not None), default=None)
+    if first is not None and clear is None:
+        # No monitor of a held supply is in doubt, so that the clear is no step of its own.
+        gate = "; ".join(filter(None, ("the codes cleared first, the supply held", checks[first]["gate"])))
+        return [*checks[:first], {**checks[first], "gate": gate}, *checks[first + 1:]]
+    if first is None or clear is None or clear < first:
+        return checks
+    rest = [check for place, check in enumerate(checks) if place != clear]
+    return [*rest[:first], checks[clear], *rest[first:]]
+
+
+def _is_flat(session: Session, scale: float, limit: float) -> bool:
+    """Whether the last scan with a supply reading found it too low to crank, the engine standing and nothing fed in."""
+    last = next((shot for shot in reversed(session.snapshots) if shot.volts is not None), None)
+    return (last is not None and last.volts is not None and last.volts < limit * scale and last.engine != "running"
+            and last.outside_supply in (None, "none", "unknown"))
 
 
 def _starved(book: Casebook, modules: range, supply: Sequence[SupplyVerdict]) -> bool:
@@ -221,9 +251,10 @@ def _record_holders(book: Casebook) -> dict[int, set[str]]:
 
 def _common(
     case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: list[bool] | None,
+    open_isolation: bool, judged: list[bool] | None, flat: bool,
 ) -> list[NextCheck]:
-    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first."""
+    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first; ``flat``:
+    the battery was read too low to crank."""
     checks: list[NextCheck] = []
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
@@ -241,6 +272,8 @@ def _common(
             continue
         settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
+        if told is RUN and flat:
+            gates.insert(0, "battery charged first, so that the engine starts by itself")
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")
