@@ -11,6 +11,12 @@ from worlds_faults import Fault, Module, sets
 from worlds_styles import Style
 from worlds_supply import Interval, Supply
 
+#: Before the first scan: the fault was last there in this operation cycle or the one before. The low supply is why the
+#: vehicle came; an old fault is long past.
+LATELY = {"hard": 0.9, "intermittent": 0.5, "low-voltage": 0.7, "history": 0.05, "echo": 0.7}
+#: How soon a fault stopped counting: one over the occurrences of the weeks before, beside the first.
+OFTEN = {"hard": 0.15, "intermittent": 0.15, "low-voltage": 0.9, "history": 0.3, "echo": 0.4}
+
 
 @dataclass(slots=True)
 class State:
@@ -27,6 +33,7 @@ class State:
     tested_cycle: bool = False  # ... in this key cycle
     failed_cycle: bool = False
     failed_since: bool = False
+    lately: bool = False  # failed in this operation cycle or the one before
     frame: float | None = None  # volts when it set
 
 
@@ -86,6 +93,8 @@ class Run:
                 self._clear(fault, state)
             state.set_now = state.failing = False
             if interval.key_cycle:
+                # A whole cycle that passed takes the pending bit away (ISO 14229-1).
+                state.lately = state.lately and (state.failed_cycle or not state.tested_cycle)
                 state.tested_cycle = state.failed_cycle = False
         for echo in (False, True):
             for fault, state in zip(self.faults, self.states, strict=True):
@@ -99,7 +108,7 @@ class Run:
         keep = fault.locked
         state.listed = state.listed and keep
         state.pending, state.trips, state.tested, state.failed_since, state.frame = False, 0, False, False, None
-        state.tested_cycle = state.failed_cycle = False
+        state.tested_cycle = state.failed_cycle = state.lately = False
         state.count = state.count if keep else 0
 
     def _play(self, fault: Fault, state: State, interval: Interval, index: int) -> None:
@@ -146,7 +155,8 @@ class Run:
         state.failed_since = True
         state.failed_cycle = state.failing or index > 0
         state.trips += 1
-        state.count += 1 + int(self.rng.expovariate(0.3)) * (fault.persists or index == 0)
+        state.lately = index > 0 or state.failing or self.rng.random() < LATELY[fault.cause]
+        state.count += 1 + (int(self.rng.expovariate(OFTEN[fault.cause])) if index == 0 or fault.persists else 0)
         state.pending = fault.trips == 2 and index > 0 and state.trips == 1
         state.confirmed_once = state.confirmed_once or not state.pending
         if state.frame is None:

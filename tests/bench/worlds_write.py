@@ -11,6 +11,8 @@ from worlds_scan import Run, State
 from worlds_supply import Interval
 
 TOOLS = ("none", "words", "lists", "bytes")
+#: Mean distance since a code of each cause set: the low supply is why the vehicle came, an old fault is long past.
+BACK_KM = {"hard": 400.0, "intermittent": 300.0, "low-voltage": 15.0, "history": 2500.0, "echo": 100.0}
 
 
 class Writer:
@@ -24,6 +26,7 @@ class Writer:
         self.truck = run.builder.drive == "diesel" and rng.random() < 0.06
         self.scale = 2.0 if self.truck else 1.0
         self.frames = rng.random() < style.freeze_frames
+        self.motion = rng.random() < 0.6
         self.module_volts = rng.random() < style.module_volts
         self.counters = rng.random() < style.counters
         self.lowest_known = rng.random() < style.lowest_known + 0.1
@@ -166,15 +169,21 @@ class Writer:
         if self.frames and rng.random() < 0.65:
             entry["count"] = min(126, max(1, state.count))
             if state.frame is not None:
-                entry["freeze_frame"] = self._frame(state, fault.persists)
+                entry["freeze_frame"] = self._frame(state, fault.cause)
         return entry
 
-    def _frame(self, state: State, persists: bool) -> dict[str, float]:
-        back = self.rng.expovariate(1 / 1500.0) if persists else self.rng.expovariate(1 / 60.0)
-        return {
-            "volts": self._volts(state.frame or 0.0),
-            "distance_km": float(max(0, round(self.odometer - back))),
-        }
+    def _frame(self, state: State, cause: str) -> dict[str, float]:
+        """A freeze frame: when the code set, and how the vehicle moved then."""
+        rng = self.rng
+        back = rng.expovariate(1 / BACK_KM[cause]) if not rng.random() < 0.1 else rng.expovariate(1 / 200.0)
+        frame = {"volts": self._volts(state.frame or 0.0), "distance_km": float(max(0, round(self.odometer - back)))}
+        if self.motion:
+            stood = 0.9 if cause == "low-voltage" else 0.6
+            speed = 0.0 if rng.random() < stood else rng.uniform(10.0, 110.0)
+            idles = speed > 0 or rng.random() < (0.1 if cause == "low-voltage" else 0.4)
+            engine = rng.uniform(700.0, 2600.0) if idles else 0.0
+            frame |= {"speed_kmh": float(round(speed)), "engine_rpm": float(round(engine))}
+        return frame
 
     def _byte(self, state: State) -> int:
         """The status byte of ISO 14229-1 for this state."""
@@ -183,7 +192,7 @@ class Writer:
         return (
             0x01 * now
             | 0x02 * (cycle or now)
-            | 0x04 * (cycle or state.pending)
+            | 0x04 * (cycle or state.pending or state.lately)
             | 0x08 * confirmed
             | 0x10 * (not state.tested)
             | 0x20 * state.failed_since

@@ -31,6 +31,11 @@ SHIFT_SHARES = (0.03, 0.05, 0.10, 0.45, 0.20, 0.10, 0.07)
 #: What the module says of a code: the printed words, and "passing" (its status byte says tested and not failing).
 WORDS = ("current", "stored", "pending", "confirmed", "permanent", "passing")
 
+#: Bands of kilometres since a freeze frame was stored, of occurrences of a fault, and how its frame shows the vehicle.
+BACK_BANDS = ("today", "near", "some", "far", "long")
+COUNT_BANDS = ("once", "twice", "few", "several", "many")
+MOTIONS = ("standing", "idling", "moving")
+
 
 @dataclass(frozen=True)
 class Parameters:
@@ -48,6 +53,10 @@ class Parameters:
     shift_weight: Floats     # shifts, adds up to 1
     word_first: Floats       # CAUSES x WORDS, in the first snapshot
     word_later: Floats       # CAUSES x WORDS, after
+    back_share: Floats       # CAUSES x bands of kilometres since the frame was stored
+    count_share: Floats      # CAUSES x bands of occurrences
+    lately: Floats           # CAUSES: its byte says that it failed in this cycle or the one before
+    motion_ratio: Floats     # standing, idling, moving: odds that low supply set the code, by its frame
     confused: Ints           # MONITORS x 4: the monitors that may be at work where one is named, itself first
     confusion: Floats        # MONITORS x 4: the chance of each
     confusion_range: Floats  # likewise where only the range of the code names it
@@ -77,7 +86,12 @@ def parameters(tables: Tables) -> Parameters:
         level_weight=weight / weight.sum(axis=1, keepdims=True), rates=rates,
         rate_weight=np.full(rates.size, 1.0 / rates.size),
         depths=np.array([6.0, 7.5, 8.5, 9.5, 10.5, 11.3]), word_first=np.array(words[0]),
-        word_later=np.array(words[1]), confused=np.array([
+        word_later=np.array(words[1]),
+        back_share=np.array([[rate(f"frame.back.{cause}.{band}") for band in BACK_BANDS] for cause in CAUSES]),
+        count_share=np.array([[rate(f"count.first.{cause}.{band}") for band in COUNT_BANDS] for cause in CAUSES]),
+        lately=np.array([rate(f"byte.lately.{cause}") for cause in CAUSES]),
+        motion_ratio=np.array([rate(f"frame.low.{state}") / rate(f"frame.others.{state}") for state in MOTIONS]),
+        confused=np.array([
             [MONITOR_INDEX[name] for name in (monitor, *_NEIGHBOURS[monitor])] for monitor in MONITORS]),
         confusion=_confusion(rate("monitor.named")), confusion_range=_confusion(rate("monitor.by_range")),
         low_by_monitor=np.array([rate(f"low.{monitor}") for monitor in MONITORS]), tables=tables,

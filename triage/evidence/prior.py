@@ -115,6 +115,9 @@ def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     named = book.flags(lambda facts: facts.monitor_named)
     factor = params.low_by_monitor[monitor]
     prior = prior.copy()
+    # A module that sags reports itself, its supply and its partners; seldom the circuit of one sensor.
+    circuit = book.flags(lambda facts: facts.known and facts.noise == "electronic" and facts.relation is None)
+    factor = np.where(circuit, factor * params.rate("low.named_circuit"), factor)
     # Where only the range names the monitor, half of the effect (in logarithms) is believed.
     prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor))
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))

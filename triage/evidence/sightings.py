@@ -19,7 +19,7 @@ from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SE
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.snapshot import PHASES, STATUS_WORDS, ModuleScan, Snapshot
-from triage.model.status import read_status
+from triage.model.status import CONFIRMED, FAILED_THIS_CYCLE, PENDING, TEST_FAILED, read_status
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -57,10 +57,12 @@ def casebook(
 
 
 @lru_cache(maxsize=65536)
-def byte_says(byte: int, mask: int) -> tuple[int, int, int]:
-    """The byte as kept, the word it stands for (a place in STATUS_WORDS, PASSING, or -1), tested since the clear.
+def byte_says(byte: int, mask: int) -> tuple[int, int, int, int]:
+    """The byte as kept, the word it stands for (a place in STATUS_WORDS, PASSING, or -1), tested since the clear,
+    failed in this operation cycle or the one before.
 
-    The last is 1, 0 or -1 (the module does not tell). ISO 14229-1, status of DTC; ``mask``: the bits it keeps.
+    The last two are 1, 0 or -1 (the module does not tell). ISO 14229-1, status of DTC; ``mask``: the bits it keeps. A
+    confirmed code is no longer pending when one whole cycle has passed it.
     """
     status = read_status(byte, mask)
     if status.now == "failing":
@@ -70,7 +72,12 @@ def byte_says(byte: int, mask: int) -> tuple[int, int, int]:
     else:
         word = STATUS_INDEX["confirmed" if status.confirmed else "pending" if status.pending else "stored"]
     tested = status.tested_since_clear
-    return byte & mask, word, -1 if tested is None else int(tested)
+    lately = -1
+    if byte & mask & (TEST_FAILED | FAILED_THIS_CYCLE | PENDING):
+        lately = 1
+    elif mask & PENDING and byte & mask & CONFIRMED:
+        lately = 0
+    return byte & mask, word, -1 if tested is None else int(tested), lately
 
 
 def snapshot_order(session: Session) -> tuple[list[int], list[Notice]]:
@@ -120,13 +127,13 @@ class _Gatherer:
         self.kind: list[int] = []
         self.cell_at: list[int] = []
         self.cell_word: list[int] = []
-        self.bytes: list[tuple[int, int, int, int]] = []
+        self.bytes: list[tuple[int, int, int, int, int]] = []
         #: Of the cells, those whose status byte has no failure bit.
         self.untouched: list[int] = []
         self.texts: dict[int, list[str]] = {}
         self.printed: list[dict[str, str]] = []
         self.counts: list[tuple[int, int]] = []
-        self.frames: list[tuple[int, float]] = []
+        self.frames: list[tuple[int, float | None, float | None, float | None, float | None]] = []
         self.first_fault = [0]
         self.first_module = [0]
 
@@ -198,8 +205,10 @@ class _Gatherer:
                 cell_word.append(STATUS_INDEX[said["status"]])
                 if count is not None:
                     self.counts.append((at, count))
-                if frame is not None and frame.volts is not None:
-                    self.frames.append((at, frame.volts))
+                if frame is not None:
+                    stored = frame.__dict__
+                    self.frames.append((at, stored["volts"], stored["distance_km"], stored["speed_kmh"],
+                                        stored["engine_rpm"]))
         kinds = self.kinds
         for code, failure_type in faults:
             self.code.append(code)
@@ -260,7 +269,7 @@ class _Gatherer:
         shape = module_state.shape
         seen = np.where(module_state == ANSWERS, NOT_SEEN, NOT_READABLE).reshape(-1)
         status, byte, count = (np.full(seen.size, -1) for _ in range(3))
-        frame = np.full(seen.size, np.nan)
+        frames = np.full((4, seen.size), np.nan)
         # A byte without a failure bit: the code can be set, it was not. Listed twice, seen if either entry says so.
         cell_at = np.array(self.cell_at, dtype=np.int64)
         failed = np.ones(cell_at.size, dtype=bool)
@@ -271,17 +280,20 @@ class _Gatherer:
         words = np.array(self.cell_word, dtype=np.int64)
         for word in range(len(STATUS_WORDS) - 1, -1, -1):
             status[cell_at[words == word]] = word
-        for array, cells in ((count, self.counts), (frame, self.frames)):
-            if cells:
-                places, values = zip(*cells, strict=True)
-                array[list(places)] = values
-        byte_word, byte_tested = np.full(seen.size, -1), np.full(seen.size, -1)
+        if self.counts:
+            places, values = zip(*self.counts, strict=True)
+            count[list(places)] = values
+        if self.frames:
+            stored = np.array(self.frames, dtype=float).T
+            frames[:, stored[0].astype(np.int64)] = stored[1:]
+        byte_word, byte_tested, lately = (np.full(seen.size, -1) for _ in range(3))
         if self.bytes:
             says = np.array(self.bytes)
             at = says[:, 0]
-            byte[at], byte_word[at], byte_tested[at] = says[:, 1], says[:, 2], says[:, 3]
+            byte[at], byte_word[at], byte_tested[at], lately[at] = says[:, 1:].T
         arrays = {"seen": seen, "status": status, "status_byte": byte, "byte_word": byte_word,
-                  "byte_tested": byte_tested, "count": count, "frame_volts": frame}
+                  "byte_tested": byte_tested, "byte_lately": lately, "count": count, "frame_volts": frames[0],
+                  "frame_distance": frames[1], "frame_speed": frames[2], "frame_rpm": frames[3]}
         return {name: array.reshape(shape) for name, array in arrays.items()}
 
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
+from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
@@ -144,33 +145,6 @@ def _rests(book: Casebook) -> Bools:
     """N x K: the code's monitor wants a running engine, and the scan was made with the engine off."""
     wants = book.flags(lambda facts: facts.monitor in NEEDS_ENGINE)
     return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
-
-
-def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """N x K x 5: a freeze frame's own voltage beats the snapshot's: it was there when the code set.
-
-    Low-voltage codes set below their level; other causes set at any supply the vehicle had.
-    """
-    volts = book.frame_volts
-    fresh = ~np.isnan(volts)
-    weight = np.ones((*volts.shape, 5))
-    if not fresh.any():
-        return weight
-    fresh[:, 1:] &= ~(np.abs(volts[:, 1:] - volts[:, :-1]) < 1e-9)
-    value = np.clip(np.nan_to_num(volts / line.scale[book.fault_session, None], nan=12.0), 0.0, 60.0)
-    noise = params.level_mean.mean()
-    low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
-    usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
-        0.35 * np.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507) + 0.002
-    # Where the scan itself was made at that supply, any other cause would have set there as well.
-    read = (book.volts / line.scale[:, None])[book.fault_session]
-    near = np.exp(-0.5 * ((value - np.nan_to_num(read, nan=-99.0)) / 0.5) ** 2) / 0.5 / 2.507
-    share = params.rate("frame.at_scan")
-    ratio = low / usual
-    spared = np.maximum(low / ((1.0 - share) * usual + share * near), 1.0)
-    ratio = np.where((ratio > 1.0) & ~np.isnan(read), np.minimum(ratio, spared), ratio)
-    weight[..., LOW_VOLTAGE] = np.where(fresh, np.clip(ratio, 0.02, 8.0), 1.0)
-    return weight
 
 
 def _readings(book: Casebook, line: Timeline, total: Floats, params: Parameters) -> tuple[Floats, Floats, Floats]:

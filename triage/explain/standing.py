@@ -51,7 +51,11 @@ def standings(
     decibans = np.round(decibans, 1)
     low = decibans <= tables.rate("standing.aside")
     measured = book.flags(needs_measurement)
-    aside = low & ~measured & np.where(safety, clean >= tables.rate("standing.tested_safety"), tested | harmless)
+    # When the monitor of a maker's own code runs is not published: no completed test is proved, unless by its bits.
+    proved = book.flags(lambda facts: facts.known and facts.monitor_named) | (book.byte_tested == 1).any(axis=1) | (
+        decibans <= tables.rate("standing.aside_unproved"))
+    aside = low & ~measured & np.where(
+        safety, proved & (clean >= tables.rate("standing.tested_safety")), tested | harmless)
     lasts = witnesses_now(book, link)
     standing = np.where(decibans >= tables.rate("standing.short"), SHORT, np.where(aside, ASIDE, UNSETTLED))
     echoed = _likeliest(book, link, decibans)

@@ -67,7 +67,11 @@ class Casebook:
     status_byte: Ints    # 0..255, -1 none
     byte_word: Ints      # what the byte says: index into STATUS_WORDS, one more for "passing", -1 none
     byte_tested: Ints    # tested since the clear, by the byte: 1, 0 or -1
-    frame_volts: Floats
+    byte_lately: Ints    # failed in this operation cycle or the one before, by the byte: 1, 0 or -1
+    frame_volts: Floats  # what a freeze frame holds; nan for nothing
+    frame_distance: Floats  # km
+    frame_speed: Floats  # km/h
+    frame_rpm: Floats    # 1/min
     count: Ints
     first_fault: Ints    # S + 1: faults of session s are first_fault[s]:first_fault[s + 1]
     first_module: Ints   # S + 1: likewise for modules

@@ -1,0 +1,123 @@
+"""What a module stored with a code, beside the code itself: its freeze frame and how often the fault occurred.
+
+A freeze frame tells of the moment when the code set. Its voltage beats the snapshot's. Its engine and vehicle speed
+tell whether the vehicle stood: a battery that sags does so at rest or in cranking, not on the road. Its odometer tells
+how long ago that was, beside the newest frame of the session: the low supply is why the vehicle is here today, an old
+code set long before. And a code that low supply set has not occurred as often as one whose fault was there all along.
+
+All of it is common practice; the shares are the project's own choice and stand in ``rates.csv``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import Casebook, Floats, Ints, Timeline
+from triage.model.verdict import CAUSES
+
+if TYPE_CHECKING:
+    from triage.evidence.parameters import Parameters
+
+LOW_VOLTAGE = CAUSES.index("low-voltage")
+#: Upper ends of the bands: kilometres since the frame was stored, occurrences of the fault.
+BACK_KM = (5.0, 50.0, 300.0, 1500.0)
+OCCURRED = (1, 2, 4, 9)
+#: The vehicle as the frame shows it; nothing is said where it shows neither speed.
+STANDING, IDLING, MOVING, NOT_SAID = range(4)
+STATES = ("standing", "idling", "moving")
+#: Above cranking speed the engine runs by itself, 1/min; a wheel's sensor may show a few km/h at rest.
+RUNS_ABOVE, MOVES_ABOVE = 400.0, 5.0
+#: So many frames with a distance make the newest of them the distance of today.
+FRAMES_FOR_TODAY = 3
+
+
+def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """N x K x 5: what the stored voltage, motion, distance and count say for each cause."""
+    weight = np.ones((*book.frame_volts.shape, len(CAUSES)))
+    weight[..., LOW_VOLTAGE] = _low(book, line, params)
+    first = book.phase[book.fault_session, 0] <= 0
+    back = kilometres_back(book)
+    told = first & ~np.isnan(back)
+    if told.any():
+        weight[told, 0] *= params.back_share.T[np.searchsorted(BACK_KM, back[told])]
+    counted = first & (book.count[:, 0] > 0)
+    if counted.any():
+        weight[counted, 0] *= params.count_share.T[np.searchsorted(OCCURRED, book.count[counted, 0])]
+    lately = first & (book.byte_lately[:, 0] >= 0)
+    if lately.any():
+        failed = book.byte_lately[lately, 0][:, None] == 1
+        weight[lately, 0] *= np.where(failed, params.lately, 1.0 - params.lately)
+    return weight
+
+
+def kilometres_back(book: Casebook) -> Floats:
+    """N: how far the vehicle has gone since the frame of the first snapshot was stored; nan where nobody can tell.
+
+    The newest frame of the session stands for today, if there are enough of them.
+    """
+    distance = book.frame_distance
+    read = ~np.isnan(distance)
+    newest = np.full(len(book.sessions), -np.inf)
+    frames = np.zeros(len(book.sessions))
+    np.maximum.at(newest, book.fault_session, np.where(read, distance, -np.inf).max(axis=1))
+    np.add.at(frames, book.fault_session, read.any(axis=1))
+    newest[frames < FRAMES_FOR_TODAY] = np.nan
+    return np.asarray(newest[book.fault_session] - distance[:, 0])
+
+
+def motion(book: Casebook) -> Ints:
+    """N: the vehicle as the frame of the first snapshot shows it, one of STANDING to NOT_SAID."""
+    speed, engine = book.frame_speed[:, 0], book.frame_rpm[:, 0]
+    # A module that knows no engine speed stores none or zero: without one the vehicle stood, no more is said.
+    still = np.where(engine > RUNS_ABOVE, IDLING, STANDING)
+    known = ~np.isnan(speed) | ~np.isnan(engine)
+    return np.where(speed > MOVES_ABOVE, MOVING, np.where(known, still, NOT_SAID))
+
+
+def _low(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """N x K: how much likelier the frame is where low supply set the code. A frame counts once.
+
+    Some modules store it when the dip is over: it then shows what any code's frame would show.
+    """
+    fresh = _new(book.frame_volts)
+    ratio = np.where(fresh, _low_volts(book, line, params), 1.0)
+    first = book.phase[book.fault_session, 0] <= 0
+    moving = np.append(params.motion_ratio, 1.0)[motion(book)]
+    ratio[:, 0] *= np.where(first, moving, 1.0)
+    late = params.rate("frame.after_dip")
+    said = fresh.copy()
+    said[:, 0] |= first & (moving != 1.0)
+    return np.where(said, np.minimum((1.0 - late) * ratio + late, 8.0), 1.0)
+
+
+def _new(volts: Floats) -> np.ndarray:
+    """N x K: a stored voltage that is not the one read before."""
+    new = ~np.isnan(volts)
+    last = np.full(volts.shape[0], np.nan)
+    for column in range(volts.shape[1]):
+        now = volts[:, column]
+        new[:, column] &= ~(np.abs(now - last) < 1e-9)
+        last = np.where(np.isnan(now), last, now)
+    return new
+
+
+def _low_volts(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """N x K: the stored voltage alone. Low-voltage codes set below their level; others at any supply there was."""
+    volts = book.frame_volts
+    value = np.clip(np.nan_to_num(volts / line.scale[book.fault_session, None], nan=12.0), 0.0, 60.0)
+    noise = params.level_mean.mean()
+    low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
+    usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
+        0.35 * np.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507) + 0.002
+    # Where the scan itself was made at that supply, any other cause would have set there as well.
+    read = (book.volts / line.scale[:, None])[book.fault_session]
+    near = np.exp(-0.5 * ((value - np.nan_to_num(read, nan=-99.0)) / 0.5) ** 2) / 0.5 / 2.507
+    share = params.rate("frame.at_scan")
+    ratio = low / usual
+    spared = np.maximum(low / ((1.0 - share) * usual + share * near), 1.0)
+    return np.asarray(np.where((ratio > 1.0) & ~np.isnan(read), np.minimum(ratio, spared), ratio))
+
+
+__all__ = ["frame_weights", "kilometres_back", "motion"]
