@@ -100,7 +100,7 @@ def parameters(tables: Tables) -> Parameters:
 
 #: Monitors that take each other's place when a table names the wrong one, nearest first.
 _NEIGHBOURS = {
-    "key on": ("running", "commanded output", "network"), "commanded output": ("key on", "running", "speed"),
+    "key on": ("commanded output", "running", "event"), "commanded output": ("key on", "running", "speed"),
     "network": ("key on", "running", "commanded output"), "running": ("key on", "warm", "speed"),
     "warm": ("running", "drive cycle", "speed"), "speed": ("running", "key on", "drive cycle"),
     "drive cycle": ("warm", "speed", "cold soak"), "cold soak": ("drive cycle", "warm", "running"),
@@ -110,4 +110,4 @@ _NEIGHBOURS = {
 
 def _confusion(sure: float) -> Floats:
     """MONITORS x 4: ``sure`` on the named monitor, the rest spread over its three neighbours."""
-    return np.tile([sure, *[(1.0 - sure) / 3.0] * 3], (len(MONITORS), 1))
+    return np.tile([sure, *[(1.0 - sure) * share for share in (0.5, 0.3, 0.2)]], (len(MONITORS), 1))
