@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import counted, frame
+from slow_told import counted, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -80,6 +80,8 @@ class Slow:
         monitors = self.params.confused[MONITORS.index(facts.monitor)].tolist()
         sure = (self.params.confusion if facts.monitor_named else self.params.confusion_range)[
             MONITORS.index(facts.monitor)].tolist()
+        if facts.supply is not None and facts.monitor == "key on":
+            sure = [0.97, 0.01, 0.01, 0.01]
         if facts.noise == "electronic" and MONITORS.index("key on") in monitors[1:]:
             at, share = monitors.index(MONITORS.index("key on"), 1), rate("monitor.circuit")
             sure = [share if place == at else value * (1 - share) for place, value in enumerate(sure)]
@@ -274,7 +276,7 @@ class Slow:
                     weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
-            weight[LOW] *= frame(self.work, self.params, i, k)
+            weight = [a * b for a, b in zip(weight, stored(self.work, self.params, i, k), strict=True)]
             weight.append(cured if repaired[k] else weight[HARD])
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result

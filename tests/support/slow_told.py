@@ -5,18 +5,63 @@ from __future__ import annotations
 import math
 
 from triage.assess import Worked
+from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.parameters import Parameters
 
 
-def frame(work: Worked, params: Parameters, i: int, k: int) -> float:
-    """How much likelier the stored voltage of fault ``i`` in snapshot ``k`` is under low voltage."""
+def stored(work: Worked, params: Parameters, i: int, k: int) -> list[float]:
+    """What fault ``i`` has stored beside its code in snapshot ``k`` says for each of the five causes."""
+    weight = [1.0] * 5
+    weight[LOW] = frame(work, params, i, k)
+    book, s = work.book, int(work.book.fault_session[i])
+    if k or book.phase[s, 0] > 0:
+        return weight
+    back, count, lately = _back(work, i), int(book.count[i, 0]), int(book.byte_lately[i, 0])
+    for cause in range(5):
+        if not math.isnan(back):
+            weight[cause] *= params.back_share[cause][sum(back > limit for limit in (5, 50, 300, 1500))]
+        if count > 0:
+            weight[cause] *= params.count_share[cause][sum(count > limit for limit in (1, 2, 4, 9))]
+        if lately >= 0:
+            weight[cause] *= params.lately[cause] if lately else 1 - params.lately[cause]
+    return weight
+
+
+def _back(work: Worked, i: int) -> float:
+    """Kilometres from the first frame of fault ``i`` to the newest of its session; nan where that can't be told."""
     book = work.book
-    value = float(book.frame_volts[i, k])
-    if math.isnan(value) or (k and abs(value - float(book.frame_volts[i, k - 1])) < 1e-9):
+    mates = [n for n in range(book.faults) if book.fault_session[n] == book.fault_session[i]]
+    read = [[float(d) for d in book.frame_distance[n] if not math.isnan(d)] for n in mates]
+    if sum(bool(some) for some in read) < 3:
+        return math.nan
+    return max(max(some) for some in read if some) - float(book.frame_distance[i, 0])
+
+
+def _moved(work: Worked, params: Parameters, i: int) -> float:
+    """The odds for low voltage by the motion in the first frame of fault ``i``."""
+    speed, engine = float(work.book.frame_speed[i, 0]), float(work.book.frame_rpm[i, 0])
+    if math.isnan(speed) and math.isnan(engine):
         return 1.0
-    s = int(book.fault_session[i])
+    return float(params.motion_ratio[2 if speed > 5 else 1 if engine > 400 else 0])
+
+
+def frame(work: Worked, params: Parameters, i: int, k: int) -> float:
+    """How much likelier the freeze frame of fault ``i`` in snapshot ``k`` is under low voltage."""
+    volts = [float(value) for value in work.book.frame_volts[i, : k + 1]]
+    before = next((value for value in reversed(volts[:k]) if not math.isnan(value)), math.nan)
+    ratio = 1.0
+    if not math.isnan(volts[k]) and not abs(volts[k] - before) < 1e-9:
+        ratio = _by_volts(work, params, i, k)
+    if k == 0 and work.book.phase[work.book.fault_session[i], 0] <= 0:
+        ratio *= _moved(work, params, i)
+    late = params.rate("frame.after_dip")
+    return 1.0 if ratio == 1.0 else min((1 - late) * ratio + late, 8.0)
+
+
+def _by_volts(work: Worked, params: Parameters, i: int, k: int) -> float:
+    book, s = work.book, int(work.book.fault_session[i])
     scale = float(work.line.scale[s])
-    value = min(max(value / scale, 0.0), 60.0)
+    value = min(max(float(book.frame_volts[i, k]) / scale, 0.0), 60.0)
     noise = float(params.level_mean.mean())
     low = 0.5 / (1 + math.exp(min((value - noise - 0.8) / 0.35, 700.0))) + 0.002
     usual = (0.65 * math.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507
@@ -25,7 +70,7 @@ def frame(work: Worked, params: Parameters, i: int, k: int) -> float:
     if ratio > 1 and not math.isnan(read):
         near, share = math.exp(-0.5 * ((value - read) / 0.5) ** 2) / 0.5 / 2.507, params.rate("frame.at_scan")
         ratio = min(ratio, max(low / ((1 - share) * usual + share * near), 1.0))
-    return min(max(ratio, 0.02), 8.0)
+    return ratio
 
 
 def counted(work: Worked, params: Parameters, i: int, *, not_taken: bool) -> float:

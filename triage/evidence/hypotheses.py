@@ -92,6 +92,9 @@ def _monitors(book: Casebook, params: Parameters) -> tuple[Ints, Floats]:
     named = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
     by_row = book.flags(lambda facts: facts.monitor_named)
     sure = np.where(by_row[:, None], params.confusion[named], params.confusion_range[named])
+    # A module watches its own supply as long as it is awake, whatever else it does.
+    supply = book.flags(lambda facts: facts.supply is not None and facts.monitor == "key on")
+    sure = np.where(supply[:, None], np.where(np.arange(sure.shape[1]) == 0, 0.97, 0.01), sure)
     # An open or shorted circuit is found with the key on, whatever drives the test of the signal's sense.
     circuit = book.flags(lambda facts: facts.noise == "electronic")
     at_key = circuit[:, None] & (params.confused[named] == MONITOR_INDEX["key on"])

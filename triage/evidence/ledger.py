@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.evidence.frames import MOVES_ABOVE, kilometres_back
 from triage.evidence.hypotheses import HARD, INTERMITTENT
 from triage.evidence.parameters import KINDS
 from triage.evidence.prior import EARLIER, READING, kinds
@@ -39,7 +40,7 @@ def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[Ledger
     cents = np.round(sums, 1)
     cents[-1] = np.round(evidence.decibans, 1)
     rows = np.round(np.diff(cents, axis=0, prepend=0.0), 1)
-    kind = kinds(book, link)
+    kind, back = kinds(book, link), kilometres_back(book)
     later = len(evidence.prior.steps)
     result: list[list[LedgerRow]] = []
     for fault in range(book.faults):
@@ -52,7 +53,7 @@ def ledgers(book: Casebook, link: Links, evidence: Evidence) -> list[list[Ledger
                 ledger.append({"what": what, "decibans": _plain(rows[step, fault]), "source": source})
         session = int(book.fault_session[fault])
         for column in range(len(book.order[session])):
-            ledger.append({"what": _what(book, fault, session, column),
+            ledger.append({"what": _what(book, fault, session, column, float(back[fault])),
                            "decibans": _plain(rows[later + column, fault]),
                            "source": f"snapshot {column + 1}; rates: level.{book.facts[fault].noise}, monitor "
                                      f"{book.facts[fault].monitor}"})
@@ -79,7 +80,7 @@ def _plain(value: float) -> float:
     return float(value) + 0.0
 
 
-def _what(book: Casebook, fault: int, session: int, column: int) -> str:
+def _what(book: Casebook, fault: int, session: int, column: int, back: float) -> str:
     phase = int(book.phase[session, column])
     parts = [PHASES[phase].replace("-", " ") if phase >= 0 else f"snapshot {column + 1}",
              _SIGHT[int(book.seen[fault, column])]]
@@ -97,4 +98,19 @@ def _what(book: Casebook, fault: int, session: int, column: int) -> str:
     frame = book.frame_volts[fault, column]
     if not np.isnan(frame):
         parts.append(f"freeze frame {frame:.1f} V")
-    return ", ".join(parts)
+    return ", ".join(parts if column or phase > 0 else [*parts, *_stored(book, fault, back)])
+
+
+def _stored(book: Casebook, fault: int, back: float) -> list[str]:
+    """What the first frame and the count say beside the voltage. ``back``: kilometres to the newest frame."""
+    parts = []
+    speed, engine, count = book.frame_speed[fault, 0], book.frame_rpm[fault, 0], int(book.count[fault, 0])
+    if speed > MOVES_ABOVE:
+        parts.append(f"set at {speed:.0f} km/h")
+    elif not np.isnan(engine):
+        parts.append(f"set at {engine:.0f} 1/min")
+    if not np.isnan(back):
+        parts.append(f"stored {back:.0f} km before the newest freeze frame")
+    if count > 0:
+        parts.append(f"counted {count} times" if count > 1 else "counted once")
+    return parts

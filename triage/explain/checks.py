@@ -87,6 +87,8 @@ CLEAR_WORDS = "hold the supply, clear"
 RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes")
 #: Places where a circuit can be at fault: connector, wiring, part.
 PLACES = 3
+#: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
+TAKEN_APART = 0.4
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
 #: Steps told of one session, at most.
@@ -114,7 +116,7 @@ def next_checks(
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
-    likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(bits > 0.3, bits, 0.0))
+    likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(chance >= TAKEN_APART, bits, 0.0))
     isolation = measured & (standing.standing != ASIDE)
     likely = np.where(isolation, 6.0, likely).tolist()
     figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
