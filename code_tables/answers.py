@@ -29,7 +29,7 @@ _STRUCTURAL_TITLES = {
     "incompatible software": "software mismatch, module not in this table",
     "bus": "network fault, bus not in this table",
 }
-_NO_ROW = Failure("", "", False, {}, "", "", "", "", "", ())
+_NO_ROW = Failure("", "", False, {}, "", "", "", "", "", "", ())
 
 
 def failure_of(content: Content, failure_type: str | None) -> Failure:
@@ -85,6 +85,7 @@ def j2012(content: Content, text: str, failure_type: str | None) -> CodeFacts:
         sources=unique(row.sources if row else (), relation.sources if relation else (),
                        supply.sources if supply else (), safety[1:] if safety else (), doubt[2:] if doubt else (),
                        failure.sources, tuple(range_source.split("|"))),
+        sag=failure.sag,
     )
 
 
@@ -137,7 +138,7 @@ def makers_own(content: Content, text: str, failure_type: str | None) -> CodeFac
         noise=failure.noise or (mode.noise if mode else "") or "electronic",
         needs=failure.needs or (mode.needs if mode else "") or "repair", note=joined(failure.note),
         failure=failure.meaning or (mode.meaning if mode else None) or None,
-        sources=unique(failure.sources, mode.sources if mode else (), ("own",)),
+        sources=unique(failure.sources, mode.sources if mode else (), ("own",)), sag=failure.sag,
     )
 
 

@@ -31,6 +31,7 @@ class Failure(NamedTuple):
     needs: str
     relation: str
     supply: str
+    sag: str
     note: str
     sources: tuple[str, ...]
 

@@ -27,6 +27,7 @@ class CodeFacts:
     note: str | None          #: edition conflict or other warning
     failure: str | None       #: meaning of the failure type, if given
     sources: tuple[str, ...]  #: source keys
+    sag: str = ""             #: how often low supply sets a code of that failure type: "seldom", "often" or not said
 
 
 @dataclass(frozen=True, slots=True)

@@ -189,6 +189,7 @@ class FailureRow(Row):
     needs: Needs
     relation: Relation
     supply: Annotated[str, _one_of(("low", "high"), empty=True)]
+    sag: Annotated[str, _one_of(words.SAGS, empty=True)]
     source: Sources
     note: Tidy
 

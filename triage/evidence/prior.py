@@ -21,6 +21,9 @@ READING = "a reading contradicts"
 #: Likewise (``Links.recurrences``).
 EARLIER = "an earlier session held it too"
 
+#: How often low supply sets a code of a failure type: not said, seldom, often.
+SAGS = ("", "seldom", "often")
+
 
 @dataclass(slots=True)
 class Priors:
@@ -118,6 +121,9 @@ def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     # A module that sags reports itself, its supply and its partners; seldom the circuit of one sensor.
     circuit = book.flags(lambda facts: facts.known and facts.noise == "electronic" and facts.relation is None)
     factor = np.where(circuit, factor * params.rate("low.named_circuit"), factor)
+    # An open or shorted circuit or a stuck part is no work of a sag; a voltage below its limit often is.
+    sag = book.numbers(lambda facts: 0 if facts.supply else SAGS.index(facts.sag))
+    factor = factor * np.array([1.0, params.rate("low.sag.seldom"), params.rate("low.sag.often")])[sag]
     # Where only the range names the monitor, half of the effect (in logarithms) is believed.
     prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor))
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
