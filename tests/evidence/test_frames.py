@@ -75,3 +75,13 @@ def test_the_ledger_says_what_was_stored() -> None:
     row = told({"count": 3, **frame(volts=9.3, distance_km=84000, speed_kmh=0, engine_rpm=0)})["ledger"][1]["what"]
     assert row.endswith("freeze frame 9.3 V, set at 0 1/min, stored 213 km before the newest freeze frame, "
                         "counted 3 times")
+
+
+@pytest.mark.parametrize(("volts", "likelier"), [(7.4, True), (11.2, False)])
+def test_a_current_code_at_a_low_supply_may_be_low_supply_failing_it_now(volts: float, likelier: bool) -> None:
+    """Common practice: while the supply is still down, what it sets is failing now like any other fault."""
+    def low(*, status: str) -> float:
+        shot = van("before-clear", {"body control": [code("B1325", status=status)]}, **(FLAT | {"volts": volts}))
+        return verdicts([job(shot)], tables())[0]["faults"][0]["causes"]["low-voltage"]
+
+    assert (low(status="current") > low(status="stored")) == likelier

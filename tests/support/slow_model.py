@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import counted, stored
+from slow_told import counted, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -274,6 +274,7 @@ class Slow:
                 fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
                 if word == 0 and fed:
                     weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
+                weight[LOW] *= still_low(self.work, self.params, i, k, word)
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
             weight = [a * b for a, b in zip(weight, stored(self.work, self.params, i, k), strict=True)]

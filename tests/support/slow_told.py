@@ -6,7 +6,7 @@ import math
 
 from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
-from triage.evidence.parameters import Parameters
+from triage.evidence.parameters import NOISES, Parameters
 
 
 def stored(work: Worked, params: Parameters, i: int, k: int) -> list[float]:
@@ -71,6 +71,20 @@ def _by_volts(work: Worked, params: Parameters, i: int, k: int) -> float:
         near, share = math.exp(-0.5 * ((value - read) / 0.5) ** 2) / 0.5 / 2.507, params.rate("frame.at_scan")
         ratio = min(ratio, max(low / ((1 - share) * usual + share * near), 1.0))
     return ratio
+
+
+def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> float:
+    """What word ``word`` of fault ``i`` in snapshot ``k`` says more for low voltage by the supply at the scan."""
+    book, s = work.book, int(work.book.fault_session[i])
+    own = float(book.module_volts[book.fault_module[i], k])
+    volts = (float(book.volts[s, k]) if math.isnan(own) else own) / float(work.line.scale[s])
+    if math.isnan(volts) or volts >= params.rate("supply.good"):
+        return 1.0
+    noise = NOISES.index(book.facts[i].noise)
+    above = 1 / (1 + math.exp(1.7 * (volts - params.level_mean[noise]) / params.level_spread[noise]))
+    least, usual = params.rate("word.low_least"), float(params.word_first[LOW][0])
+    failing = least + (1 - 2 * least) * above
+    return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
 def counted(work: Worked, params: Parameters, i: int, *, not_taken: bool) -> float:

@@ -14,6 +14,7 @@ import numpy as np
 from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
+from triage.evidence.parameters import NOISES
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
@@ -125,6 +126,7 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     now = _failing_now(book, line, word, params)[said_so]
     table[now, LOW_VOLTAGE] *= np.where(book.status_byte[said_so] >= 0, params.rate("word.failing_fed"),
                                         params.rate("word.current_fed"))[now]
+    table[:, LOW_VOLTAGE] *= _still_low(book, line, word, params)[said_so]
     weight[said_so] *= table ** power[said_so][:, None]
     # What a module says of a cured fault after the repair repeats nothing it said before: it counts in full.
     since = repaired_since(book, line)[1]
@@ -132,6 +134,23 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     cured[said_so] *= np.where(since[said_so], table[:, HISTORY], 1.0)
     weight = np.concatenate([weight, cured[..., None]], axis=2)
     return np.concatenate([np.ones((word.shape[0], 1, 6)), np.cumprod(weight, axis=1)], axis=1)
+
+
+def _still_low(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Floats:
+    """N x K: what a word says more, or less, for low voltage by the supply at the scan: where that is itself below the
+    code's level, a low-voltage code is failing now as well as any other; 1 where the supply is not read, or good."""
+    session = book.fault_session
+    own = book.module_volts[book.fault_module]
+    volts = np.where(np.isnan(own), book.volts[session], own) / line.scale[session, None]
+    low = np.nan_to_num(volts, nan=99.0) < params.rate("supply.good")
+    noise = book.numbers(lambda facts: NOISES.index(facts.noise))
+    mean, spread = params.level_mean[noise][:, None], params.level_spread[noise][:, None]
+    # The share of levels above the supply at the scan: a logistic curve in place of the normal one.
+    above = 1.0 / (1.0 + np.exp(1.7 * (np.where(low, volts, 12.0) - mean) / spread))
+    usual = params.word_first[LOW_VOLTAGE, 0]
+    failing = params.rate("word.low_least") + (1.0 - 2.0 * params.rate("word.low_least")) * above
+    change = np.where(word == 0, failing / usual, (1.0 - failing) / (1.0 - usual))
+    return np.asarray(np.where(low & (word >= 0), change, 1.0))
 
 
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
