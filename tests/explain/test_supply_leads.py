@@ -129,3 +129,14 @@ def test_an_overvoltage_that_lasts_leads_too() -> None:
                     van("after-run", {"engine control": high}, **RUNS | {"volts": 16.4}))
     assert found["faults"][0]["standing"] == "short list"
     assert found["faults"][0]["explained_by"] == "overvoltage event"
+
+
+def test_a_supply_code_that_comes_back_alone_at_held_supply_keeps_its_own_line() -> None:
+    """Common practice: in one module only, with good peers, it is that module's feed or ground."""
+    low = {"engine control": ["P0562"], "body control": ["U3003"], "instrument cluster": ["U3003"],
+           "anti-lock brakes": ["U3003"]}
+    alone = {"body control": ["U3003"]}
+    found = verdict(van("before-clear", low, **FLAT), van("after-clear", alone, **HELD), van("after-run", alone, **RUNS))
+    told = {fault["module"]: fault["explained_by"] for fault in found["faults"]}
+    assert told == {"engine control": "supply event", "instrument cluster": "supply event",
+                    "anti-lock brakes": "supply event", "body control": None}

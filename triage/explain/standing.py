@@ -62,6 +62,9 @@ def standings(
     top = causes.argmax(axis=1)
     # An explanation is only said where little is left to explain: an open fault keeps a line of its own.
     settled = decibans <= tables.rate("standing.explained")
+    # A supply code that came back where a sag does not account for it may be its module's own feed.
+    back = ((book.phase > 0)[book.fault_session] & (book.seen == 1)).any(axis=1)
+    plain = (decibans <= tables.rate("standing.witness")) | ~back | book.flags(lambda facts: facts.supply == "high")
     persists = causes[:, HARD] + causes[:, INTERMITTENT] >= 0.5
     explained_by: list[str | None] = [None] * book.faults
     lost, may, supply = link.lost >= 0.5, ~persists | lasts, book.flags(lambda facts: facts.supply is not None)
@@ -71,7 +74,8 @@ def standings(
         explained_by[fault] = "supply event"
     asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))
     for fault, *said in zip(*(values.tolist() for values in (
-            asked, top[asked], persists[asked], settled[asked], lasts[asked], link.target[asked])), strict=True):
+            asked, top[asked], persists[asked], settled[asked], plain[asked], lasts[asked], link.target[asked])),
+            strict=True):
         explained_by[fault] = _explained(book, link, echoed, fault, *said)
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
@@ -147,7 +151,7 @@ def _likeliest(book: Casebook, link: Links, decibans: Floats) -> dict[int, int]:
 
 def _explained(
     book: Casebook, link: Links, echoed: dict[int, int], fault: int, cause: int, stays: bool, settled: bool,
-    lasts: bool, target: int,
+    plain: bool, lasts: bool, target: int,
 ) -> str | None:
     """What explains a fault: the silent module it reports, the fault it repeats, the supply event it witnesses."""
     if target >= 0 and link.lost[fault] >= 0.5:
@@ -160,7 +164,7 @@ def _explained(
         back = origin < 0 or link.target[origin] == book.fault_module[fault]
         return book.module_name[target] if back else fault_name(book, origin)
     supply = book.facts[fault].supply
-    witness = supply is not None and (lasts or cause in (LOW_VOLTAGE, HISTORY))
+    witness = supply is not None and (lasts or (plain and cause in (LOW_VOLTAGE, HISTORY)))
     if not witness and not (cause == LOW_VOLTAGE and settled):
         return None
     events = link.events[int(book.fault_session[fault])]
