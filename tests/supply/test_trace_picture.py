@@ -53,7 +53,7 @@ def test_segments_snapshots_and_what_was_connected_stand_on_it() -> None:
     context = SupplyContext(outside=(OutsideSpan(5.0, 199.5, "jump pack"),))
     told = texts(svg_of(trace_of(PACK.name), context, [Mark(10.0, "1", "before clear, 11.7 V"),
                                                        Mark(240.0, "2", "after run, 11.7 V")], "van 17"))
-    for words in ("van 17", "rest", "key on", "crank", "cycling", "11.4 / 14.1 V", "running", "11.7 V", "1", "2",
+    for words in ("van 17", "rest", "key on", "crank", "cycling", "11.45 / 14.05 V", "running", "11.70 V", "1", "2",
                   "jump pack connected", "supply, V", "charging from 13.5 V", "time of day", "08:01",
                   "1  before clear, 11.7 V      2  after run, 11.7 V"):
         assert words in told, words

@@ -145,9 +145,9 @@ def _names(axes: Axes, trace: Trace, segments: Sequence[Segment]) -> None:
         axes.axvspan(segment.start_s, segment.end_s, facecolor=BAND if place % 2 else "white", edgecolor=GREY,
                      linewidth=0.5)
         share = width / span
-        volts = f"{segment.volts:.1f} V"
+        volts = f"{segment.volts:.2f} V"
         if segment.low_volts is not None and segment.high_volts is not None:
-            volts = f"{segment.low_volts:.1f} / {segment.high_volts:.1f} V"
+            volts = f"{segment.low_volts:.2f} / {segment.high_volts:.2f} V"
         middle = segment.start_s + width / 2.0
         if share >= _LETTER * max(len(segment.kind), len(volts)):
             axes.text(middle, 0.5, f"{segment.kind}\n{volts}", ha="center", va="center", fontsize=8.5)
