@@ -124,3 +124,14 @@ def test_a_self_test_that_had_no_key_cycle_proves_less() -> None:
                       events=events)
         return float(fault(session, "P0606")["causes"]["hard"])
     assert gone([{"what": "key cycle"}]) < gone(None)
+
+
+def test_a_count_that_stays_at_one_figure_says_most_that_the_clear_did_not_take() -> None:
+    """Common practice: a cleared code counts from one again; the very same figure is the old entry."""
+    def old(after: int) -> float:
+        shots = [van(phase, {"restraints": [code("B1197", count=count)]}, **state)
+                 for phase, count, state in (("before-clear", 9, FLAT), ("after-clear", after, HELD))]
+        causes = verdicts([job(*shots)], tables())[0]["faults"][0]["causes"]
+        return causes["history"] + causes["low-voltage"]
+
+    assert old(9) > 2.5 * old(10)

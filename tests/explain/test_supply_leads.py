@@ -136,7 +136,8 @@ def test_a_supply_code_that_comes_back_alone_at_held_supply_keeps_its_own_line()
     low = {"engine control": ["P0562"], "body control": ["U3003"], "instrument cluster": ["U3003"],
            "anti-lock brakes": ["U3003"]}
     alone = {"body control": ["U3003"]}
-    found = verdict(van("before-clear", low, **FLAT), van("after-clear", alone, **HELD), van("after-run", alone, **RUNS))
+    found = verdict(van("before-clear", low, **FLAT), van("after-clear", alone, **HELD),
+                    van("after-run", alone, **RUNS))
     told = {fault["module"]: fault["explained_by"] for fault in found["faults"]}
     assert told == {"engine control": "supply event", "instrument cluster": "supply event",
                     "anti-lock brakes": "supply event", "body control": None}

@@ -89,14 +89,16 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
 
 def counted(work: Worked, params: Parameters, i: int, *, not_taken: bool) -> float:
     """What the counts of fault ``i`` say of a clear that was taken or not."""
-    anew = on = False
+    told = set()
     last = -1
     for k, now in enumerate(work.book.count[i].tolist()):
         if now < 0:
             continue
         if last >= 0 and float(work.line.clear[work.book.fault_module[i], k]) > 0.5:
-            anew, on = anew or now < last, on or now >= last >= 3
+            told.add("anew" if now < last else "few" if last < 3 else "same" if now == last else "on")
         last = now
     if not_taken:
-        return params.rate("count.anew") if anew else 1.0
-    return params.rate("count.goes_on") if on and not anew else 1.0
+        return params.rate("count.anew") if "anew" in told else 1.0
+    if "anew" in told:
+        return 1.0
+    return params.rate("count.stays") if "same" in told else params.rate("count.goes_on") if "on" in told else 1.0

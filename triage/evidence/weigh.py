@@ -77,9 +77,10 @@ def weigh(
     words = words[:, -joint.shape[1]:]
     factor = words * np.concatenate([prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
-    begun_anew, gone_on = _counted(book, line)
+    begun_anew, gone_on, stayed = _counted(book, line)
     joint[NOT_TAKEN, :, begun_anew] *= params.rate("count.anew")
     joint[:NOT_TAKEN, :, gone_on] *= params.rate("count.goes_on")
+    joint[:NOT_TAKEN, :, stayed] *= params.rate("count.stays")
     reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
     running = np.einsum("rkne,rn->kne", joint, reading)
     final = running[-1] / running[-1].sum(axis=1, keepdims=True)
@@ -90,9 +91,10 @@ def weigh(
                    repaired=repaired_since(book, line)[1])
 
 
-def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
-    """N: how often the fault occurred began anew after a clear (so its list was cleared), or went on counting."""
-    anew, on = np.zeros(book.faults, dtype=bool), np.zeros(book.faults, dtype=bool)
+def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools, Bools]:
+    """N: how often the fault occurred began anew after a clear (so its list was cleared), went on counting, or stayed
+    at the very same figure."""
+    anew, on, same = (np.zeros(book.faults, dtype=bool) for _ in range(3))
     last = np.full(book.faults, -1)
     cleared = line.clear[book.fault_module] > 0.5
     for column in range(book.count.shape[1]):
@@ -100,9 +102,10 @@ def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:
         both = cleared[:, column] & (now >= 0) & (last >= 0)
         anew |= both & (now < last)
         # Few before the clear may have come again since.
-        on |= both & (now >= last) & (last >= 3)
+        on |= both & (now > last) & (last >= 3)
+        same |= both & (now == last) & (last >= 3)
         last = np.where(now >= 0, now, last)
-    return anew, on & ~anew
+    return anew, on & ~anew & ~same, same & ~anew
 
 
 def persists(causes: Floats) -> Floats:
