@@ -13,6 +13,7 @@ from triage.assess import Worked, assess
 from triage.explain.reasons import band, clean_bound
 from triage.explain.standing import ASIDE, SHORT, UNSETTLED, standings
 from triage.model.assessment import Assessment
+from triage.reports.terminal import terminal
 
 
 def page(*snapshots: Json, **rest: Any) -> Assessment:
@@ -209,3 +210,17 @@ def test_cautions_follow_what_the_session_touches() -> None:
     calm = " ".join(page(van("before-clear", {"body control": ["B1234"]}, volts=12.6, engine="off")).cautions)
     assert "Restraints" not in calm
     assert "Jump starting" not in calm
+
+
+def test_a_frame_stored_on_the_road_long_before_is_a_reason_in_words() -> None:
+    """Common practice: the odometer in a freeze frame tells an old code from one of this week's flat battery."""
+    def frame(volts: float, km: int, speed: int) -> Json:
+        return {"freeze_frame": {"volts": volts, "distance_km": km, "speed_kmh": speed, "engine_rpm": 0}}
+
+    held: list[Any] = [{"code": "P0562"} | frame(9.1, 84213, 0), {"code": "U0121"} | frame(9.0, 84212, 0),
+                       {"code": "P0101"} | frame(13.9, 81950, 62)]
+    told = " ".join(terminal(page(van("before-clear", {"engine control": held}, **FLAT),
+                                  van("after-clear", **HELD))).split())
+    assert ("its freeze frame was stored at 62 km/h, 2263 km before the newest one: hardly by this low supply"
+            in told)
+    assert told.count("hardly by this low supply") == 1

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.model.casebook import Casebook, Floats, Ints, Timeline
+from triage.model.stored import MOVES_ABOVE, kilometres_back
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -27,10 +28,8 @@ OCCURRED = (1, 2, 4, 9)
 #: The vehicle as the frame shows it; nothing is said where it shows neither speed.
 STANDING, IDLING, MOVING, NOT_SAID = range(4)
 STATES = ("standing", "idling", "moving")
-#: Above cranking speed the engine runs by itself, 1/min; a wheel's sensor may show a few km/h at rest.
-RUNS_ABOVE, MOVES_ABOVE = 400.0, 5.0
-#: So many frames with a distance make the newest of them the distance of today.
-FRAMES_FOR_TODAY = 3
+#: Above cranking speed the engine runs by itself, 1/min.
+RUNS_ABOVE = 400.0
 
 
 def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
@@ -50,21 +49,6 @@ def frame_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
         failed = book.byte_lately[lately, 0][:, None] == 1
         weight[lately, 0] *= np.where(failed, params.lately, 1.0 - params.lately)
     return weight
-
-
-def kilometres_back(book: Casebook) -> Floats:
-    """N: how far the vehicle has gone since the frame of the first snapshot was stored; nan where nobody can tell.
-
-    The newest frame of the session stands for today, if there are enough of them.
-    """
-    distance = book.frame_distance
-    read = ~np.isnan(distance)
-    newest = np.full(len(book.sessions), -np.inf)
-    frames = np.zeros(len(book.sessions))
-    np.maximum.at(newest, book.fault_session, np.where(read, distance, -np.inf).max(axis=1))
-    np.add.at(frames, book.fault_session, read.any(axis=1))
-    newest[frames < FRAMES_FOR_TODAY] = np.nan
-    return np.asarray(newest[book.fault_session] - distance[:, 0])
 
 
 def motion(book: Casebook) -> Ints:
@@ -120,4 +104,4 @@ def _low_volts(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     return np.asarray(np.where((ratio > 1.0) & ~np.isnan(read), np.minimum(ratio, spared), ratio))
 
 
-__all__ = ["frame_weights", "kilometres_back", "motion"]
+__all__ = ["frame_weights", "motion"]

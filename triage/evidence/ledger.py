@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.frames import MOVES_ABOVE, kilometres_back
 from triage.evidence.hypotheses import HARD, INTERMITTENT
 from triage.evidence.parameters import KINDS
 from triage.evidence.prior import EARLIER, READING, kinds
 from triage.evidence.weigh import CURED
 from triage.model.casebook import Casebook, Floats, Links
 from triage.model.snapshot import PHASES, STATUS_WORDS
+from triage.model.stored import kilometres_back, stored_words
 from triage.model.verdict import LedgerRow
 from triage.units import FLOOR
 
@@ -98,19 +98,4 @@ def _what(book: Casebook, fault: int, session: int, column: int, back: float) ->
     frame = book.frame_volts[fault, column]
     if not np.isnan(frame):
         parts.append(f"freeze frame {frame:.1f} V")
-    return ", ".join(parts if column or phase > 0 else [*parts, *_stored(book, fault, back)])
-
-
-def _stored(book: Casebook, fault: int, back: float) -> list[str]:
-    """What the first frame and the count say beside the voltage. ``back``: kilometres to the newest frame."""
-    parts = []
-    speed, engine, count = book.frame_speed[fault, 0], book.frame_rpm[fault, 0], int(book.count[fault, 0])
-    if speed > MOVES_ABOVE:
-        parts.append(f"set at {speed:.0f} km/h")
-    elif not np.isnan(engine):
-        parts.append(f"set at {engine:.0f} 1/min")
-    if not np.isnan(back):
-        parts.append(f"stored {back:.0f} km before the newest freeze frame")
-    if count > 0:
-        parts.append(f"counted {count} times" if count > 1 else "counted once")
-    return parts
+    return ", ".join(parts if column or phase > 0 else [*parts, *stored_words(book, fault, back)])

@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.model.casebook import ANSWERS, INVALID, LOST, POINTER, Casebook, Links, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
+from triage.model.stored import older_words
 from triage.units import to_probability
 
 if TYPE_CHECKING:
@@ -98,6 +99,9 @@ def reasons(
         if chance < 0.35:
             said.append(f"its monitor ({_monitor(facts.monitor)}) had no real chance to run since the clear, so its "
                         "absence says little")
+    older = older_words(book, fault)
+    if older:
+        said.append(older)
     empty = _empty_words(book, link, fault, target)
     if empty:
         said.insert(0, empty)
