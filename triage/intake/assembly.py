@@ -194,9 +194,10 @@ class Builder:
                 return draft
         return None
 
-    def say(self, said: Conditions) -> None:
-        """Add what a line says of the state of the vehicle; the first statement of each kind stands."""
-        have = self.snapshot.said
+    def say(self, said: Conditions, snapshot: SnapshotDraft | None = None) -> None:
+        """Add what a line says of the state of the vehicle, in a snapshot or that being read; the first statement of
+        each kind stands."""
+        have = (snapshot or self.snapshot).said
         if said.engine is not None and (have.engine is None or (have.engine_passed and not said.engine_passed)):
             # "After 10 minutes idling" tells of the engine only where nothing else does.
             have.engine, have.engine_passed = said.engine, said.engine_passed

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any, Literal
 
-from triage.intake import dates, happenings, volts
+from triage.intake import between, dates, happenings, volts
 from triage.intake.assembly import Builder, CodeDraft, SnapshotDraft
 from triage.intake.layouts import Row
 from triage.intake.names import Names
@@ -57,7 +57,11 @@ class Context:
     row_times: dict[int, datetime] = field(default_factory=dict)
     pending_freeze_volts: float | None = None
     #: Rows about the scan that stand after the modules of one and may belong to the next.
-    held: list[Row] = field(default_factory=list)
+    held: list[between.Held] = field(default_factory=list)
+    #: Where this text keeps its voltages, once that is asked.
+    habit: between.Habit | None = None
+    #: The place of the row being read.
+    at: int = 0
     #: Supply voltages used, to judge them together at the end.
     volts_seen: list[tuple[float, Row, volts.Volt]] = field(default_factory=list)
     last_date: datetime | None = None

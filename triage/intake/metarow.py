@@ -6,7 +6,7 @@ from __future__ import annotations
 import re
 from datetime import datetime
 
-from triage.intake import conditions, dates, phases, volts
+from triage.intake import between, conditions, dates, phases, volts
 from triage.intake.assembly import Builder, SnapshotDraft
 from triage.intake.characters import has_digit
 from triage.intake.context import Context
@@ -113,7 +113,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         # "Cleared, ran it 10 minutes, 14.2 V": what is said behind the clear is of the scan to come.
         hold = hold or (bool(found) and all(volt.start > cleared for volt in found))
     if hold:
-        context.held.append(row)
+        context.held.append(between.Held(row, context.builder.snapshot, context.at))
         context.builder.may_restart = True
     else:
         apply(context, row)
@@ -124,22 +124,28 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     return True
 
 
-def apply(context: Context, row: Row, *, top: bool = False) -> None:
-    """Put the conditions and voltages of a row into the snapshot being read; ``top``: never into a module."""
-    builder = context.builder
-    builder.say(conditions.find(row.low))
+def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
+    """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
+    a module."""
+    context.builder.say(conditions.find(row.low), snapshot)
     for volt in volts.find(row.low):
-        place_volt(context, row, volt, top=top)
+        place_volt(context, row, volt, top=top, snapshot=snapshot)
 
 
 def flush(context: Context) -> None:
-    """Put rows that waited for what comes after them into the snapshot being read now."""
-    held, context.held = context.held, []
-    for row in held:
-        apply(context, row, top=True)
+    """Put rows that waited for what comes after them into the snapshot being read now, or into the one above."""
+    waiting, context.held = context.held, []
+    for held in waiting:
+        snapshot = context.builder.snapshot
+        if held.snapshot is not snapshot:
+            context.habit = context.habit or between.habit(context.rows)
+            if between.is_of_the_scan_above(held, context.rows, context.at, context.habit):
+                snapshot = held.snapshot
+        apply(context, held.row, top=True, snapshot=snapshot)
 
 
-def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False) -> None:
+def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,
+               snapshot: SnapshotDraft | None = None) -> None:
     """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
     builder = context.builder
     if volt.of in ("other", "named"):
@@ -169,7 +175,7 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     elif inside and module is not None and volt.of in ("supply", "bare"):
         module.volts = volt.value if module.volts is None else module.volts
     else:
-        to_snapshot(builder.snapshot, volt)
+        to_snapshot(snapshot or builder.snapshot, volt)
 
 
 def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt) -> None:

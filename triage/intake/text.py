@@ -219,6 +219,7 @@ def _hanging(all_rows: list[Row]) -> bool:
 
 def _row(context: Context, row: Row, at: int) -> None:
     """One row, by its kind."""
+    context.at = at
     if row.blank:
         context.blanks += 1
         context.pending_values = {}

@@ -1,0 +1,49 @@
+"""Of which scan a voltage is, and what is no voltage of the supply. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+Volts = list[tuple[float | None, float | None]]
+
+
+def supplies(text: str) -> Volts:
+    """The voltage and the lowest of each scan."""
+    return [(scan.volts, scan.lowest_volts) for scan in read_text(text, load()).snapshots]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # Behind each scan, after a blank line.
+        ("Before clear\nECM P0562\n\nBattery 11.9 V\n\nAfter clear\nECM no codes\n\nBattery 12.8 V",
+         [(11.9, None), (12.8, None)]),
+        ("Before clear\nECM P0562\n\nBattery 11.9 V, dropped to 9.1 V\n\nAfter clear\nECM no codes\n\nBattery 12.8 V",
+         [(11.9, 9.1), (12.8, None)]),
+        ("Scan 1, 10.2 V\nECM P0562\n\nlowest 8.8 V\n\nScan 2, 12.6 V\nECM no codes\n\nlowest 11.9 V",
+         [(10.2, 8.8), (12.6, 11.9)]),
+        ("Vor dem Löschen\nECM P0562\n\nLadegerät dran, 13,1 V\n\nNach dem Löschen\nECM keine Fehler\n\n"
+         "Ladegerät dran, 13,3 V", [(13.1, None), (13.3, None)]),
+        # The last has none, or nothing but its own.
+        ("Before clear\nECM P0562\n\nBattery 11.9 V\n\nAfter clear\nECM no codes", [(11.9, None), (None, None)]),
+        ("Before clear\nECM P0562\n\nBattery 11.9 V\n\nAfter clear\nBattery 12.8 V\nECM no codes",
+         [(11.9, None), (12.8, None)]),
+        # Above each scan.
+        ("Battery 11.9 V\nBefore clear\nECM P0562\n\nBattery 12.8 V\nAfter clear\nECM no codes",
+         [(11.9, None), (12.8, None)]),
+        ("Battery 11.9 V\n\nBefore clear\nECM P0562\n\nBattery 12.8 V\n\nAfter clear\nECM no codes",
+         [(11.9, None), (12.8, None)]),
+        ("Before clear\nECM P0562\n\nBattery 12.8 V\nAfter clear\nECM no codes", [(None, None), (12.8, None)]),
+        ("Before clear, 11.9 V\nECM P0562\n\nBattery 12.8 V\n\nAfter clear\nECM no codes",
+         [(11.9, None), (12.8, None)]),
+        # What was done on the way is told before the scan it leads to.
+        ("Before clear\nECM P0562\n\nRan it 10 min, 14.1 V\n\nAfter run\nECM no codes", [(None, None), (14.1, None)]),
+        ("Before clear\nECM P0562\n\nCharger connected, 13.1 V\n\nAfter clear\nECM no codes",
+         [(None, None), (13.1, None)]),
+    ],
+)
+def test_a_voltage_between_two_scans(text: str, expected: Volts) -> None:
+    assert supplies(text) == expected

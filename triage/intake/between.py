@@ -1,0 +1,122 @@
+"""Of which scan a voltage is that stands between two: of the one above it or of the one that starts below.
+
+A blank line parts it from the codes above, and the heading of the next scan comes below it. The whole text tells where
+it keeps its voltages: behind the last codes of all, or above the first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from triage.intake import conditions, phases, volts
+from triage.intake.answers import spoken
+from triage.intake.assembly import SnapshotDraft
+from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
+from triage.intake.remember import remembered
+
+#: What was done to come to the next scan ("charged it to 12.8 V"), where no event is told by it.
+_DONE = lazily(
+    r"(?<![a-z])(?:charged|jumped|started it|then|next|geladen|danach|dann|recharge|ensuite|puis|cargado|despues|luego)"
+    r"(?![a-z])"
+)
+#: A state of the scan, though it names what fed the vehicle: "on charger, 12.9 V".
+_STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text."""
+
+    row: Row
+    snapshot: SnapshotDraft
+    at: int
+
+
+@dataclass(frozen=True, slots=True)
+class Habit:
+    """Where a text keeps its voltages, each a set of "supply" and "lowest": above the first heading of a scan, above
+    the first codes and answers, and behind the last."""
+
+    above_head: frozenset[str]
+    leading: frozenset[str]
+    trailing: frozenset[str]
+
+
+def habit(rows: Sequence[Row]) -> Habit:
+    """The habit of a text."""
+    above_head: set[str] | None = None
+    leading: set[str] = set()
+    for row in rows:
+        if _of_modules(row):
+            break
+        if above_head is None and not row.blank and _heads(row.low):
+            above_head = set(leading)
+        leading |= kinds(row)
+    trailing: set[str] = set()
+    for row in reversed(rows):
+        if _of_modules(row):
+            break
+        trailing |= kinds(row)
+    return Habit(frozenset(above_head or ()), frozenset(leading), frozenset(trailing))
+
+
+def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) -> bool:
+    """Whether a held row is of its own snapshot and not of the one that starts with the row at ``at``."""
+    here = kinds(held.row)
+    if not here or _leads_on(held.row.low, bool(told.trailing)):
+        return False
+    if told.trailing and not here & told.leading:
+        return True
+    if here & told.above_head:
+        return False
+    if here & _own(rows, at):
+        return True
+    if not any(row.blank for row in rows[held.at : at + 1]):
+        # It stands right above the heading of the scan below, and apart from the codes above.
+        return False
+    if "supply" in here:
+        return held.snapshot.volts is None
+    return held.snapshot.lowest is None
+
+
+def _own(rows: Sequence[Row], at: int) -> set[str]:
+    """The voltages of a scan that starts at a place, up to its first module."""
+    found: set[str] = set()
+    for row in rows[at : at + 12]:
+        if _of_modules(row):
+            break
+        found |= kinds(row)
+    return found
+
+
+def kinds(row: Row) -> set[str]:
+    """Which voltages of the vehicle a row without codes states: "supply", "lowest"."""
+    if row.blank or row.finds.codes:
+        return set()
+    of = {volt.of for volt in volts.find(row.low)}
+    return ({"supply"} if of & {"supply", "bare", "end"} else set()) | ({"lowest"} & of)
+
+
+@remembered
+def _heads(low: str) -> bool:
+    return phases.find(low) is not None or phases.scan_head(low) is not None
+
+
+def _of_modules(row: Row) -> bool:
+    """Whether a row tells of modules: a code, an answer, a row of a table."""
+    return not row.blank and bool(row.finds.codes or row.roles or spoken(row.low))
+
+
+def _leads_on(low: str, often: bool) -> bool:
+    """Whether a row tells what was done before the scan below: a deed, a run. ``often``: voltages stand behind the
+    scans of this text, also those taken with a charger on."""
+    said = conditions.find(low)
+    if said.ran_minutes is not None or said.drove or _DONE.search(low):
+        return True
+    for deed in phases.events(low):
+        fed = deed.what in ("outside supply on", "outside supply off")
+        if not fed or not (often or _STATE.match(low)):
+            return True
+    return False
