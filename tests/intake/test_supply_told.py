@@ -47,3 +47,35 @@ def supplies(text: str) -> Volts:
 )
 def test_a_voltage_between_two_scans(text: str, expected: Volts) -> None:
     assert supplies(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Battery on car: 12 V 70 Ah 640 A\nBattery 11.9 V\nECM P0562", (11.9, None)),
+        ("Battery: 12V 95Ah 850A (EN)\nECM P0562", (None, None)),
+        ("Batterie 12V, AGM, 80Ah\nECM P0562", (None, None)),
+        ("12V battery, 760 CCA\nlowest 8.9 V\nECM P0562", (None, 8.9)),
+        ("Battery 12 V\nECM P0562", (12.0, None)),
+        ("24 V system, 2 x 180 Ah\nVbat 25.1 V\nECM P0562", (25.1, None)),
+    ],
+)
+def test_the_rating_of_a_battery_is_no_reading(text: str, expected: tuple[float | None, float | None]) -> None:
+    assert supplies(text) == [expected]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Supply voltage at start: 12.31 V   lowest: 8.94 V", (12.31, 8.94)),
+        ("1st scan (before clearing) 11.2V", (11.2, None)),
+        ("mit Ladegerät dran 13,1 V", (13.1, None)),
+        ("booster (12,3 V)", (12.3, None)),
+        ("chargeur branché 13,2 V", (13.2, None)),
+        ("Motor läuft, 14,1 V", (14.1, None)),
+        ("I put the charger on first (13.4 V while scanning). Before that the battery was down at 5.8 V.",
+         (13.4, 5.8)),
+    ],
+)
+def test_a_voltage_beside_what_fed_the_vehicle(text: str, expected: tuple[float | None, float | None]) -> None:
+    assert supplies(f"{text}\nECM: P0562 active") == [expected]

@@ -27,7 +27,9 @@ _WORDS = (
     r"(?:kl\.?|klemme|terminal|borne|clamp|clip|kl-)[ ]?(?:30|15)|t(?:30|15)|"
     rf"(?:at|an|across|am|a la|en el|sur la|aux?) (?:the |der |dem |den |les? )?{_PLACE}|{_PLACE}(?=\s?[:=]|"
     rf"\s[0-9]|\s*$| "
-    r"(?:is|was|voltage|reads?))|power supply|power|(?:volt|multi)?meter|dmm|dvom|charging|"
+    r"(?:is|was|voltage|reads?))|(?:while|when|during|throughout) (?:the |my )?(?:scan(?:ning)?|read(?:ing|-?out))|"
+    r"(?:beim|wahrend(?: des| dem)?) (?:auslesen|scan(?:nen)?s?)|(?:pendant|lors de) la lecture|durante la lectura|"
+    r"power supply|power|(?:volt|multi)?meter|dmm|dvom|charging|"
     r"v(?=[ ]?=))"
 )
 LABEL = re.compile(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
@@ -72,6 +74,11 @@ AFTERWARDS = re.compile(
     r"highest|peak|"
     r"hochst(?:e[rsn]?|wert)?|plus haute?|maxim[oa])(?![a-z])"
 )
+#: What the supply was before something was connected: lower than what is read now.
+EARLIER = lazily(
+    r"(?:before (?:that|this)|beforehand|before i (?:put|connected|hooked|clipped)|"
+    r"previously|zuvor|davor|avant (?:ca|cela)|auparavant|antes de (?:eso|esto))(?![a-z])"
+)
 NOMINAL_AFTER = re.compile(
     r"[ -]{0,3}(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
     r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
@@ -107,10 +114,19 @@ OTHER_PLACE_AFTER = lazily(
 #: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
 START_BEFORE = lazily(r"(?<![a-z])start(?![a-z])[ :=]*$")
 START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&]| and| to)")
-END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish)(?![a-z])")
+END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish|lowest|min(?:imum)?)(?![a-z])")
 DEVICE_AFTER = lazily(
-    r" ?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador)(?![a-z])"
+    r"[ -]?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador|"
+    r"(?:(?:starter|main|agm|efb|gel|lead|lithium|auxiliary)[ -])?"
+    r"(?:battery|batteries|batterien?|bateria|akku)(?! at ))(?![a-z])"
 )
+#: What a battery can do stands beside its nominal voltage: "12 V 70 Ah 640 A", "12V (AGM) 760 A EN", "70 Ah 12 V".
+_RATING = (
+    r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? ?ah|[0-9]{2,4} ?(?:cca|mca|en|sae|din|iec|jis)|[0-9]{3,4} ?a(?:mps?)?|"
+    r"[0-9]{2,4} ?a(?:mps?)? ?[(]?(?:cca|ca|en|sae|din|iec|jis|cranking|cold))(?![a-z])"
+)
+RATED = lazily(rf"[ ,/(;:-]{{0,3}}(?:(?:agm|efb|gel|flooded|lead|nass)[ ,/)(-]{{1,3}})?{_RATING}")
+RATED_BEFORE = lazily(r"[0-9] ?(?:ah|cca|a (?:en|sae|din))[ ,/(-]{1,3}$")
 VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"

@@ -16,12 +16,15 @@ import re
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
+from triage.intake import engine_state, phases
+from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.volt_words import (
     AFTERWARDS,
     AT_SUPPLY,
     BREAK,
     DEVICE_AFTER,
+    EARLIER,
     END_FOLLOWS,
     FILLED,
     LABEL,
@@ -36,6 +39,8 @@ from triage.intake.volt_words import (
     OTHER_PLACE,
     OTHER_PLACE_AFTER,
     OTHER_UNIT,
+    RATED,
+    RATED_BEFORE,
     SIGNS,
     START_AFTER,
     START_BEFORE,
@@ -69,7 +74,7 @@ class _Number(NamedTuple):
 
 _UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
 _NUMBER = re.compile(
-    rf"(?<![a-z0-9.])(?<![0-9],)(?:([0-9]{{1,2}})\s?v\s?([0-9]{{1,2}})(?![0-9a-z.,])"
+    rf"(?<![a-z0-9.])(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s?|-(?=v)){_UNIT})?)"
 )
@@ -243,6 +248,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         if (
             DEVICE_AFTER.match(low, end)
             or NOMINAL_THEN.match(low, end)
+            or RATED.match(low, end)
+            or RATED_BEFORE.search(low[max(0, start - 24) : start])
             or (not label and VEHICLE.search(sentence) is not None)
         ):
             return Volt(start, end, value, "nominal", True)
@@ -260,8 +267,14 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if label or not number.unit:
         return Volt(start, end, value, "supply", True)
     words = re.sub(r"[^a-z ]", " ", own).split()
-    plain = not words or STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2
+    plain = not words or STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2 or _of_the_scan(own)
     return Volt(start, end, value, "bare" if plain else "named", False)
+
+
+def _of_the_scan(own: str) -> bool:
+    """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
+    drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
+    return outside_supply(own) not in (None, "none") or phases.find(own) is not None or bool(engine_state.spans(own))
 
 
 def _extreme(before: str, own: str, after: str) -> Of | None:
@@ -272,6 +285,8 @@ def _extreme(before: str, own: str, after: str) -> Of | None:
     if _HIGHEST.match(behind):
         return "end"
     if LOWEST.search(own):
+        return "lowest"
+    if EARLIER.match(own.lstrip(" (")):
         return "lowest"
     if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
         return "end"
