@@ -79,3 +79,39 @@ def test_the_rating_of_a_battery_is_no_reading(text: str, expected: tuple[float 
 )
 def test_a_voltage_beside_what_fed_the_vehicle(text: str, expected: tuple[float | None, float | None]) -> None:
     assert supplies(f"{text}\nECM: P0562 active") == [expected]
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("on charger, 13.3 V at battery", (13.3, None)),
+        ("batterie à 13,71 V", (13.71, None)),
+        ("batterie à 13,71 V, mini 9,53 V", (13.71, 9.53)),
+        ("batería a 10,7 V", (10.7, None)),
+        ("am Ladegerät, Batterie bei 13,2 V", (13.2, None)),
+        ("with the charger on, 12.9 V across the battery", (12.9, None)),
+        ("sous chargeur, 13,4 V aux bornes", (13.4, None)),
+    ],
+)
+def test_a_line_about_the_supply_names_no_module(line: str, expected: tuple[float | None, float | None]) -> None:
+    for text in (f"{line}\nECM: P0562 active", f"ECM\nP0562 active\n\n{line}", f"ECM\nP0562 active\n{line}"):
+        (snapshot,) = read_text(text, load()).snapshots
+        assert [module.module for module in snapshot.modules] == ["engine control"]
+        assert (snapshot.volts, snapshot.lowest_volts) == expected
+
+
+def test_a_voltage_below_each_heading_is_the_modules() -> None:
+    text = "ECM\nP0562 stored\nSupply 12.0 V\nABS\nC0035 stored\nSupply 11.8 V"
+    (snapshot,) = read_text(text, load()).snapshots
+    assert snapshot.volts is None
+    assert [module.volts for module in snapshot.modules] == [12.0, 11.8]
+
+
+def test_a_voltage_in_the_last_line_of_a_wrapped_sentence() -> None:
+    text = ("The passenger door came back with P2263 pending. Nothing in the column,\n"
+            "the engine control and the telematics. The gateway is dead, no\n"
+            "communication. Batt volts 11.98 V, lowest on crank 8.46 V.\n"
+            "Let me know what you think. Ray")
+    (snapshot,) = read_text(text, load()).snapshots
+    assert (snapshot.volts, snapshot.lowest_volts) == (11.98, 8.46)
+    assert snapshot.modules[-1].responds is False

@@ -40,6 +40,8 @@ class ModuleDraft:
     end: int
     answer: str | None = None
     volts: float | None = None
+    #: Its voltage stands in a line of its own that is not set in below the heading: it may be the vehicle's.
+    volts_in_line: bool = False
     codes: list[CodeDraft] = field(default_factory=list)
     stated: tuple[int, Line, int, int] | None = None
     guessed: bool = False

@@ -100,7 +100,11 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
 
 
 def _common_volts(draft: SnapshotDraft) -> None:
-    """One voltage printed beside every module is the vehicle's."""
+    """One voltage printed beside every module is the vehicle's, and so is a single one behind the last."""
+    last = next(reversed(draft.modules.values()), None)
+    if last is not None and last.volts_in_line and sum(m.volts is not None for m in draft.modules.values()) == 1:
+        draft.volts, last.volts = last.volts, None
+        return
     values = [module.volts for module in draft.modules.values() if module.volts is not None]
     if len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules):
         draft.volts = values[0]

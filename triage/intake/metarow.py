@@ -128,7 +128,10 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
     a module."""
     context.builder.say(conditions.find(row.low), snapshot)
-    for volt in volts.find(row.low):
+    found = volts.find(row.low)
+    # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
+    top = top or (context.flat and any(volt.of == "lowest" for volt in found))
+    for volt in found:
         place_volt(context, row, volt, top=top, snapshot=snapshot)
 
 
@@ -173,7 +176,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     ):
         context.open_code.freeze.setdefault("volts", volt.value)
     elif inside and module is not None and volt.of in ("supply", "bare"):
-        module.volts = volt.value if module.volts is None else module.volts
+        if module.volts is None:
+            module.volts, module.volts_in_line = volt.value, row.line.indent <= context.heading_indent
     else:
         to_snapshot(snapshot or builder.snapshot, volt)
 

@@ -106,6 +106,12 @@ def alone(low: str) -> bool:
 
 
 @remembered
+def spans(low: str) -> tuple[tuple[int, int], ...]:
+    """Where a line names what feeds the vehicle."""
+    return tuple(match.span() for _, noun in _SUPPLY_NOUN for match in noun.finditer(low))
+
+
+@remembered
 def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
     if _NO_SUPPLY.search(low):

@@ -54,16 +54,34 @@ def join(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: Fals
         last = at
         while last < len(rows) and not rows[last].blank and last - at < _MOST:
             last += 1
-        if last - at >= 2 and _is_paragraph(rows[at:last], is_name):
-            found.append(_joined(rows[at:last]))
-            at = last
-        elif last > at:
-            found += rows[at:last]
+        if last > at:
+            found += _stretch(rows[at:last], is_name)
             at = last
         else:
             found.append(rows[at])
             at += 1
     return found
+
+
+def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+    """A stretch of lines without a blank one: a paragraph, or several that each end before the line is full, or rows as
+    they are."""
+    if len(rows) < 2:
+        return list(rows)
+    if _is_paragraph(rows, is_name):
+        return [_joined(rows)]
+    lengths = [len(" ".join(row.text.split())) for row in rows]
+    # The next word would have fitted behind what ends the sentence.
+    ends = [
+        at + 1
+        for at, (above, below) in enumerate(pairwise(rows))
+        if above.text[-1] in ".!?" and lengths[at] + 1 + len(below.text.split(" ", 1)[0]) < max(lengths) - 3
+    ]
+    found: list[Row] = []
+    for start, end in pairwise([0, *ends, len(rows)] if ends else [0]):
+        part = rows[start:end]
+        found += [_joined(part)] if len(part) > 1 and _is_paragraph(part, is_name) else part
+    return found or list(rows)
 
 
 def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:

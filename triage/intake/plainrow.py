@@ -16,6 +16,7 @@ from triage.intake import (
     phases,
     remarks,
     states,
+    supplyrow,
     volts,
 )
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
@@ -118,11 +119,21 @@ def _names_none(context: Context, row: Row) -> bool:
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
+    elif supplyrow.alone(row.low) and not _goes_on(context, row):
+        metarow.read(context, row)
+        context.open_code = context.open_row = None
     elif continuation.in_column(context, row):
         continuation.go_on(context, row)
     else:
         return answerrow.rest(context, row)
     return True
+
+
+def _goes_on(context: Context, row: Row) -> bool:
+    """Whether a voltage may be of the code above: what was stored with it, or a line further right than its own."""
+    return context.in_freeze_frame or (
+        context.open_row is not None and row.line.indent > context.open_row.line.indent
+    )
 
 
 def _refused(context: Context, row: Row, at: int) -> None:
