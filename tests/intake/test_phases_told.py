@@ -1,0 +1,45 @@
+"""Where a scan stands: what was done to the vehicle before it, in the words of workshops. All invented; wordings:
+common practice."""
+
+from __future__ import annotations
+
+import pytest
+from wording_tables import wordings
+
+from triage.intake import phases
+from triage.intake.characters import low
+
+PHASES = {
+    "after-repair": """
+después de reparar | tras cambiar la batería | una vez sustituida la masa | luego de montar batería nueva
+Final check after new earth lead fitted | after new battery fitted | after fixing earth strap | with new battery fitted
+After earth strap was cleaned and tightened | once the alternator had been replaced | Battery replaced, read again
+Repair done, final check: | new battery fitted - rescan | Repaired: | nach Einbau der neuen Batterie
+nach neuer Batterie | nach Batteriewechsel
+nachdem das Masseband erneuert wurde | Masseband erneuert, nochmal ausgelesen | nach Tausch
+après remplacement de la batterie | après avoir changé l'alternateur | après pose d'une batterie neuve
+batterie remplacée, relu | une fois la masse refaite | after renewing the ground cable | following the rework
+""",
+    "after-run": """
+ran it 15 min, read again | Let it run for ten minutes and read again | drove 5 km, rescanned
+after ten minutes of idle
+10 min laufen lassen, nochmal gelesen | Probefahrt, erneut ausgelesen | laissé tourner 10 min, relu
+after driving fifteen minutes | Engine running 10 min then checked again
+""",
+    "after-clear": """
+codes wiped, read again | Cleared all, read again: | gelöscht und erneut ausgelesen | effacé puis relu
+borrado y leído otra vez | After clear work light on
+""",
+    "before-clear": "initial scan, nothing cleared | not cleared, read again | before codes cleared | before repair",
+    "none": """
+after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes
+battery replaced last year | after cleaning the codes | Fixed idle speed | new module | ran out of fuel
+""",
+}
+
+
+@pytest.mark.parametrize(
+    ("text", "phase"), wordings(PHASES))
+def test_the_phase_is_told(text: str, phase: str) -> None:
+    hit = phases.find(low(text))
+    assert (hit.phase if hit is not None else "none") == phase
