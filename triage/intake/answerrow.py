@@ -16,6 +16,7 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT, word_set
+from triage.intake.vocabulary import STATES
 
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
 _COMMA = lazily(r"\s*[,;|]\s*")
@@ -137,6 +138,12 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
         apply_answer(context, module, answer)
         return True
     context.saw_scan = True
+    scan = context.builder.snapshot
+    if (answer == "clean" and scan.phase is not None and scan.empty and len(context.builder.snapshots) > 1
+            and not STATES.find(row.low)):
+        # "After clear: no codes" right below the heading of the scan is said of all that answered before; "no pending
+        # codes" is not.
+        scan.rest_clean = row.line, row.start, row.start + len(row.text)
     return answer == "clean"
 
 

@@ -193,6 +193,11 @@ def find(low: str) -> Conditions:
     return found
 
 
+def run_spans(low: str) -> list[tuple[int, int]]:
+    """Where a line says how long the engine ran, and that the vehicle was driven."""
+    return [match.span() for match in _MINUTES.finditer(low)] + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+
+
 def _ran_before(low: str) -> bool:
     """Whether a line says only that the engine ran before the scan: "after 10 minutes idling"."""
     phase = phases.find(low)

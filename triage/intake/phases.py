@@ -62,6 +62,11 @@ def find(low: str) -> PhaseHit | None:
     return None
 
 
+def may_stand_in(low: str) -> bool:
+    """Whether a phase or the number of a scan may stand in a text in small letters; surely none where not."""
+    return PHASE_SIGNS.search(low) is not None or _SCAN_HEAD.match(low) is not None
+
+
 def scan_head(low: str) -> re.Match[str] | None:
     """A heading that counts the scans ("Scan 2 of 3"), at the start of a line."""
     return _SCAN_HEAD.match(low)

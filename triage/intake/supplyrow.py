@@ -16,7 +16,7 @@ from triage.intake.remember import remembered
 from triage.intake.volt_words import AFTERWARDS, LABEL, LOWEST
 
 #: Words that may stand beside a voltage and its label without naming anything.
-_SMALL = word_set(
+SMALL = word_set(
     "a about across after ah again and approx around as at before but by ca car checked cold crank cranking dc during "
     "en first flat from got had has have here hot i ign ignition in is it just key koeo koer later lead leads low me "
     "measured my now of off ok okay on only our put read reading readings reads recorded rest running said same says "
@@ -50,5 +50,5 @@ def alone(low: str) -> bool:
         spans += [match.span() for match in pattern.finditer(low)]
     spans += [*outside.spans(low), *engine_state.spans(low)]
     return all(
-        word in _SMALL or any(start <= first < end for start, end in spans) for word, first, _ in words(low)
+        word in SMALL or any(start <= first < end for start, end in spans) for word, first, _ in words(low)
     )

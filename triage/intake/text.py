@@ -29,6 +29,7 @@ from triage.intake import (
     prose,
     rawrows,
     rows,
+    scanlead,
     sidebyside,
     spacing,
     states,
@@ -132,6 +133,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = paragraphs.join(all_rows, names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
+    all_rows = scanlead.parted(all_rows, names.find)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside

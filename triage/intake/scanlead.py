@@ -1,0 +1,123 @@
+"""A scan that begins in the line of its first modules: "After clear: ECM ok, TCM P0700" becomes a heading and the rest.
+
+>>> from triage.intake.rows import rows_of
+>>> found = rows_of("Scan 2 - after clear, 12.8 V: ECM ok\\nAfter clear: U0100")
+>>> [row.text for row in parted(found, lambda low: [(0, 3, True)] if "ecm" in low else [])]
+['Scan 2 - after clear, 12.8 V', 'ECM ok', 'After clear: U0100']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from triage.intake import conditions, dates, engine_state, outside, phases, volts
+from triage.intake.answers import answer_of_cell, rest_of, spoken
+from triage.intake.layouts import Row
+from triage.intake.patterns import lazily
+from triage.intake.phrases import words
+from triage.intake.remember import remembered
+from triage.intake.supplyrow import SMALL
+from triage.intake.volt_words import LABEL, LOWEST
+
+_MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\s)")
+#: Tables and keys with their values have cells of their own.
+_CELLS = lazily(r"[|\t\"{}<>]")
+_LONGEST = 80
+Find = Callable[[str], Sequence[tuple[int, int, bool]]]
+
+
+def parted(rows: Sequence[Row], names: Find) -> list[Row]:
+    """The rows, each that begins with the heading of a scan as the heading and the rest. ``names`` finds the names of
+    modules in a text."""
+    found: list[Row] = []
+    led = False
+    for row in rows:
+        cut = _cut(row, names, led) if not row.blank else None
+        led = cut is not None or (led and row.blank)
+        if cut is None:
+            found.append(row)
+            continue
+        lead, rest = cut
+        found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
+        found.append(Row(row.line, row.text[rest:], row.start + rest))
+    return found
+
+
+def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
+    """Where the heading ends in a row and where the rest begins; None where none leads it. ``led``: one leads the row
+    above."""
+    low = row.low
+    if not phases.may_stand_in(low[:40]) or _CELLS.search(low) is not None:
+        return None
+    best: tuple[int, int] | None = None
+    for match in _MARK.finditer(low, 0, _LONGEST):
+        if not is_lead(low[: match.start()]):
+            if best is not None:
+                break
+            continue
+        best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
+    if best is None:
+        best = _unmarked(low)
+    return best if best is not None and _tells(row, best[1], names, led) else None
+
+
+def _tells(row: Row, start: int, names: Find, led: bool) -> bool:
+    """Whether what stands behind a place tells of modules that it names."""
+    rest = row.low[start:]
+    told = [code.start - start for code in row.finds.codes if code.start >= start]
+    told += [hit.start for hit in spoken(rest)]
+    if not rest or not told:
+        return False
+    if names(rest) or rest_of(rest) is not None:
+        return True
+    # A name that nobody knows, or all of them; below a module's own heading "After: still P0562" is its own.
+    several = led or len(words(row.low[:start])) >= 2
+    return several and (answer_of_cell(rest) == "clean" or bool(words(rest[: min(told)])))
+
+
+def _unmarked(low: str) -> tuple[int, int] | None:
+    """A phase with no mark behind it, right before an answer: "After clear no codes in the ECM"."""
+    hit = phases.find(low[:_LONGEST]) if "  " not in low[:_LONGEST] else None
+    if hit is None or hit.start > 2:
+        return None
+    said = spoken(low[hit.end :])
+    gap = low[hit.end : hit.end + said[0].start] if said else "-"
+    return (hit.end, hit.end + len(gap)) if gap == " " else None
+
+
+@remembered
+def is_lead(low: str) -> bool:
+    """Whether a text says which scan it is and nothing of a module: its number, phase, time, supply.
+
+    >>> [is_lead(low) for low in ("scan 2 - after clear", "10:40 as found, 11.9 v", "after clear ecm", "supply 12 v")]
+    [True, True, False, False]
+    """
+    low = " ".join(low.split())
+    head = phases.scan_head(low)
+    spans = [head.span()] if head is not None else []
+    rest = low
+    repaired = False
+    for _ in range(3):
+        hit = phases.find(rest)
+        if hit is None or hit.end == hit.start:
+            break
+        spans.append((hit.start, hit.end))
+        repaired = repaired or hit.phase == "after-repair"
+        rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
+    if not spans:
+        return False
+    if repaired:
+        # What was mended may be named.
+        return len(words(low)) <= 10
+    spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]
+    clock = dates.clock(low)
+    spans += [clock[1:]] if clock is not None else []
+    spans += [(volt.start, volt.end) for volt in volts.find(low)]
+    for pattern in (LABEL, LOWEST):
+        spans += [match.span() for match in pattern.finditer(low)]
+    spans += [*outside.spans(low), *engine_state.spans(low), *conditions.run_spans(low)]
+    return all(
+        word in SMALL or (word.isdigit() and len(word) <= 2) or any(start <= first < end for start, end in spans)
+        for word, first, _ in words(low)
+    )
