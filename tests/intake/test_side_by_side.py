@@ -10,6 +10,9 @@ from triage.intake.read import read_text
 Told = list[tuple[str | None, list[tuple[str, bool | None, list[tuple[str, str | None]]]]]]
 
 
+ECM, ABS = "engine control", "anti-lock brakes"
+
+
 def told(text: str) -> Told:
     """By scan: phase, and module, answer, codes with their status."""
     return [(snapshot.phase, [(scan.module, scan.responds, [(code.code, code.status) for code in scan.codes])
@@ -46,3 +49,64 @@ def test_a_column_that_names_the_scan_of_each_row() -> None:
 def test_a_table_without_two_scans_stays_as_it_is() -> None:
     ((_, modules),) = told("Module | Code | After clear\nECM | P0562 | stored\n")
     assert modules == [("engine control", True, [("P0562", "stored")])]
+
+
+def codes(text: str) -> list[tuple[str | None, dict[str, str]]]:
+    """By scan: phase, and each module with its codes, "clean" or "silent"."""
+    return [(phase, {name: " ".join(code for code, _ in held) or ("clean" if responds else "silent")
+                     for name, responds, held in modules}) for phase, modules in told(text)]
+
+
+@pytest.mark.parametrize("name", ["ran it 15 min, read again", "third go, whatever", ""])
+def test_a_column_of_no_known_phase_is_a_scan_too(name: str) -> None:
+    text = f'"System","before clear","{name}"\n"Retarder","no answer","C30F3"\n"Eng","U0146","P0AA6"'
+    (first, before), (_, after) = codes(text)
+    assert first == "before-clear"
+    assert before == {"retarder": "silent", ECM: "U0146"}
+    assert after == {"retarder": "C30F3", ECM: "P0AA6"}
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Module | before clear | after 5 min run | after road test\nABS | C1234 | C0035 | ok\n"
+         "Radio | - | - | no answer",
+         [("before-clear", {ABS: "C1234", "radio": "clean"}),
+          ("after-run", {ABS: "C0035", "radio": "clean"}),
+          ("after-run", {ABS: "clean", "radio": "silent"})]),
+        ("Module | Scan 1 | Scan 2\nABS | C1234 | ok\nRadio | no answer | ok",
+         [(None, {ABS: "C1234", "radio": "silent"}), (None, {ABS: "clean", "radio": "clean"})]),
+        ("| Module | 2025-03-01 08:10 | 2025-03-01 09:30 |\n| ECM | P0562 | ok |\n| ABS | no answer | C0035 |",
+         [(None, {ECM: "P0562", ABS: "silent"}),
+          (None, {ECM: "clean", ABS: "C0035"})]),
+        ('"System","codes wiped, read again","after fixing earth strap"\n'
+         '"ABS","C1234 (current), B1000 (stored)","none"\n'
+         '"Camera","none","no reply"',
+         [("after-clear", {ABS: "C1234 B1000", "camera": "clean"}),
+          ("after-repair", {ABS: "clean", "camera": "silent"})]),
+    ],
+)
+def test_what_names_the_scans_of_the_columns(text: str, expected: list[tuple[str | None, dict[str, str]]]) -> None:
+    assert codes(text) == expected
+
+
+def test_a_note_beside_the_scans_is_none() -> None:
+    text = "Module | before clear | notes | after run\nABS | C1234 | fuse 12 | ok\nRadio | ok | look at U0100 | ok"
+    assert [phase for phase, _ in codes(text)] == ["before-clear", "after-run"]
+    assert codes(text)[0][1]["radio"] == "clean"
+
+
+@pytest.mark.parametrize("lead", ["Module            ", "                  "])
+def test_columns_cut_by_gaps(lead: str) -> None:
+    text = (f"{lead}before clear      after clear       after road test\n"
+            "ECM               P0562, P0118      none              none\n"
+            "ABS               no answer         C0035 (active)    none\n"
+            "Radio                               U0100\n"
+            "Steering column   none              none              U0100  U0121\n"
+            "Battery           11.9 V            12.4 V            13.9 V\n")
+    assert [(phase, held.get(ECM), held.get(ABS), held.get("radio"),
+             held.get("steering column")) for phase, held in codes(text)] == [
+        ("before-clear", "P0562 P0118", "silent", None, "clean"),
+        ("after-clear", "clean", "C0035", "U0100", "clean"),
+        ("after-run", "clean", "clean", None, "U0100 U0121")]
+    assert [scan.volts for scan in read_text(text, load()).snapshots] == [11.9, 12.4, 13.9]

@@ -105,10 +105,10 @@ def _list_mark(rows: Sequence[Row]) -> str:
         marked = [row for row in rows if mark in row.text]
         if not marked:
             continue
+        if any(_heads(_parts(row, mark), rows, mark) for row in rows[:12] if mark in row.text):
+            return mark
         counts = Counter(row.text.count(mark) for row in marked)
         usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
-        if any(_heads([part.strip(' "') for part in row.low.split(mark)]) for row in rows[:12] if mark in row.text):
-            return mark
         coded = [row for row in rows if row.finds.codes and mark in row.text]
         if (
             usual >= 2
@@ -123,12 +123,25 @@ def _list_mark(rows: Sequence[Row]) -> str:
     return ""
 
 
-def _heads(parts: list[str]) -> bool:
-    """Whether the parts of a line are heads of columns, or each of several names another scan."""
+def _parts(row: Row, mark: str) -> list[str]:
+    """What stands between the marks of a line; one inside quotes parts nothing."""
+    low = row.low
+    cuts = _places_outside_quotes(low, mark)
+    starts, stops = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
+    return [low[start:stop].strip(' "') for start, stop in zip(starts, stops, strict=True)]
+
+
+def _heads(parts: list[str], rows: Sequence[Row], mark: str) -> bool:
+    """Whether the parts of a line are heads of columns, or name scans over as many cells in most rows."""
     if is_head(parts):
         return True
-    told = [hit.phase for part in parts if len(part) <= 60 and (hit := phases.find(part)) is not None]
-    return len(parts) > 2 and role_of(parts[0]) == "module" and len(set(told)) > 1
+    if len(parts) < 3 or role_of(parts[0]) != "module":
+        return False
+    told = {hit.phase for part in parts[1:] if len(part) <= 60 and (hit := phases.find(part)) is not None}
+    if len(told) > 1:
+        return True
+    counted = [len(_parts(row, mark)) for row in rows[1:40] if not row.blank]
+    return bool(told) and 2 * counted.count(len(parts)) > len(counted)
 
 
 def _has_outer_bars(rows: Sequence[Row]) -> bool:

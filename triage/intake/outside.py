@@ -17,7 +17,9 @@ from triage.model.snapshot import OutsideSupply
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
 _NO_DEVICE = (
     r"(?![a-z])(?! ?(?:module|control|ecu|unit(?! conn)|sensor|pressure|solenoid|valve|relay|circuit|fan|"
-    r"air)(?![a-z]))"
+    r"air|embarque|de bord|a bordo|de a bordo|an bord|interno|integre)(?![a-z]))"
+    r"(?! (?:shows?|gives?|reports?|has|zeigt|meldet|gibt|donne|affiche|indique|a|da|muestra|tiene|presenta)"
+    r"(?: \w+){0,3} [pcbu][0-3][0-9a-f]{3})"
     r"(?!\s*[:=-]?\s*(?:no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"
     r"has|had|have)"
     r"(?: not|n'?t)? (?:resp\w+|answ\w+|repl\w+|comm\w+|codes?|no|[pcbu][0-3])|[pcbu][0-3][0-9a-f]{3}|clean|silent|"

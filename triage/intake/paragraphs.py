@@ -30,7 +30,7 @@ _GRAMMAR = word_set(
 #: What tells of codes and answers; a line that ends with one goes on in the next.
 _TELLS = word_set(
     "shows show gives give gave got get gets reports running would could cannot stayed nothing dropped went "
-    "down as zeigt zeigen meldet melden affiche indique muestra muestran presenta"
+    "down as zeigt zeigen meldet melden gibt nichts affiche indique donne rien muestra muestran presenta da nada"
 )
 #: No sentence begins with one of these.
 _VERBS = word_set(

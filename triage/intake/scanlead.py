@@ -97,17 +97,17 @@ def is_lead(low: str) -> bool:
     head = phases.scan_head(low)
     spans = [head.span()] if head is not None else []
     rest = low
-    repaired = False
+    repaired = 0
     for _ in range(3):
         hit = phases.find(rest)
         if hit is None or hit.end == hit.start:
             break
         spans.append((hit.start, hit.end))
-        repaired = repaired or hit.phase == "after-repair"
+        repaired = hit.end if hit.phase == "after-repair" else repaired
         rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
     if not spans:
         return False
-    if repaired:
+    if repaired and not _MARK.search(low, repaired):
         # What was mended may be named.
         return len(words(low)) <= 10
     spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]

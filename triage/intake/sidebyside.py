@@ -12,8 +12,9 @@ scan below the other.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from triage.intake import phases
+from triage.intake import dates, phases, volts
 from triage.intake.answers import answer_of_cell
 from triage.intake.characters import line_of
 from triage.intake.found import find
@@ -24,63 +25,144 @@ from triage.intake.near import small
 #: A cell that says nothing was there.
 _NOTHING = frozenset({"-", "--", "0", "/", "none", "."})
 _LONGEST_HEAD = 60
+_BESIDE = ("code", "description", "other")
+
+
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """A head, the places of its columns (that of the modules first), which of them are scans, and its rows."""
+
+    head: Row
+    starts: list[int]
+    scans: list[int]
+    names: list[str]
+    body: list[list[Cell]]
+    rows: list[Row]
+    last: int
 
 
 def unfolded(rows: list[Row]) -> list[Row]:
     """The rows, those of tables with a scan in every column as scans one below the other; the same list else."""
-    if not any(_columns(row) for row in rows if row.cells):
-        return rows
     found: list[Row] = []
     at = 0
+    any_table = False
     while at < len(rows):
-        columns = _columns(rows[at])
-        last = _body(rows, at, columns) if columns else at
-        if last > at + 1:
-            found += _scans(rows[at], rows[at + 1 : last], columns)
-            at = last
-        else:
+        table = _table(rows, at)
+        if table is None:
             found.append(rows[at])
             at += 1
-    return found
+            continue
+        any_table = True
+        found += _scans(table)
+        at = table.last
+    return found if any_table else rows
 
 
-def _columns(row: Row) -> list[int]:
-    """The places of the cells of a head that each name another phase; the first cell is that of the modules."""
-    cells = row.cells or []
-    if len(cells) < 3 or row.finds.codes or not (cells[0].text == "" or role_of(cells[0].low) == "module"):
-        return []
-    told = {at: hit.phase for at, cell in enumerate(cells) if at and len(cell.text) <= _LONGEST_HEAD
-            and (hit := phases.find(cell.low)) is not None}
-    others = [cell for at, cell in enumerate(cells[1:], start=1) if at not in told and cell.text]
-    if len(set(told.values())) < 2 or len(set(told.values())) < len(told) or any(
-            role_of(cell.low) not in ("code", "description", "other") for cell in others):
-        return []
-    return list(told)
-
-
-def _body(rows: Sequence[Row], at: int, columns: Sequence[int]) -> int:
-    """Where the rows of the table that starts at ``at`` end."""
+def _table(rows: Sequence[Row], at: int) -> _Table | None:
+    """The table whose head stands at a place, or None."""
+    head = rows[at]
+    told = _told_columns(head)
+    if not told:
+        return None
+    cells = head.cells or []
+    names, starts = [cell.text for cell in cells], [head.start + cell.start for cell in cells]
+    if 0 in told:
+        # No head stands over the modules.
+        names, starts, told = ["", *names], [-1, *starts], {column + 1 for column in told}
+    body: list[list[Cell]] = []
+    used: list[Row] = []
     last = at + 1
     while last < len(rows):
         row = rows[last]
-        if row.kind != "rule" and (row.blank or row.kind != rows[at].kind or row.cells is None
-                                   or len(row.cells) < min(columns) + 1 or not row.cells[0].text):
+        if row.blank and last == at + 1:
+            last += 1
+            continue
+        own = _own_cells(row, head, starts) if row.kind != "rule" else []
+        if own is None or (row.kind != "rule" and (len(own) <= min(told) or not own[0].text)):
             break
+        if row.kind != "rule":
+            body.append(own)
+            used.append(row)
         last += 1
-    return last
+    roles = [role_of(small(name)) for name in names]
+    below = {column: [own[column] for own in body if column < len(own)] for column in range(1, len(names))}
+    scans = [column for column in below if column in told or (roles[column] is None and _holds_scans(below[column]))]
+    others = [column for column in below if column not in scans and names[column]]
+    if not body or len(scans) < 2 or any(roles[column] not in _BESIDE for column in others):
+        return None
+    if head.kind == "gap" and "code" not in roles and any(
+            _holds_scans(below[column]) is None for column in scans):
+        return None
+    return _Table(head, starts, scans, names, body, used, last)
 
 
-def _scans(head: Row, body: Sequence[Row], columns: Sequence[int]) -> list[Row]:
+def _told_columns(row: Row) -> set[int]:
+    """The columns of a head that name a scan; none where it is no such head."""
+    cells = row.cells or []
+    if row.kind == "rule" or len(cells) < 2 or row.finds.codes or row.blank:
+        return set()
+    if not cells[0].text or role_of(cells[0].low) == "module":
+        return {at for at, cell in enumerate(cells) if at and _names_a_scan(cell.low)} if len(cells) > 2 else set()
+    # The column of the modules may have no head where gaps part the columns.
+    return set(range(len(cells))) if row.kind == "gap" and all(_names_a_scan(cell.low) for cell in cells) else set()
+
+
+def _names_a_scan(low: str) -> bool:
+    """Whether the head of a column says which scan stands below it: its phase, its number or its date."""
+    if len(low) > _LONGEST_HEAD:
+        return False
+    if phases.find(low) is not None:
+        return True
+    head = phases.scan_head(low)
+    return (head is not None and head.end() >= len(low) - 1) or any(
+        stamp.end - stamp.start >= len(low) - 3 for stamp in dates.find(low))
+
+
+def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
+    """The cells of a row by the columns of its head; None where it is none of its rows."""
+    cells = row.cells
+    if row.blank or row.kind != head.kind or cells is None:
+        return None
+    if row.kind != "gap" or len(cells) == len(starts):
+        return cells
+    # Some are empty, or hold a wide gap of their own: each stands below the head that it is nearest to.
+    found = [Cell(0, 0, "", "") for _ in starts]
+    for cell in cells:
+        place = row.start + cell.start
+        column = min(range(len(starts)), key=lambda at: (abs(starts[at] - place), at)) if cell.start else 0
+        have = found[column]
+        if have.text:
+            cell = Cell(have.start, cell.end, row.text[have.start : cell.end], row.low[have.start : cell.end])
+        found[column] = cell
+    return found
+
+
+def _holds_scans(cells: Sequence[Cell]) -> bool | None:
+    """Whether the cells of a column are what modules said in one scan: codes, answers, nothing, the supply. None where
+    one says something else."""
+    said = 0
+    for cell in cells:
+        low = cell.low.strip()
+        if answer_of_cell(low) is not None or find(cell.text, cell.low).codes:
+            said += 1
+        elif low and low not in _NOTHING and not volts.find(low):
+            return None
+    return said > 0
+
+
+def _scans(table: _Table) -> list[Row]:
     """One heading and the rows of each column; a code in a column of its own goes with the status of the scan."""
-    cells = head.cells or []
-    code_at = next((at for at, cell in enumerate(cells) if role_of(cell.low) == "code"), None)
+    code_at = next((at for at, name in enumerate(table.names) if at and role_of(small(name)) == "code"), None)
+    told = [phases.find(small(table.names[column])) for column in table.scans]
+    several = len({hit.phase for hit in told if hit is not None}) == len(told)
     found: list[Row] = []
-    for column in columns:
-        found.append(_row(head, cells[column].text))
+    for number, column in enumerate(table.scans, start=1):
+        name = table.names[column]
+        # Where not each is of another phase only a number parts them.
+        found.append(_row(table.head, name if several else f"Scan {number}: {name}" if name else f"Scan {number}"))
         listed: dict[str, bool] = {}
-        for row in body:
-            own = row.cells or []
-            if row.kind == "rule" or column >= len(own):
+        for row, own in zip(table.rows, table.body, strict=True):
+            if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
                 continue
             name, said = own[0].text, own[column]
             code = own[code_at].text if code_at is not None and code_at < len(own) else ""
@@ -88,7 +170,7 @@ def _scans(head: Row, body: Sequence[Row], columns: Sequence[int]) -> list[Row]:
             listed[name] = listed.get(name, False) or text is not None
             if text is not None:
                 found.append(_row(row, f"{name}: {text}"))
-        found += [_row(head, f"{name}: no codes") for name, any_told in listed.items() if not any_told]
+        found += [_row(table.head, f"{name}: no codes") for name, any_told in listed.items() if not any_told]
     return found
 
 
