@@ -115,3 +115,27 @@ def test_a_voltage_in_the_last_line_of_a_wrapped_sentence() -> None:
     (snapshot,) = read_text(text, load()).snapshots
     assert (snapshot.volts, snapshot.lowest_volts) == (11.98, 8.46)
     assert snapshot.modules[-1].responds is False
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Hi all,\nB+ 11.4 V. P0695 (active), U0146 (not active) and B1000 not\n"
+         "active in the radio. The gateway is giving P0420 (active). The power\nsteering has no codes.", (11.4, None)),
+        ("Battery voltage 11.6 V. Battery min. voltage 8.2 V. Found U3003 (confirmed) in the radio.", (11.6, 8.2)),
+        ("Pre-clear: Supply voltage = 12.8 volts. Battery min. voltage\n10.7 volts. The radio has U0151 (pending). "
+         "C2763 (not\nactive) in the steering column. No codes in the ECM.", (12.8, 10.7)),
+        ("After 10 min  idle: bat. 26.1 V.  The  radio came back with U0151 pending.", (26.1, None)),
+    ],
+)
+def test_a_voltage_in_the_first_sentence(text: str, expected: tuple[float | None, float | None]) -> None:
+    (snapshot,) = read_text(text, load()).snapshots
+    assert (snapshot.volts, snapshot.lowest_volts) == expected
+    assert "radio" in [module.module for module in snapshot.modules]
+    assert not any("B+" in (module.printed or "") for module in snapshot.modules)
+
+
+def test_lines_typed_between_the_blocks_of_a_page() -> None:
+    scan = "<h3>Radio</h3>\n<p>silent</p>\n<h3>ABS</h3>\n<ul>\n<li>C1234:29 <i>active</i></li>\n</ul>\n\n"
+    text = f"1. As found\n\n{scan}ign on, batt 12.0V\n\n2. After test drive\n\n{scan}batt 13.7V, fell to 12.1 V"
+    assert supplies(text) == [(12.0, None), (13.7, 12.1)]

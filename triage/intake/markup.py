@@ -77,6 +77,9 @@ def _span(attrs: list[tuple[str, str | None]], name: str) -> int:
     return max(1, min(200, int(value))) if value.isascii() and value.isdigit() else 1
 
 
+_EMPTY_LINE = re.compile(r"\n[ \t\r]*\n")
+
+
 class _Rows(HTMLParser):
     """Gathers text into lines; a row of a table becomes one line with bars."""
 
@@ -145,7 +148,19 @@ class _Rows(HTMLParser):
                 self._number += 1
                 self._parts.append(line)
         else:
-            self._parts.append(_SPACES.sub(" ", data))
+            self._running(data)
+
+    def _running(self, data: str) -> None:
+        """Text between tags; an empty line in it was typed by somebody and parts it as in any text."""
+        first, begin = self.getpos()[0], 0
+        for match in _EMPTY_LINE.finditer(data) if self._cells is None else ():
+            self._parts.append(_SPACES.sub(" ", data[begin : match.start()]))
+            self.end_line()
+            begin = match.end()
+            self._number = first + data.count("\n", 0, begin)
+            if self.found and self.found[-1].text and data[begin:].strip():
+                self._add("")
+        self._parts.append(_SPACES.sub(" ", data[begin:]))
 
     def _cell(self) -> None:
         """Close the cell being gathered; one that reaches over more columns leaves those empty."""

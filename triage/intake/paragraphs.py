@@ -40,7 +40,7 @@ _VERBS = word_set(
 _JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = re.compile(r"[^,.;!?]*:")
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
-_LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
+_LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
 _MOST = 60
@@ -72,16 +72,21 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         return [_joined(rows)]
     lengths = [len(" ".join(row.text.split())) for row in rows]
     # The next word would have fitted behind what ends the sentence.
-    ends = [
-        at + 1
-        for at, (above, below) in enumerate(pairwise(rows))
-        if above.text[-1] in ".!?" and lengths[at] + 1 + len(below.text.split(" ", 1)[0]) < max(lengths) - 3
-    ]
+    ends = []
+    for at, (above, below) in enumerate(pairwise(rows)):
+        ended = above.text[-1] in ".!?" or (at == 0 and _greets(above))
+        if ended and lengths[at] + 1 + len(below.text.split(" ", 1)[0]) < max(lengths) - 3:
+            ends.append(at + 1)
     found: list[Row] = []
     for start, end in pairwise([0, *ends, len(rows)] if ends else [0]):
         part = rows[start:end]
         found += [_joined(part)] if len(part) > 1 and _is_paragraph(part, is_name) else part
     return found or list(rows)
+
+
+def _greets(row: Row) -> bool:
+    """Whether a line addresses a reader: "Hi all,", "Morning,"."""
+    return row.text[-1] == "," and len(row.text.split()) <= 4 and not has_digit(row.text) and ":" not in row.text
 
 
 def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
@@ -145,7 +150,7 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         named = above.text[-1:] == ":" and any(is_name(" ".join(last[-left:])) for left in range(1, len(last) + 1))
         return named or (above.text[-1:] == "," and below.text[0].islower())
     last, first = above.text.split()[-3:], below.text.split()[:3]
-    ends, starts = above.low.split()[-1], WORD.match(below.low)
+    ends, starts = above.low.split()[-1].lstrip("(["), WORD.match(below.low)
     if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
         return True
     if ends in _GRAMMAR or ends in _TELLS or (starts is not None and below.text[0].islower() and starts[0] in _VERBS):

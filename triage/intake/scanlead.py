@@ -1,4 +1,5 @@
-"""A scan that begins in the line of its first modules: "After clear: ECM ok, TCM P0700" becomes a heading and the rest.
+"""A scan that begins in the line of its first modules: "After clear: ECM ok, TCM P0700" becomes a heading and the rest,
+and so does a sentence about the supply before the first module ("Battery 11.4 V. P0562 in the ECM").
 
 >>> from triage.intake.rows import rows_of
 >>> found = rows_of("Scan 2 - after clear, 12.8 V: ECM ok\\nAfter clear: U0100")
@@ -11,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake import conditions, dates, engine_state, outside, phases, volts
+from triage.intake import conditions, dates, engine_state, outside, phases, supplyrow, volts
 from triage.intake.answers import answer_of_cell, rest_of, spoken
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
@@ -48,11 +49,13 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     """Where the heading ends in a row and where the rest begins; None where none leads it. ``led``: one leads the row
     above."""
     low = row.low
-    if not phases.may_stand_in(low[:40]) or _CELLS.search(low) is not None:
+    told = phases.may_stand_in(low[:40]) or (". " in low and volts.find(low[:_LONGEST]))
+    if not told or _CELLS.search(low) is not None:
         return None
     best: tuple[int, int] | None = None
     for match in _MARK.finditer(low, 0, _LONGEST):
-        if not is_lead(low[: match.start()]):
+        lead = low[: match.start()]
+        if not is_lead(lead) and not (match[0] == "." and supplyrow.alone(lead)):
             if best is not None:
                 break
             continue

@@ -150,7 +150,7 @@ AT_SUPPLY = lazily(
 )
 #: Units and things counted, behind a number that is then no voltage.
 OTHER_UNIT = re.compile(
-    r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s(?:idle|run|drive|of|at|on))|km/?h?|kmh|mi|miles|mph|h|"
+    r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
     r"hrs?|hours?|s|sec\w*|ms|ohms?|"
     r"kohms?|mv|mw|kw|w|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
     r"mg|kg|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
