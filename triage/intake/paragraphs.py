@@ -70,6 +70,8 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         return list(rows)
     if _is_paragraph(rows, is_name):
         return [_joined(rows)]
+    if not (_greets(rows[0]) or any(row.text[-1] in ".!?" for row in rows[:-1])):
+        return list(rows)
     lengths = [len(" ".join(row.text.split())) for row in rows]
     # The next word would have fitted behind what ends the sentence.
     ends = []

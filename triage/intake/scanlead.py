@@ -25,6 +25,11 @@ _MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\
 #: Tables and keys with their values have cells of their own.
 _CELLS = lazily(r"[|\t\"{}<>]")
 _LONGEST = 80
+#: The first word of a phase.
+_BEGINS = re.compile(
+    r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
+    r"luego)"
+)
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -34,7 +39,7 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in rows:
-        cut = _cut(row, names, led) if not row.blank else None
+        cut = _cut(row, names, led) if len(row.low) > 6 else None
         led = cut is not None or (led and row.blank)
         if cut is None:
             found.append(row)
@@ -49,20 +54,19 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     """Where the heading ends in a row and where the rest begins; None where none leads it. ``led``: one leads the row
     above."""
     low = row.low
-    told = phases.may_stand_in(low[:40]) or (". " in low and volts.find(low[:_LONGEST]))
-    if not told or _CELLS.search(low) is not None:
-        return None
     best: tuple[int, int] | None = None
     for match in _MARK.finditer(low, 0, _LONGEST):
         lead = low[: match.start()]
-        if not is_lead(lead) and not (match[0] == "." and supplyrow.alone(lead)):
-            if best is not None:
-                break
-            continue
-        best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
-    if best is None:
+        if is_lead(lead) or (match[0] == "." and supplyrow.alone(lead)):
+            best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
+        elif best is not None or not lead[:1].isdigit():
+            # A number or a time of day may stand before the phase with a mark of its own.
+            break
+    if best is None and _BEGINS.match(low):
         best = _unmarked(low)
-    return best if best is not None and _tells(row, best[1], names, led) else None
+    if best is None or _CELLS.search(low) is not None:
+        return None
+    return best if _tells(row, best[1], names, led) else None
 
 
 def _tells(row: Row, start: int, names: Find, led: bool) -> bool:

@@ -43,19 +43,19 @@ class _Table:
 
 def unfolded(rows: list[Row]) -> list[Row]:
     """The rows, those of tables with a scan in every column as scans one below the other; the same list else."""
+    if not any(_told_columns(row) for row in rows if row.cells and not row.finds.codes):
+        return rows
     found: list[Row] = []
-    at = 0
-    any_table = False
+    at = tables = 0
     while at < len(rows):
-        table = _table(rows, at)
+        table = _table(rows, at) if rows[at].cells else None
         if table is None:
             found.append(rows[at])
             at += 1
-            continue
-        any_table = True
-        found += _scans(table)
-        at = table.last
-    return found if any_table else rows
+        else:
+            found += _scans(table)
+            at, tables = table.last, tables + 1
+    return found if tables else rows
 
 
 def _table(rows: Sequence[Row], at: int) -> _Table | None:
