@@ -27,10 +27,14 @@ after ten minutes of idle
 after driving fifteen minutes | Engine running 10 min then checked again
 """,
     "after-clear": """
+after: 12.8V lowest 11.9V | Codes after:
 codes wiped, read again | Cleared all, read again: | gelöscht und erneut ausgelesen | effacé puis relu
 borrado y leído otra vez | After clear work light on
 """,
-    "before-clear": "initial scan, nothing cleared | not cleared, read again | before codes cleared | before repair",
+    "before-clear": """
+initial scan, nothing cleared | not cleared, read again | before codes cleared | before repair | SCAN BEFORE
+before: 11.4V lowest 8.8V | Avant (11,2 V)
+""",
     "none": """
 after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes
 battery replaced last year | after cleaning the codes | Fixed idle speed | new module | ran out of fuel

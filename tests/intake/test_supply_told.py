@@ -139,3 +139,20 @@ def test_lines_typed_between_the_blocks_of_a_page() -> None:
     scan = "<h3>Radio</h3>\n<p>silent</p>\n<h3>ABS</h3>\n<ul>\n<li>C1234:29 <i>active</i></li>\n</ul>\n\n"
     text = f"1. As found\n\n{scan}ign on, batt 12.0V\n\n2. After test drive\n\n{scan}batt 13.7V, fell to 12.1 V"
     assert supplies(text) == [(12.0, None), (13.7, 12.1)]
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("Lecture 1 : avant effacement, tension 11,1 V (mini 8,4 V au démarrage)", (11.1, 8.4)),
+        ("Battery 11.1 V (min 8.4 V on start)", (11.1, 8.4)),
+        ("9.4 V min 12.6 V max", (12.6, 9.4)),
+        ("Primera lectura: 11,4 V, mínimo 8,9 V", (11.4, 8.9)),
+        ("key on: 11.9V\ncranking: 8.8V\nrunning: 13.9V", (11.9, 8.8)),
+        ("before: 11.4V lowest 8.8V", (11.4, 8.8)),
+    ],
+)
+def test_a_lowest_in_its_own_words(line: str, expected: tuple[float | None, float | None]) -> None:
+    (snapshot,) = read_text(f"{line}\nECM: P0562 active", load()).snapshots
+    assert [module.module for module in snapshot.modules] == ["engine control"]
+    assert (snapshot.volts, snapshot.lowest_volts) == expected

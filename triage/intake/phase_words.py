@@ -110,11 +110,13 @@ _RAN = (
     r"test[ -]?drove|warmed (?:it )?up|gefahren|probefahrt|laufen (?:ge)?lassen|gelaufen|(?:fait|laisse) tourner|"
     r"tourne|roule|essai(?: routier)?|conducid[oa]|rodad[oa]|(?:deje|dejado) (?:en marcha|funcionar))"
 )
-#: A heading that says no more than when: "Before:", "nachher", "repaired".
+#: A heading that says no more than when: "Before:", "codes after", "nachher", "repaired", "before: 11.4 V".
 ALONE = lazily(
-    r"[\s\-=#*\[(]*(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
+    r"[\s\-=#*\[(]*(?:(?:scan|reading|read-?out|codes|dtcs|faults|results?|status|state|fehler|zustand|messung|defauts|"
+    r"lecture|etat|codigos|averias|lectura|estado)\s)?"
+    r"(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
     r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado))"
-    r"[\s\-=#*\])]*:?[\s=*-]*"
+    r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*)"
 )
 PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     (

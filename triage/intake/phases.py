@@ -52,9 +52,9 @@ def find(low: str) -> PhaseHit | None:
     if "  " in low:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())
-    if len(low) <= 24 and (alone := ALONE.fullmatch(low)) is not None:
+    if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
         phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
-        return PhaseHit(0, len(low), phase)
+        return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
     for phase, pattern in PHASES:
         match = pattern.search(low)
         if match is not None:

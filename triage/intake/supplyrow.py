@@ -24,10 +24,15 @@ SMALL = word_set(
     "vehicle volt volts was were when while with "
     "am an auf bei beim bis das dem der des die dran ein es gemessen hat ich im ist jetzt lag laut liegt mit nach noch "
     "nur und um von vor waehrend wahrend war wir zeigt zum zur angeschlossen angeklemmt "
+    "connected attached hooked clipped off "
     "au aux avec avant apres c cela ce d dans de du depuis est et etait il j la le les lors mesuree mesure on par "
     "pendant pour sous sur tout un une branche branchee connecte "
     "al antes con conectado cuando del desde despues durante el ella en era esta estaba ha hasta hay la las lo los "
     "medida medido mientras para por puesto que se sin su tras y"
+)
+_KEY_ON = lazily(
+    r"(?<![a-z])(?:key(?: is| was)? on|ign(?:ition)?(?: is| was)? on|koeo|koer|kl\.? ?15|zundung (?:an|ein)|"
+    r"contact mis|contacto (?:puesto|dado))(?![a-z])"
 )
 #: What a battery can do: "70 Ah 640 A".
 _RATING = lazily(r"[0-9]{1,4}(?:[.,][0-9])?\s?(?:ah?|cca|mca|amps?)(?![a-z])(?:\s?[(]?(?:en|sae|din)(?![a-z])[)]?)?")
@@ -39,16 +44,15 @@ def alone(low: str) -> bool:
     if len(low) > 120 or not has_digit(low):
         return False
     found = volts.find(low)
-    if not any(volt.of in ("supply", "lowest", "nominal") for volt in found) or any(
-        volt.of in ("other", "named") for volt in found
-    ):
+    if not found or any(volt.of in ("other", "named") for volt in found):
         return False
-    if LABEL.search(low) is None and LOWEST.search(low) is None:
+    bare = all(volt.of == "bare" for volt in found) or (LABEL.search(low) is None and LOWEST.search(low) is None)
+    if bare and not (outside.spans(low) or engine_state.spans(low) or _KEY_ON.search(low)):
         return False
     spans = [(volt.start, volt.end) for volt in found]
     for pattern in (LABEL, LOWEST, AFTERWARDS, _RATING):
         spans += [match.span() for match in pattern.finditer(low)]
-    spans += [*outside.spans(low), *engine_state.spans(low)]
+    spans += [*outside.spans(low), *engine_state.spans(low), *(match.span() for match in _KEY_ON.finditer(low))]
     return all(
         word in SMALL or any(start <= first < end for start, end in spans) for word, first, _ in words(low)
     )

@@ -66,6 +66,7 @@ _CRANK = (
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
+CRANKING = lazily(_CRANK)
 LOWEST = re.compile(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
 #: Behind a number.
 LOWEST_AFTER = re.compile(rf"(?:{_LEAST}|{_FALL}|{_CRANK}|as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])")

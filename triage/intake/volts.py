@@ -23,6 +23,7 @@ from triage.intake.volt_words import (
     AFTERWARDS,
     AT_SUPPLY,
     BREAK,
+    CRANKING,
     DEVICE_AFTER,
     EARLIER,
     END_FOLLOWS,
@@ -274,7 +275,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
 def _of_the_scan(own: str) -> bool:
     """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
     drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
-    return outside_supply(own) not in (None, "none") or phases.find(own) is not None or bool(engine_state.spans(own))
+    own = own.lstrip(" (#*=-")
+    told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
+    return told or outside_supply(own) not in (None, "none")
 
 
 def _extreme(before: str, own: str, after: str) -> Of | None:
@@ -322,6 +325,9 @@ def _after(low: str, end: int, stop: int) -> str:
     if stop > end + 28 or stop >= len(low):
         return after
     behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
+    if "(" in after or CRANKING.match(behind):
+        # "11.1 V (min 8.4 V at start)" tells twice of the second.
+        return ""
     return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""
 
 
