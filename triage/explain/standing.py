@@ -51,9 +51,11 @@ def standings(
     decibans = np.round(decibans, 1)
     low = decibans <= tables.rate("standing.aside")
     measured = book.flags(needs_measurement)
-    # When the monitor of a maker's own code runs is not published: no completed test is proved, unless by its bits.
-    proved = book.flags(lambda facts: facts.known and facts.monitor_named) | (book.byte_tested == 1).any(axis=1) | (
-        decibans <= tables.rate("standing.aside_unproved"))
+    # When the monitor of a maker's own code runs is not published, and a missing calibration may be noticed on the road
+    # alone: no completed test is proved, unless by its bits.
+    proved = book.flags(lambda facts: facts.known and facts.monitor_named and facts.needs != "procedure")
+    proved |= ((book.byte_tested == 1) & (book.seen == 0)).any(axis=1)
+    proved |= decibans <= tables.rate("standing.aside_unproved")
     aside = low & ~measured & np.where(
         safety, proved & (clean >= tables.rate("standing.tested_safety")), tested | harmless)
     lasts = witnesses_now(book, link)
