@@ -9,7 +9,7 @@ import re
 
 from triage.intake import metarow, namelist, prose, volts
 from triage.intake.answers import Spoken, apply_answer, is_list_head, rest_of, spoken, without_links
-from triage.intake.context import Context
+from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
@@ -112,6 +112,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     names_below = (
         below is not None
         and not below.finds.codes
+        and not (stated_count(below.low) or (0,))[0]
         and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
         and bool(_names(context, below.text))
     )

@@ -75,6 +75,10 @@ _LINKS = word_set(
 _CLAUSE_STOP = re.compile(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
 #: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
 _CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$")
+#: "Pass. door": the passenger's.
+_PASSENGER = re.compile(
+    r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])"
+)
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
 _NOTHING = frozenset({"nothing", "nichts", "nix", "rien", "nada"})
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
@@ -132,7 +136,8 @@ def spoken(low: str) -> tuple[Spoken, ...]:
     return tuple(
         Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
-        if (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
+        if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        and (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
         and (
             hit.phrase not in _NOTHING
             or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
@@ -219,8 +224,9 @@ def without_links(text: str) -> str:
 
 
 def _letter(text: str, part: tuple[str, int, int]) -> bool:
-    """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] == "-"
+    """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
+    tied to the next ("e-call")."""
+    return (part[2] - part[1] == 1 and text[part[1]].isupper() and part[0] != "i") or text[part[2] : part[2] + 1] == "-"
 
 
 def apply_answer(context: Context, module: ModuleDraft, answer: str) -> None:

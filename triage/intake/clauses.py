@@ -45,6 +45,8 @@ _SAYS = lazily(
     r"only|just|now|stored|still|also|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
+#: Who says it, before the verb.
+_WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
 _COMMS = lazily(
     r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
     r"comunicacion|datos|lost|lamp request)"
@@ -160,6 +162,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is None and (clause.codes or not clause.answers):
         return None
     text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
+    if says is not None and says[0].strip()[:1].isalpha():
+        # "In the head unit I got U0100"
+        text = _WHO.sub("", text)
     printed = tidy(without_links(text) if says is None else strip_links(text))
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None

@@ -11,13 +11,14 @@ from triage.intake.answers import answer_of_cell, without_links
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.heads import role_of
-from triage.intake.idents import before_idents
+from triage.intake.idents import alone, before_idents, behind_gap
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
+from triage.intake.rows import TITLE
 from triage.intake.style import HEADING, shape_of
 from triage.intake.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
@@ -103,6 +104,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
     again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
     if again is not None and again.start() > 1:
         stop = again.start()
+    stop = min(stop, gap) if (gap := behind_gap(text)) is not None else stop
     printed = tidy(text[: before_idents(low[:stop])])
     if not printed or len(printed) > 80 or not has_letter(printed):
         return None
@@ -219,12 +221,7 @@ def _nameable(printed: str) -> bool:
         and not (
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
-            or re.search(
-                r"(?<![a-z])(?:scan|report|results?|summary|list|\w*bericht|rapport|informe|\w*protokoll|"
-                r"vehicle|fahrzeug|overview|readout|diagnos\w+|memory|speicher|fehlerspeicher|memoire|memoria|test|check|"
-                r"checks|session|log|page)(?![a-z])",
-                low,
-            )
+            or TITLE.search(low)
         )
     )
 
@@ -237,10 +234,11 @@ def _marked(row: Row) -> bool:
 
 
 def _next(context: Context, at: int) -> Row | None:
-    """The next line that is not blank, a rule, or a page's head or foot."""
+    """The next line that is not blank, a rule, a module's part number, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
-        if not row.blank and row.kind != "rule" and row.line.number not in context.page_marks:
-            return row
+        if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
+            continue
+        return row
     return None
 
 

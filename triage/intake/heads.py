@@ -129,7 +129,12 @@ _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
 _UNIT_TAIL = re.compile(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
-_NUMBER_TAIL = re.compile(r"\s*#?[0-9]{1,2}$")
+_NUMBER_TAIL = re.compile(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
+#: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
+_NUMBERED_MODULES = phrase_set("""
+    module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
+    steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
+    systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc""")
 #: "DTC 1 status", "fault 2 text".
 _OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
@@ -149,18 +154,12 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     if of_code is not None:
         return role_of(bare[of_code.end() :])
     numbered = _NUMBER_TAIL.sub("", bare)
-    if numbered != bare and numbered in (
-        "code",
-        "dtc",
-        "fault code",
-        "trouble code",
-        "fehler",
-        "fehlercode",
-        "codigo",
-        "defaut",
-        "fault",
-    ):
-        return "code"
+    if numbered != bare:
+        counted = " ".join(numbered.split())
+        if counted in _NUMBERED_MODULES:
+            return "module"
+        if counted in ROLES["code"] and counted not in ("numero", "code no"):
+            return "code"
     if exactly or len(bare) < 5 or has_digit(bare):
         return None
     from rapidfuzz import process

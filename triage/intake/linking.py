@@ -62,10 +62,11 @@ def strip_links(text: str) -> str:
         # "control unit", "module" alone: no name, but a label.
         return ""
     last = len(parts)
+    # "In the radio I got": a capital letter that is who found the codes.
     while (
         last
         and parts[last - 1][0] in LINKS
-        and not _is_letter(text, parts[last - 1])
+        and (not _is_letter(text, parts[last - 1]) or (parts[last - 1][0] == "i" and last < len(parts)))
         and (text[parts[last - 1][1] - 1 : parts[last - 1][1]] not in ("-", "/"))
     ):
         last -= 1

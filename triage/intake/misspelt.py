@@ -19,7 +19,9 @@ from triage.intake.vocabulary import STATES
 Span = tuple[int, int]
 
 _ARTICLES = word_set("the a an both der die das dem den le la les el los las")
-_STOPS = (SAYS | LEADS | AND | _ARTICLES | STATES.starts) - word_set("a de del du en m la le")
+#: Who says it is no part of a name ("the head unit I got nothing from").
+_STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set("i we ich wir")
+_STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
 _MOST, _LEAST = 5, 5
 _TIGHT = re.compile(r"[ /-]")

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from triage.intake import states, volts
 from triage.intake.characters import has_digit
 from triage.intake.near import digits_for_letters
+from triage.intake.patterns import lazily
 from triage.model.snapshot import StatusWord
 from triage.units import fahrenheit_to_celsius, miles_to_km
 
@@ -46,6 +47,10 @@ _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?!
 #: One class in front, so that a search passes over letters at once.
 SOFT = re.compile(
     r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
+)
+#: Words of names that are cut short: their full stop ends nothing ("Pass. door").
+_SHORT = lazily(
+    r"(?<![A-Za-z])(?:pass|psgr|drv|elec|electr|instr|beif|fahr|pasaj|acomp|izq|dcha|tras|cond)$", re.IGNORECASE
 )
 _DIGIT = re.compile(r"[0-9]")
 _SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
@@ -192,6 +197,8 @@ def soft_pieces(text: str, offset: int = 0) -> list[tuple[int, str]]:
     begin = 0
     for match in SOFT.finditer(text):
         start, end = match.span()
+        if text[start] == "." and _SHORT.search(text, max(begin, start - 8), start) is not None:
+            continue
         piece = text[begin:start]
         if piece and not piece.isspace():
             found.append((offset + begin, piece))

@@ -10,6 +10,7 @@ from triage.intake import (
     continuation,
     engine_state,
     happenings,
+    idents,
     keyrow,
     metarow,
     outside,
@@ -81,7 +82,7 @@ def read(context: Context, row: Row, at: int) -> None:
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
-        if context.list_of is not None and context.blanks <= 1 and answerrow.listed(context, row):
+        if context.list_of is not None and not heading.count and context.blanks <= 1 and answerrow.listed(context, row):
             return
         open_heading(context, row, heading)
         return
@@ -115,7 +116,7 @@ def _names_none(context: Context, row: Row) -> bool:
                 metarow.place_volt(context, row, volt, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
-    elif happenings.is_aside(row.low):
+    elif happenings.is_aside(row.low) or idents.alone(row.low):
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)

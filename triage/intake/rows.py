@@ -7,15 +7,18 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
 from triage.intake import dates, numbering, phases
-from triage.intake.answers import spoken
+from triage.intake.answers import answer_of_cell, spoken
 from triage.intake.characters import Line, indent_of, lines
+from triage.intake.context import stated_count
 from triage.intake.heads import role_of
+from triage.intake.idents import alone
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
+from triage.intake.vocabulary import STATES
 
 _QUOTE = re.compile(r"\s*(?:>+\s?)+(?=[^>]|$)")
 _STAMP = lazily(
@@ -36,11 +39,22 @@ _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
     r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^-+\s*[0-9]{1,3}\s*-+$"
+    r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
 )
-_PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]")
+_PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
+#: What the title of a report or a list is called.
+TITLE = lazily(
+    r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"
+    r"\w*protokoll|overview|survey|read-?outs?|read out|print-?out|diagnos\w+|memory|\w*speicher|memoire|memoria|"
+    r"test|check|checks|session|log|page|health|inspection|\w*auslesung|\w*auslesen|\w*abfrage|\w*ubersicht|\w*uebersicht|"
+    r"releve|bilan|lecture|lectura|listado|liste|resumen|inventory|record|sheet|printed|vehicle|fahrzeug|vehicule|"
+    r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
+)
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??".
 _COMMENT = re.compile(r"\s+(?:(?:#|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 _DIGITS = re.compile(r"[0-9]+")
+#: So many lines on each side of a page number are its page's head and foot at most.
+_MOST_TITLES = 4
 
 
 def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -176,4 +190,52 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         row = rows[near]
         if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not is_module(row.text):
             found.add(row.line.number)
+    return found | _titles(rows, counted, is_module)
+
+
+def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
+    """The lines right beside a page number that are no part of the scan: the report's title, or a line that the text
+    holds once more elsewhere (the firm, the plate)."""
+    places: dict[str, list[int]] = defaultdict(list)
+    for at, row in enumerate(rows):
+        if not row.blank:
+            places[_DIGITS.sub("#", row.low)].append(at)
+    found: set[int] = set()
+    for at in counted:
+        for step in (1, -1):
+            near, filled, parted = at + step, 0, False
+            while 0 <= near < len(rows) and filled < _MOST_TITLES:
+                row = rows[near]
+                if row.blank or row.kind == "rule":
+                    if parted or filled:
+                        break
+                    parted = True
+                else:
+                    others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
+                    if not _is_title(row, is_module) or not (TITLE.search(row.low) or _stands_apart(rows, others)):
+                        break
+                    found.add(row.line.number)
+                    filled += 1
+                near += step
     return found
+
+
+def _is_title(row: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether nothing in a line tells of a module, an answer or a phase."""
+    if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
+        return False
+    if ":" in row.text.replace("://", "") and not dates.find(row.text):
+        return False
+    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or STATES.find(row.low):
+        return False
+    return phases.find(row.low) is None
+
+
+def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:
+    """Whether a line that stands at several places stands over no code or answer there: it is no heading."""
+    below = [
+        next((row for row in rows[at + 1 : at + 4] if not (row.blank or alone(row.low))), None) for at in places[:8]
+    ]
+    return bool(below) and not any(
+        row is not None and (row.finds.codes or spoken(row.low) or answer_of_cell(row.low)) for row in below
+    )

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from triage.intake import namelist, phases, pieces, states
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.heads import is_key, role_of
-from triage.intake.idents import before_idents
+from triage.intake.idents import alone, before_idents
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -127,7 +127,7 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
     above: Row | None = None
     under = False
     for row in rows:
-        if row.blank or row.kind == "rule":
+        if row.blank or row.kind == "rule" or (not row.finds.codes and alone(row.low)):
             continue
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
@@ -143,7 +143,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     if len(group) != 1:
         return False
     at = next((at for at, row in enumerate(rows) if row is group[0]), 0)
-    above = rows[at - 1] if at else None
+    above = next((row for row in reversed(rows[max(at - 2, 0) : at]) if not alone(row.low)), None)
     if above is None or above.blank or above.finds.codes or above.head or above.cells:
         return False
     if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or ANSWERS.find(above.low):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -47,6 +48,9 @@ from triage.intake.pieces import Legend
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Snapshot, StatusWord
+
+#: A count behind a heading.
+_BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +154,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         rows=all_rows,
         translated=states.language(lows) != "en",
         order=dates.order(lows),
-        page_marks=rows.page_marks(all_rows, names.listed),
+        page_marks=rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0),
     )
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
@@ -253,6 +257,9 @@ def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
     code = row.finds.codes[0]
+    if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
+        # "Pass. door: U0100"
+        return row
     begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
     if begin < 2 or row.cells or context.names.find(row.low[:begin]):
         return row

@@ -1,0 +1,72 @@
+"""Where a module's name stands and what only looks like one: part numbers, keys that count, page heads, short words.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import told
+
+#: A module's part number in a line of its own is no heading.
+NUMBERED = [
+    ("Klima\nTeilenummer 270 912 C  SW 8510\n   P3283\nBremsen\nSachnummer 4F0 910\n   C0035\n",
+     " | climate control: P3283; anti-lock brakes: C0035"),
+    ("Clim\nRéférence 270 912 C  SW 8510\n   P3283\nABS\nNuméro de pièce 4F0 910\n   C0035\n",
+     " | climate control: P3283; anti-lock brakes: C0035"),
+    ("Clima\nReferencia 270 912 C\n   P3283\nABS\nNúm. de pieza 4F0 910\nHW 12 SW 1200\n   C0035\n",
+     " | climate control: P3283; anti-lock brakes: C0035"),
+    ("HVAC\nPart no. 270 912 C\n   clear\nABS\nSerial no. 270912\n   no answer\n",
+     " | climate control: clean; anti-lock brakes: silent"),
+    ("1 Engine                 A 000 446 21 10\n   P0562\n2 Transmission           A 000 446 66 10\n   P0700\n",
+     " | engine control: P0562; transmission control: P0700"),
+]
+
+#: Keys that count modules and codes.
+COUNTED = [
+    ("Módulo 1: Radio\nFallos: 1\nCódigo 1: P0AA6:62\n", " | radio: P0AA6-62"),
+    ("Controller 1:Suspension\nComms:no reply\nController 2:Infotainment\nFaults:none\n"
+     "Controller 3:Retarder\nFaults:1\nDTC 1:P0562\n",
+     " | suspension: silent; radio: clean; retarder: P0562"),
+    ("ECU 3:BODY\nCode 1:U0155\nECU 5:GATEWAY\nCode 1:U0100\n", " | body control: U0155; gateway: U0100"),
+    ("Steuergerät 1: Klima\nFehler 1: U0155\nSteuergerät 2: Bremsen\nFehler: keine\n",
+     " | climate control: U0155; anti-lock brakes: clean"),
+    ("Calculateur n° 1: Clim\nDéfaut 1: U0155\nCalculateur n° 2: ABS\nDéfauts: aucun\n",
+     " | climate control: U0155; anti-lock brakes: clean"),
+]
+
+#: What stands at a page break.
+PAGED = [
+    ("System: SAS\n   B1000 stored\nTalleres Ruiz   Page 1/3\nFull system read-out\n   U3006 input power A   stored\n",
+     " | steering angle sensor: B1000 stored, U3006 stored"),
+    ("Diagnosebericht\nWerkstatt Huber\nMotor\n   P0562 gespeichert\n\nWerkstatt Huber\n"
+     "Seite 1 von 2\nDiagnosebericht\n\n"
+     "   P0563 gespeichert\nKlima\n   U0100 sporadisch\nSeite 2 von 2\n",
+     " | engine control: P0562 stored, P0563 stored; climate control: U0100 stored"),
+    ("Garage Nord\nBilan complet\nABS\n   C0035\n\nGarage Nord   p. 1\nBilan complet\n\n   C0036\nClim\n   P3283\n",
+     " | anti-lock brakes: C0035, C0036; climate control: P3283"),
+    ("Informe de averías\nABS\n   C0035\nInforme de averías    Página 1 de 2\n   C0036\nRadio\n   sin averías\n",
+     " | anti-lock brakes: C0035, C0036; radio: clean"),
+    ("ABS\n   C0035\n\nPage 1 of 2\nFault list   12.03.2024\n\nRadio (0)\n   clear\nECM (1)\n   P0562\n",
+     " | anti-lock brakes: C0035; radio: clean; engine control: P0562"),
+    ("ABS\n   C0035\n\nPage 1 of 2\n\nCrane interface\n   C1234\n",
+     " | anti-lock brakes: C0035; Crane interface: C1234"),
+]
+
+#: Short words beside a name that are part of it, or are not.
+SHORT = [
+    ("In the head unit I got U0100. The airbag I can't communicate with.\n", " | radio: U0100; restraints: silent"),
+    ("5. LIFTGATE\n   P0725\n6. PASS. DOOR\n   P1401 no signal\n", " | power tailgate: P0725; door, passenger: P1401"),
+    ("1. Pass. door\n   no comm\n3. front radar\n   P0562\n"
+     "", " | door, passenger: silent; front distance sensor: P0562"),
+    ("Pass. door: U0100\nPass. seat - pass\n", " | door, passenger: U0100; seat, passenger: clean"),
+    ("P0128/12 thermostat below temp - Pass. door\nU0401 bad data from ECM - Camera\n",
+     " | door, passenger: P0128-12; camera: U0401"),
+    ("RIDE HEIGHT: 0 faults\nclean\nCLUSTER: 1 fault\nU1123:88\n"
+     "", " | suspension: clean; instrument cluster: U1123-88"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), [*NUMBERED, *COUNTED, *PAGED, *SHORT])
+def test_a_name_is_told_from_what_stands_beside_it(text: str, wanted: str) -> None:
+    assert told(text) == wanted
