@@ -70,3 +70,27 @@ SHORT = [
 @pytest.mark.parametrize(("text", "wanted"), [*NUMBERED, *COUNTED, *PAGED, *SHORT])
 def test_a_name_is_told_from_what_stands_beside_it(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+#: A name no table knows, in the place where the text puts its names; names of trucks, buses and machines.
+UNKNOWN = [
+    ("6. HITCH\n   won't connect\n7. GRAIN WEIGHER\nPart no. 620 946 E  SW 7901\n   U0073 bus A off\n",
+     " | hitch: silent; GRAIN WEIGHER: U0073"),
+    ("engine management, 0 faults\nbale counter, p0562, stored\nabs, no reply\n",
+     " | engine control: clean; bale counter: P0562 stored; anti-lock brakes: silent"),
+    ("ECM: 1 fault\n  Present:\n    P0563\nBale counter: 1 fault\n  Present:\n    B2107\n",
+     " | engine control: P0563 current; Bale counter: B2107 current"),
+    ("Motor - 1 Fehler\n  P0563\nBallenzähler - 1 Fehler\n  B2107\n", " | engine control: P0563; Ballenzähler: B2107"),
+    ("Calculateur\tCode\tStatut\tLibellé\nhabitacle\t\t\t\n\tB2625\tpermanent DTC\tpressure control circuit high\n"
+     "chime\t\t\t\n\tP2749\tfugitif\tspeed sensor circuit\n",
+     " | body control: B2625 permanent; audible alert: P2749 stored"),
+    ("Hubwerk: U0100\nHydraulik: keine Fehler\nArmlehne: keine Antwort\n",
+     " | hitch: U0100; hydraulics: clean; armrest: silent"),
+    ("Girouette : aucun défaut\nRampe PMR : pas de réponse\nRelevage avant : U0100\n",
+     " | destination display: clean; wheelchair ramp: silent; hitch, front: U0100"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), UNKNOWN)
+def test_a_name_less_known_keeps_its_codes(text: str, wanted: str) -> None:
+    assert told(text) == wanted

@@ -137,7 +137,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
-    if heading.count is not None and score >= 60.0:
+    if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
         return "strong"
     if _goes_on(context, row, at, score):
         return ""
@@ -173,6 +173,13 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
+def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bool:
+    """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
+    if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
+        return False
+    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and _followed(context, at)
+
+
 def _ended(context: Context, at: int) -> bool:
     """Whether the line above ends with its status."""
     return at > 0 and _ends_with_status(context, context.rows[at - 1].low)
@@ -200,9 +207,10 @@ def _is_whole(context: Context, row: Row, at: int) -> bool:
     """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
     than it holds."""
     above = context.rows[at - 1] if at else None
-    if above is None or above.blank or context.open_code is None:
+    if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
-    if _ends_with_status(context, above.low):
+    if _ends_with_status(context, above.low) or (above.roles and above.kind in ("\t", "|", ";")):
+        # No editor wraps the rows of such a table.
         return True
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
         return True
@@ -270,7 +278,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         # The rest of a long line stands further right than its code in this text.
         return False
     wrapped = not _is_whole(context, row, at)
-    before = context.rows[at - 1].low
+    before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
     ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:

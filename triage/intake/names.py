@@ -33,7 +33,9 @@ _PLAIN = word_set(
     "starter "
     "lighting lamp lamps head cooling heating glow injection ignicion ambient start stop transfer access entry tyre "
     "tyres "
-    "information media audio horloge puerta siege porte motor sitz tur dach uhr licht"
+    "information media audio horloge puerta siege porte motor sitz tur dach uhr licht hydraulics hydraulik hydraulique "
+    "hidraulica linkage hitch armrest loader boom crane ramp guidance implement articulation gelenk rampe rampa fleche "
+    "pluma grue grua kran kipper benne joystick beacon elevador relevage kneeling tipper"
 )
 _NEVER = word_set(
     "date time datum zeit vehicle customer technician vin mileage odometer voltage battery volts phase scan report "
