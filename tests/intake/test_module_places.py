@@ -8,6 +8,9 @@ from __future__ import annotations
 import pytest
 from reads import told
 
+from code_tables import load
+from triage.intake.read import read_text
+
 #: A module's part number in a line of its own is no heading.
 NUMBERED = [
     ("Klima\nTeilenummer 270 912 C  SW 8510\n   P3283\nBremsen\nSachnummer 4F0 910\n   C0035\n",
@@ -94,3 +97,68 @@ UNKNOWN = [
 @pytest.mark.parametrize(("text", "wanted"), UNKNOWN)
 def test_a_name_less_known_keeps_its_codes(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+#: Several modules in one line, several answers of one, all the others.
+SEVERAL = [
+    ("ABS: C0035\nClean: Retarder / EPS / Digital tacho\n",
+     " | anti-lock brakes: C0035; retarder: clean; power steering: clean; tachograph: clean"),
+    ("Infotainment / Retarder no codes\nCluster + Gateway: no comms\nEngine/Transmission control: no codes\n",
+     " | radio: clean; retarder: clean; instrument cluster: silent; gateway: silent; engine control: clean"),
+    ("Ohne Fehler: Airbag / Kombiinstrument\nKeine Antwort: EPB / Lenkung\nRAS: radio + passerelle\n",
+     " | restraints: clean; instrument cluster: clean; park brake: silent; power steering: silent; radio: clean; "
+     "gateway: clean"),
+    ("Radio / Navigation: no codes\nRain/light sensor: no codes\nDC/DC: no answer\n",
+     " | radio: clean; rain sensor: clean; DC/DC converter: silent"),
+    ("DOOR LF - dead - no comms\nSRS - ok - no faults\nPASS. DOOR - comms failed\nKlima - tot - keine Antwort\n",
+     " | door, front left: silent; restraints: clean; door, passenger: silent; climate control: silent"),
+    ("ECU: Engine   REPLY: yes   FAULTS: 1\n   P0562 present\nECU: ABS   REPLY: no   FAULTS: -\n"
+     "ECU: Radio   REPLY: yes   FAULTS: 0\n",
+     " | engine control: P0562 current; anti-lock brakes: silent; radio: clean"),
+    ("Calculateur: Moteur  Réponse: oui  Défauts: 1\n  P0562\nCalculateur: ABS  Réponse: non  Défauts: -\n",
+     " | engine control: P0562; anti-lock brakes: silent"),
+    ("Faults: C144515 (active), SPN: 237 FMI: 13 (confirmed)\nModule: ABS\nFaults: U0415, SPN: 102 FMI: 10\n",
+     " | module not stated: C1445-15 current, SPN 237 FMI 13 confirmed; anti-lock brakes: U0415, SPN 102 FMI 10"),
+    ("ECM: P0562\nEverything else clean: airbag, cluster, climate.\n",
+     " | engine control: P0562; restraints: clean; instrument cluster: clean; climate control: clean"),
+    ("ECM: P0562\nAll others (airbag, radio) no codes\nRest OK - HVAC, GW\n",
+     " | engine control: P0562; restraints: clean; radio: clean; climate control: clean; gateway: clean"),
+    ("Motor: P0562\nAlle anderen ohne Fehler: Airbag, Klima\n",
+     " | engine control: P0562; restraints: clean; climate control: clean"),
+]
+
+#: Plain words for an answer, and what is none.
+PLAIN = [
+    ("airbag light on, cant get in it at all\nabs -> can't get in\necm: P0562\n",
+     " | restraints: silent; anti-lock brakes: silent; engine control: P0562"),
+    ("Voyant airbag allumé : pas de réponse\nTestigo ABS encendido: no responde\n",
+     " | restraints: silent; anti-lock brakes: silent"),
+    ("Gateway - komme nicht rein\nEPS: stone dead\nECM: P0562\n",
+     " | gateway: silent; power steering: silent; engine control: P0562"),
+    ("ecm  P0562\nabs  nuthin\nsrs  nothing back\n",
+     " | engine control: P0562; anti-lock brakes: clean; restraints: silent"),
+    ("- ecu: abs\n  codes: []\n- ecu: ecm\n  codes: [P0562]\n", " | anti-lock brakes: clean; engine control: P0562"),
+    ("ECM P0562. Steering box was empty too. Nothing in the airbag or the climate.\n",
+     " | engine control: P0562; power steering: clean; restraints: clean; climate control: clean"),
+    ("Combine, dead batteries\nECM: P0562\n", " | engine control: P0562"),
+    ("Mähdrescher, Batterie leer\nMotor: P0562\n", " | engine control: P0562"),
+    ("Tractopelle, batterie vide\nMoteur: P0562\nCombiné: vide\n",
+     " | engine control: P0562; instrument cluster: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), [*SEVERAL, *PLAIN])
+def test_an_answer_is_given_to_each_module_it_is_of(text: str, wanted: str) -> None:
+    assert told(text) == wanted
+
+
+@pytest.mark.parametrize(("text", "names"), [
+    ("ECM >>> P0562\nGBX >>> gobbledygook\nXQ7 unit >>> frobnicated\nABS >>> clean\n", ["GBX", "XQ7 unit"]),
+    ("ECM -> P0562\nGetriebe -> Kauderwelsch\nABS -> keine Antwort\n", ["Getriebe"]),
+    ("ECM: P0562\nABS: no codes\nGBX: gobbledygook\nSRS: no answer\n", ["GBX"]),
+])
+def test_what_is_not_understood_of_a_module_is_said(text: str, names: list[str]) -> None:
+    reading = read_text(text, load())
+    told = [notice.message for notice in reading.notices if "not understood" in notice.message]
+    assert [message.split(":")[0] for message in told] == names
+    assert not {module.printed for module in reading.snapshots[0].modules} & set(names)

@@ -8,9 +8,10 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, namelist, prose, volts
-from triage.intake.answers import Spoken, apply_answer, is_list_head, rest_of, spoken, without_links
+from triage.intake.answers import Spoken, answer_of_cell, apply_answer, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
+from triage.intake.joined import joined
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
@@ -29,6 +30,13 @@ _ABOUT_ITSELF = lazily(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
     r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
 )
+_LAMP = lazily(
+    r"^(?:voyant|t[e\u00e9]moin|testigo|luz)\s+(?:d[eu']\s?|del\s)?|\s+(?:warning\s+)?(?:lights?|lamps?|mil|led|"
+    r"lampe|leuchte|kontrollleuchte|allum[e\u00e9]|encendid[oa])(?:\s+(?:is|was|stays|came|comes|on|an|leuchtet|lit))*$",
+    re.IGNORECASE,
+)
+#: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
+_GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
@@ -88,6 +96,9 @@ def rest(context: Context, row: Row) -> bool:
         return False
     builder = context.builder
     context.saw_scan = True
+    listed = _listed_behind(context, row)
+    if listed and _named(context, row, listed, said, False):
+        return True
     if said != "clean":
         builder.notice(
             "note",
@@ -104,6 +115,17 @@ def rest(context: Context, row: Row) -> bool:
     if context.names.find(row.low):
         prose.answers(context, row)
     return True
+
+
+def _listed_behind(context: Context, row: Row) -> str:
+    """The names that a line about all the others gives them: "Everything else clean: airbag, cluster"; "" for none."""
+    match = _GIVEN.search(row.text)
+    if match is None:
+        return ""
+    parts = (match[1] or match[2]).strip(" .").split(" - ")
+    text = " - ".join(part for part in parts if answer_of_cell(small(part)) is None)
+    names = _names(context, text)
+    return text if names and all(context.names.score(name) >= 60.0 for name in names) else ""
 
 
 def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
@@ -150,6 +172,8 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
 
 def _is_list(context: Context, text: str) -> bool:
     """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
+    if joined(text, context.names):
+        return True
     parts = _names(context, text)
     return (
         len(parts) > 1 and not context.names.listed(text) and all(context.names.score(part) >= 60.0 for part in parts)
@@ -161,6 +185,9 @@ def _names(context: Context, text: str) -> list[str]:
     found: list[str] = []
     parts: list[str] = []
     for part in _split(_COMMA, text):
+        if several := joined(part, context.names):
+            parts += several
+            continue
         several = [] if context.names.listed(part) else namelist.shared(part)
         known = several and all(context.names.score(name) >= 60.0 for name in several)
         parts += several if known else _split(_LIST_MARKS, part)
@@ -190,6 +217,10 @@ def _split(mark: re.Pattern[str], text: str) -> list[str]:
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(text)
+    if context.names.score(text) < 60.0:
+        # "Airbag light on, can't get in it": the lamp is that module's.
+        lit = _LAMP.sub("", text)
+        text = lit if context.names.score(lit) >= 60.0 else text
     score = context.names.score(text)
     names = [text] if score >= 60.0 and not _is_list(context, text) else _names(context, text)
     if score < 60.0 and len(names) > 1:

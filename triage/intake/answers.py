@@ -33,7 +33,8 @@ DOUBTFUL = phrase_set("""
         vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available | o b |
         ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked |
         timed out | is clean | all clear | not supported | communication error | no code | not included | nothing |
-        nichts | nix | rien | nada | nff | fehlerlos | is fine | was fine | is ok | was ok | is good | was good | all
+        nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos |
+         is fine | was fine | is ok | was ok | is good | was good | all
         fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
         | not detected""")
 #: What people say of anything ("wiring looks fine").
@@ -47,6 +48,8 @@ _NO_REPLY = _NO | word_set(
 )
 _GENERIC = lazily(
     r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
+    r"^[\s*-]*rest(?! ?(?:[0-9]|volt|spannung|strom|current))(?=[\s:,-])|alles andere|alles ubrige|der rest|"
+    r"(?:tout )?le reste|el resto|todo lo demas|"
     r"rest of(?![a-z])[a-z ]*|remaining (?:modules|units)|"
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
     r"steuergerate)[a-z ]*|"
@@ -79,8 +82,18 @@ _CLEAR_OF_CODES = re.compile(r"(?:[:=-]|\s{2}|\t|(?<![a-z])(?:is|are|was|were|re
 _PASSENGER = re.compile(
     r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])"
 )
+#: Of a battery or a tank they say that it is flat, and of no module that it is silent or clean.
+_FLAT = frozenset(["dead", "empty", "leer", "vide", "vacia", "vacio", "tot", "mort", "morte", "muerto", "muerta"])
+_CELL = lazily(
+    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank)"
+)
+_BATTERY = lazily(
+    r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"
+    r"baterias?|tanks?|reservoir|deposito)(?:\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|completely|"
+    r"totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
+)
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
-_NOTHING = frozenset({"nothing", "nichts", "nix", "rien", "nada"})
+_NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
 _OBJECT_ENDS = word_set(
@@ -137,6 +150,7 @@ def spoken(low: str) -> tuple[Spoken, ...]:
         Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
         if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
         and (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
         and (
             hit.phrase not in _NOTHING

@@ -78,6 +78,8 @@ class Context:
     list_item: tuple[str, int] | None = None
     #: The name found in a text that starts at a place of its row; a long paste holds most of its lines again and again.
     headings: dict[tuple[str, int], Any] = field(default_factory=dict)
+    #: By mark: how many lines put it between a listed name and what is said of the module.
+    marked: dict[str, int] = field(default_factory=dict)
     #: The clauses of the sentence being read.
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.

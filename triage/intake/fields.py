@@ -15,7 +15,8 @@ from triage.intake.layouts import Row
 
 _KEY = re.compile(r"(?:^|(?<=[\s,;|{]))([a-z][a-z_-]{0,22}(?: [a-z]{1,12})?)\s?[:=]\s?(?=[^\s:=/])")
 _ROLES = frozenset(
-    {"module", "code", "failure_type", "status", "status_byte", "description", "count", "answer", "reply", "spn", "fmi"}
+    {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
+     "reply", "spn", "fmi"}
 )
 #: The order in which the rows are read, whatever the order in the line.
 _ORDER = ("module", "code", "spn", "fmi")
@@ -40,7 +41,7 @@ def _fields(row: Row) -> list[Row]:
         for match in _KEY.finditer(row.low)
         if (role := role_of(match[1], exactly=True)) in _ROLES or role == "other"
     ]
-    if row.finds.codes and row.finds.codes[0].kind == "J1939":
+    if any(code.kind == "J1939" for code in row.finds.codes):
         # "SPN: 94 FMI: 18" is one code.
         keys = [(start, role) for start, role in keys if role not in ("spn", "fmi")]
     roles = {role for _, role in keys}

@@ -196,7 +196,8 @@ def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
     for key, module in list(draft.modules.items()):
         if module.codes or module.answer is not None:
             continue
-        if not module.guessed and context.names.score(module.printed) >= 90.0 and module.stated is None:
+        sure = module.unclear or (not module.guessed and context.names.score(module.printed) >= 90.0)
+        if sure and module.stated is None:
             # A name with nothing understood below it says neither that the module is clean nor that it is silent.
             why = "what is said of it is not understood" if module.unclear else "nothing is said of it"
             context.builder.notice(

@@ -68,7 +68,13 @@ _VEHICLE = re.compile(
     r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
     r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"
     r"hatchback|suv|motorhome|camper(?: van)?|wagon|kastenwagen|lieferwagen|transporter|kombi|limousine|pkw|lkw|"
-    r"wohnmobil|fourgon|fourgonnette|utilitaire|voiture|camion|camionnette|furgoneta|furgon|coche|turismo))"
+    r"wohnmobil|fourgon|fourgonnette|utilitaire|voiture|camion|camionnette|furgoneta|furgon|coche|turismo|"
+    r"combine harvester|combine(?=,? (?:har|dead|flat|batt|jump|would|will|wont|no start|not start|dies|cranks))|"
+    r"forage harvester|harvester|sprayer|baler|excavator|"
+    r"digger|backhoe|wheel loader|telehandler|forklift|bulldozer|dozer|dumper|mahdrescher|maehdrescher|hacksler|"
+    r"traktor|schlepper|bagger|radlader|gabelstapler|stapler|omnibus|reisebus|linienbus|sattelzug|zugmaschine|tracteur|"
+    r"moissonneuse(?:-batteuse)?|pelleteuse|pelle|tractopelle|chargeuse|autobus|autocar|car scolaire|poids lourd|"
+    r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla))"
     r"(?=\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
 )
 _DRIVE = (

@@ -68,7 +68,8 @@ ROLES: dict[str, frozenset[str]] = {
         codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |
         fault count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb
         defauts | numero de codigos | total codes | dtcs found | # codes | # dtcs | no. of codes | number of
-        faults | numero de averias | faults | count of codes | n codes"""),
+        faults | numero de averias | faults | count of codes | n codes | defauts | averias | fallos | nb de defauts |
+        nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia"""),
     "volts": phrase_set("""
         voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
         volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension

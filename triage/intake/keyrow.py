@@ -97,7 +97,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
 def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=False)
-    if low in ("-", "--", "0", "none", "n/a"):
+    if low in ("-", "--", "0", "none", "n/a", "[]", "[ ]", "{}", "()", "nil"):
         answer = "clean"
     if answer is not None and module is not None:
         apply_answer(context, module, answer)

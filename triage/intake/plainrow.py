@@ -12,6 +12,7 @@ from triage.intake import (
     happenings,
     idents,
     keyrow,
+    markedrow,
     metarow,
     outside,
     phases,
@@ -68,6 +69,8 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if keyrow.read(context, row, at):
         context.refuse(row)
+        return
+    if phase is None and markedrow.read(context, row):
         return
     heading = name_in(context, row)
     hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
@@ -273,7 +276,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if surely == "weak" and heading is not None:
         open_heading(context, row, heading, guessed=True)
         return
-    if continuation.go_on(context, row):
+    if markedrow.not_understood(context, row) or continuation.go_on(context, row):
         return
     metarow.reading(context, row)
 

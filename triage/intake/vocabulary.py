@@ -127,7 +127,7 @@ ANSWERS = Phrasebook(
         ninguna respuesta | sin comunicacion | no comunica | no hay comunicacion | no hay respuesta | error de
         comunicacion | fallo de comunicacion | tiempo agotado | tiempo de espera agotado | mudo | muda | sin contacto
         | fuera de linea | sin conexion | no se comunica | incomunicado | tiempo excedido | no alcanzable |
-        inaccesible | no da respuesta""",
+        inaccesible | no da respuesta | tot""",
         "clean": """
         no codes | no code | no dtc | no dtcs | no fault | no faults | no fault codes | no fault code | no trouble
         codes | no trouble code | no errors | no error | no error codes | no codes found | no codes stored | no
@@ -152,7 +152,8 @@ ANSWERS = Phrasebook(
         averias | sin averia | sin errores | sin error | ningun codigo | ningun fallo | ninguna averia | ningun error
         | no hay codigos | no hay fallos | no hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos
-        de averia | sin codigos de fallo | nothing | nichts | nix | rien | nada | nff | unauffallig | fehlerlos |
+        de averia | sin codigos de fallo | nothing | nuthin | nothin | nowt | nuffin | zilch |
+        nichts | nix | rien | nada | nff | unauffallig | fehlerlos |
         memoria vacia | sin memoria de averias | libre de fallos | sin registros""",
         "not fitted": """
         not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in

@@ -22,6 +22,17 @@ _SILENT: tuple[Slots, ...] = (
         " establish comms with | "
         "get comms with | get communication with",
     ),
+    (
+        _COULD_NOT,
+        "get in | get in it | get into it | get in there | get in at all | get it to talk | get it to answer |"
+        " get it to respond | get it to communicate | get it to wake up",
+        "- | at all",
+    ),
+    ("stone | completely | totally | absolutely", "dead | silent"),
+    ("kein | keinen", "mucks"),
+    ("komme | kam | kommt | kamen", "nicht", "rein | hinein | in das steuergerat"),
+    ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
+    ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
     (_COULD_NOT, "read | be read | be accessed | be opened | be found | be seen | be woken | comm | comms"),
     (
         "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",

@@ -1,0 +1,106 @@
+"""A module's line of a list: its name, a mark, and what it did in one or more words: "DOOR LF - dead - no comms".
+
+What stands behind the mark may be nothing that anybody knows ("GBX >>> gobbledygook"). The module is then neither clean
+nor silent; that it is told of is said in a notice.
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake import phases, states
+from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.characters import has_letter
+from triage.intake.context import Context
+from triage.intake.heads import role_of
+from triage.intake.layouts import Row
+from triage.intake.names import tidy
+from triage.intake.near import small
+from triage.intake.patterns import lazily
+from triage.intake.rows import TITLE
+from triage.intake.vocabulary import ANSWERS, STATES
+
+#: Marks between a name and what is said of it; arrows stand in no other place.
+_ARROW = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*")
+_MARK = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*|\s-+\s|\s*[:|=]\s+|\s{2,}|\t|\s*,\s+")
+#: So many other lines of a text must be written so before a colon makes a line that nobody understands a module's.
+_FEWEST = 2
+_LONGEST, _MOST_WORDS = 120, 5
+
+
+def read(context: Context, row: Row) -> bool:
+    """A name and two or more answers behind marks; whether the row was one."""
+    if len(row.text) > _LONGEST or not ANSWERS.find(row.low):
+        return False
+    parts = [part for part in _MARK.split(row.text) if part and part.strip(" -.")]
+    if not 3 <= len(parts) <= 5:
+        return False
+    told = [answer_of_cell(small(part)) for part in parts[1:]]
+    said = [answer for answer in told if answer is not None]
+    name = context.names.bare(tidy(parts[0]))
+    if len(said) != len(told) or not _is_name(context, name):
+        return False
+    # "OK - no answer": who did not answer is without codes for nobody.
+    _name(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
+    return True
+
+
+def not_understood(context: Context, row: Row) -> bool:
+    """A name behind whose mark nothing is understood, in the place where this text tells of its modules; whether the
+    row was one. It is in the scan, neither clean nor silent."""
+    if len(row.text) > _LONGEST or (row.cells is not None and row.roles):
+        return False
+    match = _ARROW.search(row.text, 1)
+    mark = ">" if match is not None else ":"
+    match = match or re.search(r":\s+", row.text)
+    if match is None or not row.text[match.end() :].strip():
+        return False
+    name = context.names.bare(tidy(row.text[: match.start()]))
+    listed = context.names.score(name) >= 90.0
+    if not _is_name(context, name) or not (listed or mark == ">") or not _usual(context, row, mark):
+        return False
+    _name(context, row, name, None)
+    return True
+
+
+def _is_name(context: Context, name: str) -> bool:
+    """Whether what stands before the mark may be a module's name: listed, or a few words that are nothing else."""
+    if not has_letter(name) or role_of(small(name)) is not None:
+        return False
+    if context.names.score(name) >= 60.0:
+        return True
+    low = small(name)
+    known = TITLE.search(low) or STATES.find(low) or ANSWERS.find(low) or phases.find(low) is not None
+    return not known and len(name.split()) <= _MOST_WORDS and states.of_cell(low) is None
+
+
+def _usual(context: Context, row: Row, mark: str) -> bool:
+    """Whether other lines of the text put that mark behind a listed name and before a code or an answer."""
+    if mark not in context.marked:
+        pattern = _ARROW if mark == ">" else re.compile(r":\s+")
+        context.marked[mark] = sum(_is_told(context, other, pattern) for other in context.rows[:400])
+    return context.marked[mark] >= (1 if mark == ">" else _FEWEST)
+
+
+def _is_told(context: Context, row: Row, pattern: re.Pattern[str]) -> bool:
+    """Whether a line is a listed name, the mark, and a code or an answer."""
+    match = pattern.search(row.text, 1) if not row.blank and len(row.text) <= _LONGEST else None
+    if match is None or not context.names.listed(tidy(row.text[: match.start()])):
+        return False
+    coded = any(code.start >= match.end() for code in row.finds.codes)
+    return coded or answer_of_cell(row.low[match.end() :]) is not None
+
+
+def _name(context: Context, row: Row, name: str, answer: str | None) -> None:
+    """Put the module into the scan with its answer; without one it is unclear."""
+    start = row.start + max(row.text.find(name), 0)
+    context.close_module()
+    module = context.builder.name_module(name, row.line, start, start + len(name))
+    if answer is None:
+        module.unclear = True
+    else:
+        apply_answer(context, module, answer)
+    context.under_heading = context.live_data = False
+
+
+__all__ = ["not_understood", "read"]
