@@ -162,3 +162,27 @@ def test_what_is_not_understood_of_a_module_is_said(text: str, names: list[str])
     told = [notice.message for notice in reading.notices if "not understood" in notice.message]
     assert [message.split(":")[0] for message in told] == names
     assert not {module.printed for module in reading.snapshots[0].modules} & set(names)
+
+
+#: The code first, its status before or behind it, its module at the end, with what is counted behind that.
+CODE_FIRST = [
+    ("past U0401 - Camera\npending P3040 - Auto trans\npresent now U1194 - Auto trans\nConfirmed P0700 - Camera\n",
+     " | camera: U0401 stored, P0700 confirmed; transmission control: P3040 pending, U1194 current"),
+    ("confirmé U0155-71 - Clim\nactif U0155-16 - Hayon\nmémorisé U0131-62 - ABS\n",
+     " | climate control: U0155-71 confirmed; power tailgate: U0155-16 current; anti-lock brakes: U0131-62 stored"),
+    ("P2053 circuit fault - Front door control (2x)\nP1A10 contactor - Front door control  x10\n"
+     "P0420 cat efficiency bank 1 - Tachograph\nU0401 bad data from ECM - Infotainment count 40\n"
+     "P0563 voltage high - ABS at 83190 km\n",
+     " | door, front: P2053, P1A10; tachograph: P0420; radio: U0401; anti-lock brakes: P0563"),
+    ("P0725 nicht aktiv: Zapfwelle\nU0100 aktiv: Zapfwelle\nP0A1F nicht aktiv: Kabine\n",
+     " | power take-off: P0725 stored, U0100 current; cab control: P0A1F stored"),
+    ("c003a:88 from gw @ 165664  km\nu1123:88 from abs at 194539km\n", " | gateway: C003A-88; anti-lock brakes: U1123-88"),
+    ("Name 1: Engine ECU\nFault codes: 2\nFault code 1: B10A2/17\nState 1: passive\nFault code 2: B0371/4B\n"
+     "State 2: present\nName 2: Restraints\nLink: did not answer\n",
+     " | engine control: B10A2-17 stored, B0371-4B current; restraints: silent"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), CODE_FIRST)
+def test_the_module_behind_the_code_is_found(text: str, wanted: str) -> None:
+    assert told(text) == wanted

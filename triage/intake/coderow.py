@@ -11,6 +11,7 @@ from functools import lru_cache
 from triage.intake import engine_state, leads, namelist, phases, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
+from triage.intake.behind import wordy
 from triage.intake.characters import has_letter
 from triage.intake.clauses import is_title
 from triage.intake.context import Context
@@ -20,7 +21,7 @@ from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
 from triage.intake.patterns import lazily
 from triage.intake.pieces import Details
-from triage.intake.style import HEADING, Place, shape_of, wordy
+from triage.intake.style import HEADING, Place, shape_of
 from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
@@ -165,7 +166,7 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
 
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
-    if place.many and not row.text[: row.finds.codes[0].start].strip(" -*#.)"):
+    if place.many and (not shape_of(row)[2] or not row.text[: row.finds.codes[0].start].strip(" -*#.)")):
         places = namelist.parts(row, namelist.known(context.names))
         texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
         if texts and all(namelist.acceptable(text) for text in texts):

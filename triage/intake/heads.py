@@ -135,7 +135,8 @@ _NUMBER_TAIL = re.compile(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$"
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
-    systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc""")
+    systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc |
+    name | nombre | nom | controller name | system name""")
 #: "DTC 1 status", "fault 2 text".
 _OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
@@ -161,6 +162,8 @@ def role_of(low: str, exactly: bool = False) -> str | None:
             return "module"
         if counted in ROLES["code"] and counted not in ("numero", "code no"):
             return "code"
+        if _ROLE.get(counted) in ("status", "description", "failure_type"):
+            return _ROLE[counted]
     if exactly or len(bare) < 5 or has_digit(bare):
         return None
     from rapidfuzz import process

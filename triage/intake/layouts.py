@@ -22,6 +22,8 @@ from triage.intake.characters import Line, has_digit, lines
 from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
 from triage.intake.heads import is_head, role_of, roles_of
+from triage.intake.patterns import lazily
+from triage.intake.pieces import COUNTED
 
 __all__ = ["Cell", "Row", "lines", "split_rows"]
 
@@ -69,6 +71,7 @@ class Row:
 
 _GAP = re.compile(r"\s{2,}|\t")
 _NEGATION = re.compile(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
+_UNIT = lazily(r"(?:km|mi|miles|volts?|v|rpm|km/h)(?![a-z0-9])")
 _RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
 _QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 
@@ -191,6 +194,9 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
         cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
         # "not  active" is one status whatever stands between its words.
         cuts = [cut for cut in cuts if not _NEGATION.search(row.low, max(0, cut[0] - 8), cut[1])]
+        if row.finds.codes and len(cuts) < 40:
+            # Two spaces between a number and its unit are a slip.
+            cuts = [cut for cut in cuts if not (text[cut[0] - 1].isdigit() and _UNIT.match(row.low, cut[1]))]
         if "(" in text and len(cuts) < 40:
             # Two spaces inside brackets are a slip, not a gap between columns.
             cuts = [
@@ -198,6 +204,9 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
                 for cut in cuts
                 if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1] :]
             ]
+        if len(cuts) == 1 and row.finds.codes and COUNTED.fullmatch(row.low, cuts[0][0]):
+            # A count set off by a wider gap makes no table.
+            cuts = []
         if cuts:
             row.kind, row.cells = "gap", _cells(row, cuts)
 

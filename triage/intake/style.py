@@ -12,11 +12,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from triage.intake import namelist, phases, pieces, states
-from triage.intake.characters import has_digit, has_letter
+from triage.intake.behind import behind, may_name, wordy
+from triage.intake.characters import has_digit
 from triage.intake.heads import is_key, role_of
 from triage.intake.idents import alone, before_idents
 from triage.intake.layouts import Row
-from triage.intake.linking import strip_links
+from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import Names, tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
@@ -72,15 +73,11 @@ def _shape_of(row: Row) -> Shape:
     if row.cells and row.kind != "rule":
         for at, cell in enumerate(row.cells):
             if cell.start <= code.start < max(cell.end, cell.start + 1):
-                inside = tidy(strip_links(row.text[cell.start : code.start]))
-                before = bool(inside) or any(_wordy(other.text) for other in row.cells[:at])
+                inside = tidy(strip_links(trailing_status(row.text[cell.start : code.start])[0]))
+                before = bool(inside) or any(may_name(other.text) for other in row.cells[:at])
                 return row.kind, at, before
-    return "", -1, bool(strip_links(row.text[: code.start]))
-
-
-def _wordy(text: str) -> bool:
-    """Whether a cell may hold a name: letters, and no status or number alone."""
-    return has_letter(text) and states.of_cell(small(text)) is None and bool(strip_links(text))
+    # "stored P0562 - ABS": a status before the code is no name.
+    return "", -1, bool(strip_links(trailing_status(row.text[: code.start])[0]))
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -244,7 +241,7 @@ def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Pl
         best = _best_cell(sample, names, skip=at)
         if best is not None:
             return Place(cell=best)
-        wordy = [index for index in range(at) if any(row.cells and _wordy(row.cells[index].text) for row in sample)]
+        wordy = [index for index in range(at) if any(row.cells and may_name(row.cells[index].text) for row in sample)]
         # No listed name anywhere: the first column of words is the likelier one, if it is short and repeats.
         texts = [row.cells[wordy[0]].text for row in sample if row.cells] if wordy else []
         if texts and max(len(text.split()) for text in texts) <= 6:
@@ -306,40 +303,6 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
         if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(tail=True)
     return best
-
-
-def wordy(row: Row) -> list[tuple[int, str]]:
-    """The pieces behind the first code that are no status and no number: one may be left out of a line at will."""
-    return [(start, piece) for start, piece in behind(row) if _wordy(piece)]
-
-
-def behind(row: Row) -> list[tuple[int, str]]:
-    """The pieces behind the first code: cells where the row has them, else soft pieces."""
-    code = row.finds.codes[0]
-    if row.cells and row.kind != "rule":
-        found = [
-            (max(cell.start, code.end), row.text[max(cell.start, code.end) : cell.end])
-            for cell in row.cells
-            if cell.end > code.end
-        ]
-        return [(start, text) for start, text in found if text.strip(" -:,;")]
-    tail = row.text[code.end :]
-    for mark in (" / ", " - ", "; "):
-        if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
-            # One mark cuts the whole line; a comma inside a piece is part of it.
-            return _cut_at(tail, mark, code.end)
-    return list(pieces.soft_pieces(tail, code.end))
-
-
-def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:
-    """The filled pieces of ``tail`` between marks, with their places."""
-    found = []
-    at = 0
-    for piece in tail.split(mark):
-        if piece.strip(" -:,;/"):
-            found.append((offset + at, piece))
-        at += len(piece) + len(mark)
-    return found
 
 
 def _edges(row: Row, names: Names) -> tuple[bool, bool]:
