@@ -176,7 +176,8 @@ CODE_FIRST = [
      " | door, front: P2053, P1A10; tachograph: P0420; radio: U0401; anti-lock brakes: P0563"),
     ("P0725 nicht aktiv: Zapfwelle\nU0100 aktiv: Zapfwelle\nP0A1F nicht aktiv: Kabine\n",
      " | power take-off: P0725 stored, U0100 current; cab control: P0A1F stored"),
-    ("c003a:88 from gw @ 165664  km\nu1123:88 from abs at 194539km\n", " | gateway: C003A-88; anti-lock brakes: U1123-88"),
+    ("c003a:88 from gw @ 165664  km\nu1123:88 from abs at 194539km\n",
+     " | gateway: C003A-88; anti-lock brakes: U1123-88"),
     ("Name 1: Engine ECU\nFault codes: 2\nFault code 1: B10A2/17\nState 1: passive\nFault code 2: B0371/4B\n"
      "State 2: present\nName 2: Restraints\nLink: did not answer\n",
      " | engine control: B10A2-17 stored, B0371-4B current; restraints: silent"),

@@ -12,13 +12,14 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake import states
-from triage.intake.characters import has_letter, low
+from triage.intake.characters import has_digit, has_letter, low
 from triage.intake.layouts import Row
 from triage.intake.linking import trailing_status
 from triage.intake.module_words import SIDES
 from triage.intake.names import Names, tidy
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
+from triage.intake.pieces import COUNTED
 
 IsName = Callable[[str], bool]
 Span = tuple[int, int]
@@ -133,6 +134,8 @@ def zone(row: Row, is_name: IsName) -> Span:
         start, last = lead.end() if lead is not None else end, len(text)
     if last - start > 2 * _LONGEST:
         return end, end
+    counted = COUNTED.search(row.low, start, last) if has_digit(row.low[max(start, last - 12) : last]) else None
+    last = counted.start() if counted is not None and counted.start() > start else last
     last = _without_status(row, start, last, is_name)
     if not _is_list(row, (start, last), is_name, stops):
         stop = stops.search(text, start, last)
