@@ -187,3 +187,34 @@ CODE_FIRST = [
 @pytest.mark.parametrize(("text", "wanted"), CODE_FIRST)
 def test_the_module_behind_the_code_is_found(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+#: Sentences that a mail wrapped, between a greeting and a name; what was found behind when it was found.
+WRAPPED = [
+    ("Morning,\nAfter clearing: U0121 (passive) and P0562 permanent in the\nengine. P0563 passive and C1234 (active) "
+     "in the\nsuspension. The gateway came up clean.\nCheers, Sam\n",
+     "after-clear | engine control: U0121 stored, P0562 permanent; suspension: P0563 stored, C1234 current; "
+     "gateway: clean"),
+    ("Salut, voici le relevé.\nAvant d'effacer: batterie 13,3V. Chargeur embarqué donne\nC0051-87 (actuel). Rien dans "
+     "Autoradio. Climatisation ne répond pas.\n",
+     "before-clear 13.3 V | battery charger: C0051-87 current; radio: clean; climate control: silent"),
+    ("Hallo,\nServolenkung hat B1181-14  (aktuell) und C21C3-81 (nicht\nvorhanden). Airbag hat U0131-14 (nicht "
+     "vorhanden), B1000-12\n(nicht vorhanden) und keine weiteren. Keine Fehler in\nBeifahrertür.\nGruß Jan\n",
+     " | power steering: B1181-14 current, C21C3-81 stored; restraints: U0131-14 stored, B1000-12 stored; "
+     "door, passenger: clean"),
+    ("The eng threw U0146 stored. No codes in the radio or the eng's gateway.\n",
+     " | engine control: U0146 stored; radio: clean; gateway: clean"),
+    ("After clearing: no codes in the ABS, the EPS and the SRS\n",
+     "after-clear | anti-lock brakes: clean; power steering: clean; restraints: clean"),
+    ("Nach Reparatur: Keine Fehler in Klima und Lenkhilfe.\n",
+     "after-repair | climate control: clean; power steering: clean"),
+    ("Después de borrar: sin averías en el ABS y la radio\n", "after-clear | anti-lock brakes: clean; radio: clean"),
+    ("ABS; no codes\nECM; P0562; stored\nTCM; P0700; stored\nGateway; no answer\n\nBattery voltage 12.1 V\n",
+     "12.1 V | anti-lock brakes: clean; engine control: P0562 stored; transmission control: P0700 stored; "
+     "gateway: silent"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), WRAPPED)
+def test_sentences_are_read_whole(text: str, wanted: str) -> None:
+    assert told(text) == wanted

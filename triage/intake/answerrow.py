@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, namelist, prose, volts
+from triage.intake import metarow, namelist, phases, prose, volts
 from triage.intake.answers import Spoken, answer_of_cell, apply_answer, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
@@ -37,6 +37,7 @@ _LAMP = lazily(
 )
 #: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
+_PHASE_FIRST = re.compile(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
@@ -50,6 +51,12 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         return True
     if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
         return True
+    phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
+    if phase is not None and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
+        # "After clearing: no codes in the ABS" tells when, then of whom.
+        metarow.read(context, Row(row.line, phase[1], row.start))
+        rest_row = Row(row.line, row.text[phase.end() :], row.start + phase.end())
+        return read(context, rest_row, at, list(spoken(rest_row.low)))
     hit = hits[0]
     before = tidy(row.text[: hit.start])
     if not context.names.listed(before):

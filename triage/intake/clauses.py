@@ -246,7 +246,8 @@ def _acts(low: str, start: int, end: int) -> bool:
     if re.match(
         r"\s*(?::|(?:module|control|unit|ecu)\b|(?:has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"
-        r"never|hat|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|"
+        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,

@@ -30,7 +30,8 @@ _GRAMMAR = word_set(
 #: What tells of codes and answers; a line that ends with one goes on in the next.
 _TELLS = word_set(
     "shows show gives give gave got get gets reports running would could cannot stayed nothing dropped went "
-    "down as zeigt zeigen meldet melden gibt nichts affiche indique donne rien muestra muestran presenta da nada"
+    "down as zeigt zeigen meldet melden gibt nichts affiche indique donne rien muestra muestran presenta da nada "
+    "donnent remonte steht stehen tiene tienen threw throws"
 )
 #: No sentence begins with one of these.
 _VERBS = word_set(
@@ -178,4 +179,6 @@ def _joined(rows: Sequence[Row]) -> Row:
     for row in rows[1:]:
         joint = "" if _hyphened(text, row) else " - " if _dashed(row) else " "
         text = f"{text}{joint}{row.text}"
+    # In a sentence two spaces are a slip, no gap between columns.
+    text = " ".join(text.split())
     return Row(line_of(rows[0].line.number, text, text), text, 0)
