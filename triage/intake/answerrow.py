@@ -141,7 +141,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     names_below = (
         below is not None
         and not below.finds.codes
-        and not (stated_count(below.low) or (0,))[0]
+        and stated_count(below.low) is None
         and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
         and bool(_names(context, below.text))
     )

@@ -223,6 +223,7 @@ def _nameable(printed: str) -> bool:
     low = small(printed)
     return (
         phases.find(low) is None
+        and answer_of_cell(low) is None
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))

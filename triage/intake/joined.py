@@ -22,7 +22,7 @@ _ONE_UNIT = frozenset(
         "radio + navigation", "radio + telephone", "radio + display, front", "radio + telematics",
         "telematics + telephone", "climate control + auxiliary heater", "climate control + air conditioning",
         "climate control + blower", "anti-lock brakes + vehicle dynamics", "anti-lock brakes + park brake",
-        "anti-lock brakes + brake system", "instrument cluster + immobiliser", "engine control + transmission control",
+        "anti-lock brakes + brake system", "engine control + transmission control",
         "transmission control + transfer case", "transmission control + gear shift A",
         "steering column + steering angle sensor", "gateway + body control", "body control + central locking",
         "hitch + hydraulics", "generator + starter", "immobiliser + keyless entry", "keyless entry + central locking",

@@ -18,6 +18,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake import phases, states, volts
+from triage.intake.answers import answer_of_cell
 from triage.intake.characters import Line, has_digit, lines
 from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
@@ -253,8 +254,9 @@ def _name_columns(rows: Sequence[Row]) -> None:
         if row.kind == "gap" and not row.finds.codes:
             _part_heads(row)
         cells = row.cells
-        if not row.finds.codes and cells is not None and len(cells) >= 2 and is_head([cell.low for cell in cells]):
-            head, head_roles, missed = row, roles_of([cell.low for cell in cells]), 0
+        headed = not row.finds.codes and cells is not None and len(cells) >= 2
+        if headed and is_head([cell.low for cell in cells or ()]) and answer_of_cell(row.low) is None:
+            head, head_roles, missed = row, roles_of([cell.low for cell in cells or ()]), 0
             row.head = True
             continue
         if head is None:

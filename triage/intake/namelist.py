@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake import states
 from triage.intake.characters import has_digit, has_letter, low
+from triage.intake.joined import joined
 from triage.intake.layouts import Row
 from triage.intake.linking import trailing_status
 from triage.intake.module_words import SIDES
@@ -56,7 +57,7 @@ def known(names: Names) -> IsName:
         if names.listed(text):
             return True
         inner = _INNER.search(text)
-        if inner is None or "," in text or ";" in text:
+        if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
             return False
         if any(states.of_cell(part) is not None for part in low(text).split(" - ")):
             return False
@@ -130,7 +131,8 @@ def zone(row: Row, is_name: IsName) -> Span:
         start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
         led = _LEAD_IN.match(row.low, told) if told > end else None
-        lead = led or _LEAD.match(row.low, end)
+        told = told if told > end and row.low[told:].lstrip()[:1] in (":", "-", "=") else end
+        lead = led or _LEAD.match(row.low, told)
         start, last = lead.end() if lead is not None else end, len(text)
     if last - start > 2 * _LONGEST:
         return end, end
@@ -213,7 +215,8 @@ def _split(row: Row, span: Span, is_name: IsName) -> list[Span]:
             continue
         tight = _cut(text, (at, stop), _TIGHT_JOINT) if not is_name(part) else []
         # "ABS & TCM" are two modules, "Heating & A/C" is one.
-        if len(tight) > 1 and all(last - first <= 4 and is_name(tidy(text[first:last])) for first, last in tight):
+        short = len(tight) > 2 or all(last - first <= 4 for first, last in tight)
+        if len(tight) > 1 and short and all(is_name(tidy(text[first:last])) for first, last in tight):
             found += tight
         else:
             found.append((at, stop))

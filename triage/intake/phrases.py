@@ -46,10 +46,10 @@ long_words = lru_cache(maxsize=16)(words.__wrapped__)
 NOT_SHORT = "".join(
     rf"(?<![^a-z]{word}\.)"
     for word in (
-        "comm", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr", "ca",
-        "vs",
+        "comm", "pass", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr",
+        "ca", "vs",
     )
-)
+) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp"))
 
 
 def word_set(text: str) -> frozenset[str]:

@@ -154,6 +154,10 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
         return False
     pair = _named_answer(row.text, row.low)
+    above = context.open_row
+    if pair is not None and above is not None and context.blanks == 0 and row.line.indent > above.line.indent:
+        # "cluster   not present", below a code and further right, is the rest of its description with its status.
+        pair = pair if states.of_cell(row.low[len(pair[0]) :].lstrip(" :=|\t-")) is None else None
     if pair is not None and context.names.listed(pair[0]) and role_of(small(pair[0])) is None:
         _answered(context, row, *pair)
         return True

@@ -188,7 +188,9 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
     beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
     for distance, near in places:
         row = rows[near]
-        if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not is_module(row.text):
+        if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not (
+            is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
+        ):
             found.add(row.line.number)
     return found | _titles(rows, counted, is_module)
 

@@ -1,0 +1,34 @@
+"""Several modules behind one code or answer, answers below counted headings, and what a page's foot is not.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import told
+
+TEXTS = [
+    ("U0073/1E not active: Air con\nP0563/29 : Engine\nP1A10 not active: Air con, Engine, Gateway module\n",
+     " | air conditioning: U0073-1E stored, P1A10 stored; engine control: P0563-29, P1A10 stored; "
+     "gateway: P1A10 stored"),
+    ("P0725/00 - ABS brakes / Trailer module / Steering column\nU3003/F1 - Steering column\n",
+     " | anti-lock brakes: P0725-00; trailer: P0725-00; steering column: P0725-00, U3003-F1"),
+    ("ELEC. PARK BRAKE / FRONT RADAR / SAS - all clean\nNo codes in the pass. door and the elec. handbrake\n",
+     " | park brake: clean; front distance sensor: clean; steering angle sensor: clean; door, passenger: clean"),
+    ("RIDE HEIGHT: 0 faults\nclean\nTRANSMISSION ECU: 0 faults\nnothing\nCLUSTER: 1 fault\nU0151:29\n"
+     "ENGINE: 0 faults\nclear\n",
+     " | suspension: clean; transmission control: clean; instrument cluster: U0151-29; engine control: clean"),
+    ("1. Trailer module\n   P3678  no signal\n2. Power steering\n   no codes\n\nGarage du Pont   Page 1 of 2\n\n"
+     "3. Brake ECU\n   C1234  level sensor\n4. HVAC\n   no codes\n\nGarage du Pont   Page 2 of 2\n",
+     " | trailer: P3678; power steering: clean; anti-lock brakes: C1234; climate control: clean"),
+    ("acc radar\nno  trouble  codes\n\nseat module\nb0001\n", " | front distance sensor: clean; seat: B0001"),
+    ("4) SCR\n   U0155-54  lost comms with\n             cluster   not present\n   "
+     "U0100-29  lost comms   not present\n",
+     " | reductant: U0155-54 stored, U0100-29 stored"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), TEXTS)
+def test_each_module_gets_its_own(text: str, wanted: str) -> None:
+    assert told(text) == wanted
