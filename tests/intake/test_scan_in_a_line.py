@@ -33,7 +33,7 @@ E, T, B = "engine control", "transmission control", "anti-lock brakes"
         ("Scan 1: ECM P0562 stored\nScan 2: ECM no codes", [(None, {E: "P0562"}), (None, {E: "clean"})]),
         ("Before clear - P0562 in the ECM\nAfter clear no codes in ECM and TCM",
          [("before-clear", {E: "P0562"}), ("after-clear", {E: "clean", T: "clean"})]),
-        ("Nach dem Löschen: Kabine meldet U0401 (gespeichert).", [("after-clear", {"Kabine": "U0401"})]),
+        ("Nach dem Löschen: Kabine meldet U0401 (gespeichert).", [("after-clear", {"cab control": "U0401"})]),
         ("Antes de borrar: motor P0562, ABS sin fallos\nDespués de borrar: motor sin fallos, ABS sin fallos",
          [("before-clear", {E: "P0562", B: "clean"}), ("after-clear", {E: "clean", B: "clean"})]),
         ("Avant effacement, 11,9 V : ECM P0562\nAprès réparation de la masse : ECM ok",

@@ -52,7 +52,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
-    if phase is not None and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
+    named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
+    if phase is not None and named and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
         # "After clearing: no codes in the ABS" tells when, then of whom.
         metarow.read(context, Row(row.line, phase[1], row.start))
         rest_row = Row(row.line, row.text[phase.end() :], row.start + phase.end())
