@@ -32,3 +32,28 @@ TEXTS = [
 @pytest.mark.parametrize(("text", "wanted"), TEXTS)
 def test_each_module_gets_its_own(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+#: Names by their addresses, lists within a sentence, sentences without a full stop, lines wrapped within a name.
+TOLD = [
+    ("ECU 760 ABS\n  C0031-13  status 2F\nECU 730 Steering\n  timeout, no response\n",
+     " | anti-lock brakes: C0031-13; power steering: silent"),
+    ("Stg 12 ABS\n  C0031-13\nStg 17 Kombi\n  keine Antwort\nID 730 Lenkung\n  kein Fehler\n",
+     " | anti-lock brakes: C0031-13; instrument cluster: silent; power steering: clean"),
+    ("nothing in the airbag or the climate\nP0562 engine\n",
+     " | restraints: clean; climate control: clean; engine control: P0562"),
+    ("Keine Fehler in Airbag oder Klima\nMotor: P0562\n",
+     " | restraints: clean; climate control: clean; engine control: P0562"),
+    ("ok so engine first that's got P0562 stored and P0101 active then the gearbox which is fine no codes then abs "
+     "which has got C0044 stored and airbag I can't communicate with\n",
+     " | engine control: P0562 stored, P0101 current; transmission control: clean; anti-lock brakes: C0044 stored; "
+     "restraints: silent"),
+    ("Transmission\ncontrol: no codes\nAnti-lock brakes:\nno response\nBody control:\nB1342-49 stored\n",
+     " | anti-lock brakes: silent; body control: B1342-49 stored"),
+    ("and finally the radio no codes\nECM P0562\n", " | radio: clean; engine control: P0562"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), TOLD)
+def test_whoever_is_named_is_told_of(text: str, wanted: str) -> None:
+    assert told(text) == wanted

@@ -19,13 +19,13 @@ from triage.intake.patterns import lazily
 from triage.intake.phrases import NOT_SHORT, word_set
 from triage.intake.vocabulary import STATES
 
-_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\t")
+_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
 _COMMA = lazily(r"\s*[,;|]\s*")
 _WIDE = lazily(r"\s{2,}")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
 _ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
 _NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
-_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+|\s{2,}|\t")
+_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\s{2,}|\t")
 _ABOUT_ITSELF = lazily(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
     r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"

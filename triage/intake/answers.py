@@ -72,7 +72,8 @@ _LINKS = word_set(
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
     "try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
-    "any either konnte konnten nous on ich wir yet at today whatsoever "
+    "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "
+    "nous on ich wir yet at today whatsoever "
     "there"
 )
 _CLAUSE_STOP = re.compile(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")

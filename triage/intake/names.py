@@ -51,7 +51,8 @@ _NEVER = word_set(
     "before after idle drive snapshot model year type battery batteries supply start end"
 )
 _ADDRESS_BEFORE = re.compile(
-    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
+    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?|[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|"
+    r"[cC][aA][nN](?: [iI][dD])?|[nN]ode|[mM]odule?|[uU]nit|[cC]alc\.?|[sS]ystem)\s?[:=#]?\s?)?"
     r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
     r"(?:\s*[-:.)]{0,2}\s+|-)([^\W\d_].*)"

@@ -29,6 +29,9 @@ _QUANTITY = lazily(
 )
 #: A mark with no space behind it: "actuator stuck:sporadic".
 _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
+_ADDRESSED = lazily(
+    r"(?:ecu|stg|sg|id|can|sa|addr|node|mod|unit|calc|bus|pin|kl|term|nr|no|sys|pos)[ -]?[0-9]", re.IGNORECASE
+)
 _HEX = lazily(r"[0-9a-f]{4,6}")
 
 
@@ -58,6 +61,9 @@ def read(context: Context, row: Row) -> bool:
         return False
     own = model_codes.own(match[1])
     token = match[1]
+    if _ADDRESSED.match(token):
+        # "ECU 730 Steering" names a module by its address.
+        return False
     if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
         return False
     if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):

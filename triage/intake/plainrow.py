@@ -85,7 +85,8 @@ def read(context: Context, row: Row, at: int) -> None:
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
-        if context.list_of is not None and not heading.count and context.blanks <= 1 and answerrow.listed(context, row):
+        listing = context.list_of is not None and not heading.count and not row.text.endswith(":")
+        if listing and context.blanks <= 1 and answerrow.listed(context, row):
             return
         open_heading(context, row, heading)
         return
