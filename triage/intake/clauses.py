@@ -244,8 +244,8 @@ def _acts(low: str, start: int, end: int) -> bool:
     """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
     after = low[end : end + 24]
     if re.match(
-        r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|it'?s got|"
-        r"has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
+        r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"
         r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|"
         r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"

@@ -23,6 +23,7 @@ from triage.intake.vocabulary import ANSWERS, STATES
 #: Marks between a name and what is said of it; arrows stand in no other place.
 _ARROW = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*")
 _MARK = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*|\s-+\s|\s*[:|=]\s+|\s{2,}|\t|\s*,\s+")
+_ARROWS = frozenset(">\u2192\u00bb\u279c\u21d2")
 #: So many other lines of a text must be written so before a colon makes a line that nobody understands a module's.
 _FEWEST = 2
 _LONGEST, _MOST_WORDS = 120, 5
@@ -50,14 +51,16 @@ def not_understood(context: Context, row: Row) -> bool:
     row was one. It is in the scan, neither clean nor silent."""
     if len(row.text) > _LONGEST or (row.cells is not None and row.roles):
         return False
-    match = _ARROW.search(row.text, 1)
+    arrow = not _ARROWS.isdisjoint(row.text)
+    if not arrow and ": " not in row.text:
+        return False
+    match = _ARROW.search(row.text, 1) if arrow else None
     mark = ">" if match is not None else ":"
     match = match or re.search(r":\s+", row.text)
-    if match is None or not row.text[match.end() :].strip():
+    if match is None or not row.text[match.end() :].strip() or not _usual(context, mark):
         return False
     name = context.names.bare(tidy(row.text[: match.start()]))
-    listed = context.names.score(name) >= 90.0
-    if not _is_name(context, name) or not (listed or mark == ">") or not _usual(context, row, mark):
+    if not _is_name(context, name) or not (mark == ">" or context.names.score(name) >= 90.0):
         return False
     _name(context, row, name, None)
     return True
@@ -74,7 +77,7 @@ def _is_name(context: Context, name: str) -> bool:
     return not known and len(name.split()) <= _MOST_WORDS and states.of_cell(low) is None
 
 
-def _usual(context: Context, row: Row, mark: str) -> bool:
+def _usual(context: Context, mark: str) -> bool:
     """Whether other lines of the text put that mark behind a listed name and before a code or an answer."""
     if mark not in context.marked:
         pattern = _ARROW if mark == ">" else re.compile(r":\s+")

@@ -257,11 +257,11 @@ def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
     code = row.finds.codes[0]
-    if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
-        # "Pass. door: U0100"
-        return row
     begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
     if begin < 2 or row.cells or context.names.find(row.low[:begin]):
+        return row
+    if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
+        # "Pass. door: U0100"
         return row
     named = context.names.score(tidy(strip_links(row.text[begin : code.start]))) >= 60.0
     if not named and (begin < code.start or not context.names.find(row.low[code.end :])):
