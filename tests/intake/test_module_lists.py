@@ -8,6 +8,9 @@ from __future__ import annotations
 import pytest
 from reads import told
 
+from code_tables import load
+from triage.intake.read import read_text
+
 TEXTS = [
     ("U0073/1E not active: Air con\nP0563/29 : Engine\nP1A10 not active: Air con, Engine, Gateway module\n",
      " | air conditioning: U0073-1E stored, P1A10 stored; engine control: P0563-29, P1A10 stored; "
@@ -57,3 +60,31 @@ TOLD = [
 @pytest.mark.parametrize(("text", "wanted"), TOLD)
 def test_whoever_is_named_is_told_of(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+#: Numbers before a name, keys in a heading, a part's number with its key.
+NUMBERED = [
+    ("SYSTEM: Power liftgate ........ 1 fault\n   P0725\nSYSTEM: Mudflap heater ........ no comms\n",
+     " | power tailgate: P0725; Mudflap heater: silent"),
+    ("[1] ENGINE (1)\n P0562 stored\n[2] BALLAST BOX (1)\n C1234\n",
+     " | engine control: P0562 stored; BALLAST BOX: C1234"),
+    ("Mod. 1 Engine: OK\nMod. 2 Rear linkage: P0562 (active)\nMod. 3 Front PTO: no resp.\n",
+     " | engine control: clean; hitch: P0562 current; power take-off: silent"),
+    ("1/3 Engine: P0562\n2/3 ABS: no answer\n3/3 Knotter: clean\n",
+     " | engine control: P0562; anti-lock brakes: silent; Knotter: clean"),
+    ("Calculateur : Moteur\nRéf. pièce : 8200 123 456\nN° série : 44 55\nDéfauts : P0562\n",
+     " | engine control: P0562"),
+    ("hydraulics...P0563/P0564\narmrest...dead\n", " | hydraulics: P0563, P0564; armrest: silent"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), NUMBERED)
+def test_numbers_and_keys_are_no_part_of_a_name(text: str, wanted: str) -> None:
+    assert told(text) == wanted
+
+
+def test_the_number_of_one_of_two_equal_modules_is_kept() -> None:
+    modules = read_text("Module 1 Engine\n P0562\nModule 2 Engine\n P0563\n", load()).snapshots[0].modules
+    assert [(module.printed, [code.code for code in module.codes]) for module in modules] == [
+        ("Module 1 Engine", ["P0562"]), ("Module 2 Engine", ["P0563"]),
+    ]

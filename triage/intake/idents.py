@@ -13,7 +13,7 @@ _COLUMN = re.compile(r"(?:\s{2,}|\t)\s*((?:[A-Z0-9]{1,12}[ ./-]){0,7}[A-Z0-9]{1,
 _FEWEST_DIGITS = 6
 
 _IDENTS = word_set(
-    "sw hw fw software hardware firmware part parts no nr number version ver cal calibration id serial sn pn rev "
+    "n sw hw fw software hardware firmware part parts no nr number version ver cal calibration id serial sn pn rev "
     "revision stand teilenummer teile teilenr teilnummer ref reference softwarestand hardwarestand index sachnummer "
     "sachnr artikelnummer bestellnummer seriennummer softwareversion hardwareversion datenstand codierung coding "
     "numero num piece pieza pieces piezas serie serien referencia reff logiciel materiel programa spare assembly assy "
@@ -52,7 +52,8 @@ def alone(low: str) -> bool:
     found = words(low) if len(low) <= 100 else ()
     if not found or found[0][0] not in _IDENTS or not any(has_digit(word) for word, _, _ in found):
         return False
-    if found[0][0] == "no" and len(found) > 1 and not has_digit(found[1][0]):
+    second = found[1][0] if len(found) > 1 else ""
+    if found[0][0] in ("no", "n") and not (has_digit(second) or second in _IDENTS):
         # "No DTC 0" is an answer.
         return False
     kept = [word for word, _, _ in found[1:] if not (has_digit(word) or word in _IDENTS or word in _TIES)]

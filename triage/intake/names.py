@@ -13,6 +13,7 @@ from functools import lru_cache
 from code_tables import Tables
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.characters import low as small
+from triage.intake.heads import role_of
 from triage.intake.module_words import FILLERS, SIDES
 from triage.intake.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.phrases import WORD, long_words, word_set, words
@@ -51,10 +52,11 @@ _NEVER = word_set(
     "before after idle drive snapshot model year type battery batteries supply start end"
 )
 _ADDRESS_BEFORE = re.compile(
-    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?|[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|"
-    r"[cC][aA][nN](?: [iI][dD])?|[nN]ode|[mM]odule?|[uU]nit|[cC]alc\.?|[sS]ystem)\s?[:=#]?\s?)?"
+    r"(?:(?:[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|[cC][aA][nN](?: [iI][dD])?)\s?[:=#]?\s?"
+    r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
+    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
     r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
-    r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)"
+    r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)]{0,2}\s+|-)([^\W\d_].*)"
 )
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
@@ -121,6 +123,10 @@ class Names:
 
     def bare(self, printed: str) -> str:
         """``printed`` without a list number or an address beside it, where what is left is a module's name."""
+        key, mark, value = printed.partition(":")
+        if mark and value.strip() and len(key) <= 24 and role_of(small(key.strip())) == "module":
+            # "SYSTEM: Power liftgate"
+            printed = value.strip()
         if not has_digit(printed) or self.listed(printed):
             return printed
         for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND):

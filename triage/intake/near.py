@@ -217,13 +217,19 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
     return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,")
 
 
+#: Codes with a mark between them, perhaps behind dots that lead from a name ("ABS...P0562/P0563").
+_SIDE_BY_SIDE = lazily(
+    r"(?:[^\s0-9]{0,24}\.\.)?(?:(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?[-/.]){1,4}|[0-9]{1,3}[-/.])"
+)
+
+
 def part_of_a_number(text: str, start: int, end: int) -> bool:
     """Whether the place is the middle of a longer number: 8P0-P0562-B, P0205/55R16, 12.B1234, an address or a path."""
     if start and text[start - 1] in "-/._@\\":
         head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24) : start])
         if head is not None and (has_digit(head[0]) or "@" in head[0] or "\\" in head[0]):
             # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
-            return not re.fullmatch(r"(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?|[0-9]{1,3})[-/.]", head[0])
+            return not _SIDE_BY_SIDE.fullmatch(head[0])
     return text[end : end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None
 
 

@@ -17,6 +17,12 @@ from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
+#: A number that only counts, whatever stands behind it: "[2] Gearbox", "2/5 Gearbox: P0700", "Mod. 2 Gearbox".
+_COUNTING = lazily(
+    r"(?:[\[(#]\s?([0-9]{1,2})\s?[\])]?\s+|([0-9]{1,2})\s?(?:/|of|von|de|sur)\s?[0-9]{1,2}[.:)]?\s+|"
+    r"(?:mod|module?|modulo|ecu|system|sys|unit|stg|steuergerat|calc|calculateur|ug|centralita)\.?\s?(?:no\.?|nr\.?|n°)?\s?"
+    r"([0-9]{1,2})[.:)]?\s+)(?=[^\W\d_])"
+)
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
@@ -55,12 +61,12 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
     runs: list[dict[int, int]] = [{}]
     for at, match in found:
-        if int(match[1]) == 1 and len(runs[-1]) > 1:
+        if _number(match) == 1 and len(runs[-1]) > 1:
             # The next scan counts its modules anew.
             runs.append({})
-        if int(match[1]) == len(runs[-1]) + 1:
+        if _number(match) == len(runs[-1]) + 1:
             runs[-1][at] = match.end()
-    run = {at: end for each in runs if len(each) > 1 for at, end in each.items()}
+    run = {at: end for each in runs if len(each) > 1 and _tell_apart(rows, each) for at, end in each.items()}
     if not run or len(run) < 0.5 * len(found):
         return list(rows)
     return [
@@ -68,9 +74,26 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     ]
 
 
+def _tell_apart(rows: Sequence[Row], run: dict[int, int]) -> bool:
+    """Whether the lines of a run differ without their numbers: "Module 1 Engine", "Module 2 Engine" need theirs."""
+    names = [rows[at].low[end:].split(":")[0].strip() for at, end in run.items()]
+    return len(set(names)) == len(names) or not any(rows[at].text[:1].isalpha() for at in run)
+
+
+def _number(match: re.Match[str]) -> int:
+    """The number that was found."""
+    return int(next(group for group in match.groups() if group is not None))
+
+
 def _match(row: Row) -> re.Match[str] | None:
     """The number before the text of a row without codes; no amount of something."""
-    if not row.text or not "0" <= row.text[0] <= "9" or row.finds.codes or "|" in row.text:
+    if not row.text or "|" in row.text:
         return None
+    if row.text[0] in "[(#" or row.text[:1].isalpha() or row.finds.codes:
+        return _COUNTING.match(row.low) if row.text[0] in "[(#0123456789mMeEsSuUcC" else None
+    if not "0" <= row.text[0] <= "9":
+        return None
+    if (match := _COUNTING.match(row.low)) is not None:
+        return match
     match = _NUMBERED.match(row.text)
     return None if match is None or _AMOUNT.match(row.low, match.end()) else match
