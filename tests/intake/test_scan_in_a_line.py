@@ -54,3 +54,27 @@ E, T, B = "engine control", "transmission control", "anti-lock brakes"
 )
 def test_the_scans_of_a_text(text: str, expected: list[tuple[str | None, dict[str, str]]]) -> None:
     assert scans(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("ECM had P0562, the ABS was silent. I hooked up a charger and cleared everything. After that the ECM was "
+         "clean and the ABS had C0035.",
+         [("before-clear", {E: "P0562", B: "silent"}), ("after-clear", {E: "clean", B: "C0035"})]),
+        ("ECM had P0562, ABS silent. Cleared. ECM ok, ABS C0035. Drove 10 km. ECM P0562, ABS ok.",
+         [("before-clear", {E: "P0562", B: "silent"}), ("after-clear", {E: "clean", B: "C0035"}),
+          ("after-run", {E: "P0562", B: "clean"})]),
+        ("Das Motorsteuergerät hatte P0562, ABS keine Antwort. Dann alles gelöscht. "
+         "Jetzt ECM ohne Fehler, ABS mit C0035.",
+         [("before-clear", {E: "P0562", B: "silent"}), ("after-clear", {E: "clean", B: "C0035"})]),
+        ("The ECM had P0562. I could not clear it. The ABS has C0035.",
+         [("before-clear", {E: "P0562", B: "C0035"})]),
+        ("The ECM has P0562. The codes were cleared last week. The ABS has C0035.", [(None, {E: "P0562", B: "C0035"})]),
+        ("ECM P0562, TCM no reply\ncleared\nECM ok, TCM P0700\n10 min idle\nECM ok, TCM ok",
+         [("before-clear", {E: "P0562", T: "silent"}), ("after-clear", {E: "clean", T: "P0700"}),
+          ("after-run", {E: "clean", T: "clean"})]),
+    ],
+)
+def test_what_was_done_parts_two_scans(text: str, expected: list[tuple[str | None, dict[str, str]]]) -> None:
+    assert scans(text) == expected

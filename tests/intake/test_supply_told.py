@@ -39,6 +39,14 @@ def supplies(text: str) -> Volts:
         ("Before clear\nECM P0562\n\nBattery 12.8 V\nAfter clear\nECM no codes", [(None, None), (12.8, None)]),
         ("Before clear, 11.9 V\nECM P0562\n\nBattery 12.8 V\n\nAfter clear\nECM no codes",
          [(11.9, None), (12.8, None)]),
+        ("Time: 08:30\nVoltage: 11.4V\nPhase: Before clear\nECM: P0562\n\nTime: 09:30\nVoltage: 12.9V\n"
+         "Phase: After clear\nECM: none", [(11.4, None), (12.9, None)]),
+        ("Run 1: 11.4 V, nothing cleared yet\nECM P0562\nRun 2: 12.9 V, codes cleared\nECM ok",
+         [(11.4, None), (12.9, None)]),
+        ("ECM P0562, ABS silent @ 11.3V\ncleared @ 13.0V\nECM ok, ABS C0035\n10 min idle @ 14.1V\nECM ok, ABS ok",
+         [(11.3, None), (13.0, None), (14.1, None)]),
+        ("ECM P0562 at 10.9 volts. I hooked up a charger (13.3 V) and cleared it all. Now the ECM is clean.",
+         [(10.9, None), (13.3, None)]),
         # What was done on the way is told before the scan it leads to.
         ("Before clear\nECM P0562\n\nRan it 10 min, 14.1 V\n\nAfter run\nECM no codes", [(None, None), (14.1, None)]),
         ("Before clear\nECM P0562\n\nCharger connected, 13.1 V\n\nAfter clear\nECM no codes",

@@ -39,7 +39,8 @@ SAYS = _ONE_SAYS | word_set(
     "have had show showing showed gave report reported log logs logged set threw got gets get having with "
     "haben melden zeigen ont affichent remontent tienen muestran are were did does i we"
 )
-_TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra")
+_TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra "
+                  "hatte hatten avait tenia")
 LEADS = word_set(
     "in from im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur con "
     "avec bei beim inside"

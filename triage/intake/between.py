@@ -27,11 +27,13 @@ _STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text."""
+    """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text; ``parted`` from
+    them by a blank line."""
 
     row: Row
     snapshot: SnapshotDraft
     at: int
+    parted: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +67,10 @@ def habit(rows: Sequence[Row]) -> Habit:
 def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) -> bool:
     """Whether a held row is of its own snapshot and not of the one that starts with the row at ``at``."""
     here = kinds(held.row)
+    apart = any(row.blank for row in rows[held.at : at + 1])
+    if not held.parted and apart:
+        # It stands right below the modules, and apart from what follows.
+        return not any(deed.what == "cleared" for deed in phases.events(held.row.low))
     if not here or _leads_on(held.row.low, bool(told.trailing)):
         return False
     if told.trailing and not here & told.leading:
@@ -73,7 +79,7 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
         return False
     if here & _own(rows, at):
         return True
-    if not any(row.blank for row in rows[held.at : at + 1]):
+    if not apart:
         # It stands right above the heading of the scan below, and apart from the codes above.
         return False
     if "supply" in here:

@@ -39,7 +39,7 @@ _IN = lazily(
 _SAYS = lazily(
     r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|"
-    r"hat|haben|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
+    r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
     r"muestra|muestran|presenta|con|stores|"
     r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
     r"only|just|now|stored|still|also|den|die|le|"
@@ -247,8 +247,8 @@ def _acts(low: str, start: int, end: int) -> bool:
         r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
         r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"
-        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|"
-        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|hatten?|avait|tenia|meldete?|"
+        r"zeigte?|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,

@@ -46,6 +46,8 @@ class Context:
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False
     blanks: int = 0
+    #: A blank line stood since the last row about a module.
+    parted: bool = False
     pending_values: dict[str, str] = field(default_factory=dict)
     in_freeze_frame: bool = False
     complaint_open: bool = False

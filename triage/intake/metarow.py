@@ -4,6 +4,7 @@ and what was done to the vehicle."""
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import datetime
 
 from triage.intake import between, conditions, dates, phases, volts
@@ -107,13 +108,8 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     )
     if not anything:
         return False
-    hold = not started and not context.builder.snapshot.empty and context.blanks > 0 and not quiet
-    cleared = next((deed.start for deed in deeds if deed.what == "cleared" and deed.answer != "refused"), None)
-    if cleared is not None and not started and not context.builder.snapshot.empty:
-        # "Cleared, ran it 10 minutes, 14.2 V": what is said behind the clear is of the scan to come.
-        hold = hold or (bool(found) and all(volt.start > cleared for volt in found))
-    if hold:
-        context.held.append(between.Held(row, context.builder.snapshot, context.at))
+    if not started and not quiet and not context.builder.snapshot.empty and _waits(context, said, found, deeds):
+        context.held.append(between.Held(row, context.builder.snapshot, context.at, context.parted))
         context.builder.may_restart = True
     else:
         apply(context, row)
@@ -122,6 +118,21 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
+           deeds: Sequence[phases.Deed]) -> bool:
+    """Whether a row behind the modules of a scan may be of the scan to come."""
+    if context.parted and not (context.under_heading and context.blanks == 0):
+        return True
+    if said.ran_minutes or said.drove:
+        # The engine ran, the vehicle was driven: if the modules come again they do so in another scan.
+        return not context.under_heading
+    if any(deed.what == "cleared" and deed.answer != "refused" for deed in deeds):
+        # "Charger on, cleared, 14.2 V": what is said behind is of the scan to come.
+        first = min(deed.start for deed in deeds)
+        return (bool(found) or said.any()) and all(volt.start > first for volt in found)
+    return False
 
 
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:

@@ -153,6 +153,11 @@ class Names:
             known = self._found[low] = self._find(low)
         return known
 
+    def _is_article(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
+        """Whether "das" stands right before another name: "Das Motorsteuergerat hat P0562"."""
+        after = at + 1
+        return after < len(parts) and low[parts[at][2] : parts[after][1]] == " " and self._name_at(parts, after) > 0
+
     def _find(self, low: str) -> list[tuple[int, int, bool]]:
         """As :meth:`find`, not remembered."""
         found: list[tuple[int, int, bool]] = []
@@ -164,6 +169,8 @@ class Names:
                 # "B2482 active - steering angle": one ends there, and another begins.
                 size -= 1
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
+                size = 0
+            if size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at):
                 size = 0
             if size:
                 first, last = at, at + size

@@ -35,8 +35,8 @@ _TELLS = word_set(
 )
 #: No sentence begins with one of these.
 _VERBS = word_set(
-    "from did does is are was were has have and or shows show gives gave stayed would hat haben ist sind und oder "
-    "zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
+    "from did does is are was were has have and or shows show gives gave stayed would hat haben hatte ist sind und "
+    "oder zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
 )
 _JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = re.compile(r"[^,.;!?]*:")

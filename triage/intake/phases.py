@@ -31,7 +31,8 @@ class PhaseHit(NamedTuple):
 
 
 _SCAN_HEAD = re.compile(
-    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
+    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
+    r"session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
     r"balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"

@@ -30,7 +30,7 @@ from triage.model.snapshot import StatusWord
 
 _VERBS = word_set(
     "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
-    "hat haben meldet "
+    "hat haben hatte hatten meldet meldete zeigte avait avaient tenia tenian "
     "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da "
     "with in holds stores "
     "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus "
@@ -57,7 +57,14 @@ _SET_OFF = re.compile(
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = lazily(
     r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
-    r"hat|zeigt|meldet|tiene|muestra|affiche)\s"
+    r"hat|hatte|zeigte?|meldete?|tiene|tenia|muestra|affiche|avait)\s"
+)
+#: Done by somebody else, before anything was read.
+_LONG_AGO = lazily(
+    r"(?<![a-z])(?:last (?:week|month|year|time|visit)|yesterday|the other day|ago|previous(?:ly)?|earlier|already|"
+    r"by (?:the|a|another|someone|somebody|his|her|their)|(?:customer|owner|driver|garage)s? (?:had |has |says |said )*"
+    r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
+    r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
 )
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
@@ -125,6 +132,9 @@ def read(context: Context, row: Row) -> None:
     """A sentence with codes in it, and perhaps answers, voltages and a phase."""
     context.refuse(row)
     for piece in _scans(context, row):
+        if piece.start > row.start and not _states_phase(context, piece):
+            _after_a_deed(context, piece)
+            continue
         if _states_phase(context, piece):
             metarow.read(context, piece)
         elif volts.find(piece.low) or context.builder.snapshot.empty:
@@ -132,16 +142,41 @@ def read(context: Context, row: Row) -> None:
         _walk(context, piece)
 
 
+def _after_a_deed(context: Context, piece: Row) -> None:
+    """A part of a sentence that begins with what was done after the scan before ("Cleared it all. Now ABS has C0")."""
+    cut = _SENTENCE.search(piece.low)
+    stop = cut.start() if cut is not None else len(piece.text)
+    metarow.read(context, Row(piece.line, piece.text[:stop], piece.start))
+    _walk(context, piece)
+    # What was held of the deed is of the scan that the modules named behind it are in.
+    metarow.flush(context)
+    if volts.find(piece.low[stop:]):
+        metarow.apply(context, Row(piece.line, piece.text[stop:], piece.start + stop), top=True)
+
+
+def _deed(low: str) -> bool:
+    """Whether a text tells that the codes were cleared, or that the vehicle was driven."""
+    if _LONG_AGO.search(low) is not None:
+        return False
+    return any(deed.what in ("cleared", "drove") and deed.answer != "refused" for deed in phases.events(low))
+
+
 def _scans(context: Context, row: Row) -> list[Row]:
-    """The row, parted before each sentence that opens another scan ("After the clear the ABS has C0035")."""
+    """The row, parted before each sentence that opens another scan ("After the clear the ABS has C0035", "Cleared it
+    all. Now the ABS has C0035")."""
     starts = [0]
-    for match in _SENTENCE.finditer(row.low):
-        hit = phases.find(row.low[match.end() : match.end() + 60])
-        if hit is None or hit.start > 12:
+    marks = list(_SENTENCE.finditer(row.low))
+    if not marks:
+        return [row]
+    said = [code.start for code in row.finds.codes] + [hit.start for hit in answers_in(row)]
+    for match, stop in zip(marks, [*(mark.start() for mark in marks[1:]), len(row.low)], strict=True):
+        if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
-        told = [phases.find(row.low[start : match.start()]) for start in starts[-1:]]
-        coded = any(starts[-1] <= code.start < match.start() for code in row.finds.codes)
-        if coded and told[0] is not None and told[0].phase != hit.phase:
+        hit = phases.find(row.low[match.end() : match.end() + 60])
+        told = phases.find(row.low[starts[-1] : match.start()])
+        before = told.phase if told is not None else "before-clear"
+        other = hit is not None and hit.start <= 12 and before != hit.phase
+        if other or _deed(row.low[match.end() : stop]):
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
@@ -166,11 +201,15 @@ def answers(context: Context, row: Row) -> bool:
     clauses = clauses_of(context, row)
     if not any(clause.names and clause.answers for clause in clauses) and not _spread(clauses):
         return False
-    if _states_phase(context, row):
-        metarow.read(context, row)
-    else:
-        metarow.apply(context, row, top=True)
-    _walk(context, row)
+    for piece in _scans(context, row):
+        if piece.start > row.start and not _states_phase(context, piece):
+            _after_a_deed(context, piece)
+            continue
+        if _states_phase(context, piece):
+            metarow.read(context, piece)
+        else:
+            metarow.apply(context, piece, top=True)
+        _walk(context, piece)
     return True
 
 

@@ -228,6 +228,7 @@ def _row(context: Context, row: Row, at: int) -> None:
     context.at = at
     if row.blank:
         context.blanks += 1
+        context.parted = True
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
@@ -247,8 +248,10 @@ def _row(context: Context, row: Row, at: int) -> None:
         _coded(context, row)
     else:
         plainrow.read(context, row, at)
-    if context.held and (context.builder.module is not known or row.finds.codes):
-        metarow.flush(context)
+    if context.builder.module is not known or row.finds.codes:
+        context.parted = False
+        if context.held:
+            metarow.flush(context)
     if row.line.number not in context.page_marks:
         context.blanks = 0
 

@@ -268,7 +268,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if label or not number.unit:
         return Volt(start, end, value, "supply", True)
     words = re.sub(r"[^a-z ]", " ", own).split()
-    plain = not words or STATE_WORDS.search(words[-1]) is not None or len(words[-1]) <= 2 or _of_the_scan(own)
+    plain = not words or own.rstrip(" (").endswith("@") or STATE_WORDS.search(words[-1]) is not None
+    plain = plain or len(words[-1]) <= 2 or _of_the_scan(own)
     return Volt(start, end, value, "bare" if plain else "named", False)
 
 
