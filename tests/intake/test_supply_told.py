@@ -164,3 +164,22 @@ def test_a_lowest_in_its_own_words(line: str, expected: tuple[float | None, floa
     (snapshot,) = read_text(f"{line}\nECM: P0562 active", load()).snapshots
     assert [module.module for module in snapshot.modules] == ["engine control"]
     assert (snapshot.volts, snapshot.lowest_volts) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Steuergerät;Fehlercode;Fehlerart;Status\nMotorsteuerung;P0562;16;gespeichert\nAirbag;;;keine Antwort\n"
+         "Bordspannung;12,1 V;;", (12.1, None)),
+        ("Module | Code | Status\nBattery voltage | 11.9 V |\nLowest voltage | 9.1 V |\nECM | P0562 | stored\n"
+         "ABS | | no response", (11.9, 9.1)),
+        ("Transporter, Batterie leer, mit Ladegerät dran 13,1 V\nMotor: P0562\nABS: keine Antwort", (13.1, None)),
+        ("Vehicle: delivery van, diesel, 2019, 12 V\nECM P0562\nABS no answer", (None, None)),
+        ("on charger, 11.5 V at battery, pulled down to 8.5 V on the starter\nECM: P0562\nABS: ok", (11.5, 8.5)),
+        ("ECM P0562\nABS no answer\nBattery was 11.7 volts before I put the charger on and 13.5 after.", (11.7, None)),
+    ],
+)
+def test_a_voltage_beside_other_things(text: str, expected: tuple[float | None, float | None]) -> None:
+    (snapshot,) = read_text(text, load()).snapshots
+    assert len(snapshot.modules) == 2
+    assert (snapshot.volts, snapshot.lowest_volts) == expected

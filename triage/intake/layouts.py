@@ -269,7 +269,7 @@ def _name_columns(rows: Sequence[Row]) -> None:
             continue
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
-        if not row.finds.codes and whole and _about_the_scan(row.low):
+        if not row.finds.codes and ((whole and _about_the_scan(row.low)) or _is_supply(cells)):
             continue
         row.roles = _fit(row, head, head_roles)
 
@@ -302,6 +302,12 @@ def _two_heads(text: str, at: int) -> bool:
 def _about_the_scan(low: str) -> bool:
     """Whether a line with a comma in it, say, tells of the whole scan rather than of one module."""
     return phases.find(low) is not None or any(volt.labelled for volt in volts.find(low))
+
+
+def _is_supply(cells: Sequence[Cell]) -> bool:
+    """Whether a row of a table tells the supply: its name in the first cell, a voltage in the next, the rest empty."""
+    filled = [cell for cell in cells if cell.text.strip(" -")]
+    return len(filled) == 2 and bool(volts.find(filled[1].low)) and volts.is_label(filled[0].low)
 
 
 def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:

@@ -93,13 +93,16 @@ _ALONE = re.compile(
     r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
     r"running|"
     r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
-    r"(?=\s*(?:[,.;!(]|-\s|$))"
+    r"(?=\s*(?:[,.;!(]|-\s|$))|"
+    r"\s*(?:on|with|mit|am|an|sous|avec|con|en)\s(?:(?:the|a|an|dem|einem|le|un|une|el)\s)?(?:battery |bench |mains )?"
+    r"(?:charger|charge|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
+    r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))"
 )
 
 
 @remembered
 def alone(low: str) -> bool:
-    """Whether a line starts with a device and that it is on or off, and so names no module.
+    """Whether a line starts with a device and that it is on or off ("on charger, ..."), and so names no module.
 
     >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
     (True, False, False)

@@ -303,7 +303,11 @@ def _facts(context: Context, row: Row) -> bool:
     kind = context.facts.take(row.text, row.low)
     if kind is None:
         return False
-    if kind == "vin" and len(row.text) > 60:
+    if (kind == "vin" and len(row.text) > 60) or (
+            kind == "label" and any(
+                volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
+                for volt in volts.find(row.low))):
+        # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
     return True
 

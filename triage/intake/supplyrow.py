@@ -24,7 +24,7 @@ SMALL = word_set(
     "vehicle volt volts was were when while with "
     "am an auf bei beim bis das dem der des die dran ein es gemessen hat ich im ist jetzt lag laut liegt mit nach noch "
     "nur und um von vor waehrend wahrend war wir zeigt zum zur angeschlossen angeklemmt "
-    "connected attached hooked clipped off "
+    "connected attached hooked clipped off starter anlasser demarreur arranque "
     "au aux avec avant apres c cela ce d dans de du depuis est et etait il j la le les lors mesuree mesure on par "
     "pendant pour sous sur tout un une branche branchee connecte "
     "al antes con conectado cuando del desde despues durante el ella en era esta estaba ha hasta hay la las lo los "

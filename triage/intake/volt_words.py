@@ -77,7 +77,7 @@ AFTERWARDS = re.compile(
 )
 #: What the supply was before something was connected: lower than what is read now.
 EARLIER = lazily(
-    r"(?:before (?:that|this)|beforehand|before i (?:put|connected|hooked|clipped)|"
+    r"(?:before (?:that|this)|beforehand|"
     r"previously|zuvor|davor|avant (?:ca|cela)|auparavant|antes de (?:eso|esto))(?![a-z])"
 )
 NOMINAL_AFTER = re.compile(
