@@ -38,6 +38,7 @@ before: 11.4V lowest 8.8V | Avant (11,2 V)
     "none": """
 after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes
 battery replaced last year | after cleaning the codes | Fixed idle speed | new module | ran out of fuel
+fuse F28 replaced, checked again
 """,
 }
 

@@ -47,6 +47,10 @@ def supplies(text: str) -> Volts:
          [(11.3, None), (13.0, None), (14.1, None)]),
         ("ECM P0562 at 10.9 volts. I hooked up a charger (13.3 V) and cleared it all. Now the ECM is clean.",
          [(10.9, None), (13.3, None)]),
+        ("Scan 1 (11.2 V at start)\nECM P0562\n\n11.0 V at end, lowest 8.9 V\n\nScan 2 (12.8 V at start)\nECM ok\n\n"
+         "12.7 V at end", [(11.2, 8.9), (12.8, None)]),
+        ("Before clear\nECM P0562\n\nBattery: 11.9 V\nCharger: no\n\nAfter clear\nECM ok\n\nBattery: 12.8 V\n"
+         "Charger: yes", [(11.9, None), (12.8, None)]),
         # What was done on the way is told before the scan it leads to.
         ("Before clear\nECM P0562\n\nRan it 10 min, 14.1 V\n\nAfter run\nECM no codes", [(None, None), (14.1, None)]),
         ("Before clear\nECM P0562\n\nCharger connected, 13.1 V\n\nAfter clear\nECM no codes",
@@ -141,6 +145,12 @@ def test_a_voltage_in_the_first_sentence(text: str, expected: tuple[float | None
     assert (snapshot.volts, snapshot.lowest_volts) == expected
     assert "radio" in [module.module for module in snapshot.modules]
     assert not any("B+" in (module.printed or "") for module in snapshot.modules)
+
+
+def test_what_fed_the_vehicle_stays_with_the_voltage() -> None:
+    scan = "ECM P0562\n\nBattery 11.9 V\nCharger: "
+    text = f"Before clear\n{scan}no\n\nAfter clear\n{scan}yes"
+    assert [scan.outside_supply for scan in read_text(text, load()).snapshots] == ["none", "charger"]
 
 
 def test_lines_typed_between_the_blocks_of_a_page() -> None:

@@ -71,7 +71,7 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
     if not held.parted and apart:
         # It stands right below the modules, and apart from what follows.
         return not any(deed.what == "cleared" for deed in phases.events(held.row.low))
-    if not here or _leads_on(held.row.low, bool(told.trailing)):
+    if not here or leads_on(held.row.low, bool(told.trailing)):
         return False
     if told.trailing and not here & told.leading:
         return True
@@ -115,7 +115,7 @@ def _of_modules(row: Row) -> bool:
     return not row.blank and bool(row.finds.codes or row.roles or spoken(row.low))
 
 
-def _leads_on(low: str, often: bool) -> bool:
+def leads_on(low: str, often: bool) -> bool:
     """Whether a row tells what was done before the scan below: a deed, a run. ``often``: voltages stand behind the
     scans of this text, also those taken with a charger on."""
     said = conditions.find(low)

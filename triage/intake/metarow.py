@@ -149,13 +149,24 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
 def flush(context: Context) -> None:
     """Put rows that waited for what comes after them into the snapshot being read now, or into the one above."""
     waiting, context.held = context.held, []
-    for held in waiting:
-        snapshot = context.builder.snapshot
-        if held.snapshot is not snapshot:
-            context.habit = context.habit or between.habit(context.rows)
-            if between.is_of_the_scan_above(held, context.rows, context.at, context.habit):
-                snapshot = held.snapshot
-        apply(context, held.row, top=True, snapshot=snapshot)
+    for held, above in zip(waiting, _above(context, waiting), strict=True):
+        apply(context, held.row, top=True, snapshot=held.snapshot if above else context.builder.snapshot)
+
+
+def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
+    """Of each row that waited whether it is of its own snapshot, which another has followed."""
+    if all(held.snapshot is context.builder.snapshot for held in waiting):
+        return [False] * len(waiting)
+    context.habit = context.habit or between.habit(context.rows)
+    found: list[bool] = []
+    for place, held in enumerate(waiting):
+        if not between.kinds(held.row) and place and found[-1] and held.at == waiting[place - 1].at + 1:
+            # "Battery 11.9 V" and below it "Charger: no": one block.
+            found.append(not between.leads_on(held.row.low, True))
+        else:
+            found.append(held.snapshot is not context.builder.snapshot and between.is_of_the_scan_above(
+                held, context.rows, context.at, context.habit))
+    return found
 
 
 def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,

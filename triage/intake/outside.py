@@ -96,7 +96,9 @@ _ALONE = re.compile(
     r"(?=\s*(?:[,.;!(]|-\s|$))|"
     r"\s*(?:on|with|mit|am|an|sous|avec|con|en)\s(?:(?:the|a|an|dem|einem|le|un|une|el)\s)?(?:battery |bench |mains )?"
     r"(?:charger|charge|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
-    r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))"
+    r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
+    r"\s*(?:battery |bench )?(?:charger|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
+    r"\s*[:=]\s*(?:yes|no|on|off|connected|not connected|ja|nein|an|ab|oui|non|branche|si|conectado)\s*$"
 )
 
 

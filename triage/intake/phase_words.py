@@ -103,6 +103,8 @@ _AGAIN = (
     r"relue?|relecture|nouvelle lecture|lue? (?:de|a) nouveau|releido|leid[oa] (?:otra vez|de nuevo)|"
     r"nueva lectura)"
 )
+#: The same of what was only looked at no more than of codes: a fuse was "replaced, checked again" within one scan.
+_READ_AGAIN = _AGAIN.replace("|tried|looked|pulled", "").replace("|check(?:ed)?|test(?:ed)?", "")
 _THEN = r"(?:[,;:.]| -)?(?: (?:and|then|now|und|dann|et|puis|y|luego|i|we))* "
 #: The engine or the vehicle was run.
 _RAN = (
@@ -126,7 +128,7 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
             rf"(?:some |this |our |my |doing |did )*(?:re)?work)|"
             rf"post[ -]?(?:{_MENDED})|"
             rf"with (?:a |the )?new \w+(?: \w+)?(?: fitted| installed| in(?= ?$|[ ]?[,:;])| on(?= ?$|[ ]?[,:;]))|"
-            rf"{_MENDED}(?: \w+){{0,2}}{_THEN}(?:final )?{_AGAIN}|"
+            rf"{_MENDED}(?: \w+){{0,2}}{_THEN}(?:final )?{_READ_AGAIN}|"
             rf"final (?:scan|check|read(?:ing|-?out)?)|post[ -]?scan|"
             rf"repairs? (?:done|complete[d]?|finished|carried out)|"
             rf"nach (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?{_MENDED_DE}|"

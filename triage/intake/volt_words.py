@@ -114,7 +114,7 @@ OTHER_PLACE_AFTER = lazily(
 )
 #: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
 START_BEFORE = lazily(r"(?<![a-z])start(?![a-z])[ :=]*$")
-START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&]| and| to)")
+START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&:]| and| to|$)")
 END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish|lowest|min(?:imum)?)(?![a-z])")
 DEVICE_AFTER = lazily(
     r"[ -]?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador|"

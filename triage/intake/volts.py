@@ -262,7 +262,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if OTHER.search(own) or OTHER_AFTER.match(low, end):
         return Volt(start, end, value, "other", label)
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
-    of = "supply" if begun and END_FOLLOWS.match(low, end) else _extreme(before, own, after)
+    # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
+    begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
+    of = "supply" if begun else _extreme(before, own, after)
     if of is not None:
         return Volt(start, end, value, of, True)
     if label or not number.unit:
