@@ -51,6 +51,11 @@ def supplies(text: str) -> Volts:
          "12.7 V at end", [(11.2, 8.9), (12.8, None)]),
         ("Before clear\nECM P0562\n\nBattery: 11.9 V\nCharger: no\n\nAfter clear\nECM ok\n\nBattery: 12.8 V\n"
          "Charger: yes", [(11.9, None), (12.8, None)]),
+        # Told together.
+        ("Supply before clear 11.3 V, after clear 12.8 V\n\nbefore clear\nECM P0562\nafter clear\nECM ok",
+         [(11.3, None), (12.8, None)]),
+        ("before clear\nECM P0562\nafter clear\nECM ok\n\nBattery: 11.3 V before, 12.8 V after",
+         [(11.3, None), (12.8, None)]),
         # What was done on the way is told before the scan it leads to.
         ("Before clear\nECM P0562\n\nRan it 10 min, 14.1 V\n\nAfter run\nECM no codes", [(None, None), (14.1, None)]),
         ("Before clear\nECM P0562\n\nCharger connected, 13.1 V\n\nAfter clear\nECM no codes",

@@ -15,6 +15,7 @@ from triage.intake.assembly import SnapshotDraft
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
 from triage.intake.remember import remembered
+from triage.model.snapshot import Phase
 
 #: What was done to come to the next scan ("charged it to 12.8 V"), where no event is told by it.
 _DONE = lazily(
@@ -85,6 +86,30 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
     if "supply" in here:
         return held.snapshot.volts is None
     return held.snapshot.lowest is None
+
+
+_PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
+_BARE = lazily(r"(?<![a-z])(?:(before|vorher|avant|antes)|(?:after|nachher|danach|apres|despues))(?![a-z])")
+
+
+@remembered
+def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
+    """The supply of several scans told in one line, each by its phase; () where fewer than two are.
+
+    >>> by_phase("battery: 11.3 v before, 12.8 v after clear"), by_phase("after clear 12.8 v, lowest 11.1 v")
+    ((('before-clear', 11.3), ('after-clear', 12.8)), ())
+    """
+    if len(low) > 160 or len(volts.find(low)) < 2:
+        return ()
+    found: dict[Phase, float] = {}
+    for part in _PARTS.split(low):
+        told = [volt for volt in volts.find(part) if volt.of != "nominal"]
+        hit, bare = phases.find(part), _BARE.search(part)
+        fits = len(told) == 1 and told[0].of in ("supply", "bare", "named") and 3.0 <= told[0].value <= 36.0
+        if fits and (hit is not None or bare is not None):
+            phase: Phase = hit.phase if hit is not None else "before-clear" if bare and bare[1] else "after-clear"
+            found.setdefault(phase, told[0].value)
+    return tuple(found.items()) if len(found) >= 2 else ()
 
 
 def _own(rows: Sequence[Row], at: int) -> set[str]:

@@ -14,7 +14,7 @@ from triage.intake.names import Names
 from triage.intake.pieces import Legend
 from triage.intake.remember import remembered
 from triage.intake.style import Style
-from triage.model.snapshot import ListRead, StatusWord
+from triage.model.snapshot import ListRead, Phase, StatusWord
 
 #: What the next lines that are only names stand for, after a heading such as "No answer:".
 ListOf = Literal["silent", "clean", "not fitted", "not scanned"]
@@ -62,6 +62,8 @@ class Context:
     held: list[between.Held] = field(default_factory=list)
     #: Where this text keeps its voltages, once that is asked.
     habit: between.Habit | None = None
+    #: The supply of scans that a line tells together by their phases.
+    supply_by_phase: dict[Phase, float] = field(default_factory=dict)
     #: The place of the row being read.
     at: int = 0
     #: Supply voltages used, to judge them together at the end.

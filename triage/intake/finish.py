@@ -63,6 +63,8 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
     since = None
     if any(value is not None for value in (have.warm_ups, have.distance_km, have.minutes)):
         since = SinceClear(warm_ups=have.warm_ups, distance_km=have.distance_km, minutes=have.minutes)
+    if draft.volts is None and draft.phase is not None:
+        draft.volts = context.supply_by_phase.get(draft.phase)
     if draft.volts is None:
         draft.volts = draft.end_volts
     if draft.volts is None:

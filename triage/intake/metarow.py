@@ -96,6 +96,11 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         return True
     if _says_nothing(low):
         return False
+    told = between.by_phase(low)
+    if told:
+        # A line that sums up is of no scan by itself.
+        context.supply_by_phase |= dict(told)
+        return True
     hit = phases.find(low)
     head = phases.scan_head(low)
     stamps = [] if _is_aside_date(low) else _stamps(context, row)
