@@ -52,7 +52,7 @@ TOLD = [
      " | engine control: P0562 stored, P0101 current; transmission control: clean; anti-lock brakes: C0044 stored; "
      "restraints: silent"),
     ("Transmission\ncontrol: no codes\nAnti-lock brakes:\nno response\nBody control:\nB1342-49 stored\n",
-     " | anti-lock brakes: silent; body control: B1342-49 stored"),
+     " | transmission control: clean; anti-lock brakes: silent; body control: B1342-49 stored"),
     ("and finally the radio no codes\nECM P0562\n", " | radio: clean; engine control: P0562"),
 ]
 

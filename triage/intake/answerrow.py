@@ -142,6 +142,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     names_below = (
         below is not None
         and not below.finds.codes
+        and not below.text.endswith(":")
         and stated_count(below.low) is None
         and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
         and bool(_names(context, below.text))
@@ -208,8 +209,11 @@ def _names(context: Context, text: str) -> list[str]:
 
 
 def _abbreviations(context: Context, text: str) -> bool:
-    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM")."""
+    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM"), or more than
+    two names with spaced ones ("dosing / gateway / radio"): two may be one module of two tasks."""
     parts = text.split("/")
+    if text.count(" / ") > 1 and context.names.differ([tidy(part) for part in parts]):
+        return not context.names.listed(text)
     return (
         len(parts) > 1
         and not context.names.listed(text)
@@ -266,6 +270,10 @@ def _separated(row: Row, text: str) -> bool:
 def listed(context: Context, row: Row) -> bool:
     """Names under a heading such as "No answer:"."""
     if context.list_of is None or len(row.text) > 300:
+        return False
+    if row.text.endswith(":"):
+        # A name with a colon heads what follows it.
+        context.list_of = None
         return False
     whole = tidy(row.text)
     one = context.names.score(whole) >= 60.0 and not _is_list(context, whole)

@@ -48,6 +48,7 @@ LEADS = word_set(
 _FILLER = word_set(
     "the a an der die das dem den le la les el los las l both all codes code dtc dtcs fault faults stored set logged "
     "history either also only still now back at is are was were one two three present module modules control unit "
+    "steuergerat steuergerate calculateur calculateurs boitier centralita centralitas unidad mando modulo modul "
     "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same"
 )
 

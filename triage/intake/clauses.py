@@ -34,12 +34,14 @@ _WITH = lazily(
 )
 _IN = lazily(
     r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
-    r"le\s+|la\s+|el\s+|l'|both\s+)?$"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
 )
 _SAYS = lazily(
     r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
-    r"logged|logs|sets?|threw|throws|got|gets|"
-    r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|indique|remonte|avec|tiene|tienen|"
+    r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
+    r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
+    r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
+    r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
     r"muestra|muestran|presenta|con|stores|"
     r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
     r"only|just|now|stored|still|also|den|die|le|"
@@ -165,6 +167,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is not None and says[0].strip()[:1].isalpha():
         # "In the head unit I got U0100"
         text = _WHO.sub("", text)
+    if says is not None and ": " in text:
+        # "After clearing: the cab shows": what stands before the colon is no part of the name.
+        text = text[text.rindex(": ") + 2 :]
     printed = tidy(without_links(text) if says is None else strip_links(text))
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
@@ -214,7 +219,7 @@ def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spok
     """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
 
     def is_like(text: str) -> bool:
-        least = 85.0 if " " not in text else 60.0
+        least = 100.0 if len(text) < 5 else 85.0 if " " not in text else 60.0
         return not context.names.listed(text) and context.names.score(text) >= least
 
     sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
@@ -248,7 +253,8 @@ def _acts(low: str, start: int, end: int) -> bool:
         r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"
         r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|hatten?|avait|tenia|meldete?|"
-        r"zeigte?|haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"zeigte?|da |dan |presenta|gives|giving|showing|got |"
+        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,

@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import engine_state, leads, namelist, phases, states
+from triage.intake import counted, engine_state, leads, namelist, phases, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.behind import wordy
@@ -19,9 +19,12 @@ from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
 from triage.intake.linking import strip_links, trailing_status
 from triage.intake.names import tidy
+from triage.intake.near import small
 from triage.intake.patterns import lazily
+from triage.intake.phrases import NOT_SHORT
 from triage.intake.pieces import Details
-from triage.intake.style import HEADING, Place, shape_of
+from triage.intake.shapes import shape_of
+from triage.intake.style import HEADING, Place
 from triage.intake.tails import read_pieces
 from triage.model.snapshot import StatusWord
 
@@ -37,10 +40,12 @@ _NAME_STOP = lazily(
 )
 #: What ends the description of a code within a line, and what leads to one.
 _NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
-_JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
+#: Without one of these no place holds several names.
+_LIST_MARKS = (",", "+", "&", "/", " and ", " und ", " et ", " y ", ";")
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
 
 
@@ -58,7 +63,7 @@ def read(context: Context, row: Row) -> None:
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
         details = beside(context, row, code, leads.stop_before(starts, code.start, stop), used)
         pending.append((code, details))
-    _share_status(row, pending, None if led else before_status)
+    leads.share(row, pending, None if led else before_status, context.style.own_brackets)
     for at, (code, details) in enumerate(pending):
         if details.status is None and code.start in led:
             pending[at] = code, replace(details, status=led[code.start])
@@ -88,6 +93,10 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
     if any(hit.start > code.end and _ANOTHER.search(row.low, max(code.end, hit.start - 48), hit.start) for hit in said):
         # "Engine: P0562 active / ABS: no answer"
+        return False
+    behind = [hit for hit in said if hit.start > code.end and not is_title(row, hit)]
+    if any(_STOP.search(row.low, code.end, hit.start) for hit in behind):
+        # "From the ECM: P0562 stored. No faults in the radio."
         return False
     usual = shape in context.style.described
     if usual and _MARK_BEFORE.search(row.text, 0, code.start) and "," not in row.text[: code.start]:
@@ -125,6 +134,10 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
         draft.count = details.count
     for name, value in details.freeze.items():
         draft.freeze.setdefault(name, value)
+    if row.behind and row.finds.codes and code.start == row.finds.codes[-1].start:
+        count, values = counted.told(row.behind)
+        draft.count = count if draft.count is None else draft.count
+        draft.freeze = {**values, **draft.freeze}
     return draft
 
 
@@ -166,7 +179,10 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
 
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
-    if place.many and (not shape_of(row)[2] or not row.text[: row.finds.codes[0].start].strip(" -*#.)")):
+    if place.many and (
+        not (lead := row.text[: row.finds.codes[0].start].strip(" -*#.)"))
+        or (not shape_of(row)[2] and states.of_cell(small(lead)) is not None)
+    ):
         places = namelist.parts(row, namelist.known(context.names))
         texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
         if texts and all(namelist.acceptable(text) for text in texts):
@@ -177,21 +193,20 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
             ]
             closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
             end = row.finds.codes[-1].end
-            lead = row.low[end : places[0][0]].strip(" ([")
-            return found, (end if states.of_cell(lead) is None else places[0][0], closed)
+            told = row.low[end : places[0][0]].strip(" ([")
+            return found, (end if states.of_cell(told) is None else places[0][0], closed)
     if (place.many or place.piece is not None) and not context.under_heading:
         # Each line of this text names its own module: the one of the line above is not this line's.
         context.builder.module = None
-    module, used = _module(context, row, place)
-    return [module], used
+    return _named(context, row, place)
 
 
-def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tuple[int, int]]:
-    """The module of a row, and the span of its text that its name took."""
+def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
+    """The module of a row (several where a list of names stands in its place), and the span that its name took."""
     code = row.finds.codes[0]
     start, end = _name_span(context, row, place)
     if end <= start and place.cell is None:
-        return module_for(context, row, code), (0, 0)
+        return [module_for(context, row, code)], (0, 0)
     printed = tidy(strip_links(row.text[start:end])) if end > start else ""
     if end > start:
         # "Air con" is a name, its last word no link.
@@ -204,16 +219,22 @@ def _module(context: Context, row: Row, place: Place) -> tuple[ModuleDraft, tupl
             # Two spaces inside a name are a slip, no gap between columns.
             printed, start, end = whole, 0, code.start
     printed = context.names.bare(printed)
-    if printed and has_letter(printed) and _acceptable(context, row, place, printed):
-        begin = row.text.find(printed, start)
-        begin = begin if begin >= 0 else start
-        module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
-        context.under_heading = False
-        return module, (start, end)
-    span = (0, 0)
-    if printed and place != HEADING and place.cell is None and not place.before:
-        span = (0, 0)
-    return module_for(context, row, code), span
+    if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
+        return [module_for(context, row, code)], (0, 0)
+    context.under_heading = False
+    spans = [(start, end)]
+    if not place.before and any(mark in row.text for mark in _LIST_MARKS):
+        spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure)
+    if len(spans) > 1:
+        texts = [context.names.bare(tidy(row.text[at:to])) for at, to in spans]
+        return [
+            context.builder.name_module(text, row.line, row.start + at, row.start + to)
+            for text, (at, to) in zip(texts, spans, strict=True)
+        ], (spans[0][0], spans[-1][1])
+    begin = row.text.find(printed, start)
+    begin = begin if begin >= 0 else start
+    module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
+    return [module], (start, end)
 
 
 def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
@@ -240,7 +261,8 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     code = row.finds.codes[0]
     if "@" in row.text and (marked := _behind_at(context, row, code.end)) is not None:
         return marked
-    if code.start == 0 and (inside := _behind_in(context, row, code.end)) is not None:
+    leads = code.start == 0 or (row.kind == "gap" and not strip_links(row.text[: code.start]))
+    if leads and (inside := _behind_in(context, row, code.end)) is not None:
         return inside
     if place.cell is not None and row.cells and place.cell < len(row.cells):
         cell = row.cells[place.cell]
@@ -369,17 +391,3 @@ def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
     if sum(map(len, texts)) > 400:
         return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
     return _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
-
-
-def _share_status(row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
-    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together."""
-    for at in range(len(pending) - 2, -1, -1):
-        code, details = pending[at]
-        after, following = pending[at + 1]
-        between = row.low[code.end : after.start].strip(" ,;&+/|()")
-        if details.status is None and between in _JOINTS:
-            pending[at] = code, replace(details, status=following.status)
-    if before is not None:
-        for at, (code, details) in enumerate(pending):
-            if details.status is None:
-                pending[at] = code, replace(details, status=before)

@@ -69,15 +69,17 @@ _CANDIDATE = re.compile(
 )
 _CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
 _HEX = frozenset("0123456789ABCDEFabcdef")
+#: A date in the next cell: "P0AA6:00,14.08.24,inactive".
+_DATE = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}(?![0-9])"
 _UNIT = (
     r"(?![0-9A-Za-z])(?!\s?(?:v|volts?|km|mi|miles|min|minutes?|minuten|x|times|rpm|h|s|sec|mal|fois|veces|of|"
     r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|"
-    r"[.,:/][0-9])"
+    rf"[.,:/](?!{_DATE})[0-9])"
 )
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
 #: Failure type after a code, from the surest form to the weakest.
 _JOINED = lazily(
-    rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.,:/][0-9])|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
+    rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.:/](?!{_DATE})[0-9]|,(?!{_DATE})[0-9]{{1,2}}(?:\s?v|(?![0-9,;-])))|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
     rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
 )
@@ -211,6 +213,9 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         return Refusal(start, end, message) if message and near.stands_alone(text, start, end) else None
     slip = clean != body or bool(match[8])
     if clean != body and not near.is_slip(letter, body, digits):
+        if not spaced and tail is None and near.may_be_slip(letter, body) and _JOINED.match(text, end):
+            # A failure type behind it: no name is written so.
+            return _with_tail(text, low, start, end, (upper + clean).upper(), None, end, True)
         likely = not spaced and near.may_be_slip(letter, body) and near.stands_alone(text, start, end)
         return _two_ways(text, start, end, (upper + clean).upper()) if likely else None
     if spaced and clean != body and (digits < 2 or letter.islower()):
@@ -237,8 +242,8 @@ def _with_tail(
                 continue
             pair = match[1] or match[match.lastindex or 1]
             if (
-                form is not _BRACKETED
-                and form is not _LABELLED
+                form is not _LABELLED
+                and (form is not _BRACKETED or match[0].strip(" [](){}hH") == pair)
                 and not near.can_be_spaced_type(pair)
                 and (text[end : end + 1] not in "-:." or text[end + 1 : end + 2].isspace())
             ):
@@ -258,7 +263,7 @@ def _with_tail(
             status, end = int(bits[1], 2), bits.end()
         elif failure is not None:
             match = _STATUS_BYTE.match(text, end)
-            if match is not None:
+            if match is not None and (not match[2] or has_digit(match[2]) or match[2] == "FF"):
                 status, end = int(match[1] or match[2] or match[3] or match[4], 16), match.end()
         elif (match := _STATUS_BYTE.match(text, end)) is not None and match[1]:
             status, end = int(match[1], 16), match.end()

@@ -19,7 +19,8 @@ from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.intake.rows import TITLE
-from triage.intake.style import HEADING, shape_of
+from triage.intake.shapes import shape_of
+from triage.intake.style import HEADING
 from triage.intake.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
@@ -42,7 +43,7 @@ _GOES_ON = word_set(
     "invalid"
 )
 #: Of those, the words that no line ends with.
-_LEADS_ON = word_set(
+LEADS_ON = word_set(
     "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
 )
 _CONTINUED = re.compile(
@@ -285,7 +286,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""
-    if ends in _LEADS_ON or (wrapped and ends in _GOES_ON):
+    if ends in LEADS_ON or (wrapped and ends in _GOES_ON):
         return True
     if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
         return True

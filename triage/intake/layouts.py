@@ -55,6 +55,8 @@ class Row:
     head: bool = False
     blank: bool = False
     shape: tuple[str, int, bool] | None = None
+    #: A count or a distance that was taken off the end of a line with codes.
+    behind: str = ""
 
     def __post_init__(self) -> None:
         text = self.text
@@ -116,8 +118,8 @@ def _list_mark(rows: Sequence[Row]) -> str:
         coded = [row for row in rows if row.finds.codes and mark in row.text]
         if (
             usual >= 2
-            and len(coded) >= 2
-            and often >= 2
+            and coded
+            and (min(len(coded), often) >= 2 or (usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
             and often >= 0.6 * sum(counts.values())
             and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
         ):

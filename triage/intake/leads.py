@@ -14,13 +14,16 @@ from __future__ import annotations
 import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from triage.intake import states
 from triage.intake.context import Context
+from triage.intake.found import Found
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
+from triage.intake.pieces import Details
 from triage.intake.vocabulary import STATE_FILLER
 from triage.model.snapshot import StatusWord
 
@@ -30,6 +33,8 @@ Span = tuple[int, int]
 _LIST_WORDS = STATE_FILLER | word_set(
     "trouble list liste lista eintrage eintraege averias fallos codigos only now also still nur noch"
 )
+#: Nothing but these between codes that stand together.
+JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
 _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
 _JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
@@ -176,3 +181,23 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
     """Whether a name stands between two places."""
     place = bisect_left(names, (start, start))
     return place < len(names) and names[place][0] < end
+
+
+def share(
+    row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None, own_brackets: bool
+) -> None:
+    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together.
+
+    ``own_brackets``: in this text one in brackets is of its code alone.
+    """
+    for at in range(len(pending) - 2, -1, -1):
+        code, details = pending[at]
+        after, following = pending[at + 1]
+        between = row.low[code.end : after.start].strip(" ,;&+/|()")
+        own = own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
+        if details.status is None and between in JOINTS and not own:
+            pending[at] = code, replace(details, status=following.status)
+    if before is not None:
+        for at, (code, details) in enumerate(pending):
+            if details.status is None:
+                pending[at] = code, replace(details, status=before)

@@ -9,6 +9,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
 from triage.intake.characters import low as small
@@ -30,7 +31,11 @@ LINKS = word_set(
     "codigos averia "
     "averias fallo fallos y con registra guarda then now still only just two three four five following this these "
     "those "
-    "returned returns returning back again setting number no nr p/n plus had's the"
+    "returned returns returning back again setting number no nr p/n plus had's the steht stehen liegt liegen gibt "
+    "wurde wurden findet finden hinterlegt eingetragen se trouve trouvent figure figurent "
+    "donne donnent giving showing that's thats that which it's first next apparait apparaissent hay aparece aparecen "
+    "figura figuran encuentra "
+    "sits stand stands"
 )
 _LEADING = word_set(
     "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde "
@@ -45,6 +50,8 @@ _COUNTED = word_set(
     "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
     "averias fallo fallos"
 )
+#: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
+_I_DID = word_set("got get found have had see saw read did")
 _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
 
@@ -67,7 +74,7 @@ def strip_links(text: str) -> str:
     while (
         last
         and parts[last - 1][0] in LINKS
-        and (not _is_letter(text, parts[last - 1]) or (parts[last - 1][0] == "i" and last < len(parts)))
+        and (not _is_letter(text, parts[last - 1]) or _says_i(parts, last - 1))
         and (text[parts[last - 1][1] - 1 : parts[last - 1][1]] not in ("-", "/"))
     ):
         last -= 1
@@ -82,6 +89,11 @@ def strip_links(text: str) -> str:
         closing = text.find(")", parts[last - 1][2])
         kept = kept + ")" if closing >= 0 else kept
     return kept
+
+
+def _says_i(parts: Sequence[tuple[str, int, int]], at: int) -> bool:
+    """Whether a word is somebody who says what he did."""
+    return parts[at][0] == "i" and at + 1 < len(parts) and parts[at + 1][0] in _I_DID
 
 
 def _is_count(text: str, part: tuple[str, int, int]) -> bool:

@@ -23,7 +23,7 @@ _ARTICLES = word_set("the a an both der die das dem den le la les el los las")
 _STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set("i we ich wir")
 _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
-_MOST, _LEAST = 5, 5
+_MOST, _LEAST, _SHORTEST = 5, 5, 3
 _TIGHT = re.compile(r"[ /-]")
 
 
@@ -35,28 +35,29 @@ def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> l
     for start, end in taken:
         covered[start:end] = b"\1" * (end - start)
     chunk: list[tuple[str, int, int]] = []
-    opens, last = True, 0
+    opens, last, led = True, 0, False
     for word, start, end in words(low):
         gap = low[last:start]
         if chunk and not _TIGHT.fullmatch(gap):
-            found += _named(low, chunk, is_like)
-            chunk, opens = [], True
+            found += _named(low, chunk, is_like, led)
+            chunk, opens, led = [], True, False
         opens = opens or not _TIGHT.fullmatch(gap)
         if covered[start] or word in _STOPS:
-            found += _named(low, chunk, is_like)
+            found += _named(low, chunk, is_like, led)
             chunk, opens = [], word in _STOPS
+            led = word in LEADS or (led and word in _ARTICLES)
         elif opens:
             chunk.append((word, start, end))
         last = end
-    return found + _named(low, chunk, is_like)
+    return found + _named(low, chunk, is_like, led)
 
 
-def _named(low: str, chunk: Sequence[tuple[str, int, int]], is_like: Callable[[str], bool]) -> list[Span]:
-    """The place of a run of words that is like a name."""
+def _named(low: str, chunk: Sequence[tuple[str, int, int]], is_like: Callable[[str], bool], led: bool) -> list[Span]:
+    """The place of a run of words that is like a name; a short one only behind "in" or the like (``led``)."""
     if not chunk or len(chunk) > _MOST:
         return []
     start, end = chunk[0][1], chunk[-1][2]
-    return [(start, end)] if end - start >= _LEAST and is_like(low[start:end]) else []
+    return [(start, end)] if end - start >= (_SHORTEST if led else _LEAST) and is_like(low[start:end]) else []
 
 
 __all__ = ["within"]

@@ -28,18 +28,24 @@ Span = tuple[int, int]
 #: What leads from a code to its modules.
 _LEAD = lazily(
     r"[\s,]*(?:[-=]*>|:|;|=|-+|\|)?\s*(?:(?:stored|set|logged|reported|found|codes?|gespeichert|gemeldet)\s+)?"
-    r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
+    r"(?:(?:in|im|in der|dans|en|from|aus|von|by|bei|at|@|module|ecu)\s+)?(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
 )
 #: The same behind a status: "P0562 not present in ECM".
 _LEAD_IN = lazily(
     r"(?:in|im|in der|dans|en|from|aus|von|by|bei|at)\s+(?:(?:the|dem|der|le|la|el|both)\s+|l')?"
+)
+#: A mark that leads from a code's status to its modules: "P1A10 not active: ABS, ECM".
+_LEAD_MARK = lazily(
+    r"\s*(?:[-=]*>|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
 _STOP = re.compile(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
 #: A second name for the same module inside a name: "BCM (body)", "BCM - body", "heating & climate".
 _INNER = re.compile(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
 _CELL_STOP = re.compile(r"\s*[(\[]|\s-+\s|:\s")
-_JOINT = re.compile(r"\s*[,;]\s*|\s+(?:and|und|et|y|e|sowie|plus)\s+")
+_JOINT = re.compile(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
+#: What closes in a list of names that does not stand right behind its code.
+_HARD_BEFORE, _HARD_AFTER = re.compile(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
 _TIGHT_JOINT = re.compile(r"\s*[&+]\s*|\s+/\s+")
 _ARROW = re.compile(r"\s*[-=]+>\s")
 _AND = word_set("and und et y & + /")
@@ -56,10 +62,13 @@ def known(names: Names) -> IsName:
     def is_name(text: str) -> bool:
         if names.listed(text):
             return True
+        if " / " in text and names.differ([tidy(part) for part in text.split(" / ")]):
+            # "Radio / Retarder" are two modules that share a code.
+            return False
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
             return False
-        if any(states.of_cell(part) is not None for part in low(text).split(" - ")):
+        if any(states.of_cell(part) is not None for part in low(text).replace(" (", " - ").split(" - ")):
             return False
         return names.score(text) >= (60.0 if text.endswith(")") else 90.0)
 
@@ -121,7 +130,11 @@ def zone(row: Row, is_name: IsName) -> Span:
     at = told if text[told : told + 1] in _BRACKETS else end + len(text[end:]) - len(text[end:].lstrip(" \t"))
     if text[at : at + 1] in _BRACKETS:
         close = _closing(text, at)
-        return (at + 1, close) if states.of_cell(row.low[at + 1 : close]) is None else (end, end)
+        if states.of_cell(row.low[at + 1 : close]) is None:
+            return at + 1, close
+        told = close + 1 + len(text[close + 1 :]) - len(text[close + 1 :].lstrip(" "))
+        if _marked(row, told) is None:
+            return end, end
     stops = _STOP
     if row.cells and row.kind not in ("", "rule"):
         filled = (cell for cell in row.cells if cell.start >= end and cell.text and states.of_cell(cell.low) is None)
@@ -130,9 +143,8 @@ def zone(row: Row, is_name: IsName) -> Span:
             return end, end
         start, last, stops = cell.start, cell.end, _CELL_STOP
     else:
-        led = _LEAD_IN.match(row.low, told) if told > end else None
-        told = told if told > end and row.low[told:].lstrip()[:1] in (":", "-", "=") else end
-        lead = led or _LEAD.match(row.low, told)
+        led = _marked(row, told) if told > end else None
+        lead = led or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)
     if last - start > 2 * _LONGEST:
         return end, end
@@ -143,6 +155,46 @@ def zone(row: Row, is_name: IsName) -> Span:
         stop = stops.search(text, start, last)
         last = _without_status(row, start, stop.start() if stop is not None else last, is_name)
     return (start, last) if 0 < last - start <= _LONGEST else (end, end)
+
+
+def _marked(row: Row, told: int) -> re.Match[str] | None:
+    """What leads from the status that ends at a place to the names behind it."""
+    return _LEAD_IN.match(row.low, told) or _LEAD_MARK.match(row.low, told)
+
+
+def around(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None) -> list[Span]:
+    """The names of the list in which the name at ``span`` stands: between two marks, in a bracket, or joined to it;
+    ``span`` alone where the list is not one of names throughout.
+
+    >>> from triage.intake.rows import rows_of
+    >>> row = rows_of("U0401 bad data from ECM [BCM, ABS + EPS] confirmed")[0]
+    >>> [row.text[start:end] for start, end in around(row, (29, 32), lambda name: name in ("BCM", "ABS", "EPS"))]
+    ['BCM', 'ABS', 'EPS']
+    """
+    start, end = span
+    least = max((code.end for code in row.finds.codes if code.end <= start), default=0)
+    begin = max((match.end() for match in _HARD_BEFORE.finditer(row.text, least, start)), default=-1)
+    stop = _HARD_AFTER.search(row.text, end)
+    close = stop.start() if stop is not None else len(row.text)
+    inner = row.text[close : close + 1] in _OPEN and _OPEN[row.text[close]] in row.text[max(begin, 0) : close]
+    for first, last in ((begin, close + inner), span):
+        if first >= 0 and (found := several(row, (first, last), is_name, is_part)):
+            return found
+    return [span]
+
+
+def several(row: Row, span: Span, is_name: IsName, is_part: IsName | None = None) -> list[Span]:
+    """The names of a place that holds nothing but several of them; empty where it holds anything else. ``is_part``:
+    what may be one of several, where that is more than what is a name as a whole."""
+    start, end = span
+    if not 0 < end - start <= _LONGEST:
+        return []
+    end = _without_status(row, start, end, is_name)
+    if is_name(tidy(row.text[start:end])):
+        return []
+    found = _split(row, (start, end), is_name)
+    good = is_part or is_name
+    return found if 1 < len(found) <= _MOST and all(good(tidy(row.text[at:to])) for at, to in found) else []
 
 
 def _closing(text: str, at: int) -> int:
@@ -215,7 +267,7 @@ def _split(row: Row, span: Span, is_name: IsName) -> list[Span]:
             continue
         tight = _cut(text, (at, stop), _TIGHT_JOINT) if not is_name(part) else []
         # "ABS & TCM" are two modules, "Heating & A/C" is one.
-        short = len(tight) > 2 or all(last - first <= 4 for first, last in tight)
+        short = len(tight) > 2 or " / " in text[at:stop] or all(last - first <= 4 for first, last in tight)
         if len(tight) > 1 and short and all(is_name(tidy(text[first:last])) for first, last in tight):
             found += tight
         else:

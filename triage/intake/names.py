@@ -8,6 +8,7 @@ known and the rest is kept as printed.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
 from code_tables import Tables
@@ -143,6 +144,16 @@ class Names:
             self._left -= 1
         return resolve(printed, self._tables)
 
+    def sure(self, text: str) -> bool:
+        """Whether ``text`` is listed, or very like a listed name."""
+        return self.listed(text) or self.score(text) >= 85.0
+
+    def differ(self, texts: Sequence[str]) -> bool:
+        """Whether texts are the names of as many modules, each known by itself ("radio", "retarder")."""
+        if len(texts) < 2 or not all(map(self.sure, texts)):
+            return False
+        return len({self.match(text).canonical for text in texts}) == len(texts)
+
     def find(self, low: str) -> list[tuple[int, int, bool]]:
         """Listed names in running text: start, end, and whether the name is more than a plain word. Not to be changed:
         a line asks several times."""
@@ -161,12 +172,15 @@ class Names:
     def _find(self, low: str) -> list[tuple[int, int, bool]]:
         """As :meth:`find`, not remembered."""
         found: list[tuple[int, int, bool]] = []
+        before = ""
         parts = words(low) if len(low) <= 400 else long_words(low)
         at = 0
         while at < len(parts):
             size = self._name_at(parts, at)
             while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
                 # "B2482 active - steering angle": one ends there, and another begins.
+                size -= 1
+            if size > 1 and _says_i(parts, at + size - 1):
                 size -= 1
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
                 size = 0
@@ -188,8 +202,13 @@ class Names:
                         break
                     last += 1
                     sure = True
-                found.append((parts[first][1], parts[last - 1][2], sure))
-                at = last
+                meant = self._names[" ".join(part[0] for part in parts[at : at + size])]
+                if found and meant == before and low[found[-1][1] : parts[first][1]].isspace():
+                    # "The brakes ABS" is one module.
+                    found[-1] = (found[-1][0], parts[last - 1][2], True)
+                else:
+                    found.append((parts[first][1], parts[last - 1][2], sure))
+                at, before = last, meant
             else:
                 at += 1
         return found

@@ -15,7 +15,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake import namelist, states
 from triage.intake.characters import has_digit
-from triage.intake.found import Found
+from triage.intake.found import Found, in_code_cell
 from triage.intake.happenings import is_aside
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
@@ -33,6 +33,8 @@ _BEHIND_NAME = re.compile(
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+#: So many lines that start with a code tell how the others are to be read.
+_FEW = 2
 _QUANTITY = lazily(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
@@ -41,6 +43,7 @@ _QUANTITY = lazily(
 
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code."""
+    _adopt_slips(rows)
     coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
     bare = [row for row in bare if has_digit(row.low) and not is_aside(row.low)]
@@ -62,6 +65,22 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     for row in bare:
         if row.finds.codes:
             row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+
+
+def _adopt_slips(rows: Sequence[Row]) -> None:
+    """Read words that look like a code with letters for its digits ("poaa6") as one where other lines start with codes
+    and these start with such a word."""
+    doubtful = [row for row in rows if row.finds.refusals and not row.finds.codes and not row.finds.refusals[0].start]
+    if not doubtful:
+        return
+    coded = [row for row in rows if row.finds.codes and not row.head]
+    first = sum(row.finds.codes[0].start == 0 for row in coded)
+    if first < _FEW or first < 0.6 * len(coded):
+        return
+    for row in doubtful:
+        slip = in_code_cell(row.text)
+        if slip.codes and slip.codes[0].slip is not None and len(row.finds.refusals) == 1:
+            row.finds = row.finds._replace(codes=slip.codes, refusals=())
 
 
 def _has_status(row: Row, at: int) -> bool:

@@ -10,6 +10,7 @@ from triage.intake.characters import has_digit
 from triage.intake.coderow import add, beside
 from triage.intake.context import Context
 from triage.intake.found import Found
+from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.near import small
 from triage.intake.patterns import lazily
@@ -75,7 +76,7 @@ def read(context: Context, row: Row) -> bool:
         row.finds = row.finds._replace(codes=(found, *several))
         _add_each(context, builder.module, row)
         return True
-    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token):
+    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token) or _is_address(context, token):
         return False
     details = Details()
     text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
@@ -93,6 +94,12 @@ def read(context: Context, row: Row) -> bool:
     draft = add(context, builder.module, row, found, details)
     context.open_code, context.open_row, context.tail = draft, row, ""
     return True
+
+
+def _is_address(context: Context, token: str) -> bool:
+    """Whether a number stands behind a word for a module, or a module's name ("ECU 730 Steering")."""
+    letters = token[:-3].rstrip(" -")
+    return token[-4:-3] in (" ", "-") and (role_of(small(letters)) == "module" or context.names.listed(letters))
 
 
 def _all_small(row: Row, token: str) -> bool:

@@ -106,9 +106,20 @@ def _close(low: str, found: Words, at: int) -> bool:
 class Phrasebook:
     """Wordings by meaning, each list separated by bars, and patterns of slots. The longest wording that starts at a
     word wins, the first meaning among equals, a list before a pattern. The meaning "" is no hit: a longer wording in
-    which a shorter one says nothing."""
+    which a shorter one says nothing.
 
-    def __init__(self, meanings: Mapping[str, str], patterns: Mapping[str, Sequence[Sequence[str]]] | None = None):
+    ``more``: what may stand behind any wording and changes nothing ("stored only"), but behind those in ``alone``.
+    """
+
+    def __init__(
+        self,
+        meanings: Mapping[str, str],
+        patterns: Mapping[str, Sequence[Sequence[str]]] | None = None,
+        more: str = "",
+        alone: frozenset[str] = frozenset(),
+    ):
+        self._more = _by_first([tuple(WORD.findall(phrase)) for phrase in more.split("|")] if more else [])
+        self._alone = alone
         self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for meaning, phrases in meanings.items():
             for phrase in phrases.split("|"):
@@ -123,7 +134,8 @@ class Phrasebook:
                 self._patterns.setdefault(word, []).append(pattern)
         self.starts = frozenset(self._first) | frozenset(self._patterns)
         ends = (parts[-1] for entries in self._first.values() for parts, _ in entries)
-        self.ends = frozenset(ends).union(*(pattern.ends for pattern in every))
+        ends_of_more = (parts[-1] for several in self._more.values() for parts in several)
+        self.ends = frozenset(ends).union(ends_of_more, *(pattern.ends for pattern in every))
         self._cached = lru_cache(maxsize=16384)(self._find)
         self._long = lru_cache(maxsize=16)(self._find)
 
@@ -161,7 +173,18 @@ class Phrasebook:
             longer = pattern.size_at(low, plain, found, at)
             if longer > size:
                 size, meaning = longer, pattern.meaning
+        if size and at + size < len(plain) and plain[at + size] in self._more and meaning:
+            size += self._size_of_more(low, plain, found, at, size)
         return size, meaning
+
+    def _size_of_more(self, low: str, plain: tuple[str, ...], found: Words, at: int, size: int) -> int:
+        """The number of words behind a wording that change nothing of it."""
+        if " ".join(plain[at : at + size]) in self._alone:
+            return 0
+        behind = at + size
+        longest = sorted(self._more[plain[behind]], key=len, reverse=True)
+        fits = (parts for parts in longest if _matches(low, plain, found, behind, parts) and _close(low, found, behind))
+        return len(next(fits, ()))
 
     def whole(self, low: str, filler: frozenset[str] = frozenset()) -> str | None:
         """The meaning where ``low`` consists of one or more phrases of one meaning and words of ``filler``."""

@@ -24,7 +24,7 @@ from triage.intake import (
 from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import Heading, counted, judge, name_in, open_heading, open_section, section
+from triage.intake.headings import LEADS_ON, Heading, counted, judge, name_in, open_heading, open_section, section
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
@@ -56,6 +56,10 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
             metarow.read(context, row, quiet=True)
+        return
+    if _in_sentence(context, row, at):
+        context.refuse(row)
+        continuation.go_on(context, row)
         return
     if _names_none(context, row) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
         return
@@ -105,6 +109,16 @@ def read(context: Context, row: Row, at: int) -> None:
     if context.list_of is not None and answerrow.listed(context, row):
         return
     _rest(context, row, at, heading, surely)
+
+
+def _in_sentence(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above, of a code, ends with a word that no description ends with, and this one stands further
+    right: "lost comms with" above "cluster   not present"."""
+    above = context.open_row
+    if above is None or context.open_code is None or context.blanks or row.line.indent <= above.line.indent:
+        return False
+    before = context.rows[at - 1].low
+    return before[before.rfind(" ") + 1 :] in LEADS_ON and keyrow.split(row) is None
 
 
 def _names_none(context: Context, row: Row) -> bool:

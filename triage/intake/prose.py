@@ -54,6 +54,10 @@ _SET_OFF = re.compile(
     r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
+#: The same to the next mark: "B0237, all in memory."
+_SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+#: What is said behind the last code is said of all: "P0562 in the ECM and U0100 in the radio, all in memory".
+_ALL = re.compile(r"[\s,:(-]*(?:all|alle|samtliche|tous|toutes|todos|todas)\s")
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = lazily(
     r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
@@ -302,9 +306,12 @@ def _beside(context: Context, row: Row, code: Found) -> Details | None:
         inside = (_TIGHT.sub(", ", row.text[bracket.start(1) : bracket.end(1)]),)
         details = read_pieces(inside, True, context.translated, context.style.doubtful_states, context.legend)
         return details if details.status is not None else None
-    match = _SET_OFF.match(row.low, code.end)
-    status = states.of_cell(match[1], context.translated) if match is not None else None
-    return Details(status=status) if status is not None else None
+    for form in (_SET_OFF, _SET_OFF_WHOLE):
+        match = form.match(row.low, code.end)
+        status = states.of_cell(match[1], context.translated) if match is not None else None
+        if status is not None:
+            return Details(status=status)
+    return None
 
 
 def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]],
@@ -314,19 +321,12 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         _, code, details = pending[at]
         _, after, following = pending[at + 1]
         between = row.low[code.end : after.start].strip(" ,;&+/()")
-        if details.status is None and between in (
-            "",
-            "and",
-            "und",
-            "et",
-            "y",
-            "e",
-            "plus",
-            "or",
-            "as well as",
-            "sowie",
-        ):
+        own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
+        if details.status is None and not own and between in leads.JOINTS:
             details.status = following.status
+    if pending and _ALL.match(row.low, pending[-1][1].end) is not None:
+        for _, code, details in pending:
+            details.status = details.status or led.get(code.start) or pending[-1][2].status
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
         if details.status is None and not led:

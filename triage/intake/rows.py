@@ -10,7 +10,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
-from triage.intake import dates, numbering, phases
+from triage.intake import dates, numbering, phases, states
 from triage.intake.answers import answer_of_cell, spoken
 from triage.intake.characters import Line, indent_of, lines
 from triage.intake.context import stated_count
@@ -161,6 +161,12 @@ def _is_key(low: str) -> bool:
     return role_of(low) is not None or bool(spoken(low))
 
 
+def _tells(low: str) -> bool:
+    """Whether a line is the status of a code or the answer of a module: no page's head or foot, nor is what it is
+    said of."""
+    return states.of_cell(low) is not None or answer_of_cell(low) is not None
+
+
 def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:
     """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
     found: set[int] = set()
@@ -184,6 +190,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         for at in counted
         for near in range(max(0, at - 3), min(len(rows), at + 4))
         if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
+        and not _tells(rows[near].low) and not (near + 1 < len(rows) and _tells(rows[near + 1].low))
     ]
     beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
     for distance, near in places:

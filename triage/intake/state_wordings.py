@@ -7,7 +7,11 @@ from __future__ import annotations
 
 Slots = tuple[str, ...]
 
-_MOMENT = "now | right now | at the moment | at present | at this time | at time of scan | at time of test | this time"
+_MOMENT = (
+    "now | right now | just now | at the moment | at this moment | at this point | at present | at this time | "
+    "currently | at time of scan | at time of test | this time | today"
+)
+_ONCE = "before | earlier | in the past | previously | some time ago | a while ago"
 _DERZEIT = "aktuell | momentan | derzeit | zurzeit | zur zeit | im moment | im augenblick | jetzt | gerade"
 _MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour l instant"
 _AHORA = "actualmente | ahora | en este momento | por ahora"
@@ -17,13 +21,22 @@ _STORED: tuple[Slots, ...] = (
         " isnt | wasn t | "
         "was not | no more | isn t currently | is no longer | was no longer | not always | is currently not",
         "present | active | current | failing",
-        f"- | any more | anymore | currently | {_MOMENT}",
+        f"- | any more | anymore | any longer | {_MOMENT}",
     ),
     (
-        "not | no longer | isn t | not currently",
-        "there | showing | seen",
-        f"any more | anymore | currently | {_MOMENT}",
+        "not | isn t | not currently",
+        "there | showing | seen | set",
+        f"any more | anymore | any longer | {_MOMENT}",
     ),
+    ("no longer | is no longer", "there | showing | shown | seen | set", f"- | {_MOMENT}"),
+    ("was | were", "present | active | there | failing", f"- | {_ONCE} | once"),
+    ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed"),
+    ("set | seen | logged | stored | recorded", _ONCE),
+    ("comes | came | coming", "and", "goes | went | going"),
+    ("occasional | occasionally", "- | fault | code | active | present | failing"),
+    ("inactive | passive", _MOMENT),
+    ("memory | history", "code | codes | fault | entry"),
+    ("in the | from | from the | out of", "memory | fault memory | history"),
     (
         "stored | history | historic | historical | inactive | intermittent | sporadic | past | previous |"
         " passive | soft | "
@@ -38,6 +51,8 @@ _STORED: tuple[Slots, ...] = (
         "vor | an | auf | vorhanden | aktiv | aktuell | prasent | anliegend",
     ),
     ("besteht | fehler besteht", "nicht mehr | nicht"),
+    ("war", "- | fruher | frueher | zuvor | vorher", "vorhanden | aktiv | da"),
+    ("fruher | frueher | zuvor | vorher", "aufgetreten | aktiv | vorhanden | gespeichert"),
     (_DERZEIT, "nicht | nicht mehr | kein", "vorhanden | aktiv | anliegend | prasent | fehler"),
     ("nicht mehr", "aktuell | vorhanden | aktiv | anliegend | da"),
     ("nicht | nicht mehr", _DERZEIT, "vorhanden | aktiv | anliegend | prasent"),
@@ -69,6 +84,9 @@ _STORED: tuple[Slots, ...] = (
         "historique | en memoire | stocke | non actif",
     ),
     ("memorise | enregistre | stocke", "en memoire"),
+    ("etait | a ete", "present | presente | actif | active | detecte"),
+    ("n est", "plus", "la"),
+    ("present | actif | apparu", "auparavant | precedemment"),
     (
         "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra",
         "presente | activo | activa | actual | vigente",
@@ -81,6 +99,9 @@ _STORED: tuple[Slots, ...] = (
         "historico | historica | guardado | guardada | registrado | registrada | inactivo | inactiva | no presente",
     ),
     ("almacenado | guardado | registrado | memorizado", "en memoria | en la memoria"),
+    ("ya no | ahora no", "esta | aparece | sale | sigue"),
+    ("estuvo | estaba | fue", "presente | activo | activa"),
+    ("presente | activo | visto", "anteriormente"),
 )
 _CURRENT: tuple[Slots, ...] = (
     (
@@ -90,9 +111,9 @@ _CURRENT: tuple[Slots, ...] = (
         "present | active | current | failing",
         f"- | {_MOMENT} | all the time | on this scan",
     ),
-    ("still | now", "there | showing", f"- | {_MOMENT}"),
-    ("present | active | failing | current | there", f"{_MOMENT} | all the time | on this scan"),
-    ("active | current | live | hard | static | present", "fault | code | dtc | failure"),
+    ("still | now | currently | is | is still", "there | showing", f"- | {_MOMENT} | all the time"),
+    ("present | active | failing | current | there | set | live", f"{_MOMENT} | all the time | on this scan"),
+    ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
     (
         "liegt | fehler liegt | steht | fehler steht",
@@ -100,6 +121,7 @@ _CURRENT: tuple[Slots, ...] = (
         "vor | an",
     ),
     ("besteht | fehler besteht", f"noch | weiterhin | {_DERZEIT}"),
+    (f"noch | immer noch | noch immer | wieder | weiterhin | {_DERZEIT}", "da"),
     (
         "ist | fehler ist | war",
         f"- | {_DERZEIT} | noch | weiterhin | immer noch",
@@ -130,17 +152,21 @@ _CURRENT: tuple[Slots, ...] = (
         f"- | {_MAINTENANT}",
     ),
     ("present | presente | actif | active", _MAINTENANT),
+    ("toujours | encore", "la"),
     (
         "esta | sigue | aun | todavia | actualmente | ahora | fallo | averia | codigo | sigue estando | aun esta | "
         "todavia esta | esta actualmente",
         "presente | activo | activa | vigente",
         f"- | {_AHORA}",
     ),
-    ("presente | activo | activa", _AHORA),
+    ("presente | activo | activa", f"{_AHORA} | ahora mismo"),
+    ("sigue | todavia | aun", "ahi | saliendo"),
 )
 _PENDING: tuple[Slots, ...] = (
     ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
     ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
+    ("waiting for | awaiting | needs", "confirmation"),
+    ("to be | still to be", "confirmed"),
     (
         "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | nicht bestatigter",
         "fehler | eintrag",
@@ -148,9 +174,15 @@ _PENDING: tuple[Slots, ...] = (
     ("pas | pas encore | non | n est pas", "confirme | confirmee"),
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
+    ("en attente de | a", "confirmation | confirmer"),
+    ("pendiente de | por", "confirmar | confirmacion"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
     ("confirmed | mature | matured", "fault | code | dtc | failure"),
+    (
+        "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya",
+        "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
+    ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),
     ("fehler | defaut | code | fallo | averia | codigo", "bestatigt | confirme | confirmado | confirmada"),
 )

@@ -210,12 +210,19 @@ def leading(low: str, at: int) -> int:
 
     >>> leading("P0562 not present in ECM", 5), leading("P0562 in memory of the ECM", 5), leading("P0562 in ECM", 5)
     (18, 16, 5)
+    >>> leading("P0562 (stored) in ECM", 5)
+    15
     """
     window = low[at : at + 40]
     hits = STATES.find(window)
-    if not hits or window[: hits[0].start].strip(" ,") not in ("", "in"):
+    lead = window[: hits[0].start].strip(" ,") if hits else ""
+    if not hits or lead not in ("", "in", "(", "["):
         return at
     end = at + hits[0].end
+    if lead in ("(", "["):
+        if low[end : end + 1] not in (")", "]"):
+            return at
+        end += 1
     return end + len(low[end : end + 3]) - len(low[end : end + 3].lstrip())
 
 
@@ -257,9 +264,15 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
         gap = low[len(before) : hit.start]
         start = max(before.rfind(mark) for mark in " ,;/|(:\t") + 1
         letter = before[start:]
-        if gap.strip() and 1 <= len(letter) <= 2 and letter.isalpha():
+        if gap.strip() and letter.isalpha() and (len(letter) <= 2 or _shortens(letter, gap, hit.phrase)):
             found.append((letter, _status(hit.meaning, translated)))
     return found if len(found) >= 2 else []
+
+
+def _shortens(letter: str, gap: str, phrase: str) -> bool:
+    """Whether a legend's three or four letters are those of the word it explains ("ACT = active")."""
+    left = iter(phrase)
+    return len(letter) <= 4 and "=" in gap and all(sign in left for sign in letter)
 
 
 def merged(legend: Mapping[str, StatusWord]) -> tuple[tuple[str, StatusWord], ...]:

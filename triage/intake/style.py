@@ -17,15 +17,13 @@ from triage.intake.characters import has_digit
 from triage.intake.heads import is_key, role_of
 from triage.intake.idents import alone, before_idents
 from triage.intake.layouts import Row
-from triage.intake.linking import strip_links, trailing_status
+from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import words as wordlist
+from triage.intake.shapes import Shape, shape_of
 from triage.intake.vocabulary import ANSWERS, STATES
-
-#: Kind of the row, index of the code's cell (-1: no cells), whether text stands before the code.
-Shape = tuple[str, int, bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,28 +54,10 @@ class Style:
     counts_in_brackets: bool = False
     #: Shapes of rows most of which have words behind the code: its description, or a clause of its own.
     described: set[Shape] = field(default_factory=set)
+    #: A status in brackets is that of the code before it alone.
+    own_brackets: bool = False
     #: A line that is a status and nothing else heads the codes below it.
     status_heads: bool = False
-
-
-def shape_of(row: Row) -> Shape:
-    """The shape of a row with a code; worked out once."""
-    if row.shape is None:
-        row.shape = _shape_of(row)
-    return row.shape
-
-
-def _shape_of(row: Row) -> Shape:
-    """The shape of a row with a code."""
-    code = row.finds.codes[0]
-    if row.cells and row.kind != "rule":
-        for at, cell in enumerate(row.cells):
-            if cell.start <= code.start < max(cell.end, cell.start + 1):
-                inside = tidy(strip_links(trailing_status(row.text[cell.start : code.start])[0]))
-                before = bool(inside) or any(may_name(other.text) for other in row.cells[:at])
-                return row.kind, at, before
-    # "stored P0562 - ABS": a status before the code is no name.
-    return "", -1, bool(strip_links(trailing_status(row.text[: code.start])[0]))
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -87,6 +67,8 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     for row in rows:
         if row.finds.codes and not row.roles:
             groups[shape_of(row)].append(row)
+            if len(row.finds.codes) > 1 and not style.own_brackets:
+                style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
     style.status_heads = _status_heads(rows)
     headed = _under_headings(rows, names)
@@ -100,6 +82,17 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.doubtful_states = bool(told) and len(told) >= (0.55 if len(kinds) < 2 else 0.3) * len(coded)
     _brackets(rows, names, style)
     return style
+
+
+def _has_own_bracket(row: Row) -> bool:
+    """Whether a code that is not the last of its row has a status of its own in brackets."""
+    if "(" not in row.text and "[" not in row.text:
+        return False
+    for code in row.finds.codes[:-1]:
+        match = _BRACKET.match(row.low, code.end)
+        if match is not None and states.of_cell(match[1]) is not None:
+            return True
+    return False
 
 
 def _status_heads(rows: Sequence[Row]) -> bool:
@@ -150,6 +143,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
 
 
+_BRACKET = re.compile(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 #: A count of codes; none at all heads no codes.
 _COUNTED = lazily(
     r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"

@@ -6,19 +6,18 @@ import re
 from copy import copy
 from typing import cast
 
-from triage.intake import phases, states, volts
+from triage.intake import namelist, phases, states, volts
 from triage.intake.answers import answer_of_cell, apply_answer, reply_of
 from triage.intake.assembly import ModuleDraft
-from triage.intake.characters import has_digit, has_letter
+from triage.intake.characters import has_letter
 from triage.intake.coderow import add, details_of, module_for
 from triage.intake.context import Context
-from triage.intake.found import Found, in_code_cell
+from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
-from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values, take, take_running
-from triage.model import codes as model_codes
+from triage.intake.tablecodes import EMPTY, NUMBER, codes_of, text_of
 from triage.model.snapshot import StatusWord
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
@@ -29,16 +28,10 @@ _YES_OR_NO: dict[str, StatusWord] = {
 }
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
-#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
-_OWN = lazily(
-    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6})(?=\s{0,2}[(\[])"
-)
 #: A line break inside a cell.
 _BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
-_NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Columns in which the codes or the answer of a module stand.
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
-_EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
 
 def read(context: Context, row: Row) -> None:
@@ -51,10 +44,11 @@ def read(context: Context, row: Row) -> None:
             by_role.setdefault(role, []).append(cell)
     _scan(context, by_role)
     name = _module_cell(context, row, by_role)
-    codes = _codes(context, row, by_role)
+    codes = codes_of(row, by_role)
     if not codes and not name and _continues(context, row, by_role):
         return
-    module = _module(context, row, name, codes[0] if codes else None, bool(codes))
+    modules = _modules(context, row, name, codes[0] if codes else None, bool(codes))
+    module = modules[0] if modules else None
     if module is None:
         context.refuse(row)
         return
@@ -66,7 +60,8 @@ def read(context: Context, row: Row) -> None:
     context.refuse(row)
     for at, code in enumerate(codes):
         details = _details(context, row, by_role, at, codes)
-        draft = add(context, module, row, code, details)
+        for module in modules:
+            draft = add(context, module, row, code, details)
         context.open_code, context.open_row, context.tail = draft, row, ""
 
 
@@ -86,17 +81,9 @@ def stands_alone(context: Context, row: Row) -> bool:
     )
 
 
-def _text(by_role: dict[str, list[Cell]], role: str) -> str:
-    """The text of the first filled cell of a role, small letters; "" if there is none."""
-    for cell in by_role.get(role, ()):
-        if cell.low.strip() not in _EMPTY:
-            return cell.low
-    return ""
-
-
 def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
     """A column that says which scan the row is of: a new one where it changes."""
-    low = _text(by_role, "scan")
+    low = text_of(by_role, "scan")
     if not low:
         return
     hit = phases.find(low)
@@ -124,108 +111,44 @@ def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> 
     return cells[0] if cells else None
 
 
-def _codes(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
-    """The codes of the row: those in columns that may hold one, SPN with FMI, or a maker's own number."""
-    closed = [
-        (cell.start, cell.end)
-        for role in ("other", "module", "date", "description", "comment")
-        for cell in by_role.get(role, ())
-    ]
-    found = [code for code in row.finds.codes if not any(start <= code.start < end for start, end in closed)]
-    if found:
-        return found
-    spn, fmi = _NUMBER.search(_text(by_role, "spn")), _NUMBER.search(_text(by_role, "fmi"))
-    if spn is not None and fmi is not None:
-        code = model_codes.parse(f"SPN {int(float(spn[1]))} FMI {int(float(fmi[1]))}")
-        if code is not None:
-            cell = by_role["spn"][0]
-            return [
-                Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)
-            ]
-    slips = _slips(row, by_role)
-    if slips or row.finds.refusals:
-        return slips
-    several = _own_numbers(by_role)
-    if several:
-        return several
-    for cell in by_role.get("code", ()):
-        text = cell.text.strip(" *#.")
-        own = model_codes.own(text) if has_digit(text) else None
-        if own is not None and len(text) >= 4:
-            return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
-    if "code" in by_role or "spn" in by_role:
-        return []
-    return [
-        code
-        for code in row.finds.codes
-        if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
-    ]
-
-
-def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
-    """Makers' own numbers in a cell for codes, each with its status in brackets behind it: "2AAF (stored)"."""
-    found = []
-    for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
-        for match in _OWN.finditer(cell.text):
-            own = model_codes.own(match[1])
-            if own is not None:
-                start, end = cell.start + match.start(1), cell.start + match.end(1)
-                found.append(Found(start, end, own.text, kind="own", bare=end))
-    return found
-
-
-def _slips(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
-    """Codes in cells made for them, however many letters stand for digits."""
-    found = []
-    for cell in by_role.get("code", ()):
-        for code in in_code_cell(cell.text).codes:
-            start = cell.start + code.start
-            found.append(
-                code._replace(start=start, end=cell.start + code.end, bare=cell.start + code.bare)
-            )
-            row.finds = row.finds._replace(
-                refusals=tuple(each for each in row.finds.refusals if not cell.start <= each.start < cell.end)
-            )
-    return found
-
-
-def _address(by_role: dict[str, list[Cell]]) -> int | None:
-    low = _text(by_role, "source_address")
-    match = re.fullmatch(r"(?:0x)?([0-9a-f]{1,3})", low.strip())
-    if match is None:
-        return None
-    value = int(low, 16) if low.startswith("0x") else int(low) if low.strip().isdigit() else None
-    return value if value is not None and value <= 255 else None
-
-
 def _continues(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bool:
     """A row with neither module nor code goes on with the description, or the status, of the row above."""
     draft = context.open_code
     if draft is None:
-        return not any(_text(by_role, role) for role in ("answer", "reply", "count_of_codes", "status"))
+        return not any(text_of(by_role, role) for role in ("answer", "reply", "count_of_codes", "status"))
     text = " ".join(cell.text for cell in by_role.get("description", ()) if cell.text)
     if text:
         draft.text = f"{draft.text} {text}" if draft.text else text
     if draft.status is None:
-        draft.status = states.of_cell(_text(by_role, "status"), context.translated, context.legend)
+        draft.status = states.of_cell(text_of(by_role, "status"), context.translated, context.legend)
     return True
 
 
-def _module(context: Context, row: Row, name: Cell | None, code: Found | None, coded: bool) -> ModuleDraft | None:
-    """The module of the row: its own cell, else that of the row above where the table has such a column."""
+def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, coded: bool) -> list[ModuleDraft]:
+    """The module of the row (several where its cell lists them): its own cell, else that of the row above where the
+    table has such a column."""
     if name is not None:
-        printed = " ".join(tidy(name.text).split())
         context.under_heading = False
-        return context.builder.name_module(printed, row.line, row.start + name.start, row.start + name.end)
-    return module_for(context, row, code) if coded else context.builder.module
+        places = [(name.start, name.end)]
+        if coded and not context.names.listed(tidy(name.text)):
+            places = namelist.several(row, places[0], namelist.known(context.names)) or places
+        return [
+            context.builder.name_module(
+                " ".join(tidy(row.text[start:end]).split()), row.line, row.start + start, row.start + end
+            )
+            for start, end in places
+        ]
+    if coded:
+        return [module_for(context, row, code)]
+    return [context.builder.module] if context.builder.module is not None else []
 
 
 def _module_values(
     context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]], coded: bool
 ) -> None:
     """Voltage of the module, and the count of codes that the table states."""
-    low = _text(by_role, "volts")
-    match = _NUMBER.search(low)
+    low = text_of(by_role, "volts")
+    match = NUMBER.search(low)
     if match is not None and (len(low) <= 12 or volts.find(low)):
         value = float(match[1].replace(",", "."))
         value = value / 1000 if "mv" in low else value
@@ -234,7 +157,7 @@ def _module_values(
         elif module.volts is None:
             module.volts = value
     for role in ("count_of_codes", "code"):
-        number = _text(by_role, role).strip()
+        number = text_of(by_role, role).strip()
         if number.isdigit() and len(number) <= 3 and not coded:
             module.stated = (int(number), row.line, row.start, row.start + len(row.text))
             if int(number) == 0 and module.answer is None:
@@ -243,7 +166,7 @@ def _module_values(
 
 def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
     """What a module without a code in its row did: the wording may stand in any column."""
-    reply = reply_of(_text(by_role, "reply"))
+    reply = reply_of(text_of(by_role, "reply"))
     if reply is not None and reply != "clean":
         apply_answer(context, module, reply)
         return
@@ -264,7 +187,7 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     if module.codes or module.answer is not None or module.stated is not None:
         return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
-    said = next((cell for cell in told if cell.low.strip() not in _EMPTY), None)
+    said = next((cell for cell in told if cell.low.strip() not in EMPTY), None)
     if said is not None:
         module.unclear = True
         context.builder.notice(
@@ -355,10 +278,10 @@ def _more(
     context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
 ) -> None:
     """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
-    byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", _text(by_role, "status_byte").strip())
+    byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())
     if byte is not None:
         details.status_byte = int(byte[1], 16)
-    count = _text(by_role, "count").strip(" x")
+    count = text_of(by_role, "count").strip(" x")
     if count.isdigit():
         details.count = int(count)
     for role, name in (
@@ -367,13 +290,13 @@ def _more(
         ("speed", "speed_kmh"),
         ("coolant", "coolant_c"),
     ):
-        low = _text(by_role, role)
-        match = _NUMBER.search(low)
+        low = text_of(by_role, role)
+        match = NUMBER.search(low)
         if match is not None:
             value = float(match[1].replace(",", "."))
             details.freeze[name] = stored_values(low).get(name, value)
     for role in ("answer", "reply", "date", "scan"):
-        status = states.of_cell(_text(by_role, role), context.translated, context.legend) if role in by_role else None
+        status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
     told = [_part(cell.text, *shares) for cell in by_role.get("description", ()) if cell.text.strip(" -")]
     details.texts += told

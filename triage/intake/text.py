@@ -12,8 +12,10 @@ from itertools import pairwise
 
 from code_tables import Tables
 from triage.intake import (
+    breaks,
     codefirst,
     coderow,
+    counted,
     dates,
     fields,
     finish,
@@ -135,9 +137,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     names = Names(tables)
     found = spacing.single(found)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
-    all_rows = paragraphs.join(all_rows, names.listed)
+    all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
-    all_rows = scanlead.parted(all_rows, names.find)
+    all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside

@@ -73,6 +73,13 @@ STATES = Phrasebook(
         $0a | modo 0a | permanent obd""",
     },
     state_wordings.PATTERNS,
+    more="""
+        only | yet | so far | as yet | to date | for now | for the moment | again | still | nur | bisher | bislang |
+        bis jetzt | wieder | noch | seulement | uniquement | encore | pour l instant | pour le moment | a ce jour |
+        de nouveau | solo | solamente | unicamente | aun | todavia | por ahora | por el momento | hasta ahora |
+        de nuevo""",
+    # "ECM now only P0562" counts the codes.
+    alone=phrase_set("now | on now | present | actual | hard | current"),
 )
 #: Words that stand beside a status and say nothing of their own.
 STATE_FILLER = word_set("""
@@ -80,7 +87,8 @@ STATE_FILLER = word_set("""
     defaut code defauts estado fallo codigo averia type fehlerstatus fehlercode list mil on off lamp test at
     time of this same trouble all both each these every alle beide beides tous toutes todos todas ambos
     in ist et y und error failure diagnostic now currently bit der des le la el los
-    las les von zum zur
+    las les von zum zur only just yet still nur lediglich bisher bislang noch seulement uniquement juste encore solo
+    solamente unicamente aun todavia
 """)
 #: Words that are a status only in a place made for one, because descriptions use them too.
 DOUBTFUL_STATES = phrase_set("""
