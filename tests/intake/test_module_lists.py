@@ -88,3 +88,28 @@ def test_the_number_of_one_of_two_equal_modules_is_kept() -> None:
     assert [(module.printed, [code.code for code in module.codes]) for module in modules] == [
         ("Module 1 Engine", ["P0562"]), ("Module 2 Engine", ["P0563"]),
     ]
+
+
+#: Several modules in one line, each with a mark before its codes; lists of names behind what they did.
+BESIDE = [
+    ("codes in: radio - U0100; GW - U0101, U0102\n", " | radio: U0100; gateway: U0101, U0102"),
+    ("radio - U0100, GW - U0101, U0102\n", " | radio: U0100; gateway: U0101, U0102"),
+    ("engine (P0562), ABS (C1234), radio clean\n",
+     " | engine control: P0562; anti-lock brakes: C1234; radio: clean"),
+    ("Engine (P0562, P0563), ABS (C1234). No comms: hitch, armrest. Clear: cab, HVAC.\n",
+     " | engine control: P0562, P0563; anti-lock brakes: C1234; hitch: silent; armrest: silent; cab control: clean; "
+     "climate control: clean"),
+    ("ABS - P0562 low; U0100 lost ECM\n", " | anti-lock brakes: P0562, U0100"),
+    ("ABS - U0100 no response from ECM\nECM - U0101 lost comms with TCM - stored\n",
+     " | anti-lock brakes: U0100; engine control: U0101 stored"),
+]
+
+
+@pytest.mark.parametrize(("text", "wanted"), BESIDE)
+def test_codes_beside_each_other_keep_their_modules(text: str, wanted: str) -> None:
+    assert told(text) == wanted
+
+
+def test_a_number_behind_a_colon_counts_the_codes_below() -> None:
+    text = "ABS - 0\nSRS: 0\nECM: 2\n  P0562\n  P0563\n"
+    assert told(text) == " | anti-lock brakes: clean; restraints: clean; engine control: P0562, P0563"

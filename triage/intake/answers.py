@@ -103,6 +103,8 @@ _OBJECT_ENDS = word_set(
     "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
     "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen"
 )
+#: Before the first word of a sentence.
+_OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
@@ -154,12 +156,21 @@ def spoken(low: str) -> tuple[Spoken, ...]:
         for hit in ANSWERS.find(low)
         if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
-        and (hit.phrase != "clear" or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start]))
+        and (
+            hit.phrase != "clear"
+            or _heads_a_list(low, hit.start, hit.end)
+            or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
+        )
         and (
             hit.phrase not in _NOTHING
             or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
         )
     )
+
+
+def _heads_a_list(low: str, start: int, end: int) -> bool:
+    """Whether an answer opens a sentence and a colon follows: "No comms: hitch, armrest. Clear: cab"."""
+    return low[end : end + 2].lstrip()[:1] == ":" and low[max(0, start - 3) : start].rstrip()[-1:] in _OPENS
 
 
 def takes_object(low: str, hit: Spoken) -> bool:
@@ -169,6 +180,8 @@ def takes_object(low: str, hit: Spoken) -> bool:
     >>> [takes_object(low, hit) for hit in spoken(low)]
     [True, False]
     """
+    if _heads_a_list(low, hit.start, hit.end):
+        return True
     return low[hit.start : hit.end].rsplit(None, 1)[-1] in _OBJECT_ENDS
 
 

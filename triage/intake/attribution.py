@@ -193,6 +193,9 @@ def _without_states(gap: str) -> list[str]:
 def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
     """How surely ``run`` is the subject of the fact behind it."""
     gap = low[run[-1][1]:fact.start]
+    if gap.strip() and not gap.strip(" -=>:"):
+        # "Radio - U0100": a mark alone leads from a name to its codes.
+        return Link.CLEAR
     if _STRONG.search(gap):
         return Link.NONE
     said = [word for word, _, _ in words(gap)]

@@ -55,7 +55,7 @@ _COMMS = lazily(
     r"[a-z ]{0,24}$"
 )
 #: Between "could not reach" and what could not be reached.
-_REACHED = re.compile(r"\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+_REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 #: What joins the names of one list.
 _ANOTHER = lazily(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
@@ -258,7 +258,7 @@ def _acts(low: str, start: int, end: int) -> bool:
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,
-    ) or re.match(r"\s*[pcbu][0-3][0-9a-f]{3}", after):
+    ) or re.match(r"\s*(?:[-=>]+\s*)?[(\[]?[pcbu][0-3][0-9a-f]{3}", after):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
         return True

@@ -59,7 +59,7 @@ SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in 
     "elect:electric ctrl:control cntrl:control ctl:control cont:control mod:module mdl:module sys:system batt:battery "
     "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake strg:steering steer:steering susp:suspension "
     "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
-    "windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
+    "hyd:hydraulic windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
     "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur "
     "cent:central mem:memory aux:auxiliary comp:compressor"
 ))}

@@ -27,7 +27,8 @@ _RECENT = 64
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
 _PLAIN = word_set(
-    "eng engine motor moteur battery bateria batterie fan heater clock horn light lights seat steering door doors key "
+    "cab eng "
+    "engine motor moteur battery bateria batterie fan heater clock horn light lights seat steering door doors key "
     "ignition "
     "radio charging clutch pump turbo throttle body suspension vehicle alarm keys mirror wiper wipers fuel coolant "
     "display "

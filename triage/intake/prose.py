@@ -70,6 +70,9 @@ _LONG_AGO = lazily(
     r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
     r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
 )
+#: Between a name and its first code, and before another name.
+_BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
+_BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -78,6 +81,8 @@ def is_prose(context: Context, row: Row) -> bool:
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
     first = row.finds.codes[0]
+    if len(row.finds.codes) > 1 and _side_by_side(context, row):
+        return True
     if row.cells is not None and any(
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
     ):
@@ -111,6 +116,20 @@ def is_prose(context: Context, row: Row) -> bool:
         return behind or _leads_in(row, row.finds.codes[-1])
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _side_by_side(context: Context, row: Row) -> bool:
+    """Whether several modules stand in one line, each right before its codes: "radio - U0100; GW - U0101, U0102"."""
+    ends = {end: row.low[start:end] for start, end, _ in context.names.find(row.low)}
+    if len(ends) < 2:
+        return False
+    named: set[str] = set()
+    for code in row.finds.codes:
+        mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
+        end = code.start - (len(mark[0]) if mark is not None else 0)
+        if end in ends and (not named or _BETWEEN.search(row.low[: end - len(ends[end])])):
+            named.add(ends[end])
+    return len(named) > 1
 
 
 def _leads_in(row: Row, code: Found) -> bool:

@@ -333,7 +333,7 @@ def _share(texts: Sequence[str], names: Names) -> float:
     return sum(judged) / len(judged)
 
 
-_BRACKET_COUNT = re.compile(r"(.{2,60}?)\s*[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?")
+_BRACKET_COUNT = re.compile(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
 
 
 def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
@@ -342,7 +342,8 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes:
             continue
-        match = _BRACKET_COUNT.fullmatch(row.text) if "(" in row.text or "[" in row.text else None
+        last = row.text[-1]
+        match = _BRACKET_COUNT.fullmatch(row.text) if "0" <= last <= "9" or last in ")]:" else None
         if match is None:
             continue
         below = 0
@@ -351,6 +352,6 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
                 below += 1
             elif not other.blank and other.line.indent <= row.line.indent:
                 break
-        agree += below == int(match[2])
-        differ += below != int(match[2])
+        agree += below == int(match[2] or match[3])
+        differ += below != int(match[2] or match[3])
     style.counts_in_brackets = agree > differ

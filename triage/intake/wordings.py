@@ -17,7 +17,8 @@ _SILENT: tuple[Slots, ...] = (
         _COULD_NOT,
         "talk to | speak to | reach | connect to | connect with | communicate with | contact | access | get into | "
         "get in to | get through to | get hold of | get in touch with | get an answer from | get a response from | "
-        "get any response from | get any answer from | get anything from | get anything out of | raise | log into | "
+        "get any response from | get any answer from | get anything from | get anything out of | get a thing out of | "
+        "get a thing from | get a word out of | raise | log into | "
         "log on to | ping | open | wake | wake up | see | find | establish communication with |"
         " establish comms with | "
         "get comms with | get communication with",
