@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, namelist, phases, prose, volts
-from triage.intake.answers import Spoken, answer_of_cell, apply_answer, is_list_head, rest_of, spoken, without_links
+from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
 from triage.intake.joined import joined
@@ -167,7 +167,7 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
             if module.answer is None and not module.codes:
                 module.answer = "clean"
             return True
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
         return True
     context.saw_scan = True
     scan = context.builder.snapshot
@@ -255,7 +255,7 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         module = context.builder.name_module(printed, row.line, row.start + place, row.start + place + len(printed))
         if heading is not None and heading.volts is not None and module.volts is None:
             module.volts = heading.volts.value
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
     context.under_heading = context.live_data = False
     return True
 
@@ -297,7 +297,7 @@ def listed(context: Context, row: Row) -> bool:
     for name in names:
         place = max(row.text.find(name), 0)
         module = context.builder.name_module(name, row.line, row.start + place, row.start + place + len(name))
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
     context.list_of = answer
     context.under_heading = False
     context.builder.module = None

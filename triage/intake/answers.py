@@ -12,17 +12,12 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING
 
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import covered, phrase_set, word_set, words
 from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
-
-if TYPE_CHECKING:
-    from triage.intake.assembly import ModuleDraft
-    from triage.intake.context import Context
 
 #: Wordings that mean something else in many other places.
 DOUBTFUL = phrase_set("""
@@ -257,11 +252,3 @@ def _letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
     tied to the next ("e-call")."""
     return (part[2] - part[1] == 1 and text[part[1]].isupper() and part[0] != "i") or text[part[2] : part[2] + 1] == "-"
-
-
-def apply_answer(context: Context, module: ModuleDraft, answer: str) -> None:
-    """Set what a module did; one that is not fitted or was not scanned leaves the snapshot."""
-    if answer in ("not fitted", "not scanned"):
-        context.builder.leave_out(module, answer)
-    elif module.answer is None or (answer == "silent" and not module.codes):
-        module.answer = answer

@@ -157,6 +157,13 @@ class Builder:
         self.module = module
         return module
 
+    def answer(self, module: ModuleDraft, answer: str) -> None:
+        """Set what a module did; one that is not fitted or was not scanned leaves the snapshot."""
+        if answer in ("not fitted", "not scanned"):
+            self.leave_out(module, answer)
+        elif module.answer is None or (answer == "silent" and not module.codes):
+            module.answer = answer
+
     def leave_out(self, module: ModuleDraft, why: str) -> None:
         """Take a module that is not fitted or was not scanned out of the snapshot again."""
         key = " ".join(small(module.printed).split())

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import metarow, ownlines, phases, states, volts
-from triage.intake.answers import answer_of_cell, apply_answer, reply_of
+from triage.intake.answers import answer_of_cell, reply_of
 from triage.intake.assembly import CodeDraft
 from triage.intake.characters import has_letter
 from triage.intake.coderow import add, module_for
@@ -90,7 +90,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     open_heading(context, row, heading)
     context.key_block = True
     if answer is not None and context.builder.module is not None:
-        apply_answer(context, context.builder.module, answer)
+        context.builder.answer(context.builder.module, answer)
     return True
 
 
@@ -100,7 +100,7 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if low in ("-", "--", "0", "none", "n/a", "[]", "[ ]", "{}", "()", "nil"):
         answer = "clean"
     if answer is not None and module is not None:
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
         return True
     if low.isdigit() and len(low) <= 2 and module is not None:
         module.stated = (int(low), row.line, row.start, row.start + len(row.text))
@@ -191,7 +191,7 @@ def _status(context: Context, row: Row, value: str, low: str, start: int) -> boo
         and module is not None
         and (status is None or answer in ("silent", "not scanned", "not fitted"))
     ):
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
         return True
     if status is not None:
         context.pending_values["status"] = low
@@ -213,7 +213,7 @@ def _description(context: Context, row: Row, value: str, low: str, start: int) -
         module = context.builder.module
         answer = answer_of_cell(low)
         if answer is not None and module is not None:
-            apply_answer(context, module, answer)
+            context.builder.answer(module, answer)
         else:
             context.pending_values["description"] = value
     elif context.open_code.text is None:
@@ -260,7 +260,7 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
         return False
     if answer == "clean" and low in ("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"):
         return True
-    apply_answer(context, module, answer)
+    context.builder.answer(module, answer)
     return True
 
 
@@ -270,7 +270,7 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     if module is None or answer is None or not context.under_heading:
         return False
     if answer != "clean":
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
     return True
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import phases, states
-from triage.intake.answers import answer_of_cell, apply_answer
+from triage.intake.answers import answer_of_cell
 from triage.intake.characters import has_letter
 from triage.intake.context import Context
 from triage.intake.heads import role_of
@@ -102,7 +102,7 @@ def _name(context: Context, row: Row, name: str, answer: str | None) -> None:
     if answer is None:
         module.unclear = True
     else:
-        apply_answer(context, module, answer)
+        context.builder.answer(module, answer)
     context.under_heading = context.live_data = False
 
 

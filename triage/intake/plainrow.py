@@ -21,7 +21,7 @@ from triage.intake import (
     supplyrow,
     volts,
 )
-from triage.intake.answers import answer_of_cell, apply_answer, is_list_head, spoken
+from triage.intake.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import LEADS_ON, Heading, counted, judge, name_in, open_heading, open_section, section
@@ -204,7 +204,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     keyed = ":" in row.text or "=" in row.text
     if row.line.indent < context.heading_indent or (keyed and keyrow.split(row) is not None):
         return False
-    apply_answer(context, module, answer)
+    context.builder.answer(module, answer)
     return True
 
 
@@ -213,7 +213,7 @@ def _answered(context: Context, row: Row, name: str, answer: str) -> None:
     start = row.start + max(row.text.find(name), 0)
     context.close_module()
     module = context.builder.name_module(name, row.line, start, start + len(name))
-    apply_answer(context, module, answer)
+    context.builder.answer(module, answer)
     context.under_heading = context.live_data = False
 
 

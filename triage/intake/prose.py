@@ -11,7 +11,7 @@ import re
 from bisect import bisect_right
 
 from triage.intake import dates, leads, metarow, phases, states, volts
-from triage.intake.answers import apply_answer, takes_object
+from triage.intake.answers import takes_object
 from triage.intake.assembly import ModuleDraft
 from triage.intake.attribution import attribute
 from triage.intake.clauses import Clause, answers_in, clauses_of, is_title, subjects_of
@@ -255,7 +255,7 @@ def _walk(context: Context, row: Row) -> None:
         modules = [_module(context, row, name) for name in fact.owners]
         if fact.answer is not None:
             for module in modules:
-                apply_answer(context, module, said[fact.answer].answer)
+                context.builder.answer(module, said[fact.answer].answer)
             continue
         modules = modules or [module_for(context, row, codes[fact.codes[0]])]
         pending += [(modules, codes[at], _zone(context, row, codes[at], clauses, starts)) for at in fact.codes]

@@ -7,7 +7,7 @@ from copy import copy
 from typing import cast
 
 from triage.intake import namelist, phases, states, volts
-from triage.intake.answers import answer_of_cell, apply_answer, reply_of
+from triage.intake.answers import answer_of_cell, reply_of
 from triage.intake.assembly import ModuleDraft
 from triage.intake.characters import has_letter
 from triage.intake.coderow import add, details_of, module_for
@@ -168,21 +168,21 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     """What a module without a code in its row did: the wording may stand in any column."""
     reply = reply_of(text_of(by_role, "reply"))
     if reply is not None and reply != "clean":
-        apply_answer(context, module, reply)
+        context.builder.answer(module, reply)
         return
     for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
         for cell in by_role.get(role, ()):
             answer = answer_of_cell(cell.low, loose=True)
             if answer is not None:
-                apply_answer(context, module, answer)
+                context.builder.answer(module, answer)
                 return
     for cell in row.cells or ():
         answer = answer_of_cell(cell.low) if cell.text else None
         if answer is not None:
-            apply_answer(context, module, answer)
+            context.builder.answer(module, answer)
             return
     if reply is not None:
-        apply_answer(context, module, reply)
+        context.builder.answer(module, reply)
         return
     if module.codes or module.answer is not None or module.stated is not None:
         return
