@@ -263,3 +263,11 @@ def test_after_a_clear_the_run_is_ranked_by_what_it_settles() -> None:
     found = car({"engine control": [{"code": "P0171", "status": "pending"}]}, last=HELD)
     assert steps(found)[0].startswith(("run the engine", "drive 20"))
     assert not any("battery charged first" in (check["gate"] or "") for check in found.next_checks)
+
+
+def test_a_module_that_asks_on_its_own_behalf_sends_nobody_anywhere() -> None:
+    """P0700 asks for the lamp on behalf of the transmission: in the transmission's own list that is no way further."""
+    found = car({"transmission control": [current("P0700")]})
+    assert not any("on behalf of" in story for story in found.stories)
+    assert any("on behalf of" in story for story in
+               car({"engine control": [current("P0700")]}, names=("engine control", "body control")).stories)

@@ -44,7 +44,9 @@ def empty_pointers(book: Casebook, link: Links) -> dict[int, list[EmptyPointer]]
     for fault, at, where in zip(rows[told].tolist(), target[told].tolist(), session[told].tolist(), strict=True):
         if at >= 0:
             found.setdefault(where, []).append(EmptyPointer(fault, at, book.module_name[at]))
-        elif names := book.facts[fault].targets:
+        elif names := [name for name in book.facts[fault].targets
+                       if name != book.module_facts[book.fault_module[fault]].name]:
+            # A module that asks on its own behalf sends nobody anywhere.
             found.setdefault(where, []).append(EmptyPointer(fault, -1, names[0]))
     return found
 
