@@ -22,6 +22,7 @@ Battery voltage: 12.1 volts | KL30 12.1 V | Kl. 30: 12,1 V | Kl.30 12,1 | pin 16
 VBAT=12.1V | Power supply (V): 12.1 | Battery (V) : 12.1 | U batt 12.1 V | battery reads 12.1 V | ECU supply 12.1 volts
 Battery at 12.1 V | Module Supply Voltage: 12.1 V | Vehicle voltage - 12.1 V | Line voltage 12.1 V | Batt V 12.1
 Terminal 30 voltage 12.1 V | Battery voltage(V)=12.1 | U_batt = 12,1 V | batt was 12.1 | battery only 12.1v
+12.1 on the charger | sat at 12.1 on a jump pack | 12,1 am Ladegerät | 12.1 at rest | 12,1 au repos
 battery sitting at 12.1 | battery showing 12.1 | had 12.1 V on the battery | 12.1 at the battery | 12.1 at the posts
 12.1V at OBD | OBD 12.1 V | diagnostic connector: 12.1 V | 12.1 V measured at pin 16 | supply voltage now 12.1
 12.1 volts key on | key on 12.1 V | meter says 12.1 V | voltmeter 12.1 | running at 12.1 V | 12.1v on charger

@@ -149,6 +149,12 @@ AT_SUPPLY = lazily(
     rf"den |las? |"
     rf"les? )?(?:battery|batt|batterie|bateria|{_PLACE}|kl\.? ?30|klemme 30)(?![a-z])"
 )
+#: "13.1 on the charger", "11.8 at rest": likewise behind a number with a decimal.
+AT_STATE = lazily(
+    r"\s(?:(?:on|with|am|an|mit|sur|avec|con|al) (?:the |a |dem |der |einem |le |un |el )?(?:(?:battery|bench) )?"
+    r"(?:charger|maintainer|jump[ -]?pack|booster|ladegerat|chargeur|cargador)|at rest|resting|in ruhe|au repos|"
+    r"en reposo)(?![a-z])"
+)
 #: Units and things counted, behind a number that is then no voltage.
 OTHER_UNIT = re.compile(
     r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"

@@ -21,6 +21,7 @@ from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.volt_words import (
     AFTERWARDS,
+    AT_STATE,
     AT_SUPPLY,
     BREAK,
     CRANKING,
@@ -111,7 +112,7 @@ def _find(low: str) -> tuple[Volt, ...]:
         len(low) > 4000 or (LABEL.search(low) is None and LOWEST.search(low) is None)
     ):
         # Only the word beside it, or the unit of its pair, makes a number without a unit a voltage.
-        numbers = _with_units(numbers)
+        numbers = _with_units(low, numbers)
     if not numbers:
         return ()
     found: list[Volt] = []
@@ -151,7 +152,7 @@ def _numbers(low: str) -> list[_Number]:
         text, unit = match[4], match[5] is not None
         if not unit and (
             not _may_stand_alone(text)
-            or OTHER_UNIT.match(low, match.end())
+            or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end()))
             or (text in ("15", "16", "30") and _TERMINAL.search(low[max(0, match.start() - 10) : match.start()]))
         ):
             continue
@@ -160,7 +161,7 @@ def _numbers(low: str) -> list[_Number]:
     return found
 
 
-def _with_units(numbers: list[_Number]) -> list[_Number]:
+def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
     for at, number in enumerate(numbers):
@@ -169,6 +170,7 @@ def _with_units(numbers: list[_Number]) -> list[_Number]:
             number.unit
             or (before.unit and number.start - before.end <= 5)
             or (after.unit and after.start - number.end <= 5)
+            or AT_STATE.match(low, number.end) is not None
         ):
             kept.append(number)
     return kept
@@ -341,6 +343,8 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     own = _before(low, number.start, last)[1]
     if number.round or not 3.0 <= number.value <= 36.0:
         return False
+    if AT_STATE.match(low, number.end) is not None:
+        return True
     if _filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
         return (
