@@ -139,6 +139,8 @@ _NUMBERED_MODULES = phrase_set("""
     name | nombre | nom | controller name | system name""")
 #: "DTC 1 status", "fault 2 text".
 _OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
+#: Columns in which the codes of a module stand, their number, or what it answered.
+_TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
@@ -207,3 +209,15 @@ def is_head(lows: Sequence[str]) -> bool:
         return False
     filled = sum(bool(low.strip()) for low in lows)
     return len(named) >= 0.5 * filled and len(set(named)) >= 2
+
+
+def nearly_head(lows: Sequence[str]) -> bool:
+    """Whether most of three cells or more are names of columns as listed, though none for the module or the code.
+
+    >>> nearly_head(["ctrl unit", "addr", "answer", "faults", "detail"]), nearly_head(["abs", "no", "ok"])
+    (True, False)
+    """
+    if not 3 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
+        return False
+    named = {_ROLE[bare] for low in lows if (bare := low.strip(_EDGE)) in _ROLE}
+    return len(named) >= 3 and 2 * len(named) > len(lows) and not _TELLING.isdisjoint(named)

@@ -22,11 +22,11 @@ from triage.intake.answers import answer_of_cell
 from triage.intake.characters import Line, has_digit, lines
 from triage.intake.characters import low as small
 from triage.intake.found import NOTHING, Finds, find
-from triage.intake.heads import is_head, role_of, roles_of
+from triage.intake.heads import is_head, nearly_head, role_of, roles_of
 from triage.intake.patterns import lazily
 from triage.intake.pieces import COUNTED
 
-__all__ = ["Cell", "Row", "lines", "split_rows"]
+__all__ = ["Cell", "Row", "lines", "name_columns", "split_rows"]
 
 
 @dataclass(slots=True)
@@ -86,7 +86,7 @@ def split_rows(rows: Sequence[Row]) -> None:
         outer = _has_outer_bars(rows[first:last])
         for row in rows[first:last]:
             _cut(row, mark, outer)
-    _name_columns(rows)
+    name_columns(rows, {})
 
 
 def _runs(rows: Sequence[Row]) -> list[tuple[int, int]]:
@@ -139,7 +139,7 @@ def _parts(row: Row, mark: str) -> list[str]:
 
 def _heads(parts: list[str], rows: Sequence[Row], mark: str) -> bool:
     """Whether the parts of a line are heads of columns, or name scans over as many cells in most rows."""
-    if is_head(parts):
+    if is_head(parts) or nearly_head(parts):
         return True
     if len(parts) < 3 or role_of(parts[0]) != "module":
         return False
@@ -245,17 +245,20 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
     return cells
 
 
-def _name_columns(rows: Sequence[Row]) -> None:
-    """Find the heads and give every row below its head the meaning of its columns."""
+def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) -> None:
+    """Find the heads and give every row below its head the meaning of its columns; ``given`` by the places of rows."""
     head: Row | None = None
     head_roles: tuple[str | None, ...] = ()
     missed = 0
-    for row in rows:
+    for at, row in enumerate(rows):
         if row.blank or row.kind == "rule":
             continue
         if row.kind == "gap" and not row.finds.codes:
             _part_heads(row)
         cells = row.cells
+        if at in given:
+            head, head_roles, missed, row.head = row, given[at], 0, True
+            continue
         headed = not row.finds.codes and cells is not None and len(cells) >= 2
         if headed and is_head([cell.low for cell in cells or ()]) and answer_of_cell(row.low) is None:
             head, head_roles, missed = row, roles_of([cell.low for cell in cells or ()]), 0

@@ -24,6 +24,7 @@ from triage.intake import (
     logs,
     matrix,
     metarow,
+    namedcolumn,
     namelist,
     numbering,
     owncodes,
@@ -144,6 +145,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
+    namedcolumn.adopt(all_rows, names.listed)
     heavylist.adopt(all_rows)
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))

@@ -1,0 +1,50 @@
+"""Tables whose heads are not all known: the module's column by the names that fill it."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+GAPS = """SYS            RESULT      CODES
+engine         FAULT       P0113
+gearbox        FAULT       P0730
+abs            PASS
+"""
+ANSWERED = """Ctrl unit\tAddr\tAnswer\tFaults\tDetail
+Engine\t01\tyes\t1\tP0299 00 [stored]
+Trans\t02\tyes\t0
+Brake\t03\tno
+"""
+GERMAN = """Teilnehmer;Adresse;Antwort;Anzahl Fehler
+Motor;01;ja;0
+Getriebe;02;nein;
+"""
+
+
+def test_an_unknown_head_over_names_is_the_modules() -> None:
+    assert modules_of(GAPS) == {
+        "engine control": ["P0113"], "transmission control": ["P0730"], "anti-lock brakes": ["clean"],
+    }
+
+
+@pytest.mark.parametrize("mark", ["\t", ";", ",", "|"])
+def test_a_head_without_module_or_code_is_one_over_names(mark: str) -> None:
+    assert modules_of(ANSWERED.replace("\t", mark)) == {
+        "engine control": ["P0299-00 stored"], "transmission control": ["clean"], "anti-lock brakes": ["silent"],
+    }
+
+
+def test_an_unknown_head_in_german() -> None:
+    assert modules_of(GERMAN) == {"engine control": ["clean"], "transmission control": ["silent"]}
+
+
+@pytest.mark.parametrize("head", ["Component", "Bauteil", "Cause"])
+def test_names_of_parts_name_no_module(head: str) -> None:
+    text = f"BCM\nCode;{head};State\nB1000;radio;active\nB1001;horn;stored\n"
+    assert modules_of(text) == {"body control": ["B1000 current", "B1001 stored"]}
+
+
+def test_the_heading_above_a_table_names_its_module() -> None:
+    text = "BCM\nCode;Xyz;State\nB1000;radio;active\nB1001;horn;stored\n"
+    assert modules_of(text) == {"body control": ["B1000 current", "B1001 stored"]}
