@@ -11,6 +11,7 @@ from triage.intake import metarow, namelist, phases, prose, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
+from triage.intake.heads import role_of
 from triage.intake.joined import joined
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
@@ -77,7 +78,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         before = ""
     if not before and not after:
         return _unnamed(context, row, at, hit.answer)
-    if before and _named(context, row, before, hit.answer, hit.doubtful):
+    # "SKIM dead, no comms": what is told twice is in no doubt.
+    doubtful = hit.doubtful and not any(other.answer == hit.answer and not other.doubtful for other in hits[1:])
+    if before and _named(context, row, before, hit.answer, doubtful):
         _supply_behind(context, row, hits[-1].end)
         return True
     if after and not before and _named(context, row, after, hit.answer, hit.doubtful):
@@ -243,10 +246,10 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         spans = context.names.find(small(text))
         if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
             names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
-    if not names or any(len(name) > 70 for name in names):
+    if not names or any(len(name) > 70 for name in names) or all(_is_key(context, name) for name in names):
         return False
     for name in names:
-        if not any(c.isalpha() for c in name):
+        if not any(c.isalpha() for c in name) or _is_key(context, name):
             continue
         place = max(row.text.find(name), 0)
         heading = name_in(context, row, name, place) if name in row.text else None
@@ -258,6 +261,11 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         context.builder.answer(module, answer)
     context.under_heading = context.live_data = False
     return True
+
+
+def _is_key(context: Context, name: str) -> bool:
+    """Whether a text is what a code is called ("DTC: no communication with the gateway"), no module."""
+    return role_of(small(name), exactly=True) == "code" and not context.names.listed(name)
 
 
 def _separated(row: Row, text: str) -> bool:

@@ -21,6 +21,12 @@ from triage.intake.remember import remembered
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
+#: Before the answer itself: "lecture impossible - pas de reponse".
+_UNREAD = lazily(
+    r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|"
+    r"non lus?|nicht (?:lesbar|gelesen|auslesbar)|"
+    r"no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
+)
 _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
@@ -102,6 +108,12 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if answer is not None and module is not None:
         context.builder.answer(module, answer)
         return True
+    told = _reply_told(context, low) if module is not None and not row.finds.refusals else None
+    if told is not None and module is not None:
+        # "Fault code: unable to read - no answer from ECU"
+        if told == "silent":
+            context.builder.answer(module, told)
+        return True
     if low.isdigit() and len(low) <= 2 and module is not None:
         module.stated = (int(low), row.line, row.start, row.start + len(row.text))
         return True
@@ -123,6 +135,23 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         return False
     draft.text = value
     return True
+
+
+def _reply_told(context: Context, low: str) -> str | None:
+    """What a value in a code's place tells of an answer: "silent" of this module, "other" of one that it names (the
+    description of a fault), or None."""
+    from triage.intake.answers import spoken
+
+    hits = spoken(low)
+    if not hits or any(hit.answer != "silent" for hit in hits) or all(hit.doubtful for hit in hits):
+        return None
+    rest = low
+    for hit in hits:
+        # "Pas de réponse" holds the short name of a parking aid.
+        rest = rest[: hit.start] + " " * (hit.end - hit.start) + rest[hit.end :]
+    if context.names.find(rest):
+        return "other"
+    return "silent" if hits[0].start == 0 or _UNREAD.match(low[: hits[0].start]) is not None else None
 
 
 def _add(context: Context, row: Row, found: Found, text: str) -> None:

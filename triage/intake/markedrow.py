@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from triage.intake import phases, states
-from triage.intake.answers import answer_of_cell
+from triage.intake.answers import answer_of_cell, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context
 from triage.intake.heads import role_of
@@ -39,11 +39,29 @@ def read(context: Context, row: Row) -> bool:
     told = [answer_of_cell(small(part)) for part in parts[1:]]
     said = [answer for answer in told if answer is not None]
     name = context.names.bare(tidy(parts[0]))
-    if len(said) != len(told) or not _is_name(context, name):
+    if len(said) != len(told):
+        # "SAS   lost - no response to tester": between a listed name and silence, a word of what happened.
+        last = spoken(small(parts[-1]))
+        silent = len(last) == 1 and last[0].answer == "silent" and not last[0].start and not last[0].doubtful
+        if not silent or "clean" in said or not context.names.listed(name) or not _tell_nothing(context, parts[1:-1]):
+            return False
+        said = ["silent"]
+    if not _is_name(context, name) or context.names.find(small(parts[-1])):
         return False
     # "OK - no answer": who did not answer is without codes for nobody.
     _name(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
     return True
+
+
+def _tell_nothing(context: Context, parts: list[str]) -> bool:
+    """Whether parts between a name and its answer are a word each, no status and no other name."""
+    return all(
+        len(part.split()) == 1
+        and context.names.score(tidy(part)) < 60.0
+        and not context.names.find(small(part))
+        and not STATES.find(small(part))
+        for part in parts
+    )
 
 
 def not_understood(context: Context, row: Row) -> bool:

@@ -41,8 +41,8 @@ _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](
 _PAIR = lazily(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
-_LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026")
-_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,})\s*(?=\S)")
+_LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
+_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 _TOTAL = lazily(
     r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|"
@@ -224,6 +224,9 @@ def _leader(context: Context, row: Row) -> bool:
         return False
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
     if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
+        return False
+    if row.text[match.end(1) : match.end()].strip() in ("..", "...") and context.names.score(name) < 60.0:
+        # Where somebody paused, no unknown name stands.
         return False
     count = _LEADER_COUNT.fullmatch(rest)
     stated = stated_count(rest) if count is None else None

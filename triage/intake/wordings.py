@@ -39,6 +39,16 @@ _SILENT: tuple[Slots, ...] = (
         "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
         "from | out of | with | of",
     ),
+    (
+        "did not | didn t | didnt | does not | doesn t | doesnt | never",
+        "come up | came up | show up | showed up | shows up | appear | appeared | pop up | show",
+        "on scan | on the scan | in scan | in the scan | on the bus | on the tool | on the scanner | on tool |"
+        " on scanner",
+    ),
+    ("taucht | tauchte", "im scan nicht auf | nicht im scan auf"),
+    ("erscheint | erschien", "im scan nicht | nicht im scan"),
+    ("n apparait pas | n est pas apparu | n apparaissait pas", "au scan | dans le scan | sur le scan | sur la valise"),
+    ("no aparece | no aparecio | no sale | no salio", "en el escaneo | en el escaner | en la maquina"),
     ("not", "seen | found | detected | visible | heard", "on bus | on the bus | on can | on network | in scan"),
     (
         "won t | wont | would not | wouldn t | refuses to | refused to | did not | didn t | does not | doesn t |"
