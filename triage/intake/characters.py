@@ -43,7 +43,7 @@ _PLAIN: dict[int, int | str] = {
         map(
             ord,
             "\u2022\u2023\u25aa\u25ab\u25cf\u25cb\u25e6\u00b7\u2219\u25a0\u25a1\u2043\u25b6\u25ba"
-            "\u2794\u279c\u2713\u2714\u25c6\u25c7\u2756\u204c\u2610\u2611\u2612",
+            "\u2794\u279c\u2705\u2713\u2714\u25c6\u25c7\u2756\u204c\u2610\u2611\u2612",
         ),
         "\u2022",
     ),
@@ -73,7 +73,7 @@ _UNACCENTED = {
 _BLANKS = (" ", "\t")
 #: ASCII that is not shown, or shown as a space.
 _UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
-_UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff\x00-\x08\x0e-\x1b\x7f]")
+_UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufe0e\ufe0f\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
 _WORD = re.compile(r"[^\s\x00-\x2f]+")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")

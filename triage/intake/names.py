@@ -245,7 +245,7 @@ def _says_i(parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
     return parts[at][0] == "i" and at + 1 < len(parts) and parts[at + 1][0] in _I_DID
 
 
-_EDGE = " \t:;,.|-=_*#>\u2022\"'~/"
+_EDGE = " \t:;,.|-=_*#>\u2022\"'~/\u2717\u2718\u274c\u2715\u2716\u274e"
 
 
 @lru_cache(maxsize=8192)

@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from code_tables import Tables
 from triage.intake import (
+    answerkeys,
     breaks,
     codefirst,
     coderow,
@@ -39,6 +40,7 @@ from triage.intake import (
     states,
     style,
     tablerow,
+    ticks,
 )
 from triage.intake.assembly import Builder
 from triage.intake.characters import Line, lines
@@ -141,6 +143,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
+    all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside
