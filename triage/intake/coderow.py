@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import counted, engine_state, leads, namelist, phases, states
+from triage.intake import counted, engine_state, leads, namelist, partwords, phases, plainecu, states
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.behind import wordy
@@ -67,10 +67,12 @@ def read(context: Context, row: Row) -> None:
     for at, (code, details) in enumerate(pending):
         if details.status is None and code.start in led:
             pending[at] = code, replace(details, status=led[code.start])
+    part = partwords.part_behind(context.names, row.text[used[0] : used[1]], modules[0].printed) if used[1] else None
     added: CodeDraft | None = None
     for module in modules:
         for code, details in pending:
             added = add(context, module, row, code, details)
+            added.text = added.text or part
             if len(pending) == 1 and details.volts is not None:
                 _voltage(context, row, module, added, details.volts)
     context.open_code, context.open_row, context.tail = added, row, ""
@@ -154,6 +156,8 @@ def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, 
 def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
     builder = context.builder
+    if context.plain_ecu and (engine := plainecu.module(context, row, code)) is not None:
+        return engine
     if builder.module is not None:
         if builder.next_phase is not None and not builder.snapshot.empty:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)
@@ -219,6 +223,8 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
             # Two spaces inside a name are a slip, no gap between columns.
             printed, start, end = whole, 0, code.start
     printed = context.names.bare(printed)
+    if place.before or place.cell is not None:
+        printed = partwords.module_in(context.names, printed)
     if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
         return [module_for(context, row, code)], (0, 0)
     context.under_heading = False

@@ -16,6 +16,7 @@ from triage.intake import (
     metarow,
     outside,
     phases,
+    plainecu,
     remarks,
     states,
     supplyrow,
@@ -134,6 +135,8 @@ def _names_none(context: Context, row: Row) -> bool:
                 metarow.place_volt(context, row, volt, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
+    elif context.plain_ecu and plainecu.answered(context, row):
+        return True
     elif happenings.is_aside(row.low) or idents.alone(row.low):
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):

@@ -30,6 +30,7 @@ from triage.intake import (
     numbering,
     owncodes,
     paragraphs,
+    plainecu,
     plainrow,
     prose,
     rawrows,
@@ -169,6 +170,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.row_times = _row_times(all_rows, context.order)
     context.flat = _flat(all_rows)
     context.hanging = _hanging(all_rows)
+    context.plain_ecu = plainecu.is_engine(all_rows, names)
     context.legend = _legend(all_rows, context.translated)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
