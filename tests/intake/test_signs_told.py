@@ -62,3 +62,8 @@ def test_names_with_an_equals_sign_explain_nothing() -> None:
     assert modules_of("Engine = no codes\nABS = no response\nDoor 1 = no codes\nSeat 1\nB1000\n") == {
         "engine control": ["clean"], "anti-lock brakes": ["silent"], "door A": ["clean"], "seat A": ["B1000"],
     }
+
+
+def test_a_checklist_of_other_things_makes_no_module_clean() -> None:
+    text = "\u2713 Brakes\n\u2713 Lights\n\u2713 Tyres\n\u2713 Oil level\n\nECM: P0562 stored\n"
+    assert modules_of(text) == {"engine control": ["P0562 stored"]}

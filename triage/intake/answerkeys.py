@@ -53,7 +53,9 @@ def _explained(rows: Sequence[Row], is_name: Callable[[str], bool]) -> tuple[dic
     legend: dict[str, str] = {}
     lines: list[int] = []
     for at, row in enumerate(rows):
-        if row.blank or row.finds.codes or len(row.text) > 200 or not ("=" in row.text or _LEAD.match(row.low)):
+        if row.blank or row.finds.codes or len(row.text) > 200 or not (
+            "=" in row.text or (row.low[0] in "lka" and _LEAD.match(row.low))
+        ):
             continue
         lead = _LEAD.match(row.low)
         parts = [part for part in _PARTS.split(row.text[lead.end() if lead is not None else 0 :]) if part.strip()]

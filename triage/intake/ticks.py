@@ -22,6 +22,7 @@ from triage.intake.patterns import lazily
 _TICKS = "\u2713\u2714\u2611\u2705"
 _CROSSES = "\u2717\u2718\u274c\u2715\u2716\u274e"
 _SIGNS = frozenset(_TICKS + _CROSSES)
+_CROSS = frozenset(_CROSSES + "-")
 #: Shown in colours, a sign has another behind it that is not seen.
 _AROUND = " \t\ufe0f\ufe0e"
 _FIRST = lazily(rf"[\u2022{_CROSSES}]\s*")
@@ -31,11 +32,14 @@ _LAST = lazily(r"\s*[:=.\u2013-]*\s*\u2022+\s*$")
 def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     """The rows with a tick beside a module's name written out as an answer, and without crosses at their start.
 
-    Where ticks stand before codes, or below a line that says what is listed, they are bullets. Linear."""
+    Where ticks stand before codes, or below a line that says what is listed, they are bullets; where many stand
+    at other things, they are a checklist. Linear."""
     signs = [_signs(row) for row in rows]
     if not any(signs):
         return list(rows)
     found = list(rows)
+    if _is_checklist(rows, signs, is_name):
+        return found
     bullets = any(sign and sign[0] in _TICKS and row.finds.codes for row, sign in zip(rows, signs, strict=True))
     listed = False
     for at, row in enumerate(rows):
@@ -60,6 +64,20 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         low = small(text)
         found[at] = Row(row.line, text, row.start + begin, low, find(text, low))
     return found
+
+
+def _is_checklist(
+    rows: Sequence[Row], signs: Sequence[tuple[str, str] | None], is_name: Callable[[str], bool]
+) -> bool:
+    """Whether more than a quarter of what is ticked is no module ("tyres", "oil level"): brakes that somebody looked
+    at are not free of codes."""
+    ticked = [
+        row
+        for row, sign in zip(rows, signs, strict=True)
+        if sign is not None and not _CROSS.issuperset(sign) and not row.finds.codes and not spoken(row.low)
+    ]
+    others = sum(not is_name(tidy(_LAST.sub("", row.text).strip("\u2022 "))) for row in ticked)
+    return 4 * others > len(ticked)
 
 
 def _signs(row: Row) -> tuple[str, str] | None:
