@@ -58,6 +58,12 @@ def test_what_did_not_come_up_is_silent(line: str) -> None:
 
 @pytest.mark.parametrize("line", [
     "ECM: the fault did not show up on the scan", "ECM: P0562 didn't show up on the scan",
+    "The ECM light does not show up on the scan",
 ])
 def test_a_fault_that_did_not_come_up_makes_no_module_silent(line: str) -> None:
     assert modules_of(f"{line}\nABS: no codes\n").get("engine control") != ["silent"]
+
+
+@pytest.mark.parametrize("line", ["Lights: no communication on bus", "Engine control unit didn't come up on the scan"])
+def test_silence_on_the_bus_is_the_modules(line: str) -> None:
+    assert list(modules_of(f"{line}\nABS C0031\n").values()) == [["silent"], ["C0031"]]

@@ -84,8 +84,13 @@ _PASSENGER = re.compile(
 _ON_THE_SCAN = (
     " scan", " scan auf", " scan nicht", " scan nicht auf", " bus", " tool", " scanner", " escaneo", " escaner",
 )
+_CAME_UP = word_set(
+    "come came show showed shows appear appeared pop taucht tauchte erscheint erschien apparait apparu apparaissait "
+    "aparece aparecio sale salio"
+)
 _OF_A_FAULT = lazily(
-    r"(?:codes?|dtcs?|faults?|errors?|problems?|fehler\w*|defauts?|pannes?|averias?|fallos?|codigos?|it|that|this|which|"
+    r"(?<![a-z])(?:codes?|dtcs?|faults?|errors?|problems?|lights?|lamps?|warnings?|values?|voltages?|data|\w*leuchte|voyants?|"
+    r"fehler\w*|defauts?|pannes?|averias?|fallos?|codigos?|it|that|this|which|"
     r"nothing|[pcbu][0-9][0-9a-f]{3}\S{0,4})[\s,:-]*$"
 )
 #: Of a battery or a tank they say that it is flat, and of no module that it is silent or clean.
@@ -158,7 +163,11 @@ def spoken(low: str) -> tuple[Spoken, ...]:
         Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
         if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
-        and not (hit.phrase.endswith(_ON_THE_SCAN) and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start]))
+        and not (
+            hit.phrase.endswith(_ON_THE_SCAN)
+            and not _CAME_UP.isdisjoint(hit.phrase.split())
+            and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start])
+        )
         and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
         and (
             hit.phrase != "clear"
