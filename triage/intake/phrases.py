@@ -28,6 +28,8 @@ class Hit(NamedTuple):
     phrase: str
 
 
+#: "couldn't", "won't", "can't" as the words that they are here: "couldn t".
+_CONTRACTED = re.compile(r"(?<![a-z0-9])([a-z]{1,6}n) t(?![a-z0-9])")
 #: Words with their places.
 Words = tuple[tuple[str, int, int], ...]
 
@@ -57,6 +59,13 @@ def word_set(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
+def _ways(phrase: str) -> list[tuple[str, ...]]:
+    """The words of a phrase, and the same with its contractions written without an apostrophe ("couldnt")."""
+    parts = tuple(WORD.findall(phrase))
+    joined = tuple(WORD.findall(_CONTRACTED.sub(r"\1t", " ".join(parts))))
+    return [parts] if joined == parts else [parts, joined]
+
+
 def phrase_set(text: str) -> frozenset[str]:
     """The phrases of ``text``, separated by bars."""
     return frozenset(" ".join(phrase.split()) for phrase in text.split("|"))
@@ -67,7 +76,7 @@ class _Pattern:
 
     def __init__(self, slots: Sequence[str], meaning: str) -> None:
         self.meaning = meaning
-        choices = [[tuple(WORD.findall(choice)) for choice in slot.split("|")] for slot in slots]
+        choices = [[way for choice in slot.split("|") for way in _ways(choice)] for slot in slots]
         #: By slot: its wordings by their first word; () where it may be left out.
         self.slots = [_by_first(slot) for slot in choices]
         self.starts = frozenset(parts[0] for parts in choices[0])
@@ -123,8 +132,8 @@ class Phrasebook:
         self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
         for meaning, phrases in meanings.items():
             for phrase in phrases.split("|"):
-                parts = tuple(WORD.findall(phrase))
-                self._first.setdefault(parts[0], []).append((parts, meaning))
+                for parts in _ways(phrase):
+                    self._first.setdefault(parts[0], []).append((parts, meaning))
         for entries in self._first.values():
             entries.sort(key=lambda entry: -len(entry[0]))
         self._patterns: dict[str, list[_Pattern]] = {}

@@ -34,6 +34,13 @@ _SILENT: tuple[Slots, ...] = (
     ("komme | kam | kommt | kamen", "nicht", "rein | hinein | in das steuergerat"),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
     ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
+    (
+        f"{_COULD_NOT} | not possible to | wasn t possible to | was not possible to",
+        "establish | make | set up | get | open | start | initiate | obtain",
+        "- | a | any",
+        "communication | communications | comms | connection | contact | session | link",
+        "- | with it | with module | with the module | with ecu | with the ecu | at all",
+    ),
     (_COULD_NOT, "read | be read | be accessed | be opened | be found | be seen | be woken | comm | comms"),
     (
         "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
