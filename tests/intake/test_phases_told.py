@@ -25,15 +25,24 @@ ran it 15 min, read again | Let it run for ten minutes and read again | drove 5 
 after ten minutes of idle
 10 min laufen lassen, nochmal gelesen | Probefahrt, erneut ausgelesen | laissé tourner 10 min, relu
 after driving fifteen minutes | Engine running 10 min then checked again
+After clearing and a road test (18 km) | After clearing codes and 10 min idle | After clear + test drive
+After clear (road test 18 km) | Nach dem Löschen und Probefahrt (18 km) | Nach dem Löschen und einer Probefahrt
+Lecture après effacement puis essai routier de 12 km | Después de borrar y prueba de carretera
+after clear and a drive cycle
 """,
     "after-clear": """
 after: 12.8V lowest 11.9V | Codes after:
 codes wiped, read again | Cleared all, read again: | gelöscht und erneut ausgelesen | effacé puis relu
 borrado y leído otra vez | After clear work light on
+After clearing, no road test | After clearing and road test not done | After clear and engine running, 14.2V
+After clear, drive module: P0A1F | After clearing and before road test | After wiping the memory
 """,
     "before-clear": """
 initial scan, nothing cleared | not cleared, read again | before codes cleared | before repair | SCAN BEFORE
 before: 11.4V lowest 8.8V | Avant (11,2 V)
+scanned this morning before wiping anything | before erasing any codes | before resetting anything
+ehe gelöscht wurde | bevor die Fehler gelöscht wurden | avant d'effacer | avant tout effacement
+antes de que se borraran los códigos
 """,
     "none": """
 after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes

@@ -13,7 +13,7 @@ from triage.model.snapshot import Phase
 #: No part of a longer word.
 BEFORE = r"(?<![a-z0-9])"
 BEHIND = r"(?![a-z0-9])"
-_CLEAR = r"(?:clear(?:ed|ing|ance|s)?|eras(?:e|ed|ing|ure)|delet(?:e|ed|ing|ion)|reset(?:ting)?|wipe[ds]?)"
+_CLEAR = r"(?:clear(?:ed|ing|ance|s)?|eras(?:e|ed|ing|ure)|delet(?:e|ed|ing|ion)|reset(?:ting)?|wip(?:e[ds]?|ing))"
 _OF_CODES = (
     r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |"
     r"being |having |first )*"
@@ -46,6 +46,22 @@ _RUN = (
 _FOR = (
     r"(?:(?: the| it| up)* (?:engine|motor|van|car)(?![a-z]))?"
     r"(?: (?:for )?(?:about )?[0-9]{1,3} ?(?:min\w*|mn|s|sec\w*|h|hours?)(?![a-z]))?"
+)
+#: A drive behind the clear of the same sentence: the later event tells. An engine that only runs is one of this scan.
+_DRIVE = (
+    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?drive|drive[ -]cycles?|"
+    r"drive(?! (?!of |for |[0-9])\w)|"
+    r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
+    r"prueba (?:de|en) carretera|rodaje|recorrido|conducir))"
+)
+_AND_DROVE = (
+    r"(?: (?!not |no |before |without |nicht |ohne |vor |sans |avant |sin |antes )[\w']+){0,3}?"
+    r"(?:,|,? ?(?:and|then|und|dann|anschliessende[rmn]?|puis|et|suivi[es]* d[eu']|y|luego|seguido de|[+&/(-]))"
+    rf"(?: (?:then|dann|puis|luego|a|an|the))* ?{_AMOUNT}"
+    rf"(?:{_DRIVE}|[0-9]{{1,3}} ?min\w* (?:of |im |am |de |au |en |d')?(?:idl(?:e|ing)|run(?:ning)?|leerlauf|motorlauf|"
+    r"laufen|ralenti))"
+    r"(?![a-z0-9])(?! (?:not|to follow|still|next|pending|noch|steht|nicht|pas|reste|a faire|pendiente|no|later|due|"
+    r"outstanding|incomplete|required|needed))"
 )
 #: The engine was started: what is asked of it next is asked after a run.
 _STARTED = (
@@ -151,6 +167,8 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
             rf"miles)|"
             rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
             rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)|{_STARTED}|"
+            rf"(?:(?:after|following|once|post)[ -]?{_OF_CODES}{_CLEAR}|nach {_LO_OF}{_LOESCH}|apres {_EF_OF}{_EFF}|"
+            rf"(?:tras|despues|luego) {_BO_OF}{_BORR}){_AND_DROVE}|"
             rf"{_RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){_AGAIN}){BEHIND}"
         ),
     ),
@@ -177,7 +195,8 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
             rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {_CLEAR}|"
             rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {_LOESCH}|rien (?:n'a ete )?{_EFF}|"
             rf"nada {_BORR}|vor {_LO_OF}{_LOESCH}|"
-            rf"avant {_EF_OF}{_EFF}|"
+            rf"(?:ehe|bevor) (?:[\w'/-]+ ){{0,5}}?{_LOESCH}|avant (?:tout |toute )?{_EF_OF}{_EFF}|"
+            rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{_EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{_BORR}|"
             rf"antes {_BO_OF}{_BORR}|before-clear|eingangs(?:scan|test|diagnose|auslesung)|lecture initiale|"
             rf"scan initial|lectura inicial|"
             rf"erste auslesung|{_BEFORE_WORK}|noch nicht {_LOESCH}|uncleared|on arrival|bei ankunft|a l'arrivee|"
@@ -186,7 +205,7 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     ),
 )
 PHASE_SIGNS = re.compile(
-    r"after|before|prior|post|pre|initial|final|as.(?:found|received|arrived)|nach|vor|apres|"
+    r"after|before|prior|ehe |post|pre|initial|final|as.(?:found|received|arrived)|nach|vor|apres|"
     r"avant|antes|despues|tras|"
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|lect|ausles|erste|losch|follow|"
     r"once|luego|erase|"

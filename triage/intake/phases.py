@@ -180,7 +180,7 @@ _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accep
 _NOT = lazily(
     r"(?<![a-z])(?:not|never|nothing|none|nichts|keine?|rien|nada|before|un|nicht|pas|non|sin|no|vor|avant|antes|"
     r"prior to|without|ohne|"
-    r"sans|since|seit|depuis|desde|to be|"
+    r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )
 _DEED_SIGNS = re.compile(
