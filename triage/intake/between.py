@@ -127,7 +127,7 @@ def kinds(row: Row) -> set[str]:
     if row.blank or row.finds.codes:
         return set()
     of = {volt.of for volt in volts.find(row.low)}
-    return ({"supply"} if of & {"supply", "bare", "end"} else set()) | ({"lowest"} & of)
+    return ({"supply"} if of & {"supply", "bare", "end", "made"} else set()) | ({"lowest"} & of)
 
 
 @remembered

@@ -198,6 +198,11 @@ def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
     for key, module in list(draft.modules.items()):
         if module.codes or module.answer is not None:
             continue
+        if module.volts is not None and not module.unclear and _canonical(context, module) == "generator":
+            # "Alternator 14.4 V" with nothing below it: what it gave was the supply, where nothing else tells that.
+            draft.end_volts = draft.end_volts or module.volts
+            del draft.modules[key]
+            continue
         sure = module.unclear or (not module.guessed and context.names.score(module.printed) >= 90.0)
         if sure and module.stated is None:
             # A name with nothing understood below it says neither that the module is clean nor that it is silent.

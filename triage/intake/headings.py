@@ -52,6 +52,7 @@ _CONTINUED = re.compile(
 )
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
+_BESIDE_NAMES = ("supply", "bare", "named", "made")
 _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
@@ -93,7 +94,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
         count, stop = stated[0], stated[1]
     elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
         count, stop = int(bracket[1] or bracket[2]), bracket.start()
-    found = [each for each in volts.find(low) if each.of in ("supply", "bare", "named") and 3.0 <= each.value <= 36.0]
+    found = [each for each in volts.find(low) if each.of in _BESIDE_NAMES and 3.0 <= each.value <= 36.0]
     if found and not (count is not None and found[0].start > stop + 40):
         cut = _cut_before(low, found[0].start)
         if not tidy(text[:cut]):

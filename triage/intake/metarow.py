@@ -202,7 +202,9 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         )
     ):
         context.open_code.freeze.setdefault("volts", volt.value)
-    elif inside and module is not None and volt.of in ("supply", "bare"):
+    elif inside and module is not None and volt.of in ("supply", "bare") and (
+            module.volts is None or module.codes or module.answer is not None):
+        # A second one right below "Alternator 14.4 V" is the vehicle's.
         if module.volts is None:
             module.volts, module.volts_in_line = volt.value, row.line.indent <= context.heading_indent
     else:
@@ -215,7 +217,7 @@ def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt) -> None:
         snapshot.lowest = volt.value if snapshot.lowest is None else min(snapshot.lowest, volt.value)
     elif snapshot.volts is None and volt.of in ("supply", "bare"):
         snapshot.volts = volt.value
-    elif snapshot.volts is None and volt.of == "end":
+    elif snapshot.volts is None and volt.of in ("end", "made"):
         snapshot.end_volts = volt.value
 
 

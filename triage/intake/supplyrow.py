@@ -13,7 +13,8 @@ from triage.intake.characters import has_digit
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.intake.remember import remembered
-from triage.intake.volt_words import AFTERWARDS, LABEL, LOWEST
+from triage.intake.volt_words import AFTERWARDS, LABEL, LOWEST, NOMINAL_THEN
+from triage.intake.voltslips import mended
 
 #: Words that may stand beside a voltage and its label without naming anything.
 SMALL = word_set(
@@ -43,15 +44,19 @@ def alone(low: str) -> bool:
     """Whether a line tells the voltage of the supply, what fed it, and no more than that."""
     if len(low) > 120 or not has_digit(low):
         return False
+    low = mended(low)
     found = volts.find(low)
     if not found or any(volt.of in ("other", "named") for volt in found):
         return False
-    bare = all(volt.of == "bare" for volt in found) or (LABEL.search(low) is None and LOWEST.search(low) is None)
+    behind = (NOMINAL_THEN.match(low, volt.end) for volt in found if volt.of == "nominal")
+    nominal = [match.span() for match in behind if match is not None]
+    bare = all(volt.of == "bare" for volt in found) or not (LABEL.search(low) or LOWEST.search(low) or nominal)
     if bare and not (outside.spans(low) or engine_state.spans(low) or _KEY_ON.search(low)):
         return False
     spans = [(volt.start, volt.end) for volt in found]
     for pattern in (LABEL, LOWEST, AFTERWARDS, _RATING):
         spans += [match.span() for match in pattern.finditer(low)]
+    spans += nominal
     spans += [*outside.spans(low), *engine_state.spans(low), *(match.span() for match in _KEY_ON.finditer(low))]
     return all(
         word in SMALL or any(start <= first < end for start, end in spans) for word, first, _ in words(low)

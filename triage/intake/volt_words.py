@@ -15,7 +15,7 @@ _PLACE = (
     r"connector|socket|prise(?: obd| diag(?:nostic)?)?|conector(?: obd)?|bornes?)"
 )
 _WORDS = (
-    r"(?:battery(?: (?:voltage|volts?|supply))?|batt?\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
+    r"(?:battery(?: (?:voltage|volts?|supply))?|(?:batts?|bat)\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
     r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |12[ -]?v )?supply"
     r"(?: voltage| volts?)?|(?:system|vehicle|line|module|charging|rest(?:ing)?|static|open circuit|terminal|"
     r"main|ecu|"
@@ -31,6 +31,13 @@ _WORDS = (
     r"(?:beim|wahrend(?: des| dem)?) (?:auslesen|scan(?:nen)?s?)|(?:pendant|lors de) la lecture|durante la lectura|"
     r"power supply|power|(?:volt|multi)?meter|dmm|dvom|charging|"
     r"v(?=[ ]?=))"
+)
+#: What the alternator gives is the supply where nothing else tells it.
+ALTERNATOR = lazily(
+    r"(?<![a-z])(?:alternat(?:or|eur)?|lichtmaschinen?|lima|generator|generateur|alternador|generador)"
+    r"(?:[ ](?:output|voltage|charg\w{1,6}|"
+    r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|sortie|debite|"
+    r"donne|charge|tension|salida|carga|da|a|de)){0,4}[ ]?[:=(@]?[ ]?$"
 )
 LABEL = re.compile(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
 #: What may stand between a label and a number without a unit.
@@ -87,7 +94,9 @@ NOMINAL_AFTER = re.compile(
 NOMINAL_BEFORE = re.compile(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
-    r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batt?|system|net|rail|side|line|feed|electrics|bordnetz|"
+    r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
+    r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
+    r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|electrics|bordnetz|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a)[.]?"
     r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
@@ -99,6 +108,23 @@ OTHER = re.compile(
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
     r"should be)(?![a-z])|[<>]=?"
+)
+#: What the supply never went below was its lowest, as told: "never fell below 11.2 V", "stayed above 11.8 V".
+_BELOW = (
+    r"(?:below|under|less than|lower than|unter|sous|en dessous de|au[- ]dessous de|bajo(?: de)?|debajo de|"
+    r"por debajo de|menos de|moins de)"
+)
+_ABOVE = r"(?:above|over|higher than|uber|ueber|au[- ]dessus de|por encima de|encima de|mas de|plus de)"
+NEVER_BELOW = lazily(
+    rf"(?<![a-z])(?:(?:never|nie|niemals|jamais|nunca|(?:did not|didn'?t|was not|wasn'?t|fiel nicht|sank nicht|"
+    rf"pas (?:descendue?|tombee?)|no (?:bajo|cayo)))(?: [a-z]{{1,12}}){{0,3}} {_BELOW}|"
+    rf"(?:stay(?:ed|s)|remained|kept|held|always|blieb|immer|restee?|toujours|siempre|(?:se )?mantuvo)"
+    rf"(?: [a-z]{{1,12}}){{0,2}} {_ABOVE})[ ](?:the |les |los )?$"
+)
+#: A demand, or a fault to come, and nothing measured: "must never fall below 11 V".
+DEMANDED = lazily(
+    r"(?<![a-z])(?:must|should|shall|may|can|could|to|let|ensure|darf|soll\w*|muss|kann|doit|devrait|peut|debe|deberia|"
+    r"puede)(?![a-z])"
 )
 OTHER_AFTER = re.compile(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
 #: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".

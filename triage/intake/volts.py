@@ -17,14 +17,17 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake import engine_state, phases
+from triage.intake.characters import has_digit
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.volt_words import (
     AFTERWARDS,
+    ALTERNATOR,
     AT_STATE,
     AT_SUPPLY,
     BREAK,
     CRANKING,
+    DEMANDED,
     DEVICE_AFTER,
     EARLIER,
     END_FOLLOWS,
@@ -33,6 +36,7 @@ from triage.intake.volt_words import (
     LOWEST,
     LOWEST_AFTER,
     LOWEST_FILLED,
+    NEVER_BELOW,
     NOMINAL_AFTER,
     NOMINAL_BEFORE,
     NOMINAL_THEN,
@@ -49,13 +53,14 @@ from triage.intake.volt_words import (
     STATE_WORDS,
     VEHICLE,
 )
+from triage.intake.voltslips import mended
 
-Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named"]
+Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named", "made"]
 
 
 class Volt(NamedTuple):
     """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of, ``named`` where words
-    stand before it that are no supply (a module's name, or a reading's)."""
+    stand before it that are no supply (a module's name, or a reading's), ``made`` by the alternator."""
 
     start: int
     end: int
@@ -96,11 +101,12 @@ _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 
 def is_label(low: str) -> bool:
     """Whether the whole of ``low`` says that a supply voltage follows."""
-    return LABEL.fullmatch(low.strip(" .:=[]()")) is not None
+    return LABEL.fullmatch(mended(low).strip(" .:=[]()")) is not None
 
 
 def find(low: str) -> tuple[Volt, ...]:
     """The voltages of one line of text in small letters, from left to right. Linear in its length."""
+    low = mended(low) if has_digit(low) else low
     return _cached(low) if len(low) <= 240 else _long(low)
 
 
@@ -126,6 +132,8 @@ def _find(low: str) -> tuple[Volt, ...]:
             stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
             volt = _judged(low, numbers[at], last, stop, bool(found))
             if volt is not None:
+                if volt.of in ("named", "bare") and at and _behind_nominal(low, numbers[at - 1], numbers[at]):
+                    volt = volt._replace(of="supply", labelled=True)
                 found.append(volt)
             elif not numbers[at].unit:
                 # A number of something else: what stands before it belongs to it.
@@ -171,9 +179,23 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or (before.unit and number.start - before.end <= 5)
             or (after.unit and after.start - number.end <= 5)
             or AT_STATE.match(low, number.end) is not None
+            or _behind_nominal(low, before, number)
         ):
             kept.append(number)
     return kept
+
+
+def _may_be_nominal(number: _Number) -> bool:
+    """Whether a number may be the nominal voltage of a vehicle or a battery."""
+    return number.unit and number.round and number.value in (6, 12, 24, 48)
+
+
+def _behind_nominal(low: str, before: _Number, number: _Number) -> bool:
+    """Whether the number before only tells which supply this one is of: "12v aux 13.9V", "24v batts 25.3"."""
+    if not _may_be_nominal(before) or number.start - before.end > 48:
+        return False
+    match = NOMINAL_THEN.match(low, before.end)
+    return match is not None and match.end() > number.start >= before.end
 
 
 def _may_stand_alone(text: str) -> bool:
@@ -245,7 +267,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         # A column of readings: no word says anything.
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
-    if number.unit and number.round and value in (6, 12, 24, 48):
+    if _may_be_nominal(number):
         first = max(0, start - 80)
         sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
         if (
@@ -261,6 +283,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
     if OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
         return Volt(start, end, value, "other", False)
+    if NEVER_BELOW.search(own) and not DEMANDED.search(own):
+        return Volt(start, end, value, "lowest", True)
     if OTHER.search(own) or OTHER_AFTER.match(low, end):
         return Volt(start, end, value, "other", label)
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
@@ -271,6 +295,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, of, True)
     if label or not number.unit:
         return Volt(start, end, value, "supply", True)
+    if ALTERNATOR.search(own):
+        return Volt(start, end, value, "made", True)
     words = re.sub(r"[^a-z ]", " ", own).split()
     plain = not words or own.rstrip(" (").endswith("@") or STATE_WORDS.search(words[-1]) is not None
     plain = plain or len(words[-1]) <= 2 or _of_the_scan(own)
