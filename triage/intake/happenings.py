@@ -17,6 +17,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
+from triage.intake import complaints
 from triage.intake.patterns import lazily
 from triage.intake.remember import remembered
 
@@ -148,10 +149,16 @@ class Facts:
         return key or kind
 
     def _unkeyed(self, text: str, low: str) -> str:
-        """A line that begins with what the vehicle is ("Estate car, petrol, 2016"): "label", or "" for none."""
+        """A line that begins with what the vehicle is ("Estate car, petrol, 2016"): "label", or "" for none; "told" for
+        one that says what is wrong with it."""
         match = _VEHICLE.match(low) if len(low) <= 120 else None
+        complaint = complaints.told(text, low)
+        if complaint is not None:
+            self.values.setdefault("complaint", complaint)
         if match is None:
-            return ""
+            if complaint is not None:
+                self._described(low)
+            return "told" if complaint is not None else ""
         self.values.setdefault("label", text[match.start("label") : match.end("label")].strip())
         self._described(low)
         return "label"

@@ -323,10 +323,15 @@ def _facts(context: Context, row: Row) -> bool:
     kind = context.facts.take(row.text, row.low)
     if kind is None:
         return False
+    if kind == "told":
+        # It may tell of the scan too, and of a module.
+        metarow.read(context, row)
+        complaint = small(context.facts.values["complaint"])
+        return all(row.low[hit.start : hit.end] in complaint for hit in spoken(row.low))
     if (kind == "vin" and len(row.text) > 60) or (
-            kind == "label" and any(
+            kind == "label" and (phases.find(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
-                for volt in volts.find(row.low))):
+                for volt in volts.find(row.low)))):
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
     return True

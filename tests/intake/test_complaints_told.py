@@ -1,0 +1,44 @@
+"""What is wrong with the vehicle, said in a head line without a key. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+from reads import modules_of
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+@pytest.mark.parametrize(
+    ("line", "complaint"),
+    [
+        ("Ref 5512 // minibus, diesel // click click no crank", "click click no crank"),
+        ("Hi Sam, the yellow pickup is back, won't start again", "won't start again"),
+        ("Job 12, van, flat battery", "flat battery"),
+        ("Job 551 - panel van, diesel - dead this morning - 11.4 V", "dead this morning"),
+        ("Ref 12 / coach / ABS and airbag lamps on", "ABS and airbag lamps on"),
+        ("The yellow pickup does not start", "The yellow pickup does not start"),
+        ("Auftrag 4711 - Lieferwagen - springt nicht an", "springt nicht an"),
+        ("Dossier 12 / fourgon / ne démarre pas", "ne démarre pas"),
+        ("Orden 33 - furgoneta - no arranca", "no arranca"),
+        # No head line, or nothing said to be wrong.
+        ("Hi Sam, the yellow pickup is back", None),
+        ("Ref 5512 // minibus, diesel // annual check", None),
+        ("Job 12, van, no codes when starting", None),
+    ],
+)
+def test_a_complaint_is_kept(line: str, complaint: str | None) -> None:
+    text = f"{line}\nECM P0562\nABS no answer"
+    vehicle = read_text(text, load()).vehicle
+    assert (vehicle.complaint if vehicle is not None else None) == complaint
+    assert modules_of(text) == {"engine control": ["P0562"], "anti-lock brakes": ["silent"]}
+
+
+def test_what_else_the_line_tells_is_read() -> None:
+    scan = read_text("WO 4521, pickup, no start, 11.4 V, before clearing\nECM P0562", load()).snapshots[0]
+    assert (scan.phase, scan.volts) == ("before-clear", 11.4)
+
+
+def test_a_dead_module_stays_a_module() -> None:
+    assert modules_of("ABS, dead\nECM P0562")["anti-lock brakes"] == ["silent"]
+    assert modules_of("Job 12, ABS dead\nECM P0562")["anti-lock brakes"] == ["silent"]
