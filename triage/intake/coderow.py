@@ -44,6 +44,8 @@ _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
+#: What heavy vehicles call a code that is no longer there, cut short.
+_PREVIOUSLY_ACTIVE = ("PA", "P.A", "P/A")
 #: Without one of these no place holds several names.
 _LIST_MARKS = (",", "+", "&", "/", " and ", " und ", " et ", " y ", ";")
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
@@ -129,6 +131,8 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
             code.bare,
         )
     status = details.status or context.section_status()
+    if status is None and code.kind == "J1939" and details.text in _PREVIOUSLY_ACTIVE:
+        status, details = "stored", replace(details, texts=[])
     draft = context.builder.add_code(module, code, status, details.text, row.line, row.start)
     if details.status_byte is not None and draft.status_byte is None:
         draft.status_byte = details.status_byte

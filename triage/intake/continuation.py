@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
-from triage.intake import metarow, states, volts
+from triage.intake import keyrow, metarow, states, volts
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft
 from triage.intake.coderow import details_of
 from triage.intake.context import Context
+from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.near import small
+from triage.intake.patterns import lazily
 from triage.intake.pieces import soft_pieces, stored_values
+
+#: Between the values of a list.
+_LISTED = lazily(r"\s*[,;/|+]\s*")
 
 
 def stored(context: Context, row: Row) -> bool:
@@ -94,9 +99,35 @@ def continues(context: Context, row: Row) -> bool:
     return context.names.score(tidy(row.text[: found[0].start])) < 60.0
 
 
+def side_by_side(context: Context, row: Row) -> bool:
+    """Whether the row lists a status for each code of the row above ("Codes: P0128, P0456" and "Status: confirmed,
+    pending"), or, behind keys, one for all of them; then they have it."""
+    above, module = context.open_row, context.builder.module
+    count = len(above.finds.codes) if above is not None else 0
+    if count < 2 or module is None or above is None or context.blanks or len(row.low) > 200:
+        return False
+    keyed = keyrow.split(row)
+    if keyed is not None and role_of(keyed[0]) != "status":
+        return False
+    low = row.low if keyed is None else row.low[keyed[2] :]
+    told = [states.of_cell(part, context.translated, context.legend) for part in _LISTED.split(low)]
+    if len(told) == 1 and keyed is not None and keyrow.split(above) is not None:
+        told *= count
+    drafts = module.codes[-count:]
+    if len(told) != len(drafts) or None in told or any(draft.status is not None for draft in drafts):
+        return False
+    if [draft.code for draft in drafts] != [code.text for code in above.finds.codes]:
+        return False
+    for draft, status in zip(drafts, told, strict=True):
+        draft.status = status
+    return True
+
+
 def status_alone(context: Context, row: Row) -> bool:
     """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
     draft = context.open_code
+    if draft is not None and side_by_side(context, row):
+        return True
     if (
         draft is None
         or context.blanks

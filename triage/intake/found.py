@@ -76,7 +76,7 @@ _UNIT = (
     r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|"
     rf"[.,:/](?!{_DATE})[0-9])"
 )
-_SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]))"
+_SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]|[Oo]{2}))"
 #: Failure type after a code, from the surest form to the weakest.
 _JOINED = lazily(
     rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.:/](?!{_DATE})[0-9]|,(?!{_DATE})[0-9]{{1,2}}(?:\s?v|(?![0-9,;-])))|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
@@ -94,6 +94,8 @@ _LABELLED = re.compile(
     rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )
+#: Failure type and status byte behind colons: "P2187:00:2C".
+_TYPE_AND_BYTE = lazily(r":([0-9A-Fa-f]{2}):([0-9A-Fa-f]{2})(?![0-9A-Za-z]|[:.,/][0-9])")
 _PART_TAIL = lazily(
     r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|"
     r"/[0-9]{2}R"
@@ -235,6 +237,10 @@ def _with_tail(
     text: str, low: str, start: int, end: int, code: str, failure: str | None, bare: int, slip: bool
 ) -> Found:
     """The code at ``start``..``end`` with the failure type and the status byte that follow it."""
+    both = _TYPE_AND_BYTE.match(text, end) if failure is None and text[end : end + 1] == ":" else None
+    if both is not None:
+        shown = f"{code}-{both[1].upper()}" if slip else None
+        return Found(start, both.end(), code, both[1].upper(), int(both[2], 16), "J2012", None, shown, bare)
     if failure is None:
         for form in _forms(text, low, end):
             match = form.match(text, end)

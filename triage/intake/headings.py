@@ -54,6 +54,11 @@ _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
 _BESIDE_NAMES = ("supply", "bare", "named", "made")
 _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
+#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
+_SERVICE = lazily(
+    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
+    r"(?:\s?[)\]])?$"
+)
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
     "codigos averia averias fallo fallos "
@@ -325,6 +330,9 @@ def section(context: Context, row: Row) -> StatusWord | None:
 def _status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
     """The status that a line of status and list words states, and whether list words stand beside it."""
     low = low.strip(" :=#*-_[]()<>")
+    # "Pending DTCs (mode 07)": the service it was read by says nothing more.
+    asked = _SERVICE.search(low)
+    low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
     low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
     hits = STATES.find(low)
     if not hits:
@@ -332,7 +340,8 @@ def _status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool
     rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
     if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
         return None, False
-    return states.of_cell(low, translated), bool(rest)
+    beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
+    return states.of_cell(low, translated), bool(rest) or beside
 
 
 def list_in(context: Context, text: str) -> ListRead | None:

@@ -39,6 +39,9 @@ _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
 _JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
 _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
+#: What leads from a code to its own module, and from that to the next code.
+_OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
+_CLOSES_NAME = lazily(r"\s?[)\]]?\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|plus|sowie)\s)?\s?")
 _COLON_SIGNS = lazily(r"[:=]")
 #: Between the status and its colon; before a status that is the value of a key.
 _PLAIN = lazily(r"[a-z\s]*")
@@ -174,7 +177,18 @@ def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at
         return True
     if _name_in(names, lead.end, codes[lead.codes[0]][0]):
         return False
-    return _name_in(names, codes[at - 1][1], codes[at][0])
+    return _name_in(names, codes[at - 1][1], codes[at][0]) and not _names_behind(low, codes, names, at)
+
+
+def _names_behind(low: str, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
+    """Whether the one name before a code is that of the code in front of it: "P0304 (ECM), C1288 (ABS)"."""
+    least, stop = codes[at - 1][1], codes[at][0]
+    place = bisect_left(names, (least, least))
+    start, end = names[place]
+    return (
+        _OPENS_NAME.fullmatch(low, least, start) is not None
+        and _CLOSES_NAME.fullmatch(low, end, stop) is not None
+    )
 
 
 def _name_in(names: Sequence[Span], start: int, end: int) -> bool:

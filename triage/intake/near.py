@@ -179,6 +179,9 @@ def is_slip(letter: str, body: str, digits: int) -> bool:
     odd = [c for c in body if c not in _READABLE]
     if any(c in "SsZz" for c in odd):
         return digits >= 3
+    if digits >= 2 and body[0].isdigit() and not body.strip("0123456789O"):
+        # "p03OO": no word has capital letters O behind its digits.
+        return True
     if digits >= 2:
         return letter.isupper() or not any(c.isupper() for c in body) or digits >= 3
     if digits == 0:
@@ -196,7 +199,9 @@ def may_be_slip(letter: str, body: str) -> bool:
     digits = sum(c.isdigit() for c in body)
     if letter not in "PCBUpcbu" or not digits or word[:4] == "CODE" or word[1:3] == "ID":
         return False
-    return (letter + body).islower() or word[:3] == "COD" or (digits >= 2 and (letter + body).isupper())
+    if (letter + body).islower() or not body.strip("0123456789Oo"):
+        return True
+    return word[:3] == "COD" or (digits >= 2 and (letter + body).isupper())
 
 
 def can_be_spaced_type(pair: str) -> bool:

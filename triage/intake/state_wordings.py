@@ -30,7 +30,10 @@ _STORED: tuple[Slots, ...] = (
     ),
     ("no longer | is no longer", "there | showing | shown | seen | set", f"- | {_MOMENT}"),
     ("was | were", "present | active | there | failing", f"- | {_ONCE} | once"),
-    ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed"),
+    ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed | current"),
+    ("prev | prior | past | ex | hist | historically | earlier | once", "active | present | current | actv | act"),
+    ("precedemment | anciennement | auparavant | avant", "actif | active | present | presente"),
+    ("previamente | anteriormente | antes", "activo | activa | presente"),
     ("set | seen | logged | stored | recorded", _ONCE),
     ("comes | came | coming", "and", "goes | went | going"),
     ("occasional | occasionally", "- | fault | code | active | present | failing"),
@@ -51,8 +54,8 @@ _STORED: tuple[Slots, ...] = (
         "vor | an | auf | vorhanden | aktiv | aktuell | prasent | anliegend",
     ),
     ("besteht | fehler besteht", "nicht mehr | nicht"),
-    ("war", "- | fruher | frueher | zuvor | vorher", "vorhanden | aktiv | da"),
-    ("fruher | frueher | zuvor | vorher", "aufgetreten | aktiv | vorhanden | gespeichert"),
+    ("war", "- | fruher | frueher | zuvor | vorher | ehemals", "vorhanden | aktiv | da"),
+    ("fruher | frueher | zuvor | vorher | ehemals | vormals", "aufgetreten | aktiv | vorhanden | gespeichert"),
     (_DERZEIT, "nicht | nicht mehr | kein", "vorhanden | aktiv | anliegend | prasent | fehler"),
     ("nicht mehr", "aktuell | vorhanden | aktiv | anliegend | da"),
     ("nicht | nicht mehr", _DERZEIT, "vorhanden | aktiv | anliegend | prasent"),
@@ -171,6 +174,10 @@ _PENDING: tuple[Slots, ...] = (
         "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | nicht bestatigter",
         "fehler | eintrag",
     ),
+    ("ausstehende | anstehende | schwebende | vorlaufige | vorlaeufige | unbestatigte | unbestaetigte | "
+     "nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
+    ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
+     "no confirmados | provisionales"),
     ("pas | pas encore | non | n est pas", "confirme | confirmee"),
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
@@ -184,6 +191,8 @@ _CONFIRMED: tuple[Slots, ...] = (
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),
+    ("defauts | codes | fallos | averias | codigos", "confirmes | confirmados | confirmadas"),
+    ("bestatigte | bestaetigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("fehler | defaut | code | fallo | averia | codigo", "bestatigt | confirme | confirmado | confirmada"),
 )
 #: The wordings by what they say.

@@ -32,6 +32,9 @@ _ASKED = lazily(
     r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
     r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
 )
+#: What leads to a list of letters, and parts its entries.
+_LIST_HEAD = lazily(r"^[^a-z]*[a-z]+(?: [a-z]+){0,2}\s?:")
+_PARTS = lazily(r"[,;/|]")
 _NOT = word_set("no not nein non n false")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
@@ -253,8 +256,11 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
     >>> legend_of("legend: c = current; s: stored / p=pending")
     [('c', 'current'), ('s', 'stored'), ('p', 'pending')]
     """
-    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low):
+    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low or low[1:2] == " "):
         return []
+    listed = _listed_letters(low, translated)
+    if listed:
+        return listed
     hits = STATES.find(low)
     if len(hits) < 2:
         return []
@@ -267,6 +273,22 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
         if gap.strip() and letter.isalpha() and (len(letter) <= 2 or _shortens(letter, gap, hit.phrase)):
             found.append((letter, _status(hit.meaning, translated)))
     return found if len(found) >= 2 else []
+
+
+def _listed_letters(low: str, translated: bool) -> list[tuple[str, StatusWord]]:
+    """The letters of a list of nothing but letters with the status that each stands for, perhaps with a head.
+
+    >>> _listed_letters("key: c current, p pending; h history", False)
+    [('c', 'current'), ('p', 'pending'), ('h', 'stored')]
+    """
+    found: list[tuple[str, StatusWord]] = []
+    for part in _PARTS.split(_LIST_HEAD.sub("", low).strip(" ()[].")):
+        letter, _, told = part.strip().partition(" ")
+        status = of_cell(told, translated) if letter.isalpha() and len(letter) <= 2 else None
+        if status is None or of_cell(letter, translated) is not None or letter in STATE_FILLER:
+            return []
+        found.append((letter, status))
+    return found if len({letter for letter, _ in found}) >= 2 else []
 
 
 def _shortens(letter: str, gap: str, phrase: str) -> bool:

@@ -181,7 +181,7 @@ def _legend(all_rows: list[Row], translated: bool) -> Legend:
     """What letters stand for in this text, wherever it explains them."""
     found: dict[str, StatusWord] = {}
     for row in all_rows:
-        if not row.finds.codes and ("=" in row.text or ":" in row.text):
+        if not row.finds.codes and ("=" in row.text or ":" in row.text or row.text[1:2] == " "):
             found.update(states.legend_of(row.low, translated))
     return states.merged(found)
 

@@ -1,0 +1,89 @@
+"""Statuses that stand apart from their codes (lists side by side, heads with a service, legends), codes typed by hand,
+and columns of modules under unusual heads. Invented texts.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from tests.intake.reads import modules_of
+from triage.intake.read import read_text
+
+
+@pytest.mark.parametrize("said", [
+    "PREV ACTIVE", "prev. active", "Previously active", "PA", "was active", "past active", "hist active",
+    "prior active", "früher aktiv", "vormals aktiv", "précédemment actif", "anteriormente activo"])
+def test_what_was_active_is_stored(said: str) -> None:
+    text = f"ENGINE ECU  spn 627 fmi 2 {said}\nENGINE ECU  spn 628 fmi 2 active"
+    assert modules_of(text) == {"engine control": ["SPN 627 FMI 2 stored", "SPN 628 FMI 2 current"]}
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("Pending DTCs (mode 07):\n  Engine: P0301, P0171\nConfirmed DTCs (mode 03):\n  Engine: P0420\n"
+     "Permanent DTCs (mode 0A):\n  Engine: P0422",
+     {"engine control": ["P0301 pending", "P0171 pending", "P0420 confirmed", "P0422 permanent"]}),
+    ("Pending DTCs - service $07\n  Engine: P0301\nConfirmed DTCs ($03):\n  ABS: C0035",
+     {"engine control": ["P0301 pending"], "anti-lock brakes": ["C0035 confirmed"]}),
+    ("Engine\nAusstehende Fehler (Modus 07):\n  P0301\nGespeicherte Fehler (Modus 03):\n  P0420",
+     {"engine control": ["P0301 pending", "P0420 stored"]}),
+    ("Bestätigte Fehlercodes ($03)\n  ABS: C0035\nVorläufige Fehlercodes ($07)\n  ABS: C0040",
+     {"anti-lock brakes": ["C0035 confirmed", "C0040 pending"]}),
+    ("Codes en attente (mode 07):\n  ABS: C0035\nCodes confirmés (mode 03):\n  ABS: C0040",
+     {"anti-lock brakes": ["C0035 pending", "C0040 confirmed"]}),
+    ("Códigos pendientes (modo 07):\n  ABS: C0035\nCódigos confirmados (modo 03):\n  ABS: C0040",
+     {"anti-lock brakes": ["C0035 pending", "C0040 confirmed"]}),
+])
+def test_a_section_names_its_service(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("Module: PCM\nDTCs: P0128, P0456\nStatus: confirmed, pending", {"engine control": ["P0128 confirmed",
+                                                                                        "P0456 pending"]}),
+    ("Module: ABS\nDTCs: C0035; C0040; U0100\nState: stored; stored; active",
+     {"anti-lock brakes": ["C0035 stored", "C0040 stored", "U0100 current"]}),
+    ("Steuergerät: ABS\nFehlercodes: C0035, C0040\nZustand: gespeichert, aktiv",
+     {"anti-lock brakes": ["C0035 stored", "C0040 current"]}),
+    # One status behind a key is that of all.
+    ("Module: PCM\nDTCs: P0128, P0456\nStatus: confirmed", {"engine control": ["P0128 confirmed", "P0456 confirmed"]}),
+])
+def test_lists_side_by_side(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("ACTIVE: P0304 (ECM), C1288 (ABS), B1000 (SRS)",
+     {"engine control": ["P0304 current"], "anti-lock brakes": ["C1288 current"], "restraints": ["B1000 current"]}),
+    ("Stored: P0304 in ECM, C1288 in ABS", {"engine control": ["P0304 stored"], "anti-lock brakes": ["C1288 stored"]}),
+    ("gespeichert: P0304 [ECM], C1288 [ABS]", {"engine control": ["P0304 stored"],
+                                               "anti-lock brakes": ["C1288 stored"]}),
+])
+def test_a_status_leads_codes_with_their_modules(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("ENGINE      P0016:78:AF   active\nENGINE      P2187:00:2C   stored\nCHASSIS     C0561:71:08   stored",
+     ["P0016-78 current", "P2187-00 stored", "C0561-71 stored"]),
+    ("ecm p0087-oo current", ["P0087-00 current"]),
+    ("ecm p0087-lo current", ["P0087 current"]),
+    ("ecm po562 and p03OO both current", ["P0562 current", "P0300 current"]),
+    ("ecm p03OO current", ["P0300 current"]),
+])
+def test_codes_typed_by_hand(text: str, told: list[str]) -> None:
+    assert [code for codes in modules_of(text).values() for code in codes] == told
+
+
+def test_the_byte_behind_a_failure_type_is_kept() -> None:
+    code = read_text("ENGINE  P2187:00:2C", load()).snapshots[0].modules[0].codes[0]
+    assert (code.failure_type, code.status_byte) == ("00", 0x2C)
+
+
+@pytest.mark.parametrize("legend", [
+    "key: C current, P pending, H history", "Legend: C current; P pending; H history", "C = current, P = pending, H = "
+    "history", "C current, P pending, H history", "Legende: C aktiv, P ausstehend, H gespeichert"])
+def test_a_legend_of_letters(legend: str) -> None:
+    text = f'Module,Result,Codes\nECM,Fail,"P0171/C, P0455/P"\nBCM,Fail,"B1318-16/H"\n\n{legend}'
+    assert modules_of(text) == {"engine control": ["P0171 current", "P0455 pending"],
+                                "body control": ["B1318-16 stored"]}
