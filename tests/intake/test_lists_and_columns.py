@@ -87,3 +87,25 @@ def test_a_legend_of_letters(legend: str) -> None:
     text = f'Module,Result,Codes\nECM,Fail,"P0171/C, P0455/P"\nBCM,Fail,"B1318-16/H"\n\n{legend}'
     assert modules_of(text) == {"engine control": ["P0171 current", "P0455 pending"],
                                 "body control": ["B1318-16 stored"]}
+
+
+@pytest.mark.parametrize("head", [
+    "Source", "Sender", "Node", "Controller", "Origin", "Device", "Quelle", "Absender", "Origine", "Origen", "SA",
+    "Bearing"])
+@pytest.mark.parametrize("title", ["", "tractor 6 cyl 9 tonne\n"])
+def test_a_column_of_modules_by_its_head_or_what_stands_in_it(head: str, title: str) -> None:
+    told = {"engine control": ["SPN 168 FMI 4 current"], "hydraulics": ["SPN 520 FMI 14 current"]}
+    assert modules_of(f"{title}SPN,FMI,{head},State\n168,4,Engine,Active\n520,14,Hydraulics,Active") == told
+    assert modules_of(f"{title}{head},SPN,FMI,State\nEngine,168,4,Active\nHydraulics,520,14,Active") == told
+
+
+def test_a_column_of_addresses_names_the_sender_of_each_code() -> None:
+    text = "SPN,FMI,Source,State\n168,4,0,Active\n520,14,3,Active"
+    assert modules_of(text) == {"source address 0": ["SPN 168 FMI 4 current"],
+                                "source address 3": ["SPN 520 FMI 14 current"]}
+
+
+@pytest.mark.parametrize("text", [
+    "ABS\nCode;Lost with;State\nU0100;ECM;stored\nU0101;TCM;stored", "ABS\n\nCode;Peer;State\nU0100;ECM;stored"])
+def test_a_column_of_partners_is_not_that_of_the_modules(text: str) -> None:
+    assert list(modules_of(text)) == ["anti-lock brakes"]

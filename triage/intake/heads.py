@@ -111,6 +111,12 @@ ROLES: dict[str, frozenset[str]] = {
 _KEYS = phrase_set(
     "in | from | by | at | im | in der | aus | von | bei | dans | en | sur | par | source | origin | quelle"
 )
+#: Heads of a column of modules, in a table without a surer one; as keys they mean something else ("Source: ...").
+_SENDERS = phrase_set("""
+    source | sender | origin | originator | sent by | raised by | from | source ecu | source unit | source name |
+    source controller | sending unit | sending ecu | source node | where | quelle | absender | sender ecu | herkunft |
+    quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
+    fuente | procedencia | remitente | gerat | geraet | appareil | dispositivo | controlador | controleur""")
 #: Columns named by a status: a mark, or the codes themselves, stand in them.
 _FLAGS = {
     "current": phrase_set(
@@ -180,10 +186,14 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     one and a column of statuses as well ("present")."""
     flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) for low in lows]
     several = len(set(flags) - {None}) >= 2
-    return tuple(
+    roles = tuple(
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)
     )
+    if "module" in roles or not {"code", "spn"}.intersection(roles):
+        return roles
+    senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in _SENDERS]
+    return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
 
 
 def is_key(low: str) -> bool:

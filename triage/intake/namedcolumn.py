@@ -18,6 +18,8 @@ from triage.intake.layouts import Row, name_columns
 from triage.intake.names import tidy
 from triage.intake.phrases import phrase_set
 
+#: Roles that leave open whether names stand in the column.
+_OPEN = frozenset({None, "source_address"})
 #: So many rows below a head are looked at.
 _MOST = 40
 #: Heads of columns in which names stand that hold no codes: a part, a cause, who else is spoken of.
@@ -36,11 +38,11 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if row.finds.codes or len(lows) < 2 or not (row.head or nearly_head(lows)):
             continue
         roles = roles_of(lows)
-        if "module" in roles or None not in roles or _is_headed(rows, at, is_name):
+        if "module" in roles or _OPEN.isdisjoint(roles) or _is_headed(rows, at, is_name):
             continue
         below = _below(rows, at)
         for column, role in enumerate(roles):
-            if role is None and lows[column].strip(" .:*") not in _NO_MODULE and _holds_names(
+            if role in _OPEN and lows[column].strip(" .:*") not in _NO_MODULE and _holds_names(
                 row, column, below, is_name
             ):
                 given[at] = (*roles[:column], "module", *roles[column + 1 :])

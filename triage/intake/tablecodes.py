@@ -93,7 +93,7 @@ def _slips(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
 
 
 def _address(by_role: dict[str, list[Cell]]) -> int | None:
-    low = text_of(by_role, "source_address")
+    low = text_of(by_role, "source_address") or text_of(by_role, "module")
     match = re.fullmatch(r"(?:0x)?([0-9a-f]{1,3})", low.strip())
     if match is None:
         return None

@@ -138,6 +138,10 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
             )
             for start, end in places
         ]
+    if coded and code is not None and code.source_address is not None and not context.under_heading:
+        # Each row tells who sent its code: the module of the row above is not this one's.
+        sender = f"source address {code.source_address}"
+        return [context.builder.name_module(sender, row.line, row.start + code.start, row.start + code.end)]
     if coded:
         return [module_for(context, row, code)]
     return [context.builder.module] if context.builder.module is not None else []
