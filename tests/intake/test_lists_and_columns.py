@@ -109,3 +109,18 @@ def test_a_column_of_addresses_names_the_sender_of_each_code() -> None:
     "ABS\nCode;Lost with;State\nU0100;ECM;stored\nU0101;TCM;stored", "ABS\n\nCode;Peer;State\nU0100;ECM;stored"])
 def test_a_column_of_partners_is_not_that_of_the_modules(text: str) -> None:
     assert list(modules_of(text)) == ["anti-lock brakes"]
+
+
+@pytest.mark.parametrize(("line", "module", "code"), [
+    ("trans 168.3 stored", "transmission control", "SPN 168 FMI 3 stored"),
+    ("hydraulics: 520/14 active", "hydraulics", "SPN 520 FMI 14 current"),
+    ("ABS 789-5 (inactive)", "anti-lock brakes", "SPN 789 FMI 5 stored"),
+])
+def test_a_pair_beside_codes_with_spn(line: str, module: str, code: str) -> None:
+    assert modules_of(f"engine SPN 520 FMI 14 active\n{line}")[module] == [code]
+
+
+@pytest.mark.parametrize("line", ["trans 24.8 stored", "trans 168.3 km", "trans level 168.3 stored", "trans 168.3"])
+def test_other_numbers_are_no_pair(line: str) -> None:
+    codes = [code for codes in modules_of(f"engine SPN 520 FMI 14 active\n{line}").values() for code in codes]
+    assert [code for code in codes if code.startswith("SPN")] == ["SPN 520 FMI 14 current"]

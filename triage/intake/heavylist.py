@@ -9,8 +9,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
+from triage.intake import states
 from triage.intake.found import Found
 from triage.intake.layouts import Row
+from triage.intake.names import tidy
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.model import codes as model_codes
@@ -21,6 +25,9 @@ _LIST_WORDS = word_set(
     "in for the count occurrences oc"
 )
 _PAIR = lazily(r"([0-9]{1,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|$|[,;:|])(?!\s?(?:v|volts?|km|min)(?![a-z]))")
+
+_SHORT = lazily(r"(?<![^\s:|,;-])([0-9]{2,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|[,;:|(])")
+_MORE_THAN_VOLTS = 60
 
 
 def _named(row: Row) -> Row:
@@ -34,10 +41,30 @@ def _named(row: Row) -> Row:
     return Row(row.line, row.text[start:end], row.start + start)
 
 
-def adopt(rows: list[Row]) -> None:
+def _typed_short(row: Row, is_name: Callable[[str], bool]) -> None:
+    """Take "168.3" in "trans 168.3 stored" for a code: a name or nothing before it, a status and nothing else behind."""
+    match = _SHORT.search(row.low)
+    # No supply of a vehicle is so high that such a number could be volts.
+    if match is None or int(match[1]) < _MORE_THAN_VOLTS:
+        return
+    name = tidy(row.text[: match.start()])
+    if (name and not is_name(name)) or states.of_cell(row.low[match.end() :]) is None:
+        return
+    code = model_codes.parse(f"SPN {int(match[1])} FMI {int(match[2])}")
+    if code is not None:
+        found = Found(match.start(), match.end(), code.text, kind="J1939", bare=match.end())
+        row.finds = row.finds._replace(codes=(found,))
+
+
+def adopt(rows: list[Row], is_name: Callable[[str], bool] = lambda name: False) -> None:
     """Give the rows below such a head that start with a pair of numbers those as their code; the head keeps the name
-    of its module alone. Linear."""
+    of its module alone. In a text that has such codes anyhow, a pair between a module's name (``is_name``) and a
+    status is one too. Linear."""
     headed = False
+    if any(code.kind == "J1939" for row in rows for code in row.finds.codes):
+        for row in rows:
+            if not row.blank and not row.finds.codes and not row.head and len(row.text) <= 120:
+                _typed_short(row, is_name)
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes:
             continue

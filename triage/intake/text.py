@@ -150,7 +150,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)
-    heavylist.adopt(all_rows)
+    heavylist.adopt(all_rows, names.listed)
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
     all_rows = codefirst.in_front(all_rows, names.listed)
