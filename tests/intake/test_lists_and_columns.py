@@ -56,6 +56,10 @@ def test_lists_side_by_side(text: str, told: dict[str, list[str]]) -> None:
     ("ACTIVE: P0304 (ECM), C1288 (ABS), B1000 (SRS)",
      {"engine control": ["P0304 current"], "anti-lock brakes": ["C1288 current"], "restraints": ["B1000 current"]}),
     ("Stored: P0304 in ECM, C1288 in ABS", {"engine control": ["P0304 stored"], "anti-lock brakes": ["C1288 stored"]}),
+    ("ACTIVE: P0304 ECM, C1288 ABS", {"engine control": ["P0304 current"], "anti-lock brakes": ["C1288 current"]}),
+    ("ACTIVE - P0304 (ECM), C1288 (ABS)\nSTORED - B1000 (BCM), U0100 (BCM)",
+     {"engine control": ["P0304 current"], "anti-lock brakes": ["C1288 current"],
+      "body control": ["B1000 stored", "U0100 stored"]}),
     ("gespeichert: P0304 [ECM], C1288 [ABS]", {"engine control": ["P0304 stored"],
                                                "anti-lock brakes": ["C1288 stored"]}),
 ])
@@ -124,3 +128,8 @@ def test_a_pair_beside_codes_with_spn(line: str, module: str, code: str) -> None
 def test_other_numbers_are_no_pair(line: str) -> None:
     codes = [code for codes in modules_of(f"engine SPN 520 FMI 14 active\n{line}").values() for code in codes]
     assert [code for code in codes if code.startswith("SPN")] == ["SPN 520 FMI 14 current"]
+
+
+def test_a_place_in_a_name_is_no_time() -> None:
+    assert modules_of("C0034 - Radar avant actif\nC0035 - ABS actif") == {
+        "front distance sensor": ["C0034 current"], "anti-lock brakes": ["C0035 current"]}

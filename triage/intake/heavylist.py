@@ -25,7 +25,7 @@ _LIST_WORDS = word_set(
     "in for the count occurrences oc"
 )
 _PAIR = lazily(r"([0-9]{1,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|$|[,;:|])(?!\s?(?:v|volts?|km|min)(?![a-z]))")
-
+#: The same in a line of its own making, with a name before it.
 _SHORT = lazily(r"(?<![^\s:|,;-])([0-9]{2,6})\s?[/.-]\s?([0-2]?[0-9]|3[01])(?=\s|[,;:|(])")
 _MORE_THAN_VOLTS = 60
 
@@ -42,7 +42,7 @@ def _named(row: Row) -> Row:
 
 
 def _typed_short(row: Row, is_name: Callable[[str], bool]) -> None:
-    """Take "168.3" in "trans 168.3 stored" for a code: a name or nothing before it, a status and nothing else behind."""
+    """Take "168.3" in "trans 168.3 stored" for a code: a name or nothing before it, a status alone behind."""
     match = _SHORT.search(row.low)
     # No supply of a vehicle is so high that such a number could be volts.
     if match is None or int(match[1]) < _MORE_THAN_VOLTS:

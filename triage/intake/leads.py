@@ -136,8 +136,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     """A status that ends right before a place, behind ``least``."""
     first = max(least, stop - _REACH)
     text = low[first:stop].rstrip(" \t(['\"*")
-    colon = text[-1:] in (":", "=")
-    head = text.rstrip(" :=")
+    dash = text[-1:] in ("-", ">")
+    colon = dash or text[-1:] in (":", "=")
+    head = text.rstrip(" :=->" if dash else " :=")
     count = _COUNT.search(head) if colon else None
     if count is not None and head[: count.start()].strip():
         head = head[: count.start()]
@@ -153,6 +154,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     for hit in reversed(hits[:-1]):
         if head[hit.end : start].strip(" /&+") in ("", "and", "und", "et", "y", "or"):
             start = hit.start
+    if dash and low[: first + start].strip(" *-"):
+        # "ACTIVE - P0304 (ECM), C1288 (ABS)" is a lead; behind other words a dash parts pieces of one code's line.
+        return None
     status = states.of_cell(head[start:], translated) or last.status
     return _Start(first + start, first + len(text), status, colon)
 
@@ -185,10 +189,11 @@ def _names_behind(low: str, codes: Sequence[Span], names: Sequence[Span], at: in
     least, stop = codes[at - 1][1], codes[at][0]
     place = bisect_left(names, (least, least))
     start, end = names[place]
-    return (
-        _OPENS_NAME.fullmatch(low, least, start) is not None
-        and _CLOSES_NAME.fullmatch(low, end, stop) is not None
-    )
+    if _CLOSES_NAME.fullmatch(low, end, stop) is None:
+        return False
+    # "P0304 ECM, C1288 ABS": the comma closes what is said of the first.
+    beside = not low[least:start].strip() and low[end:stop].lstrip()[:1] in (",", ";")
+    return beside or _OPENS_NAME.fullmatch(low, least, start) is not None
 
 
 def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
