@@ -71,12 +71,14 @@ def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: boo
         starts = [start if start is None or start.colon or _all_led(low, codes, starts, translated) else None
                   for start in starts]
     found: list[Lead] = []
+    led: list[list[int]] = []
     for at, start in enumerate(starts):
         if start is not None:
             found.append(Lead(start.start, start.end, start.status, (at,)))
+            led.append([at])
         elif found and at and not _left(low, found[-1], codes, names, at):
-            found[-1] = found[-1]._replace(codes=(*found[-1].codes, at))
-    return found
+            led[-1].append(at)
+    return [lead._replace(codes=tuple(numbers)) for lead, numbers in zip(found, led, strict=True)]
 
 
 def stop_before(starts: Sequence[int], at: int, stop: int) -> int:
