@@ -119,17 +119,7 @@ def is_line_of_list(context: Context, row: Row) -> bool:
 def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
     """Add one code with what stands beside it."""
     if code.failure_type is None and details.failure_type is not None:
-        code = Found(
-            code.start,
-            code.end,
-            code.text,
-            details.failure_type,
-            code.status_byte,
-            code.kind,
-            code.source_address,
-            code.slip,
-            code.bare,
-        )
+        code = code._replace(failure_type=details.failure_type)
     status = details.status or context.section_status()
     if status is None and code.kind == "J1939" and details.text in _PREVIOUSLY_ACTIVE:
         status, details = "stored", replace(details, texts=[])
