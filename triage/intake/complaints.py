@@ -59,13 +59,17 @@ _NO_COMPLAINT = lazily(
     r"faults?|fehler|steuergerat|antwort\w*|calculateur|modulo|if|when|until|fixed|repaired|no longer|now (?:ok|fine))"
     r"(?![a-z])"
 )
+#: Hardly a complaint is told without one of these.
+_SIGNS = re.compile(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
+                    r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
+                    r"tourne")
 _PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|[,;|\u00b7]|[.!](?=\s|$))\s*")
 
 
 def told(text: str, low: str) -> str | None:
     """What a head line says is wrong; None where it says nothing of it, or is none. ``low``: the same in small
     letters."""
-    if not 12 <= len(text) <= 160 or len(text) != len(low):
+    if not 12 <= len(text) <= 160 or len(text) != len(low) or not _SIGNS.search(low):
         return None
     parts: list[tuple[int, int]] = []
     start = 0

@@ -17,7 +17,6 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake import engine_state, phases
-from triage.intake.characters import has_digit
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.volt_words import (
@@ -106,13 +105,13 @@ def is_label(low: str) -> bool:
 
 def find(low: str) -> tuple[Volt, ...]:
     """The voltages of one line of text in small letters, from left to right. Linear in its length."""
-    low = mended(low) if has_digit(low) else low
     return _cached(low) if len(low) <= 240 else _long(low)
 
 
 def _find(low: str) -> tuple[Volt, ...]:
     if SIGNS.search(low) is None:
         return ()
+    low = mended(low)
     numbers = _numbers(low)
     if any(not number.unit for number in numbers) and (
         len(low) > 4000 or (LABEL.search(low) is None and LOWEST.search(low) is None)
