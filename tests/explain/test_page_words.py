@@ -224,3 +224,12 @@ def test_a_frame_stored_on_the_road_long_before_is_a_reason_in_words() -> None:
     assert ("its freeze frame was stored at 62 km/h, 2263 km before the newest one: hardly by this low supply"
             in told)
     assert told.count("hardly by this low supply") == 1
+
+
+@pytest.mark.parametrize("complaint", ["won't start", "doesn't start in the morning", "wont start", "just clicks",
+                                       "springt nicht an", "ne démarre pas", "no arranca"])
+def test_a_vehicle_that_does_not_start_is_answered_with_the_low_supply_first(complaint: str) -> None:
+    came_back: list[Any] = [{"code": "P0118", "status": "current"}]
+    found = page(van("before-clear", {"engine control": ["P0562", *came_back]}, **FLAT),
+                 van("after-clear", {"engine control": came_back}, **HELD), vehicle={"complaint": complaint})
+    assert found.complaint == f"{complaint}. Look first at the low supply"
