@@ -149,3 +149,11 @@ def test_the_supply_of_a_text_is_the_vehicles(text: str, volts_read: float, lowe
     (snapshot,) = read_text(text, tables()).snapshots
     assert (snapshot.volts, snapshot.lowest_volts) == (volts_read, lowest)
     assert all(module.volts is None for module in snapshot.modules)
+
+
+@pytest.mark.parametrize(("head", "volts"), [
+    ("2nd: 25.8", 25.8), ("after clear: 12.9", 12.9), ("after run 14.2", 14.2), ("first scan - 11.4", 11.4),
+    ("2nd: 5", None), ("after run: 10.5 min", None), ("2nd: 40.5", None), ("connector 2nd: 12.4 mm", None)])
+def test_a_number_that_is_all_a_scans_heading_says_is_its_supply(head: str, volts: float | None) -> None:
+    found = read_text(f"{head}\nECM P0562\nABS no codes", tables()).snapshots
+    assert [snapshot.volts for snapshot in found] == [volts]

@@ -68,6 +68,17 @@ def may_stand_in(low: str) -> bool:
     return PHASE_SIGNS.search(low) is not None or _SCAN_HEAD.match(low) is not None
 
 
+_PLACE = lazily(
+    r"(?:1st|2nd|3rd|4th|first|second|third|fourth|last|final|erster?|zweiter?|dritter?|letzter?|premiere?|deuxieme|"
+    r"troisieme|primera?|segund[oa]|tercer[oa]?)(?: (?:scan|read|reading|pass|go|check|try|auslesung|lecture|lectura))?"
+)
+
+
+def is_place(low: str) -> bool:
+    """Whether a text is the place of a scan among others and no more: "2nd", "first scan"."""
+    return _PLACE.fullmatch(low) is not None
+
+
 def scan_head(low: str) -> re.Match[str] | None:
     """A heading that counts the scans ("Scan 2 of 3"), at the start of a line."""
     return _SCAN_HEAD.match(low)

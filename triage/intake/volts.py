@@ -179,9 +179,21 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or (after.unit and after.start - number.end <= 5)
             or AT_STATE.match(low, number.end) is not None
             or _behind_nominal(low, before, number)
+            or _heads_a_scan(low, number)
         ):
             kept.append(number)
     return kept
+
+
+def _heads_a_scan(low: str, number: _Number) -> bool:
+    """Whether a number with a decimal is all that a scan's heading says beside its phase or place: "after clear: 25.8",
+    "2nd: 12.9"."""
+    if number.round or not 8.0 <= number.value <= 32.0 or low[number.end :].strip(" .)]") or len(low) > 60:
+        return False
+    head = low[: number.start].strip(" :=-([,#*")
+    phase = phases.find(head)
+    whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
+    return whole or phases.is_place(head)
 
 
 def _may_be_nominal(number: _Number) -> bool:
@@ -368,7 +380,7 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     own = _before(low, number.start, last)[1]
     if number.round or not 3.0 <= number.value <= 36.0:
         return False
-    if AT_STATE.match(low, number.end) is not None:
+    if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
         return True
     if _filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
