@@ -66,14 +66,16 @@ def _low(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     Some modules store it when the dip is over: it then shows what any code's frame would show.
     """
     fresh = _new(book.frame_volts)
-    ratio = np.where(fresh, _low_volts(book, line, params), 1.0)
+    ratio = np.ones(fresh.shape)
+    ratio[fresh] = _low_volts(book, line, fresh, params)
     first = book.phase[book.fault_session, 0] <= 0
     moving = np.append(params.motion_ratio, 1.0)[motion(book)]
     ratio[:, 0] *= np.where(first, moving, 1.0)
     late = params.rate("frame.after_dip")
     said = fresh.copy()
     said[:, 0] |= first & (moving != 1.0)
-    return np.where(said, np.minimum((1.0 - late) * ratio + late, 8.0), 1.0)
+    ratio[said] = np.minimum((1.0 - late) * ratio[said] + late, 8.0)
+    return ratio
 
 
 def _new(volts: Floats) -> np.ndarray:
@@ -87,16 +89,19 @@ def _new(volts: Floats) -> np.ndarray:
     return new
 
 
-def _low_volts(book: Casebook, line: Timeline, params: Parameters) -> Floats:
-    """N x K: the stored voltage alone. Low-voltage codes set below their level; others at any supply there was."""
-    volts = book.frame_volts
-    value = np.clip(np.nan_to_num(volts / line.scale[book.fault_session, None], nan=12.0), 0.0, 60.0)
+def _low_volts(book: Casebook, line: Timeline, at: np.ndarray, params: Parameters) -> Floats:
+    """The stored voltages at places of N x K alone. Low-voltage codes set below their level; others at any supply there
+    was."""
+    fault, column = np.nonzero(at)
+    session = book.fault_session[fault]
+    scale = line.scale[session]
+    value = np.clip(book.frame_volts[fault, column] / scale, 0.0, 60.0)
     noise = params.level_mean.mean()
     low = 0.5 / (1.0 + np.exp((value - noise - 0.8) / 0.35)) + 0.002
     usual = 0.65 * np.exp(-0.5 * ((value - 13.2) / 0.9) ** 2) / 0.9 / 2.507 + (
         0.35 * np.exp(-0.5 * ((value - 10.5) / 1.8) ** 2) / 1.8 / 2.507) + 0.002
     # Where the scan itself was made at that supply, any other cause would have set there as well.
-    read = (book.volts / line.scale[:, None])[book.fault_session]
+    read = book.volts[session, column] / scale
     near = np.exp(-0.5 * ((value - np.nan_to_num(read, nan=-99.0)) / 0.5) ** 2) / 0.5 / 2.507
     share = params.rate("frame.at_scan")
     ratio = low / usual

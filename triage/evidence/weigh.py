@@ -142,18 +142,20 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
 def _still_low(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Floats:
     """N x K: what a word says more, or less, for low voltage by the supply at the scan: where that is itself below the
     code's level, a low-voltage code is failing now as well as any other; 1 where the supply is not read, or good."""
-    session = book.fault_session
-    own = book.module_volts[book.fault_module]
-    volts = np.where(np.isnan(own), book.volts[session], own) / line.scale[session, None]
+    change = np.ones(word.shape)
+    fault, column = np.nonzero(word >= 0)
+    session = book.fault_session[fault]
+    own = book.module_volts[book.fault_module[fault], column]
+    volts = np.where(np.isnan(own), book.volts[session, column], own) / line.scale[session]
     low = np.nan_to_num(volts, nan=99.0) < params.rate("supply.good")
-    noise = book.numbers(lambda facts: NOISES.index(facts.noise))
-    mean, spread = params.level_mean[noise][:, None], params.level_spread[noise][:, None]
+    fault, column, volts = fault[low], column[low], volts[low]
+    noise = book.numbers(lambda facts: NOISES.index(facts.noise))[fault]
     # The share of levels above the supply at the scan: a logistic curve in place of the normal one.
-    above = 1.0 / (1.0 + np.exp(1.7 * (np.where(low, volts, 12.0) - mean) / spread))
+    above = 1.0 / (1.0 + np.exp(1.7 * (volts - params.level_mean[noise]) / params.level_spread[noise]))
     usual = params.word_first[LOW_VOLTAGE, 0]
     failing = params.rate("word.low_least") + (1.0 - 2.0 * params.rate("word.low_least")) * above
-    change = np.where(word == 0, failing / usual, (1.0 - failing) / (1.0 - usual))
-    return np.asarray(np.where(low & (word >= 0), change, 1.0))
+    change[fault, column] = np.where(word[fault, column] == 0, failing / usual, (1.0 - failing) / (1.0 - usual))
+    return change
 
 
 def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
