@@ -218,3 +218,13 @@ WRAPPED = [
 @pytest.mark.parametrize(("text", "wanted"), WRAPPED)
 def test_sentences_are_read_whole(text: str, wanted: str) -> None:
     assert told(text) == wanted
+
+
+@pytest.mark.parametrize("answer", ["..no comms..", "(no comms)", "- no reply -", "*silent*", "no answer!"])
+def test_an_answer_set_off_in_the_second_of_two_cells_is_that_of_the_first(answer: str) -> None:
+    text = f"Gearbox | P0700 | stored\nSteering angle    | {answer}   |\nAirbag | none |\n"
+    assert told(text) == " | transmission control: P0700 stored; steering angle sensor: silent; restraints: clean"
+
+
+def test_a_key_in_the_first_of_two_cells_is_no_module() -> None:
+    assert told("Gearbox | P0700 | stored\nResult | (no comms) |\n") == " | transmission control: P0700 stored"

@@ -250,7 +250,7 @@ def _two_cells(context: Context, row: Row) -> bool:
     if row.kind not in (";", ",", "|", "\t") or row.cells is None:
         return False
     filled = [cell for cell in row.cells if cell.text.strip(" -.")]
-    if not 2 <= len(filled) <= 4 or len(row.cells) < 3:
+    if not 2 <= len(filled) <= 4 or (len(row.cells) < 3 and row.kind not in ("|", "\t")):
         return False
     told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
     said = [answer for answer in told if answer is not None]
@@ -258,6 +258,9 @@ def _two_cells(context: Context, row: Row) -> bool:
         return False
     name = context.names.bare(tidy(filled[told.index(None)].text))
     if not has_letter(name) or states.of_cell(small(name), context.translated) is not None:
+        return False
+    if len(row.cells) < 3 and (role_of(small(name)) is not None or context.names.score(name) < 60.0):
+        # Of two cells the first is a key as often as a name.
         return False
     # A count of no codes beside "not responding" tells nothing.
     _answered(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
