@@ -25,9 +25,9 @@ LOW_VOLTAGE = CAUSES.index("low-voltage")
 #: Upper ends of the bands: kilometres since the frame was stored, occurrences of the fault.
 BACK_KM = (5.0, 50.0, 300.0, 1500.0)
 OCCURRED = (1, 2, 4, 9)
-#: The vehicle as the frame shows it; nothing is said where it shows neither speed.
+#: The vehicle as the frame shows it, the first three in the order of ``parameters.MOTIONS``; nothing is said where it
+#: shows neither speed.
 STANDING, IDLING, MOVING, NOT_SAID = range(4)
-STATES = ("standing", "idling", "moving")
 #: Above cranking speed the engine runs by itself, 1/min.
 RUNS_ABOVE = 400.0
 

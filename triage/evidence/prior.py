@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from code_tables import words
 from triage.evidence.hypotheses import ECHO, HARD, INTERMITTENT, LOW_VOLTAGE
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import INVALID, LOST, Casebook, Floats, Ints, Links, Timeline
@@ -22,7 +23,7 @@ READING = "a reading contradicts"
 EARLIER = "an earlier session held it too"
 
 #: How often low supply sets a code of a failure type: not said, seldom, often.
-SAGS = ("", "seldom", "often")
+SAGS = ("", *words.SAGS)
 
 
 @dataclass(slots=True)

@@ -154,13 +154,19 @@ def _tells_more(context: Context, row: Row) -> bool:
 def read(context: Context, row: Row) -> None:
     """A sentence with codes in it, and perhaps answers, voltages and a phase."""
     context.refuse(row)
+    _scan_by_scan(context, row, coded=True)
+
+
+def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
+    """The parts of a sentence that tell of one scan each: its conditions, then its modules. Beside codes a part without
+    a voltage tells of the state of a scan only where none has begun."""
     for piece in _scans(context, row):
         if piece.start > row.start and not _states_phase(context, piece):
             _after_a_deed(context, piece)
             continue
         if _states_phase(context, piece):
             metarow.read(context, piece)
-        elif volts.find(piece.low) or context.builder.snapshot.empty:
+        elif not coded or volts.find(piece.low) or context.builder.snapshot.empty:
             metarow.apply(context, piece, top=True)
         _walk(context, piece)
 
@@ -224,15 +230,7 @@ def answers(context: Context, row: Row) -> bool:
     clauses = clauses_of(context, row)
     if not any(clause.names and clause.answers for clause in clauses) and not _spread(clauses):
         return False
-    for piece in _scans(context, row):
-        if piece.start > row.start and not _states_phase(context, piece):
-            _after_a_deed(context, piece)
-            continue
-        if _states_phase(context, piece):
-            metarow.read(context, piece)
-        else:
-            metarow.apply(context, piece, top=True)
-        _walk(context, piece)
+    _scan_by_scan(context, row, coded=False)
     return True
 
 
