@@ -271,3 +271,17 @@ def test_a_module_that_asks_on_its_own_behalf_sends_nobody_anywhere() -> None:
     assert not any("on behalf of" in story for story in found.stories)
     assert any("on behalf of" in story for story in
                car({"engine control": [current("P0700")]}, names=("engine control", "body control")).stories)
+
+
+def test_the_report_of_a_silent_module_is_settled_at_that_module() -> None:
+    """Common practice: the module that does not answer comes before a run that only brings its reports back."""
+    state: Json = {"engine": "off", "outside_supply": "jump pack"}
+    names = ("engine control", "anti-lock brakes", "instrument cluster", "steering angle sensor")
+    holds = {"anti-lock brakes": [current("U0126")], "instrument cluster": [current("U0126")],
+             "engine control": [current("P0335")]}
+    shots = [snapshot(phase, *[scan(name, *holds.get(name, []), responds=name != names[-1]) for name in names], **state)
+             for phase in ("before-clear", "after-clear")]
+    found = assess(job(*shots), tables())
+    at = {line.verdict["code"]: group.head for group in found.unsettled for line in group.lines}
+    assert at["U0126"].startswith("check feed, ground and network lines of steering angle sensor")
+    assert not at["P0335"].startswith("check feed")

@@ -21,6 +21,8 @@ SET_UP = ("programmed", "paired", "calibrated")
 #: How likely several modules that fall silent together share the reason.
 TOGETHER = 0.5
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
+#: How the check of a module that stays silent begins.
+ASK_AGAIN = "check feed, ground and network lines of"
 
 
 def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
@@ -48,7 +50,7 @@ def _silent(book: Casebook, link: Links, case: Case, module: int, bits: Floats, 
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
     return {
-        "do": f"check feed, ground and network lines of {name}, then ask it again{ready}",
+        "do": f"{ASK_AGAIN} {name}, then ask it again{ready}",
         "where": f"connector of {name}", "minutes": 20.0, "passes_if": f"{FEED}, and it answers",
         "settles": [names[fault] for fault in faults],
         # Its own list is unread as well: whatever it holds comes to light.

@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.explain.circuit_checks import is_reference, shared_lines, shared_words
 from triage.explain.meaning import same_fault
+from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import WITNESS
@@ -161,7 +162,10 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
     if root is not None:
         return f"mend {root.printed} {root.verdict['code']} first, then clear and read again: these only repeat it"
     name = fault_name(line)
-    return next((check["do"] for check in checks if name in check["settles"]), NO_STEP)
+    steps = [check["do"] for check in checks if name in check["settles"]]
+    # The report of a module that stays silent is settled at that module, whatever a run would tell besides.
+    asked = [step for step in steps if step.startswith(ASK_AGAIN)] if line.verdict["explained_by"] else []
+    return next(iter(asked + steps), NO_STEP)
 
 
 def record_words(line: FaultLine) -> bool:
