@@ -7,8 +7,11 @@ every code of the space, never "unknown code".
 
 from __future__ import annotations
 
-from code_tables.content import Content, Failure, Fmi, SupplyCode
+from typing import NamedTuple
+
+from code_tables.content import Content, Failure, Fmi, Relation, SupplyCode, Title
 from code_tables.facts import CodeFacts
+from code_tables.spans import Cells
 from triage.model import codes
 from triage.model.codes import LETTERS, SPN_MAX
 
@@ -29,6 +32,8 @@ _STRUCTURAL_TITLES = {
     "incompatible software": "software mismatch, module not in this table",
     "bus": "network fault, bus not in this table",
 }
+#: Answers by range kept at most: every range with every failure type is far less.
+MOST_KEPT = 65536
 _NO_ROW = Failure("", "", False, {}, "", "", "", "", "", "", ())
 
 
@@ -49,15 +54,37 @@ def failure_of(content: Content, failure_type: str | None) -> Failure:
 def j2012(content: Content, text: str, failure_type: str | None) -> CodeFacts:
     """Facts of the J2012 code ``text`` ("P0562")."""
     number = LETTERS.index(text[0]) << 14 | int(text[1:], 16)
-    cells = content.ranges.at(number)
+    cells, safety, doubt = content.ranges.at(number), content.safety.at(number), content.ambiguous.at(number)
     assert cells is not None  # the loader has checked that no code is without a range
-    control, group, system, range_monitor, trips, range_noise, range_needs, range_relation, range_source = cells
-    failure = failure_of(content, failure_type)
-    row = content.titles.get(text)
+    row, relation = content.titles.get(text), content.relations.get(text)
     supply = content.supply.get((text, (failure_type or "").upper())) or content.supply.get((text, ""))
-    relation = content.relations.get(text)
-    safety = content.safety.at(number)
-    doubt = content.ambiguous.at(number)
+    if row or relation or supply or doubt:
+        return _together(content, text, cells, failure_of(content, failure_type),
+                         Own(row, supply, relation, safety, doubt))
+    # Most codes have no row of their own: all those of a range and a failure type have the same answer.
+    kept, key = content.by_range, (text[0], failure_type, cells, safety)
+    found = kept.get(key)
+    if found is None:
+        if len(kept) >= MOST_KEPT:
+            kept.clear()
+        kept[key] = found = _together(content, text, cells, failure_of(content, failure_type), Own(safety=safety))
+    return found.of(text)
+
+
+class Own(NamedTuple):
+    """What the tables hold of one code itself, beside its range."""
+
+    row: Title | None = None
+    supply: SupplyCode | None = None
+    relation: Relation | None = None
+    safety: Cells | None = None
+    doubt: Cells | None = None
+
+
+def _together(content: Content, text: str, cells: Cells, failure: Failure, own: Own) -> CodeFacts:
+    """The answer for ``text`` from its own rows, its failure type and the ``cells`` of its range."""
+    control, group, system, range_monitor, trips, range_noise, range_needs, range_relation, range_source = cells
+    row, supply, relation, safety, doubt = own
     if supply is not None:
         system = "supply"
     kind = relation.relation if relation else range_relation or ("" if supply else failure.relation)

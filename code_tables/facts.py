@@ -5,9 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True, slots=True)
+# Not frozen: a frozen one takes five times as long to make, and a batch makes ten of them a session.
+@dataclass(slots=True, unsafe_hash=True)
 class CodeFacts:
-    """What is known of one code, by a row for it or by its range; there is an answer for any text."""
+    """What is known of one code, by a row for it or by its range; there is an answer for any text.
+
+    The tables keep one for all who ask: nobody changes it.
+    """
 
     code: str                 #: canonical "P0562", "SPN 168 FMI 4", or the text itself for a maker's own number
     title: str                #: short words of our own; structural words where no row exists
@@ -28,6 +32,12 @@ class CodeFacts:
     failure: str | None       #: meaning of the failure type, if given
     sources: tuple[str, ...]  #: source keys
     sag: str = ""             #: how often low supply sets a code of that failure type: "seldom", "often" or not said
+
+    def of(self, code: str) -> CodeFacts:
+        """The same said of another ``code``."""
+        return CodeFacts(code, self.title, self.known, self.control, self.group, self.system, self.monitor,
+                         self.monitor_named, self.trips, self.safety, self.supply, self.relation, self.targets,
+                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from triage.errors import TableError
 from triage.model import codes
 
 _INSTANCE = re.compile(r"(.{1,80}?)(?:,? (?:[A-Z]|\d{1,2})|, .{1,40})")
+_CANONICAL = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
 #: Longer text is no code; it is answered, but not kept.
 _LONGEST = 64
 
@@ -40,6 +41,8 @@ class Tables:
         return self._facts(code, failure_type)
 
     def _find_facts(self, code: str, failure_type: str | None) -> CodeFacts:
+        if _CANONICAL.fullmatch(code):  # nearly all that a job file asks for
+            return answers.j2012(self._content, code, failure_type)
         found = codes.parse(code)
         if found is None:
             own = codes.own(code)
