@@ -93,6 +93,8 @@ _NUMBER_WORDS = words_of("no nr num number n numero nummer")
 _SIDE_NOISE = words_of("side seite cote lado hand")
 _ROMAN = {"ii": "2", "iii": "3", "iv": "4"}
 
+_QUOTES = frozenset("'’´`")
+_JOINS = frozenset("/-–.")
 _ELISION = re.compile(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
 _DOTTED = re.compile(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
 _AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
@@ -118,17 +120,33 @@ class Instance:
         return " ".join(part for part in (self.side, self.number) if part)
 
 
+class _Unaccented(dict[int, str]):
+    """For ``str.translate``: each character without its accents, worked out once."""
+
+    def __missing__(self, char: int) -> str:
+        parts = unicodedata.normalize("NFKD", chr(char))
+        self[char] = found = "".join(c for c in parts if not unicodedata.combining(c))
+        return found
+
+
+_UNACCENTED = _Unaccented()
+
+
 def plain(text: str) -> str:
     """``text`` in lower case without accents, abbreviations joined ("a/c" to "ac"); punctuation stays."""
     if not text.isascii():
-        decomposed = unicodedata.normalize("NFKD", text)
-        text = "".join(c for c in decomposed if not unicodedata.combining(c))
+        text = text.translate(_UNACCENTED)
     text = text.casefold()
     if text.replace(" ", "").isalpha():
         return text
-    text = _DOTTED.sub(lambda found: found[0].replace(".", ""), _ELISION.sub("", text))
-    text = _CONVERTER.sub(r"\1\2", _AIR_CON.sub("ac", text))
-    return _VOLTS.sub(r"\1v", text)
+    # Ten thousand names are read at every start: a pattern is only tried where its mark is there.
+    if not _QUOTES.isdisjoint(text):
+        text = _ELISION.sub("", text)
+    if "." in text:
+        text = _DOTTED.sub(lambda found: found[0].replace(".", ""), text)
+    if not _JOINS.isdisjoint(text):
+        text = _CONVERTER.sub(r"\1\2", _AIR_CON.sub("ac", text))
+    return _VOLTS.sub(r"\1v", text) if "v" in text else text
 
 
 @lru_cache(maxsize=8192)
@@ -180,12 +198,10 @@ def all_tokens(texts: Iterable[str]) -> list[tuple[tuple[str, ...], tuple[str, .
     stems, cores = _Kept(_stem), _Kept(_core)
     result = []
     for text in texts:
-        if text.isascii() and text.replace(" ", "").isalpha():
-            found = [stems[word] for word in text.lower().split()]
-            words = tuple(found) if STOPS.isdisjoint(found) else tuple(
-                [word for word in found if word not in STOPS]) or tuple(found)
-        else:
-            words = tokens(text)
+        text = text.lower() if text.isascii() and text.replace(" ", "").isalpha() else plain(text)
+        found = [stems[word] for word in (text.split() if text.replace(" ", "").isalpha() else _WORD.findall(text))]
+        words = tuple(found) if STOPS.isdisjoint(found) else tuple(
+            [word for word in found if word not in STOPS]) or tuple(found)
         result.append((words, tuple([core for word in words if (core := cores[word])]) or words))
     return result
 
