@@ -8,8 +8,11 @@ import pytest
 
 from code_tables import load
 from triage.errors import InputError
-from triage.intake import files
+from triage.intake import files, plainrow
+from triage.intake.context import Context
 from triage.intake.read import read_bytes, read_text
+from triage.intake.rows import Row
+from triage.intake.text import NOT_READ
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "junk"
 EXPECTED = "expected a scan as text: modules with their trouble codes"
@@ -65,6 +68,28 @@ def test_a_file_too_large_is_refused_before_it_is_read(monkeypatch: pytest.Monke
 def test_text_alone_never_raises() -> None:
     assert read_text("", load()).snapshots == []
     assert read_text("\x00\x01 nothing", load()).snapshots == []
+    # A phase in front of an answer that only the phase makes one.
+    reading = read_text("[8:10]S: after: clear w", load())
+    assert reading.snapshots == []
+    assert not any(NOT_READ in notice.message for notice in reading.notices)
+
+
+def test_a_line_the_reader_stumbles_over_is_told_and_the_rest_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = plainrow.read
+
+    def stumble(context: Context, row: Row, at: int) -> None:
+        if "seat" in row.low:
+            raise IndexError
+        whole(context, row, at)
+
+    monkeypatch.setattr(plainrow, "read", stumble)
+    reading = read_text("ECM\n P0562 stored\nthe seat moves\nABS\n no codes\n", load())
+    assert [(scan.module, len(scan.codes)) for scan in reading.snapshots[0].modules] == [
+        ("engine control", 1),
+        ("anti-lock brakes", 0),
+    ]
+    (notice,) = [notice for notice in reading.notices if NOT_READ in notice.message]
+    assert (notice.line, notice.start, notice.end) == (3, 0, 14)
 
 
 def test_the_rest_is_used_where_one_line_is_wrong() -> None:

@@ -56,9 +56,11 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
     if phase is not None and named and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
         # "After clearing: no codes in the ABS" tells when, then of whom.
-        metarow.read(context, Row(row.line, phase[1], row.start))
         rest_row = Row(row.line, row.text[phase.end() :], row.start + phase.end())
-        return read(context, rest_row, at, list(spoken(rest_row.low)))
+        rest_hits = list(spoken(rest_row.low))
+        if rest_hits:
+            metarow.read(context, Row(row.line, phase[1], row.start))
+            return read(context, rest_row, at, rest_hits)
     hit = hits[0]
     before = tidy(row.text[: hit.start])
     if not context.names.listed(before):

@@ -59,6 +59,10 @@ from triage.model.snapshot import Snapshot, StatusWord
 _BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
 
 
+#: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
+NOT_READ = "this line was not read, by a mistake of the reader"
+
+
 @dataclass(frozen=True, slots=True)
 class Reading:
     """What was understood of one input.
@@ -124,11 +128,17 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     raw = rawrows.blocks(context.rows)
     skip = 0
     for at, row in enumerate(context.rows):
-        if at in raw:
-            skip = raw[at]
-            rawrows.read(context, at, skip)
-        elif at >= skip:
-            _row(context, row, at)
+        try:
+            if at in raw:
+                skip = raw[at]
+                rawrows.read(context, at, skip)
+            elif at >= skip:
+                _row(context, row, at)
+        except Exception as error:  # nobody at a vehicle is served by losing the rest of the scan
+            context.builder.notice("warning", f"{NOT_READ} ({type(error).__name__}): type it in another way, or report "
+                                   "it", row.line, row.start, row.start + len(row.text))
+            # It may have named the module of what follows: a code without a module is better than in the wrong one.
+            context.close_module()
     metarow.flush(context)
     result = finish.snapshots(context)
     vehicle = finish.vehicle(context)
