@@ -7,6 +7,8 @@ every code of the space, never "unknown code".
 
 from __future__ import annotations
 
+from dataclasses import replace
+from itertools import count
 from typing import NamedTuple
 
 from code_tables.content import Content, Failure, Fmi, Relation, SupplyCode, Title
@@ -34,6 +36,7 @@ _STRUCTURAL_TITLES = {
 }
 #: Answers by range kept at most: every range with every failure type is far less.
 MOST_KEPT = 65536
+_ALIKE = count(1)
 _NO_ROW = Failure("", "", False, {}, "", "", "", "", "", "", ())
 
 
@@ -67,7 +70,8 @@ def j2012(content: Content, text: str, failure_type: str | None) -> CodeFacts:
     if found is None:
         if len(kept) >= MOST_KEPT:
             kept.clear()
-        kept[key] = found = _together(content, text, cells, failure_of(content, failure_type), Own(safety=safety))
+        found = _together(content, text, cells, failure_of(content, failure_type), Own(safety=safety))
+        kept[key] = found = replace(found, alike=next(_ALIKE))
     return found.of(text)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 # Not frozen: a frozen one takes five times as long to make, and a batch makes ten of them a session.
@@ -32,12 +32,14 @@ class CodeFacts:
     failure: str | None       #: meaning of the failure type, if given
     sources: tuple[str, ...]  #: source keys
     sag: str = ""             #: how often low supply sets a code of that failure type: "seldom", "often" or not said
+    #: Not 0: all codes with this number are answered alike, but for ``code``.
+    alike: int = field(default=0, repr=False, compare=False)
 
     def of(self, code: str) -> CodeFacts:
         """The same said of another ``code``."""
         return CodeFacts(code, self.title, self.known, self.control, self.group, self.system, self.monitor,
                          self.monitor_named, self.trips, self.safety, self.supply, self.relation, self.targets,
-                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag)
+                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag, self.alike)
 
 
 @dataclass(frozen=True, slots=True)

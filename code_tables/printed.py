@@ -62,4 +62,4 @@ def with_text(facts: CodeFacts, texts: list[str]) -> CodeFacts:
     said = {found for text in texts if (found := direction(text)) is not None}
     if len(said) != 1:
         return facts
-    return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply")
+    return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 
 from code_tables import CodeFacts, load, words
 from code_tables.reading import FOLDER
+from code_tables.tables import Tables
 from triage.model import codes
 
 TABLES = load()
@@ -324,3 +326,19 @@ def test_every_listed_failure_type_has_a_row() -> None:
         assert failure is not None
         assert "not in this table" not in failure
     assert "not in this table" in str(TABLES.facts("B1234", "4F").failure)
+
+
+def test_codes_answered_alike_differ_in_the_code_alone() -> None:
+    # Fresh tables: what one of them keeps of the first code of a range must be right for every other.
+    own = replace(load()._content, by_range={})
+    kept, alone = Tables(replace(own, by_range={})), Tables(own)
+    for code in ("B1A23", "B1A24", "C1E00", "P1A23", "U1D46", "B1A25"):
+        for failure_type in (None, "11", "88", "7F", "ZZ"):
+            own.by_range.clear()
+            expected = alone.facts(code, failure_type)
+            assert kept.facts(code, failure_type) == expected
+            assert expected.code == code
+    alike = [kept.facts(code, "88") for code in ("B1A23", "B1A24", "C1E00", "P0300")]
+    assert alike[0].alike == alike[1].alike != alike[2].alike
+    assert alike[0] == replace(alike[1], code="B1A23")
+    assert alike[3].alike == 0

@@ -234,6 +234,7 @@ class _Gatherer:
         grid = state.reshape(modules, width)
         kinds = [self.code_facts(code, failure_type) for code, failure_type in self.kinds]
         self._tell_by_text(kinds)
+        answers, answer = _apart(kinds)
         module_facts = {name: self.module_facts(name) for name in set(self.module_name)}
         return Casebook(
             sessions=sessions, notices=notices, exists=column["exists"] == 1,
@@ -246,7 +247,8 @@ class _Gatherer:
             module_volts=module_volts.reshape(modules, width),
             fault_session=np.array(self.fault_session, dtype=np.int64), fault_module=fault_module,
             code=self.code, failure_type=self.failure_type,
-            facts=[kinds[kind] for kind in self.kind], kinds=kinds, kind=np.array(self.kind, dtype=np.int64),
+            facts=[kinds[kind] for kind in self.kind],
+            kinds=answers, kind=np.array(answer, dtype=np.int64)[np.array(self.kind, dtype=np.int64)],
             first_fault=np.array(self.first_fault), first_module=np.array(self.first_module), order=orders,
             texts=self.texts, printed=self.printed,
             **self._cells(grid[fault_module] if faults else np.empty((0, width), dtype=np.int64)),
@@ -295,6 +297,19 @@ class _Gatherer:
                   "byte_tested": byte_tested, "byte_lately": lately, "count": count, "frame_volts": frames[0],
                   "frame_distance": frames[1], "frame_speed": frames[2], "frame_rpm": frames[3]}
         return {name: array.reshape(shape) for name, array in arrays.items()}
+
+
+def _apart(kinds: list[CodeFacts]) -> tuple[list[CodeFacts], list[int]]:
+    """The facts that differ in more than the code, and the place among them of each of ``kinds``."""
+    places: dict[int, int] = {}
+    answers: list[CodeFacts] = []
+    which = []
+    for at, facts in enumerate(kinds, start=1):
+        place = places.setdefault(facts.alike or -at, len(answers))
+        if place == len(answers):
+            answers.append(facts)
+        which.append(place)
+    return answers, which
 
 
 #: A module answers down to some 3 V (cold cranking, ISO 16750-2 level III) and lives through 36 V.

@@ -60,7 +60,7 @@ class Casebook:
     code: list[str]
     failure_type: list[str | None]
     facts: list[CodeFacts]
-    kinds: list[CodeFacts]  # each of the facts once
+    kinds: list[CodeFacts]  # the facts that differ in more than the code, each once
     kind: Ints           # N: place among the kinds
     seen: Ints
     status: Ints         # index into STATUS_WORDS, -1 none
@@ -85,7 +85,7 @@ class Casebook:
         return len(self.code)
 
     def flags(self, ask: Callable[[CodeFacts], bool]) -> Bools:
-        """N: what ``ask`` says of each fault's code; it is asked once a kind of code."""
+        """N: what ``ask`` says of the facts of each fault but for the code's own number; it is asked once a kind."""
         return np.asarray(np.array([ask(facts) for facts in self.kinds], dtype=bool)[self.kind])
 
     def numbers(self, ask: Callable[[CodeFacts], int]) -> Ints:
