@@ -20,9 +20,9 @@ ROOTS = {"triage": Path(triage.__file__).parent, "code_tables": Path(code_tables
 FILES = sorted(file for root in ROOTS.values() for file in root.rglob("*.py"))
 APART = {"intake", "supply", "relations", "evidence", "explain", "store", "reports"}
 #: What each part of ``triage`` may import of ``triage``, beside itself.
-BASE = {"errors", "units"}
+BASE = {"errors", "units", "collector"}
 ALLOWED = {
-    "errors": set(), "units": set(), "model": BASE, **{name: BASE | {"model"} for name in APART},
+    "errors": set(), "units": set(), "collector": set(), "model": BASE, **{name: BASE | {"model"} for name in APART},
     "assess": BASE | APART - {"store", "reports"} | {"model"},
     "cli": BASE | APART | {"model", "assess", "cli", "web"}, "__main__": {"cli"},
     "web": BASE | APART | {"model", "assess", "cli"}, "": set(),

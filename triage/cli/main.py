@@ -12,10 +12,10 @@ from typing import Annotated
 import typer
 from typer.main import get_command_name
 
-from triage.cli.cycles import no_cycles
 from triage.cli.keep import register
 from triage.cli.keep_options import Db
 from triage.cli.serve import register as register_serve
+from triage.collector import collector_paused
 from triage.errors import TriageError
 
 app = typer.Typer(
@@ -38,7 +38,7 @@ StrictOption = Annotated[bool, typer.Option(
 
 
 @app.command()
-@no_cycles()
+@collector_paused()
 def shortlist(
     files: Files, phase: PhaseOption = None, volts: VoltsOption = None, lowest: LowestOption = None,
     outside_supply: OutsideOption = None,
@@ -80,7 +80,7 @@ def shortlist(
 
 
 @app.command()
-@no_cycles()
+@collector_paused()
 def read(
     files: Files,
     as_json: Annotated[bool, typer.Option("--json", help="Print what was understood as JSON.")] = False,

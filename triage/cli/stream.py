@@ -14,7 +14,7 @@ from itertools import chain, islice
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
-from triage.cli.cycles import no_cycles
+from triage.collector import collector_paused
 from triage.errors import InputError, JobError
 from triage.model.session import Session
 
@@ -66,7 +66,7 @@ def weigh_lines(source: BinaryIO, *, ledger: bool) -> Iterator[Answer]:
     if workers > 1:
         yield from _shared(work, chain(ahead, groups), workers)
         return
-    with no_cycles():
+    with collector_paused():
         yield from map(work, chain(ahead, groups))
 
 

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import gc
 import re
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from itertools import pairwise
 
 from code_tables import Tables
+from triage.collector import collector_paused
 from triage.intake import (
     answerkeys,
     breaks,
@@ -99,26 +97,8 @@ def read_lines(
     found: list[Line], tables: Tables, *, source: str | None = None, day: date | None = None
 ) -> Reading:
     """Read lines already cut (out of HTML, say)."""
-    with _collector_paused():
+    with collector_paused():
         return _read(found, tables, source, day)
-
-
-@contextmanager
-def _collector_paused() -> Iterator[None]:
-    """Without looking for cycles: the reader makes many objects that live to its end and hardly a cycle, so that going
-    through them again and again takes a third of the time and finds nothing."""
-    if not gc.isenabled():
-        yield
-        return
-    gc.disable()
-    try:
-        yield
-    finally:
-        if not gc.get_freeze_count():
-            # All that was made moves to the old objects at once; else the next allocation goes through it.
-            gc.freeze()
-            gc.unfreeze()
-        gc.enable()
 
 
 def _read(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Reading:
