@@ -13,7 +13,7 @@ import pytest
 from made_sessions import FLAT, HELD, RUNS, Json, code, snapshot, van
 from pydantic import TypeAdapter
 
-from triage.cli.stream import FEW, READ, _groups, weigh_group
+from triage.cli.stream import FEW, TOGETHER, _groups, weigh_group
 from triage.model.verdict import Verdict
 
 NOISE: Json = {"engine control": ["P0562", code("P0118", "16")], "instrument cluster": ["U0100", "U0121"],
@@ -107,7 +107,7 @@ def test_a_wrong_option_is_status_2(tmp_path: Path) -> None:
 
 def test_a_session_alone_gives_the_same_bytes_as_among_others(tmp_path: Path) -> None:
     # More lines than are weighed together, so that the cut between groups is crossed too.
-    lines = [LONG, SHORT, USUAL, EMPTY] * (READ // 4 + 6)
+    lines = [LONG, SHORT, USUAL, EMPTY] * (TOGETHER // 4 + 6)
     _, _, together, _ = batch(tmp_path, lines, "--ledger")
     alone = {line: batch(tmp_path, [line], "--ledger")[2] for line in (LONG, SHORT, USUAL, EMPTY)}
     assert together == b"".join(alone[line] for line in lines)
@@ -119,7 +119,7 @@ def test_several_processes_give_the_same_bytes_in_the_same_order(tmp_path: Path)
     assert status == 1
     assert [entry["job"] for entry in found][240] is None
     with (tmp_path / "in.jsonl").open("rb") as source:
-        assert len(lines) > READ * FEW
+        assert len(lines) > TOGETHER * FEW
         alone = [weigh_group(group, ledger=False)[0] for group in _groups(source)]
     assert together == b"".join(alone)
 

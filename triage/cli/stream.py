@@ -12,23 +12,17 @@ from contextlib import ExitStack
 from functools import partial
 from itertools import chain, islice
 from pathlib import Path
-from typing import TYPE_CHECKING, BinaryIO
+from typing import BinaryIO
 
 from triage.collector import collector_paused
 from triage.errors import InputError, JobError
 from triage.model.session import Session
 
-if TYPE_CHECKING:
-    from code_tables import Tables
-    from triage.model.verdict import Verdict
-
 #: Sessions weighed together: enough to share the cost of an array operation, few enough to stay in the cache.
 TOGETHER = 96
-#: Sessions read together, to be weighed in two lots: those of few snapshots, those of many.
-READ = 2 * TOGETHER
 
 #: Groups from which on other processes are worth their start, and the most of them.
-FEW, MOST_WORKERS = 2, 8
+FEW, MOST_WORKERS = 4, 8
 
 Group = list[tuple[int, bytes]]
 #: The lines to write and the count of those that could not be used.
@@ -103,28 +97,13 @@ def weigh_group(group: Group, *, ledger: bool) -> Answer:
     from pydantic_core import to_json
 
     from code_tables import load
+    from triage.assess import verdicts
 
     items = [_session(number, line) for number, line in group]
-    answers = iter(_in_order([item for item in items if isinstance(item, Session)], load(), ledger=ledger))
+    answers = iter(verdicts([item for item in items if isinstance(item, Session)], load(), ledger=ledger))
     lines = [to_json(next(answers)) if isinstance(item, Session) else to_json({"job": item.job, "error": str(item)})
              for item in items]
     return b"\n".join(lines) + b"\n", sum(isinstance(item, JobError) for item in items)
-
-
-def _in_order(sessions: list[Session], tables: Tables, *, ledger: bool) -> list[Verdict]:
-    """The verdicts of ``sessions``, in their order, worked out for those of few snapshots and of many apart.
-
-    The arrays are as wide as the session with the most snapshots in them.
-    """
-    from triage.assess import verdicts
-
-    by_width = sorted(range(len(sessions)), key=lambda place: len(sessions[place].snapshots))
-    result: dict[int, Verdict] = {}
-    for start in range(0, len(by_width), TOGETHER):
-        places = by_width[start:start + TOGETHER]
-        told = verdicts([sessions[place] for place in places], tables, ledger=ledger)
-        result |= zip(places, told, strict=True)
-    return [result[place] for place in range(len(sessions))]
 
 
 def _session(number: int, line: bytes) -> Session | JobError:
@@ -138,5 +117,5 @@ def _session(number: int, line: bytes) -> Session | JobError:
 
 def _groups(source: BinaryIO) -> Iterator[Group]:
     lines = ((number, line) for number, line in enumerate(source, start=1) if line.strip())
-    while group := list(islice(lines, READ)):
+    while group := list(islice(lines, TOGETHER)):
         yield group
