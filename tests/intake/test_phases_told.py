@@ -4,9 +4,11 @@ common practice."""
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from wording_tables import wordings
 
-from triage.intake import phases
+from triage.intake import phase_words, phases
 from triage.intake.characters import low
 
 PHASES = {
@@ -57,3 +59,21 @@ fuse F28 replaced, checked again
 def test_the_phase_is_told(text: str, phase: str) -> None:
     hit = phases.find(low(text))
     assert (hit.phase if hit is not None else "none") == phase
+
+
+#: Words that the patterns are made of, to be thrown together.
+_SAID = """
+after before clear clearing the codes repair nach dem loschen reparatur apres effacement tras borrar a run of 10 min km
+post pre scan re-scan and then read again drove new module fitted final une fois remplace reparado geloscht wieder
+gelesen motor probefahrt idling engine started first reading as found work done fixed avant antes vor bevor noch nicht
+cleared never nothing has been changed ersetzt erneut ausgelesen second test drive with when it came uncleared ankunft
+arrival lecture initiale closing quality eingangsscan soldado montage poner
+"""
+
+
+@settings(max_examples=3000, deadline=None)
+@given(st.lists(st.sampled_from(_SAID.split()), min_size=2, max_size=8))
+def test_no_phase_is_said_without_one_of_its_signs(words: list[str]) -> None:
+    text = " ".join(words)
+    for phase, signs, pattern in phase_words.PHASES:
+        assert signs.search(text) or not pattern.search(text), (phase, text)

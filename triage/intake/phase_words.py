@@ -136,9 +136,17 @@ ALONE = lazily(
     r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado))"
     r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*)"
 )
-PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
+#: Each phase, parts of words of which a text has at least one wherever the phase is said, and the pattern. The parts
+#: are quick to look for; the long patterns take a while to compile and most texts need two of the four at most.
+PHASES: tuple[tuple[Phase, re.Pattern[str], re.Pattern[str]], ...] = (
     (
         "after-repair",
+        re.compile(
+            r"repa|replac|remplac|reemplaz|renew|mend|fix|fit|instal|swap|chang|rebuil|refurb|rewir|splic|sold|soud|"
+            r"tight|clean|program|flash|coding|calib|new|neu|nouv|nuev|work|tausch|wechsel|ersatz|ersetz|erneuer|einbau|"
+            r"eingebaut|instand|mont|reinig|arbeit|gelo|pos|echange|refection|refait|nettoy|intervenc|intervent|travaux|"
+            r"arregl|cambi|sustitu|poner|final|closing|quality|outgoing|ausgang"
+        ),
         lazily(
             rf"{BEFORE}(?:(?:after|following|once) {_OF_CODES}(?:{_GAP}{_MENDED}|"
             rf"(?:some |this |our |my |doing |did )*(?:re)?work)|"
@@ -158,6 +166,10 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     ),
     (
         "after-run",
+        re.compile(
+            r"run|ran|idl|driv|drove|road|test|warm|trip|lauf|fahr|leer|essai|roul|ralenti|route|fonction|march|prueba|"
+            r"rodaj|rodad|recorr|conduc|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
+        ),
         lazily(
             rf"{BEFORE}(?:(?:after|following|once|post)[ -]{_AMOUNT}{_RUN}{_FOR}|"
             rf"post[ -]?(?:run|drive|idle|road ?test)|after-run|"
@@ -174,6 +186,7 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     ),
     (
         "after-clear",
+        re.compile(r"clear|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi|scan|read"),
         lazily(
             rf"{BEFORE}(?:(?:after|following|once|post)[ -]?{_OF_CODES}{_CLEAR}|"
             rf"(?<!not )(?<!nothing )(?<!never )(?<!none )(?<!nichts )(?<!rien )(?<!nada )"
@@ -188,6 +201,10 @@ PHASES: tuple[tuple[Phase, re.Pattern[str]], ...] = (
     ),
     (
         "before-clear",
+        re.compile(
+            r"clear|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi|scan|initial|inicial|found|receiv|"
+            r"arriv|eingang|erste|before|avant|vor|antes|pre|as |when|ankunft"
+        ),
         lazily(
             rf"{BEFORE}(?:(?:before|prior to|pre|ahead of)[ -]?{_OF_CODES}{_CLEAR}|pre[ -]?scan|initial (?:scan|"
             rf"read(?:ing)?)|incoming scan|"

@@ -56,8 +56,8 @@ def find(low: str) -> PhaseHit | None:
     if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
         phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
         return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
-    for phase, pattern in PHASES:
-        match = pattern.search(low)
+    for phase, signs, pattern in PHASES:
+        match = pattern.search(low) if signs.search(low) else None
         if match is not None:
             return PhaseHit(match.start(), match.end(), phase)
     return None
