@@ -137,7 +137,7 @@ class Builder(Vehicle):
                 if asks and rng.random() < (0.5 if target.persists else 0.12):
                     self._echo(self.by_name[owner], code, target, "R")
             invalid = target.module.kind.invalid
-            if invalid and rng.random() < self.style.echoes * (0.5 if target.persists else 0.015):
+            if invalid and rng.random() < self.style.echoes * (0.5 if target.persists else 0.03):
                 others = [m for m in self.modules if m is not target.module]
                 for reporter in rng.sample(others, rng.choice((1, 1, 2, 3))):
                     self._echo(reporter, invalid, target, "N")

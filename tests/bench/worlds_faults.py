@@ -215,7 +215,7 @@ class Vehicle:
     def _report_noise(self, module: Module, partner: Module) -> None:
         """``module`` misses ``partner`` when that drops out first, or while it starts again later."""
         rng = self.rng
-        invalid = partner.kind.invalid and rng.random() < 0.25
+        invalid = partner.kind.invalid and rng.random() < 0.06
         code = partner.kind.invalid if invalid else partner.kind.lost
         alive = 1.0 if module.dropout + module.drop < partner.dropout + partner.drop else 0.5
         level = partner.dropout + partner.drop + rng.gauss(0.2, 0.15)

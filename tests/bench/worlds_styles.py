@@ -59,7 +59,7 @@ class Style:
     # Everything that imitates a fault
     refused: float = 0.005  # a module's clear not taken
     all_refused: float = 0.045  # nobody's clear taken
-    history: float = 0.6
+    history: float = 3.0
     echoes: float = 0.6
     locked: float = 0.06
     work: float = 0.08
