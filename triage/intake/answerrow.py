@@ -10,7 +10,8 @@ import re
 from triage.intake import metarow, namelist, phases, prose, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import list_in, name_in
+from triage.intake.headings import list_in
+from triage.intake.headname import name_in
 from triage.intake.heads import role_of
 from triage.intake.joined import joined
 from triage.intake.layouts import Row

@@ -25,7 +25,8 @@ from triage.intake import (
 from triage.intake.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import LEADS_ON, Heading, counted, judge, name_in, open_heading, open_section, section
+from triage.intake.headings import LEADS_ON, judge, open_heading, open_section, section
+from triage.intake.headname import Heading, counted, name_in
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
