@@ -116,6 +116,27 @@ _OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
+#: One module, whichever it is. Several of them head a list of names.
+_IT = word_set(
+    "module unit ecu controller node system computer device station it one addressee "
+    "steuergerat modul gerat einheit steuereinheit teilnehmer calculateur boitier unite boitiers "
+    "centralita unidad modulo sistema equipo"
+)
+#: What may stand beside it and the answer.
+_BESIDE = word_set(
+    "a an the this that its of from by with in on at to for and was were is has have had been be control command any "
+    "so far yet now here could can established possible received found stored present "
+    "der die das dem den des diesem dieses diese dieser ein eine einem einer vom von zum zur mit im in ins am auf ist "
+    "war wurde werden moglich vorhanden gespeichert abgelegt hinterlegt erhalten hergestellt aufgebaut "
+    "le la les l un une du de d dans avec ce cet cette au est etait possible memorise memorises enregistre enregistres "
+    "tried twice times after attempts attempt tries retries versuche versuchen nach mal essais tentatives apres "
+    "intentos tras veces presents recu recue trouve trouves etablie commande "
+    "el los las uno del con en esta este esa ese se ha sido posible almacenado almacenados almacenada almacenadas "
+    "memorizado memorizados memorizada memorizadas recibida encontrado encontrados encontrada encontradas mando "
+    "presente presentes establecida"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Spoken:
     """One answer in running text."""
@@ -139,7 +160,26 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     hits = ANSWERS.find(bare)
     if hits and covered(bare, hits, ANSWER_FILLER):
         return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
-    return None
+    return answer_of_it(low) if hits else None
+
+
+@remembered
+def answer_of_it(low: str) -> str | None:
+    """The answer of a text that gives it of one module without a name; None for any other text.
+
+    >>> [answer_of_it(text) for text in ("no response from control unit", "keine fehler im steuergerat gespeichert")]
+    ['silent', 'clean']
+    >>> [answer_of_it(text) for text in ("no response from modules", "no response from the other module", "no comms")]
+    [None, None, None]
+    """
+    if len(low) > 90 or low.endswith((":", "?")):
+        return None
+    hits = spoken(low)
+    if not hits or len({hit.answer for hit in hits}) > 1:
+        return None
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    known = all(word in _IT or word in _BESIDE or word.isdigit() for word in rest)
+    return hits[0].answer if known and not _IT.isdisjoint(rest) else None
 
 
 def reply_of(low: str) -> str | None:

@@ -15,6 +15,7 @@ from triage.intake import (
     markedrow,
     metarow,
     outside,
+    ownanswer,
     phases,
     plainecu,
     remarks,
@@ -63,7 +64,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if _names_none(context, row) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
+    if _names_none(context, row, at) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
         return
     if _legend(context, row):
         return
@@ -123,9 +124,11 @@ def _in_sentence(context: Context, row: Row, at: int) -> bool:
     return before[before.rfind(" ") + 1 :] in LEADS_ON and keyrow.split(row) is None
 
 
-def _names_none(context: Context, row: Row) -> bool:
-    """Rows that look like a name and are none: a phone's or a version's number, the engine's state alone, the rest of
-    a description in its own column."""
+def _names_none(context: Context, row: Row, at: int) -> bool:
+    """Rows that look like a name and are none: an answer of "the module", a phone's or a version's number, the
+    engine's state alone, the rest of a description in its own column."""
+    if ownanswer.read(context, row, at):
+        return True
     if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)
