@@ -57,6 +57,8 @@ class Row:
     shape: tuple[str, int, bool] | None = None
     #: A count or a distance that was taken off the end of a line with codes.
     behind: str = ""
+    #: The names of modules with the voltages that were taken off behind them.
+    own_volts: tuple[tuple[str, float], ...] = ()
 
     def __post_init__(self) -> None:
         text = self.text
