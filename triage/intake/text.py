@@ -20,6 +20,7 @@ from triage.intake import (
     fields,
     finish,
     heavylist,
+    idents,
     keyrow,
     logs,
     matrix,
@@ -136,7 +137,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
-    all_rows = besidename.taken_off(all_rows, lambda name: names.score(name) >= 60.0, names.find)
+    all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside
