@@ -153,3 +153,27 @@ BESIDE = [
 @pytest.mark.parametrize(("text", "read"), BESIDE)
 def test_a_voltage_in_the_line_of_a_name(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+BELOW_AN_ANSWER = [
+    (
+        "Amplifier: OK\n  module voltage 11.3 V\nABS: no faults\n  module voltage 11.5 V\n",
+        "Amplifier 11.3 V: clean; ABS 11.5 V: clean",
+    ),
+    ("Amplifier: OK\n  module voltage 11.3 V\nABS: no faults\n", "Amplifier 11.3 V: clean; ABS: clean"),
+    (
+        "Battery 12.0 V\nAmplifier: OK\n  supply 11.3 V\nABS: C0035 stored\n  supply 11.5 V\nRadio: silent\n  12.1 V\n",
+        "12.0 V; Amplifier 11.3 V: clean; ABS 11.5 V: C0035; Radio 12.1 V: silent",
+    ),
+    (
+        "ABS keine Fehler\nSpannung 11,5 V\nRadio antwortet nicht\nSpannung 11,1 V\nDach C0035\nSpannung 11,2 V\n",
+        "ABS 11.5 V: clean; Radio 11.1 V: silent; Dach 11.2 V: C0035",
+    ),
+    ("ABS: OK\nRadio: OK\n  Battery 12.3 V\n", "12.3 V; ABS: clean; Radio: clean"),
+    ("ABS, Radio: OK\n  module voltage 12.3 V\n", "12.3 V; ABS: clean; Radio: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BELOW_AN_ANSWER)
+def test_a_voltage_below_an_answer(text: str, read: str) -> None:
+    assert printed(text) == read

@@ -11,6 +11,7 @@ from code_tables import Tables
 from triage.collector import collector_paused
 from triage.intake import (
     answerkeys,
+    belowline,
     besidename,
     breaks,
     codefirst,
@@ -164,6 +165,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.flat = _flat(all_rows)
     context.hanging = _hanging(all_rows)
     context.plain_ecu = plainecu.is_engine(all_rows, names)
+    context.own_volts = belowline.places(all_rows)
     context.legend = _legend(all_rows, context.translated)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -248,7 +250,7 @@ def _row(context: Context, row: Row, at: int) -> None:
         matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:
         _coded(context, row)
-    else:
+    elif at not in context.own_volts or not belowline.read(context, row, at):
         plainrow.read(context, row, at)
     if row.own_volts:
         besidename.place(context, row)
