@@ -59,6 +59,8 @@ class Row:
     behind: str = ""
     #: The names of modules with the voltages that were taken off behind them.
     own_volts: tuple[tuple[str, float], ...] = ()
+    #: The time that stood before it is so much later than the one above that a module named again is in another scan.
+    later: bool = False
 
     def __post_init__(self) -> None:
         text = self.text

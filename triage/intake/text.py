@@ -230,6 +230,8 @@ def _hanging(all_rows: list[Row]) -> bool:
 def _row(context: Context, row: Row, at: int) -> None:
     """One row, by its kind."""
     context.at = at
+    if row.later and not context.builder.snapshot.empty:
+        context.builder.may_restart = True
     if row.blank:
         context.blanks += 1
         context.parted = True
