@@ -21,7 +21,7 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import words
-from triage.intake.spacing import with_places
+from triage.intake.recut import is_as_pasted, without
 
 _LABEL = (
     r"(?:(?:own |module |ecu |unit )?(?:supply|voltage|volts)|(?:modul|versorgungs)?spannung|tension|voltaje|"
@@ -60,7 +60,7 @@ def _may_hold(row: Row) -> bool:
     """Whether a voltage and a code or an answer may stand in a row."""
     if row.blank or len(row.text) > 400 or "\t" in row.text or "v" not in row.low or not has_digit(row.low):
         return False
-    if row.line.text[row.start : row.start + len(row.text)] != row.text:
+    if not is_as_pasted(row):
         return False
     return bool(row.finds.codes) or bool(spoken(row.low))
 
@@ -68,7 +68,7 @@ def _may_hold(row: Row) -> bool:
 def _one(row: Row, is_name: IsName, names: Find, usual: bool) -> Row:
     """One row without the voltages that stand right behind names. ``usual``: other rows tell them so."""
     told: list[tuple[str, float]] = []
-    gone: set[int] = set()
+    gone: list[tuple[int, int]] = []
     for volt in volts.find(row.low):
         if volt.of not in _OF or not _LEAST <= volt.value <= _MOST:
             continue
@@ -79,12 +79,12 @@ def _one(row: Row, is_name: IsName, names: Find, usual: bool) -> Row:
             continue
         name, start, end = found
         told.append((name, volt.value))
-        gone.update(range(row.start + start, row.start + end))
+        gone.append((start, end))
     if not told:
         return row
-    line = with_places(row.line, [at for at in range(len(row.line.text)) if at not in gone])
-    text = line.text[row.start : row.start + len(row.text) - len(gone)]
-    return Row(line, text, row.start, own_volts=tuple(told))
+    cut = without(row, *gone)
+    cut.own_volts = tuple(told)
+    return cut
 
 
 def _behind_the_first(row: Row, volt: volts.Volt, is_name: IsName, usual: bool) -> tuple[str, int, int] | None:

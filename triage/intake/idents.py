@@ -14,8 +14,8 @@ from collections.abc import Sequence
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.layouts import Row
 from triage.intake.phrases import word_set, words
+from triage.intake.recut import is_as_pasted, without
 from triage.intake.remember import remembered
-from triage.intake.spacing import with_places
 
 #: Groups of digits and capital letters behind a wide gap, to the end of the line.
 _COLUMN = re.compile(r"(?:\s{2,}|\t)\s*((?:[A-Z0-9]{1,12}[ ./-]){0,7}[A-Z0-9]{1,12})$")
@@ -113,7 +113,7 @@ def _may_hold(row: Row) -> bool:
     """Whether such numbers may stand behind a name in a row; a table has columns for them."""
     if row.blank or not _holds_key(row.low) or "|" in row.text or "\t" in row.text or ";" in row.text:
         return False
-    return row.line.text[row.start : row.start + len(row.text)] == row.text
+    return is_as_pasted(row)
 
 
 def _one(row: Row) -> Row:
@@ -128,16 +128,16 @@ def _one(row: Row) -> Row:
     if bracket:
         closed = row.low.find(")" if bracket == "(" else "]", begin)
         inside = [part for part in found[first:] if part[1] < closed]
-        return _without(row, begin, closed + 1) if _are_idents(inside) else row
+        return without(row, (begin, closed + 1)) if _are_idents(inside) else row
     if _all_blank(row.low[found[first][1] : stop], found[first:]) and not row.finds.codes:
-        return _without(row, begin, len(row.text))
+        return without(row, (begin, len(row.text)))
     end = None
     for last in range(first + 1, len(found) + 1):
         behind = row.low[found[last - 1][2] : found[last][1] if last < len(found) else stop]
         marked = last == len(found) or behind.lstrip(".")[:1] == ":" or " - " in behind or ">" in behind
         if marked and _unread(found[first:last]) and found[last - 1][0] not in _IDENTS - {"n"}:
             end = found[last - 1][2] + (behind[:1] == ".")
-    return row if end is None else _without(row, begin, end)
+    return row if end is None else without(row, (begin, end))
 
 
 def _all_blank(low: str, found: Sequence[tuple[str, int, int]]) -> bool:
@@ -149,13 +149,6 @@ def _are_idents(found: Sequence[tuple[str, int, int]]) -> bool:
     """Whether words are such numbers with their keys, known or not."""
     numbered = any(has_digit(word) for word, _, _ in found)
     return _unread(found) or (numbered and all(has_digit(word) or word in _IDENTS for word, _, _ in found))
-
-
-def _without(row: Row, begin: int, end: int) -> Row:
-    """The row without a part of its text."""
-    first, last = row.start + begin, row.start + end
-    line = with_places(row.line, [at for at in range(len(row.line.text)) if not first <= at < last])
-    return Row(line, line.text[row.start : row.start + len(row.text) - (end - begin)].rstrip(), row.start)
 
 
 def behind_gap(text: str) -> int | None:

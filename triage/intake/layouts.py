@@ -59,6 +59,8 @@ class Row:
     behind: str = ""
     #: The names of modules with the voltages that were taken off behind them.
     own_volts: tuple[tuple[str, float], ...] = ()
+    #: The number of codes that stood behind the name of its module.
+    counted: int | None = None
     #: The time that stood before it is so much later than the one above that a module named again is in another scan.
     later: bool = False
 

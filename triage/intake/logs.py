@@ -20,7 +20,7 @@ from triage.intake.answers import spoken
 from triage.intake.characters import has_digit
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
-from triage.intake.spacing import with_places
+from triage.intake.recut import is_as_pasted, without
 
 _DATE = r"(?:[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{2}[-/.][0-9]{2}[-/.][0-9]{2,4})"
 _STAMP = lazily(
@@ -44,6 +44,8 @@ _CLOCK = lazily(
 )
 _BEHIND = " \t-:|,;>"
 _LEAST, _SHARE, _SHARE_CLOCK = 3, 0.6, 0.5
+#: So many lines tell whether the text may be a log at all.
+_FIRST = 200
 #: Between two scans lie as many minutes and more.
 _APART = 8
 
@@ -51,6 +53,9 @@ _APART = 8
 def unstamped(rows: Sequence[Row]) -> list[Row]:
     """The rows without their times, where most rows start with one. The first date is left in a row of its own."""
     filled = [row for row in rows if row.text]
+    first = filled[:_FIRST]
+    if 4 * sum(has_digit(row.text[:10]) for row in first) < len(first):
+        return list(rows)
     digits = [row for row in filled if has_digit(row.text[:10])]
     if len(digits) < _LEAST or any(row.text.count("\t") > 1 for row in digits[:3]):
         return list(rows)
@@ -139,9 +144,8 @@ def _tells_of_the_scan(low: str, row: Row) -> bool:
 
 def _cut(row: Row, at: int, deeper: int) -> Row:
     """The row without what stands before a place, as far right as it stood among the others."""
-    if row.line.text[row.start : row.start + len(row.text)] != row.text:
+    if not is_as_pasted(row):
         return Row(row.line, row.text[at:], row.start + at)
-    kept = [place for place in range(len(row.line.text)) if not row.start <= place < row.start + at]
-    line = with_places(row.line, kept)
-    line.indent = row.line.indent + deeper
-    return Row(line, row.text[at:], row.start)
+    cut = without(row, (0, at))
+    cut.line.indent = row.line.indent + deeper
+    return cut

@@ -350,6 +350,9 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
         below = 0
         for other in rows[at + 1 : at + 30]:
             if other.finds.codes:
+                if shape_of(other)[2] and other.line.indent <= row.line.indent:
+                    # It names its module itself.
+                    break
                 below += 1
             elif not other.blank and other.line.indent <= row.line.indent:
                 break

@@ -16,6 +16,7 @@ from triage.intake import (
     breaks,
     codefirst,
     coderow,
+    countbehind,
     counted,
     dates,
     fields,
@@ -138,6 +139,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
+    all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
@@ -256,6 +258,8 @@ def _row(context: Context, row: Row, at: int) -> None:
         plainrow.read(context, row, at)
     if row.own_volts:
         besidename.place(context, row)
+    if row.counted is not None:
+        countbehind.place(context, row)
     if context.builder.module is not known or row.finds.codes:
         context.parted = False
         if context.held:
