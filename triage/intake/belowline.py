@@ -30,7 +30,10 @@ def places(rows: Sequence[Row]) -> set[int]:
     One says so, or several stand so: further right than the lines above, and below a module without codes too (with a
     code a voltage may be stored); or below most modules of a text.
     """
-    told = [at for at in range(1, len(rows)) if _is_voltage(rows[at]) and _tells(rows[at - 1])]
+    told = [
+        at for at, row in enumerate(rows)
+        if at and row.text and not row.finds.codes and below_a_name(row.low) and _is_alone(row) and _tells(rows[at - 1])
+    ]
     own = {at for at in told if of_the_module(rows[at].low)}
     if len(told) < _LEAST or all(rows[at - 1].finds.codes for at in told):
         return own
@@ -44,11 +47,9 @@ def places(rows: Sequence[Row]) -> set[int]:
     return own
 
 
-def _is_voltage(row: Row) -> bool:
-    """Whether a line tells one voltage and nothing else."""
-    if row.blank or row.finds.codes or row.roles is not None or row.head:
-        return False
-    return below_a_name(row.low) and all(volt.of != "lowest" for volt in volts.find(row.low))
+def _is_alone(row: Row) -> bool:
+    """Whether a line of a voltage and nothing else is no row of a table, and tells no lowest one."""
+    return row.roles is None and not row.head and all(volt.of != "lowest" for volt in volts.find(row.low))
 
 
 def _tells(row: Row) -> bool:

@@ -44,7 +44,7 @@ Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 def taken_off(rows: Sequence[Row], is_name: IsName, names: Find) -> list[Row]:
     """The rows, those that tell the voltage of a module behind its name without it; it is kept in ``own_volts``. A name
     that is not listed stands before brackets, or in a text that puts voltages behind listed names."""
-    held = [at for at, row in enumerate(rows) if _may_hold(row)]
+    held = [at for at, row in enumerate(rows) if "v" in row.low and _may_hold(row)]
     if not held:
         return list(rows)
     found = list(rows)
@@ -58,7 +58,7 @@ def taken_off(rows: Sequence[Row], is_name: IsName, names: Find) -> list[Row]:
 
 def _may_hold(row: Row) -> bool:
     """Whether a voltage and a code or an answer may stand in a row."""
-    if row.blank or len(row.text) > 400 or "\t" in row.text or "v" not in row.low or not has_digit(row.low):
+    if len(row.text) > 400 or "\t" in row.text or not has_digit(row.low):
         return False
     if not is_as_pasted(row):
         return False

@@ -59,7 +59,10 @@ class _Count:
 
 def taken_off(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those that count the codes of a module behind its name without the count. Linear."""
-    counts = [count for at, row in enumerate(rows) if row.finds.codes and (count := _count(rows, at, is_name))]
+    counts = [
+        count for at, row in enumerate(rows)
+        if row.finds.codes and row.finds.codes[0].start > 3 and (count := _count(rows, at, is_name))
+    ]
     agree = [count for count in counts if count.number == count.codes]
     loose = any(not count.firm for count in counts if count.number != count.codes)
     if loose or not any(count.listed for count in agree):
@@ -82,7 +85,7 @@ def _count(rows: Sequence[Row], at: int, is_name: IsName) -> _Count | None:
     """The number between a name and the codes of a row."""
     row = rows[at]
     first = row.finds.codes[0].start
-    if first < 4 or "|" in row.text or "\t" in row.text or not has_digit(row.text[max(0, first - _REACH) : first]):
+    if "|" in row.text or "\t" in row.text or not has_digit(row.text[max(0, first - _REACH) : first]):
         return None
     if not is_as_pasted(row):
         return None

@@ -100,7 +100,7 @@ def _is_unknown(texts: Sequence[str], at: int) -> bool:
 
 def taken_off(rows: Sequence[Row]) -> list[Row]:
     """The rows, without the numbers of a module behind its name that nobody could read, or that stand in brackets."""
-    return [_one(row) if _may_hold(row) else row for row in rows]
+    return [_one(row) if _holds_key(row.low) and _may_hold(row) else row for row in rows]
 
 
 @remembered
@@ -110,8 +110,8 @@ def _holds_key(low: str) -> bool:
 
 
 def _may_hold(row: Row) -> bool:
-    """Whether such numbers may stand behind a name in a row; a table has columns for them."""
-    if row.blank or not _holds_key(row.low) or "|" in row.text or "\t" in row.text or ";" in row.text:
+    """Whether such numbers stand behind a name in a row that holds a key for them; a table has columns for them."""
+    if "|" in row.text or "\t" in row.text or ";" in row.text:
         return False
     return is_as_pasted(row)
 

@@ -69,6 +69,7 @@ def below_a_name(low: str) -> bool:
     )
 
 
+@remembered
 def stands_between(low: str) -> bool:
     """Whether a line may stand between a module's name and its codes: it holds part numbers, or a voltage, alone."""
     return idents.alone(low) or below_a_name(low)
