@@ -145,6 +145,7 @@ BESIDE = [
     ),
     ("Airbag (11.2V), Radio (11.0V): no response\n", "Airbag 11.2 V: silent; Radio 11.0 V: silent"),
     ("Starter battery 12.4 V, P0562 in ECM, no codes in ABS\n", "12.4 V; ECM: P0562; ABS: clean"),
+    ("BMS 12V: no codes\nABS 11.4 V: C0035\n", "BMS 12V: clean; ABS 11.4 V: C0035"),
     ("Scan 1 (11.2 V): ECM P0562, ABS no codes\n", "11.2 V; ECM: P0562; ABS: clean"),
     ("Engine running 14.2 V: no codes in ABS, P0562 in ECM\n", "14.2 V; ABS: clean; ECM: P0562"),
 ]

@@ -33,6 +33,7 @@ _SET_OFF = lazily(rf"\s*(?:[:,/;=]|\s-)\s*(?:{_LABEL}\s*[:=]?\s*|@\s*)?$|\s*@\s*
 _CLOSED = lazily(r"\s*[)\]}]")
 _MARK = lazily(r"\s*(?:[:=,;/|>]|-+>?\s)\s*")
 _HAS = lazily(r"\s*(?:[:=>-]|has\s|had\s|hat\s|a\s|tiene\s|shows?\s|zeigt\s|affiche\s|muestra\s)")
+_NOMINAL = (6.0, 12.0, 24.0, 48.0)
 _OF = ("supply", "bare", "named")
 _LONGEST, _MOST_WORDS = 60, 5
 _LEAST, _MOST = 3.0, 36.0
@@ -101,6 +102,9 @@ def _behind_the_first(row: Row, volt: volts.Volt, is_name: IsName, usual: bool) 
     if not start:
         return None
     name = tidy(row.text[:start])
+    if opened is None and volt.value in _NOMINAL and not low[start : volt.start].strip():
+        # "BMS 12V" is a name.
+        return None
     if not has_letter(name) or supplyrow.alone(low[: volt.end]) or volts.is_label(low[:start]):
         return None
     end = _end(row, volt, opened is not None)
