@@ -16,6 +16,7 @@ from triage.intake import (
     breaks,
     codefirst,
     coderow,
+    corrections,
     countbehind,
     counted,
     dates,
@@ -254,6 +255,7 @@ def _row(context: Context, row: Row, at: int) -> None:
         matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:
         _coded(context, row)
+        corrections.note(context, row)
     elif at not in context.own_volts or not belowline.read(context, row, at):
         plainrow.read(context, row, at)
     if row.own_volts:
