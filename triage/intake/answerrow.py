@@ -303,6 +303,9 @@ def listed(context: Context, row: Row) -> bool:
         context.list_of = None
         return False
     answer = context.list_of
+    if _holds_its_own(context, row):
+        context.list_of = context.list_item = None
+        return False
     if context.list_item is not None and context.list_item[0] == answer and row.line.indent < context.list_item[1]:
         # Further left than the names of the list: the list is at its end.
         context.list_of = context.list_item = None
@@ -316,3 +319,12 @@ def listed(context: Context, row: Row) -> bool:
     context.under_heading = False
     context.builder.module = None
     return True
+
+
+def _holds_its_own(context: Context, row: Row) -> bool:
+    """Whether the line below a name stands further right and tells codes or an answer: the name heads it, and a list
+    that stood above is at its end."""
+    below = context.rows[context.at + 1] if context.at + 1 < len(context.rows) else None
+    if below is None or below.blank or below.line.indent <= row.line.indent:
+        return False
+    return bool(below.finds.codes) or answer_of_cell(below.low) is not None

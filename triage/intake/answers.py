@@ -49,7 +49,9 @@ _GENERIC = lazily(
     r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
     r"steuergerate)[a-z ]*|"
     r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|"
-    r"todos los modulos|"
+    r"todos los modulos|(?:(?:all|alle|tous les|todos los|todas las) (?:the )?|^)[0-9]{1,3} (?:modules?|units|"
+    r"systems|control units|ecus|steuergerate|calculateurs|centralitas|modulos)"
+    r"(?= ?[:,-]| (?:scanned|read|checked|are|gelesen|lus|leidas))|"
     r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])"
 )
 _LIST_WORDS = word_set(

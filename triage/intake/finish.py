@@ -216,6 +216,9 @@ def _drop_hollow(context: Context, draft: SnapshotDraft) -> None:
             )
             del draft.modules[key]
             draft.left_out.append(module.printed)
+            if not module.unclear and not any(other.volts is not None for other in draft.modules.values()):
+                # A voltage below a line that looked like a name was read of the vehicle as much as of that.
+                draft.end_volts = draft.end_volts or module.volts
             continue
         if module.stated is not None and module.stated[0] > 0:
             canonical = context.names.match(module.printed).canonical

@@ -65,8 +65,8 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return ""
     if score >= 90.0:
         plain = context.names.score(heading.printed) < 90.0
-        return "fair" if plain and not _followed(context, at) and not _marked(row) else "strong"
-    supported = _followed(context, at) or _marked(row) or row.text.endswith(":")
+        return "fair" if plain and not followed(context, at) and not _marked(row) else "strong"
+    supported = followed(context, at) or _marked(row) or row.text.endswith(":")
     if score >= 60.0:
         return "fair" if supported or context.open_code is None else ""
     if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
@@ -99,7 +99,7 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
     """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
     if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
         return False
-    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and _followed(context, at)
+    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and followed(context, at)
 
 
 def _ended(context: Context, at: int) -> bool:
@@ -195,7 +195,7 @@ def _codes_alone(context: Context, row: Row) -> bool:
     return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
 
 
-def _followed(context: Context, at: int) -> bool:
+def followed(context: Context, at: int) -> bool:
     """Whether what follows fits under a heading: codes without a module of their own, an answer, a list's heading."""
     below = _next(context, at)
     if below is None:

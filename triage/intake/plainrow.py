@@ -26,7 +26,7 @@ from triage.intake import (
 from triage.intake.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import LEADS_ON, judge, open_heading, open_section, section
+from triage.intake.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.headname import Heading, counted, name_in
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
@@ -142,6 +142,12 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
     elif context.plain_ecu and plainecu.answered(context, row):
         return True
     elif happenings.is_aside(row.low) or idents.alone(row.low):
+        context.open_code = context.open_row = None
+    elif (number := idents.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
+        context.facts.take(row.text, row.low)
+        if spoken(row.low):
+            return False
+        metarow.read(context, row)
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
