@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import modules_of
 from triage.intake.answers import answer_of_cell
 from triage.intake.characters import low
 from triage.intake.read import read_text
@@ -59,3 +60,31 @@ def test_a_wording_is_the_answer_of_its_module(kind: str, said: str, form: str) 
         assert set(found) == {"engine control", "transmission control"}
         assert found["transmission control"].responds == (kind == "clean")
         assert found["transmission control"].codes == []
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # Keys for the reply: what the module said of its codes, and no more than that it answered.
+        ("System: Sunroof\nAnswer: No codes\nSystem: Engine\nAnswer: P0562 stored",
+         {"sunroof": ["clean"], "engine control": ["P0562 stored"]}),
+        ("System: Radio\nResponse: ok\nSystem: Engine\nResponse: ok\nCode: P0562",
+         {"radio": ["clean"], "engine control": ["P0562"]}),
+        ("System: Sunroof\nAntwort: keine Fehler\nSystem: Motor\nCode: P0562",
+         {"sunroof": ["clean"], "engine control": ["P0562"]}),
+        ("Calculateur: Radio\nRéponse: aucun défaut\nCalculateur: ABS\nRéponse: pas de réponse",
+         {"radio": ["clean"], "anti-lock brakes": ["silent"]}),
+        ("Centralita: Radio\nRespuesta: sin averías\nCentralita: ABS\nRespuesta: sí\nCódigo: C0035",
+         {"radio": ["clean"], "anti-lock brakes": ["C0035"]}),
+        ("Module: Radio\nReply: 0 codes\nModule: ABS\nReply: none",
+         {"radio": ["clean"], "anti-lock brakes": ["silent"]}),
+        ("Module: Radio\nCommunication: OK\nModule: ABS\nCommunication: OK\nCodes: none",
+         {"anti-lock brakes": ["clean"]}),
+        ("Module: Radio\nAnswer: yes\nModule: ABS\nAnswer: yes\nCodes: none", {"anti-lock brakes": ["clean"]}),
+        # No reply in its column is silence, as it is behind a key.
+        ("Module | Response | Codes\nECM | OK | P0562\nBCM | OK |\nRadio | none |",
+         {"engine control": ["P0562"], "body control": ["clean"], "radio": ["silent"]}),
+    ],
+)
+def test_the_reply_told_in_a_place_of_its_own(text: str, expected: dict[str, list[str]]) -> None:
+    assert modules_of(text) == expected

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, namelist, phases, prose, unknown, volts
+from triage.intake import metarow, namelist, phases, prose, unknown, voltplaces, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in
@@ -99,7 +99,7 @@ def _supply_behind(context: Context, row: Row, at: int) -> None:
     """The vehicle's voltage in a clause of its own behind an answer: "TCM clean - voltage was 13.6 V"."""
     for volt in volts.find(row.low):
         if volt.labelled and volt.start > at and _NEXT.match(row.low, at):
-            metarow.place_volt(context, row, volt, top=True)
+            voltplaces.place_volt(context, row, volt, top=True)
 
 
 def rest(context: Context, row: Row) -> bool:

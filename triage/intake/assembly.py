@@ -70,6 +70,8 @@ class SnapshotDraft:
     at: datetime | None = None
     said: Conditions = field(default_factory=Conditions)
     volts: float | None = None
+    #: ``volts`` were read before the battery was charged for the scan.
+    volts_before: bool = False
     lowest: float | None = None
     end_volts: float | None = None
     modules: dict[str, ModuleDraft] = field(default_factory=dict)

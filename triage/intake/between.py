@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from triage.intake import conditions, phases, volts
+from triage.intake import conditions, phases, voltmoments, volts
 from triage.intake.answers import spoken
 from triage.intake.assembly import SnapshotDraft
 from triage.intake.layouts import Row
@@ -100,6 +100,9 @@ def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
     ((('before-clear', 11.3), ('after-clear', 12.8)), ())
     """
     if len(low) > 160 or len(volts.find(low)) < 2:
+        return ()
+    if any(voltmoments.moment(low, volt.start, volt.end) == "earlier" for volt in volts.find(low)):
+        # "9.8 V before charging, 12.4 V after" is of one scan.
         return ()
     found: dict[Phase, float] = {}
     for part in _PARTS.split(low):

@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake import counted, engine_state, leads, namelist, partwords, phases, plainecu, states
+from triage.intake import counted, engine_state, leads, namelist, partwords, phases, plainecu, states, voltmoments
 from triage.intake.answers import spoken
 from triage.intake.assembly import CodeDraft, ModuleDraft
 from triage.intake.behind import wordy
@@ -139,7 +139,7 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
 
 def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, value: float) -> None:
     """A voltage in a code's own line is the stored one where the line says so, else the module's."""
-    if draft.freeze or any(
+    if draft.freeze or voltmoments.tells_fault(row.low) or any(
         word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")
     ):
         draft.freeze.setdefault("volts", value)

@@ -316,7 +316,7 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         if heading.count == 0 and module.answer is None:
             module.answer = "clean"
     if heading.volts is not None and module.volts is None:
-        from triage.intake.metarow import plausible
+        from triage.intake.voltplaces import plausible
 
         if plausible(context, row, heading.volts):
             module.volts = heading.volts.value

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, ownlines, phases, states, volts
-from triage.intake.answers import answer_of_cell, reply_of
+from triage.intake import metarow, ownlines, phases, states, voltplaces, volts
+from triage.intake.answers import answer_of_cell, reply_of, spoken, without_links
 from triage.intake.assembly import CodeDraft
 from triage.intake.characters import has_letter
 from triage.intake.coderow import add, module_for
@@ -28,6 +28,9 @@ _UNREAD = lazily(
     r"non lus?|nicht (?:lesbar|gelesen|auslesbar)|"
     r"no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
 )
+#: It answered, and with that nothing is said of its codes.
+_YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
+_WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
 _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
@@ -83,8 +86,6 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     heading: Heading | None = name_in(context, row, value, start)
     if heading is None:
         return False
-    from triage.intake.answers import spoken, without_links
-
     hits = spoken(low)
     apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
@@ -141,8 +142,6 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
 def _reply_told(context: Context, low: str) -> str | None:
     """What a value in a code's place tells of an answer: "silent" of this module, "other" of one that it names (the
     description of a fault), or None."""
-    from triage.intake.answers import spoken
-
     hits = spoken(low)
     if not hits or any(hit.answer != "silent" for hit in hits) or all(hit.doubtful for hit in hits):
         return None
@@ -277,7 +276,7 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
     number = re.match(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)(?![0-9])", low)
     if found or number is None:
         return False
-    metarow.place_volt(
+    voltplaces.place_volt(
         context, row, volts.Volt(start, start + number.end(), float(number[1].replace(",", ".")), "supply", True)
     )
     return True
@@ -288,7 +287,7 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     answer = answer_of_cell(low, loose=True)
     if module is None or answer is None or not context.under_heading:
         return False
-    if answer == "clean" and low in ("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"):
+    if answer == "clean" and low in _YES:
         return True
     context.builder.answer(module, answer)
     return True
@@ -299,7 +298,9 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     answer = reply_of(low)
     if module is None or answer is None or not context.under_heading:
         return False
-    if answer != "clean":
+    # "Communication: OK" tells that the module answers; "Answer: OK", and no code below it, what it answered.
+    told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
+    if answer != "clean" or (told and (_WHAT_IT_SAID.match(row.low) or not spoken(low)[0].doubtful)):
         context.builder.answer(module, answer)
     return True
 

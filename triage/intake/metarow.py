@@ -15,7 +15,7 @@ from triage.intake.layouts import Row
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.remember import remembered
-from triage.intake.supplyrow import of_the_module
+from triage.intake.voltplaces import place_volt
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -173,71 +173,6 @@ def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
             found.append(held.snapshot is not context.builder.snapshot and between.is_of_the_scan_above(
                 held, context.rows, context.at, context.habit))
     return found
-
-
-def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,
-               snapshot: SnapshotDraft | None = None) -> None:
-    """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
-    builder = context.builder
-    if volt.of in ("other", "named"):
-        return
-    if volt.of == "nominal":
-        builder.vehicle.setdefault("nominal_volts", volt.value)
-        return
-    if not plausible(context, row, volt):
-        return
-    module = builder.module
-    inside = (
-        not top
-        and module is not None
-        and context.under_heading
-        and context.blanks == 0
-        and (row.line.indent > context.heading_indent or context.flat)
-    )
-    if (
-        inside
-        and context.open_code is not None
-        and (
-            context.in_freeze_frame
-            or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
-        )
-    ):
-        context.open_code.freeze.setdefault("volts", volt.value)
-    elif inside and module is not None and volt.of in ("supply", "bare") and (
-            module.volts is None or module.codes or module.answer is not None):
-        # A second one right below "Alternator 14.4 V" is the vehicle's.
-        if module.volts is None:
-            module.volts = volt.value
-            module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
-    else:
-        to_snapshot(snapshot or builder.snapshot, volt)
-
-
-def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt) -> None:
-    """The vehicle's voltage: the first as read, and the lowest of those said to be lowest."""
-    if volt.of == "lowest":
-        snapshot.lowest = volt.value if snapshot.lowest is None else min(snapshot.lowest, volt.value)
-    elif snapshot.volts is None and volt.of in ("supply", "bare"):
-        snapshot.volts = volt.value
-    elif snapshot.volts is None and volt.of in ("end", "made"):
-        snapshot.end_volts = volt.value
-
-
-def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
-    """Whether a supply voltage can be one; what cannot is noted with its place."""
-    if volt.value > 60 and not volt.labelled:
-        return False
-    if 3.0 <= volt.value <= 36.0 or (volt.of == "lowest" and 0.0 <= volt.value <= 36.0):
-        context.volts_seen.append((volt.value, row, volt))
-        return True
-    context.builder.notice(
-        "warning",
-        f"{volt.value:g} V can't be the supply of a vehicle: not used; give volts as 11.4 (a decimal slip?)",
-        row.line,
-        row.start + volt.start,
-        row.start + volt.end,
-    )
-    return False
 
 
 def _stamps(context: Context, row: Row) -> list[dates.Stamp]:

@@ -21,6 +21,7 @@ from triage.intake import (
     remarks,
     states,
     supplyrow,
+    voltplaces,
     volts,
 )
 from triage.intake.answers import answer_of_cell, is_list_head, spoken
@@ -136,7 +137,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         if remarks.is_plan(row.low):
             # No scan was taken yet; a voltage beside the plan was read.
             for volt in volts.find(row.low):
-                metarow.place_volt(context, row, volt, top=True)
+                voltplaces.place_volt(context, row, volt, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
     elif context.plain_ecu and plainecu.answered(context, row):

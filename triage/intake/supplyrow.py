@@ -8,7 +8,7 @@
 
 from __future__ import annotations
 
-from triage.intake import engine_state, idents, outside, volts
+from triage.intake import engine_state, idents, outside, voltmoments, volts
 from triage.intake.characters import has_digit
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
@@ -88,17 +88,19 @@ def alone(low: str) -> bool:
         return False
     low = mended(low)
     found = volts.find(low)
-    if not found or any(volt.of in ("other", "named") for volt in found):
+    moments = voltmoments.spans(low)
+    named = [volt for volt in found if volt.of in ("other", "named")]
+    if not found or any(volt.of == "other" or not voltmoments.moment(low, volt.start, volt.end) for volt in named):
         return False
     behind = (NOMINAL_THEN.match(low, volt.end) for volt in found if volt.of == "nominal")
     nominal = [match.span() for match in behind if match is not None]
     bare = all(volt.of == "bare" for volt in found) or not (LABEL.search(low) or LOWEST.search(low) or nominal)
-    if bare and not (outside.spans(low) or engine_state.spans(low) or _KEY_ON.search(low)):
+    if bare and not (moments or outside.spans(low) or engine_state.spans(low) or _KEY_ON.search(low)):
         return False
     spans = [(volt.start, volt.end) for volt in found]
     for pattern in (LABEL, LOWEST, AFTERWARDS, _RATING):
         spans += [match.span() for match in pattern.finditer(low)]
-    spans += nominal
+    spans += [*nominal, *moments]
     spans += [*outside.spans(low), *engine_state.spans(low), *(match.span() for match in _KEY_ON.finditer(low))]
     return all(
         word in SMALL or any(start <= first < end for start, end in spans) for word, first, _ in words(low)

@@ -170,7 +170,8 @@ def _module_values(
 
 def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
     """What a module without a code in its row did: the wording may stand in any column."""
-    reply = reply_of(text_of(by_role, "reply"))
+    # "None" in a column of replies is silence, and no empty cell.
+    reply = next((reply_of(cell.low) for cell in by_role.get("reply", ()) if cell.low.strip()), None)
     if reply is not None and reply != "clean":
         context.builder.answer(module, reply)
         return
@@ -293,6 +294,7 @@ def _more(
         ("rpm", "engine_rpm"),
         ("speed", "speed_kmh"),
         ("coolant", "coolant_c"),
+        ("volts_at_fault", "volts"),
     ):
         low = text_of(by_role, role)
         match = NUMBER.search(low)

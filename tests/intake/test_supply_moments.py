@@ -1,0 +1,89 @@
+"""When a voltage was read: on arrival, at the scan, or as a code was set. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+ECM = "\nEngine: P0562 stored"
+
+
+def supply(text: str) -> tuple[float | None, float | None]:
+    """The voltage and the lowest of the first scan."""
+    scan = read_text(text, load()).snapshots[0]
+    return scan.volts, scan.lowest_volts
+
+
+def stored(text: str) -> list[tuple[str, float | None, float | None]]:
+    """Each code with its module's voltage and the one stored with it."""
+    return [
+        (code.code, module.volts, code.freeze_frame.volts if code.freeze_frame else None)
+        for module in read_text(text, load()).snapshots[0].modules
+        for code in module.codes
+    ]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "found the battery at 9.8V when i got there. put a charger on and then scanned it, battery now 12.4V.",
+        "Battery was dead (9.8V when I arrived), charged it overnight, 12.4 V at the time of the scan.",
+        "battery was 9.8 V on arrival, 12.4 V with charger on",
+        "9.8 V when I got there, 12.4 V now",
+        "Battery 12.4 V now (9.8 V when I arrived)",
+        "Battery read 9.8V this morning. 12.4V now.",
+        "Battery 9.8 V before charging, 12.4 V after.",
+        "Battery 9.8 V as found\nCharged to 12.4 V, then scanned:",
+        "Battery at arrival: 9.8 V\nBattery at scan: 12.4 V",
+        "Batterie bei Ankunft 9,8 V, nach dem Laden 12,4 V.",
+        "Batterie à 9,8 V à mon arrivée, chargée, 12,4 V au moment du scan.",
+        "Batería a 9,8 V al llegar, cargada, ahora 12,4 V",
+    ],
+)
+def test_what_was_found_gives_way_to_the_supply_of_the_scan(line: str) -> None:
+    assert supply(line + ECM) == (12.4, 9.8)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # Nothing was read after it: it is the supply.
+        ("Battery 9.8 V when I arrived" + ECM, (9.8, None)),
+        ("Battery 12.6 V on arrival, 11.4 V now" + ECM, (12.6, None)),
+        # A charge behind the scan changes nothing of it.
+        ("Battery 10.1 V" + ECM + "\nABS: no codes\n\nCharged to 12.4 V", (10.1, None)),
+    ],
+)
+def test_one_that_gives_no_way(text: str, expected: tuple[float | None, float | None]) -> None:
+    assert supply(text) == expected
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Voltage when code was set 9.6 V", "Voltage at fault: 9.6 V", "Battery voltage at time of fault 9.6 V",
+        "Spannung bei Fehlereintritt: 9,6 V", "Tension lors du défaut : 9,6 V",
+        "Tensión en el momento de la avería: 9,6 V",
+    ],
+)
+def test_the_voltage_at_which_a_code_was_set(line: str) -> None:
+    text = f"Engine: P0562 stored\n{line}\nABS: no codes\nSupply now 12.2 V"
+    assert (stored(text), supply(text)) == ([("P0562", None, 9.6)], (12.2, None))
+    assert stored(f"Engine\n  P0562-16 stored\n  {line}\nABS\n  C0035") == [("P0562", None, 9.6), ("C0035", None, None)]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Engine: P0562 stored (9.6 V when set)", [("P0562", None, 9.6)]),
+        ("Module | Code | Status | Voltage at fault\nECM | P0562 | stored | 9.6 V\nABS | C0035 | stored | 10.1 V",
+         [("P0562", None, 9.6), ("C0035", None, 10.1)]),
+        # Of which of two codes, nothing tells.
+        ("Engine: P0562, P0563 stored\nVoltage when code was set 9.6 V",
+         [("P0562", None, None), ("P0563", None, None)]),
+    ],
+)
+def test_where_it_stands(text: str, expected: list[tuple[str, float | None, float | None]]) -> None:
+    assert stored(text) == expected
