@@ -87,3 +87,26 @@ def test_the_voltage_at_which_a_code_was_set(line: str) -> None:
 )
 def test_where_it_stands(text: str, expected: list[tuple[str, float | None, float | None]]) -> None:
     assert stored(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # Asked in one line of a chat, answered in the next.
+        ("volts?\n11.6" + ECM, (11.6, None)),
+        ("Max: volts?\nJo: 11.6" + ECM, (11.6, None)),
+        ("[10:02] Max: what's the battery at?\n[10:03] Jo: 11.6 V rn\n[10:04] Jo: ECM P0562 stored", (11.6, None)),
+        ("Spannung?\n11,6" + ECM, (11.6, None)),
+        ("radio?\n11.6" + ECM, (None, None)),
+        # Letters for digits, and words for them.
+        ("Batt: l2.2 V" + ECM, (12.2, None)),
+        ("Battery 1O.9V" + ECM, (10.9, None)),
+        ("Battery eleven point eight volts" + ECM, (11.8, None)),
+        ("battery is at twelve point one volts, lowest nine point six" + ECM, (12.1, 9.6)),
+        ("Batterie elf Komma acht Volt" + ECM, (11.8, None)),
+        ("Tension batterie onze virgule huit volts" + ECM, (11.8, None)),
+        ("Batería a once coma ocho voltios" + ECM, (11.8, None)),
+    ],
+)
+def test_a_voltage_written_as_it_is_spoken(text: str, expected: tuple[float | None, float | None]) -> None:
+    assert supply(text) == expected

@@ -77,12 +77,11 @@ ROLES: dict[str, frozenset[str]] = {
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
         bateria | battery volts | system voltage"""),
     "volts_at_fault": phrase_set("""
-        voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault | fault
-        voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set |
-        voltage at set | u at fault | spannung bei fehler | spannung bei fehlereintritt | u bei fehler |
-        spannung bei auftreten |
-        tension au defaut | tension lors du defaut | tension a l'apparition | tension de averia | tension en averia |
-        voltaje en averia | tension en el fallo"""),
+        voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
+        fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set
+        | voltage at set | u at fault | spannung bei fehler | spannung bei fehlereintritt | u bei fehler |
+        spannung bei auftreten | tension au defaut | tension lors du defaut | tension a l'apparition | tension
+        de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
         result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
         responded | answers | erreichbar | responde | repond | communicates | scanned | online"""),

@@ -11,6 +11,7 @@ from code_tables import Tables
 from triage.collector import collector_paused
 from triage.intake import (
     answerkeys,
+    asked,
     belowline,
     besidename,
     breaks,
@@ -32,6 +33,7 @@ from triage.intake import (
     namelist,
     numbering,
     owncodes,
+    pagebreaks,
     paragraphs,
     plainecu,
     plainrow,
@@ -137,7 +139,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     names = Names(tables)
     found = spacing.single(found)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
-    all_rows = totals.left_out(all_rows, lambda name: names.score(name) >= 60.0)
+    all_rows = totals.left_out(asked.joined(all_rows), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
@@ -153,6 +155,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
     all_rows = codefirst.in_front(all_rows, names.listed)
+    marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
+    all_rows = pagebreaks.joined(all_rows, marks, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source),
@@ -161,7 +165,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         rows=all_rows,
         translated=states.language(lows) != "en",
         order=dates.order(lows),
-        page_marks=rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0),
+        page_marks=marks,
     )
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():

@@ -19,6 +19,7 @@ from triage.intake.answers import spoken
 from triage.intake.characters import has_digit
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
+from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
 from triage.intake.remember import remembered
@@ -101,7 +102,8 @@ def _list(rows: Sequence[Row], at: int, is_name: IsName) -> Row | None:
     if behind is None and not kept.rstrip().endswith(":"):
         kept = kept.rstrip(" :.([") + ":"
     start = first + len(kept) - len(kept.lstrip())
-    return Row(row.line, kept.strip(), row.start + start)
+    kept = kept.strip()
+    return Row(row.line, kept, row.start + start, small(kept))
 
 
 def _names_below(rows: Sequence[Row], at: int, is_name: IsName) -> bool:

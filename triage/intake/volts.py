@@ -52,7 +52,7 @@ from triage.intake.volt_words import (
     STATE_WORDS,
     VEHICLE,
 )
-from triage.intake.voltslips import mended
+from triage.intake.voltslips import dictated, mended
 
 Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named", "made"]
 
@@ -109,7 +109,7 @@ def find(low: str) -> tuple[Volt, ...]:
 
 
 def _find(low: str) -> tuple[Volt, ...]:
-    if SIGNS.search(low) is None:
+    if SIGNS.search(low) is None and not dictated(low):
         return ()
     low = mended(low)
     numbers = _numbers(low)

@@ -1,0 +1,55 @@
+"""Entries that a page break parts. All invented; layout: common practice of printed reports."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, told
+
+NEXT = "   U3003-16    Battery voltage low  stored\nRain sensor   No DTC"
+
+
+@pytest.mark.parametrize(
+    "parting",
+    [
+        "\n\nPage 1 of 2\n\nHealth report\n=====\n",
+        "\nPage 1 of 2\nHealth report\n",
+        "\n\n- 1 -\n\n",
+        "\n\nPage 1 of 2\n\nWorkshop on the hill\n\n",
+        "\n\nSeite 1 von 2\n\nFahrzeugdiagnose, Bericht\n-----\n",
+        "\n\nPágina 1 de 2\n\nInforme\n",
+    ],
+)
+@pytest.mark.parametrize(
+    ("above", "below", "code"),
+    [
+        ("P0700-15    Transmission control system", "          MIL request  pending", "P0700-15 pending"),
+        ("U0155-87    Lost communication with instrument panel", "               cluster   confirmed",
+         "U0155-87 confirmed"),
+        ("P0700-15    Transmission control system", "               confirmed", "P0700-15 confirmed"),
+        ("P0700-15    Transmission control system", "               MIL request", "P0700-15"),
+        ("U0155-87    Lost communication with", "               cluster", "U0155-87"),
+    ],
+)
+def test_the_rest_of_an_entry_behind_a_page_break(parting: str, above: str, below: str, code: str) -> None:
+    text = f"BCM\n   {above}{parting}{below}\n{NEXT}"
+    assert modules_of(text) == {"body control": [code, "U3003-16 stored"], "rain sensor": ["clean"]}
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # What told its status is at its end; a heading stays one.
+        ("BCM\n   P0700-15    Transmission  stored\n\nPage 1 of 2\n\nRain sensor\n   B1234   Circuit  stored",
+         " | body control: P0700-15 stored; rain sensor: B1234 stored"),
+        ("BCM\n   P0700-15    Transmission\n\nPage 1 of 2\n\nRain sensor\n   B1234   Circuit  stored",
+         " | body control: P0700-15; rain sensor: B1234 stored"),
+        ("BCM\n   P0700-15    Transmission\n\nPage 1 of 2\n\n   Pending codes:\n   B1234   Circuit",
+         " | body control: P0700-15, B1234 pending"),
+        # An answer behind the break is of a module.
+        ("BCM\n   P0700-15    Transmission\n\nPage 1 of 2\n\nRain sensor\n   no response",
+         " | body control: P0700-15; rain sensor: silent"),
+    ],
+)
+def test_what_no_entry_goes_on_in(text: str, expected: str) -> None:
+    assert told(text) == expected
