@@ -44,7 +44,8 @@ _CODE_WORDS = word_set(
     "codigos averia averias fallo fallos "
     "trouble list liste lista error errors memory eintrage speicher"
 )
-_LISTS: dict[str, ListRead] = {
+#: What a list is called by the status of its codes.
+LISTS: dict[str, ListRead] = {
     "pending": "pending",
     "permanent": "permanent",
     "confirmed": "confirmed",
@@ -250,14 +251,14 @@ def section(context: Context, row: Row) -> StatusWord | None:
     """The status of a heading over a list of codes ("Pending codes:"), or None."""
     if len(row.low) > 66:
         return None
-    status, words_beside = _status_of_head(row.low, context.translated)
+    status, words_beside = status_of_head(row.low, context.translated)
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
         return status if context.style.status_heads else None
     return status
 
 
 @lru_cache(maxsize=4096)
-def _status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
+def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
     """The status that a line of status and list words states, and whether list words stand beside it."""
     low = low.strip(" :=#*-_[]()<>")
     # "Pending DTCs (mode 07)": the service it was read by says nothing more.
@@ -276,8 +277,8 @@ def _status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool
 
 def list_in(context: Context, text: str) -> ListRead | None:
     """The list of codes that a text names ("pending codes"), or None."""
-    status, _ = _status_of_head(small(text), context.translated)
-    return _LISTS.get(status or "")
+    status, _ = status_of_head(small(text), context.translated)
+    return LISTS.get(status or "")
 
 
 def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
@@ -289,7 +290,7 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
         and context.builder.module is not None
         and (below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
     )
-    name = _LISTS.get(status)
+    name = LISTS.get(status)
     if name is not None:
         context.saw_list(name)
     context.open_code = context.open_row = None

@@ -8,6 +8,7 @@ from functools import lru_cache
 from triage.intake import (
     answerrow,
     continuation,
+    emptylists,
     engine_state,
     happenings,
     idents,
@@ -65,9 +66,11 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if _names_none(context, row, at) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
+    if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
-    if _legend(context, row):
+    if _quick(context, row, at):
+        return
+    if _two_cells(context, row) or _legend(context, row):
         return
     if row.finds.refusals:
         _refused(context, row, at)

@@ -21,6 +21,7 @@ from triage.intake import (
     countbehind,
     counted,
     dates,
+    emptylists,
     fields,
     finish,
     heavylist,
@@ -143,6 +144,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
+    all_rows = emptylists.taken_off(all_rows)
     all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
     all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)

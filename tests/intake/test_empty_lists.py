@@ -1,0 +1,47 @@
+"""Lists of a module's codes that are told to be empty. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import told
+
+ABS = "\nABS\n Current codes: C0035"
+READ = " | transmission control: clean; anti-lock brakes: C0035 current"
+
+
+@pytest.mark.parametrize(
+    "lists",
+    [
+        " Confirmed codes: none\n Pending codes: none", " Stored: none\n Pending: none\n Permanent: none",
+        " Current codes: none\n Stored codes: 0", "  Confirmed: 0   Pending: 0",
+        " No confirmed codes\n No pending codes",
+        " Stored DTCs: -\n Pending DTCs: -", " Gespeicherte Fehler: keine\n Aktuelle Fehler: keine",
+        " Défauts mémorisés : aucun\n Défauts présents : aucun",
+        " Averías confirmadas: ninguna\n Averías pendientes: ninguna",
+    ],
+)
+def test_a_module_whose_lists_are_empty_is_clean(lists: str) -> None:
+    assert told(f"TCM\n{lists}{ABS}") == READ
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        # One that holds a code.
+        ("TCM\n Confirmed codes: none\n Pending codes: P0700" + ABS,
+         " | transmission control: P0700 pending; anti-lock brakes: C0035 current"),
+        ("TCM\n Confirmed: P0700\n Pending: none" + ABS,
+         " | transmission control: P0700 confirmed; anti-lock brakes: C0035 current"),
+        # That nothing is pending says nothing of what is stored.
+        ("TCM\n Pending codes: none" + ABS, " | anti-lock brakes: C0035 current"),
+        # Of the whole scan, and in front of a module.
+        ("Pending codes: none\nABS: C0035 stored", " | anti-lock brakes: C0035 stored"),
+        # Behind the codes of another list in one line.
+        ("ABS - confirmed: C0035, pending: none\nTCM: P0700 stored",
+         " | anti-lock brakes: C0035 confirmed; transmission control: P0700 stored"),
+        ("ABS\n  confirmed: C0035; pending: none", " | anti-lock brakes: C0035 confirmed"),
+    ],
+)
+def test_what_one_empty_list_tells(text: str, expected: str) -> None:
+    assert told(text) == expected
