@@ -2,14 +2,14 @@
 
 >>> from triage.intake.rows import rows_of
 >>> rows = rows_of("Steering: NR\\nEngine: P0100 current\\nNR = no response")
->>> [row.text for row in written_out(rows, lambda name: False)]
+>>> [row.text for row in written_out(rows, lambda name: False, {})]
 ['Steering: no response', 'Engine: P0100 current', '']
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from triage.intake.answers import answer_of_cell
 from triage.intake.found import find
@@ -24,20 +24,22 @@ _LEAD = lazily(r"\s*(?:legend|key|legende|leyenda|abbreviations|abkurzungen|abre
 _MOST = 12
 
 
-def written_out(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapping[str, str]) -> list[Row]:
     """The rows with the explained letters written out as what they stand for, and without the lines that explain
-    nothing else. Letters that no other line holds in an answer's place explain nothing. Linear."""
+    nothing else. Letters that no other line holds in an answer's place explain nothing. ``known``: those explained
+    beside statuses. Linear."""
     legend, lines = _explained(rows, is_name)
+    legend = {**known, **legend}
     if not legend:
         return list(rows)
     letters = "|".join(re.escape(key) for key in sorted(legend, key=len, reverse=True))
     # A number behind a space ("door 1") counts the modules.
-    place = re.compile(rf"(?:(?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))({letters})(?=\s*(?:$|[|;,\t]))")
+    place = re.compile(rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))")
     found = list(rows)
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or at in lines:
             continue
-        text = place.sub(lambda match: match[0][: match.start(1) - match.start()] + legend[match[1]], row.text)
+        text = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
         if text != row.text:
             low = small(text)
             found[at] = Row(row.line, text, row.start, low, find(text, low))

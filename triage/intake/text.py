@@ -27,6 +27,7 @@ from triage.intake import (
     heavylist,
     idents,
     keyrow,
+    legends,
     logs,
     matrix,
     metarow,
@@ -145,7 +146,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     all_rows = emptylists.taken_off(all_rows)
-    all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
+    explained = legends.adopt(all_rows, names.listed)
+    all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
+    all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     split_rows(all_rows)
@@ -177,15 +180,15 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.hanging = _hanging(all_rows)
     context.plain_ecu = plainecu.is_engine(all_rows, names)
     context.own_volts = belowline.places(all_rows)
-    context.legend = _legend(all_rows, context.translated)
+    context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
 
 
-def _legend(all_rows: list[Row], translated: bool) -> Legend:
+def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:
     """What letters stand for in this text, wherever it explains them."""
-    found: dict[str, StatusWord] = {}
+    found = dict(explained)
     for row in all_rows:
         if not row.finds.codes and ("=" in row.text or ":" in row.text or row.text[1:2] == " "):
             found.update(states.legend_of(row.low, translated))

@@ -1,0 +1,48 @@
+"""Lines that explain the letters of a text, in many settings. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, told
+
+READ = {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 pending"], "radio": ["silent"]}
+
+
+@pytest.mark.parametrize(
+    ("letters", "line"),
+    [
+        (("S", "P", "n/c"), "(S)=stored (P)=pending  n/c = no comms"),
+        (("(S)", "(P)", "n/c"), "(S)=stored (P)=pending  n/c = no comms"),
+        (("[S]", "[P]", "[N/C]"), "Legend: [S] stored, [P] pending, [N/C] no communication"),
+        (("S", "P", "NR"), "S = sotred, P = pending, NR = no response"),
+        (("S", "P", "NR"), "S = stord P = pendng NR = no response"),
+        (("S", "P", "X"), "S: stored / P: pending / X: no reply"),
+        (("G", "V", "KA"), "(G)=gespeichert (V)=vorläufig  KA = keine Antwort"),
+        (("M", "A", "NR"), "M = mémorisé, A = en attente, NR = pas de réponse"),
+        (("A", "P", "SR"), "(A) almacenado (P) pendiente (SR) sin respuesta"),
+        (("s", "p", "x"), "(s) - stored   (p) - pending   (x) - no answer"),
+    ],
+)
+@pytest.mark.parametrize("place", ["above", "below", "apart"])
+def test_letters_explained_in_one_line(letters: tuple[str, str, str], line: str, place: str) -> None:
+    scan = f"Engine P0562 {letters[0]}\nABS C0035 {letters[1]}\nRadio {letters[2]}"
+    text = {"above": f"{line}\n{scan}", "below": f"{scan}\n{line}", "apart": f"{scan}\n\n{line}"}[place]
+    assert modules_of(text) == READ
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Engine P0562 A\nABS C0035 H\nA - active\nH - history",
+         " | engine control: P0562 current; anti-lock brakes: C0035 stored"),
+        ("Engine P0562 S\nABS C0035 P\nS=stord\nP=pendng",
+         " | engine control: P0562 stored; anti-lock brakes: C0035 pending"),
+        ("* = pending\nEngine P0562 *\nABS C0035", " | engine control: P0562 pending; anti-lock brakes: C0035"),
+        # Names explain nothing.
+        ("ABS: ok  BCM: no response\nECM P0562",
+         " | anti-lock brakes: clean; body control: silent; engine control: P0562"),
+    ],
+)
+def test_letters_in_lines_of_their_own(text: str, expected: str) -> None:
+    assert told(text) == expected
