@@ -11,6 +11,7 @@ set.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Literal
 
 from triage.intake.patterns import lazily
@@ -92,9 +93,13 @@ _WINDOW = 60
 
 def at_fault(low: str, start: int, end: int) -> bool:
     """Whether the words beside a voltage say that a code was set at it."""
-    begin = max(0, start - _WINDOW)
-    clause = max((match.end() for match in _CLAUSE.finditer(low, begin, start)), default=begin)
-    return _AT_FAULT.search(low, clause, start) is not None or _said_behind(low, end, _AT_FAULT)
+    return _at_fault(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
+
+
+@lru_cache(maxsize=8192)
+def _at_fault(before: str, after: str) -> bool:
+    """The same of the text right before a voltage and right behind it, which stand so in line after line."""
+    return _said_behind(after, _AT_FAULT) or _AT_FAULT.search(before, _clause(before)) is not None
 
 
 def tells_fault(low: str) -> bool:
@@ -105,12 +110,22 @@ def tells_fault(low: str) -> bool:
 def moment(low: str, start: int, end: int) -> Moment:
     """When the vehicle had a voltage: before the battery was charged ("earlier"), behind that ("charged"), at the scan
     ("now"), or nothing is said."""
-    begin = max(0, start - _WINDOW)
-    clause = max((match.end() for match in _CLAUSE.finditer(low, begin, start)), default=begin)
+    return _moment(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
+
+
+@lru_cache(maxsize=8192)
+def _moment(before: str, after: str) -> Moment:
+    """The same of the text right before a voltage and right behind it."""
+    clause = _clause(before)
     for when, pattern in _MOMENTS:
-        if _said_behind(low, end, pattern) or pattern.search(low, clause, start) is not None:
+        if _said_behind(after, pattern) or pattern.search(before, clause) is not None:
             return when
     return ""
+
+
+def _clause(before: str) -> int:
+    """Where the last clause of a text begins."""
+    return max((match.end() for match in _CLAUSE.finditer(before)), default=0)
 
 
 def spans(low: str) -> list[tuple[int, int]]:
@@ -119,9 +134,9 @@ def spans(low: str) -> list[tuple[int, int]]:
     return [match.span() for pattern in patterns for match in pattern.finditer(low)]
 
 
-def _said_behind(low: str, end: int, pattern: re.Pattern[str]) -> bool:
+def _said_behind(after: str, pattern: re.Pattern[str]) -> bool:
     """Whether a wording stands right behind a voltage."""
-    gap = _BEHIND.match(low, end)
-    said = pattern.match(low, gap.end()) if gap is not None else None
+    gap = _BEHIND.match(after)
+    said = pattern.match(after, gap.end()) if gap is not None else None
     # "9.8 V, after charging 12.4 V": said of the next one.
-    return said is not None and not (low[end : said.start()].find(",") >= 0 and _NUMBER.match(low, said.end()))
+    return said is not None and not ("," in after[: said.start()] and _NUMBER.match(after, said.end()))
