@@ -15,6 +15,7 @@ from triage.intake import (
     keyrow,
     markedrow,
     metarow,
+    otherthings,
     outside,
     ownanswer,
     phases,
@@ -155,6 +156,10 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         context.open_code = context.open_row = None
     elif engine_state.alone(row.low) or outside.alone(row.low):
         metarow.read(context, row)
+    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing):
+        # Of what was not done or not there, neither a phase nor a deed is read.
+        metarow.apply(context, row, top=True)
+        context.open_code = context.open_row = None
     elif supplyrow.alone(row.low) and not _goes_on(context, row):
         metarow.read(context, row)
         context.open_code = context.open_row = None

@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake import conditions, dates, engine_state, outside, phases, supplyrow, volts
+from triage.intake import conditions, dates, engine_state, otherthings, outside, phases, supplyrow, volts
 from triage.intake.answers import answer_of_cell, rest_of, spoken
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
@@ -64,7 +64,8 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
             break
     if best is None and _BEGINS.match(low):
         best = _unmarked(low)
-    if best is None or _CELLS.search(low) is not None:
+    if best is None or _CELLS.search(low) is not None or otherthings.alone(low):
+        # "Repairs done: none" leads no scan.
         return None
     return best if _tells(row, best[1], names, led) else None
 

@@ -222,6 +222,22 @@ _NOT_FITTED: tuple[Slots, ...] = (
         "verbaut | vorhanden | eingebaut | ausgestattet | installiert",
         "im fahrzeug | in diesem fahrzeug | bei diesem fahrzeug",
     ),
+    (
+        "car | van | truck | vehicle | bus | tractor | machine | model",
+        "has none | had none | has no such module | has no such thing | doesn t have one | does not have one | "
+        "doesn t have it | does not have it | hasn t got one | hasn t got it | has not got one",
+    ),
+    ("hat", "dieses auto | das auto | dieser wagen | der wagen | dieses fahrzeug | das fahrzeug", "nicht"),
+    (
+        "ce vehicule | cette voiture | ce camion | ce fourgon | ce modele | le vehicule | la voiture | vehicule | "
+        "voiture",
+        "n en a pas | n en a aucun | n en est pas equipe",
+    ),
+    (
+        "este coche | este vehiculo | esta furgoneta | este camion | este modelo | el coche | el vehiculo | coche | "
+        "vehiculo",
+        "no lo tiene | no la tiene | no lo lleva | no la lleva | no tiene ninguno | no lleva ninguno",
+    ),
     ("nicht", "im fahrzeug | bestuckt | vorgesehen | konfiguriert"),
     ("nicht im fahrzeug | im fahrzeug nicht", "verbaut | vorhanden | eingebaut"),
     (
