@@ -30,6 +30,7 @@ def stored(text: str) -> list[tuple[str, float | None, float | None]]:
     [
         "found the battery at 9.8V when i got there. put a charger on and then scanned it, battery now 12.4V.",
         "Battery was dead (9.8V when I arrived), charged it overnight, 12.4 V at the time of the scan.",
+        "battery was flat (9.8V at the posts when i got there). charged it overnight, battery now 12.4V.",
         "battery was 9.8 V on arrival, 12.4 V with charger on",
         "9.8 V when I got there, 12.4 V now",
         "Battery 12.4 V now (9.8 V when I arrived)",

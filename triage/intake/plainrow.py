@@ -23,6 +23,7 @@ from triage.intake import (
     remarks,
     states,
     supplyrow,
+    vehiclenumbers,
     voltplaces,
     volts,
 )
@@ -148,7 +149,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         return True
     elif happenings.is_aside(row.low) or idents.alone(row.low):
         context.open_code = context.open_row = None
-    elif (number := idents.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
+    elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
         context.facts.take(row.text, row.low)
         if spoken(row.low):
             return False

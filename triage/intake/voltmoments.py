@@ -66,6 +66,8 @@ _MOMENTS: tuple[tuple[Moment, re.Pattern[str]], ...] = (
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
 _BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
 _CLAUSE = lazily(r"[;.!?)(]\s|[,;]\s|\.$|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
+#: Where what is said of a voltage ends.
+_STOP = lazily(r"[,;.()!?]|[0-9]|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
 #: "Voltage when the code was set", "Spannung bei Fehlereintritt": what a module stored with its code.
 _CODE = r"(?:(?:fault|trouble|error) codes?|codes?|faults?|dtcs?|errors?|failures?)"
 _NOT_READ = r"(?![a-z])(?! ?(?:codes? ?|memory )?(?:were |was )?(?:read|scan|clear|eras|delet))"
@@ -135,8 +137,11 @@ def spans(low: str) -> list[tuple[int, int]]:
 
 
 def _said_behind(after: str, pattern: re.Pattern[str]) -> bool:
-    """Whether a wording stands right behind a voltage."""
+    """Whether a wording stands behind a voltage: at once, or in the same clause and before any other number."""
     gap = _BEHIND.match(after)
     said = pattern.match(after, gap.end()) if gap is not None else None
-    # "9.8 V, after charging 12.4 V": said of the next one.
-    return said is not None and not ("," in after[: said.start()] and _NUMBER.match(after, said.end()))
+    if said is not None:
+        # "9.8 V, after charging 12.4 V": said of the next one.
+        return not ("," in after[: said.start()] and _NUMBER.match(after, said.end()))
+    stop = _STOP.search(after)
+    return pattern.search(after, 0, stop.start() if stop is not None else len(after)) is not None
