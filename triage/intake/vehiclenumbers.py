@@ -1,5 +1,5 @@
-"""Numbers by which a vehicle is told from all others, and what was built into it, at the head of a scan. In their labels
-a module's name may stand ("Chassis no. 572092", "Engine no. 33812", "Transmission: automatic").
+"""Numbers by which a vehicle is told from all others, and what was built into it, at the head of a scan. In their
+labels a module's name may stand ("Chassis no. 572092", "Engine no. 33812", "Transmission: automatic").
 """
 
 from __future__ import annotations
