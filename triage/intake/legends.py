@@ -32,6 +32,10 @@ _HEAD = lazily(
 _EDGE = " \t,;|/.()[]-&+"
 _CODE_EDGE = " \t,;|()[]\"'"
 #: Behind its own letter a short word is meant for a status with a slip in it too: "S = stord".
+_SHORT_STATES = (
+    "stored", "active", "present", "history", "current", "pending", "aktiv", "aktuell", "actif", "actuel", "activo",
+    "actual", "confirmed",
+)
 _FEWEST = 5
 #: Letters and signs that look like the number or the mark of a list: "(c) - current", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z][)]|[*#])\s*(?:-\s*)?$")
@@ -128,12 +132,23 @@ def _entries(row: Row, is_name: IsName) -> list[_Entry]:
     for head, stop in zip(heads, stops, strict=True):
         start, end = head.span(1) if head[1] is not None else head.span(2)
         letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
-        status = states.of_cell(meaning) or states.misspelt(meaning, False, _FEWEST)
+        status = states.of_cell(meaning) or states.of_cell(_meant(meaning))
         answer = answer_of_cell(meaning) if status is None else None
         if (status is None and answer is None) or is_name(letters) or states.of_cell(letters.lower()) is not None:
             return []
         found.append(_Entry(letters, status, meaning))
     return found
+
+
+def _meant(word: str) -> str:
+    """The status that a word with one slip in it is meant for, or the word itself."""
+    if not (len(word) >= _FEWEST and word.isalpha()):
+        return word
+    from rapidfuzz import process
+    from rapidfuzz.distance import OSA
+
+    best = process.extractOne(word, _SHORT_STATES, scorer=OSA.distance, score_cutoff=1)
+    return word if best is None else best[0]
 
 
 def _used(rows: Sequence[Row]) -> set[str]:

@@ -124,11 +124,11 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     first = _FIRST_WORD.match(low)
     if first is not None and first[1] not in STATES.starts and first[1] not in STATE_FILLER:
         # Every word of a status is one of its own or a filler.
-        return misspelt(low, translated) if first.end() == len(low) else None
+        return _misspelt(low, translated) if first.end() == len(low) else None
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
         return _most_telling(hits, translated)
-    return misspelt(low, translated) if not hits else None
+    return _misspelt(low, translated) if not hits else None
 
 
 def is_status(low: str) -> bool:
@@ -137,9 +137,9 @@ def is_status(low: str) -> bool:
     return bool(hits) and hits[0].start == 0 and covered(low, hits, STATE_FILLER)
 
 
-def misspelt(low: str, translated: bool, least: int = 6) -> StatusWord | None:
-    """A single word of ``least`` letters or more that is one letter away from a status."""
-    if not (least <= len(low) <= 16 and low.isalpha()):
+def _misspelt(low: str, translated: bool) -> StatusWord | None:
+    """A single long word that is one letter away from a status."""
+    if not (6 <= len(low) <= 16 and low.isalpha()):
         return None
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
