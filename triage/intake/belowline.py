@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import islice
 
-from triage.intake import metarow, phases, volts
+from triage.intake import phases, voltplaces, volts
 from triage.intake.answers import spoken
 from triage.intake.context import Context
 from triage.intake.layouts import Row
@@ -69,7 +69,7 @@ def read(context: Context, row: Row, at: int) -> bool:
         # Two modules in a line, and one voltage below.
         return False
     for volt in volts.find(row.low):
-        if module.volts is None and metarow.plausible(context, row, volt):
+        if module.volts is None and voltplaces.plausible(context, row, volt):
             module.volts = volt.value
     return True
 

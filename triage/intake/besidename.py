@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from triage.intake import engine_state, metarow, outside, phases, supplyrow, volts
+from triage.intake import engine_state, outside, phases, supplyrow, voltplaces, volts
 from triage.intake.answers import answer_of_cell, spoken
 from triage.intake.characters import has_digit, has_letter
 from triage.intake.context import Context
@@ -174,7 +174,7 @@ def place(context: Context, row: Row) -> None:
             module = context.builder.module
         if module is None or module.volts is not None or module.line is not row.line:
             continue
-        if metarow.plausible(context, row, volts.Volt(0, len(row.text), value, "supply", True)):
+        if voltplaces.plausible(context, row, volts.Volt(0, len(row.text), value, "supply", True)):
             module.volts = value
 
 

@@ -70,9 +70,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
-    if _quick(context, row, at):
-        return
-    if _two_cells(context, row) or _legend(context, row):
+    if _quick(context, row, at) or _two_cells(context, row) or _legend(context, row):
         return
     if row.finds.refusals:
         _refused(context, row, at)
