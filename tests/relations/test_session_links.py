@@ -50,6 +50,14 @@ def test_the_named_instance_wins_over_its_base() -> None:
     assert target("U0112", *reversed(both)) == both[1]
 
 
+def test_a_unit_under_another_name_stands_for_a_target_that_is_not_listed() -> None:
+    # Common practice: one unit often does both, and a printout names it by either.
+    assert target("U0104", "front distance sensor", "telematics") == "front distance sensor"
+    assert target("U0104", "front distance sensor", "cruise control") == "cruise control"
+    assert target("U0429", "SAS") == "SAS"
+    assert target("U0121", "ESP", "ABS") == "ABS"
+
+
 def test_relations_of_codes() -> None:
     work = worked(snapshot("before-clear", scan("gateway", "U0100", "P0700", "P0118")))
     assert work.links.relation.tolist() == [LOST, POINTER, 0]
