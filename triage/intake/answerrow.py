@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, namelist, phases, prose, volts
+from triage.intake import markedrow, metarow, namelist, phases, prose, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
@@ -49,6 +49,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
+        markedrow.not_understood(context, row)
         return True
     if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
         return True

@@ -15,9 +15,10 @@ from functools import lru_cache
 
 from triage.intake.near import small
 from triage.intake.patterns import lazily
-from triage.intake.phrases import covered, phrase_set, word_set, words
+from triage.intake.phrases import Hit, covered, phrase_set, word_set, words
 from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
+from triage.intake.wholeanswer import meaning, names_codes
 
 #: Wordings that mean something else in many other places.
 DOUBTFUL = phrase_set("""
@@ -57,6 +58,8 @@ _LIST_WORDS = word_set(
     "suivants centralitas siguientes "
     "modulos control those these that which controllers list of"
 )
+#: Of those, the words for several: "no response from module" heads no list.
+_SEVERAL = _LIST_WORDS - word_set("module modulo control that which of")
 _LINKS = word_set(
     "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
     "las del desde por para "
@@ -116,6 +119,25 @@ _OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
+#: Who tried to reach a module, and how often.
+_TRIED = lazily(
+    r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
+    r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
+)
+_TRIED_SO = lazily(
+    r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
+)
+#: A name that nothing of a code is in, and the mark between it and what is said of it.
+_NAME = lazily(
+    r"(?![^:=|\t]{0,46}[pcbu] ?[0-9o][0-9a-fo]{3})([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-+\s|\s\s|\t|\|)\s*(?=[^\s:=|-])"
+)
+_LONGEST_LINE = 160
+_AROUND = " \t.,;:()[]*-\"'!>\u2022"
+_MAY_SLIP = re.compile(r"[a-z][015]|[015][a-z]")
+_SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
+_AS_LETTERS = str.maketrans("015", "ols")
+
+
 @dataclass(frozen=True, slots=True)
 class Spoken:
     """One answer in running text."""
@@ -129,9 +151,10 @@ class Spoken:
 @lru_cache(maxsize=8192)
 def answer_of_cell(low: str, loose: bool = False) -> str | None:
     """The answer that the whole of a cell states. ``loose``: a column made for answers, where yes and no count too."""
-    bare = low.strip(" \t.,;:()[]*-\"'!>\u2022")
+    bare = low.strip(_AROUND)
     if not bare or len(bare) > 90:
         return None
+    bare = _without_slips(bare)
     if loose and bare in _NO:
         return "silent" if bare not in ("none", "0", "x") else "clean"
     if loose and bare in _YES:
@@ -139,7 +162,7 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     hits = ANSWERS.find(bare)
     if hits and covered(bare, hits, ANSWER_FILLER):
         return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
-    return None
+    return meaning(bare)
 
 
 def reply_of(low: str) -> str | None:
@@ -159,8 +182,51 @@ def spoken(low: str) -> tuple[Spoken, ...]:
     """The answers in running text, from left to right. Linear in its length."""
     if len(low) > 4000:
         return ()
+    low = _without_slips(low)
+    hits = _wordings(low)
+    return _as_a_whole(low, hits) if len(low) <= _LONGEST_LINE else hits
+
+
+def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
+    """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
+    if not low.strip():
+        return hits
+    named = _NAME.match(low)
+    for start in (len(low) - len(low.lstrip()), named.end() if named is not None else -1):
+        answer = meaning(low[start:].strip(_AROUND)) if start >= 0 else None
+        if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
+            continue
+        if answer == "silent" or names_codes(low[start:]):
+            return (Spoken(answer, start, len(low.rstrip(" .)]")), answer == "clean"),)
+    return hits
+
+
+def named_answer(low: str) -> tuple[int, str] | None:
+    """Where the name ends in a line of a name, a mark and an answer, and the answer.
+
+    >>> named_answer("abs: session refused (3x)"), named_answer("abs: lamp on"), named_answer("u0121 - no signal")
+    ((3, 'silent'), None, None)
+    """
+    named = _NAME.match(low)
+    answer = answer_of_cell(low[named.end() :]) if named is not None else None
+    return (named.end(1), answer) if named is not None and answer is not None else None
+
+
+def _without_slips(low: str) -> str:
+    """``low`` with digits that a reading machine took for letters as these: "n0 resp0nse", "no code5"."""
+    return _SLIP.sub(_letters_for_digits, low) if _MAY_SLIP.search(low) else low
+
+
+def _letters_for_digits(match: re.Match[str]) -> str:
+    word = match[0]
+    few = len(word) - sum(map(word.count, "015")) < 2
+    return word if few and word not in ("n0", "0k", "n1l") else word.translate(_AS_LETTERS)
+
+
+def _wordings(low: str) -> tuple[Spoken, ...]:
+    """The answers in running text by their wordings."""
     return tuple(
-        Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
+        Spoken(_said(low, hit), hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
         for hit in ANSWERS.find(low)
         if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
@@ -179,6 +245,14 @@ def spoken(low: str) -> tuple[Spoken, ...]:
             or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
         )
     )
+
+
+def _said(low: str, hit: Hit) -> str:
+    """What a wording says where it stands: "nothing" of a module that was tried is silence."""
+    if hit.phrase not in _NOTHING:
+        return hit.meaning
+    around = low[max(0, hit.start - 60) : hit.start], low[hit.end : hit.end + 30]
+    return "silent" if _TRIED.search(around[0]) or _TRIED_SO.match(around[1]) else hit.meaning
 
 
 def _heads_a_list(low: str, start: int, end: int) -> bool:
@@ -227,7 +301,7 @@ def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
     for hit in reversed(hits):
         rest = rest[: hit.start] + " " + rest[hit.end :]
     found = [word for word, _, _ in words(rest[:400])]
-    named = [word for word in found if word in _LIST_WORDS]
+    named = [word for word in found if word in _SEVERAL]
     others = [
         word
         for word in found
