@@ -9,6 +9,7 @@ import re
 
 from triage.intake import markedrow, metarow, namelist, phases, prose, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.clauses import beside_names
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in, name_in
 from triage.intake.heads import role_of
@@ -51,7 +52,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
         return True
-    if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
+    several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
+    if several and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
     named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
