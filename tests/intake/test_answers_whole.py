@@ -93,6 +93,44 @@ def test_a_description_stays_one() -> None:
     }
 
 
+@pytest.mark.parametrize(("said", "kind"), [
+    ("nothing sotred", "clean"), ("No faults sotred", "clean"), ("no falts stored", "clean"),
+    ("brak błędów", "clean"), ("no respnse", "silent"), ("did not repsond", "silent"), ("keine Antwrot", "silent"),
+    ("conection refused", "silent"),
+])
+@pytest.mark.parametrize("form", FORMS)
+def test_one_slip_in_a_word_changes_nothing(said: str, kind: str, form: str) -> None:
+    assert modules_of(form.format(name="Airbag", said=said))["restraints"] == [kind]
+
+
+@pytest.mark.parametrize("said", ["keine Kekse", "aucune idée", "ninguna idea"])
+def test_no_such_thing_is_not_no_codes(said: str) -> None:
+    assert modules_of(f"ECM: P0562 stored\nAirbag: {said}") == {"engine control": ["P0562 stored"]}
+
+
+def test_a_slip_in_a_sentence() -> None:
+    assert modules_of("Nothing sotred in the BCM. ABS no repsonse. ECM has P0562.") == {
+        "body control": ["clean"], "anti-lock brakes": ["silent"], "engine control": ["P0562"],
+    }
+
+
+def test_an_answer_further_right_than_the_next_name_heads_no_list() -> None:
+    text = "Pantalla HUD\n  tensión 11,7 V\n  sin códigos\nBCM\n  P0562 activo"
+    assert modules_of(text)["body control"] == ["P0562 current"]
+
+
+def test_a_dotted_line_leads_to_any_answer() -> None:
+    text = "Blind spot left ........... link could not be established\nECM ............. 1 code\n  P0562 stored"
+    assert modules_of(text) == {"side obstacle, left": ["silent"], "engine control": ["P0562 stored"]}
+
+
+def test_a_key_for_the_reply_may_tell_of_the_codes() -> None:
+    blocks = ("System: ECM\nAnswer: 1 code\nP0562 stored",
+              "System: Radio\nAnswer: answers, no codes", "System: ABS\nAnswer: ok")
+    text = "\n".join(blocks)
+    assert modules_of(text) == {"engine control": ["P0562 stored"], "radio": ["clean"]}
+
+
 def test_nothing_after_a_try_is_silence() -> None:
     text = "I tried the ABS twice, nothing. BCM nothing. ECM has P0562."
     assert modules_of(text) == {"anti-lock brakes": ["silent"], "body control": ["clean"], "engine control": ["P0562"]}

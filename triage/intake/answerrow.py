@@ -67,7 +67,10 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     hit = hits[0]
     before = tidy(row.text[: hit.start])
     if not context.names.listed(before):
-        before = tidy(without_links(row.text[: hit.start]))
+        bare = tidy(without_links(row.text[: hit.start]))
+        # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
+        kept = before and _separated(row, before) and context.names.score(bare) < 60.0 and before.endswith(bare)
+        before = before if kept and bare else bare
     after = tidy(without_links(row.text[hits[-1].end :]))
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:
@@ -158,7 +161,8 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
-    if names_below and below is not None and (below.line.indent > row.line.indent or above):
+    deeper = below.line.indent - row.line.indent if below is not None else 0
+    if names_below and (deeper > 0 or (above and not deeper)):
         # "Not answering" over names that stand further right, or below codes that name their modules themselves.
         context.list_of = answer  # type: ignore[assignment]
         context.list_item = None
@@ -277,7 +281,7 @@ def _separated(row: Row, text: str) -> bool:
     """Whether a mark stands between the name and the answer, as in "XYZ: ok" or two cells."""
     at = row.text.find(text)
     after = row.text[at + len(text) :] if at >= 0 else ""
-    return bool(row.cells) or bool(re.match(r"\s*(?::|=|\.{2,}|\s-+\s|>|\()", after))
+    return bool(row.cells) or bool(re.match(r"\s*(?::|=|\.{2,}|\s-+\s|[-=]*>|\()", after))
 
 
 def listed(context: Context, row: Row) -> bool:

@@ -13,9 +13,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from triage.intake.answerwords import LEADING
 from triage.intake.near import small
 from triage.intake.patterns import lazily
-from triage.intake.phrases import Hit, covered, phrase_set, word_set, words
+from triage.intake.phrases import WORD, Hit, covered, phrase_set, word_set, words
 from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 from triage.intake.wholeanswer import meaning, names_codes
@@ -108,6 +109,7 @@ _BATTERY = lazily(
 )
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
 _NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch"])
+_NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
 _OBJECT_ENDS = word_set(
@@ -127,14 +129,21 @@ _TRIED = lazily(
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
-#: A name that nothing of a code is in, and the mark between it and what is said of it.
-_NAME = lazily(
-    r"(?![^:=|\t]{0,46}[pcbu] ?[0-9o][0-9a-fo]{3})([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-+\s|\s\s|\t|\|)\s*(?=[^\s:=|-])"
-)
+#: What stands between a name and what is said of it, and a code, which no name has in it.
+_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)-+(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
+_CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
+_LONGEST_NAME, _MOST_MARKS = 50, 4
 _LONGEST_LINE = 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
 _MAY_SLIP = re.compile(r"[a-z][015]|[015][a-z]")
 _SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
+#: The commonest words of answers with two letters that changed places.
+_SWAPPED = {
+    word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
+    for word in sorted(word_set("stored found codes faults fault response answer reply communication comms nothing"))
+    for at in range(len(word) - 1)
+    if word[at] != word[at + 1]
+}
 _AS_LETTERS = str.maketrans("015", "ols")
 
 
@@ -189,11 +198,11 @@ def spoken(low: str) -> tuple[Spoken, ...]:
 
 def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
-    if not low.strip():
+    if LEADING.isdisjoint(WORD.findall(low)):
         return hits
-    named = _NAME.match(low)
-    for start in (len(low) - len(low.lstrip()), named.end() if named is not None else -1):
-        answer = meaning(low[start:].strip(_AROUND)) if start >= 0 else None
+    begin = len(low) - len(low.lstrip())
+    for start in (begin, *(start for _, start in _behind_names(low))):
+        answer = meaning(low[start:].strip(_AROUND))
         if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
             continue
         if answer == "silent" or names_codes(low[start:]):
@@ -207,14 +216,35 @@ def named_answer(low: str) -> tuple[int, str] | None:
     >>> named_answer("abs: session refused (3x)"), named_answer("abs: lamp on"), named_answer("u0121 - no signal")
     ((3, 'silent'), None, None)
     """
-    named = _NAME.match(low)
-    answer = answer_of_cell(low[named.end() :]) if named is not None else None
-    return (named.end(1), answer) if named is not None and answer is not None else None
+    for end, start in _behind_names(low):
+        answer = answer_of_cell(low[start:])
+        if answer is not None:
+            return end, answer
+    return None
+
+
+def _behind_names(low: str) -> list[tuple[int, int]]:
+    """Where the name of a line may end, and what is said of it begin: at each of its first marks."""
+    if not low[:1].isalnum():
+        return []
+    found: list[tuple[int, int]] = []
+    for match in _MARK.finditer(low, 1, _LONGEST_NAME + 80):
+        end, start = match.span()
+        if end > _LONGEST_NAME or len(found) == _MOST_MARKS or _CODED.search(low, 0, end):
+            break
+        if end > 1 and start < len(low):
+            found.append((end, start))
+    return found
 
 
 def _without_slips(low: str) -> str:
-    """``low`` with digits that a reading machine took for letters as these: "n0 resp0nse", "no code5"."""
-    return _SLIP.sub(_letters_for_digits, low) if _MAY_SLIP.search(low) else low
+    """``low`` with digits that a reading machine took for letters as these ("n0 resp0nse", "no code5"), and with the
+    commonest words in order ("nothing sotred"). It keeps its length."""
+    if _MAY_SLIP.search(low):
+        low = _SLIP.sub(_letters_for_digits, low)
+    for word in _SWAPPED.keys() & found if not _SWAPPED.keys().isdisjoint(found := WORD.findall(low)) else ():
+        low = re.sub(rf"(?<![a-z0-9]){word}(?![a-z0-9])", _SWAPPED[word], low)
+    return low
 
 
 def _letters_for_digits(match: re.Match[str]) -> str:
@@ -234,6 +264,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             and not _CAME_UP.isdisjoint(hit.phrase.split())
             and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start])
         )
+        and not (hit.phrase in _NO_SUCH and not _CLAUSE_ENDS.match(low, hit.end))
         and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
         and (
             hit.phrase != "clear"

@@ -228,3 +228,11 @@ SPOKEN_OF = CODES | MEMORY | CONTACT | SIGNAL
 TELLING = CONTACT | READING | SEEN | SIGNAL | MUTE | CODES | MEMORY | WELL | NOTHING | word_set(
     "n nr t clr zero healthy faulty faultless free codefree errorfree faultfree cero no"
 )
+#: The same with a slip in that word.
+LEADING = TELLING | NO | BROKEN | NONE
+#: "U/s" before an answer: out of order.
+OUT_OF_ORDER = word_set("u s")
+#: Words that the vocabulary of wordings knows besides, and all of them; those in which a slip can be told.
+_OF_WORDINGS = word_set("stored found there dead clean clear empty joy luck sign life")
+EVERY = OF_SILENCE | OF_CODES | FILLER | TRIES | NOTHING | WELL | MADE | ABLE | ANSWERS | KEPT | _OF_WORDINGS
+LONG = tuple(sorted(word for word in EVERY if len(word) >= 5))

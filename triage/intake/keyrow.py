@@ -18,6 +18,7 @@ from triage.intake.near import digits_for_letters
 from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values
 from triage.intake.remember import remembered
+from triage.intake.wholeanswer import names_codes
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
@@ -298,7 +299,8 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     answer = reply_of(low)
     if module is None or answer is None or not context.under_heading:
         return False
-    if answer != "clean":
+    if answer != "clean" or (names_codes(low) and answer_of_cell(low) == "clean"):
+        # That it answered is one thing; "answers, no codes" tells both.
         context.builder.answer(module, answer)
     return True
 

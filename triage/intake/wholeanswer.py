@@ -21,10 +21,12 @@ from collections.abc import Sequence
 from triage.intake import answerwords as kinds
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, covered
+from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 
 #: Between the parts of an answer: "comms ok, no codes", "asleep (would not wake)", "timeout - no session".
 _PARTS = lazily(r"\s*[,;()\[\]|!?]+\s*|\.+(?:\s+|$)|\s-+\s|\s/\s|\s(?:but|then|aber|mais|pero)\s")
+_PARTED = frozenset(",;()[]|!?.-/")
 _JOINS = lazily(r"[,/+&]|(?<![a-z])(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|u|e|en|of|och|eller|i|lub)(?![a-z])")
 #: "Can't", "won't": the "t" says that they deny; "u/s" is out of order.
 _CONTRACTED = re.compile(r"(?<![a-z])can ?['\u2019 ]t(?![a-z])|(?<![a-z])can not(?![a-z])")
@@ -37,22 +39,58 @@ _IN_MEMORY = lazily(
 )
 _NUMBER = re.compile(r"(?:0x|x)?[0-9]{1,4}(?:x|st|nd|rd|th|s|ms|h)?|0x[0-9a-f]{1,4}|[0-9a-f]{2}h")
 _LONGEST = 90
+#: In a shorter word a slip makes another word.
+_SHORTEST = 5
 
 
 def meaning(low: str) -> str | None:
     """"silent" or "clean" where the whole of ``low`` (small letters without accents) says so; else None."""
     if len(low) > _LONGEST:
         return None
-    low = _IN_ORDER.sub("ok", _CONTRACTED.sub("cannot", _OUT_OF_ORDER.sub(" ", low)))
     found = WORD.findall(low)
-    if not found or kinds.TELLING.isdisjoint(found):
+    if kinds.LEADING.isdisjoint(found):
         return None
+    strange = [word for word in found if word not in kinds.EVERY and not _NUMBER.fullmatch(word)]
+    if len(strange) > 2 and _PARTED.isdisjoint(low):
+        return None
+    low = _IN_ORDER.sub("ok", _CONTRACTED.sub("cannot", _OUT_OF_ORDER.sub(" ", low)))
     if low.strip(" .") in kinds.SHORT:
         return kinds.SHORT[low.strip(" .")]
+    strange = [word for word in strange if word not in kinds.OUT_OF_ORDER]
+    if strange:
+        mended = _mended(strange[0]) if len(strange) == 1 else None
+        if mended is None:
+            return None if _PARTED.isdisjoint(low) else _of_parts(low)
+        low = re.sub(rf"(?<![a-z0-9]){strange[0]}(?![a-z0-9])", mended, low)
+    found = WORD.findall(low)
+    if kinds.TELLING.isdisjoint(found):
+        return None
     if _clean(low, found):
         return "clean"
-    told = [_part(part) for part in _PARTS.split(low) if part.strip(" -.:'\"")]
-    return None if None in told else _joined(told)
+    return _of_parts(low)
+
+
+def _of_parts(low: str) -> str | None:
+    """What the parts of an answer say; None where one of them is not understood."""
+    parts = [part for part in _PARTS.split(low) if part.strip(" -.:'\"")]
+    told = []
+    for part in parts:
+        told.append(_part(part, len(parts) > 1))
+        if told[-1] is None:
+            return None
+    return _joined(told)
+
+
+@remembered
+def _mended(word: str) -> str | None:
+    """The word of an answer that a word with one slip in it stands for: "sotred", "respnse"; None for any other."""
+    if not _SHORTEST <= len(word) <= 16 or not word.isalpha():
+        return None
+    from rapidfuzz import process
+    from rapidfuzz.distance import OSA
+
+    best = process.extractOne(word, kinds.LONG, scorer=OSA.distance, score_cutoff=1)
+    return best[0] if best is not None and best[0][0] == word[0] else None
 
 
 def names_codes(low: str) -> bool:
@@ -69,16 +107,17 @@ def _joined(told: Sequence[str | None]) -> str | None:
     return "clean" if "clean" in told else None
 
 
-def _part(low: str) -> str | None:
+def _part(low: str, one_of: bool) -> str | None:
     """What a part of an answer says: "silent", "clean", "answers", "tried", "nothing", "" for nothing; None where a
-    word of it is of no known kind, or it says two things."""
+    word of it is of no known kind, or it says two things. ``one_of``: whether it is one of several, none of which was
+    held against the wordings yet."""
     every = WORD.findall(low)
     found = [word for word in every if word not in kinds.FILLER and not _NUMBER.fullmatch(word)]
     tried = any(word in kinds.TRIED for word in found)
     rest = [word for word in found if word not in kinds.TRIES]
     if rest and all(word in kinds.NOTHING for word in rest):
         return "silent" if tried else "nothing"
-    hits = ANSWERS.find(low)
+    hits = ANSWERS.find(low) if one_of else ()
     if hits and covered(low, hits, ANSWER_FILLER):
         return "silent" if any(hit.meaning == "silent" for hit in hits) else hits[0].meaning
     if _silent(rest, every):
