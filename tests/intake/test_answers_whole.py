@@ -136,6 +136,23 @@ def test_nothing_after_a_try_is_silence() -> None:
     assert modules_of(text) == {"anti-lock brakes": ["silent"], "body control": ["clean"], "engine control": ["P0562"]}
 
 
+def test_nothing_after_another_deed_is_no_answer() -> None:
+    assert modules_of("ABS: tried to clear, nothing\nECM: P0562") == {"engine control": ["P0562"]}
+
+
+@pytest.mark.parametrize("text", [
+    "Modules with no handshake: ABS, radio\nECM P0562", "Connection refused: radio, ABS\nECM: P0562",
+    "No response from these modules:\nABS\nradio\n\nECM: P0562", "No handshake:\nABS\nradio\n\nECM: P0562",
+])
+def test_an_answer_leads_to_its_modules(text: str) -> None:
+    assert modules_of(text) == {"anti-lock brakes": ["silent"], "radio": ["silent"], "engine control": ["P0562"]}
+
+
+def test_what_is_said_of_a_part_makes_no_module() -> None:
+    text = "ECM\n  P0562 stored\n  Wheel speed FL: not detected\nComms lost: battery dead"
+    assert modules_of(text) == {"engine control": ["P0562 stored"]}
+
+
 def test_words_of_silence_end_where_the_line_ends() -> None:
     low_said = "airbag: u/s no comms"
     assert [(hit.answer, low_said[hit.start : hit.end]) for hit in spoken(low_said)] == [("silent", "u/s no comms")]

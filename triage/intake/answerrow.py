@@ -84,6 +84,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if before and after and set(small(before).split()) <= _MODULES:
         # "Modules without codes: radio, navigation"
         before = ""
+    if after and not before and set(small(after).split()) <= _MODULES:
+        # "No response from these modules:"
+        after = ""
     if not before and not after:
         return _unnamed(context, row, at, hit.answer)
     # "SKIM dead, no comms": what is told twice is in no doubt.

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from triage.intake.answerslips import without_slips
 from triage.intake.answerwords import LEADING
 from triage.intake.near import small
 from triage.intake.patterns import lazily
@@ -126,6 +127,7 @@ _TRIED = lazily(
     r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
     r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
 )
+_A_DEED = lazily(r"(?<![a-z])(?:clear|eras|reset|delet|losch|geloscht|efface|borr|program|adapt|calibr|replac|swap)")
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
@@ -135,16 +137,6 @@ _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
 _LONGEST_NAME, _MOST_MARKS = 50, 4
 _LONGEST_LINE = 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
-_MAY_SLIP = re.compile(r"[a-z][015]|[015][a-z]")
-_SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
-#: The commonest words of answers with two letters that changed places.
-_SWAPPED = {
-    word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
-    for word in sorted(word_set("stored found codes faults fault response answer reply communication comms nothing"))
-    for at in range(len(word) - 1)
-    if word[at] != word[at + 1]
-}
-_AS_LETTERS = str.maketrans("015", "ols")
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +155,7 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     bare = low.strip(_AROUND)
     if not bare or len(bare) > 90:
         return None
-    bare = _without_slips(bare)
+    bare = without_slips(bare)
     if loose and bare in _NO:
         return "silent" if bare not in ("none", "0", "x") else "clean"
     if loose and bare in _YES:
@@ -191,23 +183,33 @@ def spoken(low: str) -> tuple[Spoken, ...]:
     """The answers in running text, from left to right. Linear in its length."""
     if len(low) > 4000:
         return ()
-    low = _without_slips(low)
+    low = without_slips(low)
     hits = _wordings(low)
     return _as_a_whole(low, hits) if len(low) <= _LONGEST_LINE else hits
 
 
 def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
-    if LEADING.isdisjoint(WORD.findall(low)):
+    if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
     begin = len(low) - len(low.lstrip())
     for start in (begin, *(start for _, start in _behind_names(low))):
         answer = meaning(low[start:].strip(_AROUND))
         if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
             continue
-        if answer == "silent" or names_codes(low[start:]):
+        if names_codes(low[start:]):
             return (Spoken(answer, start, len(low.rstrip(" .)]")), answer == "clean"),)
+    colon = low.find(":", 0, _LONGEST_NAME)
+    answer = meaning(low[begin:colon].strip(_AROUND)) if colon > 0 and not hits else None
+    if answer is not None and names_codes(low[:colon]):
+        # "Modules with no handshake: ABS, SRS"
+        return (Spoken(answer, begin, colon, True),)
     return hits
+
+
+def _says_all(low: str, hit: Spoken) -> bool:
+    """Whether a wording ends its line, and begins it or stands behind a colon."""
+    return not low[hit.end :].strip(" .)]") and low[: hit.start].rstrip()[-1:] in ("", ":", "=")
 
 
 def named_answer(low: str) -> tuple[int, str] | None:
@@ -237,26 +239,15 @@ def _behind_names(low: str) -> list[tuple[int, int]]:
     return found
 
 
-def _without_slips(low: str) -> str:
-    """``low`` with digits that a reading machine took for letters as these ("n0 resp0nse", "no code5"), and with the
-    commonest words in order ("nothing sotred"). It keeps its length."""
-    if _MAY_SLIP.search(low):
-        low = _SLIP.sub(_letters_for_digits, low)
-    for word in _SWAPPED.keys() & found if not _SWAPPED.keys().isdisjoint(found := WORD.findall(low)) else ():
-        low = re.sub(rf"(?<![a-z0-9]){word}(?![a-z0-9])", _SWAPPED[word], low)
-    return low
-
-
-def _letters_for_digits(match: re.Match[str]) -> str:
-    word = match[0]
-    few = len(word) - sum(map(word.count, "015")) < 2
-    return word if few and word not in ("n0", "0k", "n1l") else word.translate(_AS_LETTERS)
-
-
 def _wordings(low: str) -> tuple[Spoken, ...]:
     """The answers in running text by their wordings."""
     return tuple(
-        Spoken(_said(low, hit), hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
+        Spoken(
+            "silent" if _tried(low, hit) else hit.meaning,
+            hit.start,
+            hit.end,
+            hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
+        )
         for hit in ANSWERS.find(low)
         if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
@@ -273,17 +264,23 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
         )
         and (
             hit.phrase not in _NOTHING
-            or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
+            or (
+                not _tried(low, hit, _A_DEED)
+                and hit.start > 1
+                and not low[: hit.start].isspace()
+                and _CLAUSE_ENDS.match(low, hit.end)
+            )
         )
     )
 
 
-def _said(low: str, hit: Hit) -> str:
-    """What a wording says where it stands: "nothing" of a module that was tried is silence."""
+def _tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:
+    """Whether "nothing" is what came of trying to reach a module: silence. ``what``: of trying something else."""
     if hit.phrase not in _NOTHING:
-        return hit.meaning
-    around = low[max(0, hit.start - 60) : hit.start], low[hit.end : hit.end + 30]
-    return "silent" if _TRIED.search(around[0]) or _TRIED_SO.match(around[1]) else hit.meaning
+        return False
+    before, behind = low[max(0, hit.start - 60) : hit.start], low[hit.end : hit.end + 30]
+    tried = _TRIED.search(before) or _TRIED_SO.match(behind)
+    return tried is not None and (what is None or what.search(before) is not None)
 
 
 def _heads_a_list(low: str, start: int, end: int) -> bool:

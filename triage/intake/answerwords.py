@@ -93,7 +93,8 @@ SEEN = word_set("""
 SIGNAL = word_set("signal signals data message messages telegram telegrams traffic life signale daten signaux donnees "
                   "senal datos segnale segnali dati signaal sygnalu sinal dados")
 UNIT = word_set("""
-    unit module ecu ecus sg stg controller device node box system modul steuergerat steuereinheit geraet gerat
+    unit units module modules ecu ecus sg stg systems steuergerate modulos calculateurs centralitas controller
+    device node box system modul steuergerat steuereinheit geraet gerat
     calculateur
     boitier centralita modulo unidad centralina regeleenheid styrenhet sterownik sterownika
 """)
@@ -223,7 +224,7 @@ SHORT = {
     ),
 }
 #: What speaks of a module rather than of anything else.
-SPOKEN_OF = CODES | MEMORY | CONTACT | SIGNAL
+SPOKEN_OF = CODES | MEMORY | CONTACT | SIGNAL | MUTE | READING | UNIT
 #: A text without one of these says nothing of the kind.
 TELLING = CONTACT | READING | SEEN | SIGNAL | MUTE | CODES | MEMORY | WELL | NOTHING | word_set(
     "n nr t clr zero healthy faulty faultless free codefree errorfree faultfree cero no"

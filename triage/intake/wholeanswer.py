@@ -51,7 +51,7 @@ def meaning(low: str) -> str | None:
     if kinds.LEADING.isdisjoint(found):
         return None
     strange = [word for word in found if word not in kinds.EVERY and not _NUMBER.fullmatch(word)]
-    if len(strange) > 2 and _PARTED.isdisjoint(low):
+    if len(strange) > 2:
         return None
     low = _IN_ORDER.sub("ok", _CONTRACTED.sub("cannot", _OUT_OF_ORDER.sub(" ", low)))
     if low.strip(" .") in kinds.SHORT:
@@ -94,7 +94,8 @@ def _mended(word: str) -> str | None:
 
 
 def names_codes(low: str) -> bool:
-    """Whether a text speaks of codes, a memory or contact: "healthy" may be said of anything."""
+    """Whether a text speaks of a module's codes, its memory or contact with it: "healthy" and "not detected" may be
+    said of anything."""
     return not kinds.SPOKEN_OF.isdisjoint(WORD.findall(low))
 
 
