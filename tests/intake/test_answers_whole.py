@@ -153,6 +153,16 @@ def test_what_is_said_of_a_part_makes_no_module() -> None:
     assert modules_of(text) == {"engine control": ["P0562 stored"]}
 
 
+def test_a_gap_in_an_answer_makes_no_cells_of_it() -> None:
+    text = ("Control unit    Fault\nABS    C0035\n\nRadio\n  No trouble  codes found\n\nECM\n  P0562 stored")
+    assert modules_of(text)["radio"] == ["clean"]
+
+
+def test_a_status_in_brackets_is_no_part_of_the_next_name() -> None:
+    text = "The BCM has B0092 (active). Steering angle sensor has B0093 (active). No codes in the radio."
+    assert list(modules_of(text)) == ["body control", "steering angle sensor", "radio"]
+
+
 def test_words_of_silence_end_where_the_line_ends() -> None:
     low_said = "airbag: u/s no comms"
     assert [(hit.answer, low_said[hit.start : hit.end]) for hit in spoken(low_said)] == [("silent", "u/s no comms")]

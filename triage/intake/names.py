@@ -64,7 +64,7 @@ _ADDRESS_BEFORE = re.compile(
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
-_PARTS = re.compile(r"\s-+\s|[;!?]\s")
+_PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
