@@ -79,6 +79,13 @@ def test_what_is_in_doubt_is_never_clean(said: str, form: str) -> None:
     assert any("Airbag" in notice.message or said in notice.message for notice in reading.notices)
 
 
+def test_a_legend_explains_the_letters() -> None:
+    text = "ECM - P0562 stored\nIPC - n/c\nTCM - n/f\nn/c = no comms, n/f = no faults"
+    assert modules_of(text) == {
+        "engine control": ["P0562 stored"], "instrument cluster": ["silent"], "transmission control": ["clean"],
+    }
+
+
 def test_a_name_nobody_knows_takes_the_answer_too() -> None:
     text = "ECM: P0562 stored\nGrain tank: connection refused\nCrop chopper: answers, no codes"
     assert modules_of(text) == {
