@@ -143,6 +143,23 @@ def test_nothing_after_a_try_is_silence() -> None:
     assert modules_of(text) == {"anti-lock brakes": ["silent"], "body control": ["clean"], "engine control": ["P0562"]}
 
 
+@pytest.mark.parametrize("said", [
+    "no codes could be read", "no code reader", "not ok", "not good", "no good", "not clean", "not error free",
+    "memory not empty", "unit not ok", "no DTC response", "not without faults",
+])
+def test_what_is_denied_is_not_clean(said: str) -> None:
+    assert answer_of_cell(low(said)) != "clean"
+    assert not any(hit.answer == "clean" for hit in spoken(low(f"airbag: {said}")))
+
+
+def test_not_clear_makes_no_module() -> None:
+    assert modules_of("ECM: P0562\nAirbag: not clear") == {"engine control": ["P0562"]}
+
+
+def test_no_codes_for_lack_of_contact_is_silence() -> None:
+    assert modules_of("ECM: P0562\nAirbag: no codes due to no comms")["restraints"] == ["silent"]
+
+
 def test_nothing_after_another_deed_is_no_answer() -> None:
     assert modules_of("ABS: tried to clear, nothing\nECM: P0562") == {"engine control": ["P0562"]}
 

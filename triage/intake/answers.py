@@ -127,6 +127,11 @@ _TRIED = lazily(
     r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
     r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
 )
+_DENIED = lazily(r"(?<![a-z])(?:not|no|never|n'?t|nicht|kein|keine|pas|non) (?:any |all |quite |yet |really )?$")
+_UNREAD = lazily(
+    r" (?:could|can|konnten?|peu(?:ven)?t|response|repl(?:y|ies)|answer|reader|data|due to (?:no|lost|lack)|"
+    r"because (?:no|it|of no)|wegen|weil)(?![a-z])"
+)
 _A_DEED = lazily(r"(?<![a-z])(?:clear|eras|reset|delet|losch|geloscht|efface|borr|program|adapt|calibr|replac|swap)")
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
@@ -162,7 +167,9 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
         return "clean"
     hits = ANSWERS.find(bare)
     if hits and covered(bare, hits, ANSWER_FILLER):
-        return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
+        if any(hit.meaning == "silent" for hit in hits):
+            return "silent"
+        return None if any(_undone(bare, hit) for hit in hits) else hits[0].meaning
     return meaning(bare)
 
 
@@ -249,7 +256,8 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
         )
         for hit in ANSWERS.find(low)
-        if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        if not _undone(low, hit)
+        and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
             hit.phrase.endswith(_ON_THE_SCAN)
             and not _CAME_UP.isdisjoint(hit.phrase.split())
@@ -272,6 +280,14 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             )
         )
     )
+
+
+def _undone(low: str, hit: Hit) -> bool:
+    """Whether the words around say that a module is not clean, or was not read: "not ok", "no codes could be read"."""
+    if hit.meaning != "clean":
+        return False
+    before = low[max(0, hit.start - 12) : hit.start]
+    return _DENIED.search(before) is not None or _UNREAD.match(low, hit.end) is not None
 
 
 def _tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:

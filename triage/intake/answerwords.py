@@ -128,7 +128,8 @@ FILLER = word_set("""
     asleep sleeping bus can tool tester scanner diagnostic diagnostics diagnosis control request requests key
     ignition
     off via over since
-    then valid positive proper diag waiting awaiting opened open started start built set obtain establish
+    due because owing but then valid positive proper diag waiting awaiting opened open started start built set
+    obtain establish
     etablir etablit aufbauen aufzubauen establecer tras received obtained got get came come sent completely
     totally fully simply currently
     der die das dem den des ein eine einen auf zu zum zur mit von vom im am bei ist war sind hat haben wurde werden
@@ -160,6 +161,9 @@ NONE = word_set("""
     utan noll
     brak bez sem nenhum nenhuma nao
 """)
+#: Of those, what a denial turns round.
+DENIES = word_set("not never isn nicht nie pas non niet inte ej nao")
+FREE = word_set("free without frei ohne libre sans sin senza zonder utan bez sem")
 #: What a code is that counts now, and what only some are.
 PRESENT = word_set("""
     active stored current present confirmed existing actual hard

@@ -181,7 +181,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)
         return True
-    if row.low.endswith(" clear") and context.names.score(tidy(row.text[:-6])) >= 90.0:
+    cleared = row.low.endswith(" clear") and not row.low.endswith((" not clear", " no clear"))
+    if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:

@@ -25,7 +25,10 @@ from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 
 #: Between the parts of an answer: "comms ok, no codes", "asleep (would not wake)", "timeout - no session".
-_PARTS = lazily(r"\s*[,;()\[\]|!?]+\s*|\.+(?:\s+|$)|\s-+\s|\s/\s|\s(?:but|then|aber|mais|pero)\s")
+_PARTS = lazily(
+    r"\s*[,;()\[\]|!?]+\s*|\.+(?:\s+|$)|\s-+\s|\s/\s"
+    r"|\s(?:but|then|aber|mais|pero|due to|because of|owing to|wegen)\s"
+)
 _PARTED = frozenset(",;()[]|!?.-/")
 _JOINS = lazily(r"[,/+&]|(?<![a-z])(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|u|e|en|of|och|eller|i|lub)(?![a-z])")
 #: "Can't", "won't": the "t" says that they deny; "u/s" is out of order.
@@ -161,6 +164,11 @@ def _silent(found: Sequence[str], every: Sequence[str]) -> bool:
 def _clean(low: str, found: Sequence[str]) -> bool:
     """Whether words say that no code is stored: none of any kind, or none of those that count now."""
     rest = [word for word in found if word not in kinds.FILLER]
+    if "read" in rest and any(word in kinds.ABLE for word in found):
+        return False
+    if any(word in kinds.FREE for word in rest) and any(word in kinds.DENIES for word in rest):
+        # "Not error free"
+        return False
     if not all(word in kinds.OF_CODES or word in kinds.ANSWERS for word in rest):
         return False
     lacks = [at for at, word in enumerate(rest) if word in kinds.NONE]
