@@ -11,7 +11,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import besidename, engine_state, leads, misspelt, phases, states
+from triage.intake import engine_state, leads, likewise, misspelt, phases, states
 from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -126,7 +126,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
 def beside_names(context: Context, row: Row, said: Sequence[Spoken]) -> list[Spoken]:
     """The answers of a row that only the name beside them makes one."""
     names = [(start, end) for start, end, _ in context.names.find(row.low)]
-    return besidename.told(row.low, names, said, [code.start for code in row.finds.codes])
+    return likewise.told(row.low, names, said, [code.start for code in row.finds.codes])
 
 
 def _of_a_code(row: Row, hit: Spoken) -> bool:
