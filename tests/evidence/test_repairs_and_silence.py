@@ -108,6 +108,16 @@ def test_silence_at_good_supply_is_not_undone_by_silence_at_low_supply() -> None
     assert report["causes"]["hard"] > 0.9
 
 
+def test_silence_counts_the_more_the_better_the_module_was_fed() -> None:
+    # Common practice: what was captured below about 10.5 V can't be trusted; nearly all modules work above it.
+    def told(volts: float) -> float:
+        low = {**LOW, "volts": volts, "lowest_volts": volts}
+        return float(fault(missed((low, False, True), (low, False, True), (low, False, True)), "U0121")["decibans"])
+    weak, fair, good = (told(volts) for volts in (9.5, 11.0, 12.4))
+    # Beyond what the depth of the sag alone makes of it (some 9 dB).
+    assert weak + 12.0 < fair < good
+
+
 def test_a_report_that_is_gone_while_the_module_is_silent_is_none_of_that_silence() -> None:
     gone = fault(missed((LOW, True, True), (HELD, False, False), (HELD, False, False)), "U0121")
     there = fault(missed((LOW, True, True), (HELD, False, True), (HELD, False, True)), "U0121")

@@ -24,3 +24,14 @@ def told(text: str) -> str:
     volts = "/".join(str(value) for value in (scan.volts, scan.lowest_volts) if value is not None)
     head = " ".join(part for part in (scan.phase, volts and f"{volts} V", scan.engine) if part)
     return f"{head} | " + "; ".join(f"{name}: {', '.join(held)}" for name, held in modules_of(text).items())
+
+
+def printed(text: str) -> str:
+    """The first scan in one line: its volts, then each module as printed with its own volts and what it holds."""
+    scan = read_text(text, load()).snapshots[0]
+    parts = [f"{scan.volts} V"] if scan.volts is not None else []
+    for module in scan.modules:
+        own = f" {module.volts} V" if module.volts is not None else ""
+        held = [f"{code.code}-{code.failure_type}" if code.failure_type else code.code for code in module.codes]
+        parts.append(f"{module.printed}{own}: {' '.join(held) or ('clean' if module.responds else 'silent')}")
+    return "; ".join(parts)

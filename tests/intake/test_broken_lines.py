@@ -118,3 +118,8 @@ def test_what_a_line_goes_on_with(text: str, told: dict[str, list[str]]) -> None
 ])
 def test_whole_lines_stay_apart(text: str) -> None:
     assert len(modules_of(text)) == 2
+
+
+def test_an_answer_that_breaks_off_behind_its_first_word_is_of_the_module_below() -> None:
+    read = modules_of("Nothing\nfound in ECM.\nABS C0035\n")
+    assert read == {"engine control": ["clean"], "anti-lock brakes": ["C0035"]}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from reads import printed
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -53,3 +54,46 @@ def test_a_telephone_number_is_neither_code_nor_module(line: str) -> None:
     assert modules(f"{line}\nRadio\tU1064\treference voltage low\nABS\tU0335\tnot present\n") == [
         ("radio", True, ["U1064"]), ("anti-lock brakes", True, ["U0335"])]
     assert modules(f"Radio\tU1064\treference voltage low\n{line}\n") == [("radio", True, ["U1064"])]
+
+
+FORMS = [
+    ("{}: {} - {}", "{}: 0"),
+    ("{} ({}): {}", "{} (0)"),
+    ("{} - {} - {}", "{} - 0"),
+    ("{} = {} ({})", "{} = 0"),
+    ("{}: {}: {}", "{}: 0"),
+    ("{} [{}] {}", "{} [0]"),
+    ("{}: {}x {}", "{}: 0"),
+    ("{} {}: {}", "{} 0"),
+]
+
+
+@pytest.mark.parametrize(("form", "zero"), FORMS)
+def test_a_number_between_a_name_and_its_codes_counts_these(form: str, zero: str) -> None:
+    said = [form.format("ECM", 2, "P0562, P0301"), zero.format("TCM"), form.format("ABS", 1, "C0035")]
+    text = "\n".join([*said, zero.format("EPS")])
+    assert printed(text) == "ECM: P0562 P0301; TCM: clean; ABS: C0035; EPS: clean"
+
+
+UNITS = [
+    ("Door 1: U0100\nDoor 2: U0100, U0101\n", "Door 1: U0100; Door 2: U0100 U0101"),
+    ("Engine - 1 - P0562\nEngine - 2 - P0301, P0302\n", "Engine - 1: P0562; Engine - 2: P0301 P0302"),
+    ("ECM 1: P0562\nECM 2: P0301\n", "ECM 1: P0562; ECM 2: P0301"),
+    ("Door module 2 - U0100\nRadio 1 - B1000, B1001\n", "Door module 2: U0100; Radio 1: B1000 B1001"),
+    ("ECM: 2 - P0562 stored\n         P0301 pending\nTCM: 0\n", "ECM: P0562 P0301; TCM: clean"),
+    (
+        "Motor: 2 Fehler: P0562, P0301\nGetriebe: 0\nABS: 1 Fehler: C0035\n",
+        "Motor: P0562 P0301; Getriebe: clean; ABS: C0035",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), UNITS)
+def test_a_number_that_tells_modules_apart_is_no_count(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_a_count_of_codes_that_are_not_there_is_noted() -> None:
+    reading = read_text("ECM: 2 - P0562\nABS: 1 - C0035\n", load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["ECM", "ABS"]
+    assert "the text says 2 codes, 1 code read" in reading.notices[0].message

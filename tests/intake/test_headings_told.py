@@ -6,7 +6,7 @@ All invented; wordings: common practice.
 from __future__ import annotations
 
 import pytest
-from reads import told
+from reads import printed, told
 
 HEADED = [
     (
@@ -188,3 +188,26 @@ Codes = U0232
 @pytest.mark.parametrize(("text", "want"), HEADED)
 def test_codes_stand_under_their_heading(text: str, want: str) -> None:
     assert told(text) == want
+
+
+UNREAD = [
+    ("ABS  HW 2201-100  SW 102-14\n  no codes\nRadio HW 81-10 SW unknown\n  no answer\n", "ABS: clean; Radio: silent"),
+    ("ABS  HW 2201-100  SW 1002-14\n  C0035\nRadio  HW 8801-10  SW n/a\n  U0121 stored\n", "ABS: C0035; Radio: U0121"),
+    ("ABS SW ?\n  C0035\nRadio HW - SW -\n  no answer\n", "ABS: C0035; Radio: silent"),
+    ("ABS\nHW 2201 SW n/a\n  no codes\nRadio\nHW n/a\nSW unknown\n  no answer\n", "ABS: clean; Radio: silent"),
+    (
+        "ABS, Teilenummer unbekannt\n  C0035\nKlima, Teilenummer 4K0 907 112, SW k.A.\n  keine Antwort\n",
+        "ABS: C0035; Klima: silent",
+    ),
+    ("ABS  réf. inconnue\n  C0035\nRadio  logiciel inconnu\n  pas de réponse\n", "ABS: C0035; Radio: silent"),
+    ("ABS  pieza desconocida\n  C0035\nRadio  SW no disponible\n  sin respuesta\n", "ABS: C0035; Radio: silent"),
+    (
+        "ABS (HW 2201, SW unknown): no codes\nRadio (SW n/a): no answer\nClim (SW 1002): U0100 stored\n",
+        "ABS: clean; Radio: silent; Clim: U0100",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), UNREAD)
+def test_part_numbers_that_nobody_could_read_are_no_part_of_a_name(text: str, read: str) -> None:
+    assert printed(text) == read

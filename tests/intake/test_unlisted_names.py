@@ -4,6 +4,7 @@ practice."""
 from __future__ import annotations
 
 import pytest
+from reads import printed
 
 from code_tables import load
 from triage.intake.read import Reading, read_text
@@ -92,3 +93,18 @@ def test_a_silent_gearbox_in_the_workshop_s_short_hand_is_the_transmission_contr
 def test_the_vehicle_stands_behind_the_number_of_the_order(number: str) -> None:
     reading = read(f"{number}school bus, diesel\nECM: P0562 stored\n")
     assert reading.vehicle.label == "school bus"
+
+
+BESIDE_A_LISTED_ONE = [
+    ("ABS C0035. Tailgate and the VDM are clean.\n", "ABS: C0035; Tailgate: clean; VDM: clean"),
+    ("The VDM and the tailgate are clean. ABS has C0035.\n", "VDM: clean; tailgate: clean; ABS: C0035"),
+    ("Le VDM et le hayon sont sans défaut. ABS C0035.\n", "VDM: clean; hayon: clean; ABS: C0035"),
+    ("ABS, VDM: no response\nECM: P0562\n", "ABS: silent; VDM: silent; ECM: P0562"),
+    ("VDM -> Pass\nABS -> C0035\n", "VDM: clean; ABS: C0035"),
+    ("ABS and MIL are ok, radio has B1000.\n", "ABS: clean; radio: B1000"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BESIDE_A_LISTED_ONE)
+def test_capital_letters_beside_a_listed_name_are_a_module(text: str, read: str) -> None:
+    assert printed(text) == read

@@ -52,7 +52,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _apply(result, _nothing_low(book, line, link, params), "nothing in the session shows a low supply",
            _scale({LOW_VOLTAGE: params.rate("low.nothing_low")}))
     silent = link.lost > 0.0
-    share = np.where(link.proven, link.lost, link.lost * params.rate("lost.silent_low"))
+    share = link.lost * link.unexplained
     _apply(result, silent, "the module it reports lost stays silent", _share(HARD, share[silent]))
     answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
         (link.target_state == 1).sum(axis=1) >= 1)

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import markedrow, metarow, namelist, phases, prose, volts
+from triage.intake import markedrow, metarow, namelist, phases, prose, unknown, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.clauses import beside_names
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import list_in, name_in
+from triage.intake.headings import list_in
+from triage.intake.headname import name_in
 from triage.intake.heads import role_of
 from triage.intake.joined import joined
 from triage.intake.layouts import Row
@@ -199,8 +200,11 @@ def _is_list(context: Context, text: str) -> bool:
     if joined(text, context.names):
         return True
     parts = _names(context, text)
-    return (
-        len(parts) > 1 and not context.names.listed(text) and all(context.names.score(part) >= 60.0 for part in parts)
+    if len(parts) < 2 or context.names.listed(text):
+        return False
+    known = [context.names.score(part) >= 60.0 for part in parts]
+    return any(known) and all(
+        told or (unknown.is_short(part) and "," in text) for told, part in zip(known, parts, strict=True)
     )
 
 
@@ -284,7 +288,7 @@ def _separated(row: Row, text: str) -> bool:
     """Whether a mark stands between the name and the answer, as in "XYZ: ok" or two cells."""
     at = row.text.find(text)
     after = row.text[at + len(text) :] if at >= 0 else ""
-    return bool(row.cells) or bool(re.match(r"\s*(?::|=|\.{2,}|\s-+\s|[-=]*>|\()", after))
+    return bool(row.cells) or bool(re.match(r"\s*(?::|[=-]+>|=|\.{2,}|\s-+\s|>|\()", after))
 
 
 def listed(context: Context, row: Row) -> bool:

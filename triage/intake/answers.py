@@ -13,11 +13,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from triage.intake.answeraround import A_DEED, NOTHING, tried, undone
 from triage.intake.answerslips import without_slips
-from triage.intake.answerwords import LEADING
+from triage.intake.answerwords import BESIDE_IT, IT, LEADING
 from triage.intake.near import small
 from triage.intake.patterns import lazily
-from triage.intake.phrases import WORD, Hit, covered, phrase_set, word_set, words
+from triage.intake.phrases import WORD, covered, phrase_set, word_set, words
 from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 from triage.intake.wholeanswer import meaning, names_codes
@@ -60,8 +61,6 @@ _LIST_WORDS = word_set(
     "suivants centralitas siguientes "
     "modulos control those these that which controllers list of"
 )
-#: Of those, the words for several: "no response from module" heads no list.
-_SEVERAL = _LIST_WORDS - word_set("module modulo control that which of")
 _LINKS = word_set(
     "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
     "las del desde por para "
@@ -108,8 +107,6 @@ _BATTERY = lazily(
     r"baterias?|tanks?|reservoir|deposito)(?:\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|completely|"
     r"totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
 )
-#: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
-_NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch"])
 _NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
@@ -122,20 +119,6 @@ _OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
-#: Who tried to reach a module, and how often.
-_TRIED = lazily(
-    r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
-    r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
-)
-_DENIED = lazily(r"(?<![a-z])(?:not|no|never|n'?t|nicht|kein|keine|pas|non) (?:any |all |quite |yet |really )?$")
-_UNREAD = lazily(
-    r" (?:could|can|konnten?|peu(?:ven)?t|response|repl(?:y|ies)|answer|reader|data|due to (?:no|lost|lack)|"
-    r"because (?:no|it|of no)|wegen|weil)(?![a-z])"
-)
-_A_DEED = lazily(r"(?<![a-z])(?:clear|eras|reset|delet|losch|geloscht|efface|borr|program|adapt|calibr|replac|swap)")
-_TRIED_SO = lazily(
-    r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
-)
 #: What stands between a name and what is said of it, and a code, which no name has in it.
 _MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)-+(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
@@ -169,8 +152,27 @@ def answer_of_cell(low: str, loose: bool = False) -> str | None:
     if hits and covered(bare, hits, ANSWER_FILLER):
         if any(hit.meaning == "silent" for hit in hits):
             return "silent"
-        return None if any(_undone(bare, hit) for hit in hits) else hits[0].meaning
-    return meaning(bare)
+        return None if any(undone(bare, hit) for hit in hits) else hits[0].meaning
+    return meaning(bare) or (answer_of_it(low) if hits else None)
+
+
+@remembered
+def answer_of_it(low: str) -> str | None:
+    """The answer of a text that gives it of one module without a name; None for any other text.
+
+    >>> [answer_of_it(text) for text in ("no response from control unit", "keine fehler im steuergerat gespeichert")]
+    ['silent', 'clean']
+    >>> [answer_of_it(text) for text in ("no response from modules", "no response from the other module", "no comms")]
+    [None, None, None]
+    """
+    if len(low) > 90 or low.endswith((":", "?")):
+        return None
+    hits = spoken(low)
+    if not hits or len({hit.answer for hit in hits}) > 1:
+        return None
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    known = all(word in IT or word in BESIDE_IT or word.isdigit() for word in rest)
+    return hits[0].answer if known and not IT.isdisjoint(rest) else None
 
 
 def reply_of(low: str) -> str | None:
@@ -250,13 +252,13 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
     """The answers in running text by their wordings."""
     return tuple(
         Spoken(
-            "silent" if _tried(low, hit) else hit.meaning,
+            "silent" if tried(low, hit) else hit.meaning,
             hit.start,
             hit.end,
             hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
         )
         for hit in ANSWERS.find(low)
-        if not _undone(low, hit)
+        if not undone(low, hit)
         and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
             hit.phrase.endswith(_ON_THE_SCAN)
@@ -271,32 +273,15 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
         )
         and (
-            hit.phrase not in _NOTHING
+            hit.phrase not in NOTHING
             or (
-                not _tried(low, hit, _A_DEED)
+                not tried(low, hit, A_DEED)
                 and hit.start > 1
                 and not low[: hit.start].isspace()
                 and _CLAUSE_ENDS.match(low, hit.end)
             )
         )
     )
-
-
-def _undone(low: str, hit: Hit) -> bool:
-    """Whether the words around say that a module is not clean, or was not read: "not ok", "no codes could be read"."""
-    if hit.meaning != "clean":
-        return False
-    before = low[max(0, hit.start - 12) : hit.start]
-    return _DENIED.search(before) is not None or _UNREAD.match(low, hit.end) is not None
-
-
-def _tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:
-    """Whether "nothing" is what came of trying to reach a module: silence. ``what``: of trying something else."""
-    if hit.phrase not in _NOTHING:
-        return False
-    before, behind = low[max(0, hit.start - 60) : hit.start], low[hit.end : hit.end + 30]
-    tried = _TRIED.search(before) or _TRIED_SO.match(behind)
-    return tried is not None and (what is None or what.search(before) is not None)
 
 
 def _heads_a_list(low: str, start: int, end: int) -> bool:
@@ -345,7 +330,7 @@ def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
     for hit in reversed(hits):
         rest = rest[: hit.start] + " " + rest[hit.end :]
     found = [word for word, _, _ in words(rest[:400])]
-    named = [word for word in found if word in _SEVERAL]
+    named = [word for word in found if word in _LIST_WORDS]
     others = [
         word
         for word in found

@@ -241,3 +241,22 @@ OUT_OF_ORDER = word_set("u s")
 _OF_WORDINGS = word_set("stored found there dead clean clear empty joy luck sign life")
 EVERY = OF_SILENCE | OF_CODES | FILLER | TRIES | NOTHING | WELL | MADE | ABLE | ANSWERS | KEPT | _OF_WORDINGS
 LONG = tuple(sorted(word for word in EVERY if len(word) >= 5))
+#: One module, whichever it is. Several of them head a list of names.
+IT = word_set(
+    "module unit ecu controller node system computer device station it one addressee "
+    "steuergerat modul gerat einheit steuereinheit teilnehmer calculateur boitier unite boitiers "
+    "centralita unidad modulo sistema equipo"
+)
+#: What may stand beside it and the answer.
+BESIDE_IT = word_set(
+    "a an the this that its of from by with in on at to for and was were is has have had been be control command any "
+    "so far yet now here could can established possible received found stored present "
+    "der die das dem den des diesem dieses diese dieser ein eine einem einer vom von zum zur mit im in ins am auf ist "
+    "war wurde werden moglich vorhanden gespeichert abgelegt hinterlegt erhalten hergestellt aufgebaut "
+    "le la les l un une du de d dans avec ce cet cette au est etait possible memorise memorises enregistre enregistres "
+    "tried twice times after attempts attempt tries retries versuche versuchen nach mal essais tentatives apres "
+    "intentos tras veces presents recu recue trouve trouves etablie commande "
+    "el los las uno del con en esta este esa ese se ha sido posible almacenado almacenados almacenada almacenadas "
+    "memorizado memorizados memorizada memorizadas recibida encontrado encontrados encontrada encontradas mando "
+    "presente presentes establecida"
+)

@@ -196,7 +196,12 @@ def _spans(above: Row, row: Row) -> bool:
     for hit in ANSWERS.find(f"{head} {tail}"):
         if hit.start < place < hit.end:
             behind = row.low[hit.end - place - 1 :].lstrip()
-            return not behind or behind[0] in ".,;!)("
+            if not behind or behind[0] in ".,;!)(":
+                return True
+            # "Nothing" alone, or first in its sentence, and below it "found in ECM."
+            alone = not head[: hit.start].strip() or head[: hit.start].rstrip().endswith((".", "!", "?", ";"))
+            leads = hit.phrase.rsplit(" ", 1)[-1] in LEADS or behind.split(" ", 1)[0] in LEADS
+            return alone and leads and row.text[0].islower()
     return False
 
 

@@ -11,7 +11,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import engine_state, leads, likewise, misspelt, phases, states
+from triage.intake import engine_state, leads, likewise, misspelt, phases, states, unknown
 from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -94,6 +94,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
+    names = unknown.joined(row, names, said) if said and names else names
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:

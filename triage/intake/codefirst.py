@@ -22,6 +22,7 @@ from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.names import tidy
 from triage.intake.phrases import word_set, words
+from triage.intake.supplyrow import stands_between
 from triage.model import codes as model_codes
 
 #: A line that ends with one of these goes on in the next one, which is then no name.
@@ -87,7 +88,7 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
         ends = words(rows[at].low[-40:])
         if ends and ends[-1][0] in _OPEN_ENDS:
             continue
-        headed = headed and at > 0 and _name_and_status(rows[at - 1], is_name) is not None
+        headed = headed and _name_above(rows, at, is_name)
         below = at + 1
         while below < len(rows) and _name_and_status(rows[below], is_name) is not None:
             deeper = deeper and rows[below].line.indent > rows[at].line.indent
@@ -100,6 +101,16 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
     alone = all(len(names) == 1 for names in found.values()) and len(found) == len(coded)
     follows = all(names[-1] + 1 >= len(rows) or not rows[names[-1] + 1].finds.codes for names in found.values())
     return found if deeper or (alone and follows) else {}
+
+
+def _name_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether a name stands above a line, with nothing but part numbers or a voltage between."""
+    at -= 1
+    if at >= 0 and _name_and_status(rows[at], is_name) is not None:
+        return True
+    while at > 0 and not rows[at].finds.codes and not rows[at].blank and stands_between(rows[at].low):
+        at -= 1
+    return at >= 0 and _name_and_status(rows[at], is_name) is not None
 
 
 def _name_and_status(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int] | None:

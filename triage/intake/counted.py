@@ -63,7 +63,7 @@ def _one(row: Row) -> Row:
     if stop == len(row.text):
         return row
     behind = row.text[stop:].strip(" ,;-/")
-    return Row(row.line, row.text[:stop].rstrip(" ,;-/"), row.start, behind=behind)
+    return Row(row.line, row.text[:stop].rstrip(" ,;-/"), row.start, behind=behind, later=row.later)
 
 
 def told(behind: str) -> tuple[int | None, dict[str, float]]:

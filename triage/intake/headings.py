@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
-from triage.intake import phases, states, volts
+from triage.intake import phases, states, supplyrow
 from triage.intake.answers import answer_of_cell, without_links
-from triage.intake.characters import has_letter
-from triage.intake.context import Context, stated_count
+from triage.intake.context import Context
+from triage.intake.headname import Heading
 from triage.intake.heads import role_of
-from triage.intake.idents import alone, before_idents, behind_gap
+from triage.intake.idents import alone
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
-from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
@@ -23,18 +21,6 @@ from triage.intake.shapes import shape_of
 from triage.intake.style import HEADING
 from triage.intake.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
-
-
-@dataclass(slots=True)
-class Heading:
-    """A module's name alone in its line, with a count of codes or a voltage beside it."""
-
-    printed: str
-    start: int
-    end: int
-    count: int | None = None
-    volts: volts.Volt | None = None
-
 
 _GOES_ON = word_set(
     "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
@@ -46,14 +32,8 @@ _GOES_ON = word_set(
 LEADS_ON = word_set(
     "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
 )
-_CONTINUED = re.compile(
-    r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
-    r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
-)
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
-_BESIDE_NAMES = ("supply", "bare", "named", "made")
-_BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
 #: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
 _SERVICE = lazily(
     r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
@@ -70,71 +50,6 @@ _LISTS: dict[str, ListRead] = {
     "confirmed": "confirmed",
     "stored": "confirmed",
 }
-
-
-def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
-    """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
-    text = row.text if text is None else text
-    if len(text) > 110 or row.finds.refusals:
-        return None
-    if (text, start) not in context.headings:
-        context.headings[text, start] = _name_in(context, text, row.low[start : start + len(text)], start)
-    kept: Heading | None = context.headings[text, start]
-    return kept
-
-
-def _name_in(context: Context, text: str, low: str, start: int) -> Heading | None:
-    """The name in a text with its small letters, which starts at a place of its row."""
-    if not has_letter(low):
-        return None
-    count: int | None = None
-    volt: volts.Volt | None = None
-    whole = context.names.bare(tidy(text)) if ":" in text else tidy(text)
-    if context.names.listed(whole) and not counted(context, low):
-        begin = start + max(text.find(whole), 0)
-        return Heading(whole, begin, begin + len(whole))
-    stop = len(text)
-    stated = stated_count(low)
-    if stated is not None and tidy(text[: stated[1]]):
-        count, stop = stated[0], stated[1]
-    elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
-        count, stop = int(bracket[1] or bracket[2]), bracket.start()
-    found = [each for each in volts.find(low) if each.of in _BESIDE_NAMES and 3.0 <= each.value <= 36.0]
-    if found and not (count is not None and found[0].start > stop + 40):
-        cut = _cut_before(low, found[0].start)
-        if not tidy(text[:cut]):
-            return None
-        if volts.is_label(small(tidy(text[:cut]))):
-            return None
-        if tidy(text[:cut]):
-            volt, stop = found[0], min(stop, cut)
-    again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
-    if again is not None and again.start() > 1:
-        stop = again.start()
-    stop = min(stop, gap) if (gap := behind_gap(text)) is not None else stop
-    printed = tidy(text[: before_idents(low[:stop])])
-    if not printed or len(printed) > 80 or not has_letter(printed):
-        return None
-    printed = context.names.bare(printed)
-    begin = text.find(printed)
-    begin = start + max(begin, 0)
-    return Heading(printed, begin, begin + len(printed), count, volt)
-
-
-def counted(context: Context, low: str) -> bool:
-    """Whether a number in brackets at the end counts the codes below in this text."""
-    return context.style.counts_in_brackets and _BRACKET_COUNT.search(low) is not None
-
-
-def _cut_before(low: str, at: int) -> int:
-    """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
-    match = re.search(
-        r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|"
-        r"v|ubat|at|mit|bei|kl\.? ?30|"
-        r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$",
-        low[:at],
-    )
-    return match.start() if match is not None else at
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
@@ -214,6 +129,9 @@ def _is_whole(context: Context, row: Row, at: int) -> bool:
     """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
     than it holds."""
     above = context.rows[at - 1] if at else None
+    if at + 1 < len(context.rows) and _is_its_voltage(context, at, context.rows[at + 1]):
+        # No description goes on above a voltage.
+        return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
     if _ends_with_status(context, above.low) or (above.roles and above.kind in ("\t", "|", ";")):
@@ -250,12 +168,24 @@ def _marked(row: Row) -> bool:
 
 
 def _next(context: Context, at: int) -> Row | None:
-    """The next line that is not blank, a rule, a module's part number, or a page's head or foot."""
+    """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
         if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
             continue
+        if _is_its_voltage(context, at, row):
+            continue
         return row
     return None
+
+
+def _is_its_voltage(context: Context, at: int, below: Row) -> bool:
+    """Whether a voltage below a row may be that of the module it names: it stands further right, says so, or stands
+    in a text with headings before."""
+    if not supplyrow.below_a_name(below.low):
+        return False
+    deeper = below.line.indent > context.rows[at].line.indent
+    before = context.headings_direct + context.headings_after_blank
+    return deeper or before > 0 or supplyrow.of_the_module(below.low)
 
 
 def _codes_alone(context: Context, row: Row) -> bool:

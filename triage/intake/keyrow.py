@@ -11,7 +11,8 @@ from triage.intake.characters import has_letter
 from triage.intake.coderow import add, module_for
 from triage.intake.context import Context
 from triage.intake.found import Found, in_code_cell
-from triage.intake.headings import Heading, name_in, open_heading
+from triage.intake.headings import open_heading
+from triage.intake.headname import Heading, name_in
 from triage.intake.heads import is_key, role_of
 from triage.intake.layouts import Row
 from triage.intake.near import digits_for_letters

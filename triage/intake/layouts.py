@@ -57,6 +57,12 @@ class Row:
     shape: tuple[str, int, bool] | None = None
     #: A count or a distance that was taken off the end of a line with codes.
     behind: str = ""
+    #: The names of modules with the voltages that were taken off behind them.
+    own_volts: tuple[tuple[str, float], ...] = ()
+    #: The number of codes that stood behind the name of its module.
+    counted: int | None = None
+    #: The time that stood before it is so much later than the one above that a module named again is in another scan.
+    later: bool = False
 
     def __post_init__(self) -> None:
         text = self.text

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import phases, states
+from triage.intake import phases, states, unknown
 from triage.intake.answers import answer_of_cell, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context
@@ -43,6 +43,9 @@ def read(context: Context, row: Row) -> bool:
     if len(said) != len(told):
         # "SAS   lost - no response to tester": between a listed name and silence, a word of what happened.
         last = spoken(small(parts[-1]))
+        if any(f"{parts[0]}, {part}" in row.text and unknown.is_short(part) for part in parts[1:-1]):
+            # "ABS, VDM: no response" tells of two.
+            return False
         silent = len(last) == 1 and last[0].answer == "silent" and not last[0].start and not last[0].doubtful
         if not silent or "clean" in said or not context.names.listed(name) or not _tell_nothing(context, parts[1:-1]):
             return False

@@ -15,6 +15,7 @@ from triage.intake.layouts import Row
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
 from triage.intake.remember import remembered
+from triage.intake.supplyrow import of_the_module
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -206,7 +207,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             module.volts is None or module.codes or module.answer is not None):
         # A second one right below "Alternator 14.4 V" is the vehicle's.
         if module.volts is None:
-            module.volts, module.volts_in_line = volt.value, row.line.indent <= context.heading_indent
+            module.volts = volt.value
+            module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
     else:
         to_snapshot(snapshot or builder.snapshot, volt)
 

@@ -15,6 +15,7 @@ from triage.intake import (
     markedrow,
     metarow,
     outside,
+    ownanswer,
     phases,
     plainecu,
     remarks,
@@ -25,7 +26,8 @@ from triage.intake import (
 from triage.intake.answers import answer_of_cell, is_list_head, named_answer, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
-from triage.intake.headings import LEADS_ON, Heading, counted, judge, name_in, open_heading, open_section, section
+from triage.intake.headings import LEADS_ON, judge, open_heading, open_section, section
+from triage.intake.headname import Heading, counted, name_in
 from triage.intake.heads import role_of
 from triage.intake.layouts import Row
 from triage.intake.names import LONGEST_NAME, tidy
@@ -61,7 +63,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if _names_none(context, row) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
+    if _names_none(context, row, at) or _leader(context, row) or _quick(context, row, at) or _two_cells(context, row):
         return
     if _legend(context, row):
         return
@@ -121,9 +123,11 @@ def _in_sentence(context: Context, row: Row, at: int) -> bool:
     return before[before.rfind(" ") + 1 :] in LEADS_ON and keyrow.split(row) is None
 
 
-def _names_none(context: Context, row: Row) -> bool:
-    """Rows that look like a name and are none: a phone's or a version's number, the engine's state alone, the rest of
-    a description in its own column."""
+def _names_none(context: Context, row: Row, at: int) -> bool:
+    """Rows that look like a name and are none: an answer of "the module", a phone's or a version's number, the
+    engine's state alone, the rest of a description in its own column."""
+    if ownanswer.read(context, row, at):
+        return True
     if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
         # What somebody wrote between the codes of a module names no other.
         context.refuse(row)

@@ -82,7 +82,7 @@ def _without_slips(found: Sequence[Line]) -> Sequence[Line]:
         line = found[at]
         slips = {place for place, sure in _slips(line.low) if sure or columns[place] < 2}
         if slips:
-            closed[at] = _with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
+            closed[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
     return _without_rare(closed, [at for at in gaps if "  " in closed[at].text.strip()])
 
 
@@ -98,7 +98,7 @@ def _without_rare(found: Sequence[Line], gaps: Sequence[int]) -> Sequence[Line]:
     for at in wide:
         line = found[at]
         slips = {match.end() for match in _WIDE_GAP.finditer(line.text) if starts[match.end()] < column}
-        closed[at] = _with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
+        closed[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
     return closed
 
 
@@ -160,10 +160,10 @@ def _closed(line: Line) -> Line:
         kept += range(done, (match.start() + match.end()) // 2)
         done = match.end()
     kept += range(done, len(line.text))
-    return _with_places(line, kept)
+    return with_places(line, kept)
 
 
-def _with_places(line: Line, kept: list[int]) -> Line:
+def with_places(line: Line, kept: list[int]) -> Line:
     """A line of which some characters are kept."""
     places = kept if line.offsets is None else [line.offsets[at] for at in kept]
     text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))

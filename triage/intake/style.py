@@ -15,7 +15,7 @@ from triage.intake import namelist, phases, pieces, states
 from triage.intake.behind import behind, may_name, wordy
 from triage.intake.characters import has_digit
 from triage.intake.heads import is_key, role_of
-from triage.intake.idents import alone, before_idents
+from triage.intake.idents import before_idents
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.names import Names, tidy
@@ -23,6 +23,7 @@ from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.phrases import words as wordlist
 from triage.intake.shapes import Shape, shape_of
+from triage.intake.supplyrow import stands_between
 from triage.intake.vocabulary import ANSWERS, STATES
 
 
@@ -117,7 +118,7 @@ def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
     above: Row | None = None
     under = False
     for row in rows:
-        if row.blank or row.kind == "rule" or (not row.finds.codes and alone(row.low)):
+        if row.blank or row.kind == "rule" or (not row.finds.codes and stands_between(row.low)):
             continue
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
@@ -133,7 +134,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     if len(group) != 1:
         return False
     at = next((at for at, row in enumerate(rows) if row is group[0]), 0)
-    above = next((row for row in reversed(rows[max(at - 2, 0) : at]) if not alone(row.low)), None)
+    above = next((row for row in reversed(rows[max(at - 2, 0) : at]) if not stands_between(row.low)), None)
     if above is None or above.blank or above.finds.codes or above.head or above.cells:
         return False
     if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or ANSWERS.find(above.low):
@@ -349,6 +350,9 @@ def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
         below = 0
         for other in rows[at + 1 : at + 30]:
             if other.finds.codes:
+                if shape_of(other)[2] and other.line.indent <= row.line.indent:
+                    # It names its module itself.
+                    break
                 below += 1
             elif not other.blank and other.line.indent <= row.line.indent:
                 break

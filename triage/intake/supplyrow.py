@@ -1,4 +1,4 @@
-"""Rows that speak of the supply and of nothing else, so that no word of theirs names a module.
+"""Rows that tell the supply, of the vehicle or of one module, and nothing else: no word of theirs names a module.
 
 >>> [alone(text) for text in ("on charger, 13.3 v at battery", "batterie a 13,71 v, mini 9,53 v", "abs 12.1 v")]
 [True, True, False]
@@ -8,7 +8,7 @@
 
 from __future__ import annotations
 
-from triage.intake import engine_state, outside, volts
+from triage.intake import engine_state, idents, outside, volts
 from triage.intake.characters import has_digit
 from triage.intake.patterns import lazily
 from triage.intake.phrases import word_set, words
@@ -37,6 +37,48 @@ _KEY_ON = lazily(
 )
 #: What a battery can do: "70 Ah 640 A".
 _RATING = lazily(r"[0-9]{1,4}(?:[.,][0-9])?\s?(?:ah?|cca|mca|amps?)(?![a-z])(?:\s?[(]?(?:en|sae|din)(?![a-z])[)]?)?")
+#: Whose voltage it is, in a line below the name of a module: "Spannung am Modul 11,4 V", "tension du calculateur".
+_OF_IT = word_set(
+    "module modul modulo unit control ecu its own steuergerat steuergerate gerat calculateur boitier centralita unidad "
+    "mando mesuree gemessen measured reading value wert valeur valor sur of"
+)
+_SAYS_IT = word_set(
+    "module modul modulo unit ecu own steuergerat gerat calculateur boitier centralita unidad modulspannung "
+    "steuergeratespannung"
+)
+
+
+@remembered
+def below_a_name(low: str) -> bool:
+    """Whether a line may stand between the name of a module and its codes: it tells the supply, or a voltage alone.
+
+    >>> [below_a_name(text) for text in ("module voltage 13.6 v", "spannung am modul: 11,4 v", "13.6 v", "abs 13.6 v")]
+    [True, True, True, False]
+    """
+    if len(low) > 80 or not has_digit(low):
+        return False
+    if alone(low):
+        return True
+    found = volts.find(mended(low))
+    if len(found) != 1 or found[0].of not in ("supply", "bare", "lowest"):
+        return False
+    spans = [(found[0].start, found[0].end), *(match.span() for match in LABEL.finditer(low))]
+    return all(
+        word in SMALL or word in _OF_IT or any(start <= first < end for start, end in spans)
+        for word, first, _ in words(low)
+    )
+
+
+@remembered
+def stands_between(low: str) -> bool:
+    """Whether a line may stand between a module's name and its codes: it holds part numbers, or a voltage, alone."""
+    return idents.alone(low) or below_a_name(low)
+
+
+@remembered
+def of_the_module(low: str) -> bool:
+    """Whether such a line says that the voltage is that of a module ("module voltage 13.6 V", "own supply 11.4 V")."""
+    return below_a_name(low) and any(word in _SAYS_IT for word, _, _ in words(low))
 
 
 @remembered

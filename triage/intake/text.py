@@ -11,14 +11,19 @@ from code_tables import Tables
 from triage.collector import collector_paused
 from triage.intake import (
     answerkeys,
+    belowline,
+    besidename,
     breaks,
     codefirst,
     coderow,
+    corrections,
+    countbehind,
     counted,
     dates,
     fields,
     finish,
     heavylist,
+    idents,
     keyrow,
     logs,
     matrix,
@@ -135,6 +140,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     all_rows = ticks.told(answerkeys.written_out(all_rows, names.listed), lambda name: names.score(name) >= 60.0)
+    all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
+    all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside
@@ -161,6 +168,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.flat = _flat(all_rows)
     context.hanging = _hanging(all_rows)
     context.plain_ecu = plainecu.is_engine(all_rows, names)
+    context.own_volts = belowline.places(all_rows)
     context.legend = _legend(all_rows, context.translated)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
@@ -225,6 +233,8 @@ def _hanging(all_rows: list[Row]) -> bool:
 def _row(context: Context, row: Row, at: int) -> None:
     """One row, by its kind."""
     context.at = at
+    if row.later and not context.builder.snapshot.empty:
+        context.builder.may_restart = True
     if row.blank:
         context.blanks += 1
         context.parted = True
@@ -245,8 +255,13 @@ def _row(context: Context, row: Row, at: int) -> None:
         matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:
         _coded(context, row)
-    else:
+        corrections.note(context, row)
+    elif at not in context.own_volts or not belowline.read(context, row, at):
         plainrow.read(context, row, at)
+    if row.own_volts:
+        besidename.place(context, row)
+    if row.counted is not None:
+        countbehind.place(context, row)
     if context.builder.module is not known or row.finds.codes:
         context.parted = False
         if context.held:

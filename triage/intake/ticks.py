@@ -62,7 +62,7 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         else:
             continue
         low = small(text)
-        found[at] = Row(row.line, text, row.start + begin, low, find(text, low))
+        found[at] = Row(row.line, text, row.start + begin, low, find(text, low), later=row.later)
     return found
 
 

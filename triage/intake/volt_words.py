@@ -20,7 +20,7 @@ _WORDS = (
     r"(?: voltage| volts?)?|(?:system|vehicle|line|module|charging|rest(?:ing)?|static|open circuit|terminal|"
     r"main|ecu|"
     r"ignition|idle) voltage|ocv|voltages?|volts?|"
-    r"(?:bord|bordnetz|versorgungs|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
+    r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
     r"minimale?[ ]?batterie)spannung|bordnetz|versorgung|spannung|spg|"
     r"tension(?: (?:de (?:la )?)?(?:batterie|bateria|bord|reseau|red|alimentacion)| d'alimentation| aux bornes)?|"
     r"alimentation|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"

@@ -148,6 +148,7 @@ class Links:
     target_active: Ints  # N x K: 1 the target holds a fault of its own, 0 it holds none, -1 not readable
     lost: Floats         # N: chance that the module reported lost is dead or cut off, 0 where it answers
     proven: Bools        # N: it is silent at good supply, so the report is true while that lasts
+    unexplained: Floats  # N: share of its silence that a low supply does not account for, 1 at good supply
     silent: Floats       # M: chance that a silent module is dead or cut off
     supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
     supply_peers: Ints   # S x K: modules that answered in this snapshot

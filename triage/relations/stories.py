@@ -74,12 +74,12 @@ def _silent(
     column = answers.column[module]
     first, last = int(book.first_module[session]), int(book.first_module[session + 1])
     peers = int((book.state[first:last, column] == ANSWERS).sum())
-    good = _supply_trust(book, line, tables, session, column) == "good"
+    fed = fed_share(book, line, tables, session, column)
     scatter = _scatter(reports, module, first, last, answers)
     # No module has more partners than so many; the others report it only by the scatter of a burst.
     partners = tables.rate("silence.noticed") * min(1.0, MOST_PARTNERS / max(peers, 1))
     noticed = min(0.95, partners + scatter - partners * scatter)
-    weight = math.log10(tables.rate("silence.prior" if good else "silence.prior_low"))
+    weight = math.log10(between(tables.rate("silence.prior_low"), tables.rate("silence.prior"), fed))
     by_design = book.module_facts[module].awake not in WITH_KEY and module not in answers.missed
     weight += _silence(book, line, tables, session, module, column, by_design=by_design)
     weight += len(reporters) * math.log10(noticed / scatter)
@@ -91,10 +91,19 @@ def _silent(
                  min(10.0 * weight, tables.rate("silence.most")))
 
 
-def _supply_trust(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> str:
-    """How far a silence in this snapshot can be trusted: "good", "low" or "unknown" supply."""
+def fed_share(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> float | None:
+    """How far the supply in this snapshot speaks for a module that should have answered: 0 where a sound one may well
+    stay silent, 1 at good supply, None where nobody read it."""
     volts = float(book.volts[session, column] / line.scale[session])
-    return "unknown" if math.isnan(volts) else "good" if volts >= tables.rate("supply.good") else "low"
+    if math.isnan(volts):
+        return None
+    least, good = tables.rate("silence.starved"), tables.rate("supply.good")
+    return min(1.0, max(0.0, (volts - least) / (good - least)))
+
+
+def between(low: float, good: float, fed: float | None) -> float:
+    """A figure between that at low (or unknown) supply and that at good supply, in proportion of logarithms."""
+    return low if fed is None else low ** (1.0 - fed) * good ** fed
 
 
 def _silence(
@@ -105,14 +114,16 @@ def _silence(
     Silence in the last snapshot counts in full, earlier silence in part (one supply, one reason); an earlier answer
     speaks against a dead module, unless the supply is good now and it fell silent since.
     """
-    good = _supply_trust(book, line, tables, session, last) == "good"
+    good = fed_share(book, line, tables, session, last) == 1.0
     weight = 0.0
     asked = book.state[module] != NOT_ASKED
     if by_design:
         # Silent without READY it only sleeps.
         asked &= (book.state[module] == ANSWERS) | (book.engine_on[session] == 1.0)
     for column in np.flatnonzero(asked).tolist():
-        usual = tables.rate(f"silence.{_supply_trust(book, line, tables, session, column)}")
+        fed = fed_share(book, line, tables, session, column)
+        usual = tables.rate("silence.unknown") if fed is None else between(
+            tables.rate("silence.low"), tables.rate("silence.good"), fed)
         if book.state[module, column] == SILENT:
             weight += math.log10(1.0 / usual) * (1.0 if column == last else 0.5)
         elif not good:

@@ -23,7 +23,7 @@ from triage.model.casebook import (
 )
 from triage.relations.answers import last_answers
 from triage.relations.readings import read_against_codes
-from triage.relations.stories import stories
+from triage.relations.stories import between, fed_share, stories
 from triage.relations.supply_events import supply_events
 from triage.units import to_probability
 
@@ -51,7 +51,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     holders, peers = supply_codes(book)
     link = Links(
         relation=relation, target=target, target_state=state, target_active=active, lost=np.zeros(book.faults),
-        proven=np.zeros(book.faults, dtype=bool),
+        proven=np.zeros(book.faults, dtype=bool), unexplained=np.ones(book.faults),
         silent=np.zeros(len(book.module_name)), supply_codes=holders, supply_peers=peers,
         events=supply_events(book, line, holders, peers, tables),
     )
@@ -66,6 +66,7 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
     answers = last_answers(book, good, missed_while_silent(book, link))
     quiet = np.array(answers.state, dtype=np.int64) == SILENT
     proven = np.zeros(len(book.module_name), dtype=bool)
+    unexplained = np.full(len(book.module_name), tables.rate("lost.silent_low"))
     for session in sorted(set(book.module_session[quiet].tolist())):
         told = stories(book, line, link, tables, session, topology, answers)
         link.stories[session] = told
@@ -73,6 +74,9 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
             for module in story.modules:
                 link.silent[module] = to_probability(story.decibans)
                 column = answers.column[module]
+                if story.reporters:
+                    unexplained[module] = between(
+                        tables.rate("lost.silent_low"), 1.0, fed_share(book, line, tables, session, column))
                 if story.reporters and good[session, column]:
                     # Silent while its supply is good and partners miss it: the reports are true.
                     least = "lost.silent_hard" if len(story.reporters) > 1 else "lost.silent_lone"
@@ -81,6 +85,7 @@ def _tell_stories(book: Casebook, line: Timeline, link: Links, tables: Tables, t
     lost = (link.relation == LOST) & (link.target >= 0)
     link.lost[lost] = link.silent[link.target[lost]]
     link.proven[lost] = proven[link.target[lost]]
+    link.unexplained[lost] = np.where(link.proven[lost], 1.0, unexplained[link.target[lost]])
 
 
 def missed_while_silent(book: Casebook, link: Links) -> set[int]:

@@ -1,0 +1,59 @@
+"""Answers that speak of "the control unit" below the name of a module, and of none by name.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import printed
+
+SILENT = [
+    "No response from control unit",
+    "no communication with the module",
+    "Control unit does not respond",
+    "unable to communicate with ECU",
+    "keine Kommunikation mit Steuergerät möglich",
+    "Steuergerät antwortet nicht",
+    "aucune réponse du boîtier",
+    "pas de communication avec le calculateur",
+    "no hay comunicación con la unidad de control",
+    "la centralita no responde",
+    "No reply from this unit, tried twice",
+    "No response from the module. Checked the fuse.",
+]
+CLEAN = [
+    "No codes in control unit",
+    "no faults stored in module",
+    "keine Fehler im Steuergerät gespeichert",
+    "pas de défaut mémorisé dans ce calculateur",
+    "sin averías en la unidad",
+]
+
+
+@pytest.mark.parametrize(
+    ("wording", "answer"), [*((text, "silent") for text in SILENT), *((text, "clean") for text in CLEAN)]
+)
+def test_an_answer_of_the_module_is_of_the_heading_above(wording: str, answer: str) -> None:
+    assert printed(f"Airbag\n  {wording}\nClimate\n  P0562 stored\n") == f"Airbag: {answer}; Climate: P0562"
+    assert printed(f"ECM\nP0300\n\nAirbag\n{wording}\n\nClimate\nno codes\n") == (
+        f"ECM: P0300; Airbag: {answer}; Climate: clean"
+    )
+
+
+OTHERS = [
+    ("ECM\n  P0300\nNo response from control unit\n  ABS\n  SRS\n", "ECM: P0300; ABS: silent; SRS: silent"),
+    ("ECM: P0300\nNo response from module:\nABS\nSRS\n", "ECM: P0300; ABS: silent; SRS: silent"),
+    ("ECM\nP0300\n\nNo response from module\nABS\n", "ECM: P0300; ABS: silent"),
+    ("Airbag\n  U0140\n  No communication with module\nClimate\n  P0562\n", "Airbag: U0140; Climate: P0562"),
+    ("Airbag\n  No response from ABS\nClimate\n  P0562\n", "ABS: silent; Climate: P0562"),
+    (
+        "| Module | Result |\n|---|---|\n| Airbag | No response from control unit |\n| Climate | P0562 stored |\n",
+        "Airbag: silent; Climate: P0562",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), OTHERS)
+def test_such_an_answer_elsewhere(text: str, read: str) -> None:
+    assert printed(text) == read
