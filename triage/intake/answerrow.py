@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import re
 
-from triage.intake import metarow, namelist, phases, prose, unknown, voltplaces, volts
+from triage.intake import markedrow, metarow, namelist, phases, prose, unknown, voltplaces, volts
 from triage.intake.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.clauses import beside_names
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import list_in
 from triage.intake.headname import name_in
@@ -50,8 +51,10 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
+        markedrow.not_understood(context, row)
         return True
-    if (len(hits) > 1 or _ENDS.search(row.low)) and prose.answers(context, row):
+    several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
+    if several and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
     named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
@@ -65,7 +68,10 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     hit = hits[0]
     before = tidy(row.text[: hit.start])
     if not context.names.listed(before):
-        before = tidy(without_links(row.text[: hit.start]))
+        bare = tidy(without_links(row.text[: hit.start]))
+        # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
+        kept = before and _separated(row, before) and context.names.score(bare) < 60.0 and before.endswith(bare)
+        before = before if kept and bare else bare
     after = tidy(without_links(row.text[hits[-1].end :]))
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:
@@ -79,6 +85,9 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if before and after and set(small(before).split()) <= _MODULES:
         # "Modules without codes: radio, navigation"
         before = ""
+    if after and not before and set(small(after).split()) <= _MODULES:
+        # "No response from these modules:"
+        after = ""
     if not before and not after:
         return _unnamed(context, row, at, hit.answer)
     # "SKIM dead, no comms": what is told twice is in no doubt.
@@ -156,7 +165,8 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
-    if names_below and below is not None and (below.line.indent > row.line.indent or above):
+    deeper = below.line.indent - row.line.indent if below is not None else 0
+    if names_below and (deeper > 0 or (above and not deeper)):
         # "Not answering" over names that stand further right, or below codes that name their modules themselves.
         context.list_of = answer  # type: ignore[assignment]
         context.list_item = None

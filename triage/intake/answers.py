@@ -13,11 +13,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from triage.intake.answeraround import A_DEED, NOTHING, tried, undone
+from triage.intake.answerslips import without_slips
+from triage.intake.answerwords import BESIDE_IT, IT, LEADING
 from triage.intake.near import small
 from triage.intake.patterns import lazily
-from triage.intake.phrases import covered, phrase_set, word_set, words
+from triage.intake.phrases import WORD, covered, phrase_set, word_set, words
 from triage.intake.remember import remembered
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
+from triage.intake.wholeanswer import meaning, names_codes
 
 #: Wordings that mean something else in many other places.
 DOUBTFUL = phrase_set("""
@@ -105,9 +109,9 @@ _BATTERY = lazily(
     r"baterias?|tanks?|reservoir|deposito)(?:\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|completely|"
     r"totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
 )
-#: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
-_NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch"])
+_NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
+_COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
 _OBJECT_ENDS = word_set(
     "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
@@ -118,25 +122,12 @@ _OPENS = ("", ".", ";", "!", "|")
 _KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
 
 
-#: One module, whichever it is. Several of them head a list of names.
-_IT = word_set(
-    "module unit ecu controller node system computer device station it one addressee "
-    "steuergerat modul gerat einheit steuereinheit teilnehmer calculateur boitier unite boitiers "
-    "centralita unidad modulo sistema equipo"
-)
-#: What may stand beside it and the answer.
-_BESIDE = word_set(
-    "a an the this that its of from by with in on at to for and was were is has have had been be control command any "
-    "so far yet now here could can established possible received found stored present "
-    "der die das dem den des diesem dieses diese dieser ein eine einem einer vom von zum zur mit im in ins am auf ist "
-    "war wurde werden moglich vorhanden gespeichert abgelegt hinterlegt erhalten hergestellt aufgebaut "
-    "le la les l un une du de d dans avec ce cet cette au est etait possible memorise memorises enregistre enregistres "
-    "tried twice times after attempts attempt tries retries versuche versuchen nach mal essais tentatives apres "
-    "intentos tras veces presents recu recue trouve trouves etablie commande "
-    "el los las uno del con en esta este esa ese se ha sido posible almacenado almacenados almacenada almacenadas "
-    "memorizado memorizados memorizada memorizadas recibida encontrado encontrados encontrada encontradas mando "
-    "presente presentes establecida"
-)
+#: What stands between a name and what is said of it, and a code, which no name has in it.
+_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)-+(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
+_CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
+_LONGEST_NAME, _MOST_MARKS = 50, 4
+_LONGEST_LINE = 160
+_AROUND = " \t.,;:()[]*-\"'!>\u2022"
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,17 +143,23 @@ class Spoken:
 @lru_cache(maxsize=8192)
 def answer_of_cell(low: str, loose: bool = False) -> str | None:
     """The answer that the whole of a cell states. ``loose``: a column made for answers, where yes and no count too."""
-    bare = low.strip(" \t.,;:()[]*-\"'!>\u2022")
+    bare = low.strip(_AROUND)
     if not bare or len(bare) > 90:
         return None
+    bare = without_slips(bare)
     if loose and bare in _NO:
         return "silent" if bare not in ("none", "0", "x") else "clean"
     if loose and bare in _YES:
         return "clean"
     hits = ANSWERS.find(bare)
     if hits and covered(bare, hits, ANSWER_FILLER):
-        return hits[0].meaning if not any(hit.meaning == "silent" for hit in hits) else "silent"
-    return answer_of_it(low) if hits else None
+        if any(hit.meaning == "silent" for hit in hits):
+            return "silent"
+        return None if any(undone(bare, hit) for hit in hits) else hits[0].meaning
+    if _COUNT.search(bare):
+        # "Not responding: 2" counts the modules of the scan.
+        return None
+    return meaning(bare) or (answer_of_it(low) if hits else None)
 
 
 @remembered
@@ -180,8 +177,8 @@ def answer_of_it(low: str) -> str | None:
     if not hits or len({hit.answer for hit in hits}) > 1:
         return None
     rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
-    known = all(word in _IT or word in _BESIDE or word.isdigit() for word in rest)
-    return hits[0].answer if known and not _IT.isdisjoint(rest) else None
+    known = all(word in IT or word in BESIDE_IT or word.isdigit() for word in rest)
+    return hits[0].answer if known and not IT.isdisjoint(rest) else None
 
 
 def reply_of(low: str) -> str | None:
@@ -201,15 +198,83 @@ def spoken(low: str) -> tuple[Spoken, ...]:
     """The answers in running text, from left to right. Linear in its length."""
     if len(low) > 4000:
         return ()
+    low = without_slips(low)
+    hits = _wordings(low)
+    return _as_a_whole(low, hits) if len(low) <= _LONGEST_LINE else hits
+
+
+def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
+    """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
+    if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
+        return hits
+    begin = len(low) - len(low.lstrip())
+    for start in (begin, *(start for _, start in _behind_names(low))):
+        if hits and hits[0].end <= start:
+            # "ABS: ok  BCM: no response": what holds an answer is no name.
+            break
+        answer = meaning(low[start:].strip(_AROUND))
+        if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
+            continue
+        if names_codes(low[start:]):
+            return (Spoken(answer, start, len(low.rstrip(" .)]")), answer == "clean"),)
+    colon = low.find(":", 0, _LONGEST_NAME)
+    answer = meaning(low[begin:colon].strip(_AROUND)) if colon > 0 and not hits else None
+    if answer is not None and names_codes(low[:colon]):
+        # "Modules with no handshake: ABS, SRS"
+        return (Spoken(answer, begin, colon, True),)
+    return hits
+
+
+def _says_all(low: str, hit: Spoken) -> bool:
+    """Whether a wording ends its line, and begins it or stands behind a colon."""
+    return not low[hit.end :].strip(" .)]") and low[: hit.start].rstrip()[-1:] in ("", ":", "=")
+
+
+def named_answer(low: str) -> tuple[int, str] | None:
+    """Where the name ends in a line of a name, a mark and an answer, and the answer.
+
+    >>> named_answer("abs: session refused (3x)"), named_answer("abs: lamp on"), named_answer("u0121 - no signal")
+    ((3, 'silent'), None, None)
+    """
+    for end, start in _behind_names(low):
+        answer = answer_of_cell(low[start:])
+        if answer is not None:
+            return end, answer
+    return None
+
+
+def _behind_names(low: str) -> list[tuple[int, int]]:
+    """Where the name of a line may end, and what is said of it begin: at each of its first marks."""
+    if not low[:1].isalnum():
+        return []
+    found: list[tuple[int, int]] = []
+    for match in _MARK.finditer(low, 1, _LONGEST_NAME + 80):
+        end, start = match.span()
+        if end > _LONGEST_NAME or len(found) == _MOST_MARKS or _CODED.search(low, 0, end):
+            break
+        if end > 1 and start < len(low):
+            found.append((end, start))
+    return found
+
+
+def _wordings(low: str) -> tuple[Spoken, ...]:
+    """The answers in running text by their wordings."""
     return tuple(
-        Spoken(hit.meaning, hit.start, hit.end, hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS)
+        Spoken(
+            "silent" if tried(low, hit) else hit.meaning,
+            hit.start,
+            hit.end,
+            hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
+        )
         for hit in ANSWERS.find(low)
-        if not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        if not undone(low, hit)
+        and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
             hit.phrase.endswith(_ON_THE_SCAN)
             and not _CAME_UP.isdisjoint(hit.phrase.split())
             and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start])
         )
+        and not (hit.phrase in _NO_SUCH and not _CLAUSE_ENDS.match(low, hit.end))
         and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
         and (
             hit.phrase != "clear"
@@ -217,8 +282,13 @@ def spoken(low: str) -> tuple[Spoken, ...]:
             or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
         )
         and (
-            hit.phrase not in _NOTHING
-            or (hit.start > 1 and not low[: hit.start].isspace() and _CLAUSE_ENDS.match(low, hit.end))
+            hit.phrase not in NOTHING
+            or (
+                not tried(low, hit, A_DEED)
+                and hit.start > 1
+                and not low[: hit.start].isspace()
+                and _CLAUSE_ENDS.match(low, hit.end)
+            )
         )
     )
 

@@ -69,7 +69,7 @@ _UNACCENTED = {
     for code in range(0xC0, 0x250)
     for base in [unicodedata.normalize("NFD", chr(code))]
     if base[0].isascii()
-} | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I"}
+} | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I", 0x141: "L", 0x142: "l"}
 _BLANKS = (" ", "\t")
 #: ASCII that is not shown, or shown as a space.
 _UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")

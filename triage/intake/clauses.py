@@ -11,7 +11,7 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from triage.intake import engine_state, leads, misspelt, phases, states, unknown
+from triage.intake import engine_state, leads, likewise, misspelt, phases, states, unknown
 from triage.intake.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.context import Context
 from triage.intake.found import Found
@@ -92,6 +92,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
     codes = row.finds.codes
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
+    said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
     names = unknown.joined(row, names, said) if said and names else names
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
@@ -121,6 +122,12 @@ def _cut(context: Context, row: Row) -> list[Clause]:
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
     return clauses
+
+
+def beside_names(context: Context, row: Row, said: Sequence[Spoken]) -> list[Spoken]:
+    """The answers of a row that only the name beside them makes one."""
+    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    return likewise.told(row.low, names, said, [code.start for code in row.finds.codes])
 
 
 def _of_a_code(row: Row, hit: Spoken) -> bool:

@@ -18,6 +18,7 @@ from triage.intake.context import Context
 from triage.intake.headings import LISTS, status_of_head
 from triage.intake.layouts import Row
 from triage.intake.patterns import lazily
+from triage.intake.wholeanswer import meaning
 from triage.model.snapshot import StatusWord
 
 _PIECE = lazily(r"\s*[,;|\t]\s*|\s+[-/&]\s+|\s{2,}|\s(?:and|und|et|y)\s")
@@ -28,6 +29,9 @@ _SIGNS = lazily(r"n[oi]|keine|aucun|rien|sin |nada|pas de|0|[:=]\s*-|ning|nichts
 _OF_CODES = lazily(
     r"(?<![a-z])(?:codes?|dtcs?|faults?|\w*fehler\w*|defauts?|codigos?|averias?|fallos?|list\w{0,3})(?![a-z])"
 )
+#: Of codes that are no longer present: where there are none, the module may well hold others.
+_OLD = lazily(r"histor|(?<![a-z])(?:past|old|previous|alte?|fruhere?|anciens?|passes?|antiguos?|anteriores)(?![a-z])")
+_MEMORY = lazily(r"memor|speicher|memoire")
 _LONGEST = 100
 _SURE: frozenset[StatusWord] = frozenset(("confirmed", "stored", "current"))
 
@@ -50,6 +54,9 @@ def _of_piece(low: str, translated: bool) -> StatusWord | None:
     """The list that a piece of a line tells to be empty."""
     before = _BEFORE.match(low)
     if before is not None:
+        if _MEMORY.search(low):
+            # "No fault memory": that the module has none?
+            return None
         status, listed = status_of_head(low[before.end() :], translated)
         return status if listed else None
     value = _VALUE.search(low)
@@ -59,7 +66,8 @@ def _of_piece(low: str, translated: bool) -> StatusWord | None:
 def read(context: Context, row: Row) -> bool:
     """A line of empty lists: of the module above, or of the scan; whether it was one."""
     lists = told(row.low, context.translated)
-    if not lists:
+    if not lists or (_BEFORE.match(row.low) and meaning(row.low.strip(" .!")) == "clean"):
+        # "No stored or pending codes" is an answer.
         return False
     if context.open_code is not None and not _OF_CODES.search(row.low):
         # Below a code "confirmed: 0" may be a flag of that.
@@ -75,7 +83,7 @@ def read(context: Context, row: Row) -> bool:
     context.open_code = context.open_row = None
     if context.section_of_module:
         context.section, context.section_of_module = None, False
-    if not module.codes and not _SURE.isdisjoint(lists):
+    if not module.codes and not _SURE.isdisjoint(lists) and not _OLD.search(row.low):
         context.builder.answer(module, "clean")
     return True
 

@@ -63,7 +63,7 @@ _REACH = 8
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
 _CANDIDATE = re.compile(
     r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
-    r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OI][0-9A-FOIa-f]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
+    r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
@@ -220,7 +220,7 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
             return _with_tail(text, low, start, end, (upper + clean).upper(), None, end, True)
         likely = not spaced and near.may_be_slip(letter, body) and near.stands_alone(text, start, end)
         return _two_ways(text, start, end, (upper + clean).upper()) if likely else None
-    if spaced and clean != body and (digits < 2 or letter.islower()):
+    if spaced and _is_loose(letter, body, clean, digits) and not near.stands_as_code(text, low, start, end):
         return None
     if tail is not None and not set(tail) <= _HEX:
         fixed = near.digits_for_letters(tail)
@@ -231,6 +231,12 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         return None
     code = (upper + clean).upper()
     return _with_tail(text, low, start, end, code, tail and tail.upper(), start + 1 + len(body), slip)
+
+
+def _is_loose(letter: str, body: str, clean: str, digits: int) -> bool:
+    """Whether a letter and a number apart from each other are no code but in the place of one: the number is written as
+    nobody would but by a slip ("u o1oo", "P o562")."""
+    return clean != body and (digits < 2 or letter.islower() or any(c in "oil" for c in body))
 
 
 def _with_tail(

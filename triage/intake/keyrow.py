@@ -19,6 +19,7 @@ from triage.intake.near import digits_for_letters
 from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values
 from triage.intake.remember import remembered
+from triage.intake.wholeanswer import names_codes
 from triage.model import codes as model_codes
 
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
@@ -298,9 +299,10 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     answer = reply_of(low)
     if module is None or answer is None or not context.under_heading:
         return False
-    # "Communication: OK" tells that the module answers; "Answer: OK", and no code below it, what it answered.
+    # That it answered is one thing ("Communication: OK"), what it said another ("answers, no codes", "Answer: OK").
     told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
-    if answer != "clean" or (told and (_WHAT_IT_SAID.match(row.low) or not spoken(low)[0].doubtful)):
+    said = names_codes(low) or _WHAT_IT_SAID.match(row.low) or not any(hit.doubtful for hit in spoken(low)[:1])
+    if answer != "clean" or (told and said):
         context.builder.answer(module, answer)
     return True
 

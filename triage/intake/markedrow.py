@@ -19,6 +19,7 @@ from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.rows import TITLE
 from triage.intake.vocabulary import ANSWERS, STATES
+from triage.intake.wholeanswer import names_codes
 
 #: Marks between a name and what is said of it; arrows stand in no other place.
 _ARROW = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*")
@@ -73,12 +74,16 @@ def not_understood(context: Context, row: Row) -> bool:
     if len(row.text) > _LONGEST or (row.cells is not None and row.roles):
         return False
     arrow = not _ARROWS.isdisjoint(row.text)
-    if not arrow and ": " not in row.text:
+    if not arrow and ": " not in row.text and " -" not in row.text:
         return False
     match = _ARROW.search(row.text, 1) if arrow else None
     mark = ">" if match is not None else ":"
-    match = match or re.search(r":\s+", row.text)
-    if match is None or not row.text[match.end() :].strip() or not _usual(context, mark):
+    match = match or re.search(r":\s+|\s-+\s", row.text)
+    if match is None or not row.text[match.end() :].strip():
+        return False
+    # What speaks of codes or of contact is said of the module, whatever it says.
+    spoken_of = names_codes(row.low[match.end() :])
+    if not spoken_of and ((mark == ":" and match[0][0] != ":") or not _usual(context, mark)):
         return False
     name = context.names.bare(tidy(row.text[: match.start()]))
     if not _is_name(context, name) or not (mark == ">" or context.names.score(name) >= 90.0):

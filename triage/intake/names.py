@@ -64,7 +64,7 @@ _ADDRESS_BEFORE = re.compile(
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
-_PARTS = re.compile(r"\s-+\s|[;!?]\s")
+_PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -181,6 +181,8 @@ class Names:
             while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
                 # "B2482 active - steering angle": one ends there, and another begins.
                 size -= 1
+            if size > 1 and _SPACED_CODE.match(low, parts[at + size - 1][1]):
+                size -= 1
             if size > 1 and _says_i(parts, at + size - 1):
                 size -= 1
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
@@ -199,7 +201,7 @@ class Names:
                 ):
                     if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
                         break
-                    if _DECIMAL.match(low, parts[last][2]):
+                    if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
                         break
                     last += 1
                     sure = True
@@ -234,6 +236,8 @@ class Names:
         return 0
 
 
+#: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.
+_SPACED_CODE = re.compile(r"[pcb][ ._-]{1,3}[0-3oil][0-9a-foil]{3}(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)"): they number nothing.
 _DECIMAL = re.compile(r"[.,][0-9]")
 #: What somebody says he did: "in the radio I found" is no radio number one.

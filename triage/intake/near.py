@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import Protocol, TypeVar
 
+from triage.intake import states
 from triage.intake.characters import has_digit
 from triage.intake.characters import low as small
 from triage.intake.patterns import lazily
@@ -25,6 +26,7 @@ __all__ = [
     "part_of_a_number",
     "small",
     "stands_alone",
+    "stands_as_code",
 ]
 
 #: The digit that a letter most likely stands for. G, ? and * could be several.
@@ -70,6 +72,10 @@ _MENTION = lazily(
     r"any\s+"
     r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$"
 )
+#: Before a code: another one and "and", or an abbreviation in capitals.
+_BEHIND = re.compile(r"[0-9A-Fa-fOo]{4} (?:and|und|et|y|e)$|(?<![^\W_])[A-Z]{2,6}$")
+#: Behind a code in a list.
+_AND_MORE = re.compile(r"(?:and|und|et|y|e|in|im|dans|en)\s")
 _NUMBERING = re.compile(r"(?<![a-z])no\.\s*$")
 _GONE = re.compile(
     r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|"
@@ -249,6 +255,31 @@ def stands_alone(text: str, start: int, end: int) -> bool:
     )
     last = not after or after[0] in "|;,:-)(/\t" or text[end : end + 2].isspace()
     return first or last or (start <= 60 and len(before.split()) <= 4)
+
+
+def stands_as_code(text: str, low: str, start: int, end: int) -> bool:
+    """Whether the place is one of a code alone: first in its line, its list or behind its mark, and last there or
+    before another code, a status or a failure type; behind a word, only before a status.
+
+    >>> [stands_as_code(text, text, 5, 11) for text in ("abs: p o562 stored", "in a b l325 area", "srs, b l325")]
+    [True, False, True]
+    """
+    before, after = text[max(0, start - 60) : start].rstrip(), low[end : end + 40].lstrip()
+    first = (
+        not before.strip("-*\u2022>#.0123456789)( ")
+        or before[-1] in "|;,:=>-\t*\u2022(/&+"
+        or _BEHIND.search(before) is not None
+    )
+    if _told(low, end):
+        return True
+    if not first:
+        return False
+    return not after or after[0] in "|;,:)(/-[\t&+" or low[end : end + 2].isspace() or bool(_AND_MORE.match(after))
+
+
+def _told(low: str, end: int) -> bool:
+    """Whether a status stands right behind a place."""
+    return states.leading(low, end) > end + 1
 
 
 def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[SpotT]]:

@@ -27,7 +27,7 @@ from triage.intake import (
     voltplaces,
     volts,
 )
-from triage.intake.answers import answer_of_cell, is_list_head, spoken
+from triage.intake.answers import answer_of_cell, is_list_head, named_answer, spoken
 from triage.intake.characters import has_letter
 from triage.intake.context import Context, stated_count
 from triage.intake.headings import LEADS_ON, followed, judge, open_heading, open_section, section
@@ -45,7 +45,6 @@ _LEGEND = lazily(
     r"possible)(?![a-z])"
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
-_PAIR = lazily(r"([a-z0-9][^:=|\t]{1,48}?)\s*(?::|=|\s-|\s\s|\t|\|)\s*([a-z0-9][a-z0-9 .,']{1,40})")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
@@ -145,7 +144,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             context.open_code = context.open_row = None
     elif context.plain_ecu and plainecu.answered(context, row):
         return True
-    elif happenings.is_aside(row.low) or idents.alone(row.low):
+    elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
         context.facts.take(row.text, row.low)
@@ -200,7 +199,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)
         return True
-    if row.low.endswith(" clear") and context.names.score(tidy(row.text[:-6])) >= 90.0:
+    cleared = row.low.endswith(" clear") and not row.low.endswith((" not clear", " no clear"))
+    if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
@@ -288,11 +288,8 @@ def _two_cells(context: Context, row: Row) -> bool:
 @lru_cache(maxsize=8192)
 def _named_answer(text: str, low: str) -> tuple[str, str] | None:
     """A name and an answer with a mark between them: "ABS: no response"."""
-    match = _PAIR.fullmatch(low)
-    if match is None:
-        return None
-    answer = answer_of_cell(low[match.start(2) :])
-    return (text[: match.end(1)], answer) if answer is not None else None
+    found = named_answer(low)
+    return (text[: found[0]], found[1]) if found is not None else None
 
 
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:

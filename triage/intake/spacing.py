@@ -14,6 +14,7 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 
+from triage.intake import near
 from triage.intake.characters import Line
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, word_set
@@ -40,6 +41,8 @@ _NEGATION = lazily(
     r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|plus|non|pas|ya no|no)  (?=(?:present|active?|actif|activ[oa]|"
     r"current|failing|vorhanden|aktiv|confirm|yet|presen|bestatigt|aktuell|actuel|actual)[a-z]*(?![a-z]))"
 )
+#: Two spaces behind the letter of a code.
+_CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
 _TRIPLE_GAP = lazily(r"(?<=\S)(?:\s*\t\s*|\s{3,})(?=\S)")
 _CODE = lazily(r"(?<![0-9A-Za-z])(?:[PCBU][0-3O][0-9A-FO]{3}(?![0-9A-Za-z]{3})|spn\s?:?\s?[0-9])", re.IGNORECASE)
 _SENTENCE = lazily(r"[a-z)][.!?](?=\s|$)")
@@ -117,6 +120,11 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
         if at - match.start() == 2 and (inside or any(hit.start < at < hit.end for hit in said)):
             found[at] = inside
     found |= {match.end(): True for match in _NEGATION.finditer(low)}
+    found |= {
+        match.end(): True
+        for match in _CODE_GAP.finditer(low)
+        if near.stands_as_code(low, low, match.start(), match.end() + 4)
+    }
     if _is_long_sentence(low):
         found |= {match.end(): True for match in _WIDE_GAP.finditer(low)}
     return tuple(found.items())

@@ -17,6 +17,7 @@ from typing import NamedTuple, cast
 
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, Hit, covered, word_set
+from triage.intake.remember import remembered
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
@@ -124,11 +125,11 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     first = _FIRST_WORD.match(low)
     if first is not None and first[1] not in STATES.starts and first[1] not in STATE_FILLER:
         # Every word of a status is one of its own or a filler.
-        return _misspelt(low, translated) if first.end() == len(low) else None
+        return _misspelt(low, translated)
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
         return _most_telling(hits, translated)
-    return _misspelt(low, translated) if not hits else None
+    return _misspelt(low, translated)
 
 
 def is_status(low: str) -> bool:
@@ -138,16 +139,38 @@ def is_status(low: str) -> bool:
 
 
 def _misspelt(low: str, translated: bool) -> StatusWord | None:
-    """A single long word that is one letter away from a status."""
-    if not (6 <= len(low) <= 16 and low.isalpha()):
+    """The status of a text with one long word in it that is a letter or two away from a status, and no other but words
+    of statuses and those that stand beside them: "comfirmed", "not presnet", "permanant dtc"."""
+    found = WORD.findall(low)
+    if not 0 < len(found) <= _MOST_WORDS:
         return None
+    strange = [word for word in found if word not in STATE_FILLER and word not in _STATE_WORDS]
+    if len(strange) != 1 or not (6 <= len(strange[0]) <= 16 and strange[0].isalpha()):
+        return None
+    meant = _meant(strange[0])
+    if meant is None or (len(found) > 1 and meant == "presente" and not translated):
+        # "Presence fault" is an English description.
+        return None
+    if len(found) == 1:
+        return _status(_LONG_STATES_MEANING[meant], translated) if low == strange[0] else None
+    mended = low.replace(strange[0], meant, 1)
+    hits = STATES.find(mended)
+    return _most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
+
+
+@remembered
+def _meant(word: str) -> str | None:
+    """The status that a long word is a letter or two away from."""
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
 
-    best = process.extractOne(low, _LONG_STATES, scorer=OSA.distance, score_cutoff=1 if len(low) < 9 else 2)
-    return None if best is None else _status(_LONG_STATES_MEANING[best[0]], translated)
+    best = process.extractOne(word, _LONG_STATES, scorer=OSA.distance, score_cutoff=1 if len(word) < 9 else 2)
+    return None if best is None else best[0]
 
 
+#: No longer text is looked through for a slip.
+_MOST_WORDS = 4
+_STATE_WORDS = STATES.starts | STATES.ends
 _LONG_STATES_MEANING = {
     hit.phrase: hit.meaning
     for phrase in (

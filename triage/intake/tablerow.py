@@ -68,6 +68,9 @@ def read(context: Context, row: Row) -> None:
 def stands_alone(context: Context, row: Row) -> bool:
     """Whether a row under the heads of a module's codes is no part of that table: another module's name and answer."""
     cells = [cell for cell in row.cells or () if cell.text]
+    if row.kind == "gap" and len(cells) > 1 and not row.finds.codes and answer_of_cell(row.low) is not None:
+        # "No trouble  codes found": the gap is a slip.
+        return True
     if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
         return False
     name, said = cells

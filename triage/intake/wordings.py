@@ -218,6 +218,12 @@ _NOT_FITTED: tuple[Slots, ...] = (
     ),
     ("keine | ohne", "ausstattung | sonderausstattung | einbau"),
     (
+        "car | vehicle | truck | van | this one | model | variant",
+        "has | have | does not have | doesn t have | hasn t got",
+        "none | no such module | no such unit | no such system | one | it | that | this",
+    ),
+    ("no such", "module | unit | ecu | system"),
+    (
         "nicht",
         "verbaut | vorhanden | eingebaut | ausgestattet | installiert",
         "im fahrzeug | in diesem fahrzeug | bei diesem fahrzeug",
@@ -293,8 +299,18 @@ _NOT_SCANNED: tuple[Slots, ...] = (
         "revisado | seleccionado | probado | analizado",
     ),
 )
+#: What says nothing of the kind, though it holds words that do.
+_NEITHER: tuple[Slots, ...] = (
+    (
+        "no | without | zero | 0",
+        "comm | comms | communication | communications | com | connection | response | link",
+        "error | errors | fault | faults | problem | problems | issue | issues | failures | timeouts | losses",
+    ),
+    ("no | without", "fault | dtc | error | code", "memory"),
+)
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {
+    "": _NEITHER,
     "silent": _SILENT,
     "clean": _CLEAN,
     "not fitted": _NOT_FITTED,

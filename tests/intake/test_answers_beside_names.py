@@ -1,0 +1,44 @@
+"""Answers that only the name before them makes one: "TCM clear", and modules that did what the one before did."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+RADIO, CLIMATE, ABS, TCM = "radio", "climate control", "anti-lock brakes", "transmission control"
+
+
+@pytest.mark.parametrize("text", [
+    "TCM clear. SRS no comm. ECM P0562 stored.",
+    "SRS no comm, TCM clear, ECM P0562 stored",
+    "ECM P0562 stored; SRS no comm; TCM is clear",
+    "ECM P0562 stored. TCM all clear and SRS no comm.",
+    "TCM clr. SRS no comm. ECM P0562 stored.",
+])
+def test_clear_behind_a_name_is_no_deed(text: str) -> None:
+    assert modules_of(text) == {TCM: ["clean"], "restraints": ["silent"], "engine control": ["P0562 stored"]}
+
+
+@pytest.mark.parametrize("text", [
+    "radio won't talk at all, HVAC neither",
+    "radio won't talk at all. Neither does the HVAC.",
+    "Radio no comms, same for the HVAC",
+    "Radio: no answer, HVAC likewise",
+    "The radio did not answer, nor did the HVAC",
+    "Radio antwortet nicht, Klimaanlage auch nicht",
+    "radio muet, HVAC non plus",
+    "la radio no responde, HVAC tampoco",
+])
+def test_a_module_did_as_the_one_before(text: str) -> None:
+    assert modules_of(text) == {RADIO: ["silent"], CLIMATE: ["silent"]}
+
+
+def test_a_clean_module_is_followed_by_another() -> None:
+    text = "ABS clean, TCM too, HVAC as well. ECM P0562"
+    assert modules_of(text) == {ABS: ["clean"], TCM: ["clean"], CLIMATE: ["clean"], "engine control": ["P0562"]}
+
+
+def test_a_deed_and_a_code_are_followed_by_nobody() -> None:
+    assert modules_of("ABS ok. After radio clear, P0562 in the ECM") == {ABS: ["clean"], "engine control": ["P0562"]}
+    assert modules_of("ABS has C0035, TCM too. Radio no answer") == {ABS: ["C0035"], RADIO: ["silent"]}

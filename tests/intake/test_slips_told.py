@@ -1,0 +1,76 @@
+"""Slips of the pen in codes and in statuses: read where a code or a status would stand, and nowhere else."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from tests.intake.reads import modules_of
+from triage.intake.read import read_text
+from triage.intake.states import of_cell
+
+ABS, ECM, SRS, BCM = "anti-lock brakes", "engine control", "restraints", "body control"
+CODES = [("U  0415", "U0415"), ("P o562", "P0562"), ("u o1oo", "U0100"), ("b l325", "B1325"), ("P O3O1", "P0301"),
+         ("p 0562", "P0562"), ("B I325", "B1325"), ("c oo35", "C0035")]
+
+
+@pytest.mark.parametrize(("written", "code"), CODES)
+@pytest.mark.parametrize("form", [
+    "ABS: {code} stored\nECM: no codes",
+    "ABS - {code} - stored\nECM - no codes",
+    "ABS\n  {code} stored\nECM\n  no codes",
+    "ABS\n  - {code} (stored)\nECM\n  no codes",
+    "| Module | Code | Status |\n|---|---|---|\n| ABS | {code} | stored |\n| ECM | | no codes |",
+    "ABS {code} stored, ECM no codes",
+])
+def test_a_code_with_a_slip_is_read_where_a_code_stands(written: str, code: str, form: str) -> None:
+    assert modules_of(form.format(code=written)) == {ABS: [f"{code} stored"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize(("written", "code"), CODES)
+def test_such_a_code_alone_in_its_line(written: str, code: str) -> None:
+    assert modules_of(f"ABS\n  {written}\nECM: {written}\n") == {ABS: [code], ECM: [code]}
+
+
+@pytest.mark.parametrize("text", [
+    "In a b l325 area there is a rack. ECM P0562", "The u o1oo thing was there. ECM P0562",
+    "ECM P0562\nparked in room b l325 behind the hall", "ECM: P0562 stored in a p o562 way",
+])
+def test_a_letter_and_a_number_in_a_sentence_are_no_code(text: str) -> None:
+    assert [entry.split()[0] for entry in modules_of(text)[ECM]] == ["P0562"]
+
+
+@pytest.mark.parametrize("text", [
+    "ABS C 0035 stored, ECM P 0100 pending, BCM B 1325 active",
+    "ABS C 0035 stored, ECM P 0100 pending, BCM B  1325 active",
+    "ABS c oo35 stored; ECM P o100 pending; BCM b l325 active",
+])
+def test_the_letter_of_a_spaced_code_numbers_no_module(text: str) -> None:
+    assert modules_of(text) == {ABS: ["C0035 stored"], ECM: ["P0100 pending"], BCM: ["B1325 current"]}
+
+
+def test_a_letter_still_tells_modules_apart() -> None:
+    assert modules_of("Door module B: B 1325 stored\nDoor module C: no codes").values() != {}
+    printed = [scan.printed for scan in read_text("BCM B: B 1325 stored", load()).snapshots[0].modules]
+    assert printed == ["BCM B"]
+
+
+@pytest.mark.parametrize(("written", "status"), [
+    ("permanant DTC", "permanent"), ("Comfirmed DTC", "confirmed"), ("penidng code", "pending"),
+    ("curent fault", "current"), ("not presnet", "stored"), ("sotred fault", "stored"), ("fault memorised", "stored"),
+])
+@pytest.mark.parametrize("form", [
+    "ECM\n  C0035 {status}",
+    "ECM: C0035 - {status}",
+    "<table><tr><th>Module</th><th>Code</th><th>Status</th></tr><tr><td>ECM</td><td>C0035</td><td>{status}</td></tr>"
+    "</table>",
+    "| Module | Code | Status |\n|---|---|---|\n| ECM | C0035 | {status} |",
+    "Module: ECM\nCode: C0035\nStatus: {status}",
+])
+def test_a_status_with_a_slip_beside_words_of_a_status(written: str, status: str, form: str) -> None:
+    assert modules_of(form.format(status=written)) == {ECM: [f"C0035 {status}"]}
+
+
+@pytest.mark.parametrize("text", ["presence fault", "current sensor", "storage fault", "passenger code"])
+def test_a_description_is_no_status_with_a_slip(text: str) -> None:
+    assert of_cell(text) is None
