@@ -101,6 +101,9 @@ BESIDE_A_LISTED_ONE = [
     ("Le VDM et le hayon sont sans défaut. ABS C0035.\n", "VDM: clean; hayon: clean; ABS: C0035"),
     ("ABS, VDM: no response\nECM: P0562\n", "ABS: silent; VDM: silent; ECM: P0562"),
     ("VDM -> Pass\nABS -> C0035\n", "VDM: clean; ABS: C0035"),
+    ("In the cluster I found U0140. From the VDM I get P242F and P0563.\n", "cluster: U0140; VDM: P242F P0563"),
+    ("ABS has C0035. Then the VDM gave me P0563.\n", "ABS: C0035; VDM: P0563"),
+    ("ABS has C0035. This morning I found P0301 in the ECM.\n", "ABS: C0035; ECM: P0301"),
     ("ABS and MIL are ok, radio has B1000.\n", "ABS: clean; radio: B1000"),
 ]
 

@@ -40,13 +40,15 @@ _SAYS = lazily(
     r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
     r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
+    r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|"
     r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
     r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
     r"muestra|muestran|presenta|con|stores|"
     r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
-    r"only|just|now|stored|still|also|den|die|le|"
+    r"only|just|now|stored|still|also|me|us|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
+_FOUND = lazily(r"\s(?:i|we)\s")
 #: Who says it, before the verb.
 _WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
 _COMMS = lazily(
@@ -187,6 +189,11 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     start = row.text.find(printed, clause.start)
     if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
         return None
+    if says is not None and _FOUND.match(says[0]) and context.names.score(printed) < 60.0:
+        # "In the workshop I found P0301", "Yesterday we found": only what is written as a name is one.
+        opens = start == clause.start + len(text) - len(text.lstrip(" .,;"))
+        if not any(word.isupper() or (word[0].isupper() and not opens) for word in printed.split()):
+            return None
     if context.names.score(printed) < 60.0 and (
         clause.names or says is None or phases.find(small(printed)) is not None
     ):
