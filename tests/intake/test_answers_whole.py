@@ -146,7 +146,7 @@ def test_nothing_after_a_try_is_silence() -> None:
 
 @pytest.mark.parametrize("said", [
     "no codes could be read", "no code reader", "not ok", "not good", "no good", "not clean", "not error free",
-    "memory not empty", "unit not ok", "no DTC response", "not without faults",
+    "memory not empty", "unit not ok", "no DTC response", "not without faults", "n.i.O.", "nicht i.O.",
 ])
 def test_what_is_denied_is_not_clean(said: str) -> None:
     assert answer_of_cell(low(said)) != "clean"

@@ -211,3 +211,17 @@ UNREAD = [
 @pytest.mark.parametrize(("text", "read"), UNREAD)
 def test_part_numbers_that_nobody_could_read_are_no_part_of_a_name(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+AFTER_A_SMALL_WORD = [
+    ("ECM\n P0300 misfire, confirmed, lamp on\nABS\n C0040 sensor, confirmed\n", "ECM: P0300; ABS: C0040"),
+    ("Engine Control\n P0300-00 Misfire  Confirmed, lamp on\nAirbag\n No response\n",
+     "Engine Control: P0300-00; Airbag: silent"),
+    # Behind a word that no line ends with, a description goes on.
+    ("ECM\n  U0121 no message received from the\nABS\n  C0035 stored\n", "ECM: U0121 C0035"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), AFTER_A_SMALL_WORD)
+def test_a_listed_name_at_the_place_of_a_heading_is_one(text: str, read: str) -> None:
+    assert printed(text) == read

@@ -18,6 +18,8 @@ def supplies(text: str) -> Volts:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
+        # What a charger was set to give is no reading.
+        ("Charger set to 13.8 V. Supply during scan 13.5 V.\nECM: P0300 confirmed", [(13.5, None)]),
         # Behind each scan, after a blank line.
         ("Before clear\nECM P0562\n\nBattery 11.9 V\n\nAfter clear\nECM no codes\n\nBattery 12.8 V",
          [(11.9, None), (12.8, None)]),

@@ -14,7 +14,11 @@ _TRIED = lazily(
     r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
     r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
 )
-_DENIED = lazily(r"(?<![a-z])(?:not|no|never|n'?t|nicht|kein|keine|pas|non) (?:any |all |quite |yet |really )?$")
+#: The last is of "n.i.O.": not in order.
+_DENIED = lazily(
+    r"(?<![a-z])(?:not|no|never|n'?t|nicht|kein|keine|pas|non) (?:any |all |quite |yet |really )?$|"
+    r"(?<![a-z0-9])n\s?\.\s?$"
+)
 _UNREAD = lazily(
     r" (?:could|can|konnten?|peu(?:ven)?t|response|repl(?:y|ies)|answer|reader|data|due to (?:no|lost|lack)|"
     r"because (?:no|it|of no)|wegen|weil)(?![a-z])"

@@ -223,18 +223,21 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""
-    if ends in LEADS_ON or (wrapped and ends in _GOES_ON):
+    if ends in LEADS_ON:
+        return True
+    below = _next(context, at)
+    inset = row.line.indent <= context.heading_indent < above.line.indent
+    if inset and below is not None and below.line.indent > row.line.indent and (
+        # "P0300 misfire, lamp on": a listed name at the place of a heading, with codes or an answer below it, is one.
+        (score >= 90.0 and (answer_of_cell(below.low) is not None or bool(below.finds.codes)))
+        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
+    ):
+        return False
+    if wrapped and ends in _GOES_ON:
         return True
     if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
         return True
     if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
-        return False
-    below = _next(context, at)
-    inset = row.line.indent <= context.heading_indent < above.line.indent
-    if inset and below is not None and below.line.indent > row.line.indent and (
-        (score >= 90.0 and answer_of_cell(below.low) is not None)
-        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
-    ):
         return False
     if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:
         return True

@@ -40,6 +40,8 @@ _FEWEST = 5
 #: Letters and signs that look like the number or the mark of a list: "(c) - current", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z][)]|[*#])\s*(?:-\s*)?$")
 _SIGNS = frozenset("*#?!")
+#: Without one of these between a letter and its meaning, or around the letter, no line explains any.
+_MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
 
 IsName = Callable[[str], bool]
@@ -119,6 +121,13 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
 
 def _entries(row: Row, is_name: IsName) -> list[_Entry]:
     """The letters that a line explains; none where it holds anything else."""
+    if not _MARKS.isdisjoint(row.line.text):
+        return _told(row, is_name)
+    return []
+
+
+def _told(row: Row, is_name: IsName) -> list[_Entry]:
+    """The letters of a line in which a mark stands that a legend needs."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
     begin = bullet.start() if bullet is not None else row.start
     text, low = row.line.text[begin : row.start] + row.text, row.line.low[begin : row.start] + row.low

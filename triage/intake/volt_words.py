@@ -126,6 +126,10 @@ DEMANDED = lazily(
     r"(?<![a-z])(?:must|should|shall|may|can|could|to|let|ensure|darf|soll\w*|muss|kann|doit|devrait|peut|debe|deberia|"
     r"puede)(?![a-z])"
 )
+#: What a charger was set to give is no reading: "charger set to 13.8 V".
+SET_TO = lazily(
+    r"(?<![a-z])(?:set|adjusted|dialled in|eingestellt|gestellt|regle|ajustado|puesto) (?:to|at|auf|a|sur|en)\s*$"
+)
 OTHER_AFTER = re.compile(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
 #: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".
 _THING = (

@@ -46,6 +46,7 @@ from triage.intake.volt_words import (
     OTHER_UNIT,
     RATED,
     RATED_BEFORE,
+    SET_TO,
     SIGNS,
     START_AFTER,
     START_BEFORE,
@@ -296,7 +297,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, "other", False)
     if NEVER_BELOW.search(own) and not DEMANDED.search(own):
         return Volt(start, end, value, "lowest", True)
-    if OTHER.search(own) or OTHER_AFTER.match(low, end):
+    if OTHER.search(own) or OTHER_AFTER.match(low, end) or SET_TO.search(own):
         return Volt(start, end, value, "other", label)
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
