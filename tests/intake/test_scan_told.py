@@ -71,3 +71,34 @@ def test_the_date_of_a_scan_is_found(text: str, at: str) -> None:
 def test_a_plan_for_another_scan_starts_none() -> None:
     text = "ABS\nC0035 active\nWill scan again after road test\nC0036 active"
     assert len(read_text(text, load()).snapshots) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 March, 10.2 V\nSRS: no answer\nECM: P0300 current\n4 March, 12.6 V\nSRS: no codes\nECM: no codes",
+        "09:10 10.2 V\nSRS: no answer\nECM: P0300 current\n10:45 12.6 V\nSRS: no codes\nECM: no codes",
+        "Vorher 10,2 V\nSRS: keine Antwort\nECM: P0300 aktiv\nNachher 12,6 V\nSRS: kein Fehler\nECM: kein Fehler",
+    ],
+)
+def test_modules_that_come_again_behind_another_voltage_are_of_another_scan(text: str) -> None:
+    one, two = read_text(text, load()).snapshots
+    assert (one.volts, two.volts) == (10.2, 12.6)
+    assert [(scan.responds, [code.code for code in scan.codes]) for scan in one.modules] == [
+        (False, []),
+        (True, ["P0300"]),
+    ]
+    assert [(scan.responds, scan.codes) for scan in two.modules] == [(True, []), (True, [])]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        # A voltage behind each line, and one that no module comes again behind.
+        "ECM: P0562\nVoltage 11.2 V\nABS: C0035\nVoltage 11.4 V\nECM: P0301\nVoltage 12 V",
+        "Battery 11.2 V\nECM: P0562\nABS: ok\nBattery after 12.1 V\nSRS: ok",
+    ],
+)
+def test_another_voltage_alone_begins_no_scan(text: str) -> None:
+    (scan,) = read_text(text, load()).snapshots
+    assert scan.volts == 11.2

@@ -59,6 +59,10 @@ def is_freeze_head(low: str) -> bool:
     return _FREEZE.search(low) is not None
 
 
+#: So many modules stand between the supply of one scan and that of the next.
+_FEWEST_BETWEEN = 2
+
+
 @remembered
 def is_live_head(low: str) -> bool:
     """Whether the line heads a list of live readings."""
@@ -138,7 +142,21 @@ def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.
         # "Charger on, cleared, 14.2 V": what is said behind is of the scan to come.
         first = min(deed.start for deed in deeds)
         return (bool(found) or said.any()) and all(volt.start > first for volt in found)
-    return False
+    return _is_another_supply(context, found)
+
+
+def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
+    """Whether a row gives the vehicle another voltage than the scan has, behind modules named since: "4 March, 12.6 V".
+
+    If these modules come again below it they do so in another scan.
+    """
+    snapshot = context.builder.snapshot
+    if context.under_heading or snapshot.volts is None:
+        return False
+    if not any(volt.of in ("supply", "bare") and volt.value != snapshot.volts for volt in found):
+        return False
+    last = context.volts_seen[-1][1].line.number if context.volts_seen else 0
+    return sum(module.line.number > last for module in snapshot.modules.values()) >= _FEWEST_BETWEEN
 
 
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:

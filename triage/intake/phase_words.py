@@ -134,7 +134,8 @@ ALONE = lazily(
     r"lecture|etat|codigos|averias|lectura|estado)\s)?"
     r"(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
     r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado))"
-    r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*)"
+    r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*|"
+    r"\s[0-9]{1,2}[.,][0-9]{1,3} ?v(?:olts?)?[\s.)]*)"
 )
 #: Each phase, parts of words of which a text has at least one wherever the phase is said, and the pattern. The parts
 #: are quick to look for; the long patterns take a while to compile and most texts need two of the four at most.
