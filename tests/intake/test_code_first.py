@@ -164,3 +164,9 @@ def test_a_makers_own_number_where_others_have_their_code_is_one(text: str) -> N
 def test_other_numbers_are_no_codes(line: str) -> None:
     found = modules_of(f"P0562 (ECM) - low\nU0100 (ECM) - lost\n{line}\nP0301 (ECM) - misfire")
     assert found == {"engine control": ["P0562", "U0100", "P0301"]}
+
+
+@pytest.mark.parametrize("gap", [" ", "  ", "   "])
+def test_the_module_may_stand_in_brackets_behind_the_text_whatever_the_gap(gap: str) -> None:
+    text = f"P0300{gap}misfire (ECM) confirmed\nB0100{gap}front sensor (SRS) confirmed"
+    assert modules_of(text) == {"engine control": ["P0300 confirmed"], "restraints": ["B0100 confirmed"]}

@@ -12,6 +12,11 @@ from triage.intake.characters import has_digit, has_letter
 from triage.intake.layouts import Row
 from triage.intake.linking import strip_links
 from triage.intake.near import small
+from triage.intake.patterns import lazily
+
+
+_DELIMITERS = frozenset("|;\t")
+_IN_BRACKETS = lazily(r"\([^()]{2,40}\)")
 
 
 def may_name(text: str) -> bool:
@@ -45,7 +50,10 @@ def _behind(row: Row) -> list[tuple[int, str]]:
             for cell in row.cells
             if cell.end > code.end
         ]
-        return [(start, text) for start, text in found if text.strip(" -:,;")]
+        filled = [(start, text) for start, text in found if text.strip(" -:,;")]
+        if len(filled) != 1 or not _IN_BRACKETS.search(filled[0][1]) or not _DELIMITERS.isdisjoint(row.text):
+            return filled
+        # "P0300  misfire (ECM) confirmed": the gap behind the code makes no table.
     tail = row.text[code.end :]
     for mark in (" / ", " - ", "; "):
         if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
