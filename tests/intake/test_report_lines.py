@@ -242,3 +242,20 @@ def test_a_result_that_is_fine_is_clean(said: str) -> None:
 @pytest.mark.parametrize("key", ["Response", "Antwort", "Réponse", "Respuesta", "Comm"])
 def test_no_reply_is_silence_whatever_the_word(key: str, said: str) -> None:
     assert modules_of(f"Unit: ABS\n{key}: {said}\n\nUnit: ECM\nCode: P0562")["anti-lock brakes"] == ["silent"]
+
+
+def test_codes_set_in_below_a_table_of_modules_are_of_the_module_above() -> None:
+    text = (
+        "No  Module     Result\n01  Engine     1 fault\n      P0562-16  Supply voltage low   stored\n"
+        "02  Gearbox    OK\n03  ABS        faulty (1)\n      C0020-11  Pump motor           current\n"
+        "04  SRS        no answer\n"
+    )
+    reading = read_text(text, load())
+    (scan,) = reading.snapshots
+    assert [(module.module, module.responds, [code.code for code in module.codes]) for module in scan.modules] == [
+        ("engine control", True, ["P0562"]),
+        ("transmission control", True, []),
+        ("anti-lock brakes", True, ["C0020"]),
+        ("restraints", False, []),
+    ]
+    assert not reading.notices

@@ -14,7 +14,6 @@ from triage.intake.linking import strip_links
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 
-
 _DELIMITERS = frozenset("|;\t")
 _IN_BRACKETS = lazily(r"\([^()]{2,40}\)")
 

@@ -16,6 +16,7 @@ from triage.intake.found import Found
 from triage.intake.layouts import Cell, Row
 from triage.intake.names import tidy
 from triage.intake.near import digits_for_letters, small
+from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.intake.tablecodes import EMPTY, NUMBER, codes_of, text_of
 from triage.model.snapshot import StatusWord
@@ -65,12 +66,26 @@ def read(context: Context, row: Row) -> None:
         context.open_code, context.open_row, context.tail = draft, row, ""
 
 
+#: A cell that counts the codes that follow in lines of their own.
+_COUNTED = lazily(
+    r"\s*([1-9][0-9]?)\s+(?:codes?|dtcs?|faults?|errors?|fehler|eintrage?|defauts?|averias?|fallos?|codigos?)\s*"
+)
+_FAULTY = lazily(
+    r"^\s*(?:faulty|faults?|codes?|fail(?:ed)?|not ok|fehlerhaft|n\.?i\.?o\.?|fehler|defectueux|defauts?|con fallos?|"
+    r"averias?)\s*[:(\[]?\s*([1-9][0-9]?)\s*[)\]]?\s*$"
+)
+
+
 def stands_alone(context: Context, row: Row) -> bool:
     """Whether a row under the heads of a module's codes is no part of that table: another module's name and answer."""
     cells = [cell for cell in row.cells or () if cell.text]
     if row.kind == "gap" and len(cells) > 1 and not row.finds.codes and answer_of_cell(row.low) is not None:
         # "No trouble  codes found": the gap is a slip.
         return True
+    roles = row.roles or ()
+    if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
+        # Below "01  Engine  2 faults", further right: a code where this table has none.
+        return row.finds.codes[0].start == 0 and row.line.indent > 0
     if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
         return False
     name, said = cells
@@ -196,6 +211,10 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
         return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
     said = next((cell for cell in told if cell.low.strip() not in EMPTY), None)
+    if said is not None and (count := _FAULTY.search(said.low) or _COUNTED.fullmatch(said.low)) is not None:
+        # "1 fault", "faulty (2)": the codes follow.
+        module.stated = (int(count[1]), row.line, row.start + said.start, row.start + said.end)
+        return
     if said is not None:
         module.unclear = True
         context.builder.notice(
