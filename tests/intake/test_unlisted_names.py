@@ -111,3 +111,10 @@ BESIDE_A_LISTED_ONE = [
 @pytest.mark.parametrize(("text", "read"), BESIDE_A_LISTED_ONE)
 def test_capital_letters_beside_a_listed_name_are_a_module(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+@pytest.mark.parametrize("mark", [": ", " - ", " -- "])
+def test_what_is_not_understood_of_a_module_is_told_behind_any_usual_mark(mark: str) -> None:
+    reading = read(f"ECM{mark}P0562\nABS{mark}whatever\nSRS{mark}ok\nBCM{mark}ok\n")
+    assert [scan.module for scan in reading.snapshots[0].modules] == ["engine control", "restraints", "body control"]
+    assert [notice.line for notice in reading.notices] == [2]

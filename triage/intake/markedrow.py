@@ -79,11 +79,12 @@ def not_understood(context: Context, row: Row) -> bool:
     match = _ARROW.search(row.text, 1) if arrow else None
     mark = ">" if match is not None else ":"
     match = match or re.search(r":\s+|\s-+\s", row.text)
+    mark = "-" if match is not None and mark == ":" and match[0][0] != ":" else mark
     if match is None or not row.text[match.end() :].strip():
         return False
     # What speaks of codes or of contact is said of the module, whatever it says.
     spoken_of = names_codes(row.low[match.end() :])
-    if not spoken_of and ((mark == ":" and match[0][0] != ":") or not _usual(context, mark)):
+    if not spoken_of and not _usual(context, mark):
         return False
     name = context.names.bare(tidy(row.text[: match.start()]))
     if not _is_name(context, name) or not (mark == ">" or context.names.score(name) >= 90.0):
@@ -106,7 +107,7 @@ def _is_name(context: Context, name: str) -> bool:
 def _usual(context: Context, mark: str) -> bool:
     """Whether other lines of the text put that mark behind a listed name and before a code or an answer."""
     if mark not in context.marked:
-        pattern = _ARROW if mark == ">" else re.compile(r":\s+")
+        pattern = _ARROW if mark == ">" else re.compile(r":\s+" if mark == ":" else r"\s-+\s")
         context.marked[mark] = sum(_is_told(context, other, pattern) for other in context.rows[:400])
     return context.marked[mark] >= (1 if mark == ">" else _FEWEST)
 
