@@ -15,6 +15,7 @@ from functools import lru_cache
 from triage.intake.characters import has_digit
 from triage.intake.patterns import lazily
 from triage.intake.phrases import phrase_set
+from triage.intake.slips import nearest
 
 ROLES: dict[str, frozenset[str]] = {
     "module": phrase_set("""
@@ -180,11 +181,8 @@ def role_of(low: str, exactly: bool = False) -> str | None:
             return _ROLE[counted]
     if exactly or len(bare) < 5 or has_digit(bare):
         return None
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    best = process.extractOne(bare, _LONG_NAMES, scorer=OSA.distance, score_cutoff=1 if len(bare) < 9 else 2)
-    return None if best is None else _LONG[best[0]]
+    best = nearest(bare, _LONG_NAMES, 1 if len(bare) < 9 else 2)
+    return None if best is None else _LONG[best]
 
 
 def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:

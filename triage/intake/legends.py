@@ -17,6 +17,7 @@ from triage.intake.answers import answer_of_cell
 from triage.intake.layouts import Row
 from triage.intake.near import small
 from triage.intake.patterns import lazily
+from triage.intake.slips import nearest
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
@@ -153,11 +154,7 @@ def _meant(word: str) -> str:
     """The status that a word with one slip in it is meant for, or the word itself."""
     if not (len(word) >= _FEWEST and word.isalpha()):
         return word
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    best = process.extractOne(word, _SHORT_STATES, scorer=OSA.distance, score_cutoff=1)
-    return word if best is None else best[0]
+    return nearest(word, _SHORT_STATES) or word
 
 
 def _used(rows: Sequence[Row]) -> set[str]:

@@ -22,6 +22,7 @@ from triage.intake.module_words import (
     tokens,
     words_of,
 )
+from triage.intake.slips import nearest
 
 Words = tuple[str, ...]
 
@@ -215,18 +216,15 @@ class Index:
 
     def _right_word(self, word: str) -> str:
         """One word that no alias has, put right."""
-        from rapidfuzz import process
-        from rapidfuzz.distance import OSA
-
-        near = process.extractOne(word, _RIGHT_WORDS, scorer=OSA.distance, score_cutoff=1)
+        near = nearest(word, _RIGHT_WORDS)
         if near is not None:
-            return near[0]
+            return near
         if len(word) > 5:
             # A plural's s is taken off each word, also where a slip only put it last ("keylses").
             for asked, listed in ((word, _VARIANTS), (f"{word}s", self._ending_in_s)):
-                like = process.extractOne(asked, listed, scorer=OSA.distance, score_cutoff=1)
-                if like is not None and _one_slip(asked, like[0]):
-                    return SPELLINGS.get(like[0], like[0])
+                like = nearest(asked, listed)
+                if like is not None and _one_slip(asked, like):
+                    return SPELLINGS.get(like, like)
         return self._right_compound(word)
 
     @cached_property

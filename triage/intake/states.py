@@ -18,6 +18,7 @@ from typing import NamedTuple, cast
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, Hit, covered, word_set
 from triage.intake.remember import remembered
+from triage.intake.slips import nearest
 from triage.intake.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
@@ -161,11 +162,7 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 @remembered
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    best = process.extractOne(word, _LONG_STATES, scorer=OSA.distance, score_cutoff=1 if len(word) < 9 else 2)
-    return None if best is None else best[0]
+    return nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
 
 
 #: No longer text is looked through for a slip.
@@ -265,12 +262,7 @@ def in_text(low: str, translated: bool = False) -> list[State]:
 def _of_contents(before: str) -> bool:
     """Whether what is stored is no fault, with a slip in the word: "system disabled, informaiton stored"."""
     word = (before[-20:].split() or [""])[-1]
-    if len(word) < 6 or not word.isalpha():
-        return False
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    return process.extractOne(word, _CONTENTS, scorer=OSA.distance, score_cutoff=1) is not None
+    return len(word) >= 6 and word.isalpha() and nearest(word, _CONTENTS) is not None
 
 
 def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]]:

@@ -22,6 +22,7 @@ from triage.intake import answerwords as kinds
 from triage.intake.patterns import lazily
 from triage.intake.phrases import WORD, covered
 from triage.intake.remember import remembered
+from triage.intake.slips import nearest
 from triage.intake.vocabulary import ANSWER_FILLER, ANSWERS
 
 #: Between the parts of an answer: "comms ok, no codes", "asleep (would not wake)", "timeout - no session".
@@ -89,11 +90,8 @@ def _mended(word: str) -> str | None:
     """The word of an answer that a word with one slip in it stands for: "sotred", "respnse"; None for any other."""
     if not _SHORTEST <= len(word) <= 16 or not word.isalpha():
         return None
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    best = process.extractOne(word, kinds.LONG, scorer=OSA.distance, score_cutoff=1)
-    return best[0] if best is not None and best[0][0] == word[0] else None
+    best = nearest(word, kinds.LONG)
+    return best if best is not None and best[0] == word[0] else None
 
 
 def names_codes(low: str) -> bool:
