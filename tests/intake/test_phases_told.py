@@ -77,3 +77,18 @@ def test_no_phase_is_said_without_one_of_its_signs(words: list[str]) -> None:
     text = " ".join(words)
     for phase, signs, pattern in phase_words.PHASES:
         assert signs.search(text) or not pattern.search(text), (phase, text)
+
+
+@pytest.mark.parametrize(
+    ("line", "done"),
+    [
+        ("gelöscht, Ladegerät dran, neu ausgelesen", True),
+        ("geloescht, Ladegeraet dran, neu ausgelesen", True),
+        ("effacé, relu", True),
+        ("borrado, leído de nuevo", True),
+        ("nicht geloescht", False),
+        ("non effacé", False),
+    ],
+)
+def test_a_clear_is_told_in_passing(line: str, done: bool) -> None:
+    assert any(deed.what == "cleared" for deed in phases.events(low(line))) is done

@@ -18,7 +18,9 @@ _OF_CODES = (
     r"(?:the |all |any |dtcs? |codes? |faults? |fault codes? |memory |i |we |a |have been |were |was |"
     r"being |having |first )*"
 )
-_LOESCH = r"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|geloscht|geloescht)"
+#: With the umlaut, or written out where a keyboard has none.
+GELOESCHT = r"geloe?scht"
+_LOESCH = rf"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|{GELOESCHT})"
 _LO_OF = r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |codes? |aller |allen |ersten |erstem )*"
 _EFF = r"(?:effac\w+|suppression)"
 _EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir )*"

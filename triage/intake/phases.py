@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.outside import outside_supply
 from triage.intake.patterns import lazily
-from triage.intake.phase_words import ALONE, BEFORE, BEHIND, PHASE_SIGNS, PHASES
+from triage.intake.phase_words import ALONE, BEFORE, BEHIND, GELOESCHT, PHASE_SIGNS, PHASES
 from triage.intake.remember import remembered
 from triage.model.session import What
 from triage.model.snapshot import Phase
@@ -106,12 +106,12 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
             r"cleared(?! (?:for|to)(?![a-z]))|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
-            r"wurden? |komplett )*geloscht|"
-            r"(?:alle )?fehler(?:speicher)? (?:alle |wurden? )*geloescht|geloscht|effacement (?:des )?(?:defauts|"
+            rf"wurden? |komplett )*{GELOESCHT}|"
+            rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$))|effacement (?:des )?(?:defauts|"
             r"codes)|"
             r"(?:defauts?|codes?) "
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
-            rf"alles geloscht|todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
+            rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
             rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
             rf"fallos)|se borraron){BEHIND}"
         ),
