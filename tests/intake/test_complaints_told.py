@@ -21,6 +21,11 @@ from triage.intake.read import read_text
         ("Auftrag 4711 - Lieferwagen - springt nicht an", "springt nicht an"),
         ("Dossier 12 / fourgon / ne démarre pas", "ne démarre pas"),
         ("Orden 33 - furgoneta - no arranca", "no arranca"),
+        ("Kurierwagen 2.0 Diesel, springt nicht an, stand 9 Tage mit Licht an", "springt nicht an"),
+        ("Delivery van 1,6 l diesel, no start", "no start"),
+        # In a line of its own nothing else can be meant.
+        ("Won't start.", "Won't start"),
+        ("springt nicht an", "springt nicht an"),
         # No head line, or nothing said to be wrong.
         ("Hi Sam, the yellow pickup is back", None),
         ("Ref 5512 // minibus, diesel // annual check", None),
@@ -42,3 +47,10 @@ def test_what_else_the_line_tells_is_read() -> None:
 def test_a_dead_module_stays_a_module() -> None:
     assert modules_of("ABS, dead\nECM P0562")["anti-lock brakes"] == ["silent"]
     assert modules_of("Job 12, ABS dead\nECM P0562")["anti-lock brakes"] == ["silent"]
+
+
+@pytest.mark.parametrize("line", ["Kurierwagen 2.0 Diesel, springt nicht an", "Delivery van diesel, no start"])
+def test_the_vehicle_may_be_told_with_its_engine(line: str) -> None:
+    vehicle = read_text(f"{line}\nECM P0562\n", load()).vehicle
+    assert vehicle is not None
+    assert (vehicle.label, vehicle.drive) == (line.split(" diesel")[0].split(" 2.0")[0], "diesel")

@@ -16,7 +16,7 @@ from triage.intake.patterns import lazily
 
 _THING = (
     r"(?:van|minivan|car|estate|truck|lorry|tractor|bus|minibus|coach|pick-?up|saloon|sedan|hatchback|suv|motorhome|"
-    r"camper|harvester|combine|excavator|digger|loader|forklift|kastenwagen|lieferwagen|transporter|kombi|wagen|auto|"
+    r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
     r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
     r"furgoneta|coche|excavadora|carretilla)"
 )
@@ -28,7 +28,12 @@ _HEAD = lazily(
     r"(?:hi|hello|hey|dear|(?:good )?(?:morning|afternoon|evening)|hallo|moin|guten (?:morgen|tag)|bonjour|salut|hola|"
     rf"buen[oa]s (?:dias|tardes))(?![a-z])|{_OF_VEHICLE})"
 )
-_VEHICLE = lazily(rf"(?:[a-z'-]+ ){{0,4}}{_THING}(?: (?:diesel|petrol|hybrid|electric))?")
+#: The engine behind it: "2.0 diesel", "1,6 l".
+ENGINE = (
+    r"(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?"
+    r"(?:\s(?:diesel|petrol|hybrid|electric|benziner?|essence|gasolina|tdi))?"
+)
+_VEHICLE = lazily(rf"(?:[a-z'-]+ ){{0,4}}{_THING}{ENGINE}")
 _AUX = r"(?:won'?t|will not|would not|wouldn'?t|does not|doesn'?t|did not|didn'?t|do not|don'?t|not|never|refuses to)"
 _LAMP = (
     r"(?:(?:all|many|several|both|some|warning|dash(?:board)?|engine|check engine|abs|airbag|battery|charge|mil|oil) )*"
@@ -48,6 +53,12 @@ _SAID = (
     r"(?:testigos?|luces) encendid[oa]s?)"
 )
 _PLAIN = re.compile(rf"(?<![a-z]){_SAID}(?![a-z])")
+#: Said of nothing but a vehicle, so that a line of its own needs no vehicle beside it.
+_ALONE = re.compile(
+    rf"\s*(?:(?:it|engine|vehicle|motor) )?(?:no[ -](?:crank|start)|{_AUX} (?:start|crank|turn over)|"
+    r"springt (?:schlecht |gar )?nicht(?: mehr)? an|startet nicht(?: mehr)?|(?:ne |n')?demarre (?:pas|plus)|no arranca)"
+    r"[\s.!]*"
+)
 #: A word that tells of a module as well: only on its own, or of the vehicle in the same breath.
 _DEAD = lazily(
     rf"(?:{_OF_VEHICLE}(?:is |was |ist |war |est |esta )?|(?:it'?s |is |was |he'?s |she'?s ))?"
@@ -63,12 +74,19 @@ _NO_COMPLAINT = lazily(
 _SIGNS = re.compile(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
                     r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
                     r"tourne")
-_PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|[,;|\u00b7]|[.!](?=\s|$))\s*")
+_PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
+
+
+def alone(low: str) -> bool:
+    """Whether a whole line in small letters says that the vehicle does not start."""
+    return len(low) <= 40 and _ALONE.fullmatch(low) is not None
 
 
 def told(text: str, low: str) -> str | None:
     """What a head line says is wrong; None where it says nothing of it, or is none. ``low``: the same in small
     letters."""
+    if alone(low):
+        return text.strip(" .!")
     if not 12 <= len(text) <= 160 or len(text) != len(low) or not _SIGNS.search(low):
         return None
     parts: list[tuple[int, int]] = []

@@ -68,7 +68,7 @@ _VEHICLE = re.compile(
     r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
     r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
     r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"
-    r"hatchback|suv|motorhome|camper(?: van)?|wagon|kastenwagen|lieferwagen|transporter|kombi|limousine|pkw|lkw|"
+    r"hatchback|suv|motorhome|camper(?: van)?|wagon|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|limousine|pkw|lkw|"
     r"wohnmobil|fourgon|fourgonnette|utilitaire|voiture|camion|camionnette|furgoneta|furgon|coche|turismo|"
     r"combine harvester|combine(?=,? (?:har|dead|flat|batt|jump|would|will|wont|no start|not start|dies|cranks))|"
     r"forage harvester|harvester|sprayer|baler|excavator|"
@@ -76,7 +76,7 @@ _VEHICLE = re.compile(
     r"traktor|schlepper|bagger|radlader|gabelstapler|stapler|omnibus|reisebus|linienbus|sattelzug|zugmaschine|tracteur|"
     r"moissonneuse(?:-batteuse)?|pelleteuse|pelle|tractopelle|chargeuse|autobus|autocar|car scolaire|poids lourd|"
     r"cosechadora|excavadora|retroexcavadora|cargadora|tractocamion|carretilla))"
-    r"(?=\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
+    rf"(?={complaints.ENGINE}\s*(?:[,.;(]|[-/]\s|$))(?! ?\.[0-9])"
 )
 _DRIVE = (
     ("hybrid", r"(?<![a-z])(?:hybrid|hybride|hibrid[oa]|phev|hev)(?![a-z])"),
@@ -126,6 +126,7 @@ class Facts:
         """Read one line: what kind of fact it was ("complaint", "label", "aside", "vin", ...), or None."""
         if len(text) > 1000 or not (
             ":" in text or "=" in text or "\t" in text or "  " in text or ".." in text or len(text) >= 17
+            or complaints.alone(low)
         ):
             return None
         kind = None
