@@ -228,3 +228,9 @@ def test_an_answer_set_off_in_the_second_of_two_cells_is_that_of_the_first(answe
 
 def test_a_key_in_the_first_of_two_cells_is_no_module() -> None:
     assert told("Gearbox | P0700 | stored\nResult | (no comms) |\n") == " | transmission control: P0700 stored"
+
+
+@pytest.mark.parametrize("number", ["[01] ", "01] ", "(01) ", "01) ", "01: "])
+def test_the_number_of_a_list_is_no_part_of_the_name_before_a_colon(number: str) -> None:
+    (scan,) = read_text(f"{number}Motor: P0087 statisch\n[03] Bremsen: antwortet nicht\n", load()).snapshots
+    assert [module.printed or module.module for module in scan.modules] == ["Motor", "Bremsen"]

@@ -59,7 +59,7 @@ _ADDRESS_BEFORE = re.compile(
     r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
     r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
-    r"(?:\s*[-:.)]{0,2}\s+|-)([^\W\d_].*)"
+    r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: A number or letter behind a name; letters that are words of a language left out.
