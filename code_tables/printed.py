@@ -23,7 +23,7 @@ _OF_SUPPLY = re.compile(
     r"power supply|terminal 30|kl\.? ?30|b\+|ignition)(?: supply| power| feed)? (?:voltage|volts?)|supply voltage|"
     r"under ?voltage|"
     r"overvoltage|over ?voltage|unterspannung|uberspannung|versorgungsspannung|bordnetzspannung|batteriespannung|"
-    r"klemme 30|tension (?:de )?(?:la )?batterie|tension d'?alimentation|sous-?tension|surtension|"
+    r"kl(?:emme)?\.? ?30(?![0-9])|tension (?:de )?(?:la )?batterie|tension d'?alimentation|sous-?tension|surtension|"
     r"tension (?:de )?(?:la )?bateria|tension de alimentacion|subtension|sobretension)(?![a-z])"
 )
 _LOW = re.compile(

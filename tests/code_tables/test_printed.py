@@ -14,6 +14,7 @@ from code_tables.printed import direction, with_text
     ("Unterspannung Klemme 30", "low"), ("tension d'alimentation insuffisante", "low"),
     ("tensi\u00f3n de la bater\u00eda demasiado baja", "low"), ("Battery voltage too high", "high"),
     ("\u00dcberspannung", "high"), ("Battery voltage", None), ("Reference voltage low", None),
+    ("Spannung Kl.30 unterschritten", "low"), ("Kl. 30: zu hoch", "high"), ("Spannung Kl. 15 unterschritten", None),
     ("Key battery voltage low", None), ("Battery cell 4 undervoltage", None), ("Washer fluid low", None)])
 def test_the_words_for_the_supply(text: str, said: str | None) -> None:
     assert direction(text) == said
