@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from made_sessions import DRIVEN, FLAT, HELD, RUNS, Json, code, job, tables, van
+from made_sessions import DRIVEN, FLAT, HELD, RUNS, Json, code, job, scan, snapshot, tables, van
 
 from triage.assess import Worked, assess
 from triage.explain.reasons import band, clean_bound
@@ -93,6 +93,17 @@ def test_a_silent_module_is_one_root_with_all_its_reports() -> None:
         ("instrument cluster", None), ("engine control", None), ("engine control", "87")}
     assert root.safety == "brakes"
     assert any("2 modules" in sentence for sentence in root.why)
+
+
+@pytest.mark.parametrize(("module", "text", "safety"), [
+    # The range of a maker's chassis code counts as brakes; the module that holds it knows better.
+    ("power steering", "C1B05", "steering"), ("anti-lock brakes", "C1B05", "brakes"), ("telematics", "C1B05", "brakes"),
+    # A code with a title says what it is about, wherever it stands.
+    ("power steering", "C0035", "brakes"),
+])
+def test_the_module_tells_the_safety_class_of_a_code_without_a_title(module: str, text: str, safety: str) -> None:
+    work = Worked([job(snapshot("before-clear", scan(module, text), **FLAT))], tables())
+    assert work.standings.dangers == [safety]
 
 
 def test_roots_stand_in_order_of_their_sums_and_the_count_closes() -> None:

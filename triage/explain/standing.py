@@ -119,7 +119,10 @@ def safety_names(book: Casebook, link: Links) -> list[str | None]:
     # The last place stands for "names no module".
     by_module = np.array([*(rank.get(facts.safety or "", none) for facts in book.module_facts), none])
     by_code = book.numbers(lambda facts: rank.get(facts.safety or "", none))
-    strictest = np.minimum(np.minimum(by_code, by_module[book.fault_module]), by_module[link.target])
+    here = by_module[book.fault_module]
+    # Of a code without a title the range alone tells the class: where the module has one, that says more.
+    told = np.where(book.flags(lambda facts: not facts.known) & (here < none), none, by_code)
+    strictest = np.minimum(np.minimum(told, here), by_module[link.target])
     return [(*STRICTEST, None)[place] for place in strictest.tolist()]
 
 
