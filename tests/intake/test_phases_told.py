@@ -92,3 +92,16 @@ def test_no_phase_is_said_without_one_of_its_signs(words: list[str]) -> None:
 )
 def test_a_clear_is_told_in_passing(line: str, done: bool) -> None:
     assert any(deed.what == "cleared" for deed in phases.events(low(line))) is done
+
+
+@pytest.mark.parametrize(
+    ("line", "done"),
+    [
+        ("batt swapped? NO", False), ("Battery replaced: no", False), ("codes cleared: no", False),
+        ("cleared? not yet", False),
+        ("Battery replaced? yes", True), ("Codes cleared: yes", True), ("Codes cleared: 12", True),
+        ("Battery replaced", True),
+    ],
+)
+def test_a_question_is_no_deed_nor_is_what_was_answered_with_no(line: str, done: bool) -> None:
+    assert bool(phases.events(low(line))) is done

@@ -194,6 +194,11 @@ _NOT = lazily(
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )
+#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
+_UNDONE = lazily(
+    r"\s?(?:\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
+    r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
+)
 _DEED_SIGNS = re.compile(
     r"ed(?![a-z])|eras|clear|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
     r"borra|fahrt|routier|contact|"
@@ -215,6 +220,8 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]
+        if _UNDONE.match(tail):
+            continue
         refused = _REFUSED.search(tail) is not None
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
