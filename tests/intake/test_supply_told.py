@@ -200,3 +200,11 @@ def test_a_voltage_beside_other_things(text: str, expected: tuple[float | None, 
     (snapshot,) = read_text(text, load()).snapshots
     assert len(snapshot.modules) == 2
     assert (snapshot.volts, snapshot.lowest_volts) == expected
+
+
+@pytest.mark.parametrize(("said", "nominal"), [("24 V", 24.0), ("24 V?", None), ("24v?? no - 12V", 12.0)])
+def test_a_nominal_voltage_somebody_asks_for_is_none(said: str, nominal: float | None) -> None:
+    reading = read_text(f"WO 22917  |  box van, {said}\nECM: P0562\n", load())
+    assert reading.vehicle is not None
+    assert (reading.vehicle.label, reading.vehicle.nominal_volts) == ("box van", nominal)
+    assert [scan.volts for scan in reading.snapshots] == [None]

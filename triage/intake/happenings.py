@@ -64,7 +64,7 @@ _COMPLAINT_LATER = re.compile(
 #: What a vehicle is called at the start of its own line, perhaps behind a job's number.
 _VEHICLE = re.compile(
     r"\s*(?:(?:job|(?:work |repair )?order|auftrag|ticket|ro|wo)\s?(?:no\.?|nr\.?|#)?\s?"
-    r"[0-9-]{1,12}(?:\s*[-,:./]\s*|\s+))?"
+    r"[0-9-]{1,12}(?:\s*[-,:./|]\s*|\s+))?"
     r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
     r"diesel|petrol|refrigerated|tipper|city|school|rental|crew|camper|old|new|blue|white|red|black|silver|grey|gray|green)\s){0,3}"
     r"(?:van|minivan|estate(?: car)?|car|truck|lorry|tractor|bus|minibus|coach|pick-?up(?: truck)?|saloon|sedan|"
@@ -102,7 +102,7 @@ _ASIDE_NUMBER = re.compile(
     r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}[a-z]{0,4}\s*"
 )
 _YEAR = lazily(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
-_NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
+_NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])(?!\s*\?)")
 
 
 @remembered

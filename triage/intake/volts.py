@@ -279,6 +279,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         # A column of readings: no word says anything.
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
+    if _may_be_nominal(number) and low[end : end + 2].lstrip()[:1] == "?":
+        # "24 V? no, 12 V"
+        return Volt(start, end, value, "other", False)
     if _may_be_nominal(number):
         first = max(0, start - 80)
         sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
