@@ -97,3 +97,14 @@ def test_a_count_of_codes_that_are_not_there_is_noted() -> None:
     reading = read_text("ECM: 2 - P0562\nABS: 1 - C0035\n", load())
     assert [module.printed for module in reading.snapshots[0].modules] == ["ECM", "ABS"]
     assert "the text says 2 codes, 1 code read" in reading.notices[0].message
+
+
+@pytest.mark.parametrize("said", ["{} faults", "{} flt", "{} Fehler", "{} defauts", "{} dtc"])
+@pytest.mark.parametrize("mark", [" / ", " - ", ", ", " | "])
+def test_the_count_between_a_name_and_its_codes_is_no_number_of_the_module(said: str, mark: str) -> None:
+    lines = (("Engine computer", said.format(2), "P0562 (hist), P2104 (act)"), ("Gearbox", "PASS"),
+             ("Air bag", said.format(1), "B0081-1A (act)"))
+    assert modules("\n".join(mark.join(line) for line in lines)) == [
+        ("engine control", True, ["P0562", "P2104"]), ("transmission control", True, []),
+        ("restraints", True, ["B0081"]),
+    ]

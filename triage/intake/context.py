@@ -14,6 +14,7 @@ from triage.intake.names import Names
 from triage.intake.pieces import Legend
 from triage.intake.remember import remembered
 from triage.intake.style import Style
+from triage.intake.wordings import CODES
 from triage.model.snapshot import ListRead, Phase, StatusWord
 
 #: What the next lines that are only names stand for, after a heading such as "No answer:".
@@ -129,11 +130,10 @@ class Context:
 
 
 COUNT = re.compile(
-    r"[\s,:;(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
+    r"[\s,:;/(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
     r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
     r"error|gespeicherte|codes?)\s+)*"
-    r"(codes?|dtcs?|faults?|errors?|fehlercodes?|fehler|eintrage|defauts?|codes? defauts?|codigos?|averias?|fallos?|"
-    r"errores)"
+    rf"({CODES})"
     r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|"
     r"logged|read))?(?![a-z])[\s)\]:.]*"
 )

@@ -29,10 +29,12 @@ from triage.intake.names import tidy
 from triage.intake.near import small
 from triage.intake.patterns import lazily
 from triage.intake.recut import is_as_pasted, without
+from triage.intake.wordings import CODES
 
 #: A number before the first code, with what parts it from the name and from the code.
 _BEFORE = lazily(
-    r"(\s?[:=]\s{0,3}|\s-{1,2}\s|\s?[(\[]\s?|\s{1,3})([0-9]{1,2})\s?x?\s?[)\]]?\s{0,3}(?:[:=>,;(\[-]{1,2}\s{0,3})?$"
+    rf"(\s?[:=]\s{{0,3}}|\s-{{1,2}}\s|\s?[(\[]\s?|\s/\s(?=[0-9]{{1,2}}\s?{CODES}\s/)|\s{{1,3}})([0-9]{{1,2}})\s?x?\s?[)\]]?"
+    rf"(?:{CODES}\s/\s|\s{{0,3}}(?:[:=>,;(\[-]{{1,2}}\s{{0,3}})?)$"
 )
 _ZERO = lazily(r"(.{2,40}?)\s(?:0|00)$")
 _REACH = 16
@@ -102,12 +104,12 @@ def _count(rows: Sequence[Row], at: int, is_name: IsName) -> _Count | None:
         codes += len(rows[below].finds.codes)
         below += 1
     sure = bool(match[1].strip())
-    firm = match[1].strip() in (":", "=", "(", "[")
+    firm = match[1].strip() in (":", "=", "(", "[", "/")
     listed = is_name(name)
     if not sure and not listed:
         return None
     # The mark that stays is the one before the number; with a bracket or nothing there, the one behind it.
-    kept = match.start(2) if match[1].strip() in (":", "=", "-", "--") else match.start()
+    kept = match.start(2) if match[1].strip() in (":", "=", "-", "--", "/") else match.start()
     behind = row.text[match.end(2) : first].strip(" x)]")
     end = first if kept == match.start(2) or not behind else match.end(2) + row.text[match.end(2) : first].index(behind)
     return _Count(at, name, kept, end, int(match[2]), codes, sure, firm, listed)

@@ -33,6 +33,7 @@ from typing import Protocol
 from triage.intake.module_index import CUTOFF, PARTS, Hit, Index, agreed
 from triage.intake.module_words import FILLERS, Instance, fold, outer_instances, plain, take_instance, tokens, unbuilt
 from triage.intake.patterns import lazily
+from triage.intake.wordings import CODES
 
 __all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
 
@@ -52,7 +53,7 @@ _LIST_NUMBER = lazily(
 _COUNT = lazily(
     r"\s*(?:\.{3,}|\u2026+|(?:\s\.){3,})\s*\d{1,3}\s*$"
     r"|[\s:\-–—(\[,]+\d{1,3}\s?(?:x\s)?(?:(?:stored|confirmed|active|pending|trouble|fault|current)\s)?"
-    r"(?:dtcs?|codes?|faults?|errors?|fehler|fehlercodes?|eintrage|codes? defauts?|defauts?|averias?|fallos?|codigos?)"
+    rf"{CODES}"
     r"(?:\s(?:stored|found|set|gespeichert|gefunden))?[)\]]?\s*:?\s*$")
 #: A number alone in brackets, a count as often as an instance.
 _IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})\s?[)\]]\s*:?\s*$")

@@ -19,6 +19,7 @@ from triage.intake.near import digits_for_letters, small
 from triage.intake.patterns import lazily
 from triage.intake.pieces import Details, stored_values, take, take_running
 from triage.intake.tablecodes import EMPTY, NUMBER, codes_of, text_of
+from triage.intake.wordings import CODES
 from triage.model.snapshot import StatusWord
 
 _HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
@@ -68,7 +69,7 @@ def read(context: Context, row: Row) -> None:
 
 #: A cell that counts the codes that follow in lines of their own.
 _COUNTED = lazily(
-    r"\s*([1-9][0-9]?)\s+(?:codes?|dtcs?|faults?|errors?|fehler|eintrage?|defauts?|averias?|fallos?|codigos?)\s*"
+    rf"\s*([1-9][0-9]?)\s+{CODES}\s*"
 )
 _FAULTY = lazily(
     r"^\s*(?:faulty|faults?|codes?|fail(?:ed)?|not ok|fehlerhaft|n\.?i\.?o\.?|fehler|defectueux|defauts?|con fallos?|"

@@ -7,6 +7,12 @@ from __future__ import annotations
 
 Slots = tuple[str, ...]
 
+#: What a count of codes is of, as a pattern: "2 faults", "3 flt", "4 Fehler".
+CODES = (
+    r"(?:codes? defauts?|fehlercodes?|codes?|dtcs?|faults?|flts?|errors?|errs?|fehler|eintrage?|defauts?|averias?|"
+    r"fallos?|codigos?|errores)"
+)
+
 _COULD_NOT = (
     "could not | couldn t | couldnt | cannot | can t | cant | can not | unable to | was unable to | were unable to | "
     "not able to | wasn t able to | was not able to | failed to | fails to | did not manage to | didn t manage to | "
