@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import told
+from tests.intake.reads import modules_of, told
 
 VIN = "XX1AB5H3R3LA57209"
 
@@ -44,3 +44,14 @@ def test_a_number_of_the_vehicle_takes_no_supply(line: str) -> None:
 )
 def test_what_stands_beside_it(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+@pytest.mark.parametrize("title", [f"Chassis no. {VIN}", "Chassis no. 1234", "Transmission: automatic", "Body"])
+def test_a_title_above_a_table_that_names_its_modules_heads_none_of_it(title: str) -> None:
+    table = (
+        "P1A0C | Passenger door module | PEND | Maker code, supply relay\n"
+        "C0561-62 | Glow plug control | stored | System disabled\n"
+        "P0420-11 | Steering column module | PEND | Catalyst efficiency below threshold\n"
+        "U0155-49 | ABS | stored | Lost communication with instrument panel cluster"
+    )
+    assert modules_of(f"{title}\n{table}") == modules_of(table)

@@ -24,6 +24,7 @@ from triage.intake.patterns import lazily
 from triage.intake.phrases import words as wordlist
 from triage.intake.shapes import Shape, shape_of
 from triage.intake.supplyrow import stands_between
+from triage.intake.vehiclenumbers import of_vehicle
 from triage.intake.vocabulary import ANSWERS, STATES
 
 
@@ -61,6 +62,10 @@ class Style:
     status_heads: bool = False
 
 
+#: So many modules in one column are more than what a description names by chance.
+_FEWEST_NAMED = 3
+
+
 def study(rows: Sequence[Row], names: Names) -> Style:
     """The style of a text."""
     style = Style()
@@ -74,8 +79,11 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.status_heads = _status_heads(rows)
     headed = _under_headings(rows, names)
     for shape, group in groups.items():
-        heading = not shape[2] and (headed.get(shape, 0.0) >= 0.5 or _one_below_words(rows, group, names))
-        style.places[shape] = HEADING if heading else _place(shape, group, names)
+        share, headings = headed.get(shape, (0.0, 0))
+        place = _place(shape, group, names)
+        under = share >= 0.5 and not (headings == 1 and _tell_themselves(group, place))
+        heading = not shape[2] and (under or _one_below_words(rows, group, names))
+        style.places[shape] = HEADING if heading else place
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     kinds = {hits[-1].meaning for row in told if (hits := STATES.find(row.low))}
@@ -112,20 +120,37 @@ def _are_described(group: Sequence[Row]) -> bool:
     return len(group) >= 3 and sum(len(wordlist(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
 
 
-def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, float]:
-    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone."""
+def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
+    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
+    number of such stretches."""
     starts: dict[Shape, list[bool]] = defaultdict(list)
+    headings: dict[Shape, int] = defaultdict(int)
     above: Row | None = None
     under = False
     for row in rows:
-        if row.blank or row.kind == "rule" or (not row.finds.codes and stands_between(row.low)):
+        if row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)):
             continue
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
                 under = not above.head and len(above.text) <= 80 and _is_name(above.text, names)
+                headings[shape_of(row)] += under
             starts[shape_of(row)].append(under)
         above = row
-    return {shape: sum(found) / len(found) for shape, found in starts.items()}
+    return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
+
+
+def _tell_themselves(group: Sequence[Row], place: Place) -> bool:
+    """Whether rows with cells name several modules themselves, so that one name above them all is but a title."""
+    if place.cell is None:
+        return False
+    told = {small(row.cells[place.cell].text) for row in group if row.cells and place.cell < len(row.cells)}
+    return len(told) >= _FEWEST_NAMED
+
+
+def _is_aside(low: str) -> bool:
+    """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
+    the vehicle ("Chassis no. 572092")."""
+    return stands_between(low) or of_vehicle(low) == "sure"
 
 
 def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) -> bool:
