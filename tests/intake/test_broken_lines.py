@@ -123,3 +123,10 @@ def test_whole_lines_stay_apart(text: str) -> None:
 def test_an_answer_that_breaks_off_behind_its_first_word_is_of_the_module_below() -> None:
     read = modules_of("Nothing\nfound in ECM.\nABS C0035\n")
     assert read == {"engine control": ["clean"], "anti-lock brakes": ["C0035"]}
+
+
+def test_a_failure_type_may_begin_the_next_line_of_a_sentence_and_the_number_of_a_list_is_none() -> None:
+    sentence = "The Rear climate: U0073\n[1A] (pending) and U0422 [F0] (permanent). Driver door module is clean.\n"
+    assert modules_of(sentence)["climate control, rear"] == ["U0073-1A pending", "U0422-F0 permanent"]
+    assert modules_of("[01] Motor: P0087\n[03] Bremsen: antwortet nicht\n[1A] Airbag: ok\n") == {
+        "engine control": ["P0087"], "anti-lock brakes": ["silent"], "restraints": ["clean"]}

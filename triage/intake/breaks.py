@@ -47,6 +47,8 @@ _I_DID = word_set("got get found have had see saw read did")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
 _SPN = re.compile(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
+#: Behind a failure type the sentence goes on; behind the number of a list a name stands.
+_TYPE = re.compile(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = re.compile(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _LONGEST, _MOST = 1500, 40
@@ -98,11 +100,12 @@ def _may_go_on(above: Row, row: Row) -> bool:
     if not low[-1].isalnum() and low[-1] not in ",:":
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    if not marked and ". " not in low and low[low.rfind(" ") + 1 :] not in _LEADS_ON:
+    leads_on = low[low.rfind(" ") + 1 :] in _LEADS_ON or _begins_with_type(above, row)
+    if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
         return False
-    return (text[0].isalnum() or text[0] == "(") and not _marked(row)
+    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not _marked(row)
 
 
 def _marked(row: Row) -> bool:
@@ -133,6 +136,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
+        or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
@@ -151,6 +155,14 @@ def _begins_with_status(above: Row, row: Row) -> bool:
         return False
     told = STATES.find(row.low[:32])
     return bool(told) and told[0].start < 2
+
+
+def _begins_with_type(above: Row, row: Row) -> bool:
+    """Whether a line begins with the failure type, in brackets, of the code that the line above ends with."""
+    last = above.finds.codes[-1] if above.finds.codes else None
+    if last is None or last.end < len(above.text) or last.failure_type is not None:
+        return False
+    return _TYPE.match(row.text) is not None
 
 
 def _is_told(above: Row) -> bool:
