@@ -27,6 +27,8 @@ ALLOWED = {
     "cli": BASE | APART | {"model", "assess", "cli", "web"}, "__main__": {"cli"},
     "web": BASE | APART | {"model", "assess", "cli"}, "": set(),
 }
+#: The folders of ``triage/intake``: each may import itself and those of the lines above it; its loose files, all.
+LAYERS = (("plain",), ("words",), ("naming", "said"), ("codes",), ("lines",), ("tidying", "scan", "raw"), ("entries",))
 #: The parts that may touch files, clock, sockets and streams.
 OUTWARD = {"cli", "web", "store", "__main__"}
 WORLD = {"os", "sys", "socket", "time", "shutil", "subprocess", "tempfile", "pathlib", "glob", "urllib", "http",
@@ -81,6 +83,17 @@ def test_imports_go_one_way(file: Path) -> None:
         if package == "triage" and part in {"model", "errors", "units"} and base == "code_tables":
             # The casebook names the type of its facts; it calls nothing of them.
             assert (imported, line) not in set(imports(file, typing_too=False)), where
+
+
+@pytest.mark.parametrize("file", [file for file in FILES if name_of(file).startswith("triage/intake/")], ids=name_of)
+def test_intake_stands_in_layers(file: Path) -> None:
+    _, _, own, *inside = name_of(file).split("/")
+    height = {name: at for at, layer in enumerate(LAYERS) for name in layer}
+    for imported, line in imports(file):
+        if inside and imported.startswith("triage.intake."):
+            other = imported.split(".")[2]
+            where = f"{name_of(file)}:{line} imports {imported}"
+            assert other == own or (other in height and height[other] < height[own]), where
 
 
 @pytest.mark.parametrize("file", [f for f in FILES if part_of(f)[1] not in OUTWARD and name_of(f) not in LOADERS],

@@ -27,7 +27,7 @@ from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
-from triage.intake.modules import resolve
+from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault

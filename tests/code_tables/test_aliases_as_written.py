@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from code_tables import load
-from triage.intake.module_index import Index
-from triage.intake.module_words import all_tokens, drop_fillers, tokens
+from triage.intake.naming.module_index import Index
+from triage.intake.words.module_words import all_tokens, drop_fillers, tokens
 
 
 def test_an_alias_as_written_means_what_its_words_mean() -> None:

@@ -15,7 +15,7 @@ from pathlib import Path
 
 import code_tables
 from code_tables import Tables, load
-from triage.intake.modules import is_module_name, resolve
+from triage.intake.naming.modules import is_module_name, resolve
 from triage.intake.read import Reading
 
 STATUS = {

@@ -6,9 +6,9 @@ import pytest
 
 from code_tables import load
 from tests.intake.reads import modules_of
-from triage.intake.answers import answer_of_cell
-from triage.intake.characters import low
+from triage.intake.plain.characters import low
 from triage.intake.read import read_text
+from triage.intake.said.answers import answer_of_cell
 
 SAID = {
     "silent": [

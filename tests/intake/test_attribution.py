@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from triage.intake.attribution import Fact, attribute
+from triage.intake.said.attribution import Fact, attribute
 
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
 _NAME = re.compile(r"(?<![a-z])(?:ecm|tcm|abs|bcm|eps|radio)(?![a-z])")

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from triage.intake.module_words import FILLERS, take_instance, tokens
-from triage.intake.modules import fold
+from triage.intake.naming.modules import fold
+from triage.intake.words.module_words import FILLERS, take_instance, tokens
 
 
 def test_folding_takes_away_what_carries_no_meaning() -> None:

@@ -14,9 +14,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from code_tables import load
-from triage.intake.module_index import RIVALS, Index
-from triage.intake.module_words import tokens
-from triage.intake.modules import ModuleMatch, fold, is_module_name, named_within, resolve, resolve_together
+from triage.intake.naming.module_index import RIVALS, Index
+from triage.intake.naming.modules import ModuleMatch, fold, is_module_name, named_within, resolve, resolve_together
+from triage.intake.words.module_words import tokens
 
 TABLES = load()
 

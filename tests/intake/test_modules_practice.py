@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
-from triage.intake.modules import is_module_name, resolve
+from triage.intake.naming.modules import is_module_name, resolve
 
 TABLES = load()
 

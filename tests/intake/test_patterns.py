@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import pytest
 
 import triage.intake
-from triage.intake.patterns import Waiting, lazily
+from triage.intake.plain.patterns import Waiting, lazily
 
 
 def waiting(value: object) -> Iterator[Waiting]:
@@ -22,9 +22,12 @@ def waiting(value: object) -> Iterator[Waiting]:
             yield from waiting(part)
 
 
-@pytest.mark.parametrize("name", [module.name for module in pkgutil.iter_modules(triage.intake.__path__)])
+MODULES = [module.name for module in pkgutil.walk_packages(triage.intake.__path__, "triage.intake.")]
+
+
+@pytest.mark.parametrize("name", MODULES)
 def test_every_pattern_put_off_is_sound(name: str) -> None:
-    module = importlib.import_module(f"triage.intake.{name}")
+    module = importlib.import_module(name)
     for value in vars(module).values():
         for each in waiting(value):
             re.compile(each.pattern, each.given)

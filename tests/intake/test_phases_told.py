@@ -8,8 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from wording_tables import wordings
 
-from triage.intake import phase_words, phases
-from triage.intake.characters import low
+from triage.intake.plain.characters import low
+from triage.intake.said import phases
+from triage.intake.words import phase_words
 
 PHASES = {
     "after-repair": """

@@ -10,16 +10,16 @@ from itertools import zip_longest
 import pytest
 from raw_reads import frames, only, read, rows, shown, texts
 
-import triage.intake
-from triage.intake.raw import is_raw_line
-from triage.intake.raw_uds import extended_records
-from triage.intake.raw_values import monitor_status
+import triage.intake.raw
+from triage.intake.raw.blocks import is_raw_line
+from triage.intake.raw.uds import extended_records
+from triage.intake.raw.values import monitor_status
 from triage.model.snapshot import FreezeFrame
 
 
 def test_the_module_pages_run() -> None:
-    names = [name for _, name, _ in pkgutil.iter_modules(triage.intake.__path__) if name.startswith("raw")]
-    results = [doctest.testmod(importlib.import_module(f"triage.intake.{name}")) for name in names]
+    names = [name for _, name, _ in pkgutil.iter_modules(triage.intake.raw.__path__)]
+    results = [doctest.testmod(importlib.import_module(f"triage.intake.raw.{name}")) for name in names]
     assert sum(result.attempted for result in results) >= 10
     assert sum(result.failed for result in results) == 0
 

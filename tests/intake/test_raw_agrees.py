@@ -12,9 +12,9 @@ from uds.translator import READ_DTC_INFORMATION
 from udsoncan.Response import Response
 from udsoncan.services.ReadDTCInformation import ReadDTCInformation
 
-from triage.intake.raw import is_raw_line, raw_blocks, raw_lines, read_raw
-from triage.intake.raw_shapes import fits
-from triage.intake.raw_values import electrical_power, read_j1939_dtc, read_lamps
+from triage.intake.raw.blocks import is_raw_line, raw_blocks, raw_lines, read_raw
+from triage.intake.raw.shapes import fits
+from triage.intake.raw.values import electrical_power, read_j1939_dtc, read_lamps
 from triage.model.codes import format, from_bytes, parse, to_bytes
 
 # --- against the libraries ---------------------------------------------------------------------------------------

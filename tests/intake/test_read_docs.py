@@ -10,9 +10,9 @@ import pytest
 
 import triage.intake
 
-MODULES = sorted(module.name for module in pkgutil.iter_modules(triage.intake.__path__))
+MODULES = sorted(module.name for module in pkgutil.walk_packages(triage.intake.__path__, "triage.intake."))
 
 
 @pytest.mark.parametrize("name", MODULES)
 def test_the_examples_are_true(name: str) -> None:
-    assert doctest.testmod(importlib.import_module(f"triage.intake.{name}")).failed == 0
+    assert doctest.testmod(importlib.import_module(name)).failed == 0

@@ -16,8 +16,8 @@ from paste_layouts import LAYOUTS
 from paste_noise import make_paste
 from pastes import tables
 
-from triage.intake.characters import lines
-from triage.intake.markup import is_html, lines_of_html
+from triage.intake.plain.characters import lines
+from triage.intake.plain.markup import is_html, lines_of_html
 from triage.intake.read import Reading, read_text
 from triage.intake.text import NOT_READ
 

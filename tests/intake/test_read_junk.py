@@ -8,10 +8,11 @@ import pytest
 
 from code_tables import load
 from triage.errors import InputError
-from triage.intake import files, plainrow
-from triage.intake.context import Context
+from triage.intake import files
+from triage.intake.entries import plainrow
+from triage.intake.lines.rows import Row
 from triage.intake.read import read_bytes, read_text
-from triage.intake.rows import Row
+from triage.intake.scan.context import Context
 from triage.intake.text import NOT_READ
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "junk"

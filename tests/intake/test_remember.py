@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from pastes import tables
 
+from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.read import read_text
-from triage.intake.remember import LONGEST, remembered
 
 
 def test_a_text_is_asked_once_and_a_long_one_every_time() -> None:

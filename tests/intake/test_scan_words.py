@@ -8,8 +8,8 @@ from __future__ import annotations
 import pytest
 from wording_tables import wordings
 
-from triage.intake import conditions, phases
-from triage.intake.characters import low
+from triage.intake.plain.characters import low
+from triage.intake.said import conditions, phases
 
 ENGINE = {
     "off": """

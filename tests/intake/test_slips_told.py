@@ -7,7 +7,7 @@ import pytest
 from code_tables import load
 from tests.intake.reads import modules_of
 from triage.intake.read import read_text
-from triage.intake.states import of_cell
+from triage.intake.said.states import of_cell
 
 ABS, ECM, SRS, BCM = "anti-lock brakes", "engine control", "restraints", "body control"
 CODES = [("U  0415", "U0415"), ("P o562", "P0562"), ("u o1oo", "U0100"), ("b l325", "B1325"), ("P O3O1", "P0301"),

@@ -9,9 +9,9 @@ import pytest
 from pastes import tables
 from wording_tables import wordings
 
-from triage.intake import states
-from triage.intake.characters import low
+from triage.intake.plain.characters import low
 from triage.intake.read import read_text
+from triage.intake.said import states
 
 CELLS = {
     "current": """

@@ -6,8 +6,8 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
-from triage.intake import volts
 from triage.intake.read import read_text
+from triage.intake.said import volts
 
 
 @pytest.mark.parametrize(

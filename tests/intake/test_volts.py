@@ -8,9 +8,9 @@ from __future__ import annotations
 import pytest
 from pastes import tables
 
-from triage.intake import volts
-from triage.intake.characters import low
+from triage.intake.plain.characters import low
 from triage.intake.read import read_text
+from triage.intake.said import volts
 
 #: What a reader takes for the supply: said so, or a voltage with no word beside it.
 SUPPLY = ("supply", "bare")

@@ -10,7 +10,7 @@ from uds.can import CanAddressingInformation, CanSegmenter
 from uds.can.addressing import CanAddressingFormat
 from uds.message import UdsMessage
 
-from triage.intake.raw import RawModule, RawReading, read_raw
+from triage.intake.raw.blocks import RawModule, RawReading, read_raw
 from triage.model.codes import format
 from triage.model.notices import Notice
 from triage.model.snapshot import CodeEntry

@@ -122,7 +122,7 @@ def _text(file: Path) -> str:
 def topology_in(file: Path, notices: list[Notice]) -> dict[str, str]:
     """Canonical module -> branch, as ``file`` has it; rows that can't be used are added to ``notices``."""
     from code_tables import load
-    from triage.intake.modules import resolve
+    from triage.intake.naming.modules import resolve
     from triage.relations.topology import read_topology
 
     tables = load()

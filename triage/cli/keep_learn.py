@@ -33,7 +33,7 @@ def kinds_of(session: Session, tables: Tables) -> dict[Fault, str]:
 
 def find_fault(session: Session, module: str, code: str, tables: Tables) -> Fault:
     """The fault that is meant, by any name of its module and any spelling of its code. Raises InputError."""
-    from triage.intake.modules import resolve
+    from triage.intake.naming.modules import resolve
     from triage.model.codes import parse
 
     asked = parse(code)

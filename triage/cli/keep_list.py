@@ -77,7 +77,7 @@ def compare(
 ) -> tuple[Comparison, str]:
     """Two sessions side by side, and a remark on whose verdict of the earlier one was taken."""
     from code_tables import load
-    from triage.intake.modules import resolve
+    from triage.intake.naming.modules import resolve
     from triage.store import compare_sessions
 
     tables = load()

@@ -13,7 +13,7 @@ from typing import Any
 
 from code_tables import Tables
 from triage.errors import InputError, JobError
-from triage.intake.patterns import lazily
+from triage.intake.plain.patterns import lazily
 from triage.intake.text import Reading, read_text
 from triage.model.notices import Notice
 from triage.model.session import Event, Session, Vehicle, session_from

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from triage.intake.assembly import CodeDraft, ModuleDraft, SnapshotDraft
-from triage.intake.coderow import NOT_STATED
-from triage.intake.context import Context
+from triage.intake.entries.coderow import NOT_STATED
+from triage.intake.scan.assembly import CodeDraft, ModuleDraft, SnapshotDraft
+from triage.intake.scan.context import Context
 from triage.model.session import Vehicle
 from triage.model.snapshot import SinceClear, Snapshot
 
-#: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.modules).
+#: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
 SURE, NEAR = 90.0, 4.0
 
 

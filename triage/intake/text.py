@@ -9,57 +9,52 @@ from itertools import pairwise
 
 from code_tables import Tables
 from triage.collector import collector_paused
-from triage.intake import (
-    answerkeys,
-    asked,
+from triage.intake import finish
+from triage.intake.codes.pieces import Legend
+from triage.intake.entries import (
     belowline,
     besidename,
-    breaks,
-    codefirst,
     coderow,
     corrections,
     countbehind,
-    counted,
-    dates,
     emptylists,
-    fields,
-    finish,
-    flags,
-    heavylist,
-    idents,
     keyrow,
-    legends,
-    logs,
     matrix,
     metarow,
-    namedcolumn,
-    namelist,
-    numbering,
-    owncodes,
-    pagebreaks,
-    paragraphs,
     plainecu,
     plainrow,
     prose,
     rawrows,
-    rows,
+    tablerow,
+)
+from triage.intake.lines import counted, idents, namelist, numbering, owncodes, rows, spacing
+from triage.intake.lines.layouts import Row, split_rows
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import Line, lines
+from triage.intake.said import dates, states
+from triage.intake.scan import style
+from triage.intake.scan.assembly import Builder
+from triage.intake.scan.context import Context
+from triage.intake.tidying import (
+    answerkeys,
+    asked,
+    breaks,
+    codefirst,
+    fields,
+    flags,
+    heavylist,
+    legends,
+    logs,
+    namedcolumn,
+    pagebreaks,
+    paragraphs,
     scanlead,
     sidebyside,
-    spacing,
-    states,
-    style,
-    tablerow,
     ticks,
     totals,
 )
-from triage.intake.assembly import Builder
-from triage.intake.characters import Line, lines
-from triage.intake.context import Context
-from triage.intake.heads import role_of
-from triage.intake.layouts import Row, split_rows
-from triage.intake.linking import strip_links
-from triage.intake.names import Names, tidy
-from triage.intake.pieces import Legend
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Snapshot, StatusWord
@@ -97,7 +92,7 @@ def read_text(text: str, tables: Tables, *, source: str | None = None, day: date
 def _cut(text: str) -> list[Line]:
     """``text`` as lines, HTML as a reader of the page sees it."""
     if "</" in text:
-        from triage.intake.markup import is_html, lines_of_html  # the parser of pages is loaded for pages alone
+        from triage.intake.plain.markup import is_html, lines_of_html  # the parser of pages is loaded for pages alone
 
         if is_html(text):
             return lines_of_html(text)

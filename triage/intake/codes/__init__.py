@@ -1,0 +1,1 @@
+"""Trouble codes in a line, and the pieces that stand beside them."""

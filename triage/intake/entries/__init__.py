@@ -1,0 +1,1 @@
+"""The readers of single rows, by what kind of row it is."""

@@ -1,0 +1,343 @@
+"""Rows with an answer of a module ("no response", "no codes") and no code: whose answer it is.
+
+The name stands before the wording or behind it, in the heading above, or in the lines below.
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.entries import markedrow, metarow, prose, voltplaces
+from triage.intake.entries.clauses import beside_names
+from triage.intake.entries.headings import list_in
+from triage.intake.entries.headname import name_in
+from triage.intake.lines import namelist, unknown
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.joined import joined
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, word_set
+from triage.intake.said import phases, volts
+from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
+from triage.intake.said.counts import stated_count
+from triage.intake.said.near import small
+from triage.intake.scan.context import Context
+from triage.intake.words.vocabulary import STATES
+
+_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
+_COMMA = lazily(r"\s*[,;|]\s*")
+_WIDE = lazily(r"\s{2,}")
+#: A sentence ends, and another begins: "no codes in the radio. Thanks".
+_ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
+_NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
+_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\s{2,}|\t")
+_ABOUT_ITSELF = lazily(
+    r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
+    r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
+)
+_LAMP = lazily(
+    r"^(?:voyant|t[e\u00e9]moin|testigo|luz)\s+(?:d[eu']\s?|del\s)?|\s+(?:warning\s+)?(?:lights?|lamps?|mil|led|"
+    r"lampe|leuchte|kontrollleuchte|allum[e\u00e9]|encendid[oa])(?:\s+(?:is|was|stays|came|comes|on|an|leuchtet|lit))*$",
+    re.IGNORECASE,
+)
+#: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
+_GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
+_PHASE_FIRST = re.compile(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
+_MODULES = word_set(
+    "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
+    "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"
+)
+
+
+def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
+    """An answer with the modules it is of: before it, behind it, in the heading above, or in the lines below."""
+    if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
+        # "session ok" says that the module answers, not that it is without codes.
+        markedrow.not_understood(context, row)
+        return True
+    several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
+    if several and prose.answers(context, row):
+        return True
+    phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
+    named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
+    if phase is not None and named and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
+        # "After clearing: no codes in the ABS" tells when, then of whom.
+        rest_row = Row(row.line, row.text[phase.end() :], row.start + phase.end())
+        rest_hits = list(spoken(rest_row.low))
+        if rest_hits:
+            metarow.read(context, Row(row.line, phase[1], row.start))
+            return read(context, rest_row, at, rest_hits)
+    hit = hits[0]
+    before = tidy(row.text[: hit.start])
+    if not context.names.listed(before):
+        bare = tidy(without_links(row.text[: hit.start]))
+        # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
+        kept = before and _separated(row, before) and context.names.score(bare) < 60.0 and before.endswith(bare)
+        before = before if kept and bare else bare
+    after = tidy(without_links(row.text[hits[-1].end :]))
+    cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
+    if cut is not None and before:
+        after = ""
+    named_list = list_in(context, before) if before else None
+    if named_list is not None and hit.answer == "clean":
+        # "Pending codes: none" tells that the list was read.
+        context.saw_list(named_list)
+        context.saw_scan = True
+        return True
+    if before and after and set(small(before).split()) <= _MODULES:
+        # "Modules without codes: radio, navigation"
+        before = ""
+    if after and not before and set(small(after).split()) <= _MODULES:
+        # "No response from these modules:"
+        after = ""
+    if not before and not after:
+        return _unnamed(context, row, at, hit.answer)
+    # "SKIM dead, no comms": what is told twice is in no doubt.
+    doubtful = hit.doubtful and not any(other.answer == hit.answer and not other.doubtful for other in hits[1:])
+    if before and _named(context, row, before, hit.answer, doubtful):
+        _supply_behind(context, row, hits[-1].end)
+        return True
+    if after and not before and _named(context, row, after, hit.answer, hit.doubtful):
+        return True
+    if is_list_head(row.low, hits):
+        context.list_of = hit.answer  # type: ignore[assignment]
+        context.close_module()
+        return True
+    return prose.answers(context, row)
+
+
+def _supply_behind(context: Context, row: Row, at: int) -> None:
+    """The vehicle's voltage in a clause of its own behind an answer: "TCM clean - voltage was 13.6 V"."""
+    for volt in volts.find(row.low):
+        if volt.labelled and volt.start > at and _NEXT.match(row.low, at):
+            voltplaces.place_volt(context, row, volt, top=True)
+
+
+def rest(context: Context, row: Row) -> bool:
+    """What all the modules did that are not named ("everything else clear"), and those the row names besides; whether
+    it is such a row."""
+    said = rest_of(row.low) if len(row.low) <= 200 else None
+    if said is None:
+        return False
+    builder = context.builder
+    context.saw_scan = True
+    listed = _listed_behind(context, row)
+    if listed and _named(context, row, listed, said, False):
+        return True
+    if said != "clean":
+        builder.notice(
+            "note",
+            "modules not named here are not entered one by one",
+            row.line,
+            row.start,
+            row.start + len(row.text),
+        )
+    else:
+        if builder.next_phase is not None and not builder.snapshot.empty:
+            builder.new_snapshot(builder.next_phase)
+            builder.next_phase = None
+        builder.snapshot.rest_clean = row.line, row.start, row.start + len(row.text)
+    if context.names.find(row.low):
+        prose.answers(context, row)
+    return True
+
+
+def _listed_behind(context: Context, row: Row) -> str:
+    """The names that a line about all the others gives them: "Everything else clean: airbag, cluster"; "" for none."""
+    match = _GIVEN.search(row.text)
+    if match is None:
+        return ""
+    parts = (match[1] or match[2]).strip(" .").split(" - ")
+    text = " - ".join(part for part in parts if answer_of_cell(small(part)) is None)
+    names = _names(context, text)
+    return text if names and all(context.names.score(name) >= 60.0 for name in names) else ""
+
+
+def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
+    """An answer alone in its line: of the module above, or the heading of a list of names below."""
+    below = next((other for other in context.rows[at + 1 : at + 3] if not other.blank), None)
+    names_below = (
+        below is not None
+        and not below.finds.codes
+        and not below.text.endswith(":")
+        and stated_count(below.low) is None
+        and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
+        and bool(_names(context, below.text))
+    )
+    words_of_list = is_list_head(row.low, spoken(row.low))
+    module = context.builder.module
+    above = module is None or not context.under_heading or row.line.indent < context.heading_indent
+    deeper = below.line.indent - row.line.indent if below is not None else 0
+    if names_below and (deeper > 0 or (above and not deeper)):
+        # "Not answering" over names that stand further right, or below codes that name their modules themselves.
+        context.list_of = answer  # type: ignore[assignment]
+        context.list_item = None
+        context.close_module()
+        return True
+    if words_of_list and (names_below or module is None or not context.under_heading):
+        context.list_of = answer  # type: ignore[assignment]
+        context.close_module()
+        return True
+    if module is not None and context.under_heading:
+        if answer == "clean" and context.section is not None and context.section_of_module:
+            # "Pending codes: none" is of that list alone.
+            context.section, context.section_of_module = None, False
+            if module.answer is None and not module.codes:
+                module.answer = "clean"
+            return True
+        context.builder.answer(module, answer)
+        return True
+    context.saw_scan = True
+    scan = context.builder.snapshot
+    if (answer == "clean" and scan.phase is not None and scan.empty and len(context.builder.snapshots) > 1
+            and not STATES.find(row.low)):
+        # "After clear: no codes" right below the heading of the scan is said of all that answered before; "no pending
+        # codes" is not.
+        scan.rest_clean = row.line, row.start, row.start + len(row.text)
+    return answer == "clean"
+
+
+def _is_list(context: Context, text: str) -> bool:
+    """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
+    if joined(text, context.names):
+        return True
+    parts = _names(context, text)
+    if len(parts) < 2 or context.names.listed(text):
+        return False
+    known = [context.names.score(part) >= 60.0 for part in parts]
+    return any(known) and all(
+        told or (unknown.is_short(part) and "," in text) for told, part in zip(known, parts, strict=True)
+    )
+
+
+def _names(context: Context, text: str) -> list[str]:
+    """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
+    found: list[str] = []
+    parts: list[str] = []
+    for part in _split(_COMMA, text):
+        if several := joined(part, context.names):
+            parts += several
+            continue
+        several = [] if context.names.listed(part) else namelist.shared(part)
+        known = several and all(context.names.score(name) >= 60.0 for name in several)
+        parts += several if known else _split(_LIST_MARKS, part)
+    parts = namelist.with_sides(parts)
+    # Two spaces inside a listed name are a slip.
+    for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
+        whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)
+        found += [part] if whole else _split(_SPLIT_NAMES, part)
+    return found
+
+
+def _abbreviations(context: Context, text: str) -> bool:
+    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM"), or more than
+    two names with spaced ones ("dosing / gateway / radio"): two may be one module of two tasks."""
+    parts = text.split("/")
+    if text.count(" / ") > 1 and context.names.differ([tidy(part) for part in parts]):
+        return not context.names.listed(text)
+    return (
+        len(parts) > 1
+        and not context.names.listed(text)
+        and all(part.strip().isupper() and context.names.listed(part.strip()) for part in parts)
+        and len({context.names.match(part.strip()).canonical for part in parts}) == len(parts)
+    )
+
+
+def _split(mark: re.Pattern[str], text: str) -> list[str]:
+    return [name for name in (tidy(part) for part in mark.split(text)) if name]
+
+
+def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
+    """Give the answer to the module or modules that ``text`` names; False where it names none."""
+    text = context.names.bare(text)
+    if context.names.score(text) < 60.0:
+        # "Airbag light on, can't get in it": the lamp is that module's.
+        lit = _LAMP.sub("", text)
+        text = lit if context.names.score(lit) >= 60.0 else text
+    score = context.names.score(text)
+    names = [text] if score >= 60.0 and not _is_list(context, text) else _names(context, text)
+    if score < 60.0 and len(names) > 1:
+        scores = [context.names.score(name) for name in names]
+        if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
+            names = [text] if len(text.split()) <= 6 and (not doubtful or _separated(row, text)) else []
+    elif score < 60.0:
+        spans = context.names.find(small(text))
+        if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
+            names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
+    if not names or any(len(name) > 70 for name in names) or all(_is_key(context, name) for name in names):
+        return False
+    for name in names:
+        if not any(c.isalpha() for c in name) or _is_key(context, name):
+            continue
+        place = max(row.text.find(name), 0)
+        heading = name_in(context, row, name, place) if name in row.text else None
+        printed = heading.printed if heading is not None else name
+        context.close_module()
+        module = context.builder.name_module(printed, row.line, row.start + place, row.start + place + len(printed))
+        if heading is not None and heading.volts is not None and module.volts is None:
+            module.volts = heading.volts.value
+        context.builder.answer(module, answer)
+    context.under_heading = context.live_data = False
+    return True
+
+
+def _is_key(context: Context, name: str) -> bool:
+    """Whether a text is what a code is called ("DTC: no communication with the gateway"), no module."""
+    return role_of(small(name), exactly=True) == "code" and not context.names.listed(name)
+
+
+def _separated(row: Row, text: str) -> bool:
+    """Whether a mark stands between the name and the answer, as in "XYZ: ok" or two cells."""
+    at = row.text.find(text)
+    after = row.text[at + len(text) :] if at >= 0 else ""
+    return bool(row.cells) or bool(re.match(r"\s*(?::|[=-]+>|=|\.{2,}|\s-+\s|>|\()", after))
+
+
+def listed(context: Context, row: Row) -> bool:
+    """Names under a heading such as "No answer:"."""
+    if context.list_of is None or len(row.text) > 300:
+        return False
+    if row.text.endswith(":"):
+        # A name with a colon heads what follows it.
+        context.list_of = None
+        return False
+    whole = tidy(row.text)
+    one = context.names.score(whole) >= 60.0 and not _is_list(context, whole)
+    names = [whole] if one else _names(context, row.text)
+    good = [name for name in names if context.names.score(name) >= 60.0]
+    if len(good) < 0.5 * len(names) and not (
+        len(names) == 1
+        and len(names[0].split()) <= 5
+        and context.blanks == 0
+        and row.low[:1].isalnum()
+        and not row.text.endswith((".", ":"))
+    ):
+        context.list_of = None
+        return False
+    answer = context.list_of
+    if _holds_its_own(context, row):
+        context.list_of = context.list_item = None
+        return False
+    if context.list_item is not None and context.list_item[0] == answer and row.line.indent < context.list_item[1]:
+        # Further left than the names of the list: the list is at its end.
+        context.list_of = context.list_item = None
+        return False
+    context.list_item = context.list_item or (answer, row.line.indent)
+    for name in names:
+        place = max(row.text.find(name), 0)
+        module = context.builder.name_module(name, row.line, row.start + place, row.start + place + len(name))
+        context.builder.answer(module, answer)
+    context.list_of = answer
+    context.under_heading = False
+    context.builder.module = None
+    return True
+
+
+def _holds_its_own(context: Context, row: Row) -> bool:
+    """Whether the line below a name stands further right and tells codes or an answer: the name heads it, and a list
+    that stood above is at its end."""
+    below = context.rows[context.at + 1] if context.at + 1 < len(context.rows) else None
+    if below is None or below.blank or below.line.indent <= row.line.indent:
+        return False
+    return bool(below.finds.codes) or answer_of_cell(below.low) is not None

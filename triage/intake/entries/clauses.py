@@ -1,0 +1,282 @@
+"""Clauses: a sentence cut at commas and stops, with the module names, codes and answers of each piece.
+
+A name behind "with" ("lost communication with the gateway") is part of a description, a plain word ("brakes") a name
+only where it does something.
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from triage.intake.codes.found import Found
+from triage.intake.entries import leads, likewise, misspelt
+from triage.intake.lines import unknown
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.said import engine_state, phases, states
+from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
+from triage.intake.said.near import small
+from triage.intake.scan.context import Context
+
+_CLAUSE = lazily(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{{2,40}}:\s)|"
+    r"\s(?:but|while|whereas|aber|wahrend|mais|"
+    r"tandis que|pero|mientras)\s|"
+    r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
+)
+_WITH = lazily(
+    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
+    r"der\s+|le\s+|la\s+|el\s+|l')?$"
+)
+_IN = lazily(
+    r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
+)
+_SAYS = lazily(
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
+    r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
+    r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|"
+    r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
+    r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
+    r"muestra|muestran|presenta|con|stores|"
+    r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
+    r"only|just|now|stored|still|also|me|us|den|die|le|"
+    r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
+)
+_FOUND = lazily(r"\s(?:i|we)\s")
+#: Who says it, before the verb.
+_WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
+_COMMS = lazily(
+    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|lost|lamp request)"
+    r"[a-z ]{0,24}$"
+)
+#: Between "could not reach" and what could not be reached.
+_REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+#: What joins the names of one list.
+_ANOTHER = lazily(
+    r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
+    r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
+)
+#: What parts an answer from the description of the code before it.
+_BREAK = lazily(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s/(?=\s[^/:]{{2,40}}:\s)|"
+    r"\s(?:but|while|and|then|und|aber|dann|et|mais|puis|y|pero|luego)\s"
+)
+
+Span = tuple[int, int]
+
+
+@dataclass(slots=True)
+class Clause:
+    """One clause of a line: where it stands and what is in it."""
+
+    start: int
+    end: int
+    names: list[tuple[int, int]] = field(default_factory=list)
+    codes: list[Found] = field(default_factory=list)
+    answers: list[Spoken] = field(default_factory=list)
+
+
+def clauses_of(context: Context, row: Row) -> list[Clause]:
+    """The clauses of a row with their names, codes and answers; kept while the row is being read."""
+    if context.clauses is None or context.clauses[0] is not row:
+        context.clauses = row, _cut(context, row)
+    return context.clauses[1]
+
+
+def _cut(context: Context, row: Row) -> list[Clause]:
+    """Cut a row into clauses. Linear in its length."""
+    codes = row.finds.codes
+    said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
+    said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
+    names = _misspelt(context, row, subjects_of(context, row, said), said)
+    names = unknown.joined(row, names, said) if said and names else names
+    covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
+    hits = [hit for hit in said if not covered[hit.start]]
+    for hit in hits:
+        covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    cuts = [
+        match.start()
+        for match in _CLAUSE.finditer(row.low)
+        if not (covered[match.start()] and covered[match.start() - 1])
+    ]
+    clauses = [
+        Clause(start, end) for start, end in zip([0, *cuts], [*cuts, len(row.low)], strict=True) if end > start
+    ]
+    name_at = code_at = hit_at = 0
+    for clause in clauses:
+        while name_at < len(names) and names[name_at][0] < clause.end:
+            clause.names.append(names[name_at])
+            name_at += 1
+        while code_at < len(codes) and codes[code_at].start < clause.end:
+            clause.codes.append(codes[code_at])
+            code_at += 1
+        while hit_at < len(hits) and hits[hit_at].start < clause.end:
+            clause.answers.append(hits[hit_at])
+            hit_at += 1
+        unlisted = _unlisted(context, row, clause)
+        if unlisted is not None:
+            clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
+    return clauses
+
+
+def beside_names(context: Context, row: Row, said: Sequence[Spoken]) -> list[Spoken]:
+    """The answers of a row that only the name beside them makes one."""
+    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    return likewise.told(row.low, names, said, [code.start for code in row.finds.codes])
+
+
+def _of_a_code(row: Row, hit: Spoken) -> bool:
+    """Whether an answer only goes on with the description of a code ("U0100 no communication with engine")."""
+    before = bisect_right(row.finds.codes, hit.start, key=lambda code: code.end)
+    if not before:
+        return False
+    return _BREAK.search(row.low, row.finds.codes[before - 1].end, hit.start) is None or is_title(row, hit)
+
+
+def is_title(row: Row, hit: Spoken) -> bool:
+    """Whether an answer is the description in a cell of its own ("U0126, stored, No data from steering angle")."""
+    lead = row.text[: hit.start].rstrip()
+    if not lead.endswith((",", "-", ";", "/")):
+        return False
+    return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper()
+
+
+def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
+    """One byte a character: 1 where a span is."""
+    covered = bytearray(len(row.low) + 1)
+    for start, end in spans:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
+
+
+def answers_in(row: Row) -> list[Spoken]:
+    """The answers of a row. Beside a code "not present" is its status."""
+    hits = spoken(row.low)
+    if not row.finds.codes:
+        return list(hits)
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None]
+
+
+def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | None:
+    """A subject that is not listed as it stands: what comes before "has", "shows", a colon, or an answer."""
+    facts = [code.start for code in clause.codes] + [hit.start for hit in clause.answers]
+    if not facts:
+        return None
+    lead = row.low[clause.start : min(facts)]
+    says = _SAYS.search(lead)
+    if says is None and (clause.codes or not clause.answers):
+        return None
+    text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
+    if says is not None and says[0].strip()[:1].isalpha():
+        # "In the head unit I got U0100"
+        text = _WHO.sub("", text)
+    if says is not None and ": " in text:
+        # "After clearing: the cab shows": what stands before the colon is no part of the name.
+        text = text[text.rindex(": ") + 2 :]
+    printed = tidy(without_links(text) if says is None else strip_links(text))
+    if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    if leads.is_lead(small(printed)):
+        # "Stored codes (2):" is said of the codes behind it.
+        return None
+    start = row.text.find(printed, clause.start)
+    if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
+        return None
+    if says is not None and _FOUND.match(says[0]) and context.names.score(printed) < 60.0:
+        # "In the workshop I found P0301", "Yesterday we found": only what is written as a name is one.
+        opens = start == clause.start + len(text) - len(text.lstrip(" .,;"))
+        if not any(word.isupper() or (word[0].isupper() and not opens) for word in printed.split()):
+            return None
+    if context.names.score(printed) < 60.0 and (
+        clause.names or says is None or phases.find(small(printed)) is not None
+    ):
+        return None
+    return start, start + len(printed)
+
+
+def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
+    kept: list[tuple[int, int]] = []
+    ends = [hit.end for hit in said]
+    reached = [hit.end for hit in said if takes_object(row.low, hit)]
+    engine = list(engine_state.spans(row.low))
+    phase = phases.find(row.low)
+    if phase is not None:
+        # "After running the engine 10 min" names no module.
+        engine.append((phase.start, phase.end))
+    # "Pas de communication" names no parking assist, whatever it is said of.
+    wordings = [(hit.start, hit.end) for hit in spoken(row.low) if " " in row.low[hit.start : hit.end]]
+    covered = _cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
+    for start, end, sure in context.names.find(row.low):
+        if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
+            continue
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        said_at, reached_at = _last_before(ends, start), _last_before(reached, start)
+        told = through is not None and said_at >= start - len(lead) + through.start() - 1
+        told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
+        if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
+            continue
+        listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
+        if sure or told or listed or _acts(row.low, start, end):
+            kept.append((start, end))
+    return kept
+
+
+def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:
+    """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
+
+    def is_like(text: str) -> bool:
+        least = 100.0 if len(text) < 5 else 85.0 if " " not in text else 60.0
+        return not context.names.listed(text) and context.names.score(text) >= least
+
+    sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
+    taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
+    ends = [hit.end for hit in said]
+    kept = []
+    for start, end in found:
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        told = through is None or _last_before(ends, start) >= start - 12
+        if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):
+            kept.append((start, end))
+    if not kept:
+        return names
+    covered = _cover(row, kept)
+    return sorted([*kept, *(name for name in names if 1 not in covered[name[0] : name[1]])])
+
+
+def _last_before(ends: Sequence[int], at: int) -> int:
+    """The last of ``ends``, which are in order, that is not behind a place; -99 where none is."""
+    place = bisect_right(ends, at)
+    return ends[place - 1] if place else -99
+
+
+def _acts(low: str, start: int, end: int) -> bool:
+    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end : end + 24]
+    if re.match(
+        r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
+        r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"does|do|is|are|was|were|won|"
+        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|hatten?|avait|tenia|meldete?|"
+        r"zeigte?|da |dan |presenta|gives|giving|showing|got |"
+        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"stayed|came|ok|clean|silent|"
+        r"with|not|both|silent|dead)\b)",
+        after,
+    ) or re.match(r"\s*(?:[-=>]+\s*)?[(\[]?[pcbu][0-3][0-9a-f]{3}", after):
+        return True
+    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+        return True
+    return _IN.search(low[max(0, start - 20) : start]) is not None

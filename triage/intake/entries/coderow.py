@@ -1,0 +1,395 @@
+"""Rows with codes in them that no column heads explain: the module by the style of the text, and what stands beside
+each code."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from dataclasses import replace
+from functools import lru_cache
+
+from triage.intake.codes.found import Found
+from triage.intake.codes.pieces import Details
+from triage.intake.codes.tails import read_pieces
+from triage.intake.entries import leads, plainecu
+from triage.intake.entries.clauses import is_title
+from triage.intake.lines import counted, namelist, partwords
+from triage.intake.lines.behind import wordy
+from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.shapes import shape_of
+from triage.intake.naming.linking import strip_links, trailing_status
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.said import engine_state, phases, states, voltmoments
+from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
+from triage.intake.scan.assembly import CodeDraft, ModuleDraft
+from triage.intake.scan.context import Context
+from triage.intake.scan.style import HEADING, Place
+from triage.model.snapshot import StatusWord
+
+NOT_STATED = "module not stated"
+_IN = re.compile(
+    r"[\s,]*(?:(?:stored|pending|current|confirmed|present|active|permanent|intermittent|in history|in memory|"
+    r"not present|set|logged)\s+)?(?:in|im|dans|en|from|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
+    r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
+)
+_NAME_STOP = lazily(
+    r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
+    r"avant|arriere)\b)"
+)
+#: What ends the description of a code within a line, and what leads to one.
+_NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
+_STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
+_ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
+_MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
+_MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
+#: What heavy vehicles call a code that is no longer there, cut short.
+_PREVIOUSLY_ACTIVE = ("PA", "P.A", "P/A")
+#: Without one of these no place holds several names.
+_LIST_MARKS = (",", "+", "&", "/", " and ", " und ", " et ", " y ", ";")
+_read_cached = lru_cache(maxsize=8192)(read_pieces)
+
+
+def read(context: Context, row: Row) -> None:
+    """One row with codes: name its module, add its codes."""
+    if row.finds.refusals:
+        context.refuse(row)
+    place = context.style.places.get(shape_of(row), HEADING)
+    modules, used = _modules(context, row, place)
+    before_status = _status_before(context, row)
+    codes = row.finds.codes
+    led, starts = leads.of_row(context, row)
+    pending: list[tuple[Found, Details]] = []
+    for at, code in enumerate(codes):
+        stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
+        details = beside(context, row, code, leads.stop_before(starts, code.start, stop), used)
+        pending.append((code, details))
+    leads.share(row, pending, None if led else before_status, context.style.own_brackets)
+    for at, (code, details) in enumerate(pending):
+        if details.status is None and code.start in led:
+            pending[at] = code, replace(details, status=led[code.start])
+    part = partwords.part_behind(context.names, row.text[used[0] : used[1]], modules[0].printed) if used[1] else None
+    added: CodeDraft | None = None
+    for module in modules:
+        for code, details in pending:
+            added = add(context, module, row, code, details)
+            added.text = added.text or part
+            if len(pending) == 1 and details.volts is not None:
+                _voltage(context, row, module, added, details.volts)
+    context.open_code, context.open_row, context.tail = added, row, ""
+    context.tail_status = pending[-1][1].status if before_status is None else None
+
+
+def is_line_of_list(context: Context, row: Row) -> bool:
+    """Whether a row is surely one code with its description, whatever modules and answers that speaks of: "ABS - U0151
+    - No response from restraints", or "U0151 No response from restraints" below a heading."""
+    if len(row.finds.codes) != 1:
+        return False
+    code = row.finds.codes[0]
+    shape = shape_of(row)
+    if not strip_links(row.text[: code.start]):
+        headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
+        return headed and _IN.match(row.low, code.end) is None
+    if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
+        # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
+        return False
+    said = [hit for hit in spoken(row.low) if states.of_cell(row.low[hit.start : hit.end]) is None]
+    if any(hit.start > code.end and _ANOTHER.search(row.low, max(code.end, hit.start - 48), hit.start) for hit in said):
+        # "Engine: P0562 active / ABS: no answer"
+        return False
+    behind = [hit for hit in said if hit.start > code.end and not is_title(row, hit)]
+    if any(_STOP.search(row.low, code.end, hit.start) for hit in behind):
+        # "From the ECM: P0562 stored. No faults in the radio."
+        return False
+    usual = shape in context.style.described
+    if usual and _MARK_BEFORE.search(row.text, 0, code.start) and "," not in row.text[: code.start]:
+        return True
+    for hit in said:
+        between = row.low[code.end : hit.start] if hit.start >= code.end else ","
+        if is_title(row, hit):
+            continue
+        if _NEXT_CLAUSE.search(between):
+            return False
+        if between.strip(" -:|[]()") and not usual and not _MARKED_OFF.match(between):
+            return False
+    return bool(said)
+
+
+def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: Details) -> CodeDraft:
+    """Add one code with what stands beside it."""
+    if code.failure_type is None and details.failure_type is not None:
+        code = code._replace(failure_type=details.failure_type)
+    status = details.status or context.section_status()
+    if status is None and code.kind == "J1939" and details.text in _PREVIOUSLY_ACTIVE:
+        status, details = "stored", replace(details, texts=[])
+    draft = context.builder.add_code(module, code, status, details.text, row.line, row.start)
+    if details.status_byte is not None and draft.status_byte is None:
+        draft.status_byte = details.status_byte
+    if details.count is not None and draft.count is None:
+        draft.count = details.count
+    for name, value in details.freeze.items():
+        draft.freeze.setdefault(name, value)
+    if row.behind and row.finds.codes and code.start == row.finds.codes[-1].start:
+        count, values = counted.told(row.behind)
+        draft.count = count if draft.count is None else draft.count
+        draft.freeze = {**values, **draft.freeze}
+    return draft
+
+
+def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, value: float) -> None:
+    """A voltage in a code's own line is the stored one where the line says so, else the module's."""
+    if draft.freeze or voltmoments.tells_fault(row.low) or any(
+        word in row.low for word in ("freeze", "frame", "fig", "umgeb", "congel", "stored at", "set at", " at ")
+    ):
+        draft.freeze.setdefault("volts", value)
+    elif module.volts is None:
+        module.volts = value
+
+
+def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
+    """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
+    builder = context.builder
+    if context.plain_ecu and (engine := plainecu.module(context, row, code)) is not None:
+        return engine
+    if builder.module is not None:
+        if builder.next_phase is not None and not builder.snapshot.empty:
+            return builder.name_module(builder.module.printed, row.line, row.start, row.start)
+        answered = builder.module.answer is not None and not builder.module.codes
+        if not answered or context.under_heading:
+            return builder.module
+    if code is not None and code.source_address is not None:
+        return builder.name_module(
+            f"source address {code.source_address}", row.line, row.start + code.start, row.start + code.end
+        )
+    if NOT_STATED not in builder.snapshot.modules:
+        start, end = (row.start + code.start, row.start + code.end) if code else (row.start, row.start)
+        builder.notice(
+            "warning",
+            "no module is named for this code: put its name before the code or in a line above",
+            row.line,
+            start,
+            end,
+        )
+    module = builder.name_module(NOT_STATED, row.line, row.start, row.start, guessed=True)
+    return module
+
+
+def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
+    """The modules of a row, and the span of its text that their names took."""
+    if place.many and (
+        not (lead := row.text[: row.finds.codes[0].start].strip(" -*#.)"))
+        or (not shape_of(row)[2] and states.of_cell(small(lead)) is not None)
+    ):
+        places = namelist.parts(row, namelist.known(context.names))
+        texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
+        if texts and all(namelist.acceptable(text) for text in texts):
+            context.under_heading = False
+            found = [
+                context.builder.name_module(text, row.line, row.start + start, row.start + end)
+                for text, (start, end) in zip(texts, places, strict=True)
+            ]
+            closed = places[-1][1] + (row.text[places[-1][1] : places[-1][1] + 1] in (")", "]"))
+            end = row.finds.codes[-1].end
+            told = row.low[end : places[0][0]].strip(" ([")
+            return found, (end if states.of_cell(told) is None else places[0][0], closed)
+    if (place.many or place.piece is not None) and not context.under_heading:
+        # Each line of this text names its own module: the one of the line above is not this line's.
+        context.builder.module = None
+    return _named(context, row, place)
+
+
+def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
+    """The module of a row (several where a list of names stands in its place), and the span that its name took."""
+    code = row.finds.codes[0]
+    start, end = _name_span(context, row, place)
+    if end <= start and place.cell is None:
+        return [module_for(context, row, code)], (0, 0)
+    printed = tidy(strip_links(row.text[start:end])) if end > start else ""
+    if end > start:
+        # "Air con" is a name, its last word no link.
+        whole = tidy(row.text[start:end])
+        if context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
+            printed = whole
+    if row.kind == "gap" and place.cell is not None and code.start > end:
+        whole = tidy(" ".join(row.text[: code.start].split()))
+        if whole != printed and context.names.listed(whole):
+            # Two spaces inside a name are a slip, no gap between columns.
+            printed, start, end = whole, 0, code.start
+    printed = context.names.bare(printed)
+    if place.before or place.cell is not None:
+        printed = partwords.module_in(context.names, printed)
+    if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
+        return [module_for(context, row, code)], (0, 0)
+    context.under_heading = False
+    spans = [(start, end)]
+    if not place.before and any(mark in row.text for mark in _LIST_MARKS):
+        spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure)
+    if len(spans) > 1:
+        texts = [context.names.bare(tidy(row.text[at:to])) for at, to in spans]
+        return [
+            context.builder.name_module(text, row.line, row.start + at, row.start + to)
+            for text, (at, to) in zip(texts, spans, strict=True)
+        ], (spans[0][0], spans[-1][1])
+    begin = row.text.find(printed, start)
+    begin = begin if begin >= 0 else start
+    module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
+    return [module], (start, end)
+
+
+def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
+    """Whether text in the module's place may be its name: a description under a heading is not."""
+    if place.cell is not None:
+        return len(printed) <= 80
+    words = len(printed.split())
+    score = context.names.score(printed)
+    if score >= 60.0:
+        return True
+    if place.lead or place.tail or place.piece is not None:
+        # Behind the code stands a description as well; an unlisted name is taken only where the whole text does so.
+        return words <= 6 and not context.under_heading and (place.sure or context.builder.module is None)
+    if context.under_heading:
+        # "Engine: 0 faults" and below it "Grain tank: P0562": the heading's module holds no codes.
+        module, lead = context.builder.module, row.text[: row.finds.codes[0].start].rstrip()
+        none = module is not None and not module.codes and module.stated is not None and module.stated[0] == 0
+        return none and words <= 4 and lead[-1:] in tuple(",:;|=>")
+    return words <= 6 and len(printed) <= 60
+
+
+def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
+    """Where in the row's text the module's name stands by the style of the text."""
+    code = row.finds.codes[0]
+    if "@" in row.text and (marked := _behind_at(context, row, code.end)) is not None:
+        return marked
+    leads = code.start == 0 or (row.kind == "gap" and not strip_links(row.text[: code.start]))
+    if leads and (inside := _behind_in(context, row, code.end)) is not None:
+        return inside
+    if place.cell is not None and row.cells and place.cell < len(row.cells):
+        cell = row.cells[place.cell]
+        return cell.start, cell.end
+    if place.before:
+        begin = 0
+        if row.cells:
+            begin = next(
+                (cell.start for cell in row.cells if cell.start <= code.start < max(cell.end, cell.start + 1)), 0
+            )
+            if not strip_links(row.text[begin : code.start]):
+                begin = 0
+        text, _ = trailing_status(row.text[begin : code.start])
+        if context.names.listed(tidy(strip_links(row.text[begin : code.start]))):
+            # "direction active" is a name, its last word no status.
+            return begin, code.start
+        return begin, begin + len(text)
+    if place.piece is not None:
+        tail = wordy(row)
+        if -len(tail) <= place.piece < len(tail):
+            return _with_neighbour(context, row, tail, place.piece % len(tail))
+        return 0, 0
+    if place.lead or place.tail:
+        found = context.names.find(row.low[code.end :])
+        if found and place.lead and not row.low[code.end : code.end + found[0][0]].strip(" -:,;(["):
+            return code.end + found[0][0], code.end + found[0][1]
+        if found and place.tail:
+            return code.end + found[-1][0], code.end + found[-1][1]
+    return 0, 0
+
+
+def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at: int) -> tuple[int, int]:
+    """The piece ``at``, with the one before or behind it where both together are a listed name ("seat, rear left")."""
+    start, end = tail[at][0], tail[at][0] + len(tail[at][1])
+    for other in (at - 1, at + 1):
+        if 0 <= other < len(tail):
+            first, last = min(start, tail[other][0]), max(end, tail[other][0] + len(tail[other][1]))
+            if context.names.listed(tidy(row.text[first:last])):
+                return first, last
+    return start, end
+
+
+def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
+    """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
+    lead = _IN.match(row.low, states.leading(row.low, end)) or _IN.match(row.low, end)
+    if lead is None:
+        return None
+    stop = _NAME_STOP.search(row.text, lead.end())
+    for last in (stop.start() if stop is not None else len(row.text), None):
+        if last is not None and context.names.score(tidy(row.text[lead.end() : last])) >= 60.0:
+            return lead.end(), last
+    found = context.names.find(row.low[lead.end() : lead.end() + 80])
+    if found and found[0][0] == 0:
+        return lead.end(), lead.end() + found[0][1]
+    return None
+
+
+def _behind_at(context: Context, row: Row, end: int) -> tuple[int, int] | None:
+    """The place of a module's name behind the last "@": "C0035 wheel speed sensor @ ABS current"."""
+    at = row.text.rfind("@", end) + 1
+    if at <= 0 or not row.text[at:].strip():
+        return None
+    at += len(row.text[at:]) - len(row.text[at:].lstrip())
+    text, _ = trailing_status(row.text[at:])
+    if context.names.score(tidy(text)) >= 60.0:
+        return at, at + len(text)
+    found = context.names.find(row.low[at:])
+    return (at, at + found[0][1]) if found and found[0][0] == 0 else None
+
+
+def _status_before(context: Context, row: Row) -> StatusWord | None:
+    """A status between the module and the code, or in a cell left of the code ("ECM pending P0300")."""
+    code = row.finds.codes[0]
+    if code.start == 0:
+        return None
+    if row.cells:
+        for cell in row.cells:
+            if cell.end <= code.start and cell.text:
+                status = states.of_cell(cell.low, context.translated, context.legend)
+                if status is not None:
+                    return status
+    text, meaning = trailing_status(row.text[: code.start])
+    if meaning is not None and context.names.listed(tidy(strip_links(row.text[: code.start]))):
+        return None
+    if meaning is None or len(row.text[: code.start]) > 120:
+        return None
+    return states.of_cell(row.low[len(text) : code.start], context.translated)
+
+
+def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, int] = (0, 0)) -> Details:
+    """What stands between a code and the next one (or the end of the row), without the module's name (``used``)."""
+    begin = code.end
+    if row.cells and row.kind != "rule":
+        cells, places = row.cells, []
+        for at in range(bisect_right(cells, begin, key=_end_of) if len(cells) > 12 else 0, len(cells)):
+            cell = cells[at]
+            if cell.start >= stop:
+                break
+            start, end = cell.start, cell.end
+            start, end = start if start > begin else begin, end if end < stop else stop
+            if end > start:
+                places.append((start, end))
+    else:
+        places = [(begin, stop)]
+    texts = []
+    for start, end in places:
+        text = row.text[start:end]
+        if used[0] < used[1] and start < used[1] and used[0] < end:
+            text = (
+                row.text[start : used[0]] + " " + row.text[used[1] : end]
+                if used[0] >= start
+                else row.text[used[1] : end]
+            )
+            if not text.strip(" -:,;|()[]"):
+                continue
+        texts.append(text)
+    return details_of(context, texts, code.failure_type is not None)
+
+
+def _end_of(cell: Cell) -> int:
+    return cell.end
+
+
+def details_of(context: Context, texts: list[str], has_type: bool) -> Details:
+    """The pieces behind a code, read together. Not to be changed: the same text gives the same object."""
+    if sum(map(len, texts)) > 400:
+        return read_pieces(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)
+    return _read_cached(tuple(texts), has_type, context.translated, context.style.doubtful_states, context.legend)

@@ -1,0 +1,170 @@
+"""Rows that go on with the code above: the rest of a wrapped description, its status, the values stored with it."""
+
+from __future__ import annotations
+
+from triage.intake.codes.pieces import soft_pieces, stored_values
+from triage.intake.entries import keyrow, metarow
+from triage.intake.entries.coderow import details_of
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states, volts
+from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
+from triage.intake.scan.assembly import CodeDraft
+from triage.intake.scan.context import Context
+
+#: Between the values of a list.
+_LISTED = lazily(r"\s*[,;/|+]\s*")
+
+
+def stored(context: Context, row: Row) -> bool:
+    """Values of a freeze frame, put with the code above."""
+    draft = context.open_code or context.builder.code
+    if draft is None:
+        return False
+    values = stored_values(row.low)
+    for name, value in values.items():
+        draft.freeze.setdefault(name, value)
+    found = [volt for volt in volts.find(row.low) if volt.of != "other" or "supply" in row.low or "module" in row.low]
+    for volt in found:
+        if 3.0 <= volt.value <= 36.0:
+            draft.freeze.setdefault("volts", volt.value)
+    return bool(values or found)
+
+
+def go_on(context: Context, row: Row) -> bool:
+    """The rest of a description that was wrapped, with the status that may stand at its end."""
+    draft = context.open_code
+    if draft is None or context.blanks > 0 or len(row.text) > 200:
+        return False
+    values = stored_values(row.low)
+    if values and row.line.indent > (context.open_row.line.indent if context.open_row else 0):
+        for name, value in values.items():
+            draft.freeze.setdefault(name, value)
+        return True
+    if _is_told(context, draft) and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
+        return False
+    _reread(context, row, draft)
+    return True
+
+
+def _is_told(context: Context, draft: CodeDraft) -> bool:
+    """Whether the text of the code so far ends with its status: nothing goes on behind that."""
+    above = context.open_row
+    if draft.status is None or above is None or not above.finds.codes:
+        return False
+    low = small(context.tail or above.text[above.finds.codes[-1].end :]).rstrip(" )].,;|")
+    said = states.in_text(low, context.translated)
+    return bool(said) and said[-1].end >= len(low)
+
+
+def in_column(context: Context, row: Row) -> bool:
+    """Whether the row stands alone under the description of the row above in a table of wide gaps: the rest of it."""
+    above = context.open_row
+    if above is None or above.kind != "gap" or not above.roles or context.blanks or row.cells is not None:
+        return False
+    cells = zip(above.cells or (), above.roles, strict=False)
+    place = next((cell.start for cell, role in cells if role == "description"), None)
+    return place is not None and abs(row.start - above.start - place) <= 1 and context.open_code is not None
+
+
+def continues(context: Context, row: Row) -> bool:
+    """Whether the row goes on with the line of the code above: it stands further right, or ends with the status that
+    the code still lacks."""
+    draft, above = context.open_code, context.open_row
+    if (
+        draft is None
+        or above is None
+        or context.blanks
+        or not above.finds.codes
+        or context.in_freeze_frame
+        or row.text.endswith(":")
+    ):
+        return False
+    if metarow.is_freeze_head(row.low) or stored_values(row.low) or volts.find(row.low):
+        return False
+    if row.line.indent > above.line.indent and not (row.cells and len(row.cells) > 2):
+        return True
+    if draft.status not in (None, context.tail_status) or row.line.indent < above.line.indent:
+        return False
+    found = states.in_text(row.low, context.translated)
+    if any(states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low)):
+        return False
+    if draft.status is not None and found and not found[-1].sure:
+        # The line above told its status; a word that all kinds of sentences end in changes nothing.
+        return False
+    if not found or found[-1].end < len(row.low.rstrip(" )].,")) or not context.style.doubtful_states:
+        return False
+    return context.names.score(tidy(row.text[: found[0].start])) < 60.0
+
+
+def side_by_side(context: Context, row: Row) -> bool:
+    """Whether the row lists a status for each code of the row above ("Codes: P0128, P0456" and "Status: confirmed,
+    pending"), or, behind keys, one for all of them; then they have it."""
+    above, module = context.open_row, context.builder.module
+    count = len(above.finds.codes) if above is not None else 0
+    if count < 2 or module is None or above is None or context.blanks or len(row.low) > 200:
+        return False
+    keyed = keyrow.split(row)
+    if keyed is not None and role_of(keyed[0]) != "status":
+        return False
+    low = row.low if keyed is None else row.low[keyed[2] :]
+    told = [states.of_cell(part, context.translated, context.legend) for part in _LISTED.split(low)]
+    if len(told) == 1 and keyed is not None and keyrow.split(above) is not None:
+        told *= count
+    drafts = module.codes[-count:]
+    if len(told) != len(drafts) or None in told or any(draft.status is not None for draft in drafts):
+        return False
+    if [draft.code for draft in drafts] != [code.text for code in above.finds.codes]:
+        return False
+    for draft, status in zip(drafts, told, strict=True):
+        draft.status = status
+    return True
+
+
+def status_alone(context: Context, row: Row) -> bool:
+    """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
+    draft = context.open_code
+    if draft is not None and side_by_side(context, row):
+        return True
+    if (
+        draft is None
+        or context.blanks
+        or context.style.status_heads
+        or draft.status not in (None, context.tail_status)
+        or row.text.endswith(":")
+        or len(row.text) > 40
+    ):
+        return False
+    if states.of_cell(row.low, context.translated, context.legend) is None:
+        return False
+    _reread(context, row, draft)
+    return True
+
+
+def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
+    """Read the text behind the last code again, with the row joined on to it."""
+    above = context.open_row
+    if above is None or not above.finds.codes:
+        alone = states.of_cell(row.low, context.translated, context.legend)
+        if alone is not None:
+            draft.status = draft.status or alone
+            return
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+        return
+    context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
+    details = details_of(context, [context.tail], draft.failure_type is not None)
+    said = states.in_text(row.low, context.translated)
+    own = states.of_cell(row.low, context.translated, context.legend)
+    pieces = [] if own is not None else soft_pieces(row.low)
+    told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])
+    settled = draft.status is not None and own is None and not told and not (said and said[-1].sure)
+    if details.status is not None and draft.status in (None, context.tail_status) and not settled:
+        # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
+        draft.status = context.tail_status = details.status
+    if details.text is not None and own is None:
+        draft.text = f"{draft.text} {row.text}" if draft.text else row.text
+    if draft.status is not None and said and not settled and draft.text and draft.text.endswith(row.text):
+        draft.text = details.text or draft.text

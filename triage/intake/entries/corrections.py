@@ -1,0 +1,44 @@
+"""What somebody takes back in the same breath: "ABS - U0121... no wait, that's the gearbox one".
+
+Which of the two is meant would be a guess, so that the code stays where it was first said, with a warning.
+
+>>> [is_taken_back(text) for text in (" no wait thats the gearbox", ", nein, das ist vom getriebe", " no comms")]
+[True, True, False]
+"""
+
+from __future__ import annotations
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.scan.context import Context
+
+_TAKEN_BACK = lazily(
+    r"(?<![a-z])(?:no,? wait|wait,? no|no,? sorry|sorry,? no|actually,? no|scratch that|correction|oops|whoops|i mean|"
+    r"nein,? (?:warte|moment|sorry|falsch|das ist|das war|doch)|moment,? nein|falsch,? das|korrektur|quatsch|"
+    r"(?:ah |euh )?non,? (?:pardon|attends?|attendez|c'est|en fait)|pardon,? (?:non|c'est)|je veux dire|"
+    r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
+)
+_LEAST = 8
+
+
+def is_taken_back(low: str) -> bool:
+    """Whether words behind a code take back what was said."""
+    return len(low) > _LEAST and _TAKEN_BACK.search(low) is not None
+
+
+def note(context: Context, row: Row) -> None:
+    """Warn of codes of a row just read that may be taken back behind them."""
+    code = row.finds.codes[-1]
+    if len(row.low) - code.end <= _LEAST or not is_taken_back(row.low[code.end :]):
+        return
+    context.builder.notice(
+        "warning",
+        f"{code.text}: what follows sounds like a correction and is not followed; if the code is another module's, "
+        "write it behind that name",
+        row.line,
+        row.start + code.start,
+        row.start + len(row.text),
+    )
+
+
+__all__ = ["is_taken_back", "note"]

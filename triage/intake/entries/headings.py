@@ -1,0 +1,327 @@
+"""Headings: which lines without a code name the module of the lines below, and which only go on with a description."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from triage.intake.entries.headname import Heading
+from triage.intake.lines import supplyrow
+from triage.intake.lines.idents import alone
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.rows import TITLE
+from triage.intake.lines.shapes import shape_of
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import strip_links
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
+from triage.intake.said import phases, states
+from triage.intake.said.answers import answer_of_cell, without_links
+from triage.intake.said.near import small
+from triage.intake.scan.context import Context
+from triage.intake.scan.style import HEADING
+from triage.intake.words.vocabulary import STATE_FILLER, STATES
+from triage.model.snapshot import ListRead, StatusWord
+
+_GOES_ON = word_set(
+    "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
+    "der die das des dem bei "
+    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
+    "invalid"
+)
+#: Of those, the words that no line ends with.
+LEADS_ON = word_set(
+    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
+)
+_MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
+_NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
+#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
+_SERVICE = lazily(
+    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
+    r"(?:\s?[)\]])?$"
+)
+_CODE_WORDS = word_set(
+    "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
+    "codigos averia averias fallo fallos "
+    "trouble list liste lista error errors memory eintrage speicher"
+)
+#: What a list is called by the status of its codes.
+LISTS: dict[str, ListRead] = {
+    "pending": "pending",
+    "permanent": "permanent",
+    "confirmed": "confirmed",
+    "stored": "confirmed",
+}
+
+
+def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
+    """How surely the row is a heading: "strong", "fair", "weak", or "" for none."""
+    score = (
+        100.0
+        if context.names.listed(heading.printed) and len(heading.printed) > 1
+        else context.names.score(heading.printed)
+    )
+    if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
+        return "strong"
+    if _goes_on(context, row, at, score):
+        return ""
+    if score >= 90.0:
+        plain = context.names.score(heading.printed) < 90.0
+        return "fair" if plain and not followed(context, at) and not _marked(row) else "strong"
+    supported = followed(context, at) or _marked(row) or row.text.endswith(":")
+    if score >= 60.0:
+        return "fair" if supported or context.open_code is None else ""
+    if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
+        return ""
+    below = _next(context, at)
+    answered = below is not None and answer_of_cell(below.low) is not None
+    headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
+    if below is None or not (answered or headed or (below.finds.codes and _codes_alone(context, below))):
+        return ""
+    whole = _is_whole(context, row, at)
+    if (
+        context.open_code is not None
+        and context.blanks == 0
+        and (
+            not whole
+            or _ends_with_status(context, row.low)
+            or (context.headings_after_blank > context.headings_direct and not _ended(context, at))
+        )
+    ):
+        return ""
+    deeper = below.line.indent > row.line.indent
+    before = context.headings_direct + context.headings_after_blank
+    alike = whole and before > 0 and row.line.indent == context.heading_indent
+    other = whole and row.cells is None and _none_open(context, heading.printed)
+    sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
+    return "weak" if sure or context.blanks > 0 or at == 0 else ""
+
+
+def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bool:
+    """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
+    if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
+        return False
+    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and followed(context, at)
+
+
+def _ended(context: Context, at: int) -> bool:
+    """Whether the line above ends with its status."""
+    return at > 0 and _ends_with_status(context, context.rows[at - 1].low)
+
+
+def _ends_with_status(context: Context, low: str) -> bool:
+    """Whether a line ends with the status of a code."""
+    low = low.rstrip(" )].,;")
+    told = states.in_text(low, context.translated)
+    return bool(told) and told[-1].end >= len(low)
+
+
+def _none_open(context: Context, printed: str) -> bool:
+    """Whether the codes below can't be of the module named last: it said that it has none, or stood before its codes
+    in their own line ("Dash: P0562"). ``printed`` must then be no part of a sentence or of a code."""
+    if strip_links(printed) != printed or printed[1:2].isdigit():
+        return False
+    module, above = context.builder.module, context.open_row
+    if above is None:
+        return module is not None and module.answer is not None and not module.codes and not context.under_heading
+    return not context.under_heading and not above.roles and bool(above.finds.codes) and shape_of(above)[2]
+
+
+def _is_whole(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
+    than it holds."""
+    above = context.rows[at - 1] if at else None
+    if at + 1 < len(context.rows) and _is_its_voltage(context, at, context.rows[at + 1]):
+        # No description goes on above a voltage.
+        return True
+    if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
+        return True
+    if _ends_with_status(context, above.low) or (above.roles and above.kind in ("\t", "|", ";")):
+        # No editor wraps the rows of such a table.
+        return True
+    if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
+        return True
+    first = words(row.low[:60])
+    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= context.code_width
+
+
+def _nameable(printed: str) -> bool:
+    """Whether a text that no table knows can be a module's name: no phase, no title, no status."""
+    low = small(printed)
+    return (
+        phases.find(low) is None
+        and answer_of_cell(low) is None
+        and states.of_cell(low) is None
+        and bool(strip_links(printed))
+        and bool(without_links(printed))
+        and not (
+            printed.endswith((".", "!", "?"))
+            or re.search(r"[0-9]{4}", low)
+            or TITLE.search(low)
+        )
+    )
+
+
+def _marked(row: Row) -> bool:
+    """Whether the line is decorated as a heading, or was numbered as one."""
+    if row.text.endswith(("--", "==", "**", "__", "~~", "##")):
+        return True
+    return _MARKED.match(row.text) is not None or _NUMBER_BEFORE.fullmatch(row.line.text, 0, row.start) is not None
+
+
+def _next(context: Context, at: int) -> Row | None:
+    """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
+    for row in context.rows[at + 1 : at + 12]:
+        if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
+            continue
+        if _is_its_voltage(context, at, row):
+            continue
+        return row
+    return None
+
+
+def _is_its_voltage(context: Context, at: int, below: Row) -> bool:
+    """Whether a voltage below a row may be that of the module it names: it stands further right, says so, or stands
+    in a text with headings before."""
+    if not supplyrow.below_a_name(below.low):
+        return False
+    deeper = below.line.indent > context.rows[at].line.indent
+    before = context.headings_direct + context.headings_after_blank
+    return deeper or before > 0 or supplyrow.of_the_module(below.low)
+
+
+def _codes_alone(context: Context, row: Row) -> bool:
+    """Whether a row with codes leaves its module to a heading."""
+    if row.roles:
+        return "module" not in row.roles
+    return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
+
+
+def followed(context: Context, at: int) -> bool:
+    """Whether what follows fits under a heading: codes without a module of their own, an answer, a list's heading."""
+    below = _next(context, at)
+    if below is None:
+        return False
+    if below.finds.codes:
+        return _codes_alone(context, below)
+    return answer_of_cell(below.low) is not None or section(context, below) is not None or below.head
+
+
+def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
+    """Whether the row goes on with the description of the code above rather than naming a module."""
+    above = context.open_row
+    if context.open_code is None or above is None or context.blanks:
+        return False
+    if _marked(row) or row.text.endswith(":"):
+        return False
+    if context.hanging and context.under_heading and row.line.indent < above.line.indent:
+        # The rest of a long line stands further right than its code in this text.
+        return False
+    wrapped = not _is_whole(context, row, at)
+    before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
+    last = words(before[-60:])
+    ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
+    if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
+        # "door module A": a letter that tells several apart.
+        ends = ""
+    if ends in LEADS_ON:
+        return True
+    below = _next(context, at)
+    inset = row.line.indent <= context.heading_indent < above.line.indent
+    if inset and below is not None and below.line.indent > row.line.indent and (
+        # "P0300 misfire, lamp on": a listed name at the place of a heading, with codes or an answer below it, is one.
+        (score >= 90.0 and (answer_of_cell(below.low) is not None or bool(below.finds.codes)))
+        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
+    ):
+        return False
+    if wrapped and ends in _GOES_ON:
+        return True
+    if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
+        return True
+    if score >= 90.0 and not wrapped and row.line.indent <= above.line.indent:
+        return False
+    if context.under_heading and row.line.indent > context.heading_indent and row.line.indent >= above.line.indent:
+        return True
+    if not context.under_heading and not above.roles:
+        # Lines of this text name their modules themselves: a name alone is what was left over of a long line.
+        below = _next(context, at)
+        if below is not None and answer_of_cell(below.low) is not None:
+            return False
+        return below is None or not below.finds.codes or not _codes_alone(context, below)
+    return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
+
+
+def section(context: Context, row: Row) -> StatusWord | None:
+    """The status of a heading over a list of codes ("Pending codes:"), or None."""
+    if len(row.low) > 66:
+        return None
+    status, words_beside = status_of_head(row.low, context.translated)
+    if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
+        return status if context.style.status_heads else None
+    return status
+
+
+@lru_cache(maxsize=4096)
+def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
+    """The status that a line of status and list words states, and whether list words stand beside it."""
+    low = low.strip(" :=#*-_[]()<>")
+    # "Pending DTCs (mode 07)": the service it was read by says nothing more.
+    asked = _SERVICE.search(low)
+    low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
+    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
+    hits = STATES.find(low)
+    if not hits:
+        return None, False
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
+        return None, False
+    beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
+    return states.of_cell(low, translated), bool(rest) or beside
+
+
+def list_in(context: Context, text: str) -> ListRead | None:
+    """The list of codes that a text names ("pending codes"), or None."""
+    status, _ = status_of_head(small(text), context.translated)
+    return LISTS.get(status or "")
+
+
+def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
+    """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
+    below = _next(context, at)
+    context.section = status
+    context.section_of_module = (
+        context.under_heading
+        and context.builder.module is not None
+        and (below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
+    )
+    name = LISTS.get(status)
+    if name is not None:
+        context.saw_list(name)
+    context.open_code = context.open_row = None
+
+
+def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:
+    """Make the module of a heading the one that the lines below belong to."""
+    if context.blanks:
+        context.headings_after_blank += 1
+    else:
+        context.headings_direct += 1
+    context.close_module()
+    builder = context.builder
+    module = builder.name_module(
+        heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
+    )
+    context.under_heading = True
+    context.heading_indent = row.line.indent
+    context.live_data = False
+    context.list_of = None
+    context.blanks = 0
+    if heading.count is not None:
+        module.stated = (heading.count, row.line, row.start, row.start + len(row.text))
+        if heading.count == 0 and module.answer is None:
+            module.answer = "clean"
+    if heading.volts is not None and module.volts is None:
+        from triage.intake.entries.voltplaces import plausible
+
+        if plausible(context, row, heading.volts):
+            module.volts = heading.volts.value

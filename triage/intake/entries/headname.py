@@ -1,0 +1,100 @@
+"""The name in a line that may head the lines below: without the count of its codes, its voltage, its part numbers."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from triage.intake.lines.idents import before_idents, behind_gap
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import volts
+from triage.intake.said.counts import stated_count
+from triage.intake.said.near import small
+from triage.intake.scan.context import Context
+
+
+@dataclass(slots=True)
+class Heading:
+    """A module's name alone in its line, with a count of codes or a voltage beside it."""
+
+    printed: str
+    start: int
+    end: int
+    count: int | None = None
+    volts: volts.Volt | None = None
+
+
+_CONTINUED = re.compile(
+    r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
+    r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
+)
+_BESIDE_NAMES = ("supply", "bare", "named", "made")
+_BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
+
+
+def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
+    """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
+    text = row.text if text is None else text
+    if len(text) > 110 or row.finds.refusals:
+        return None
+    if (text, start) not in context.headings:
+        context.headings[text, start] = _name_in(context, text, row.low[start : start + len(text)], start)
+    kept: Heading | None = context.headings[text, start]
+    return kept
+
+
+def _name_in(context: Context, text: str, low: str, start: int) -> Heading | None:
+    """The name in a text with its small letters, which starts at a place of its row."""
+    if not has_letter(low):
+        return None
+    count: int | None = None
+    volt: volts.Volt | None = None
+    whole = context.names.bare(tidy(text)) if ":" in text else tidy(text)
+    if context.names.listed(whole) and not counted(context, low):
+        begin = start + max(text.find(whole), 0)
+        return Heading(whole, begin, begin + len(whole))
+    stop = len(text)
+    stated = stated_count(low)
+    if stated is not None and tidy(text[: stated[1]]):
+        count, stop = stated[0], stated[1]
+    elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
+        count, stop = int(bracket[1] or bracket[2]), bracket.start()
+    found = [each for each in volts.find(low) if each.of in _BESIDE_NAMES and 3.0 <= each.value <= 36.0]
+    if found and not (count is not None and found[0].start > stop + 40):
+        cut = _cut_before(low, found[0].start)
+        if not tidy(text[:cut]):
+            return None
+        if volts.is_label(small(tidy(text[:cut]))):
+            return None
+        if tidy(text[:cut]):
+            volt, stop = found[0], min(stop, cut)
+    again = _CONTINUED.search(low[:stop]) if any(sign in low for sign in ("cont", "fort", "suite", "ff")) else None
+    if again is not None and again.start() > 1:
+        stop = again.start()
+    stop = min(stop, gap) if (gap := behind_gap(text)) is not None else stop
+    printed = tidy(text[: before_idents(low[:stop])])
+    if not printed or len(printed) > 80 or not has_letter(printed):
+        return None
+    printed = context.names.bare(printed)
+    begin = text.find(printed)
+    begin = start + max(begin, 0)
+    return Heading(printed, begin, begin + len(printed), count, volt)
+
+
+def counted(context: Context, low: str) -> bool:
+    """Whether a number in brackets at the end counts the codes below in this text."""
+    return context.style.counts_in_brackets and _BRACKET_COUNT.search(low) is not None
+
+
+def _cut_before(low: str, at: int) -> int:
+    """Where the words about a voltage begin: the last separator, bracket or supply word before it."""
+    match = re.search(
+        r"[\s,;:(|\[-]*(?:(?<![a-z])(?:supply|battery|batt?|voltage|volts|spannung|tension|voltaje|u|"
+        r"v|ubat|at|mit|bei|kl\.? ?30|"
+        r"versorgung|module)[\s.:=]*){0,3}[\s,;:(|\[-]*$",
+        low[:at],
+    )
+    return match.start() if match is not None else at

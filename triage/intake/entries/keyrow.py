@@ -1,0 +1,378 @@
+"""Rows of a key and its value: "Module: ECM", "Status = stored", one fact a line or several."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.codes.found import Found, in_code_cell
+from triage.intake.codes.pieces import Details, stored_values
+from triage.intake.entries import metarow, ownlines, voltplaces
+from triage.intake.entries.coderow import add, module_for
+from triage.intake.entries.headings import open_heading
+from triage.intake.entries.headname import Heading, name_in
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import is_key, role_of
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.intake.said import phases, states, volts
+from triage.intake.said.answers import answer_of_cell, reply_of, spoken, without_links
+from triage.intake.said.near import digits_for_letters
+from triage.intake.said.wholeanswer import names_codes
+from triage.intake.scan.assembly import CodeDraft
+from triage.intake.scan.context import Context
+from triage.model import codes as model_codes
+
+_KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
+#: Before the answer itself: "lecture impossible - pas de reponse".
+_UNREAD = lazily(
+    r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|"
+    r"non lus?|nicht (?:lesbar|gelesen|auslesbar)|"
+    r"no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
+)
+#: It answered, and with that nothing is said of its codes.
+_YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
+_WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
+
+
+def split(row: Row) -> tuple[str, str, int] | None:
+    """The key in small letters, the value and its place, where a role of a table's head is the key; else None."""
+    text = row.text
+    parts = _parts(text) if ":" in text or "=" in text or "..." in text else None
+    if parts is None:
+        if row.cells is not None and len(row.cells) == 2 and row.kind in ("gap", "\t") and row.cells[0].text:
+            head, cell = row.cells
+            return (head.low, cell.text, cell.start) if role_of(head.low) is not None else None
+        return None
+    key = row.low[: parts[0]]
+    return (key, text[parts[1] :], parts[1]) if role_of(key) is not None else None
+
+
+@remembered
+def _parts(text: str) -> tuple[int, int] | None:
+    """Where the key of a line ends and where its value starts."""
+    match = _KEY.match(text)
+    return (match.end(1), match.start(2)) if match is not None else None
+
+
+def read(context: Context, row: Row, at: int) -> bool:
+    """A row of a key and a value, without a code that :mod:`triage.intake.codes.found` sees; whether it was one."""
+    pair = split(row)
+    if pair is None:
+        origin = _origin(context, row, at)
+        return _module(context, row, *origin) if origin is not None else ownlines.read(context, row)
+    key, value, start = pair
+    role = role_of(key)
+    handler = _HANDLERS.get(role or "")
+    if handler is None:
+        return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
+    return handler(context, row, value.strip(), row.low[start : start + len(value)].strip(), start)
+
+
+def _origin(context: Context, row: Row, at: int) -> tuple[str, str, int] | None:
+    """The value, its small letters and its place in "in: BCM" that stood below the code of the next row."""
+    match = _KEY.match(row.text) if ":" in row.text or "=" in row.text else None
+    below = context.rows[at + 1] if at + 1 < len(context.rows) else None
+    if match is None or below is None or below.line.number >= row.line.number or not is_key(row.low[: match.end(1)]):
+        return None
+    start = match.start(2)
+    return match[2].strip(), row.low[start : start + len(match[2])].strip(), start
+
+
+def _module(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if not value or states.of_cell(low, context.translated) is not None:
+        # "control module  [not active]" is the end of a description with its status.
+        return False
+    answer = None
+    heading: Heading | None = name_in(context, row, value, start)
+    if heading is None:
+        return False
+    hits = spoken(low)
+    apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
+    if hits and (apart or context.names.score(heading.printed) < 60.0):
+        before = without_links(value[: hits[0].start])
+        if before:
+            answer = hits[0].answer
+            heading = name_in(context, row, before, start + max(value.find(before), 0)) or heading
+        elif answer_of_cell(low) is not None:
+            return False
+    open_heading(context, row, heading)
+    context.key_block = True
+    if answer is not None and context.builder.module is not None:
+        context.builder.answer(context.builder.module, answer)
+    return True
+
+
+def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = answer_of_cell(low, loose=False)
+    if low in ("-", "--", "0", "none", "n/a", "[]", "[ ]", "{}", "()", "nil"):
+        answer = "clean"
+    if answer is not None and module is not None:
+        context.builder.answer(module, answer)
+        return True
+    told = _reply_told(context, low) if module is not None and not row.finds.refusals else None
+    if told is not None and module is not None:
+        # "Fault code: unable to read - no answer from ECU"
+        if told == "silent":
+            context.builder.answer(module, told)
+        return True
+    if low.isdigit() and len(low) <= 2 and module is not None:
+        module.stated = (int(low), row.line, row.start, row.start + len(row.text))
+        return True
+    slip = next(iter(in_code_cell(value).codes), None) if module is not None else None
+    if slip is not None:
+        found = slip._replace(start=start, end=start + slip.end, bare=start + slip.bare)
+        row.finds = row.finds._replace(refusals=())
+        _add(context, row, found, value[slip.end :].strip(" -:,"))
+        return True
+    head, _, rest = value.partition(" ")
+    own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))
+    if own is not None and module is not None and not row.finds.refusals:
+        found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
+        _add(context, row, found, rest.strip(" -:,"))
+        return True
+    # "Code: B0148" and, in the same block, "Fault: actuator stuck".
+    draft = _draft(context) if context.key_block else None
+    if draft is None or draft.text is not None or not has_letter(value) or row.finds.refusals:
+        return False
+    draft.text = value
+    return True
+
+
+def _reply_told(context: Context, low: str) -> str | None:
+    """What a value in a code's place tells of an answer: "silent" of this module, "other" of one that it names (the
+    description of a fault), or None."""
+    hits = spoken(low)
+    if not hits or any(hit.answer != "silent" for hit in hits) or all(hit.doubtful for hit in hits):
+        return None
+    rest = low
+    for hit in hits:
+        # "Pas de réponse" holds the short name of a parking aid.
+        rest = rest[: hit.start] + " " * (hit.end - hit.start) + rest[hit.end :]
+    if context.names.find(rest):
+        return "other"
+    return "silent" if hits[0].start == 0 or _UNREAD.match(low[: hits[0].start]) is not None else None
+
+
+def _add(context: Context, row: Row, found: Found, text: str) -> None:
+    """Add a code given as a value, with what waited for it."""
+    details = Details(texts=[text] if text else [])
+    draft = add(context, module_for(context, row, found), row, found, details)
+    context.open_code, context.open_row, context.tail = draft, row, ""
+    settle(context, row)
+
+
+def settle(context: Context, row: Row) -> None:
+    """Give the code just read what stood before it in its block: status, failure type, text."""
+    draft = context.open_code
+    if draft is None:
+        return
+    waiting, context.pending_values = context.pending_values, {}
+    if draft.failure_type is None and "failure_type" in waiting:
+        draft.failure_type = waiting["failure_type"]
+    if draft.status is None and "status" in waiting:
+        draft.status = states.of_cell(waiting["status"], context.translated, context.legend)
+    if draft.text is None and "description" in waiting:
+        draft.text = waiting["description"]
+
+
+def _draft(context: Context) -> CodeDraft | None:
+    """The code that the row is about: the one of this block, or, in a text of keys and values, the last one read."""
+    if context.open_code is not None:
+        return context.open_code
+    return context.builder.code if context.key_block and not context.pending_values else None
+
+
+def _failure_type(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    match = _HEX2.match(value)
+    if match is None:
+        status = states.of_cell(low, context.translated, context.legend)
+        return status is not None and _status(context, row, value, low, start)
+    read_as = digits_for_letters(match[1])
+    if read_as is None:
+        return False
+    draft = _draft(context)
+    if draft is None or draft.failure_type is not None:
+        context.pending_values["failure_type"] = read_as.upper()
+    else:
+        draft.failure_type = read_as.upper()
+    return True
+
+
+def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    status = states.of_cell(low, context.translated, context.legend)
+    asked = states.yes_or_no(row.low) if status is None else None
+    if asked is not None and asked[2] is not None:
+        status = asked[2]
+        low = status
+    byte = re.fullmatch(r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h?", low)
+    draft = _draft(context)
+    answer = answer_of_cell(low, loose=draft is None)
+    if draft is not None and (draft.status is None or context.open_code is not None):
+        if status is not None:
+            draft.status = draft.status or status
+        elif byte is not None and draft.status_byte is None:
+            draft.status_byte = int(byte[1] or byte[2], 16)
+        return True
+    module = context.builder.module
+    if (
+        answer is not None
+        and module is not None
+        and (status is None or answer in ("silent", "not scanned", "not fitted"))
+    ):
+        context.builder.answer(module, answer)
+        return True
+    if status is not None:
+        context.pending_values["status"] = low
+    return status is not None
+
+
+def _status_byte(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    byte = re.match(r"(?:0x|\$)?([0-9a-f]{2})h?(?![0-9a-z])", low)
+    if byte is None or context.open_code is None:
+        return byte is not None
+    context.open_code.status_byte = int(byte[1], 16)
+    return True
+
+
+def _description(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if not value:
+        return False
+    if context.open_code is None:
+        module = context.builder.module
+        answer = answer_of_cell(low)
+        if answer is not None and module is not None:
+            context.builder.answer(module, answer)
+        else:
+            context.pending_values["description"] = value
+    elif context.open_code.text is None:
+        context.open_code.text = value
+    return True
+
+
+def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    match = re.match(r"x?([0-9]{1,5})(?![0-9.,/:-])", low)
+    if match is None:
+        return False
+    if context.open_code is not None:
+        context.open_code.count = int(match[1])
+    return True
+
+
+def _count_of_codes(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    if not low[:3].strip().isdigit():
+        return module is not None and _code(context, row, value, low, start)
+    if module is not None and context.under_heading:
+        number = re.match(r"[0-9]{1,3}", low)
+        module.stated = (int(number[0]) if number else 0, row.line, row.start, row.start + len(row.text))
+        if module.stated[0] == 0 and module.answer is None:
+            module.answer = "clean"
+    return True
+
+
+def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    found = volts.find(row.low)
+    number = re.match(r"([0-9]{1,3}(?:[.,][0-9]{1,3})?)(?![0-9])", low)
+    if found or number is None:
+        return False
+    voltplaces.place_volt(
+        context, row, volts.Volt(start, start + number.end(), float(number[1].replace(",", ".")), "supply", True)
+    )
+    return True
+
+
+def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = answer_of_cell(low, loose=True)
+    if module is None or answer is None or not context.under_heading:
+        return False
+    if answer == "clean" and low in _YES:
+        return True
+    context.builder.answer(module, answer)
+    return True
+
+
+def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    module = context.builder.module
+    answer = reply_of(low)
+    if module is None or answer is None or not context.under_heading:
+        return False
+    # That it answered is one thing ("Communication: OK"), what it said another ("answers, no codes", "Answer: OK").
+    told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
+    said = names_codes(low) or _WHAT_IT_SAID.match(row.low) or not any(hit.doubtful for hit in spoken(low)[:1])
+    if answer != "clean" or (told and said):
+        context.builder.answer(module, answer)
+    return True
+
+
+def _stored(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    above = context.open_row
+    if context.open_code is None or above is None or row.line.indent < above.line.indent:
+        return False
+    values = stored_values(low) or {}
+    number = re.match(r"-?[0-9]{1,7}(?:[.,][0-9]+)?", low)
+    if not values and number is not None:
+        role = role_of(row.low.split(":")[0].split("=")[0].strip())
+        name = {"odometer": "distance_km", "rpm": "engine_rpm", "speed": "speed_kmh", "coolant": "coolant_c"}.get(
+            role or ""
+        )
+        if name is not None:
+            values = {name: float(number[0].replace(",", "."))}
+    for name, number_read in values.items():
+        context.open_code.freeze.setdefault(name, number_read)
+    return bool(values)
+
+
+def _spn(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    number = re.match(r"[0-9]{1,7}", low)
+    if number is None:
+        return False
+    context.pending_values["spn"] = number[0]
+    return _pair(context, row, start)
+
+
+def _fmi(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    number = re.match(r"[0-9]{1,3}", low)
+    if number is None:
+        return False
+    context.pending_values["fmi"] = number[0]
+    return _pair(context, row, start)
+
+
+def _pair(context: Context, row: Row, start: int) -> bool:
+    """An SPN and an FMI in lines of their own make one code."""
+    spn, fmi = context.pending_values.get("spn"), context.pending_values.get("fmi")
+    code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}") if spn and fmi else None
+    if code is not None:
+        del context.pending_values["spn"], context.pending_values["fmi"]
+        _add(context, row, Found(start, len(row.text), code.text, kind="J1939", bare=len(row.text)), "")
+    return True
+
+
+def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    return phases.find(low) is not None and metarow.read(context, row)
+
+
+_HANDLERS = {
+    "module": _module,
+    "code": _code,
+    "failure_type": _failure_type,
+    "status": _status,
+    "status_byte": _status_byte,
+    "description": _description,
+    "count": _count,
+    "count_of_codes": _count_of_codes,
+    "volts": _volts,
+    "answer": _answer,
+    "reply": _reply,
+    "odometer": _stored,
+    "rpm": _stored,
+    "speed": _stored,
+    "coolant": _stored,
+    "spn": _spn,
+    "fmi": _fmi,
+    "scan": _scan,
+}

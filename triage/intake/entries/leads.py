@@ -1,0 +1,224 @@
+"""Statuses that lead to their codes: "stored: P0562, P0563 active: P0118", "ACTIVE: ECM P0562, ABS C0035".
+
+What stands before a colon is said of what follows, so that no such word may be read as that of the code before it: the
+mistake would hide a hard fault.
+
+>>> low = "ecm stored: p0562, p0563 active: p0118"
+>>> places = [(low.index(code), low.index(code) + 5) for code in ("p0562", "p0563", "p0118")]
+>>> [(low[lead.start:lead.end], lead.status, lead.codes) for lead in find(low, places, [(0, 3)])]
+[('stored:', 'stored', (0, 1)), ('active:', 'current', (2,))]
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from triage.intake.codes.found import Found
+from triage.intake.codes.pieces import Details
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
+from triage.intake.said import states
+from triage.intake.scan.context import Context
+from triage.intake.words.vocabulary import STATE_FILLER
+from triage.model.snapshot import StatusWord
+
+Span = tuple[int, int]
+
+#: Words of a list's head beside its status: "Active fault codes (2):".
+_LIST_WORDS = STATE_FILLER | word_set(
+    "trouble list liste lista eintrage eintraege averias fallos codigos only now also still nur noch"
+)
+#: Nothing but these between codes that stand together.
+JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
+_COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
+#: What may stand between codes of one list, and between a word of its own and the codes beside it.
+_JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
+_LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die|das|le|la|el)\s+)?")
+#: What leads from a code to its own module, and from that to the next code.
+_OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
+_CLOSES_NAME = lazily(r"\s?[)\]]?\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|plus|sowie)\s)?\s?")
+_COLON_SIGNS = lazily(r"[:=]")
+#: Between the status and its colon; before a status that is the value of a key.
+_PLAIN = lazily(r"[a-z\s]*")
+_KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
+_REACH = 60
+
+
+class Lead(NamedTuple):
+    """A status at ``start``..``end`` (with its colon) and the numbers of the codes that it is said of."""
+
+    start: int
+    end: int
+    status: StatusWord
+    codes: tuple[int, ...]
+
+
+def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: bool = False) -> list[Lead]:
+    """The statuses of a row that lead to codes; empty where the row has none.
+
+    ``codes`` and ``names``: their places, from left to right. A status with a module's name before it is of the codes
+    up to the next name, one before names is of all up to the next such status. Linear in the row's length.
+    """
+    starts = [_before(low, codes, at, names, translated) for at in range(len(codes))]
+    if not any(starts):
+        return []
+    if any(start is not None and not start.colon for start in starts):
+        starts = [start if start is None or start.colon or _all_led(low, codes, starts, translated) else None
+                  for start in starts]
+    found: list[Lead] = []
+    led: list[list[int]] = []
+    for at, start in enumerate(starts):
+        if start is not None:
+            found.append(Lead(start.start, start.end, start.status, (at,)))
+            led.append([at])
+        elif found and at and not _left(low, found[-1], codes, names, at):
+            led[-1].append(at)
+    return [lead._replace(codes=tuple(numbers)) for lead, numbers in zip(found, led, strict=True)]
+
+
+def stop_before(starts: Sequence[int], at: int, stop: int) -> int:
+    """Where what is said of a code at a place ends: at ``stop``, or at a status that leads to the next codes."""
+    place = bisect_right(starts, at)
+    return min(stop, starts[place]) if place < len(starts) else stop
+
+
+def is_lead(low: str) -> bool:
+    """Whether a text is nothing but a status with words of a list beside it, and perhaps a count.
+
+    >>> is_lead("stored codes (2)"), is_lead("ecm stored")
+    (True, False)
+    """
+    count = _COUNT.search(low)
+    head = low[: count.start()] if count is not None else low
+    hits = states.in_text(head)
+    spans = [(hit.start, hit.end) for hit in hits]
+    return bool(hits) and all(
+        word in _LIST_WORDS or any(first <= start < last for first, last in spans) for word, start, _ in words(head)
+    )
+
+
+def of_row(context: Context, row: Row) -> tuple[dict[int, StatusWord], list[int]]:
+    """By the place of a code: the status that leads to it; and the places where such statuses begin, in order."""
+    codes = row.finds.codes
+    if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start):
+        return {}, []
+    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    found = find(row.low, [(code.start, code.end) for code in codes], names, context.translated)
+    told = {codes[at].start: lead.status for lead in found for at in lead.codes}
+    return told, [lead.start for lead in found]
+
+
+class _Start(NamedTuple):
+    """A status right before a code, or before the name right before it; ``colon`` whether a colon leads on."""
+
+    start: int
+    end: int
+    status: StatusWord
+    colon: bool
+
+
+def _before(low: str, codes: Sequence[Span], at: int, names: Sequence[Span], translated: bool) -> _Start | None:
+    """The status that leads to a code."""
+    stop, least = codes[at][0], codes[at - 1][1] if at else 0
+    place = bisect_left(names, (stop, stop)) - 1
+    if place >= 0 and names[place][0] >= least and _LINK.fullmatch(low, names[place][1], stop):
+        named = _ending(low, least, names[place][0], translated)
+        if named is not None and named.colon:
+            return named
+        return None
+    return _ending(low, least, stop, translated)
+
+
+def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
+    """A status that ends right before a place, behind ``least``."""
+    first = max(least, stop - _REACH)
+    text = low[first:stop].rstrip(" \t(['\"*")
+    dash = text[-1:] in ("-", ">")
+    colon = dash or text[-1:] in (":", "=")
+    head = text.rstrip(" :=->" if dash else " :=")
+    count = _COUNT.search(head) if colon else None
+    if count is not None and head[: count.start()].strip():
+        head = head[: count.start()]
+    hits = states.in_text(head, translated)
+    if not hits:
+        return None
+    last = hits[-1]
+    if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):
+        return None
+    if any(word not in _LIST_WORDS for word, start, _ in words(head) if start >= last.end):
+        return None
+    start = last.start
+    for hit in reversed(hits[:-1]):
+        if head[hit.end : start].strip(" /&+") in ("", "and", "und", "et", "y", "or"):
+            start = hit.start
+    if dash and low[: first + start].strip(" *-"):
+        # "ACTIVE - P0304 (ECM), C1288 (ABS)" is a lead; behind other words a dash parts pieces of one code's line.
+        return None
+    status = states.of_cell(head[start:], translated) or last.status
+    return _Start(first + start, first + len(text), status, colon)
+
+
+def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool) -> bool:
+    """Whether statuses without a colon stand before their codes throughout ("stored P0562, P0563, active P0118"): one
+    before the first, none behind the last, and nothing else between them."""
+    if starts[0] is None or states.in_text(low[codes[-1][1] : codes[-1][1] + _REACH], translated):
+        return False
+    for at in range(1, len(codes)):
+        start = starts[at]
+        stop = codes[at][0] if start is None else start.start
+        if _JOINT.fullmatch(low, codes[at - 1][1], stop) is None:
+            return False
+    return len(codes) > 1
+
+
+def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
+    """Whether a code is no longer one of the list that a status leads: a sentence or a name stands between, unless
+    the list is one of names from the start."""
+    if re.search(r"[!?\n]|\.\s", low[codes[at - 1][1] : codes[at][0]]):
+        return True
+    if _name_in(names, lead.end, codes[lead.codes[0]][0]):
+        return False
+    return _name_in(names, codes[at - 1][1], codes[at][0]) and not _names_behind(low, codes, names, at)
+
+
+def _names_behind(low: str, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
+    """Whether the one name before a code is that of the code in front of it: "P0304 (ECM), C1288 (ABS)"."""
+    least, stop = codes[at - 1][1], codes[at][0]
+    place = bisect_left(names, (least, least))
+    start, end = names[place]
+    if _CLOSES_NAME.fullmatch(low, end, stop) is None:
+        return False
+    # "P0304 ECM, C1288 ABS": the comma closes what is said of the first.
+    beside = not low[least:start].strip() and low[end:stop].lstrip()[:1] in (",", ";")
+    return beside or _OPENS_NAME.fullmatch(low, least, start) is not None
+
+
+def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
+    """Whether a name stands between two places."""
+    place = bisect_left(names, (start, start))
+    return place < len(names) and names[place][0] < end
+
+
+def share(
+    row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None, own_brackets: bool
+) -> None:
+    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together.
+
+    ``own_brackets``: in this text one in brackets is of its code alone.
+    """
+    for at in range(len(pending) - 2, -1, -1):
+        code, details = pending[at]
+        after, following = pending[at + 1]
+        between = row.low[code.end : after.start].strip(" ,;&+/|()")
+        own = own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
+        if details.status is None and between in JOINTS and not own:
+            pending[at] = code, replace(details, status=following.status)
+    if before is not None:
+        for at, (code, details) in enumerate(pending):
+            if details.status is None:
+                pending[at] = code, replace(details, status=before)

@@ -1,0 +1,341 @@
+"""Rows about the scan as a whole: when it was taken, where it stands, its voltage, the engine, what was connected,
+and what was done to the vehicle."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from datetime import datetime
+
+from triage.intake.entries.voltplaces import place_volt
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.intake.said import conditions, dates, phases, volts
+from triage.intake.said.outside import outside_supply
+from triage.intake.scan import between
+from triage.intake.scan.assembly import Builder, SnapshotDraft
+from triage.intake.scan.context import Context
+from triage.model.session import Event
+from triage.model.snapshot import Reading
+
+_ASIDE_DATE = re.compile(
+    r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
+    r"impreso|signed|first (?:seen|set|occurred)|"
+    r"last (?:seen|set|occurred)|first registration|erstzulassung|build|production|"
+    r"calibrated on|due|booked|invoice|sent|"
+    r"occurred|occurrence|set at|time of fault|zeitpunkt des fehlers|fehlerzeit|delivered|"
+    r"collected|appointment)(?![a-z])"
+)
+_FREEZE = re.compile(
+    r"(?<![a-z])(?:freeze[ -]?frames?|frozen (?:data|frame)|snapshot data|environment(?:al)? data|"
+    r"ambient data|fault conditions|"
+    r"stored values|conditions when set|umgebungsdaten|umgebungsbedingungen|standbild|freeze-frame|"
+    r"trame figee|"
+    r"donnees figees|contexte d'apparition|cuadro congelado|datos congelados|imagen congelada|"
+    r"ff data|"
+    r"conditions at (?:the )?time|when set)(?![a-z])"
+)
+#: "Cleared the codes in the engine": a plain word is a module there.
+_LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
+_TIME = re.compile(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
+_LIVE = re.compile(
+    r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
+    r"list)|readings|messwerte|istwerte|"
+    r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|"
+    r"medidos|actuales)|datos en vivo)"
+    r"(?![a-z])"
+)
+_READING = lazily(
+    r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|"
+    r")\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
+    re.IGNORECASE,
+)
+
+
+@remembered
+def is_freeze_head(low: str) -> bool:
+    """Whether the line heads, or holds, what a module stored with a code."""
+    return _FREEZE.search(low) is not None
+
+
+#: So many modules stand between the supply of one scan and that of the next.
+_FEWEST_BETWEEN = 2
+
+
+@remembered
+def is_live_head(low: str) -> bool:
+    """Whether the line heads a list of live readings."""
+    match = _LIVE.search(low)
+    return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end() :])
+
+
+@remembered
+def _is_aside_date(low: str) -> bool:
+    """Whether a date in the line is not that of the scan."""
+    return _ASIDE_DATE.search(low) is not None
+
+
+@remembered
+def _says_nothing(low: str) -> bool:
+    """Whether a line says nothing of the scan and the vehicle in any text, wherever it stands."""
+    return not (
+        phases.find(low)
+        or phases.scan_head(low)
+        or dates.may_stand_in(low)
+        or _TIME.match(low)
+        or conditions.find(low).any()
+        or any(volt.of not in ("other", "named") for volt in volts.find(low))
+        or phases.events(low)
+    )
+
+
+def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
+    """Read what a row says of the scan and the vehicle; whether it said anything. ``quiet``: a page head or foot,
+    which may add to a scan but never starts one."""
+    low = row.low
+    if low[:1] in ("[", "#", "=", "*") and volts.is_label(low.strip("#=* ")):
+        # "[supply]": what follows is of the vehicle.
+        context.close_module()
+        context.under_heading = False
+        return True
+    if _says_nothing(low):
+        return False
+    told = between.by_phase(low)
+    if told:
+        # A line that sums up is of no scan by itself.
+        context.supply_by_phase |= dict(told)
+        return True
+    hit = phases.find(low)
+    head = phases.scan_head(low)
+    stamps = [] if _is_aside_date(low) else _stamps(context, row)
+    started = _start(context, row, hit, head is not None, stamps, quiet)
+    said = conditions.find(low)
+    found = volts.find(low)
+    deeds = phases.events(low) if not quiet else ()
+    anything = bool(
+        hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found)
+    )
+    if not anything:
+        return False
+    if not started and not quiet and not context.builder.snapshot.empty and _waits(context, said, found, deeds):
+        context.held.append(between.Held(row, context.builder.snapshot, context.at, context.parted))
+        context.builder.may_restart = True
+    else:
+        apply(context, row)
+    for deed in deeds:
+        _event(context, row, deed, stamps)
+    if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
+        context.builder.next_phase = "after-run"
+    return True
+
+
+def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
+           deeds: Sequence[phases.Deed]) -> bool:
+    """Whether a row behind the modules of a scan may be of the scan to come."""
+    if context.parted and not (context.under_heading and context.blanks == 0):
+        return True
+    if said.ran_minutes or said.drove:
+        # The engine ran, the vehicle was driven: if the modules come again they do so in another scan.
+        return not context.under_heading
+    if any(deed.what == "cleared" and deed.answer != "refused" for deed in deeds):
+        # "Charger on, cleared, 14.2 V": what is said behind is of the scan to come.
+        first = min(deed.start for deed in deeds)
+        return (bool(found) or said.any()) and all(volt.start > first for volt in found)
+    return _is_another_supply(context, found)
+
+
+def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
+    """Whether a row gives the vehicle another voltage than the scan has, behind modules named since: "4 March, 12.6 V".
+
+    If these modules come again below it they do so in another scan.
+    """
+    snapshot = context.builder.snapshot
+    if context.under_heading or snapshot.volts is None:
+        return False
+    if not any(volt.of in ("supply", "bare") and volt.value != snapshot.volts for volt in found):
+        return False
+    last = context.volts_seen[-1][1].line.number if context.volts_seen else 0
+    return sum(module.line.number > last for module in snapshot.modules.values()) >= _FEWEST_BETWEEN
+
+
+def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
+    """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
+    a module."""
+    context.builder.say(conditions.find(row.low), snapshot)
+    found = volts.find(row.low)
+    # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
+    top = top or (context.flat and any(volt.of == "lowest" for volt in found))
+    for volt in found:
+        place_volt(context, row, volt, top=top, snapshot=snapshot)
+
+
+def flush(context: Context) -> None:
+    """Put rows that waited for what comes after them into the snapshot being read now, or into the one above."""
+    waiting, context.held = context.held, []
+    for held, above in zip(waiting, _above(context, waiting), strict=True):
+        apply(context, held.row, top=True, snapshot=held.snapshot if above else context.builder.snapshot)
+
+
+def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
+    """Of each row that waited whether it is of its own snapshot, which another has followed."""
+    if all(held.snapshot is context.builder.snapshot for held in waiting):
+        return [False] * len(waiting)
+    context.habit = context.habit or between.habit(context.rows)
+    found: list[bool] = []
+    for place, held in enumerate(waiting):
+        if not between.kinds(held.row) and place and found[-1] and held.at == waiting[place - 1].at + 1:
+            # "Battery 11.9 V" and below it "Charger: no": one block.
+            found.append(not between.leads_on(held.row.low, True))
+        else:
+            found.append(held.snapshot is not context.builder.snapshot and between.is_of_the_scan_above(
+                held, context.rows, context.at, context.habit))
+    return found
+
+
+def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
+    """The dates of a row. One that could be two days is asked for once."""
+    found = dates.find(row.text, context.order) if has_digit(row.low) else []
+    for stamp in found:
+        if stamp.value is None and not context.asked_order:
+            context.asked_order = True
+            context.builder.notice(
+                "warning",
+                f"{row.text[stamp.start : stamp.end]}: day or month first? Nothing in the text tells; not "
+                f"used. Write the "
+                "date as 2025-03-31",
+                row.line,
+                row.start + stamp.start,
+                row.start + stamp.end,
+            )
+    return [stamp for stamp in found if stamp.value is not None]
+
+
+def _start(
+    context: Context, row: Row, hit: phases.PhaseHit | None, head: bool, stamps: list[dates.Stamp], quiet: bool
+) -> bool:
+    """Start a snapshot where the row says that one starts; set its phase and its time."""
+    builder = context.builder
+    inside = context.under_heading and row.line.indent > context.heading_indent and context.blanks == 0
+    at, timed = _time(context, row, stamps, hit is not None or head)
+    snapshot = builder.snapshot
+    if inside and hit is None:
+        return False
+    if quiet:
+        snapshot.phase = snapshot.phase or (hit.phase if hit else None)
+        snapshot.at = snapshot.at or at
+        return False
+    fresh = hit is not None and snapshot.phase not in (None, hit.phase)
+    moved = (
+        at is not None
+        and snapshot.at is not None
+        and at != snapshot.at
+        and (timed or at.date() != snapshot.at.date())
+    )
+    started = False
+    if not snapshot.empty and (
+        fresh
+        or moved
+        or head
+        or (hit is not None and snapshot.phase is None)
+        or (at is not None and snapshot.at is None and timed)
+    ):
+        _close(context)
+        snapshot = builder.new_snapshot()
+        started = True
+        flush(context)
+    elif snapshot.empty and hit is not None and fresh:
+        snapshot.phase = None
+    elif not snapshot.empty and hit is not None:
+        builder.may_restart = True
+    if hit is not None:
+        snapshot.phase = snapshot.phase or hit.phase
+        if snapshot is builder.snapshot and snapshot.empty:
+            builder.next_phase = None
+    if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
+        snapshot.at = at
+    return started or snapshot.empty
+
+
+def _close(context: Context) -> None:
+    context.close_module()
+    context.section, context.section_of_module, context.list_of = None, False, None
+    context.live_data = context.under_heading = False
+
+
+def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) -> tuple[datetime | None, bool]:
+    """The time a row states: a date, or a time of day on the date last named."""
+    for stamp in stamps:
+        if stamp.value is not None:
+            context.last_date = stamp.value
+            if stamp.timed:
+                return stamp.value, True
+            clock = dates.clock(row.low[: stamp.start] + " " * (stamp.end - stamp.start) + row.low[stamp.end :])
+            if clock is not None:
+                return datetime.combine(stamp.value.date(), clock[0]), True
+            return stamp.value, False
+    if context.last_date is not None and (heads or _TIME.match(row.low)):
+        clock = dates.clock(row.low)
+        if clock is not None:
+            return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo), True
+    return None, False
+
+
+def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Stamp]) -> None:
+    """One deed as an event; a clear between two scans tells the phase of what follows."""
+    builder = context.builder
+    about = None
+    if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
+        # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
+        named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None]
+        if named and (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
+            about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
+    at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
+    if any(
+        event.what == deed.what and event.module == about and event.at == at and event.note == deed.note
+        for event in builder.events
+    ):
+        return
+    builder.events.append(
+        Event(at=at, what=deed.what, module=about, part=deed.part, answer=deed.answer, note=deed.note)
+    )
+    if deed.what == "cleared" and about is None and deed.answer != "refused":
+        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
+            builder.snapshot.phase = "before-clear"
+        builder.next_phase = "after-clear"
+
+
+def _clock_of(context: Context, row: Row) -> datetime | None:
+    clock = dates.clock(row.low) if context.last_date is not None else None
+    if clock is None or context.last_date is None:
+        return None
+    return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
+
+
+def reading(context: Context, row: Row) -> bool:
+    """A live value: name, number, unit. Only where a heading announced such, or the unit says it."""
+    match = _READING.fullmatch(row.text)
+    if match is None or len(row.text) > 90:
+        return False
+    name, unit = match[1].strip(" -*\u2022.:"), match[3]
+    if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
+        return False
+    if unit is not None and unit.lower() in (
+        "codes",
+        "dtcs",
+        "faults",
+        "fehler",
+        "modules",
+        "code",
+        "dtc",
+        "am",
+        "pm",
+        "uhr",
+    ):
+        return False
+    value = float(match[2].replace(",", "."))
+    builder: Builder = context.builder
+    module = builder.module.printed if builder.module is not None and context.under_heading else None
+    builder.snapshot.readings.append(Reading(module=module, name=name, value=value, unit=unit))
+    return True

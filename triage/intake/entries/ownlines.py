@@ -1,0 +1,107 @@
+"""Rows that start with a maker's own number under a module: "5DF1 pump circuit, active", "E4D9 | stuck | sporadic"."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.codes.found import Found
+from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
+from triage.intake.entries.coderow import add, beside
+from triage.intake.lines import owncodes
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.near import small
+from triage.intake.scan.assembly import ModuleDraft
+from triage.intake.scan.context import Context
+from triage.model import codes as model_codes
+
+_OWN_LINE = lazily(
+    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s*|\s*[:,;|]\s*|"
+    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
+)
+_QUANTITY = lazily(
+    r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
+    r"modules?|ecus?|pcs|years?|mal|times|x|"
+    r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
+    r"calle)(?![a-z])",
+    re.IGNORECASE,
+)
+#: A mark with no space behind it: "actuator stuck:sporadic".
+_TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
+_ADDRESSED = lazily(
+    r"(?:ecu|stg|sg|id|can|sa|addr|node|mod|unit|calc|bus|pin|kl|term|nr|no|sys|pos)[ -]?[0-9]", re.IGNORECASE
+)
+_HEX = lazily(r"[0-9a-f]{4,6}")
+
+
+def _add_each(context: Context, module: ModuleDraft, row: Row) -> None:
+    """Add the codes of a row to one module, each with what stands behind it."""
+    stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
+    for code, stop in zip(row.finds.codes, stops, strict=True):
+        add(context, module, row, code, beside(context, row, code, stop))
+    context.open_code = context.open_row = None
+
+
+def read(context: Context, row: Row) -> bool:
+    """A maker's own number at the start of a line under a module, beside a text: kept as an opaque code."""
+    builder = context.builder
+    if (
+        builder.module is None
+        or not context.under_heading
+        or context.blanks
+        or row.finds.refusals
+        or context.live_data
+    ):
+        return False
+    if row.text[:1].isalpha() and not has_digit(row.text[:8]):
+        return False
+    match = _OWN_LINE.match(row.text)
+    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
+        return False
+    own = model_codes.own(match[1])
+    token = match[1]
+    if _ADDRESSED.match(token):
+        # "ECU 730 Steering" names a module by its address.
+        return False
+    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
+        return False
+    if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
+        return False
+    text = _TIGHT.sub(r"\1 ", row.text[match.end() :].strip())
+    several = owncodes.further(row, match.end(1))
+    if several:
+        found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
+        row.finds = row.finds._replace(codes=(found, *several))
+        _add_each(context, builder.module, row)
+        return True
+    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token) or _is_address(context, token):
+        return False
+    details = Details()
+    text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
+    for _, part in list(soft_pieces(text))[:20]:
+        take(
+            details,
+            part,
+            small(part),
+            following=False,
+            has_type=True,
+            translated=context.translated,
+            legend=context.legend,
+        )
+    found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
+    draft = add(context, builder.module, row, found, details)
+    context.open_code, context.open_row, context.tail = draft, row, ""
+    return True
+
+
+def _is_address(context: Context, token: str) -> bool:
+    """Whether a number stands behind a word for a module, or a module's name ("ECU 730 Steering")."""
+    letters = token[:-3].rstrip(" -")
+    return token[-4:-3] in (" ", "-") and (role_of(small(letters)) == "module" or context.names.listed(letters))
+
+
+def _all_small(row: Row, token: str) -> bool:
+    """Whether a number in small letters stands in a line that has no others."""
+    return row.text.islower() and _HEX.fullmatch(token) is not None

@@ -1,0 +1,384 @@
+"""Rows without a code: headings, answers of modules, facts of the scan and the vehicle, and what goes on from above."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from triage.intake.entries import (
+    answerrow,
+    continuation,
+    emptylists,
+    keyrow,
+    markedrow,
+    metarow,
+    ownanswer,
+    plainecu,
+    voltplaces,
+)
+from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
+from triage.intake.entries.headname import Heading, counted, name_in
+from triage.intake.lines import idents, supplyrow
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import LONGEST_NAME, tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import (
+    engine_state,
+    happenings,
+    otherthings,
+    outside,
+    phases,
+    remarks,
+    states,
+    vehiclenumbers,
+    volts,
+)
+from triage.intake.said.answers import answer_of_cell, is_list_head, named_answer, spoken
+from triage.intake.said.counts import stated_count
+from triage.intake.said.near import small
+from triage.intake.said.states import legend_of
+from triage.intake.scan.context import Context
+from triage.intake.words.vocabulary import STATES
+
+_LEGEND = lazily(
+    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|"
+    r"possible)(?![a-z])"
+)
+_DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
+_BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
+#: What leads the eye from a name to its answer.
+_LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
+_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
+_LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
+_TOTAL = lazily(
+    r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|"
+    r"sum)(?![a-z])"
+)
+
+
+def read(context: Context, row: Row, at: int) -> None:
+    """One row without a code."""
+    if row.line.number in context.page_marks:
+        context.refuse(row)
+        if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
+            metarow.read(context, row, quiet=True)
+        return
+    if _in_sentence(context, row, at):
+        context.refuse(row)
+        continuation.go_on(context, row)
+        return
+    if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
+        return
+    if _quick(context, row, at) or _two_cells(context, row) or _legend(context, row):
+        return
+    if row.finds.refusals:
+        _refused(context, row, at)
+        return
+    phase = phases.find(row.low)
+    if phase is None and continuation.status_alone(context, row):
+        return
+    if keyrow.read(context, row, at):
+        context.refuse(row)
+        return
+    if phase is None and markedrow.read(context, row):
+        return
+    heading = name_in(context, row)
+    hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
+    if hits and not (heading is not None and context.names.listed(heading.printed)):
+        # A name never holds the wording of an answer, unless it is listed so.
+        heading = None
+    if (
+        heading is not None
+        and (phase is not None or _DATED.search(row.low))
+        and not context.names.listed(heading.printed)
+    ):
+        heading = None
+    surely = judge(context, row, at, heading) if heading is not None else ""
+    if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
+        listing = context.list_of is not None and not heading.count and not row.text.endswith(":")
+        if listing and context.blanks <= 1 and answerrow.listed(context, row):
+            return
+        open_heading(context, row, heading)
+        return
+    if phase is None and continuation.continues(context, row):
+        context.refuse(row)
+        continuation.go_on(context, row)
+        return
+    if _facts(context, row):
+        return
+    if hits and answerrow.read(context, row, at, hits):
+        return
+    status = section(context, row)
+    if status is not None:
+        open_section(context, row, status, at)
+        return
+    if context.list_of is not None and answerrow.listed(context, row):
+        return
+    _rest(context, row, at, heading, surely)
+
+
+def _in_sentence(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above, of a code, ends with a word that no description ends with, and this one stands further
+    right: "lost comms with" above "cluster   not present"."""
+    above = context.open_row
+    if above is None or context.open_code is None or context.blanks or row.line.indent <= above.line.indent:
+        return False
+    before = context.rows[at - 1].low
+    return before[before.rfind(" ") + 1 :] in LEADS_ON and keyrow.split(row) is None
+
+
+def _names_none(context: Context, row: Row, at: int) -> bool:
+    """Rows that look like a name and are none: an answer of "the module", a phone's or a version's number, the
+    engine's state alone, the rest of a description in its own column."""
+    if ownanswer.read(context, row, at):
+        return True
+    if remarks.is_remark(row.text, row.low) and context.names.score(tidy(row.text)) < 60.0:
+        # What somebody wrote between the codes of a module names no other.
+        context.refuse(row)
+        told = context.facts.take(row.text, row.low) is not None
+        if remarks.is_plan(row.low):
+            # No scan was taken yet; a voltage beside the plan was read.
+            for volt in volts.find(row.low):
+                voltplaces.place_volt(context, row, volt, top=True)
+        elif not told and metarow.read(context, row):
+            context.open_code = context.open_row = None
+    elif context.plain_ecu and plainecu.answered(context, row):
+        return True
+    elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
+        context.open_code = context.open_row = None
+    elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
+        context.facts.take(row.text, row.low)
+        if spoken(row.low):
+            return False
+        metarow.read(context, row)
+        context.open_code = context.open_row = None
+    elif engine_state.alone(row.low) or outside.alone(row.low):
+        metarow.read(context, row)
+    elif (thing := otherthings.alone(row.low)) and not context.names.listed(thing):
+        # Of what was not done or not there, neither a phase nor a deed is read.
+        metarow.apply(context, row, top=True)
+        context.open_code = context.open_row = None
+    elif supplyrow.alone(row.low) and not _goes_on(context, row):
+        metarow.read(context, row)
+        context.open_code = context.open_row = None
+    elif continuation.in_column(context, row):
+        continuation.go_on(context, row)
+    else:
+        return answerrow.rest(context, row)
+    return True
+
+
+def _goes_on(context: Context, row: Row) -> bool:
+    """Whether a voltage may be of the code above: what was stored with it, or a line further right than its own."""
+    return context.in_freeze_frame or (
+        context.open_row is not None and row.line.indent > context.open_row.line.indent
+    )
+
+
+def _refused(context: Context, row: Row, at: int) -> None:
+    """Neither the name of a module nor the rest of a description: a code that can't be read stands here."""
+    pair = keyrow.split(row)
+    if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
+        return
+    context.refuse(row)
+    context.open_code = context.open_row = None
+
+
+def _quick(context: Context, row: Row, at: int) -> bool:
+    """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
+    if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
+        return False
+    pair = _named_answer(row.text, row.low)
+    above = context.open_row
+    if pair is not None and above is not None and context.blanks == 0 and row.line.indent > above.line.indent:
+        # "cluster   not present", below a code and further right, is the rest of its description with its status.
+        pair = pair if states.of_cell(row.low[len(pair[0]) :].lstrip(" :=|\t-")) is None else None
+    if pair is not None and context.names.listed(pair[0]) and role_of(small(pair[0])) is None:
+        _answered(context, row, *pair)
+        return True
+    if row.text.endswith(":") and (status := section(context, row)) is not None:
+        open_section(context, row, status, at)
+        return True
+    cleared = row.low.endswith(" clear") and not row.low.endswith((" not clear", " no clear"))
+    if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
+        _answered(context, row, tidy(row.text[:-6]), "clean")
+        return True
+    if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
+        answer = answer_of_cell(row.low[match.end() :])
+        if answer is not None:
+            _answered(context, row, context.names.bare(match[1].strip()), answer)
+            return True
+    name = tidy(row.text)
+    if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
+        begin = row.text.find(name)
+        heading = Heading(name, max(begin, 0), max(begin, 0) + len(name))
+        if begin >= 0 and judge(context, row, at, heading) == "strong":
+            open_heading(context, row, heading)
+            return True
+        return False
+    module = context.builder.module
+    if module is None or not context.under_heading or context.open_code is not None or context.section is not None:
+        return False
+    answer = answer_of_cell(row.low)
+    if answer is None or is_list_head(row.low, spoken(row.low)):
+        return False
+    keyed = ":" in row.text or "=" in row.text
+    if row.line.indent < context.heading_indent or (keyed and keyrow.split(row) is not None):
+        return False
+    context.builder.answer(module, answer)
+    return True
+
+
+def _answered(context: Context, row: Row, name: str, answer: str) -> None:
+    """A module whose answer stands in its own line."""
+    start = row.start + max(row.text.find(name), 0)
+    context.close_module()
+    module = context.builder.name_module(name, row.line, start, start + len(name))
+    context.builder.answer(module, answer)
+    context.under_heading = context.live_data = False
+
+
+def _leader(context: Context, row: Row) -> bool:
+    """A name, a row of dots (or the like), and the answer or the number of codes: "ABS ....... 2"."""
+    match = _LEADER.match(row.text) if any(sign in row.text for sign in _LEADER_SIGNS) else None
+    if match is None:
+        return False
+    name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
+    if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
+        return False
+    if row.text[match.end(1) : match.end()].strip() in ("..", "...") and context.names.score(name) < 60.0:
+        # Where somebody paused, no unknown name stands.
+        return False
+    count = _LEADER_COUNT.fullmatch(rest)
+    stated = stated_count(rest) if count is None else None
+    if count is not None or (stated is not None and not rest[: stated[1]].strip(" :-(")):
+        start = max(row.text.find(name), 0)
+        number = int(count[1]) if count is not None else stated[0] if stated is not None else 0
+        open_heading(context, row, Heading(name, start, start + len(name), number))
+        return True
+    answer = answer_of_cell(rest) or next((hit.answer for hit in spoken(rest) if not hit.doubtful), None)
+    if answer is None or (context.names.score(name) < 60.0 and volts.find(row.low)):
+        return False
+    _answered(context, row, name, answer)
+    return True
+
+
+def _two_cells(context: Context, row: Row) -> bool:
+    """A name in one cell and an answer in another, all others empty, in lines that no head explains."""
+    if row.kind not in (";", ",", "|", "\t") or row.cells is None:
+        return False
+    filled = [cell for cell in row.cells if cell.text.strip(" -.")]
+    if not 2 <= len(filled) <= 4 or (len(row.cells) < 3 and row.kind not in ("|", "\t")):
+        return False
+    told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
+    said = [answer for answer in told if answer is not None]
+    if len(said) != len(filled) - 1:
+        return False
+    name = context.names.bare(tidy(filled[told.index(None)].text))
+    if not has_letter(name) or states.of_cell(small(name), context.translated) is not None:
+        return False
+    if len(row.cells) < 3 and (role_of(small(name)) is not None or context.names.score(name) < 60.0):
+        # Of two cells the first is a key as often as a name.
+        return False
+    # A count of no codes beside "not responding" tells nothing.
+    _answered(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
+    return True
+
+
+@lru_cache(maxsize=8192)
+def _named_answer(text: str, low: str) -> tuple[str, str] | None:
+    """A name and an answer with a mark between them: "ABS: no response"."""
+    found = named_answer(low)
+    return (text[: found[0]], found[1]) if found is not None else None
+
+
+def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:
+    """What is neither a sure heading nor an answer: the scan, a likely heading, a reading, more text."""
+    context.refuse(row)
+    if metarow.is_live_head(row.low):
+        context.live_data = True
+        context.open_code = context.open_row = None
+        return
+    if metarow.is_freeze_head(row.low):
+        context.in_freeze_frame = context.builder.code is not None
+        if context.open_code is None:
+            context.open_code = context.builder.code
+        continuation.stored(context, row)
+        return
+    if context.live_data and not surely and metarow.reading(context, row):
+        return
+    if context.in_freeze_frame and continuation.stored(context, row):
+        return
+    if surely == "fair" and heading is not None and not _TOTAL.search(row.low):
+        open_heading(context, row, heading)
+        return
+    if _total(context, row):
+        return
+    if metarow.read(context, row):
+        return
+    if surely == "weak" and heading is not None:
+        open_heading(context, row, heading, guessed=True)
+        return
+    if markedrow.not_understood(context, row) or continuation.go_on(context, row):
+        return
+    metarow.reading(context, row)
+
+
+def _legend(context: Context, row: Row) -> bool:
+    """A line that explains letters: it is no status itself."""
+    if len(row.low) > 300 or len(STATES.find(row.low)) < 2:
+        return False
+    if legend_of(row.low, context.translated):
+        return True
+    if _LEGEND.search(row.low[:40]) and len(states.in_text(row.low, context.translated)) >= 2:
+        return True
+    # "current / stored / pending" alone is a list of what may stand somewhere, no status.
+    return len({hit.status for hit in states.in_text(row.low)}) >= 3 and len(row.low) <= 120
+
+
+def _facts(context: Context, row: Row) -> bool:
+    """Facts of the vehicle; an aside (phone, part number, odometer) is passed over."""
+    kind = context.facts.take(row.text, row.low)
+    if kind is None:
+        return False
+    if kind == "told":
+        # It may tell of the scan too, and of a module.
+        metarow.read(context, row)
+        complaint = small(context.facts.values["complaint"])
+        return all(row.low[hit.start : hit.end] in complaint for hit in spoken(row.low))
+    if (kind == "vin" and len(row.text) > 60) or (
+            kind == "label" and (phases.find(row.low) is not None or any(
+                volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
+                for volt in volts.find(row.low)))):
+        # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
+        metarow.read(context, row)
+    return True
+
+
+def _total(context: Context, row: Row) -> bool:
+    """A count of all codes, checked at the end."""
+    stated = stated_count(row.low)
+    if stated is None or (
+        context.builder.module is not None
+        and context.under_heading
+        and not _TOTAL.search(row.low)
+        and row.line.indent > context.heading_indent
+    ):
+        if stated is not None and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
+            context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
+            return True
+        return False
+    if _TOTAL.search(row.low):
+        context.builder.restated.append((stated[0], row.line, row.start + stated[1], row.start + stated[2]))
+        return True
+    if (
+        context.builder.module is not None
+        and context.under_heading
+        and context.blanks == 0
+        and not row.low[: stated[1]].strip(" :-*")
+    ):
+        context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
+        return True
+    return False

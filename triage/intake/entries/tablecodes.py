@@ -1,0 +1,101 @@
+"""The codes in the cells of a table row whose columns a head names."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.codes.found import Found, in_code_cell
+from triage.intake.lines.layouts import Cell, Row
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.model import codes as model_codes
+
+#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
+_OWN = lazily(
+    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6})(?=\s{0,2}[(\[])"
+)
+NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
+#: Cells that say nothing.
+EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
+
+
+def text_of(by_role: dict[str, list[Cell]], role: str) -> str:
+    """The text of the first filled cell of a role, small letters; "" if there is none."""
+    for cell in by_role.get(role, ()):
+        if cell.low.strip() not in EMPTY:
+            return cell.low
+    return ""
+
+
+def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
+    """The codes of the row: those in columns that may hold one, SPN with FMI, or a maker's own number."""
+    closed = [
+        (cell.start, cell.end)
+        for role in ("other", "module", "date", "description", "comment")
+        for cell in by_role.get(role, ())
+    ]
+    found = [code for code in row.finds.codes if not any(start <= code.start < end for start, end in closed)]
+    if found:
+        return found
+    spn, fmi = NUMBER.search(text_of(by_role, "spn")), NUMBER.search(text_of(by_role, "fmi"))
+    if spn is not None and fmi is not None:
+        code = model_codes.parse(f"SPN {int(float(spn[1]))} FMI {int(float(fmi[1]))}")
+        if code is not None:
+            cell = by_role["spn"][0]
+            return [
+                Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)
+            ]
+    slips = _slips(row, by_role)
+    if slips or row.finds.refusals:
+        return slips
+    several = _own_numbers(by_role)
+    if several:
+        return several
+    for cell in by_role.get("code", ()):
+        text = cell.text.strip(" *#.")
+        own = model_codes.own(text) if has_digit(text) else None
+        if own is not None and len(text) >= 4:
+            return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
+    if "code" in by_role or "spn" in by_role:
+        return []
+    return [
+        code
+        for code in row.finds.codes
+        if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
+    ]
+
+
+def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Makers' own numbers in a cell for codes, each with its status in brackets behind it: "2AAF (stored)"."""
+    found = []
+    for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
+        for match in _OWN.finditer(cell.text):
+            own = model_codes.own(match[1])
+            if own is not None:
+                start, end = cell.start + match.start(1), cell.start + match.end(1)
+                found.append(Found(start, end, own.text, kind="own", bare=end))
+    return found
+
+
+def _slips(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Codes in cells made for them, however many letters stand for digits."""
+    found = []
+    for cell in by_role.get("code", ()):
+        for code in in_code_cell(cell.text).codes:
+            start = cell.start + code.start
+            found.append(
+                code._replace(start=start, end=cell.start + code.end, bare=cell.start + code.bare)
+            )
+            row.finds = row.finds._replace(
+                refusals=tuple(each for each in row.finds.refusals if not cell.start <= each.start < cell.end)
+            )
+    return found
+
+
+def _address(by_role: dict[str, list[Cell]]) -> int | None:
+    low = text_of(by_role, "source_address") or text_of(by_role, "module")
+    match = re.fullmatch(r"(?:0x)?([0-9a-f]{1,3})", low.strip())
+    if match is None:
+        return None
+    value = int(low, 16) if low.startswith("0x") else int(low) if low.strip().isdigit() else None
+    return value if value is not None and value <= 255 else None

@@ -1,0 +1,347 @@
+"""Rows of a table whose columns a head names."""
+
+from __future__ import annotations
+
+import re
+from copy import copy
+from typing import cast
+
+from triage.intake.codes.found import Found
+from triage.intake.codes.pieces import Details, stored_values, take, take_running
+from triage.intake.entries.coderow import add, details_of, module_for
+from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
+from triage.intake.lines import namelist
+from triage.intake.lines.layouts import Cell, Row
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases, states, volts
+from triage.intake.said.answers import answer_of_cell, reply_of
+from triage.intake.said.near import digits_for_letters, small
+from triage.intake.scan.assembly import ModuleDraft
+from triage.intake.scan.context import Context
+from triage.intake.words.wordings import CODES
+from triage.model.snapshot import StatusWord
+
+_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+#: Under a head such as "present?".
+_YES_OR_NO: dict[str, StatusWord] = {
+    **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
+    **dict.fromkeys(("no", "nein", "non", "n", "false", "0"), "stored"),
+}
+#: Of several columns with a mark, the one that tells most about now.
+_TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
+#: A line break inside a cell.
+_BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
+#: Columns in which the codes or the answer of a module stand.
+_TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
+
+
+def read(context: Context, row: Row) -> None:
+    """One row: its module, then its codes or its answer. The roles of the cells are set."""
+    cells = row.cells or []
+    roles = row.roles or ()
+    by_role: dict[str, list[Cell]] = {}
+    for cell, role in zip(cells, roles, strict=False):
+        if role is not None:
+            by_role.setdefault(role, []).append(cell)
+    _scan(context, by_role)
+    name = _module_cell(context, row, by_role)
+    codes = codes_of(row, by_role)
+    if not codes and not name and _continues(context, row, by_role):
+        return
+    modules = _modules(context, row, name, codes[0] if codes else None, bool(codes))
+    module = modules[0] if modules else None
+    if module is None:
+        context.refuse(row)
+        return
+    _module_values(context, row, module, by_role, bool(codes))
+    if not codes:
+        _answer(context, row, module, by_role)
+        context.refuse(row)
+        return
+    context.refuse(row)
+    for at, code in enumerate(codes):
+        details = _details(context, row, by_role, at, codes)
+        for module in modules:
+            draft = add(context, module, row, code, details)
+        context.open_code, context.open_row, context.tail = draft, row, ""
+
+
+#: A cell that counts the codes that follow in lines of their own.
+_COUNTED = lazily(
+    rf"\s*([1-9][0-9]?)\s+{CODES}\s*"
+)
+_FAULTY = lazily(
+    r"^\s*(?:faulty|faults?|codes?|fail(?:ed)?|not ok|fehlerhaft|n\.?i\.?o\.?|fehler|defectueux|defauts?|con fallos?|"
+    r"averias?)\s*[:(\[]?\s*([1-9][0-9]?)\s*[)\]]?\s*$"
+)
+
+
+def stands_alone(context: Context, row: Row) -> bool:
+    """Whether a row under the heads of a module's codes is no part of that table: another module's name and answer."""
+    cells = [cell for cell in row.cells or () if cell.text]
+    if row.kind == "gap" and len(cells) > 1 and not row.finds.codes and answer_of_cell(row.low) is not None:
+        # "No trouble  codes found": the gap is a slip.
+        return True
+    roles = row.roles or ()
+    if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
+        # Below "01  Engine  2 faults", further right: a code where this table has none.
+        return row.finds.codes[0].start == 0 and row.line.indent > 0
+    if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
+        return False
+    name, said = cells
+    return (
+        answer_of_cell(said.low) is not None
+        and answer_of_cell(name.low) is None
+        and states.of_cell(name.low, context.translated) is None
+        and name.start == 0
+        and (context.open_row is None or row.line.indent <= context.open_row.line.indent)
+        and has_letter(name.text)
+    )
+
+
+def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
+    """A column that says which scan the row is of: a new one where it changes."""
+    low = text_of(by_role, "scan")
+    if not low:
+        return
+    hit = phases.find(low)
+    key = hit.phase if hit is not None else low
+    known = context.scans.get(key)
+    builder = context.builder
+    if known is not None and known is not builder.snapshot:
+        # Rows of several scans may take turns: the scan named goes on.
+        builder.snapshots.remove(known)
+        builder.snapshots.append(known)
+        builder.module = builder.code = None
+    elif known is None:
+        if context.scans or builder.snapshot.phase not in (None, hit.phase if hit else None):
+            builder.new_snapshot()
+        if hit is not None:
+            builder.snapshot.phase = hit.phase
+        context.scans[key] = builder.snapshot
+
+
+def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:
+    """The filled cell that names the module; of several the one that is a listed name."""
+    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and has_letter(cell.text)]
+    if len(cells) > 1:
+        return max(cells, key=lambda cell: context.names.score(tidy(cell.text)))
+    return cells[0] if cells else None
+
+
+def _continues(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bool:
+    """A row with neither module nor code goes on with the description, or the status, of the row above."""
+    draft = context.open_code
+    if draft is None:
+        return not any(text_of(by_role, role) for role in ("answer", "reply", "count_of_codes", "status"))
+    text = " ".join(cell.text for cell in by_role.get("description", ()) if cell.text)
+    if text:
+        draft.text = f"{draft.text} {text}" if draft.text else text
+    if draft.status is None:
+        draft.status = states.of_cell(text_of(by_role, "status"), context.translated, context.legend)
+    return True
+
+
+def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, coded: bool) -> list[ModuleDraft]:
+    """The module of the row (several where its cell lists them): its own cell, else that of the row above where the
+    table has such a column."""
+    if name is not None:
+        context.under_heading = False
+        places = [(name.start, name.end)]
+        if coded and not context.names.listed(tidy(name.text)):
+            places = namelist.several(row, places[0], namelist.known(context.names)) or places
+        return [
+            context.builder.name_module(
+                " ".join(tidy(row.text[start:end]).split()), row.line, row.start + start, row.start + end
+            )
+            for start, end in places
+        ]
+    if coded and code is not None and code.source_address is not None and not context.under_heading:
+        # Each row tells who sent its code: the module of the row above is not this one's.
+        sender = f"source address {code.source_address}"
+        return [context.builder.name_module(sender, row.line, row.start + code.start, row.start + code.end)]
+    if coded:
+        return [module_for(context, row, code)]
+    return [context.builder.module] if context.builder.module is not None else []
+
+
+def _module_values(
+    context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]], coded: bool
+) -> None:
+    """Voltage of the module, and the count of codes that the table states."""
+    low = text_of(by_role, "volts")
+    match = NUMBER.search(low)
+    if match is not None and (len(low) <= 12 or volts.find(low)):
+        value = float(match[1].replace(",", "."))
+        value = value / 1000 if "mv" in low else value
+        if context.builder.code is not None and any(role in by_role for role in ("odometer", "rpm")) and coded:
+            context.pending_freeze_volts = value
+        elif module.volts is None:
+            module.volts = value
+    for role in ("count_of_codes", "code"):
+        number = text_of(by_role, role).strip()
+        if number.isdigit() and len(number) <= 3 and not coded:
+            module.stated = (int(number), row.line, row.start, row.start + len(row.text))
+            if int(number) == 0 and module.answer is None:
+                module.answer = "clean"
+
+
+def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
+    """What a module without a code in its row did: the wording may stand in any column."""
+    # "None" in a column of replies is silence, and no empty cell.
+    reply = next((reply_of(cell.low) for cell in by_role.get("reply", ()) if cell.low.strip()), None)
+    if reply is not None and reply != "clean":
+        context.builder.answer(module, reply)
+        return
+    for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
+        for cell in by_role.get(role, ()):
+            answer = answer_of_cell(cell.low, loose=True)
+            if answer is not None:
+                context.builder.answer(module, answer)
+                return
+    for cell in row.cells or ():
+        answer = answer_of_cell(cell.low) if cell.text else None
+        if answer is not None:
+            context.builder.answer(module, answer)
+            return
+    if reply is not None:
+        context.builder.answer(module, reply)
+        return
+    if module.codes or module.answer is not None or module.stated is not None:
+        return
+    told = [cell for role in _TELLING for cell in by_role.get(role, ())]
+    said = next((cell for cell in told if cell.low.strip() not in EMPTY), None)
+    if said is not None and (count := _FAULTY.search(said.low) or _COUNTED.fullmatch(said.low)) is not None:
+        # "1 fault", "faulty (2)": the codes follow.
+        module.stated = (int(count[1]), row.line, row.start + said.start, row.start + said.end)
+        return
+    if said is not None:
+        module.unclear = True
+        context.builder.notice(
+            "warning",
+            f"{module.printed}: {said.text!r} is neither a code nor an answer: not read; write the code, "
+            '"no codes" or "no answer"',
+            row.line,
+            row.start + said.start,
+            row.start + said.end,
+        )
+    elif any(cell.text.strip() for cell in told):
+        # A dash where the codes of other modules stand.
+        module.answer = "clean"
+
+
+def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int, codes: list[Found]) -> Details:
+    """What the other columns say of one code of the row, and what stands beside it in its own cell."""
+    code = codes[at]
+    details = Details()
+    has_type = code.failure_type is not None
+    own = next((cell for cell in row.cells or () if cell.start <= code.start < cell.end), None)
+    if own is not None:
+        following = [other.start for other in codes if other.start > code.start]
+        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/")
+        if inside.strip(" ,;/()-"):
+            details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
+            details.texts, details.freeze = list(details.texts), dict(details.freeze)
+    shares = [len(codes), at] if len(codes) > 1 else [1, 0]
+    details.status = details.status or _flagged(context, row, code)
+    for cell in by_role.get("failure_type", ()):
+        _type_cell(context, details, _part(cell.text, *shares), has_type)
+    for cell in by_role.get("status", ()):
+        text = _part(cell.text, *shares)
+        status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
+        if status is not None:
+            details.status = status
+        elif text:
+            rest = take_running(details, text, small(text), context.translated, True)
+            if details.status is None or rest != text:
+                take(Details() if details.status else details, rest, small(rest), following=False, has_type=True)
+    _more(context, row, by_role, details, has_type, shares)
+    if context.pending_freeze_volts is not None:
+        details.freeze["volts"] = context.pending_freeze_volts
+        context.pending_freeze_volts = None
+    return details
+
+
+def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
+    """The status by the columns that are named by one: the code stands in it, or a mark or "yes" does."""
+    flags = [
+        (cast("StatusWord", role[5:]), cell)
+        for cell, role in zip(row.cells or (), row.roles or (), strict=False)
+        if role is not None and role.startswith("flag ")
+    ]
+    for status, cell in flags:
+        if cell.start <= code.start < cell.end:
+            return status
+    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags}
+    said = [status for status, answer in told.items() if answer == "current"]
+    if said:
+        return max(said, key=_TELLS_MOST.index)
+    if len(flags) == 1:
+        status, cell = flags[0]
+        whole = states.of_cell(cell.low, context.translated, context.legend)
+        return whole or ("stored" if status == "current" and told[status] == "stored" else None)
+    return None
+
+
+def _part(text: str, count: int, at: int) -> str:
+    """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
+    parts = [part for part in _BREAK.split(text) if part.strip()] if count > 1 else []
+    return parts[at].strip() if len(parts) == count else _BREAK.sub("  ", text)
+
+
+def _type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
+    """A cell of the column for failure types; a status may stand there, or a text."""
+    match = _HEX2.fullmatch(text.strip(" -[]()"))
+    if match is not None and not has_type:
+        value = digits_for_letters(match[1])
+        details.failure_type = value.upper() if value else None
+    elif (status := states.of_cell(small(text), context.translated, context.legend)) is not None:
+        details.status = details.status or status
+    elif match is None and text.strip(" -"):
+        details.texts.append(text)
+
+
+def _more(
+    context: Context, row: Row, by_role: dict[str, list[Cell]], details: Details, has_type: bool, shares: list[int]
+) -> None:
+    """Status byte, count, stored values, answer column used as status, description, and columns no head explains."""
+    byte = re.fullmatch(r"(?:0x|\$)?([0-9a-f]{2})h?", text_of(by_role, "status_byte").strip())
+    if byte is not None:
+        details.status_byte = int(byte[1], 16)
+    count = text_of(by_role, "count").strip(" x")
+    if count.isdigit():
+        details.count = int(count)
+    for role, name in (
+        ("odometer", "distance_km"),
+        ("rpm", "engine_rpm"),
+        ("speed", "speed_kmh"),
+        ("coolant", "coolant_c"),
+        ("volts_at_fault", "volts"),
+    ):
+        low = text_of(by_role, role)
+        match = NUMBER.search(low)
+        if match is not None:
+            value = float(match[1].replace(",", "."))
+            details.freeze[name] = stored_values(low).get(name, value)
+    for role in ("answer", "reply", "date", "scan"):
+        status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
+        details.status = details.status or status
+    told = [_part(cell.text, *shares) for cell in by_role.get("description", ()) if cell.text.strip(" -")]
+    details.texts += told
+    doubtful = context.style.doubtful_states and "status" not in by_role
+    for text in told if details.status is None else ():
+        take_running(details, text, small(text), context.translated, doubtful)
+    roles = row.roles or ()
+    for cell, named in zip(row.cells or (), roles, strict=False):
+        if named is None and cell.text:
+            take(
+                details,
+                cell.text,
+                cell.low,
+                following=False,
+                has_type=has_type,
+                translated=context.translated,
+                legend=context.legend,
+            )

@@ -1,0 +1,111 @@
+"""Of whom a voltage is that was read beside no code: the vehicle's, a module's, or what was stored with a code; and
+when the vehicle had it."""
+
+from __future__ import annotations
+
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.supplyrow import of_the_module
+from triage.intake.said import volts
+from triage.intake.said.answers import spoken
+from triage.intake.said.voltmoments import Moment, at_fault, moment
+from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
+from triage.intake.scan.context import Context
+
+#: So many rows below a code may tell what was stored with it.
+_NEAR = 4
+
+
+def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,
+               snapshot: SnapshotDraft | None = None) -> None:
+    """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
+    builder = context.builder
+    if volt.of == "nominal":
+        builder.vehicle.setdefault("nominal_volts", volt.value)
+        return
+    if volt.of != "other" and at_fault(row.low, volt.start, volt.end):
+        draft = _code_above(context)
+        if draft is not None and 3.0 <= volt.value <= 36.0:
+            draft.freeze.setdefault("volts", volt.value)
+        return
+    when = moment(row.low, volt.start, volt.end)
+    scan = snapshot or builder.snapshot
+    if volt.of == "named" and when in ("now", "charged") and scan.volts_before:
+        # "Battery at arrival 9.8 V, after charging 12.4 V"
+        volt = volt._replace(of="supply")
+    if volt.of in ("other", "named") or not plausible(context, row, volt):
+        return
+    module = builder.module
+    inside = (
+        not top
+        and module is not None
+        and context.under_heading
+        and context.blanks == 0
+        and (row.line.indent > context.heading_indent or context.flat)
+    )
+    if (
+        inside
+        and context.open_code is not None
+        and (
+            context.in_freeze_frame
+            or (context.open_row is not None and row.line.indent > context.open_row.line.indent)
+        )
+    ):
+        context.open_code.freeze.setdefault("volts", volt.value)
+    elif inside and module is not None and volt.of in ("supply", "bare") and (
+            module.volts is None or module.codes or module.answer is not None):
+        # A second one right below "Alternator 14.4 V" is the vehicle's.
+        if module.volts is None:
+            module.volts = volt.value
+            module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
+    else:
+        to_snapshot(scan, volt, when)
+
+
+def _code_above(context: Context) -> CodeDraft | None:
+    """The one code of the row above, which what was stored may be of."""
+    if context.open_code is not None:
+        above = context.open_row
+        return context.open_code if above is None or len(above.finds.codes) < 2 else None
+    for row in context.rows[max(0, context.at - _NEAR) : context.at][::-1]:
+        if row.finds.codes:
+            return context.builder.code if len(row.finds.codes) == 1 else None
+        if row.blank or spoken(row.low):
+            return None
+    return None
+
+
+def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt, when: Moment = "") -> None:
+    """The vehicle's voltage: the first as read, and the lowest of those said to be lowest. One from before the battery
+    was charged for the scan makes way for that of the scan, and is the lowest then."""
+    if volt.of == "lowest":
+        snapshot.lowest = volt.value if snapshot.lowest is None else min(snapshot.lowest, volt.value)
+    elif volt.of in ("supply", "bare"):
+        first = snapshot.volts
+        if first is None:
+            snapshot.volts, snapshot.volts_before = volt.value, when == "earlier"
+        elif first < volt.value and (
+            (snapshot.volts_before and when == "now") or (when == "charged" and snapshot.empty)
+        ):
+            snapshot.volts, snapshot.volts_before = volt.value, False
+            snapshot.lowest = first if snapshot.lowest is None else min(snapshot.lowest, first)
+        elif when == "earlier" and volt.value < first and snapshot.lowest is None:
+            snapshot.lowest = volt.value
+    elif snapshot.volts is None and volt.of in ("end", "made"):
+        snapshot.end_volts = volt.value
+
+
+def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
+    """Whether a supply voltage can be one; what cannot is noted with its place."""
+    if volt.value > 60 and not volt.labelled:
+        return False
+    if 3.0 <= volt.value <= 36.0 or (volt.of == "lowest" and 0.0 <= volt.value <= 36.0):
+        context.volts_seen.append((volt.value, row, volt))
+        return True
+    context.builder.notice(
+        "warning",
+        f"{volt.value:g} V can't be the supply of a vehicle: not used; give volts as 11.4 (a decimal slip?)",
+        row.line,
+        row.start + volt.start,
+        row.start + volt.end,
+    )
+    return False

@@ -1,0 +1,1 @@
+"""Lines cut into rows and cells, and where codes and names stand in them."""

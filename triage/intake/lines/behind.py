@@ -1,0 +1,73 @@
+"""The pieces of a line behind its code: cells where it has them, else what soft marks part.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> [piece.strip() for _, piece in behind(rows_of("P1A10 contactor - Front door control x10")[0])]
+['contactor', 'Front door control']
+"""
+
+from __future__ import annotations
+
+from triage.intake.codes import pieces
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.linking import strip_links
+from triage.intake.plain.characters import has_digit, has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.near import small
+
+_DELIMITERS = frozenset("|;\t")
+_IN_BRACKETS = lazily(r"\([^()]{2,40}\)")
+
+
+def may_name(text: str) -> bool:
+    """Whether a cell may hold a name: letters, and no status or number alone."""
+    return has_letter(text) and states.of_cell(small(text)) is None and bool(strip_links(text))
+
+
+def wordy(row: Row) -> list[tuple[int, str]]:
+    """The pieces behind the first code that are no status and no number: one may be left out of a line at will."""
+    return [(start, piece) for start, piece in behind(row) if may_name(piece)]
+
+
+def behind(row: Row) -> list[tuple[int, str]]:
+    """The pieces behind the first code: cells where the row has them, else soft pieces."""
+    return [(start, _uncounted(piece)) for start, piece in _behind(row)]
+
+
+def _uncounted(piece: str) -> str:
+    """A piece without the count, date or odometer reading at its end ("Front door control x10"); a piece that is
+    nothing else stays."""
+    found = pieces.COUNTED.search(small(piece)) if has_digit(piece[-12:]) else None
+    return piece[: found.start()] if found is not None and found.start() > 1 else piece
+
+
+def _behind(row: Row) -> list[tuple[int, str]]:
+    """The pieces behind the first code as they stand."""
+    code = row.finds.codes[0]
+    if row.cells and row.kind != "rule":
+        found = [
+            (max(cell.start, code.end), row.text[max(cell.start, code.end) : cell.end])
+            for cell in row.cells
+            if cell.end > code.end
+        ]
+        filled = [(start, text) for start, text in found if text.strip(" -:,;")]
+        if len(filled) != 1 or not _IN_BRACKETS.search(filled[0][1]) or not _DELIMITERS.isdisjoint(row.text):
+            return filled
+        # "P0300  misfire (ECM) confirmed": the gap behind the code makes no table.
+    tail = row.text[code.end :]
+    for mark in (" / ", " - ", "; "):
+        if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
+            # One mark cuts the whole line; a comma inside a piece is part of it.
+            return _cut_at(tail, mark, code.end)
+    return list(pieces.soft_pieces(tail, code.end))
+
+
+def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:
+    """The filled pieces of ``tail`` between marks, with their places."""
+    found = []
+    at = 0
+    for piece in tail.split(mark):
+        if piece.strip(" -:,;/"):
+            found.append((offset + at, piece))
+        at += len(piece) + len(mark)
+    return found

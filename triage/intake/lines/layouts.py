@@ -1,0 +1,394 @@
+"""Layouts: a line cut into cells by the structure around it, and the meaning of a column by its head.
+
+Which mark separates cells is read off the lines themselves: bars, tabs, semicolons or commas that stand in the same
+number line after line, or wide gaps. A head is a line of column names in one of four languages, in any order.
+
+>>> text = "Module;DTC;State\\nECM;P0562;stored\\nABS;U0100;\\"a;b\\""
+>>> rows = [Row(line, line.text.strip(), 0) for line in lines(text)]
+>>> split_rows(rows)
+>>> [row.cells_text() for row in rows], rows[1].roles
+([['Module', 'DTC', 'State'], ['ECM', 'P0562', 'stored'], ['ABS', 'U0100', 'a;b']], ('module', 'code', 'status'))
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from triage.intake.codes.found import NOTHING, Finds, find
+from triage.intake.codes.pieces import COUNTED
+from triage.intake.naming.heads import is_head, nearly_head, role_of, roles_of
+from triage.intake.plain.characters import Line, has_digit, lines
+from triage.intake.plain.characters import low as small
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases, states, volts
+from triage.intake.said.answers import answer_of_cell
+
+__all__ = ["Cell", "Row", "lines", "name_columns", "split_rows"]
+
+
+@dataclass(slots=True)
+class Cell:
+    """One cell: its place in the line's text, and its text without outer spaces and quotes."""
+
+    start: int
+    end: int
+    text: str
+    low: str
+
+
+@dataclass(slots=True)
+class Row:
+    """One line as the reader sees it: without bullet, number or quote mark before it (``start`` is where the rest
+    begins). ``cells`` where it was cut; ``roles`` where a head above names the columns; ``kind`` is the mark."""
+
+    line: Line
+    text: str
+    start: int
+    low: str = ""
+    finds: Finds = NOTHING
+    cells: list[Cell] | None = None
+    roles: tuple[str | None, ...] | None = None
+    kind: str = ""
+    head: bool = False
+    blank: bool = False
+    shape: tuple[str, int, bool] | None = None
+    #: A count or a distance that was taken off the end of a line with codes.
+    behind: str = ""
+    #: The names of modules with the voltages that were taken off behind them.
+    own_volts: tuple[tuple[str, float], ...] = ()
+    #: The number of codes that stood behind the name of its module.
+    counted: int | None = None
+    #: The time that stood before it is so much later than the one above that a module named again is in another scan.
+    later: bool = False
+
+    def __post_init__(self) -> None:
+        text = self.text
+        if not text:
+            self.blank = True
+        elif not self.low:
+            low = self.line.low
+            self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
+            self.finds = find(text, self.low)
+
+    def cells_text(self) -> list[str]:
+        """The texts of the cells."""
+        return [cell.text for cell in self.cells or ()]
+
+
+_GAP = re.compile(r"\s{2,}|\t")
+_NEGATION = re.compile(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
+_UNIT = lazily(r"(?:km|mi|miles|volts?|v|rpm|km/h)(?![a-z0-9])")
+_RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
+_QUOTED = re.compile(r'"((?:[^"]|"")*)"')
+
+
+def split_rows(rows: Sequence[Row]) -> None:
+    """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
+    for first, last in _runs(rows):
+        mark = _list_mark(rows[first:last])
+        outer = _has_outer_bars(rows[first:last])
+        for row in rows[first:last]:
+            _cut(row, mark, outer)
+    name_columns(rows, {})
+
+
+def _runs(rows: Sequence[Row]) -> list[tuple[int, int]]:
+    """Stretches of lines without a blank one between them."""
+    found = []
+    first = None
+    for at, row in enumerate(rows):
+        if row.blank:
+            if first is not None:
+                found.append((first, at))
+            first = None
+        elif first is None:
+            first = at
+    if first is not None:
+        found.append((first, len(rows)))
+    return found
+
+
+def _list_mark(rows: Sequence[Row]) -> str:
+    """The mark (";" or ",") that cuts a stretch of lines into as many cells line after line, or "" for none."""
+    for mark in (";", ","):
+        marked = [row for row in rows if mark in row.text]
+        if not marked:
+            continue
+        if any(_heads(_parts(row, mark), rows, mark) for row in rows[:12] if mark in row.text):
+            return mark
+        counts = Counter(row.text.count(mark) for row in marked)
+        usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
+        coded = [row for row in rows if row.finds.codes and mark in row.text]
+        if (
+            usual >= 2
+            and coded
+            and (min(len(coded), often) >= 2 or (usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
+            and often >= 0.6 * sum(counts.values())
+            and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
+        ):
+            if mark == "," and sum(", " in row.text for row in coded) > 0.5 * len(coded):
+                continue
+            return mark
+    return ""
+
+
+def _parts(row: Row, mark: str) -> list[str]:
+    """What stands between the marks of a line; one inside quotes parts nothing."""
+    low = row.low
+    cuts = _places_outside_quotes(low, mark)
+    starts, stops = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
+    return [low[start:stop].strip(' "') for start, stop in zip(starts, stops, strict=True)]
+
+
+def _heads(parts: list[str], rows: Sequence[Row], mark: str) -> bool:
+    """Whether the parts of a line are heads of columns, or name scans over as many cells in most rows."""
+    if is_head(parts) or nearly_head(parts):
+        return True
+    if len(parts) < 3 or role_of(parts[0]) != "module":
+        return False
+    told = {hit.phase for part in parts[1:] if len(part) <= 60 and (hit := phases.find(part)) is not None}
+    if len(told) > 1:
+        return True
+    counted = [len(_parts(row, mark)) for row in rows[1:40] if not row.blank]
+    return bool(told) and 2 * counted.count(len(parts)) > len(counted)
+
+
+def _has_outer_bars(rows: Sequence[Row]) -> bool:
+    """Whether a bar stands before the first cell of each line; else one that starts with a bar has an empty first."""
+    barred = [row.text for row in rows if "|" in row.text and not _RULE.fullmatch(row.text)]
+    outer = [text for text in barred if text.startswith("|")]
+    if outer and not barred[0].startswith("|") and 2 * sum(
+        text.rstrip().count("|") == barred[0].count("|") for text in outer
+    ) > len(outer):
+        # As many bars as the line above that starts with a word: the first cells are empty.
+        return False
+    return len(outer) > 0.6 * len(barred)
+
+
+def _stands_in_cell(row: Row, mark: str) -> bool:
+    """Whether the first code of the row fills a cell of its own."""
+    code = row.finds.codes[0]
+    before, after = row.text[: code.start].rstrip(' "'), row.text[code.end :].lstrip(' "')
+    return (not before or before[-1] in mark) and (not after or after[0] in mark)
+
+
+def _cut(row: Row, mark: str, outer: bool) -> None:
+    """Cut one row into cells by bars (``outer``: one stands before the first cell), tabs, ``mark``, or wide gaps."""
+    text = row.text
+    if "|" in text and not _bar_is_digit(row):
+        if _RULE.fullmatch(text):
+            row.kind, row.cells = "rule", []
+        else:
+            row.kind = "|"
+            row.cells = _cells(row, _places(text, "|"))
+            if outer and text.startswith("|") and row.cells and not row.cells[0].text:
+                row.cells = row.cells[1:]
+            if text.endswith("|") and row.cells and not row.cells[-1].text:
+                row.cells = row.cells[:-1]
+    elif len(text) >= 3 and not text[0].isalnum() and _RULE.fullmatch(text):
+        row.kind, row.cells = "rule", []
+    elif "\t" in text:
+        row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))
+        # Empty cells before the first filled one were taken for indentation.
+        lead = row.line.text[: row.start]
+        row.cells = [Cell(0, 0, "", "") for _ in range(len(lead) - len(lead.rstrip("\t")))] + row.cells
+        if sum(bool(cell.text) for cell in row.cells) < 2:
+            row.kind, row.cells = "", None
+    elif mark and mark in text:
+        row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
+    elif "  " in text:
+        cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
+        # "not  active" is one status whatever stands between its words.
+        cuts = [cut for cut in cuts if not _NEGATION.search(row.low, max(0, cut[0] - 8), cut[1])]
+        if row.finds.codes and len(cuts) < 40:
+            # Two spaces between a number and its unit are a slip.
+            cuts = [cut for cut in cuts if not (text[cut[0] - 1].isdigit() and _UNIT.match(row.low, cut[1]))]
+        if "(" in text and len(cuts) < 40:
+            # Two spaces inside brackets are a slip, not a gap between columns.
+            cuts = [
+                cut
+                for cut in cuts
+                if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1] :]
+            ]
+        if len(cuts) == 1 and row.finds.codes and COUNTED.fullmatch(row.low, cuts[0][0]):
+            # A count set off by a wider gap makes no table.
+            cuts = []
+        if cuts:
+            row.kind, row.cells = "gap", _cells(row, cuts)
+
+
+def _bar_is_digit(row: Row) -> bool:
+    """Whether the only bars of a line are slips inside its codes (P0|18)."""
+    return row.text.count("|") == sum(row.text[code.start : code.end].count("|") for code in row.finds.codes)
+
+
+def _places(text: str, mark: str) -> list[tuple[int, int]]:
+    return [(at, at + 1) for at, char in enumerate(text) if char == mark]
+
+
+def _places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:
+    """The places of ``mark`` outside quoted fields."""
+    if '"' not in text:
+        return _places(text, mark)
+    return _places(_QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
+
+
+def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
+    """The cells between the cuts."""
+    cells = []
+    begin = 0
+    for start, end in [*cuts, (len(row.text), len(row.text))]:
+        raw = row.text[begin:start]
+        text = raw.strip()
+        left = begin + len(raw) - len(raw.lstrip())
+        if len(text) >= 2 and text[0] == text[-1] == '"':
+            text, left = text[1:-1].replace('""', '"').strip(), left + 1
+        cells.append(Cell(left, left + len(text), text, row.low[left : left + len(text)]))
+        begin = end
+    return cells
+
+
+def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) -> None:
+    """Find the heads and give every row below its head the meaning of its columns; ``given`` by the places of rows."""
+    head: Row | None = None
+    head_roles: tuple[str | None, ...] = ()
+    missed = 0
+    for at, row in enumerate(rows):
+        if row.blank or row.kind == "rule":
+            continue
+        if row.kind == "gap" and not row.finds.codes:
+            _part_heads(row)
+        cells = row.cells
+        if at in given:
+            head, head_roles, missed, row.head = row, given[at], 0, True
+            continue
+        headed = not row.finds.codes and cells is not None and len(cells) >= 2
+        if headed and is_head([cell.low for cell in cells or ()]) and answer_of_cell(row.low) is None:
+            head, head_roles, missed = row, roles_of([cell.low for cell in cells or ()]), 0
+            row.head = True
+            continue
+        if head is None:
+            continue
+        if row.kind != head.kind or cells is None:
+            missed += 1
+            # A page break, a title or a date may stand between rows of one table; prose ends it.
+            if missed > 12 and not row.finds.codes:
+                head = None
+            continue
+        missed = 0
+        whole = len(cells) < len(head_roles) and "scan" not in head_roles
+        if not row.finds.codes and ((whole and _about_the_scan(row.low)) or _is_supply(cells)):
+            continue
+        row.roles = _fit(row, head, head_roles)
+
+
+def _part_heads(row: Row) -> None:
+    """Cut a cell that holds two heads with no gap left between them ("Trouble codeFault text"); another cell must be
+    a head as it stands."""
+    cells = row.cells or []
+    if len(cells) < 2 or len(row.text) > 160 or not any(role_of(cell.low, exactly=True) for cell in cells):
+        return
+    found: list[Cell] = []
+    for cell in cells:
+        at = next((at for at in range(2, len(cell.low) - 1) if _two_heads(cell.text, at)), 0) if cell.text else 0
+        if at and role_of(cell.low, exactly=True) is None:
+            found.append(Cell(cell.start, cell.start + at, cell.text[:at].rstrip(), cell.low[:at].rstrip()))
+            found.append(Cell(cell.start + at, cell.end, cell.text[at:], cell.low[at:]))
+        else:
+            found.append(cell)
+    row.cells = found
+
+
+def _two_heads(text: str, at: int) -> bool:
+    """Whether a text is two heads that meet at a place, the second with a capital."""
+    if not (text[at].isupper() and text[at - 1].islower()) and not (text[at - 1] == " " and text[at].isupper()):
+        return False
+    first, second = small(text[:at].strip()), small(text[at:])
+    return role_of(first, exactly=True) is not None and role_of(second, exactly=True) is not None
+
+
+def _about_the_scan(low: str) -> bool:
+    """Whether a line with a comma in it, say, tells of the whole scan rather than of one module."""
+    return phases.find(low) is not None or any(volt.labelled for volt in volts.find(low))
+
+
+def _is_supply(cells: Sequence[Cell]) -> bool:
+    """Whether a row of a table tells the supply: its name in the first cell, a voltage in the next, the rest empty."""
+    filled = [cell for cell in cells if cell.text.strip(" -")]
+    return len(filled) == 2 and bool(volts.find(filled[1].low)) and volts.is_label(filled[0].low)
+
+
+def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:
+    """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
+    cells = row.cells or []
+    if row.kind == "gap":
+        cells = row.cells = _unglued(row, head, roles)
+        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes))
+    if len(cells) <= len(roles):
+        return roles[: len(cells)]
+    # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
+    # the right, and what is left over is description.
+    extra = len(cells) - len(roles)
+    text = next((at for at, role in enumerate(roles) if role == "description"), None)
+    if text is None:
+        return roles + (None,) * extra
+    return roles[:text] + ("description",) * (extra + 1) + roles[text + 1 :]
+
+
+def _unglued(row: Row, head: Row, roles: tuple[str | None, ...]) -> list[Cell]:
+    """The cells, one cut where a text too long for its column runs on into a status ("... bank 1not current")."""
+    cells = row.cells or []
+    shift = row.start - head.start
+    for column, role in zip(head.cells or (), roles, strict=False):
+        place = column.start - shift
+        if role != "status" or not 0 < place < len(row.text):
+            continue
+        for at, cell in enumerate(cells):
+            if cell.start + 4 <= place < cell.end:
+                cut = _glue(row, cell, place)
+                if cut:
+                    spans = ((cell.start, cut), (cut, cell.end))
+                    parts = [Cell(begin, end, row.text[begin:end], row.low[begin:end]) for begin, end in spans]
+                    return [*cells[:at], *parts, *cells[at + 1 :]]
+    return cells
+
+
+def _glue(row: Row, cell: Cell, place: int) -> int:
+    """Where in a cell, from a place on, a status begins that no gap parts from the word before it; 0 for nowhere."""
+    text = row.text
+    for cut in range(max(place - 1, cell.end - 30), cell.end - 2):
+        word = text[text.rfind(" ", 0, cut) + 1 : cut]
+        # "inactive" is no word run into "active".
+        apart = len(word) >= 4 or word[-1:].isdigit() or (text[cut].isupper() and word[-1:].islower())
+        if word and apart and states.is_status(row.low[cut : cell.end]):
+            return cut
+    return 0
+
+
+def _fit_by_place(
+    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...], coded: bool
+) -> tuple[str | None, ...] | None:
+    """Roles by where the cells stand under the head; by count where the columns are not lined up."""
+    heads = head.cells or []
+    found: list[str | None] = []
+    taken: list[int] = []
+    for cell in cells:
+        best = max(range(len(heads)), key=lambda at: _closeness(cell, shift, heads, at))
+        found.append(roles[best])
+        taken.append(best)
+    if len(set(taken)) == len(taken) and taken == sorted(taken):
+        code_at = [at for at, role in enumerate(found) if role in ("code", "spn")]
+        if not coded or any(has_digit(cells[at].text) for at in code_at) or not code_at:
+            return tuple(found)
+    return roles if len(cells) == len(roles) else None
+
+
+def _closeness(cell: Cell, shift: int, heads: list[Cell], at: int) -> float:
+    """How well a cell stands under a head: the overlap, else minus the distance."""
+    start = heads[at].start
+    end = heads[at + 1].start if at + 1 < len(heads) else 1 << 30
+    overlap = min(cell.end + shift, end) - max(cell.start + shift, start)
+    return overlap if overlap > 0 else -min(abs(cell.start + shift - start), abs(cell.end + shift - heads[at].end))

@@ -1,0 +1,30 @@
+"""A row without a part of its text, each character still tied to its place as pasted."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.spacing import with_places
+
+
+def is_as_pasted(row: Row) -> bool:
+    """Whether the text of a row stands so in its line; what was written out or put together can't be cut."""
+    return row.line.text[row.start : row.start + len(row.text)] == row.text
+
+
+def without(row: Row, *parts: tuple[int, int]) -> Row:
+    """The row without parts of its text; what was taken off it before is kept.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = without(rows_of("  ABS (11.4 V): C0035")[0], (3, 12))
+    >>> row.text, row.line.text, row.line.span(2, 5), row.line.span(7, 12)
+    ('ABS: C0035', '  ABS: C0035', (2, 5), (16, 21))
+    """
+    gone = {row.start + at for start, end in parts for at in range(start, end)}
+    line = with_places(row.line, [at for at in range(len(row.line.text)) if at not in gone])
+    text = line.text[row.start : row.start + len(row.text) - len(gone)].rstrip()
+    return replace(row, line=line, text=text, low="", shape=None)
+
+
+__all__ = ["is_as_pasted", "without"]

@@ -1,0 +1,251 @@
+"""Rows: lines without the marks that mails, chats and lists put before them; page heads and feet told apart.
+
+>>> [(row.text, row.start) for row in rows_of("> 1) ECM P0562\\n[08:12] - Max: ABS ok\\n  • P0300")]
+[('ECM P0562', 5), ('ABS ok', 15), ('P0300', 4)]
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter, defaultdict
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines import numbering
+from triage.intake.lines.idents import alone
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import Line, indent_of, lines
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, phases, states
+from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.said.counts import stated_count
+from triage.intake.words.vocabulary import STATES
+
+_QUOTE = re.compile(r"\s*(?:>+\s?)+(?=[^>]|$)")
+_STAMP = lazily(
+    r"\s*(?:\[(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},?\s+)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?(?:,\s*[0-9./-]{6,10})?\]"
+    r"|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4},?\s+[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?\s+-(?=\s)"
+    r"|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?\s+-(?=\s+[A-Z][\w .]{0,20}:))\s*-?\s*",
+    re.IGNORECASE,
+)
+_SENDER = lazily(r"(?![PCBU][0-9Oo][0-9A-FOo]{3})([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
+_BULLET = re.compile(
+    r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
+    r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|"
+    r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|(?:no|nr)\.\s?"
+    r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
+)
+_AFTER_A_LETTER = (")", ".")
+_PAGE = lazily(
+    r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
+    r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
+    r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
+    r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
+)
+_PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
+#: What the title of a report or a list is called.
+TITLE = lazily(
+    r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"
+    r"\w*protokoll|overview|survey|read-?outs?|read out|print-?out|diagnos\w+|memory|\w*speicher|memoire|memoria|"
+    r"test|check|checks|session|log|page|health|inspection|\w*auslesung|\w*auslesen|\w*abfrage|\w*ubersicht|\w*uebersicht|"
+    r"releve|bilan|lecture|lectura|listado|liste|resumen|inventory|record|sheet|printed|vehicle|fahrzeug|vehicule|"
+    r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
+)
+#: Behind a line: "  # seen last week too", " <- look at this first", " ??".
+_COMMENT = re.compile(r"\s+(?:(?:#|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
+_DIGITS = re.compile(r"[0-9]+")
+#: So many lines on each side of a page number are its page's head and foot at most.
+_MOST_TITLES = 4
+
+
+def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows of a text. ``is_module`` tells a module's name from the name of who wrote a message."""
+    return rows_from(lines(text), is_module)
+
+
+def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[Row]:
+    """The rows of lines already cut; in a text with a blank line after every line those are left out."""
+    rows: list[Row] = []
+    known: dict[str, Row] = {}
+    numbered = numbering.line_numbers(found)
+    for at, line in enumerate(found):
+        like = known.get(line.text)
+        if numbered:
+            row = _numbered(line, numbered[at], is_module)
+        elif like is None:
+            row = known[line.text] = _row(line, is_module)
+        else:
+            line.indent = like.line.indent
+            row = Row(line, like.text, like.start, like.low, like.finds)
+        rows.append(row)
+    filled = [at for at, row in enumerate(rows) if not row.blank]
+    spaced = sum(at + 1 < len(rows) and rows[at + 1].blank for at in filled)
+    if len(filled) < 6 or spaced < 0.95 * len(filled) or len(rows) < 1.9 * len(filled):
+        return rows
+    return [row for at, row in enumerate(rows) if not (row.blank and at and not rows[at - 1].blank)]
+
+
+def _row(line: Line, is_module: Callable[[str], bool]) -> Row:
+    """One line without the marks before it."""
+    text = line.text
+    bare = text.strip()
+    if not bare:
+        return Row(line, "", 0)
+    start = 0 if bare[0] == text[0] else len(text) - len(text.lstrip())
+    if bare[0].isalpha() and bare[1:2] not in _AFTER_A_LETTER and bare[0] not in "nN":
+        return Row(line, bare, start)
+    return _unmarked(line, start, start + len(bare), is_module)
+
+
+def _numbered(line: Line, end: int, is_module: Callable[[str], bool]) -> Row:
+    """A line behind its number, which ends at ``end``; its indent is what stands between both."""
+    bare = line.text[end:].strip()
+    if not bare:
+        return Row(line, "", 0)
+    line.text, line.low = " " * end + line.text[end:], " " * end + line.low[end:]
+    line.indent = indent_of(line.text[end + 1 :])
+    start = len(line.text) - len(line.text[end:].lstrip())
+    return _unmarked(line, start, start + len(bare), is_module)
+
+
+def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool]) -> Row:
+    """The line between ``start`` and ``stop`` without quote marks, time stamp and sender, bullets and numbers."""
+    text = line.text
+    first = text[start]
+    if first == ">":
+        match = _QUOTE.match(text, start)
+        if match is not None:
+            start = match.end()
+            # What was quoted keeps the indent that it had.
+            line.indent = indent_of(text[start:stop])
+    if start < stop and (text[start] == "[" or text[start].isdigit()):
+        match = _STAMP.match(text, start)
+        # "23/02/2025 08:44 - as found:" tells of a scan, and nobody wrote it in a chat.
+        of_scan = match is not None and text[start] != "[" and phases.find(line.low[match.end() : stop]) is not None
+        if match is not None and match.end() < stop and not of_scan:
+            start = match.end()
+            sender = _SENDER.match(text, start)
+            if sender is not None and not is_module(sender[1]) and not _is_key(sender[1].lower()):
+                start = sender.end()
+    for _ in range(2):
+        if start < stop and not text[start].isalpha():
+            if text[start].isdigit() and dates.begins(line.low[start : start + 40]):
+                break
+            match = _BULLET.match(text, start)
+            if match is not None and match.end() < stop:
+                start = match.end()
+                continue
+        elif text[start + 1 : start + 2] in (")", ".") or text[start : start + 2].lower() in ("no", "nr"):
+            match = _BULLET.match(text, start)
+            if match is not None and match.end() < stop and "." in match[0] + text[start : start + 2]:
+                start = match.end()
+        break
+    while start < stop and text[start].isspace():
+        start += 1
+    return Row(line, text[start:stop], start)
+
+
+def uncommented(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??")."""
+    found = list(rows)
+    for at, row in enumerate(found):
+        if not row.finds.codes or row.text[-1:] == "|":
+            continue
+        comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
+        if comment is not None:
+            found[at] = Row(row.line, row.text[: comment.start()], row.start)
+    return found
+
+
+def _is_key(low: str) -> bool:
+    """Whether what stands before a colon is a key or an answer ("Not answering: radio"), and no one's name."""
+    return role_of(low) is not None or bool(spoken(low))
+
+
+def _tells(low: str) -> bool:
+    """Whether a line is the status of a code or the answer of a module: no page's head or foot, nor is what it is
+    said of."""
+    return states.of_cell(low) is not None or answer_of_cell(low) is not None
+
+
+def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> set[int]:
+    """The numbers of the lines that are a page's head or foot: they count pages, or stand at each of those again."""
+    found: set[int] = set()
+    counted: list[int] = []
+    for at, row in enumerate(rows):
+        if (
+            not row.blank
+            and not row.finds.codes
+            and len(row.text) <= 120
+            and not (row.roles and row.kind in ("|", ";", ",", "\t"))
+            and _PAGE_SIGNS.search(row.low)
+            and _PAGE.search(row.low)
+        ):
+            counted.append(at)
+            found.add(row.line.number)
+    if not counted:
+        return found
+    # What stands at the same distance from a page number again and again is head or foot too.
+    places = [
+        (near - at, near)
+        for at in counted
+        for near in range(max(0, at - 3), min(len(rows), at + 4))
+        if near != at and not rows[near].blank and not rows[near].head and not rows[near].finds.codes
+        and not _tells(rows[near].low) and not (near + 1 < len(rows) and _tells(rows[near + 1].low))
+    ]
+    beside = Counter((distance, _DIGITS.sub("#", rows[near].low)) for distance, near in places)
+    for distance, near in places:
+        row = rows[near]
+        if beside[distance, _DIGITS.sub("#", row.low)] >= max(2, 0.6 * len(counted)) and not (
+            is_module(row.text) or spoken(row.low) or answer_of_cell(row.low) or stated_count(row.low)
+        ):
+            found.add(row.line.number)
+    return found | _titles(rows, counted, is_module)
+
+
+def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:
+    """The lines right beside a page number that are no part of the scan: the report's title, or a line that the text
+    holds once more elsewhere (the firm, the plate)."""
+    places: dict[str, list[int]] = defaultdict(list)
+    for at, row in enumerate(rows):
+        if not row.blank:
+            places[_DIGITS.sub("#", row.low)].append(at)
+    found: set[int] = set()
+    for at in counted:
+        for step in (1, -1):
+            near, filled, parted = at + step, 0, False
+            while 0 <= near < len(rows) and filled < _MOST_TITLES:
+                row = rows[near]
+                if row.blank or row.kind == "rule":
+                    if parted or filled:
+                        break
+                    parted = True
+                else:
+                    others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
+                    if not _is_title(row, is_module) or not (TITLE.search(row.low) or _stands_apart(rows, others)):
+                        break
+                    found.add(row.line.number)
+                    filled += 1
+                near += step
+    return found
+
+
+def _is_title(row: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether nothing in a line tells of a module, an answer or a phase."""
+    if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
+        return False
+    if ":" in row.text.replace("://", "") and not dates.find(row.text):
+        return False
+    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or STATES.find(row.low):
+        return False
+    return phases.find(row.low) is None
+
+
+def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:
+    """Whether a line that stands at several places stands over no code or answer there: it is no heading."""
+    below = [
+        next((row for row in rows[at + 1 : at + 4] if not (row.blank or alone(row.low))), None) for at in places[:8]
+    ]
+    return bool(below) and not any(
+        row is not None and (row.finds.codes or spoken(row.low) or answer_of_cell(row.low)) for row in below
+    )

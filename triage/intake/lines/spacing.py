@@ -1,0 +1,171 @@
+"""Doubled spaces: text copied out of a printout or set to both margins, in which two spaces stand for one.
+
+Two spaces are a gap between columns elsewhere, so that a line is only taken for such text where every gap in it is
+doubled and a line of the text so written is a sentence.
+
+>>> from triage.intake.plain.characters import lines
+>>> [line.text for line in single(lines("No  reply  from  the  gateway.\\n  ABS  silent\\nP0562  low voltage"))]
+['No reply from the gateway.', '  ABS silent', 'P0562  low voltage']
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.remember import remembered
+from triage.intake.said import near
+from triage.intake.words.vocabulary import STATES
+
+_GAP = lazily(r"(?<=\S) +(?=\S)")
+_WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
+_MARK = lazily(r"[.:,;!?](?:  |$)")
+_SMALL_WORDS = word_set(
+    "the in has have had is are was were of from with on at for and a an no not did still der die das und im in mit "
+    "hat ist von nicht kein keine le la les des du et dans est pas de el los y en con sin tiene no muestra del"
+)
+_WIDE_GAP = lazily(r"(?<=\S)\s\s+(?=\S)")
+_OPEN_GAP = lazily(
+    r"(?<![a-z])(?:with|from|by|of|to|the|and|or|mit|von|zu|und|der|die|das|dem|avec|du|de|des|la|le|con|del|los|las)"
+    r"  (?=\S)|  (?=(?:with|from|to|the|and|or|mit|von|zu|und|avec|du|con|del)\s[^\s])"
+    r"|(?<![a-z])(?:fmi|spn)  (?=[0-9])|(?<=[0-9])  (?=fmi)"
+)
+#: Two spaces before the count or the distance at the end of a line.
+_TAIL_GAP = lazily(r"  (?=[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?x|@\s?[0-9]{1,7}\s?(?:km|mi))[)\]]?$)")
+#: Two spaces inside a status, wherever it stands: half of it would say the opposite.
+_NEGATION = lazily(
+    r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|plus|non|pas|ya no|no)  (?=(?:present|active?|actif|activ[oa]|"
+    r"current|failing|vorhanden|aktiv|confirm|yet|presen|bestatigt|aktuell|actuel|actual)[a-z]*(?![a-z]))"
+)
+#: Two spaces behind the letter of a code.
+_CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
+_TRIPLE_GAP = lazily(r"(?<=\S)(?:\s*\t\s*|\s{3,})(?=\S)")
+_CODE = lazily(r"(?<![0-9A-Za-z])(?:[PCBU][0-3O][0-9A-FO]{3}(?![0-9A-Za-z]{3})|spn\s?:?\s?[0-9])", re.IGNORECASE)
+_SENTENCE = lazily(r"[a-z)][.!?](?=\s|$)")
+_LONG, _SENTENCES = 70, 3
+#: So small a share of the lines with codes, of which there are so many, is none of columns; lines with a gap at one
+#: place that may be a column.
+_FEW, _FEW_LINES, _IN_LINE = 0.35, 4, 4
+#: So many gaps, all doubled, make a sentence; in a text with columns of wide gaps it takes more.
+_LEAST, _LEAST_BESIDE_COLUMNS = 3, 6
+
+
+def single(found: Sequence[Line]) -> list[Line]:
+    """The lines, those with doubled spaces written with half of them; each still tied to its place as pasted."""
+    gaps = [_doubled(line.text) if "  " in line.text else 0 for line in found]
+    columns = any(
+        not count and ("\t" in line.text or _WIDE.search(line.text) is not None)
+        for line, count in zip(found, gaps, strict=True)
+        if "  " in line.text
+    )
+    least = _LEAST_BESIDE_COLUMNS if columns else _LEAST
+    told = [at for at, count in enumerate(gaps) if count >= least and _is_sentence(found[at])]
+    if not told:
+        return list(_without_slips(found))
+    taken = {at for at, count in enumerate(gaps) if count and not columns} | set(told)
+    return list(_without_slips([_closed(line) if at in taken else line for at, line in enumerate(found)]))
+
+
+def _without_slips(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines without two spaces behind a word that no description ends with, where no column of another line begins
+    at that place ("lost comms with  power steering")."""
+    gaps = [at for at, line in enumerate(found) if "  " in line.text.strip()]
+    if not gaps:
+        return found
+    columns = Counter(match.end() for at in gaps for match in _WIDE_GAP.finditer(found[at].text))
+    closed = list(found)
+    for at in gaps:
+        line = found[at]
+        slips = {place for place, sure in _slips(line.low) if sure or columns[place] < 2}
+        if slips:
+            closed[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
+    return _without_rare(closed, [at for at in gaps if "  " in closed[at].text.strip()])
+
+
+def _without_rare(found: Sequence[Line], gaps: Sequence[int]) -> Sequence[Line]:
+    """The lines, those with a code without gaps where few such lines have one: no columns stand there."""
+    wide = [at for at in gaps if _coded(found[at].text)]
+    coded = sum(_coded(line.text) for line in found) if wide else 0
+    if coded < _FEW_LINES or len(wide) > _FEW * coded or any(_TRIPLE_GAP.search(found[at].text) for at in wide):
+        return found
+    starts = Counter(match.end() for at in wide for match in _WIDE_GAP.finditer(found[at].text))
+    closed = list(found)
+    column = max(_IN_LINE, 0.6 * len(wide))
+    for at in wide:
+        line = found[at]
+        slips = {match.end() for match in _WIDE_GAP.finditer(line.text) if starts[match.end()] < column}
+        closed[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
+    return closed
+
+
+@remembered
+def _coded(text: str) -> bool:
+    """Whether a code may stand in a line."""
+    return _CODE.search(text) is not None
+
+
+@remembered
+def _slips(low: str) -> tuple[tuple[int, bool], ...]:
+    """Where the text goes on behind gaps that are slips, and whether they are so in whatever column: behind words that
+    no text ends with, inside a status, inside brackets, and in a long sentence."""
+    found = {match.end(): False for form in (_OPEN_GAP, _TAIL_GAP) for match in form.finditer(low)}
+    said = STATES.find(low)
+    for match in _WIDE_GAP.finditer(low) if said or "[" in low or "(" in low else ():
+        at = match.end()
+        inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
+        if at - match.start() == 2 and (inside or any(hit.start < at < hit.end for hit in said)):
+            found[at] = inside
+    found |= {match.end(): True for match in _NEGATION.finditer(low)}
+    found |= {
+        match.end(): True
+        for match in _CODE_GAP.finditer(low)
+        if near.stands_as_code(low, low, match.start(), match.end() + 4)
+    }
+    if _is_long_sentence(low):
+        found |= {match.end(): True for match in _WIDE_GAP.finditer(low)}
+    return tuple(found.items())
+
+
+def _is_long_sentence(low: str) -> bool:
+    """Whether a long line holds several sentences of small words, or one and many gaps; and none wider than a slip."""
+    if len(low) < _LONG or _TRIPLE_GAP.search(low):
+        return False
+    told = len(_SENTENCE.findall(low))
+    if told < _SENTENCES and not (told and len(_WIDE_GAP.findall(low)) >= _SENTENCES):
+        return False
+    return sum(word in _SMALL_WORDS for word in WORD.findall(low)) >= _SENTENCES
+
+
+@remembered
+def _doubled(text: str) -> int:
+    """The number of gaps in a line if each is two spaces wide (four where two stood there before), else 0."""
+    widths = [match.end() - match.start() for match in _GAP.finditer(text)]
+    return len(widths) if widths and all(width in (2, 4) for width in widths) else 0
+
+
+def _is_sentence(line: Line) -> bool:
+    """Whether a line has a mark of a sentence or a small word in it."""
+    return _MARK.search(line.text) is not None or not _SMALL_WORDS.isdisjoint(WORD.findall(line.low))
+
+
+def _closed(line: Line) -> Line:
+    """A line with half as many spaces in its gaps."""
+    kept: list[int] = []
+    done = 0
+    for match in _GAP.finditer(line.text):
+        kept += range(done, (match.start() + match.end()) // 2)
+        done = match.end()
+    kept += range(done, len(line.text))
+    return with_places(line, kept)
+
+
+def with_places(line: Line, kept: list[int]) -> Line:
+    """A line of which some characters are kept."""
+    places = kept if line.offsets is None else [line.offsets[at] for at in kept]
+    text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
+    return Line(line.number, line.raw, text, tuple(places), low, line.indent)
+

@@ -1,0 +1,1 @@
+"""Names of modules and of columns."""

@@ -1,0 +1,237 @@
+"""Column heads and keys: what a column, or the value after a key, is.
+
+>>> role_of("Fault code".lower()), role_of("failure type (hex)"), role_of("steuergerat"), role_of("steuergrat")
+('code', 'failure_type', 'module', 'module')
+>>> is_head(["module", "dtc", "state"]), is_head(["ecm", "p0562", "stored"])
+(True, False)
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import phrase_set
+from triage.intake.plain.slips import nearest
+
+ROLES: dict[str, frozenset[str]] = {
+    "module": phrase_set("""
+        module | modules | control module | control unit | ecu | unit | system | controller | module name | ecu
+        name | system name | control unit name | node | node name | computer | device | steuergerat | steuergerate
+        | stg | modul | steuereinheit | calculateur | calculateurs | boitier | centralita | unidad | modulo |
+        unidad de control | ecu/module | module/ecu | name of module | sistema | systeme | systeme/calculateur |
+        control units | steuergeratename | name | ucu | module or system | unite | module / system | baugruppe |
+        nombre | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
+        | stored in | set by | logged by | detected by | affected module | module concerned | source module |
+        gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
+        enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
+        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug"""),
+    "code": phrase_set("""
+        code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
+        code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
+        fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
+        fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
+        stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
+        | cod | kode"""),
+    "failure_type": phrase_set("""
+        ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
+        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
+        failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
+        tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
+        untertyp | fehlersymptom | subtyp | sous-type | sous type | subtipo | subtipo de averia | sub-tipo |
+        type de panne | type du defaut | ftb (hex) | ft byte | art des fehlers | symptom-code"""),
+    "status": phrase_set("""
+        status | state | condition | fault status | code status | dtc status | fault state | zustand |
+        fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
+        fault | stat | present? | active? | vorhanden | present | memory | list | category | dtc state | status
+        text | presence | kategorie | status/zustand | code state | present now | now? | current? | present now? |
+        aktiv? | aktuell? | vorhanden? | still present? | etat defaut | etat du code | statut du defaut | etat actuel |
+        situacion | estado actual | estado de la averia | estado del fallo | fehlerzustand | dtc-status | statut dtc |
+        etat dtc | estado dtc | present ? | actif ? | presente? | activo? | fault present?"""),
+    "status_byte": phrase_set("""
+        status byte | statusbyte | status (hex) | sb | octet d'etat | byte de estado | dtc status byte | status
+        hex | status mask | hex status | statusbyte (hex) | status byte (hex)"""),
+    "description": phrase_set("""
+        description | text | fault text | meaning | title | detail | details | definition | fehlertext |
+        beschreibung | bezeichnung | bedeutung | libelle | intitule | designation | descripcion | texto |
+        significado | denominacion | desc | fault description | code description | dtc description | what it means
+        | comment | comments | remark | remarks | note | notes | info | fehlerbeschreibung | texte | signification
+        | klartext | kommentar | commentaire | comentario | explanation"""),
+    "count": phrase_set("""
+        count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
+        compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |
+        anzahl | occ count | seen | event count | occurred | number of occurrences | nombre d'occurrences |
+        frequence | occurence | occurences"""),
+    "count_of_codes": phrase_set("""
+        codes found | number of codes | dtc count | no of codes | code count | number of dtcs | faults found |
+        fault count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb
+        defauts | numero de codigos | total codes | dtcs found | # codes | # dtcs | no. of codes | number of
+        faults | numero de averias | faults | count of codes | n codes | defauts | averias | fallos | nb de defauts |
+        nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia"""),
+    "volts": phrase_set("""
+        voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
+        volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
+        d'alimentation | ecu voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung
+        (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
+        bateria | battery volts | system voltage"""),
+    "volts_at_fault": phrase_set("""
+        voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
+        fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set
+        | voltage at set | u at fault | spannung bei fehler | spannung bei fehlereintritt | u bei fehler |
+        spannung bei auftreten | tension au defaut | tension lors du defaut | tension a l'apparition | tension
+        de averia | tension en averia | voltaje en averia | tension en el fallo"""),
+    "answer": phrase_set("""
+        result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
+        responded | answers | erreichbar | responde | repond | communicates | scanned | online"""),
+    "reply": phrase_set("""
+        response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
+        comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
+        liaison | conexion | dialogue | can | link"""),
+    "scan": phrase_set("""
+        phase | scan | snapshot | when | pass | scan no | lauf | durchgang | etape | fase | scan name | reading |
+        round | stage | messung | which scan | releve | lectura | lecture"""),
+    "date": phrase_set("""
+        date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time |
+        uhrzeit | scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at
+        | scanned on | date of scan | zeitpunkt"""),
+    "spn": phrase_set("spn | suspect parameter | spn no | spn number"),
+    "fmi": phrase_set("fmi | failure mode | fmi no | fmi number"),
+    "source_address": phrase_set("sa | source address | src | source addr | quelladresse | adresse source"),
+    "odometer": phrase_set("""
+        odometer | mileage | km | distance | kilometerstand | kilometrage | kilometraje | odo | km stand |
+        km-stand"""),
+    "rpm": phrase_set("rpm | engine speed | drehzahl | regime | regimen | motordrehzahl | regime moteur"),
+    "speed": phrase_set("speed | vehicle speed | geschwindigkeit | vitesse | velocidad | km/h"),
+    "coolant": phrase_set("coolant | coolant temperature | coolant temp | ect | kuhlmitteltemperatur"),
+    "other": phrase_set("""
+        part number | part no | part no. | p/n | software | sw | software version | hardware | hw | calibration |
+        cal id | calibration id | serial | serial number | coding | version | connector | location | bay | bus | #
+        | no | no. | nr | nr. | pos | item | line | n° | idx | id | teilenummer | softwarestand | hardwarestand |
+        codierung | reference | piece | numero de pieza | referencia | fuse | network | address | addr | adresse |
+        can id | pin | cvn | version logicielle | diagnostic address | row | numero de piece | version de software
+        | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
+}
+#: Keys that lead from a code to its module, and mean something else in any other place ("From: ..." in a mail).
+_KEYS = phrase_set(
+    "in | from | by | at | im | in der | aus | von | bei | dans | en | sur | par | source | origin | quelle"
+)
+#: Heads of a column of modules, in a table without a surer one; as keys they mean something else ("Source: ...").
+_SENDERS = phrase_set("""
+    source | sender | origin | originator | sent by | raised by | from | source ecu | source unit | source name |
+    source controller | sending unit | sending ecu | source node | where | quelle | absender | sender ecu | herkunft |
+    quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
+    fuente | procedencia | remitente | gerat | geraet | appareil | dispositivo | controlador | controleur""")
+#: Columns named by a status: a mark, or the codes themselves, stand in them.
+_FLAGS = {
+    "current": phrase_set(
+        "active | current | present | aktiv | aktuell | vorhanden | actif | actuel | activo | presente"
+    ),
+    "pending": phrase_set("pending | ausstehend | anstehend | en attente | pendiente"),
+    "confirmed": phrase_set("confirmed | bestatigt | confirme | confirmado"),
+    "stored": phrase_set("""
+        stored | history | historic | inactive | memory | memorised | past | gespeichert | passiv | historie |
+        memorise | enregistre | fugitif | almacenado | memorizado | pasado | inactivo | historico"""),
+    "permanent": phrase_set("permanent"),
+}
+_OF_CODES = lazily(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
+_FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phrase in phrases}
+_ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
+#: Long enough that a slip of one or two letters still leaves one meaning.
+_LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
+_LONG_NAMES = tuple(_LONG)
+_UNIT_TAIL = re.compile(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
+_NUMBER_TAIL = re.compile(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
+#: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
+_NUMBERED_MODULES = phrase_set("""
+    module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
+    steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
+    systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc |
+    name | nombre | nom | controller name | system name""")
+#: "DTC 1 status", "fault 2 text".
+_OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
+#: Columns in which the codes of a module stand, their number, or what it answered.
+_TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
+_EDGE = " \t*_:.=#\"'`>-\u2022"
+
+
+@lru_cache(maxsize=8192)
+def role_of(low: str, exactly: bool = False) -> str | None:
+    """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""
+    bare = low.strip(_EDGE) or low.strip()
+    if not bare or len(bare) > 32:
+        return None
+    for text in (bare, _UNIT_TAIL.sub("", bare)):
+        role = _ROLE.get(" ".join(text.split()))
+        if role is not None:
+            return role
+    of_code = _OF_A_CODE.match(bare)
+    if of_code is not None:
+        return role_of(bare[of_code.end() :])
+    numbered = _NUMBER_TAIL.sub("", bare)
+    if numbered != bare:
+        counted = " ".join(numbered.split())
+        if counted in _NUMBERED_MODULES:
+            return "module"
+        if counted in ROLES["code"] and counted not in ("numero", "code no"):
+            return "code"
+        if _ROLE.get(counted) in ("status", "description", "failure_type"):
+            return _ROLE[counted]
+    if exactly or len(bare) < 5 or has_digit(bare):
+        return None
+    best = nearest(bare, _LONG_NAMES, 1 if len(bare) < 9 else 2)
+    return None if best is None else _LONG[best]
+
+
+def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
+    """The roles of the columns of a head. One named by a status is "flag stored" and the like, unless it is the only
+    one and a column of statuses as well ("present")."""
+    flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) for low in lows]
+    several = len(set(flags) - {None}) >= 2
+    roles = tuple(
+        flag if flag is not None and (several or role_of(low) is None) else role_of(low)
+        for low, flag in zip(lows, flags, strict=True)
+    )
+    if "module" in roles or not {"code", "spn"}.intersection(roles):
+        return roles
+    senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in _SENDERS]
+    return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
+
+
+def is_key(low: str) -> bool:
+    """Whether a word before a colon leads from the code above to its module ("in: BCM")."""
+    return low.strip(_EDGE) in _KEYS
+
+
+def is_head(lows: Sequence[str]) -> bool:
+    """Whether the cells are column names: at least two of them, one for the module or the code."""
+    if not 2 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
+        return False
+    exact = sum(low.strip(_EDGE) in _ROLE for low in lows)
+    if not exact or (len(lows) == 2 and exact < 2):
+        return False
+    if lows[0].endswith((":", "=")) and not lows[-1].endswith((":", "=")):
+        # "Unit: Speedo" is a key with its value, and so is "Status:  no  codes".
+        return False
+    roles = roles_of(lows)
+    named = [role for role in roles if role is not None]
+    if sum(role.startswith("flag") for role in named) < 2:
+        named = [role for role in named if not role.startswith("flag")]
+    if len(named) < 2 or not {"module", "code", "spn"}.intersection(named):
+        return False
+    filled = sum(bool(low.strip()) for low in lows)
+    return len(named) >= 0.5 * filled and len(set(named)) >= 2
+
+
+def nearly_head(lows: Sequence[str]) -> bool:
+    """Whether most of three cells or more are names of columns as listed, though none for the module or the code.
+
+    >>> nearly_head(["ctrl unit", "addr", "answer", "faults", "detail"]), nearly_head(["abs", "no", "ok"])
+    (True, False)
+    """
+    if not 3 <= len(lows) <= 24 or any(len(low) > 40 for low in lows):
+        return False
+    named = {_ROLE[bare] for low in lows if (bare := low.strip(_EDGE)) in _ROLE}
+    return len(named) >= 3 and 2 * len(named) > len(lows) and not _TELLING.isdisjoint(named)

@@ -1,0 +1,117 @@
+"""Words that only tie a module and its codes together: "in the ECM there are codes ...", "ABS has ...".
+
+>>> strip_links("In the cluster we have codes"), strip_links("DTC:"), strip_links("ECM - fault code")
+('cluster', '', 'ECM')
+>>> strip_links("HVAC: 2 faults:"), strip_links("camera 2 faults:")
+('HVAC', 'camera 2')
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+
+from triage.intake.plain.characters import low as small
+from triage.intake.plain.phrases import word_set
+from triage.intake.words.vocabulary import STATES
+
+LINKS = word_set(
+    "has have had having shows show showing showed with gave gives give giving reports reported report reporting "
+    "logged logs log "
+    "logging set sets threw throws throwing got gets came comes up codes code dtc dtcs fault faults trouble error "
+    "errors also both "
+    "and is are was were there we i it see saw found find holds holding held stores storing contains "
+    "lists listed listing reads reading flagged flags flagging kept keeps carries hat haben hatte hatten "
+    "meldet melden meldete zeigt zeigte avait avaient tenia "
+    "zeigen fehler "
+    "fehlercode fehlercodes sind ist sowie und auch mit speichert abgelegt im a affiche affichent indique remonte "
+    "remontent ont "
+    "presente presentent code codes defaut defauts et avec tiene tienen muestra muestran presenta da dan codigo "
+    "codigos averia "
+    "averias fallo fallos y con registra guarda then now still only just two three four five following this these "
+    "those "
+    "returned returns returning back again setting number no nr p/n plus had's the steht stehen liegt liegen gibt "
+    "wurde wurden findet finden hinterlegt eingetragen se trouve trouvent figure figurent "
+    "donne donnent giving showing that's thats that which it's first next apparait apparaissent hay aparece aparecen "
+    "figura figuran encuentra "
+    "sits stand stands"
+)
+_LEADING = word_set(
+    "in on from at the a an der die das den dem des im vom von aus bei dans du de la le les en el los las del desde "
+    "module modul "
+    "code codes dtc dtcs fault faults fehler fehlercode defaut codigo averia then now also and und et y ecu "
+    "steuergerat calculateur "
+    "we i have has found got there are is was were control unit modulo centralita for my our trouble error number "
+    "both still with "
+    "avec con mit it its"
+)
+_COUNTED = word_set(
+    "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
+    "averias fallo fallos"
+)
+#: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
+_I_DID = word_set("got get found have had see saw read did")
+_PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
+_EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
+
+
+@lru_cache(maxsize=8192)
+def strip_links(text: str) -> str:
+    """``text`` without linking words and marks at its ends; "" where nothing else is left."""
+    text = text.strip(_EDGE.replace("(", "").replace("[", "")).rstrip(_EDGE.replace(")", "").replace("]", ""))
+    low = small(text)
+    parts = [(match[0], match.start(), match.end()) for match in _PART.finditer(low)]
+    if not parts:
+        return ""
+    if len(parts) > 40:
+        return text
+    if all(word in LINKS or word in _LEADING for word, _, _ in parts):
+        # "control unit", "module" alone: no name, but a label.
+        return ""
+    last = len(parts)
+    # "In the radio I got": a capital letter that is who found the codes.
+    while (
+        last
+        and parts[last - 1][0] in LINKS
+        and (not _is_letter(text, parts[last - 1]) or _says_i(parts, last - 1))
+        and (text[parts[last - 1][1] - 1 : parts[last - 1][1]] not in ("-", "/"))
+    ):
+        last -= 1
+    if 1 < last < len(parts) and parts[last][0] in _COUNTED and _is_count(text, parts[last - 1]):
+        last -= 1
+    first = 0
+    while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
+        first += 1
+    kept = text[parts[first][1] : parts[last - 1][2]]
+    # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".
+    if kept.count("(") > kept.count(")"):
+        closing = text.find(")", parts[last - 1][2])
+        kept = kept + ")" if closing >= 0 else kept
+    return kept
+
+
+def _says_i(parts: Sequence[tuple[str, int, int]], at: int) -> bool:
+    """Whether a word is somebody who says what he did."""
+    return parts[at][0] == "i" and at + 1 < len(parts) and parts[at + 1][0] in _I_DID
+
+
+def _is_count(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word before "faults" counts them: a number, which a mark parts from the name ("HVAC: 1 fault")."""
+    return part[0].isdigit() and len(part[0]) < 4 and text[: part[1]].rstrip()[-1:] in tuple(":;-(,[=>|")
+
+
+def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word is part of a name: a capital letter on its own ("door A"), or tied to the next ("e-call")."""
+    return (part[2] - part[1] == 1 and text[part[1]].isupper()) or text[part[2] : part[2] + 1] in ("-", "/")
+
+
+def trailing_status(text: str) -> tuple[str, str | None]:
+    """A status word at the end of the text before a code ("ECM stored P0562"): the rest, and the word's meaning."""
+    low = small(text).rstrip(_EDGE)
+    if len(low) > 200:
+        return text, None
+    hits = STATES.find(low)
+    if hits and hits[-1].end == len(low):
+        return text[: hits[-1].start], hits[-1].meaning
+    return text, None

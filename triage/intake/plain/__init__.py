@@ -1,0 +1,1 @@
+"""Text as plain characters, and how patterns and wordings are looked up in it; nothing of the trade."""

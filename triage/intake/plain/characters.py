@@ -1,0 +1,203 @@
+"""Characters: text as it came is cut into lines and written in plain characters, each still tied to its place.
+
+A paste from a mail, a printout or a spreadsheet holds dashes, spaces and quotes of many kinds, letters of other
+alphabets that look like ours, ligatures and marks nobody sees. Everything after this file reads :attr:`Line.text`,
+where all of that is plain; :meth:`Line.span` leads from there back to the line as it was pasted.
+
+>>> line = lines("\\ufeffＥＣＭ\\u00a0P0562\\u201116")[0]
+>>> line.text, line.span(4, 9)
+('ECM P0562-16', (5, 10))
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+
+from triage.intake.plain.patterns import lazily
+
+#: One character for one character.
+_PLAIN: dict[int, int | str] = {
+    **dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d\u2500\u2501\u2550"), "-"),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a"
+            "\u202f\u205f\u3000\x0b\x0c\x1c\x1d\x1e\x1f",
+        ),
+        " ",
+    ),
+    **dict.fromkeys(map(ord, "\u201c\u201d\u201e\u201f\u00ab\u00bb\u2033"), '"'),
+    **dict.fromkeys(map(ord, "\u2018\u2019\u201a\u201b\u00b4\u02bc\u2032\u2039\u203a"), "'"),
+    **dict.fromkeys(map(ord, "\u2502\u2503\u2551\u00a6\uff5c\u2506\u250a"), "|"),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u250c\u2510\u2514\u2518\u251c\u2524\u252c\u2534\u253c\u2554\u2557\u255a\u255d"
+            "\u2560\u2563\u2566\u2569\u256c",
+        ),
+        "+",
+    ),
+    **dict.fromkeys(
+        map(
+            ord,
+            "\u2022\u2023\u25aa\u25ab\u25cf\u25cb\u25e6\u00b7\u2219\u25a0\u25a1\u2043\u25b6\u25ba"
+            "\u2794\u279c\u2705\u2713\u2714\u25c6\u25c7\u2756\u204c\u2610\u2611\u2612",
+        ),
+        "\u2022",
+    ),
+    **dict.fromkeys(map(ord, "\u2192\u21d2"), ">"),
+    ord("\u2026"): ".",
+    ord("\u00ba"): "\u00b0",
+    ord("\u02da"): "\u00b0",
+    ord("\u2236"): ":",
+    ord("\ua789"): ":",
+    ord("\u2215"): "/",
+    ord("\u2044"): "/",
+    ord("\u066b"): ",",
+}
+#: Letters of other alphabets that are drawn as ours. Read as ours only in a word that mixes alphabets.
+_DRAWN_ALIKE = str.maketrans(
+    "\u0410\u0412\u0421\u0415\u041d\u0406\u0408\u041a\u041c\u041e\u0420\u0405\u0422\u0425\u0430\u0441\u0435\u043e"
+    "\u0440\u0445\u0443\u0456\u0391\u0392\u0395\u0397\u0399\u039a\u039c\u039d\u039f\u03a1\u03a4\u03a7\u03bf\u054d"
+    "\u0555\u216d\u0417",
+    "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3",
+)
+_UNACCENTED = {
+    code: base[0]
+    for code in range(0xC0, 0x250)
+    for base in [unicodedata.normalize("NFD", chr(code))]
+    if base[0].isascii()
+} | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I", 0x141: "L", 0x142: "l"}
+_BLANKS = (" ", "\t")
+#: ASCII that is not shown, or shown as a space.
+_UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
+_UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufe0e\ufe0f\ufeff\x00-\x08\x0e-\x1b\x7f]")
+_FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
+_WORD = re.compile(r"[^\s\x00-\x2f]+")
+_LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
+
+
+@dataclass(slots=True)
+class Line:
+    """One line: ``number`` from 1, ``raw`` as pasted, ``text`` in plain characters, ``offsets`` from one to the
+    other (None: the same), ``low`` the text in small letters without accents, character by character, ``indent`` the
+    columns before the first character, a tab taken as four."""
+
+    number: int
+    raw: str
+    text: str
+    offsets: tuple[int, ...] | None
+    low: str
+    indent: int
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """The place in ``raw`` of ``text[start:end]``."""
+        if self.offsets is None:
+            return start, end
+        last = len(self.offsets) - 1
+        begin = self.offsets[min(start, last)]
+        if end <= start:
+            return begin, begin
+        return begin, max(begin, self.offsets[min(end - 1, last)]) + 1
+
+
+def low(text: str) -> str:
+    """``text`` in small letters without accents, one character for one character.
+
+    >>> low("Steuerger\u00e4t \u00c9TAT gro\u00df")
+    'steuergerat etat gros'
+    """
+    if text.isascii():
+        return text.lower()
+    plain = text.translate(_UNACCENTED)
+    small = plain.lower()
+    return small if len(small) == len(text) else "".join(c.lower()[:1] for c in plain)
+
+
+_A_DIGIT = re.compile(r"\d")
+_A_LETTER = re.compile(r"[^\W\d_]")
+
+
+def has_digit(text: str) -> bool:
+    """Whether a digit stands in ``text``."""
+    return _A_DIGIT.search(text) is not None
+
+
+def has_letter(text: str) -> bool:
+    """Whether a letter stands in ``text``."""
+    return _A_LETTER.search(text) is not None
+
+
+def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None) -> Line:
+    """A line by its plain characters."""
+    return Line(number, raw, text, offsets, low(text), indent_of(text) if text[:1] in _BLANKS else 0)
+
+
+def indent_of(text: str) -> int:
+    """The columns before the first character of ``text``, a tab taken as four."""
+    lead = text[: len(text) - len(text.lstrip(" \t"))]
+    return len(lead.expandtabs(4)) if "\t" in lead else len(lead)
+
+
+def lines(text: str) -> list[Line]:
+    """The lines of ``text``, whatever its line ends. Linear in its length; takes any text."""
+    if "\r" in text or not text.isascii():
+        text = _LINE_ENDS.sub("\n", text)
+    found: list[Line] = []
+    for number, raw in enumerate(text.split("\n"), 1):
+        if raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
+            indent = indent_of(raw) if raw[:1] in _BLANKS else 0
+            found.append(Line(number, raw, raw, None, raw.lower(), indent))
+        else:
+            found.append(_line(number, raw))
+    return found
+
+
+def _line(number: int, raw: str) -> Line:
+    """One line in plain characters."""
+    if raw.isascii():
+        if not _UNSEEN.search(raw):
+            return line_of(number, raw, raw.replace("\x0c", " ").replace("\x0b", " "))
+        return _line_with_offsets(number, raw)
+    plain = raw.translate(_PLAIN)
+    if _FOREIGN.search(plain):
+        plain = _WORD.sub(_as_drawn, plain)
+    if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
+        return _line_with_offsets(number, raw, plain)
+    return line_of(number, raw, plain)
+
+
+def _as_drawn(match: re.Match[str]) -> str:
+    """A word with foreign letters, in ours where it mixes alphabets and every letter of it has a twin."""
+    word = match[0]
+    if _FOREIGN.search(word) is None:
+        return word
+    drawn = word.translate(_DRAWN_ALIKE)
+    mixed = any(c.isascii() and c.isalnum() for c in word)
+    return drawn if mixed and drawn.isascii() else word
+
+
+def _line_with_offsets(number: int, raw: str, plain: str | None = None) -> Line:
+    """A line in which one character stands for several, or several for one, or for none."""
+    plain = raw if plain is None else plain
+    out: list[str] = []
+    offsets: list[int] = []
+    for place, char in enumerate(plain):
+        if char == "\t" or (char.isascii() and char.isprintable()):
+            out.append(char)
+            offsets.append(place)
+        elif _UNSEEN.match(char):
+            continue
+        elif unicodedata.combining(char) and out:
+            joined = unicodedata.normalize("NFC", out[-1] + char)
+            if len(joined) == 1:
+                out[-1] = joined
+        else:
+            spread = char if char in "\u00b0\u00b2\u00b3" else unicodedata.normalize("NFKC", char)
+            for piece in spread.translate(_PLAIN):
+                out.append(" " if piece.isspace() else piece)
+                offsets.append(place)
+    text = "".join(out)
+    return line_of(number, raw, text, tuple(offsets) if offsets else (0,))

@@ -1,0 +1,202 @@
+"""HTML as rows of text: a table's cells between bars, a heading or a paragraph in a line of its own.
+
+>>> [line.text for line in lines_of_html("<table><tr><th>ECU<th>DTC<tr><td>ABS<td>C0031</table><p>no&nbsp;more</p>")]
+['| ECU | DTC |', '| ABS | C0031 |', '', 'no more']
+"""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+
+from triage.intake.plain.characters import Line, line_of, lines
+
+_TAGS = re.compile(
+    r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|dl|dt|dd|section|article|tbody|"
+    r"pre)\b[^>]{0,400}>",
+    re.IGNORECASE,
+)
+_PAGE = re.compile(r"<(?:!doctype|html|body|div|p|br|span|ul|ol|h[1-6]|pre)\b", re.IGNORECASE)
+_BLOCKS = frozenset(
+    [
+        "p",
+        "div",
+        "li",
+        "ul",
+        "ol",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "tr",
+        "table",
+        "thead",
+        "tbody",
+        "section",
+        "article",
+        "header",
+        "footer",
+        "hr",
+        "pre",
+        "dl",
+        "dt",
+        "dd",
+        "blockquote",
+        "title",
+        "caption",
+    ]
+)
+_SKIPPED = frozenset({"script", "style"})
+#: A tag that lost its end: it would swallow the next one.
+_TORN = re.compile(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
+#: What stands for a line break inside a cell: a wide gap, as a page shows it.
+_BREAK = "  "
+_SPACES = re.compile(r"[ \t\n\r\f]+")
+
+
+def is_html(text: str) -> bool:
+    """Whether ``text`` is HTML rather than text with a stray tag."""
+    head = text[:20000]
+    return len(_TAGS.findall(head)) >= 3 and "</" in text
+
+
+def lines_of_html(text: str) -> list[Line]:
+    """The lines a reader of the page would see, numbered by the lines of the source."""
+    parser = _Rows(plain=_PAGE.search(text) is None)
+    parser.feed(_TORN.sub(r"\1>", text))
+    parser.close()
+    parser.end_line()
+    return parser.found
+
+
+def _span(attrs: list[tuple[str, str | None]], name: str) -> int:
+    """How many rows or columns a cell reaches over, at most 200."""
+    value = next((value or "" for key, value in attrs if key == name), "")
+    return max(1, min(200, int(value))) if value.isascii() and value.isdigit() else 1
+
+
+_EMPTY_LINE = re.compile(r"\n[ \t\r]*\n")
+
+
+class _Rows(HTMLParser):
+    """Gathers text into lines; a row of a table becomes one line with bars."""
+
+    def __init__(self, plain: bool = False) -> None:
+        super().__init__(convert_charrefs=True)
+        #: Text with tables in it and no other tag: its lines are as somebody typed them.
+        self._plain = plain
+        self.found: list[Line] = []
+        self._parts: list[str] = []
+        self._cells: list[str] | None = None
+        self._skip = 0
+        self._number = 1
+        self._in_pre = 0
+        #: By column: the rows that a cell still reaches down, and its text; the cell being read, with its spans.
+        self._spans: dict[int, tuple[int, str]] = {}
+        self._opened: tuple[int, int, int] | None = None
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag in _SKIPPED:
+            self._skip += 1
+        elif tag in ("td", "th"):
+            if self._cells is None:
+                self.end_line()
+                self._cells = []
+            self._cell()
+            self._fill()
+            self._opened = len(self._cells), _span(attrs, "rowspan"), _span(attrs, "colspan")
+            self._cells.append("")
+        elif tag == "br":
+            if self._cells is None:
+                self.end_line()
+            else:
+                self._parts.append(_BREAK)
+        elif tag in _BLOCKS:
+            self._in_pre += tag == "pre"
+            if tag in ("tr", "table") or self._cells is None:
+                self.end_line()
+                self._spans = {} if tag == "table" else self._spans
+            else:
+                self._parts.append(_BREAK)
+            if tag in ("h1", "h2", "h3", "h4", "h5", "h6", "p", "table") and self.found and self.found[-1].text:
+                self._add("")
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag in _SKIPPED:
+            self._skip = max(0, self._skip - 1)
+        elif tag in ("td", "th"):
+            self._cell()
+        elif tag in ("tr", "table"):
+            self.end_line()
+        elif tag in _BLOCKS:
+            self._in_pre -= tag == "pre" and self._in_pre > 0
+            if self._cells is None:
+                self.end_line()
+
+    def handle_data(self, data: str) -> None:
+        if self._skip:
+            return
+        if not self._parts:
+            self._number = self.getpos()[0]
+        if (self._in_pre or self._plain) and self._cells is None:
+            first, *rest = data.split("\n")
+            self._parts.append(first)
+            for line in rest:
+                self.end_line(keep=self._in_pre > 0)
+                self._number += 1
+                self._parts.append(line)
+        else:
+            self._running(data)
+
+    def _running(self, data: str) -> None:
+        """Text between tags; an empty line in it was typed by somebody and parts it as in any text."""
+        first, begin = self.getpos()[0], 0
+        for match in _EMPTY_LINE.finditer(data) if self._cells is None else ():
+            self._parts.append(_SPACES.sub(" ", data[begin : match.start()]))
+            self.end_line()
+            begin = match.end()
+            self._number = first + data.count("\n", 0, begin)
+            if self.found and self.found[-1].text and data[begin:].strip():
+                self._add("")
+        self._parts.append(_SPACES.sub(" ", data[begin:]))
+
+    def _cell(self) -> None:
+        """Close the cell being gathered; one that reaches over more columns leaves those empty."""
+        if self._cells:
+            self._cells[-1] = (self._cells[-1] + "".join(self._parts)).strip()
+            self._parts = []
+        if self._cells and self._opened is not None:
+            place, down, right = self._opened
+            if down > 1:
+                self._spans[place] = down - 1, self._cells[-1]
+            self._cells += [""] * (right - 1)
+            self._opened = None
+
+    def _fill(self) -> None:
+        """Put in the cells that reach down from the rows above."""
+        while self._cells is not None and len(self._cells) in self._spans:
+            left, text = self._spans.pop(len(self._cells))
+            if left > 1:
+                self._spans[len(self._cells)] = left - 1, text
+            self._cells.append(text)
+
+    def end_line(self, *, keep: bool = False) -> None:
+        """Close the line being gathered."""
+        if self._cells is not None:
+            self._cell()
+            self._fill()
+            cells, self._cells = self._cells, None
+            if any(cells):
+                self._add("| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |")
+            self._parts = []
+            return
+        text = "".join(self._parts)
+        self._parts = []
+        if text.strip() or keep:
+            self._add(text.rstrip() if keep else text.strip())
+
+    def _add(self, text: str) -> None:
+        line = lines(text.replace("\n", " "))[0]
+        self.found.append(line_of(self._number, line.raw, line.text, line.offsets))

@@ -1,0 +1,1 @@
+"""Response bytes as text: frames, groups and answers of diagnostic services."""

@@ -1,0 +1,1 @@
+"""What the words of a line say: status, voltage, phase, answer, date, state of the vehicle."""

@@ -1,0 +1,384 @@
+"""What modules did when they were asked: silent, clean, not fitted and not scanned are four different things.
+
+>>> answer_of_cell("did not answer"), answer_of_cell("no codes stored"), answer_of_cell("system voltage low")
+('silent', 'clean', None)
+>>> spoken("no response from abs and srs")
+(Spoken(answer='silent', start=0, end=11, doubtful=False),)
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD, covered, phrase_set, word_set, words
+from triage.intake.plain.remember import remembered
+from triage.intake.said.answeraround import A_DEED, NOTHING, tried, undone
+from triage.intake.said.answerslips import without_slips
+from triage.intake.said.near import small
+from triage.intake.said.wholeanswer import meaning, names_codes
+from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING
+from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
+
+#: Wordings that mean something else in many other places.
+DOUBTFUL = phrase_set("""
+        ok | okay | none | clear | clean | good | pass | passed | fine | io | i o | leer | empty | dead | silent |
+        offline | timeout | time out | absent | skipped | aborted | keine | aucun | aucune | n a | nil | ninguno |
+        ninguna | mudo | muda | muet | sauber | limpio | limpia | vide | propre | cancelled | excluded | ignore |
+        saute | saltado | ausente | no data | no link | not run | not done | no connection | not present | nicht
+        vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available | o b |
+        ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked |
+        timed out | is clean | all clear | not supported | communication error | no code | not included | nothing |
+        nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos |
+         is fine | was fine | is ok | was ok | is good | was good | all
+        fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
+        | not detected""")
+#: What people say of anything ("wiring looks fine").
+_SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
+_YES = word_set(
+    "yes ja oui si y true 1 ok okay responded answered answers responding online reachable communicating good"
+)
+_NO = word_set("no nein non n false 0 failed fail none offline x not")
+_NO_REPLY = _NO | word_set(
+    "none keine kein aucune aucun ninguna ninguno sin error nok nio ko failure fault lost missing"
+)
+_GENERIC = lazily(
+    r"(?<![a-z])(?:(?:all|every|the) (?:other|others|remaining|rest)(?![a-z])[a-z ]*|others|everything else|the rest|"
+    r"^[\s*-]*rest(?! ?(?:[0-9]|volt|spannung|strom|current))(?=[\s:,-])|alles andere|alles ubrige|der rest|"
+    r"(?:tout )?le reste|el resto|todo lo demas|"
+    r"rest of(?![a-z])[a-z ]*|remaining (?:modules|units)|"
+    r"all (?:the )?(?:modules|units|systems|control units)|every (?:module|unit)|alle (?:anderen|ubrigen|weiteren|"
+    r"steuergerate)[a-z ]*|"
+    r"(?:tous )?les autres[a-z ]*|tous les calculateurs|(?:todos )?(?:los|las) demas[a-z ]*|todas las centralitas|"
+    r"todos los modulos|(?:(?:all|alle|tous les|todos los|todas las) (?:the )?|^)[0-9]{1,3} (?:modules?|units|"
+    r"systems|control units|ecus|steuergerate|calculateurs|centralitas|modulos)"
+    r"(?= ?[:,-]| (?:scanned|read|checked|are|gelesen|lus|leidas))|"
+    r"rest of (?:the )?(?:modules|vehicle)|no other (?:codes|faults|modules)[a-z ]*)(?![a-z])"
+)
+_LIST_WORDS = word_set(
+    "modules module following units ecus systems steuergerate folgende folgenden calculateurs "
+    "suivants centralitas siguientes "
+    "modulos control those these that which controllers list of"
+)
+_LINKS = word_set(
+    "from in at on by for to of the a an von vom aus bei im der die das dem den du de des dans la le les en el los "
+    "las del desde por para "
+    "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again "
+    "also then so it its we i "
+    "module modules control unit ecu state status result response answer answers reply after when during : - all "
+    "asked also both now "
+    "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
+    "try tried request requests "
+    "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
+    "any either finally lastly next zuletzt schliesslich enfin finalmente konnte konnten "
+    "nous on ich wir yet at today whatsoever "
+    "there"
+)
+_CLAUSE_STOP = re.compile(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
+#: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
+_CLEAR_OF_CODES = re.compile(
+    r"(?:[:=]|(?<![a-z])-|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
+)
+#: "Pass. door": the passenger's.
+_PASSENGER = re.compile(
+    r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])"
+)
+#: What "did not come up on the scan" may be a fault rather than a module.
+_ON_THE_SCAN = (
+    " scan", " scan auf", " scan nicht", " scan nicht auf", " bus", " tool", " scanner", " escaneo", " escaner",
+)
+_CAME_UP = word_set(
+    "come came show showed shows appear appeared pop taucht tauchte erscheint erschien apparait apparu apparaissait "
+    "aparece aparecio sale salio"
+)
+_OF_A_FAULT = lazily(
+    r"(?<![a-z])(?:codes?|dtcs?|faults?|errors?|problems?|lights?|lamps?|warnings?|values?|voltages?|data|\w*leuchte|voyants?|"
+    r"fehler\w*|defauts?|pannes?|averias?|fallos?|codigos?|it|that|this|which|"
+    r"nothing|[pcbu][0-9][0-9a-f]{3}\S{0,4})[\s,:-]*$"
+)
+#: Of a battery or a tank they say that it is flat, and of no module that it is silent or clean.
+_FLAT = frozenset(["dead", "empty", "leer", "vide", "vacia", "vacio", "tot", "mort", "morte", "muerto", "muerta"])
+_CELL = lazily(
+    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank)"
+)
+_BATTERY = lazily(
+    r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"
+    r"baterias?|tanks?|reservoir|deposito)(?:\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|completely|"
+    r"totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
+)
+_NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
+_CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
+_COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
+#: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
+_OBJECT_ENDS = word_set(
+    "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
+    "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen"
+)
+#: Before the first word of a sentence.
+_OPENS = ("", ".", ";", "!", "|")
+_KEPT = word_set("module modules control unit ecu steuergerat calculateur centralita modulo")
+
+
+#: What stands between a name and what is said of it, and a code, which no name has in it.
+_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)-+(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
+_CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
+_LONGEST_NAME, _MOST_MARKS = 50, 4
+_LONGEST_LINE = 160
+_AROUND = " \t.,;:()[]*-\"'!>\u2022"
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """One answer in running text."""
+
+    answer: str
+    start: int
+    end: int
+    doubtful: bool
+
+
+@lru_cache(maxsize=8192)
+def answer_of_cell(low: str, loose: bool = False) -> str | None:
+    """The answer that the whole of a cell states. ``loose``: a column made for answers, where yes and no count too."""
+    bare = low.strip(_AROUND)
+    if not bare or len(bare) > 90:
+        return None
+    bare = without_slips(bare)
+    if loose and bare in _NO:
+        return "silent" if bare not in ("none", "0", "x") else "clean"
+    if loose and bare in _YES:
+        return "clean"
+    hits = ANSWERS.find(bare)
+    if hits and covered(bare, hits, ANSWER_FILLER):
+        if any(hit.meaning == "silent" for hit in hits):
+            return "silent"
+        return None if any(undone(bare, hit) for hit in hits) else hits[0].meaning
+    if _COUNT.search(bare):
+        # "Not responding: 2" counts the modules of the scan.
+        return None
+    return meaning(bare) or (answer_of_it(low) if hits else None)
+
+
+@remembered
+def answer_of_it(low: str) -> str | None:
+    """The answer of a text that gives it of one module without a name; None for any other text.
+
+    >>> [answer_of_it(text) for text in ("no response from control unit", "keine fehler im steuergerat gespeichert")]
+    ['silent', 'clean']
+    >>> [answer_of_it(text) for text in ("no response from modules", "no response from the other module", "no comms")]
+    [None, None, None]
+    """
+    if len(low) > 90 or low.endswith((":", "?")):
+        return None
+    hits = spoken(low)
+    if not hits or len({hit.answer for hit in hits}) > 1:
+        return None
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    known = all(word in IT or word in BESIDE_IT or word.isdigit() for word in rest)
+    return hits[0].answer if known and not IT.isdisjoint(rest) else None
+
+
+def reply_of(low: str) -> str | None:
+    """What a column or a key for the reply itself ("Response", "Comm") says: "none" is silence there.
+
+    >>> reply_of("none"), reply_of("ok"), reply_of("timeout"), reply_of("")
+    ('silent', 'clean', 'silent', None)
+    """
+    bare = low.strip(" \t.,;:()[]*-\"'!>")
+    if not bare:
+        return None
+    return "silent" if bare in _NO_REPLY else answer_of_cell(low, loose=True)
+
+
+@remembered
+def spoken(low: str) -> tuple[Spoken, ...]:
+    """The answers in running text, from left to right. Linear in its length."""
+    if len(low) > 4000:
+        return ()
+    low = without_slips(low)
+    hits = _wordings(low)
+    return _as_a_whole(low, hits) if len(low) <= _LONGEST_LINE else hits
+
+
+def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
+    """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
+    if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
+        return hits
+    begin = len(low) - len(low.lstrip())
+    for start in (begin, *(start for _, start in _behind_names(low))):
+        if hits and hits[0].end <= start:
+            # "ABS: ok  BCM: no response": what holds an answer is no name.
+            break
+        answer = meaning(low[start:].strip(_AROUND))
+        if answer is None or (hits and hits[0].start <= start + 1 and hits[0].answer == answer):
+            continue
+        if names_codes(low[start:]):
+            return (Spoken(answer, start, len(low.rstrip(" .)]")), answer == "clean"),)
+    colon = low.find(":", 0, _LONGEST_NAME)
+    answer = meaning(low[begin:colon].strip(_AROUND)) if colon > 0 and not hits else None
+    if answer is not None and names_codes(low[:colon]):
+        # "Modules with no handshake: ABS, SRS"
+        return (Spoken(answer, begin, colon, True),)
+    return hits
+
+
+def _says_all(low: str, hit: Spoken) -> bool:
+    """Whether a wording ends its line, and begins it or stands behind a colon."""
+    return not low[hit.end :].strip(" .)]") and low[: hit.start].rstrip()[-1:] in ("", ":", "=")
+
+
+def named_answer(low: str) -> tuple[int, str] | None:
+    """Where the name ends in a line of a name, a mark and an answer, and the answer.
+
+    >>> named_answer("abs: session refused (3x)"), named_answer("abs: lamp on"), named_answer("u0121 - no signal")
+    ((3, 'silent'), None, None)
+    """
+    for end, start in _behind_names(low):
+        answer = answer_of_cell(low[start:])
+        if answer is not None:
+            return end, answer
+    return None
+
+
+def _behind_names(low: str) -> list[tuple[int, int]]:
+    """Where the name of a line may end, and what is said of it begin: at each of its first marks."""
+    if not low[:1].isalnum():
+        return []
+    found: list[tuple[int, int]] = []
+    for match in _MARK.finditer(low, 1, _LONGEST_NAME + 80):
+        end, start = match.span()
+        if end > _LONGEST_NAME or len(found) == _MOST_MARKS or _CODED.search(low, 0, end):
+            break
+        if end > 1 and start < len(low):
+            found.append((end, start))
+    return found
+
+
+def _wordings(low: str) -> tuple[Spoken, ...]:
+    """The answers in running text by their wordings."""
+    return tuple(
+        Spoken(
+            "silent" if tried(low, hit) else hit.meaning,
+            hit.start,
+            hit.end,
+            hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
+        )
+        for hit in ANSWERS.find(low)
+        if not undone(low, hit)
+        and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
+        and not (
+            hit.phrase.endswith(_ON_THE_SCAN)
+            and not _CAME_UP.isdisjoint(hit.phrase.split())
+            and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start])
+        )
+        and not (hit.phrase in _NO_SUCH and not _CLAUSE_ENDS.match(low, hit.end))
+        and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
+        and (
+            hit.phrase != "clear"
+            or _heads_a_list(low, hit.start, hit.end)
+            or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
+        )
+        and (
+            hit.phrase not in NOTHING
+            or (
+                not tried(low, hit, A_DEED)
+                and hit.start > 1
+                and not low[: hit.start].isspace()
+                and _CLAUSE_ENDS.match(low, hit.end)
+            )
+        )
+    )
+
+
+def _heads_a_list(low: str, start: int, end: int) -> bool:
+    """Whether an answer opens a sentence and a colon follows: "No comms: hitch, armrest. Clear: cab"."""
+    return low[end : end + 2].lstrip()[:1] == ":" and low[max(0, start - 3) : start].rstrip()[-1:] in _OPENS
+
+
+def takes_object(low: str, hit: Spoken) -> bool:
+    """Whether the module of an answer stands right behind it.
+
+    >>> low = "could not reach abs, bcm did not answer"
+    >>> [takes_object(low, hit) for hit in spoken(low)]
+    [True, False]
+    """
+    if _heads_a_list(low, hit.start, hit.end):
+        return True
+    return low[hit.start : hit.end].rsplit(None, 1)[-1] in _OBJECT_ENDS
+
+
+@remembered
+def rest_of(low: str) -> str | None:
+    """The answer that a line gives of the modules it does not name; None where it speaks of none.
+
+    >>> rest_of("everything else clear, gearbox no reply"), rest_of("all other modules did not answer"), rest_of("ok")
+    ('clean', 'silent', None)
+    """
+    match = _GENERIC.search(low)
+    if match is None:
+        return None
+    if match[0].startswith(("no other", "keine anderen")):
+        return "clean"
+    stop = _CLAUSE_STOP.search(low, match.end())
+    # The words for the modules run on into those of the answer: "all other modules clear".
+    last = (match[0] + low[match.end() : stop.start() if stop is not None else len(low)]).split()
+    for first in range(min(len(last) - 1, 5), 0, -1):
+        told = answer_of_cell(" ".join(last[-first:]))
+        if told is not None:
+            return told
+    hits = spoken(low)
+    return hits[0].answer if hits else None
+
+
+def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
+    """Whether a line with an answer and no name heads a list of names: "Modules that did not answer:"."""
+    rest = low
+    for hit in reversed(hits):
+        rest = rest[: hit.start] + " " + rest[hit.end :]
+    found = [word for word, _, _ in words(rest[:400])]
+    named = [word for word in found if word in _LIST_WORDS]
+    others = [
+        word
+        for word in found
+        if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS and not word.isdigit()
+    ]
+    return not others and (bool(named) or low.rstrip().endswith(":"))
+
+
+def without_links(text: str) -> str:
+    """``text`` without the words that tie an answer to a name.
+
+    >>> without_links("from the ABS module."), without_links("and")
+    ('ABS module', '')
+    """
+    low = small(text)
+    parts = [(word, start, end) for word, start, end in words(low[:400])]
+    first, last = 0, len(parts)
+    while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
+        first += 1
+    if all(word in _LINKS for word, _, _ in parts[first:last]):
+        return ""
+    while (
+        last > first
+        and parts[last - 1][0] in _LINKS
+        and parts[last - 1][0] not in _KEPT
+        and not _letter(text, parts[last - 1])
+    ):
+        last -= 1
+    if first >= last:
+        return ""
+    start, end = parts[first][1], parts[last - 1][2]
+    if start and text[start - 1] in "([":
+        start -= 1
+    while end < len(text) and text[end] in ")]":
+        end += 1
+    return text[start:end]
+
+
+def _letter(text: str, part: tuple[str, int, int]) -> bool:
+    """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
+    tied to the next ("e-call")."""
+    return (part[2] - part[1] == 1 and text[part[1]].isupper() and part[0] != "i") or text[part[2] : part[2] + 1] == "-"

@@ -1,0 +1,43 @@
+"""Slips in the words of answers, mended in place: what a reading machine or a quick hand made of the commonest.
+
+>>> without_slips("n0 resp0nse"), without_slips("nothing sotred"), without_slips("u0100 in abs")
+('no response', 'nothing stored', 'u0100 in abs')
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.phrases import WORD, word_set
+
+#: A digit beside a letter, and a word of letters and of digits that look like some.
+_MAY_SLIP = re.compile(r"[a-z][015]|[015][a-z]")
+_SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
+#: The commonest words of answers with two letters that changed places.
+_SWAPPED = {
+    word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
+    for word in sorted(word_set("stored found codes faults fault response answer reply communication comms nothing"))
+    for at in range(len(word) - 1)
+    if word[at] != word[at + 1]
+}
+_AS_LETTERS = str.maketrans("015", "ols")
+
+
+def without_slips(low: str) -> str:
+    """``low`` with digits that a reading machine took for letters as these ("n0 resp0nse", "no code5"), and with the
+    commonest words in order ("nothing sotred"). It keeps its length."""
+    if _MAY_SLIP.search(low):
+        low = _SLIP.sub(_letters_for_digits, low)
+    if _SWAPPED.keys().isdisjoint(WORD.findall(low)):
+        return low
+    return WORD.sub(lambda match: _SWAPPED.get(match[0], match[0]), low)
+
+
+def _letters_for_digits(match: re.Match[str]) -> str:
+    """A word with letters for its digits, if it has letters enough to be one."""
+    word = match[0]
+    few = len(word) - sum(map(word.count, "015")) < 2
+    return word if few and word not in ("n0", "0k", "n1l") else word.translate(_AS_LETTERS)
+
+
+__all__ = ["without_slips"]

@@ -1,0 +1,251 @@
+"""Attribution: whose codes and answers a sentence tells of.
+
+Names, codes and answers alternate. A run of names between two facts belongs to the one before it where "in" or "from"
+leads to it, to the one behind it where it is the subject of a verb or stands before a colon, and is parted at a comma
+where it is both: "P0562 in the engine, cluster and brakes did not answer".
+
+>>> low = "u0100 in abs and bcm, ecm has p0562; no codes in radio"
+>>> at = lambda word: (low.index(word), low.index(word) + len(word))
+>>> facts = attribute(low, [at("abs"), at("bcm"), at("ecm"), at("radio")], [at("u0100"), at("p0562")], [at("no codes")])
+>>> [(low[fact.start:fact.end], [low[start:end] for start, end in fact.owners]) for fact in facts]
+[('u0100', ['abs', 'bcm']), ('p0562', ['ecm']), ('no codes', ['radio'])]
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import IntEnum
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.said import states
+
+Span = tuple[int, int]
+
+_STRONG = lazily(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{{2,40}}:\s)|"
+    r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
+)
+_COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
+_AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
+AND = word_set("and und et y e sowie plus")
+_ONE_SAYS = word_set(
+    "has shows gives reports sets throws holds stores carries flags contains hat zeigt meldet speichert enthalt a "
+    "affiche indique remonte contient tiene muestra presenta registra contiene da is was ist war est esta reads"
+)
+SAYS = _ONE_SAYS | word_set(
+    "have had show showing showed gave report reported log logs logged set threw got gets get having with "
+    "haben melden zeigen ont affichent remontent tienen muestran are were did does i we"
+)
+_TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra "
+                  "hatte hatten avait tenia")
+LEADS = word_set(
+    "in from im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur con "
+    "avec bei beim inside"
+)
+_FILLER = word_set(
+    "the a an der die das dem den le la les el los las l both all codes code dtc dtcs fault faults stored set logged "
+    "history either also only still now back at is are was were one two three present module modules control unit "
+    "steuergerat steuergerate calculateur calculateurs boitier centralita centralitas unidad mando modulo modul "
+    "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same"
+)
+
+
+class Link(IntEnum):
+    """How surely a run of names belongs to the fact on one side of it."""
+
+    NONE = 0
+    WEAK = 1
+    CLEAR = 2
+
+
+@dataclass(slots=True)
+class Fact:
+    """Codes that stand together, or one answer; ``owners`` are the places of the names it is told of."""
+
+    start: int
+    end: int
+    codes: list[int] = field(default_factory=list)
+    answer: int | None = None
+    owners: list[Span] = field(default_factory=list)
+
+
+def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span],
+              objects: Sequence[int] = ()) -> list[Fact]:
+    """The facts of a sentence in small letters, in order, each with its owners as far as the sentence names them.
+
+    ``names``, ``codes``, ``answers``: places in ``low``, each list from left to right, none within another;
+    ``objects``: which answers want their module right behind them ("could not reach").
+    """
+    facts = _facts(low, names, codes, answers)
+    runs: list[list[Span]] = [[] for _ in range(len(facts) + 1)]
+    place = 0
+    for name in names:
+        while place < len(facts) and facts[place].start < name[0]:
+            place += 1
+        runs[place].append(name)
+    result: list[Fact] = []
+    for at, run in enumerate(runs):
+        before = result[-1] if result else None
+        after = facts[at] if at < len(facts) else None
+        if run:
+            back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
+            if back and before is not None:
+                _give(low, result, back, codes)
+            if ahead and after is not None:
+                after.owners = ahead
+        if after is not None:
+            result.append(after)
+    _carry(low, result)
+    return result
+
+
+def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span]) -> list[Fact]:
+    """Codes that stand together as one fact, each answer as one, in order."""
+    starts = [name[0] for name in names]
+    found: list[Fact] = []
+    events = sorted([(start, end, at, True) for at, (start, end) in enumerate(codes)]
+                    + [(start, end, at, False) for at, (start, end) in enumerate(answers)])
+    named = 0
+    for start, end, at, is_code in events:
+        fresh = False
+        while named < len(starts) and starts[named] < start:
+            named, fresh = named + 1, True
+        last = found[-1] if found else None
+        if is_code and last is not None and last.codes and not fresh and not _parts(low[last.end:start]):
+            last.codes.append(at)
+            last.end = end
+        else:
+            found.append(Fact(start, end, [at] if is_code else [], None if is_code else at))
+    return found
+
+
+def _parts(gap: str) -> bool:
+    """Whether what stands between two codes parts them: a sentence ends, or somebody says something anew."""
+    if not _without_states(gap):
+        # "Got U1829, history; B0146, active in the door": one list.
+        return any(mark in gap for mark in ".!?\n")
+    return _STRONG.search(gap) is not None or any(word in _TELLS for word, _, _ in words(gap[-40:]))
+
+
+def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, later: list[Span],
+          objects: Sequence[int]) -> tuple[list[Span], list[Span]]:
+    """The names of ``run`` that belong to the fact before it, and those of the fact after it."""
+    cut = [at for at in range(1, len(run)) if _STRONG.search(low, run[at - 1][1], run[at][0])]
+    if cut:
+        back, ahead = run[:cut[0]], run[cut[-1]:]
+        return (back if before is not None and _back(low, before, back, objects) else [],
+                ahead if after is not None and _ahead(low, ahead, after) else [])
+    back_link = _back(low, before, run, objects) if before is not None else Link.NONE
+    ahead_link = _ahead(low, run, after) if after is not None else Link.NONE
+    if not back_link or not ahead_link or after is None or before is None:
+        return (run if back_link else []), (run if ahead_link and not back_link else [])
+    if before.owners and back_link < Link.CLEAR:
+        return [], run
+    # The fact behind has names of its own behind it: "P0300 in the engine, U0100 in the brakes".
+    own = bool(later) and _back(low, after, later, objects) == Link.CLEAR
+    if own or ahead_link == Link.WEAK:
+        return ([], run) if back_link == Link.WEAK and not own else (run, [])
+    if len(run) == 1:
+        return (run, []) if back_link == Link.CLEAR and not before.owners else ([], run)
+    return _halves(low, run, after)
+
+
+def _halves(low: str, run: list[Span], after: Fact) -> tuple[list[Span], list[Span]]:
+    """A run that ends the fact before it and is the subject of the one behind it, parted at a comma."""
+    commas = [at for at in range(1, len(run)) if _COMMA.search(low, run[at - 1][1], run[at][0])]
+    said = [word for word, _, _ in words(low[run[-1][1]:after.start])]
+    one = any(word in _ONE_SAYS for word in said[:2]) or (len(run) - 1 in commas)
+    at = len(run) - 1 if one or not commas else commas[0]
+    return run[:at], run[at:]
+
+
+def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link:
+    """How surely ``run`` ends the fact before it."""
+    gap = low[fact.end:run[0][0]]
+    if _STRONG.search(gap):
+        return Link.NONE
+    told = _without_states(gap)
+    led = bool(told) and any(word in LEADS for word in told)
+    plain = all(word in LEADS or word in _FILLER for word in told)
+    if fact.answer is not None:
+        # A word of its own before the name ("could not talk to the centrel gateway") parts nothing.
+        nearly = all(word in LEADS or word in _FILLER for word in told[:-1]) and "," not in gap
+        object_behind = fact.answer in objects and (plain or nearly)
+        bare = not gap.strip(" (") and not fact.owners
+        return Link.CLEAR if (led and plain and "," not in gap) or object_behind or bare else Link.NONE
+    if not told and not gap.strip(" (["):
+        # "P0562 (ECM)": nothing stands between, and nothing else claims the code.
+        return Link.NONE if fact.owners else Link.CLEAR
+    if not led:
+        return Link.NONE
+    return Link.CLEAR if plain and "," not in gap else Link.WEAK if plain or not fact.owners else Link.NONE
+
+
+def _without_states(gap: str) -> list[str]:
+    """The words of a gap but those of a status."""
+    spans = [(state.start, state.end) for state in states.in_text(gap)] if gap.strip() else []
+    return [word for word, start, _ in words(gap) if not any(first <= start < last for first, last in spans)]
+
+
+def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
+    """How surely ``run`` is the subject of the fact behind it."""
+    gap = low[run[-1][1]:fact.start]
+    if gap.strip() and not gap.strip(" -=>:"):
+        # "Radio - U0100": a mark alone leads from a name to its codes.
+        return Link.CLEAR
+    if _STRONG.search(gap):
+        return Link.NONE
+    said = [word for word, _, _ in words(gap)]
+    if ":" in gap or "=" in gap or any(word in SAYS for word in said):
+        return Link.CLEAR
+    if "," in gap:
+        return Link.WEAK
+    return Link.CLEAR if all(word in _FILLER or word in LEADS for word in said) else Link.WEAK
+
+
+def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span]) -> None:
+    """Give names that stand behind the last of ``facts`` to it; where it has a subject, to its last codes alone."""
+    last = facts[-1]
+    if not last.owners:
+        last.owners = names
+        return
+    at = _second_list(low, [codes[place] for place in last.codes])
+    if at is None:
+        return
+    rest = last.codes[at:]
+    facts.append(Fact(codes[rest[0]][0], last.end, rest, None, names))
+    last.codes, last.end = last.codes[:at], codes[last.codes[at - 1]][1]
+
+
+def _second_list(low: str, spans: Sequence[Span]) -> int | None:
+    """Where a second list begins among codes: behind the comma that follows a whole list ("P1 and P2, U1"), else
+    behind the last comma; None without one."""
+    places = range(len(spans) - 1, 0, -1)
+    last = next((at for at in places if _STRONG.search(low, spans[at - 1][1], spans[at][0])), None)
+    if last is not None:
+        return last
+    for at in range(1, len(spans)):
+        gap = low[spans[at - 1][1]:spans[at][0]]
+        if not _COMMA.search(gap):
+            continue
+        ended = at > 1 and _AND.search(low, spans[at - 2][1], spans[at - 1][0]) is not None
+        if ended or _without_states(gap) != [word for word, _, _ in words(gap)]:
+            return at
+        last = at
+    return last
+
+
+def _carry(low: str, facts: list[Fact]) -> None:
+    """Codes without a name of their own are those of the module the sentence spoke of last."""
+    owners: list[Span] = []
+    for fact in facts:
+        if fact.owners:
+            owners = fact.owners if fact.codes else []
+        elif fact.codes:
+            fact.owners = owners
+
+
+__all__ = ["AND", "LEADS", "SAYS", "Fact", "Span", "attribute"]

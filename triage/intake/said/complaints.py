@@ -1,0 +1,111 @@
+"""What is wrong with the vehicle, plainly said in a head line between strokes, dashes or commas, without a key.
+
+>>> told("Ref 5512 // minibus, diesel // click click no crank", "ref 5512 // minibus, diesel // click click no crank")
+'click click no crank'
+>>> told("Hi all, the yellow pickup won't start", "hi all, the yellow pickup won't start")
+"the yellow pickup won't start"
+>>> told("Truck ABS, dead", "truck abs, dead") is None, told("Engine, no start", "engine, no start") is None
+(True, True)
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.patterns import lazily
+
+_THING = (
+    r"(?:van|minivan|car|estate|truck|lorry|tractor|bus|minibus|coach|pick-?up|saloon|sedan|hatchback|suv|motorhome|"
+    r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
+    r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
+    r"furgoneta|coche|excavadora|carretilla)"
+)
+_OF_VEHICLE = rf"(?:(?:the|this|that|our|my|her|his|a|der|die|das|le|la|el|un|une) (?:[a-z]+ ){{0,2}}?{_THING} )"
+#: The vehicle, a job's number or a greeting stands in the same line: it is a head line, and no module's row.
+_HEAD = lazily(
+    r"\s*(?:(?:ref(?:erence)?|job|(?:work |repair )?order|ticket|case|call|ro|wo|auftrag|dossier|orden|referencia)"
+    r"[ .:#]{0,3}(?:no|nr|n)?[ .:#]{0,3}[a-z]{0,3}-?[0-9]|"
+    r"(?:hi|hello|hey|dear|(?:good )?(?:morning|afternoon|evening)|hallo|moin|guten (?:morgen|tag)|bonjour|salut|hola|"
+    rf"buen[oa]s (?:dias|tardes))(?![a-z])|{_OF_VEHICLE})"
+)
+#: The engine behind it: "2.0 diesel", "1,6 l".
+ENGINE = (
+    r"(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?"
+    r"(?:\s(?:diesel|petrol|hybrid|electric|benziner?|essence|gasolina|tdi))?"
+)
+_VEHICLE = lazily(rf"(?:[a-z'-]+ ){{0,4}}{_THING}{ENGINE}")
+_AUX = r"(?:won'?t|will not|would not|wouldn'?t|does not|doesn'?t|did not|didn'?t|do not|don'?t|not|never|refuses to)"
+_LAMP = (
+    r"(?:(?:all|many|several|both|some|warning|dash(?:board)?|engine|check engine|abs|airbag|battery|charge|mil|oil) )*"
+    r"(?:lamps?|lights?|mil|tell-?tales?)"
+)
+_SAID = (
+    r"(?:no[ -](?:crank(?:ing)?|start)|non[ -]?start(?:er)?|crank(?:s|ing)? (?:but |and )?(?:no start|slow(?:ly)?)|"
+    rf"slow (?:to )?crank(?:ing)?|{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking)|"
+    rf"flat battery|battery (?:is |was |keeps going |goes |went )?(?:flat|dead)|dead battery|"
+    rf"(?:just |only )?click(?:s|ing)(?: only)?|limp mode|cuts out|stalls|keeps (?:dying|stalling)|"
+    rf"{_LAMP} (?:(?:is|are|came|come|comes|stays?) )?(?:on|lit|flashing)|"
+    r"springt (?:schlecht |gar )?nicht(?: mehr)? an|startet nicht(?: mehr)?|dreht nicht(?: durch| mehr)?|batterie leer|"
+    r"leere batterie|klickt nur|notlauf|geht (?:immer )?aus|"
+    r"(?:kontroll|warn)?(?:lampen?|leuchten?) (?:an|brenn(?:t|en)|leuchte(?:t|n)|ein)|"
+    r"(?:ne |n')?(?:demarre|tourne) (?:pas|plus)|batterie (?:a plat|morte|hs|vide)|en panne|"
+    r"voyants? (?:[a-z]+ )?allumes?|no (?:arranca|enciende|gira)|bateria (?:descargada|muerta|agotada)|"
+    r"(?:testigos?|luces) encendid[oa]s?)"
+)
+_PLAIN = re.compile(rf"(?<![a-z]){_SAID}(?![a-z])")
+#: Said of nothing but a vehicle, so that a line of its own needs no vehicle beside it.
+_ALONE = re.compile(
+    rf"\s*(?:(?:it|engine|vehicle|motor) )?(?:no[ -](?:crank|start)|{_AUX} (?:start|crank|turn over)|"
+    r"springt (?:schlecht |gar )?nicht(?: mehr)? an|startet nicht(?: mehr)?|(?:ne |n')?demarre (?:pas|plus)|no arranca)"
+    r"[\s.!]*"
+)
+#: A word that tells of a module as well: only on its own, or of the vehicle in the same breath.
+_DEAD = lazily(
+    rf"(?:{_OF_VEHICLE}(?:is |was |ist |war |est |esta )?|(?:it'?s |is |was |he'?s |she'?s ))?"
+    r"(?:(?:completely|totally|stone|all|found|ganz|vollig|completement) )?(?:dead|tot|mort|morte|muert[oa])"
+    r"(?: (?:again|today|overnight|this morning|in the morning|on arrival|heute|ce matin|hoy|esta manana))?"
+)
+_NO_COMPLAINT = lazily(
+    r"[0-9][.,]?[0-9]* ?v(?![a-z])|(?<![a-z])(?:module|ecu|unit|control|answer|respon\w+|reply|comm\w*|codes?|dtcs?|"
+    r"faults?|fehler|steuergerat|antwort\w*|calculateur|modulo|if|when|until|fixed|repaired|no longer|now (?:ok|fine))"
+    r"(?![a-z])"
+)
+#: Hardly a complaint is told without one of these.
+_SIGNS = re.compile(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
+                    r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
+                    r"tourne")
+_PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
+
+
+def alone(low: str) -> bool:
+    """Whether a whole line in small letters says that the vehicle does not start."""
+    return len(low) <= 40 and _ALONE.fullmatch(low) is not None
+
+
+def told(text: str, low: str) -> str | None:
+    """What a head line says is wrong; None where it says nothing of it, or is none. ``low``: the same in small
+    letters."""
+    if alone(low):
+        return text.strip(" .!")
+    if not 12 <= len(text) <= 160 or len(text) != len(low) or not _SIGNS.search(low):
+        return None
+    parts: list[tuple[int, int]] = []
+    start = 0
+    for cut in _PARTS.finditer(low):
+        parts.append((start, cut.start()))
+        start = cut.end()
+    parts.append((start, len(low)))
+    whole = [(begin + len(low[begin:end]) - len(low[begin:end].lstrip()), end) for begin, end in parts if begin < end]
+    vehicle = any(_VEHICLE.fullmatch(low[begin:end].strip()) for begin, end in whole)
+    if not (vehicle or _HEAD.match(low)):
+        return None
+    said = [(begin, end) for begin, end in whole if _is_complaint(low[begin:end].strip(), vehicle)]
+    return ", ".join(text[begin:end].strip() for begin, end in said) or None
+
+
+def _is_complaint(part: str, vehicle: bool) -> bool:
+    """Whether a part of the line says what is wrong."""
+    if _NO_COMPLAINT.search(part):
+        return False
+    dead = _DEAD.fullmatch(part)
+    return _PLAIN.search(part) is not None or (dead is not None and (vehicle or " " in part))

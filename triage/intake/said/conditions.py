@@ -1,0 +1,277 @@
+"""The state of the vehicle during a scan: engine, minutes run, driven or not, outside supply, lamps, lists read,
+counters since the clear.
+
+>>> found = find("koeo, jump pack connected, ran 5 min, warm-ups since clear: 3")
+>>> found.engine, found.outside_supply, found.ran_minutes, found.warm_ups
+('off', 'jump pack', 5.0, 3)
+>>> find("moteur tournant depuis 2 min, chargeur débranché".replace("é", "e")).engine
+'running'
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, fields
+from operator import attrgetter
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import Phrasebook
+from triage.intake.plain.remember import remembered
+from triage.intake.said import phases
+from triage.intake.said.engine_state import engine, spans
+from triage.intake.said.outside import outside_supply
+from triage.model.snapshot import Engine, ListRead, OutsideSupply
+from triage.units import fahrenheit_to_celsius, miles_to_km
+
+
+@dataclass(slots=True)
+class Conditions:
+    """What one line says. None, or an empty list, where it says nothing."""
+
+    engine: Engine | None = None
+    #: The engine is only said to have run before the scan.
+    engine_passed: bool | None = None
+    ran_minutes: float | None = None
+    drove: bool | None = None
+    max_speed_kmh: float | None = None
+    coolant_c: float | None = None
+    outside_supply: OutsideSupply | None = None
+    lamps: list[str] | None = None
+    lists_read: list[ListRead] = field(default_factory=list)
+    warm_ups: int | None = None
+    distance_km: float | None = None
+    minutes: float | None = None
+    low_seconds: float | None = None
+
+    def any(self) -> bool:
+        """Whether the line says anything of this."""
+        return any(value not in (None, []) for value in _EVERYTHING(self))
+
+
+_EVERYTHING = attrgetter(*(each.name for each in fields(Conditions)))
+
+_RUN_WORDS = (
+    r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|"
+    r"laufzeit|gelaufen|"
+    r"lauf|lief|laufen|ralenti|tourn(?:e|er|ant)|marche|funcion(?:o|ando)|marcha|encendido|running time|"
+    r"run time|"
+    r"engine runtime|driv(?:e|en|ing)|drove|test drive|road ?test|probefahrt|fahrt|gefahren|essai|roule|"
+    r"conduccion|"
+    r"prueba|conducido)"
+)
+_AMOUNT = (
+    r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|"
+    r"stunden?|heures?|horas?)"
+)
+_MINUTES = re.compile(
+    rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
+    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|"
+    rf"mit)){{0,3}}[ -]?"
+    rf"(?<![a-z]){_RUN_WORDS}(?![a-z])"
+)
+_DROVE = Phrasebook(
+    {
+        "yes": """
+        minute drive | minutes drive | min drive | mins drive | mile drive | miles drive | km drive | quick drive |
+        short drive | long drive | went for a drive |
+        road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
+        done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
+        carretera | conducido | prueba en carretera | recorrido""",
+        "no": """
+        not driven | no road test | without driving | did not drive | no test drive | not moved | ohne probefahrt
+        | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | sin prueba de
+        carretera | not drove | sin conducir""",
+    }
+)
+_SPEED = lazily(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
+_LAMPS = re.compile(
+    r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
+    r"warnings?)(?: lit| that are)?"
+    r"(?: on| lit)?|kontrollleuchten?|kontrolllampen?|warnleuchten?|warnlampen?|leuchten|lampen|"
+    r"voyants?(?: allumes?)?|"
+    r"temoins?|testigos?(?: encendidos?)?|luces)\s*[:=]\s*(.{1,200})$"
+)
+_LAMP_ON = re.compile(
+    r"(?<![a-z])(mil|engine lamp|check engine|abs lamp|brake lamp|airbag lamp|charge lamp|"
+    r"battery lamp|"
+    r"engine light|abs light|brake light|airbag light|battery light|charge light|srs light|"
+    r"malfunction lamp)"
+    r"\s?(?:is |lamp )?(?:on|lit)(?![a-z])"
+)
+_NONE = lazily(r"(?:none|no|keine|aucun|aucune|ninguno|ninguna|all off|off|0|-|nil|aus)\s*\.?")
+_LISTS = re.compile(
+    r"(?<![a-z])(pending|confirmed|permanent|stored|ausstehende?|bestatigte|gespeicherte|permanente|en attente|"
+    r"confirmes|"
+    r"pendientes|confirmados|permanents|permanentes)\s?(?:and (pending|permanent|confirmed)\s?)?(?:trouble |fault |"
+    r"dtc )?"
+    r"(?:codes?|dtcs?|fehler(?:codes)?|list(?:s|e)?|codigos|defauts)?\s*(?:(?:list )?(?:was|were|also)?\s?(?:also )?"
+    r"(?:read|checked|requested|scanned|gelesen|lus?|leidos?)(?![a-z])|\s*[:=]\s*(?:none|keine|aucun|ninguno|0|"
+    r"no)(?![a-z]))"
+)
+_LISTS_KEY = re.compile(
+    r"(?<![a-z])(?:lists?(?: of codes)? read|lists read|code lists|read|gelesene listen|listen|"
+    r"listes lues|listas "
+    r"leidas)\s*[:=]\s*([a-z0, /+&]{4,80})"
+)
+_LIST_WORD: dict[str, ListRead] = {
+    "pending": "pending",
+    "ausstehend": "pending",
+    "ausstehende": "pending",
+    "en attente": "pending",
+    "attente": "pending",
+    "pendientes": "pending",
+    "confirmed": "confirmed",
+    "stored": "confirmed",
+    "bestatigte": "confirmed",
+    "gespeicherte": "confirmed",
+    "confirmes": "confirmed",
+    "confirmados": "confirmed",
+    "permanent": "permanent",
+    "permanente": "permanent",
+    "permanents": "permanent",
+    "permanentes": "permanent",
+}
+_SINCE = re.compile(
+    r"since\s+(?:the\s+|last\s+|codes?\s+|dtcs?\s+|faults?\s+|were\s+|was\s+)*(?:clear|eras|reset)|"
+    r"seit\s+(?:dem\s+|der\s+|"
+    r"letztem\s+|letzter\s+)*(?:losch|loesch)|depuis\s+(?:l'|le\s+|la\s+|dernier\s+)*effac|"
+    r"desde\s+(?:el\s+|la\s+|ultimo\s+)*borr"
+)
+_WARM_UPS = lazily(
+    r"(?<![a-z])(?:warm[ -]?ups?|warm[ -]?up cycles?|warmlaufe|warmlaufzyklen|aufwarmzyklen|"
+    r"cycles de chauffe|"
+    r"echauffements|mises en temperature|ciclos de calentamiento|calentamientos)(?![a-z])"
+)
+_NUMBER = lazily(r"(?<![0-9a-z.,])([0-9]{1,6}(?:[.,][0-9]{1,2})?)\s?([a-z/°]{0,8})")
+_COOLANT = re.compile(
+    r"(?<![a-z])(?:coolant|ect|kuhlmittel(?:temperatur)?|kuehlmittel(?:temperatur)?|"
+    r"liquide de refroidissement|"
+    r"refrigerante|temp(?:erature)? (?:moteur|motor))(?: temp(?:erature)?)?\s?[:=]?\s?(?:at |was |"
+    r"is )?"
+    r"(-?[0-9]{1,3}(?:[.,][0-9])?)\s?°?\s?([cf])(?![a-z])"
+)
+_LOW_TIME = re.compile(
+    r"(?<![a-z])(?:below|under|unter|sous|bajo)\s+[0-9]{1,2}(?:[.,][0-9])?\s?v[a-z]*\s+(?:for|"
+    r"fur|pendant|durante)\s+"
+    r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
+)
+_TRIGGER = re.compile(
+    r"eng|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
+    r"lade|jump|booster|"
+    r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|"
+    r"voyant|testig|mil|"
+    r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
+    r"lief|lauf|"
+    r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
+    r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
+    r"liquide|recorr|"
+    r"road|test|below|under|unter|sous|bajo|refroid|temp"
+)
+
+
+@remembered
+def find(low: str) -> Conditions:
+    """What one line of text in small letters says of the state of the vehicle. Linear in its length."""
+    found = Conditions()
+    if len(low) > 2000 or not _TRIGGER.search(low):
+        return found
+    if _SINCE.search(low):
+        low = _since_clear(low, found)
+    found.engine = engine(low)
+    found.engine_passed = (found.engine == "running" and _ran_before(low)) or None
+    _run(low, found)
+    found.outside_supply = outside_supply(low)
+    _lamps(low, found)
+    _lists(low, found)
+    coolant = _COOLANT.search(low)
+    if coolant is not None:
+        degrees = float(coolant[1].replace(",", "."))
+        found.coolant_c = round(fahrenheit_to_celsius(degrees), 1) if coolant[2] == "f" else degrees
+    low_time = _LOW_TIME.search(low)
+    if low_time is not None:
+        found.low_seconds = float(low_time[1]) * (60 if low_time[2].startswith("min") else 1)
+    return found
+
+
+def run_spans(low: str) -> list[tuple[int, int]]:
+    """Where a line says how long the engine ran, and that the vehicle was driven."""
+    return [match.span() for match in _MINUTES.finditer(low)] + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+
+
+def _ran_before(low: str) -> bool:
+    """Whether a line says only that the engine ran before the scan: "after 10 minutes idling"."""
+    phase = phases.find(low)
+    return phase is not None and phase.phase == "after-run" and all(
+        phase.start <= start and end <= phase.end for start, end in spans(low))
+
+
+def _run(low: str, found: Conditions) -> None:
+    match = _MINUTES.search(low)
+    if match is not None:
+        amount, unit = (match[1], match[2]) if match[1] else (match[3], match[4])
+        value = float(amount.replace(",", "."))
+        found.ran_minutes = value / 60 if unit.startswith("s") else value * 60 if unit.startswith("h") else value
+    drove = [hit.meaning for hit in _DROVE.find(low)]
+    if drove:
+        found.drove = "no" not in drove
+        speed = _SPEED.search(low)
+        if speed is not None and found.drove:
+            value = float(speed[1])
+            found.max_speed_kmh = round(miles_to_km(value), 1) if speed[2] == "mph" else value
+
+
+def _lamps(low: str, found: Conditions) -> None:
+    match = _LAMPS.search(low)
+    if match is not None:
+        if _NONE.fullmatch(match[1].strip()):
+            found.lamps = []
+        elif not re.search(r"[pcbu][0-3][0-9a-f]{3}", match[1]):
+            names = (
+                re.sub(r"\s*(?:on|lit|lamp|light|an|allume|encendido)\s*$", "", name.strip(" .()"))
+                for name in re.split(r"[,;/+&]|\s(?:and|und|et|y)\s", match[1])
+            )
+            found.lamps = [name for name in names if name and len(name) <= 40]
+        return
+    lit = [re.sub(r" (?:lamp|light)$", "", match[1]) for match in _LAMP_ON.finditer(low)]
+    if lit:
+        found.lamps = lit
+
+
+def _lists(low: str, found: Conditions) -> None:
+    key = _LISTS_KEY.search(low)
+    words: list[str | None] = []
+    if key is not None:
+        words += re.split(r"[^a-z]+", key[1])
+    for match in _LISTS.finditer(low):
+        words += [match[1], match[2]]
+    for word in words:
+        name = _LIST_WORD.get(word or "")
+        if name is not None and name not in found.lists_read:
+            found.lists_read.append(name)
+
+
+def _since_clear(low: str, found: Conditions) -> str:
+    """Counters of a line that speaks of the time since the clear: warm-ups, kilometres, minutes; what else it says."""
+    parts = re.split(r"[,;|]\s|\sand\s", low)
+    about = [bool(_SINCE.search(part) or _WARM_UPS.search(part)) for part in parts]
+    first, last = about.index(True), len(about) - about[::-1].index(True)
+    # "Since clear: 3 warm-ups, 20 km, 50 min" counts to the end of its line.
+    last = len(parts) if re.match(r"[^a-z]*(?:counters? )?(?:since|seit|depuis|desde)", parts[first]) else last
+    for part in parts[first:last]:
+        for match in _NUMBER.finditer(part):
+            value, unit = float(match[1].replace(",", ".")), match[2]
+            if unit in ("km", "kilometer", "kilomete"):
+                found.distance_km = value
+            elif unit in ("mi", "miles", "mile"):
+                found.distance_km = round(miles_to_km(value), 1)
+            elif unit.startswith("min"):
+                found.minutes = value
+            elif unit in ("h", "hours", "hour", "stunden"):
+                found.minutes = value * 60
+            elif _WARM_UPS.search(part):
+                found.warm_ups = int(value)
+            elif re.search(r"distance|entfernung|strecke|distancia", part) and found.distance_km is None:
+                found.distance_km = value
+            elif re.search(r"(?<![a-z])(?:time|minutes|zeit|temps|tiempo)(?![a-z])", part) and found.minutes is None:
+                found.minutes = value
+    return ", ".join(parts[:first] + parts[last:])

@@ -1,0 +1,40 @@
+"""Counts of codes that a line states: "ECM - 3 codes", "ABS (codes: 2)"."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.remember import remembered
+from triage.intake.words.wordings import CODES
+
+COUNT = re.compile(
+    r"[\s,:;/(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
+    r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
+    r"error|gespeicherte|codes?)\s+)*"
+    rf"({CODES})"
+    r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|"
+    r"logged|read))?(?![a-z])[\s)\]:.]*"
+)
+COUNT_AFTER = re.compile(
+    r"(?:^|(?<=[\s,(|\[-]))(?:number of |no\.? of |anzahl |nombre de |numero de |total )?(?:codes?|dtcs?|faults?|"
+    r"fehlercodes?|fehler|defauts?|"
+    r"codigos?|averias?|fallos?)(?: count| found| stored|"
+    r" gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*"
+)
+_DIGIT = re.compile(r"[0-9]")
+
+
+@remembered
+def stated_count(low: str) -> tuple[int, int, int] | None:
+    """A count of codes that the line states, with its place.
+
+    >>> stated_count("ecm - 3 codes"), stated_count("abs (codes: 2)"), stated_count("ecm")
+    ((3, 3, 13), (2, 5, 14), None)
+    """
+    if _DIGIT.search(low) is None:
+        return None
+    for pattern in (COUNT, COUNT_AFTER):
+        match = pattern.search(low)
+        if match is not None:
+            return int(match[1]), match.start(), match.end()
+    return None

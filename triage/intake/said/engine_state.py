@@ -1,0 +1,137 @@
+"""The state of the engine during a scan, in the wordings of four languages.
+
+>>> [engine(text) for text in ("ign on / eng off", "engine: running", "leerlauf, 14,1 v", "engine control", "key on")]
+['off', 'running', 'running', None, None]
+>>> spans("koeo, engine off, abs clean")
+((0, 4), (6, 16))
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import Phrasebook, word_set, words
+from triage.intake.plain.remember import remembered
+from triage.model.snapshot import Engine
+
+_ENGINE = Phrasebook(
+    {
+        "off": """
+        koeo | k o e o | key on engine off | ignition on engine off | engine off | engine not running | engine
+        stopped | engine is off | engine was off | engine still off | motor not running | motor off | eng off | ign
+        on eng off | key on eng off | not running | engine not started | engine not on | engine at rest | engine
+        static | engine hasn t been started | engine has not been started | engine hasn t run | engine not run |
+        without starting | engine switched off | engine turned off | engine shut off | zundung ein motor aus |
+        zundung an motor aus | motor aus | motor ist aus | motor war aus | motor steht | motor stand | motor nicht
+        gestartet | motor lauft nicht | motor laeuft nicht | motor lief nicht | motor nicht an | motor abgestellt |
+        motor abgeschaltet | bei stehendem motor | stehender motor | bei ausgeschaltetem motor | motor im stillstand
+        | motorstillstand | ohne motorlauf | moteur arrete | moteur coupe | moteur a l arret | contact mis moteur
+        arrete | moteur non tournant | moteur eteint | moteur non demarre | moteur pas demarre | sans demarrer |
+        moteur ne tourne pas | motor parado | motor apagado | contacto puesto motor parado | motor detenido | motor
+        sin arrancar | motor no arrancado | sin arrancar | con el motor parado | motor esta parado""",
+        "running": """
+        koer | k o e r | key on engine running | engine running | engine is running | engine was running | engine
+        still running | engine now running | engine left running | engine kept running | engine on | engine is on |
+        idling | at idle | on idle | engine idling | engine at idle | engine ticking over | ticking over | motor
+        running | motor on | eng running | eng run | eng on | with the engine running | engine started | running
+        engine | motor lauft | motor laeuft | motor lief | motor an | motor ist an | motor war an | motor gestartet |
+        laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur tournant | moteur tourne |
+        moteur en marche | moteur en route | moteur demarre | moteur allume | au ralenti | moteur au ralenti | motor
+        en marcha | motor encendido | motor arrancado | motor funcionando | motor girando | al ralenti | en ralenti""",
+        "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
+        "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
+    }
+)
+#: A word that says "running" where it is all its clause says, a voltage aside.
+_IDLE = lazily(
+    r"(?:^|[,;(|/]\s?|\s-\s|[0-9]\s?v(?:olts?)? |@ ?)(?:(?:am|now|currently|jetzt) )?(?:idle|leerlauf|ralenti|"
+    r"standgas|relanti)"
+    r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9])?\s?v)|(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v"
+)
+_ENGINE_KEY = re.compile(
+    r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
+    r"estado motor)"
+    r"(?: state| status)?\s*(?:[:=]|\s-)\s*([a-z]+)"
+)
+_ENGINE_VALUES: dict[str, Engine] = {
+    "off": "off",
+    "stopped": "off",
+    "static": "off",
+    "eteint": "off",
+    "detenido": "off",
+    "aus": "off",
+    "steht": "off",
+    "arrete": "off",
+    "coupe": "off",
+    "parado": "off",
+    "apagado": "off",
+    "koeo": "off",
+    "running": "running",
+    "lief": "running",
+    "tourne": "running",
+    "on": "running",
+    "run": "running",
+    "idle": "running",
+    "idling": "running",
+    "lauft": "running",
+    "laeuft": "running",
+    "an": "running",
+    "tournant": "running",
+    "koer": "running",
+    "encendido": "running",
+    "ralenti": "running",
+    "leerlauf": "running",
+    "marche": "running",
+    "cranking": "cranking",
+    "ready": "ready",
+    "unknown": "unknown",
+}
+_ENGINE_SIGNS = re.compile(
+    r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arranc|demarr|running|fahrbereit"
+)
+#: "Im Motor steht P0562" and "check engine on" say nothing of the engine's state.
+_NOT_BEFORE = ("im ", "check ")
+#: Where a line names several, the one that says most.
+_RANK: tuple[Engine, ...] = ("ready", "off", "running")
+
+
+#: Words beside the state that say nothing of a module.
+_BESIDE = word_set("the is was now key on ignition ign kl 15 and und et y state status with der le la el est")
+
+
+@remembered
+def engine(low: str) -> Engine | None:
+    """The state that a line in small letters states; key on alone says nothing of the engine."""
+    key = _ENGINE_KEY.search(low)
+    if key is not None and key[1] in _ENGINE_VALUES:
+        return _ENGINE_VALUES[key[1]]
+    said = [hit.meaning for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE)]
+    for state in _RANK:
+        if state in said:
+            return state
+    return "running" if not said and _IDLE.search(low) else None
+
+
+@remembered
+def alone(low: str) -> bool:
+    """Whether a line says nothing but the engine's state: "Engine: off", "engine running"; it names no module.
+
+    >>> alone("engine: off"), alone("key on, engine off"), alone("engine control"), alone("engine: off 12.1 v")
+    (True, True, False, False)
+    """
+    if len(low) > 60:
+        return False
+    found = spans(low)
+    rest = [word for word, start, _ in words(low) if not any(first <= start < end for first, end in found)]
+    return bool(found) and all(word in _BESIDE for word in rest)
+
+
+@remembered
+def spans(low: str) -> tuple[tuple[int, int], ...]:
+    """Where a line speaks of the engine's state: "engine off" names no module there."""
+    if not _ENGINE_SIGNS.search(low):
+        return ()
+    key = _ENGINE_KEY.search(low)
+    found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))
+    return (*found, key.span()) if key is not None and key[1] in _ENGINE_VALUES else found

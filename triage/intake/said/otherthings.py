@@ -1,0 +1,70 @@
+"""Things a report tells of beside the modules, of which "none" or "ok" is said too: "Test drive: none", "Fuses: ok".
+
+>>> [alone(low) for low in ("test drive: none", "fuses checked - ok", "probefahrt: keine")]
+['test drive', 'fuses checked', 'probefahrt']
+>>> [alone(low) for low in ("sunroof: none", "test drive: p0562", "lamps: no response", "fuse box: ok")]
+['', '', '', '']
+"""
+
+from __future__ import annotations
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.intake.said.answers import answer_of_cell
+
+_WORK = (
+    r"(?:(?:previous|earlier|recent|other|prior|any|recommended|further) )?(?:work|repairs?|jobs?|parts? (?:fitted|"
+    r"replaced|changed)|"
+    r"modifications?|conversions?|accessories|aftermarket(?: (?:parts|equipment|devices))?|extras|recalls?|campaigns?|"
+    r"bulletins?|updates?|actions?|accident damage|water (?:damage|ingress)|damage)(?: (?:done|open|pending|needed|"
+    r"found))?"
+)
+_DRIVE = (
+    r"(?:test[ -]?drive|road[ -]?test|test[ -]?run|warm[ -]?up|key cycles?|probefahrt|testfahrt|essai(?: routier|"
+    r" sur route)?|"
+    r"prueba(?: de carretera| en carretera)?)"
+)
+_SUPPLY = (
+    r"(?:(?:outside|external|extra|additional) (?:supply|power|voltage)|support (?:supply|voltage)|jump[ -]?start|"
+    r"fremdspannung|externe versorgung|fremdstart|starthilfe|alimentation externe|alimentacion externa|"
+    r"(?:battery|batt|batterie|bateria) (?:condition|state|test|health|terminals?|posts?|clamps?|connections?|"
+    r"zustand|test|pole|"
+    r"klemmen|etat|estado|bornes)|(?:charging|ladung|charge|carga)(?: system)?(?: test)?)"
+)
+_LOOKED_AT = (
+    r"(?:(?:main |all )?fuses?(?: checked)?|sicherungen|fusibles|grounds?(?: (?:straps?|cables?|points?|checked))?|"
+    r"earths?(?: (?:straps?|leads?|points?|cables?|checked))?|ground straps?|massepunkte|massen?|masses|masas|"
+    r"(?:drive|alternator|fan|serpentine|aux(?:iliary)?) ?belts?|keilriemen|courroie(?: d'accessoires)?|correa|"
+    r"(?:wiring|connectors?|connections?|harness|cables?|plugs)(?: checked)?|visual(?: (?:check|inspection))?|"
+    r"sichtprufung|"
+    r"(?:oil|coolant|fluid|fuel|brake fluid|adblue) levels?|olstand|kuhlmittelstand|niveaux?(?: d'huile)?|"
+    r"nivel(?:es)?(?: de aceite)?|"
+    r"tyres?(?: pressures?)?|tires?|reifen|pneus|neumaticos|"
+    r"(?:warning |dash(?:board)? |engine )?(?:lights?|lamps?|indicators?)(?: on| lit)?|warnleuchten|kontrollleuchten|"
+    r"voyants(?: allumes)?|testigos(?: encendidos)?|key position|ignition(?: state)?|odometer)"
+)
+_DATA = (
+    r"(?:freeze[ -]?frames?(?: data)?|readiness(?: (?:monitors?|tests?))?|monitors?|live data|screenshots?|photos?|"
+    r"attachments?|"
+    r"customer (?:complaints?|concerns?)|complaints?|concerns?|symptoms?|comments?|remarks?|notes?|beanstandungen|"
+    r"bemerkungen|"
+    r"anmerkungen|umbauten|nachrustungen|zubehor|vorarbeiten|reparaturen|ruckrufe|freeze-frame-daten|remarques?|"
+    r"plaintes?|"
+    r"modifications|travaux(?: anterieurs)?|accessoires|rappels|trames figees|observaciones|quejas|modificaciones|"
+    r"accesorios|"
+    r"reparaciones|trabajos(?: previos)?|campanas|llamadas)"
+)
+_THING = lazily(
+    rf"({_WORK}|{_DRIVE}|{_SUPPLY}|{_LOOKED_AT}|{_DATA})\s*(?:[:=]|\.{{2,}}|\s-+\s|\s{{2,}}|\t|\|)\s*(?=\S)"
+)
+_LONGEST = 70
+
+
+@remembered
+def alone(low: str) -> str:
+    """What a line tells that there is nothing of, or that it is in order; "" where it tells anything else. A module
+    that did not answer is none of them."""
+    match = _THING.match(low) if len(low) <= _LONGEST else None
+    if match is None or answer_of_cell(low[match.end() :]) not in ("clean", "not fitted", "not scanned"):
+        return ""
+    return match[1]

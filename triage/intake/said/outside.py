@@ -1,0 +1,133 @@
+"""What fed the vehicle from outside during a scan: a charger, a jump pack, another vehicle, or said to be nothing.
+
+>>> [outside_supply(text) for text in ("jump pack on, 12.9v", "no charger", "mit ladegerat", "onboard charger: ok")]
+['jump pack', 'none', 'charger', None]
+>>> [outside_supply(text) for text in ("12 min run, pack off, 14.2v", "pack taken off", "battery pack off")]
+['none', 'none', None]
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.model.snapshot import OutsideSupply
+
+#: Behind the name of a device: it is a module, or part of one, and no outside supply.
+_NO_DEVICE = (
+    r"(?![a-z])(?! ?(?:module|control|ecu|unit(?! conn)|sensor|pressure|solenoid|valve|relay|circuit|fan|"
+    r"air|embarque|de bord|a bordo|de a bordo|an bord|interno|integre)(?![a-z]))"
+    r"(?! (?:shows?|gives?|reports?|has|zeigt|meldet|gibt|donne|affiche|indique|a|da|muestra|tiene|presenta)"
+    r"(?: \w+){0,3} [pcbu][0-3][0-9a-f]{3})"
+    r"(?!\s*[:=-]?\s*(?:no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"
+    r"has|had|have)"
+    r"(?: not|n'?t)? (?:resp\w+|answ\w+|repl\w+|comm\w+|codes?|no|[pcbu][0-3])|[pcbu][0-3][0-9a-f]{3}|clean|silent|"
+    r"keine (?:antwort|komm\w+|fehler)|antwortet|pas de (?:reponse|comm\w+|defaut)|ne repond|sin (?:respuesta|"
+    r"comu\w+)|"
+    r"no responde))"
+)
+_SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
+    (
+        "donor vehicle",
+        re.compile(
+            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
+            r"jump(?:er)? (?:leads?|cables?)|"
+            r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
+            r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
+            r"vehicule donneur|cables de demarrage|pinces|vehiculo donante|cables de arranque|pinzas)" + _NO_DEVICE
+        ),
+    ),
+    (
+        "jump pack",
+        re.compile(
+            r"(?<![a-z])(?:jump[ -]?pack|jump[ -]?starter|jump ?box|booster(?: pack)?|"
+            r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
+            r"arrancador(?: de bateria)?|start booster|power pack|"
+            r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken) )?(?:on|off|connected|"
+            r"disconnected|removed)(?![a-z])))" + _NO_DEVICE
+        ),
+    ),
+    (
+        "charger",
+        re.compile(
+            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:(?:battery |bench |mains )?charger(?!,)|"
+            r"(?:on|with) (?:a |the )?charger|"
+            r"(?<!since )(?:on|under) charge|battery (?:support(?: unit)?|maintainer|tender|conditioner)|maintainer|"
+            r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
+            r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
+            r"ladeerhaltung(?:sgerat)?|"
+            r"erhaltungsladegerat|stutzbetrieb|netzteil|chargeur|mainteneur|en charge|alimentation stabilisee|"
+            r"cargador|mantenedor|fuente)" + _NO_DEVICE
+        ),
+    ),
+)
+_OFF = lazily(
+    r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|"
+    r"unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"abgeklemmt|entfernt|"
+    r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
+    r"not connected|"
+    r"aucun|ningun)(?![a-z])"
+)
+_NO_SUPPLY = re.compile(
+    r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
+    r"nothing)(?![a-z])|"
+    r"(?:no|without(?: a)?|not? on|ohne|sans|sin) (?:battery )?(?:charger|ladegerat|chargeur|"
+    r"cargador)(?=\s*(?:[,.;)]|$))|"
+    r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|"
+    r"ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
+    r"(?:outside|external|extra) (?:supply|power))"
+    r"(?: connected| on)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
+    r"externe versorgung|"
+    r"fremdeinspeisung)\s*[:=]?\s*"
+    r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
+    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
+)
+
+
+_ALONE = re.compile(
+    r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
+    r"jump[ -]?pack|"
+    r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
+    r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
+    r"running|"
+    r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
+    r"(?=\s*(?:[,.;!(]|-\s|$))|"
+    r"\s*(?:on|with|mit|am|an|sous|avec|con|en)\s(?:(?:the|a|an|dem|einem|le|un|une|el)\s)?(?:battery |bench |mains )?"
+    r"(?:charger|charge|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
+    r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
+    r"\s*(?:battery |bench )?(?:charger|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
+    r"\s*[:=]\s*(?:yes|no|on|off|connected|not connected|ja|nein|an|ab|oui|non|branche|si|conectado)\s*$"
+)
+
+
+@remembered
+def alone(low: str) -> bool:
+    """Whether a line starts with a device and that it is on or off ("on charger, ..."), and so names no module.
+
+    >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
+    (True, False, False)
+    """
+    return _ALONE.match(low) is not None
+
+
+@remembered
+def spans(low: str) -> tuple[tuple[int, int], ...]:
+    """Where a line names what feeds the vehicle."""
+    return tuple(match.span() for _, noun in _SUPPLY_NOUN for match in noun.finditer(low))
+
+
+@remembered
+def outside_supply(low: str) -> OutsideSupply | None:
+    """What fed the vehicle from outside, "none" where the text says that nothing did."""
+    if _NO_SUPPLY.search(low):
+        return "none"
+    for kind, noun in _SUPPLY_NOUN:
+        match = noun.search(low)
+        if match is None:
+            continue
+        near = low[max(0, match.start() - 16) : match.start()] + " # " + low[match.end() : match.end() + 22]
+        near = re.split(r"[,;.]\s", near.split("#")[0])[-1] + " # " + re.split(r"[,;.]", near.split("#")[1])[0]
+        return "none" if _OFF.search(near) else kind
+    return None

@@ -1,0 +1,249 @@
+"""Where a scan stands (before the clear, after it, after a run, after a repair), and what was done to the vehicle.
+
+>>> [find(text).phase for text in ("pre-scan", "nach dem loschen", "apres 5 min de ralenti", "post repair scan")]
+['before-clear', 'after-clear', 'after-run', 'after-repair']
+>>> find("no fault here") is None
+True
+>>> [(event.what, event.note) for event in events("cleared all codes, jump pack connected")]
+[('cleared', None), ('outside supply on', 'jump pack')]
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.intake.said.outside import outside_supply
+from triage.intake.words.phase_words import ALONE, BEFORE, BEHIND, GELOESCHT, PHASE_SIGNS, PHASES
+from triage.model.session import What
+from triage.model.snapshot import Phase
+
+
+class PhaseHit(NamedTuple):
+    """A phase and the place of the words that say it."""
+
+    start: int
+    end: int
+    phase: Phase
+
+
+_SCAN_HEAD = re.compile(
+    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
+    r"session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
+    r"balayage|releve|test)\s*"
+    r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
+    r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
+    r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
+    r"primera?|segunda?|"
+    r"tercera?)\s+(?:scan|snapshot|read(?:ing|out)?|pass|auslesung|messung|durchgang|lecture|lectura|"
+    r"escaneo))(?![a-z0-9])"
+)
+
+
+@remembered
+def find(low: str) -> PhaseHit | None:
+    """The phase that a line in small letters states, the latest if it names several; None where it states none."""
+    if len(low) > 600:
+        low = low[:600]
+    if not PHASE_SIGNS.search(low):
+        return None
+    if "  " in low:
+        # Places are then a little to the left of where the words stand.
+        low = " ".join(low.split())
+    if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
+        phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
+        return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
+    for phase, signs, pattern in PHASES:
+        match = pattern.search(low) if signs.search(low) else None
+        if match is not None:
+            return PhaseHit(match.start(), match.end(), phase)
+    return None
+
+
+def may_stand_in(low: str) -> bool:
+    """Whether a phase or the number of a scan may stand in a text in small letters; surely none where not."""
+    return PHASE_SIGNS.search(low) is not None or _SCAN_HEAD.match(low) is not None
+
+
+_PLACE = lazily(
+    r"(?:1st|2nd|3rd|4th|first|second|third|fourth|last|final|erster?|zweiter?|dritter?|letzter?|premiere?|deuxieme|"
+    r"troisieme|primera?|segund[oa]|tercer[oa]?)(?: (?:scan|read|reading|pass|go|check|try|auslesung|lecture|lectura))?"
+)
+
+
+def is_place(low: str) -> bool:
+    """Whether a text is the place of a scan among others and no more: "2nd", "first scan"."""
+    return _PLACE.fullmatch(low) is not None
+
+
+def scan_head(low: str) -> re.Match[str] | None:
+    """A heading that counts the scans ("Scan 2 of 3"), at the start of a line."""
+    return _SCAN_HEAD.match(low)
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """Something done to the vehicle, as :class:`triage.model.session.Event` has it, and the place in the line."""
+
+    start: int
+    end: int
+    what: What
+    note: str | None = None
+    part: Literal["new", "used", "repaired"] | None = None
+    answer: Literal["accepted", "refused", "unknown"] | None = None
+
+
+_DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
+    (
+        "cleared",
+        re.compile(
+            rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
+            rf"memory|"
+            rf"memories|modules?|lot|everything|them|fault codes?)(?: all)?|"
+            r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
+            r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
+            r"cleared(?! (?:for|to)(?![a-z]))|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
+            rf"wurden? |komplett )*{GELOESCHT}|"
+            rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$))|effacement (?:des )?(?:defauts|"
+            r"codes)|"
+            r"(?:defauts?|codes?) "
+            rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
+            rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
+            rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
+            rf"fallos)|se borraron){BEHIND}"
+        ),
+    ),
+    (
+        "key cycle",
+        re.compile(
+            rf"{BEFORE}(?:key cycled?|key[ -]off[ /-]?(?:and )?(?:back )?on|ignition cycled?|cycled (?:the )?(?:key|"
+            rf"ignition)|"
+            rf"zundung aus (?:und |/ ?)?(?:wieder )?(?:an|ein)|contact coupe puis remis|"
+            rf"ciclo de (?:llave|contacto)){BEHIND}"
+        ),
+    ),
+    (
+        "battery disconnected",
+        re.compile(
+            rf"{BEFORE}(?:(?:battery|batt) (?:was |has been )?(?:disconnected|unhooked)|disconnected (?:the )?battery|"
+            rf"batterie abgeklemmt|"
+            rf"batterie debranchee|bateria desconectada){BEHIND}"
+        ),
+    ),
+    (
+        "replaced",
+        re.compile(
+            rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|fitted (?:a )?(?:new|used|another)|"
+            rf"ersetzt|"
+            rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
+        ),
+    ),
+    (
+        "programmed",
+        re.compile(
+            rf"{BEFORE}(?:(?:re)?programmed|reflashed|flashed|coded|software updated|programmiert|codiert|programmee?|"
+            rf"reprogrammee?|programad[oa]|reprogramad[oa]){BEHIND}"
+        ),
+    ),
+    ("paired", re.compile(rf"{BEFORE}(?:paired|keys? learned|angelernt|appairee?|emparejad[oa]){BEHIND}")),
+    (
+        "calibrated",
+        re.compile(
+            rf"{BEFORE}(?:(?:re)?calibrated|relearned|zero(?:ed)? (?:the )?(?:steering|angle)|kalibriert|calibree?|"
+            rf"calibrad[oa]){BEHIND}"
+        ),
+    ),
+    (
+        "actuator test",
+        re.compile(
+            rf"{BEFORE}(?:actuator test|output test|stellgliedtest|stellglieddiagnose|test actionneurs?|"
+            rf"prueba de actuadores){BEHIND}"
+        ),
+    ),
+    (
+        "drove",
+        re.compile(
+            rf"{BEFORE}(?:drove|driven|road tested|test driven|took it (?:out|for a drive)|probefahrt (?:gemacht|"
+            rf"durchgefuhrt)|"
+            rf"essai routier effectue){BEHIND}"
+        ),
+    ),
+)
+_CONNECTED = lazily(
+    rf"{BEFORE}(?:connected|hooked up|put on|attached|fitted|applied|switched on|turned on|on|"
+    rf"angeklemmt|angeschlossen|"
+    rf"branchee?|connectee?|conectad[oa]|puesto){BEHIND}"
+)
+_TAKEN_OFF = lazily(
+    rf"{BEFORE}(?:disconnected|removed|taken off|unplugged|unhooked|off|switched off|abgeklemmt|"
+    rf"abgenommen|entfernt|"
+    rf"debranchee?|retiree?|deconnectee?|desconectad[oa]|quitad[oa]|retirad[oa]){BEHIND}"
+)
+_REFUSED = lazily(
+    rf"{BEFORE}(?:refused|rejected|failed|not accepted|conditions not (?:correct|met)|would not clear|"
+    rf"abgelehnt|refuse|rechazad[oa])"
+    rf"{BEHIND}"
+)
+_ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
+_NOT = lazily(
+    r"(?<![a-z])(?:not|never|nothing|none|nichts|keine?|rien|nada|before|un|nicht|pas|non|sin|no|vor|avant|antes|"
+    r"prior to|without|ohne|"
+    r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
+    r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
+)
+#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
+_UNDONE = lazily(
+    r"\s?(?:\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
+    r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
+)
+_DEED_SIGNS = re.compile(
+    r"ed(?![a-z])|eras|clear|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
+    r"borra|fahrt|routier|contact|"
+    r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
+    r"program|angelernt|codiert|"
+    r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
+    r"se borr|geloes|wipe|reset"
+)
+
+
+@remembered
+def events(low: str) -> tuple[Deed, ...]:
+    """What a line in small letters says was done, in the order of the line."""
+    if len(low) > 600 or not _DEED_SIGNS.search(low):
+        return ()
+    found: list[Deed] = []
+    for what, pattern in _DEEDS:
+        match = pattern.search(low)
+        if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
+            continue
+        tail = low[match.end() : match.end() + 60]
+        if _UNDONE.match(tail):
+            continue
+        refused = _REFUSED.search(tail) is not None
+        answer: Literal["accepted", "refused"] | None = (
+            "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
+        )
+        found.append(Deed(match.start(), match.end(), what, None, _part(low) if what == "replaced" else None, answer))
+    kind = outside_supply(low)
+    if kind == "none" and _TAKEN_OFF.search(low):
+        name = outside_supply(_TAKEN_OFF.sub(" connected ", low))
+        if name not in (None, "none"):
+            found.append(Deed(0, len(low), "outside supply off", name))
+    elif kind not in (None, "none") and _CONNECTED.search(low):
+        found.append(Deed(0, len(low), "outside supply on", kind))
+    return tuple(sorted(found, key=lambda deed: deed.start))
+
+
+def _part(low: str) -> Literal["new", "used", "repaired"] | None:
+    """Whether the part put in was new, used or repaired."""
+    for part, pattern in (
+        ("used", r"(?<![a-z])(?:used|second[ -]?hand|gebraucht\w*|occasion|usad[oa])(?![a-z])"),
+        ("new", r"(?<![a-z])(?:new|neue?[nrs]?|neuf|neuve|nuev[oa])(?![a-z])"),
+        ("repaired", r"(?<![a-z])(?:repaired|rebuilt|refurbished|repariert\w*|reparee?|reparad[oa])(?![a-z])"),
+    ):
+        if re.search(pattern, low):
+            return part  # type: ignore[return-value]
+    return None

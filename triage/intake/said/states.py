@@ -1,0 +1,317 @@
+"""Status words beside a code, and the language of a text as far as it changes what they mean.
+
+In German, French and Spanish texts "permanent" and "statisch" mean present now; in English "permanent" is a code of
+J1979 service 0A (common practice).
+
+>>> of_cell("no longer active"), of_cell("permanent"), of_cell("permanent", translated=True), of_cell("low")
+('stored', 'permanent', 'current', None)
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
+from typing import NamedTuple, cast
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD, Hit, covered, word_set
+from triage.intake.plain.remember import remembered
+from triage.intake.plain.slips import nearest
+from triage.intake.words.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
+from triage.model.snapshot import StatusWord
+
+_FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
+_YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
+#: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
+_CELL_ONLY = frozenset({"absent", "absente", "absents"})
+#: "Present: no", "aktiv = ja", "still active? yes".
+_ASKED = lazily(
+    r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
+    r"current|failing|stored|history|pending|confirmed|permanent|vorhanden|aktiv|aktuell|anliegend|gespeichert|"
+    r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"
+    r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
+    r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
+)
+#: What leads to a list of letters, and parts its entries.
+_LIST_HEAD = lazily(r"^[^a-z]*[a-z]+(?: [a-z]+){0,2}\s?:")
+_PARTS = lazily(r"[,;/|]")
+_NOT = word_set("no not nein non n false")
+#: Where several words stand together, the one that says most about now.
+_FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
+#: Words of headings, answers and states; not of descriptions, which are often left in English.
+_LANGUAGES: dict[str, frozenset[str]] = {
+    "de": word_set(
+        "steuergerat steuergerate fehler fehlercode fehlercodes und nicht spannung batteriespannung aus vor nach "
+        "keine kein der die das mit "
+        "datum gespeichert vorhanden loschen ausstehend bestatigt sporadisch antwort erreichbar antwortet zustand "
+        "beschreibung fehlerart "
+        "fehlertext uhr leerlauf motorlauf probefahrt aktiv passiv statisch aktuell verbaut gelesen zundung "
+        "fahrzeug reparatur kl tiefster"
+    ),
+    "fr": word_set(
+        "calculateur calculateurs defaut defauts et les du pas aucun aucune avant apres effacement tension batterie "
+        "sans memorise reponse "
+        "repond ne etat statut libelle coupe arrete memorisee present fugitif actif attente confirme ras monte "
+        "equipe lu interroge essai routier "
+        "ralenti contact mis reparation moteur vehicule"
+    ),
+    "es": word_set(
+        "centralita centralitas fallo fallos averia averias codigo codigos y el los del sin antes despues borrado "
+        "borrar bateria respuesta "
+        "responde no esta estado almacenado memorizado pendiente confirmado presente activo ningun comunicacion "
+        "montado equipado leido omitido "
+        "fecha tras ralenti descripcion minimo reparacion vehiculo parado"
+    ),
+    "en": word_set(
+        "no codes code stored present current history pending confirmed active inactive response answer answered "
+        "responding communication "
+        "before after clear clearing battery voltage status state description failing now fitted scanned skipped "
+        "faults dtc dtcs date "
+        "lowest min phase scan installed timeout meaning has is with did not clean ok"
+    ),
+}
+
+
+#: What else than a fault is stored, by the words for it (vocabulary.STATES, meaning "").
+_CONTENTS = ("information", "informationen", "informations", "informacion", "donnees", "values")
+
+
+class State(NamedTuple):
+    """One status in running text; ``sure`` where descriptions do not use the same word."""
+
+    start: int
+    end: int
+    status: StatusWord
+    sure: bool
+
+
+def language(lows: Sequence[str]) -> str:
+    """ "en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
+    counts: Counter[str] = Counter()
+    # A few thousand lines, spread over the text, tell as much as all.
+    for line in lows[:: max(1, len(lows) // 3000)]:
+        counts.update(WORD.findall(line[:400]))
+    scores = {name: sum(counts[word] for word in vocabulary) for name, vocabulary in _LANGUAGES.items()}
+    best = max(scores, key=lambda name: (scores[name], name == "en"))
+    return best if scores[best] else "en"
+
+
+def _status(meaning: str, translated: bool) -> StatusWord:
+    if meaning == "permanent?":
+        return "current" if translated else "permanent"
+    return cast("StatusWord", meaning)
+
+
+def _most_telling(hits: Sequence[Hit], translated: bool) -> StatusWord:
+    """One status for several words that stand together."""
+    said = {_status(hit.meaning, translated) for hit in hits}
+    if "stored" in said and "current" not in said and "permanent" not in said and "confirmed" in said:
+        return "stored" if any(hit.meaning == "stored" and " " in hit.phrase for hit in hits) else "confirmed"
+    return next(status for status in _FIRST if status in said)
+
+
+@lru_cache(maxsize=8192)
+def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusWord], ...] = ()) -> StatusWord | None:
+    """The status that the whole of ``low`` states, or None where it is anything else."""
+    low = low.strip(" \t()[]{}<>*.,;:|'\"-/\u2022")
+    if not low or len(low) > 80:
+        return None
+    for letter, status in legend:
+        if low == letter:
+            return status
+    if "," in low[2:5]:
+        low = _YES_OR_NO.sub("", low)
+    first = _FIRST_WORD.match(low)
+    if first is not None and first[1] not in STATES.starts and first[1] not in STATE_FILLER:
+        # Every word of a status is one of its own or a filler.
+        return _misspelt(low, translated)
+    hits = STATES.find(low)
+    if hits and covered(low, hits, STATE_FILLER):
+        return _most_telling(hits, translated)
+    return _misspelt(low, translated)
+
+
+def is_status(low: str) -> bool:
+    """Whether a text is nothing but status words, none of them misspelt."""
+    hits = STATES.find(low)
+    return bool(hits) and hits[0].start == 0 and covered(low, hits, STATE_FILLER)
+
+
+def _misspelt(low: str, translated: bool) -> StatusWord | None:
+    """The status of a text with one long word in it that is a letter or two away from a status, and no other but words
+    of statuses and those that stand beside them: "comfirmed", "not presnet", "permanant dtc"."""
+    found = WORD.findall(low)
+    if not 0 < len(found) <= _MOST_WORDS:
+        return None
+    strange = [word for word in found if word not in STATE_FILLER and word not in _STATE_WORDS]
+    if len(strange) != 1 or not (6 <= len(strange[0]) <= 16 and strange[0].isalpha()):
+        return None
+    meant = _meant(strange[0])
+    if meant is None or (len(found) > 1 and meant == "presente" and not translated):
+        # "Presence fault" is an English description.
+        return None
+    if len(found) == 1:
+        return _status(_LONG_STATES_MEANING[meant], translated) if low == strange[0] else None
+    mended = low.replace(strange[0], meant, 1)
+    hits = STATES.find(mended)
+    return _most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
+
+
+@remembered
+def _meant(word: str) -> str | None:
+    """The status that a long word is a letter or two away from."""
+    return nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
+
+
+#: No longer text is looked through for a slip.
+_MOST_WORDS = 4
+_STATE_WORDS = STATES.starts | STATES.ends
+_LONG_STATES_MEANING = {
+    hit.phrase: hit.meaning
+    for phrase in (
+        "stored",
+        "history",
+        "inactive",
+        "pending",
+        "confirmed",
+        "current",
+        "active",
+        "present",
+        "permanent",
+        "gespeichert",
+        "vorhanden",
+        "aktuell",
+        "bestatigt",
+        "ausstehend",
+        "memorise",
+        "confirme",
+        "almacenado",
+        "confirmado",
+        "pendiente",
+        "presente",
+        "intermittent",
+        "sporadic",
+        "sporadisch",
+        "passiv",
+    )
+    for hit in STATES.find(phrase)
+}
+_LONG_STATES = tuple(_LONG_STATES_MEANING)
+
+
+def yes_or_no(low: str) -> tuple[int, int, StatusWord | None] | None:
+    """Where text asks after a status and answers ("active: no"), with what that says; None where nothing does so.
+
+    Not being present or active now is being stored; not being anything else says nothing.
+
+    >>> yes_or_no("low, present: no"), yes_or_no("pending: no"), yes_or_no("active: no data")
+    ((5, 16, 'stored'), (0, 11, None), None)
+    """
+    match = _ASKED.search(low)
+    if match is None:
+        return None
+    status = of_cell(match[1])
+    if match[2] in _NOT:
+        status = "stored" if status == "current" else None
+    return match.start(), match.end(), status
+
+
+def at_an_end(low: str) -> bool:
+    """Whether the first or the last word may be (part of) a status. Quick."""
+    # Turned round, the last word is the first, and no place is tried in vain.
+    last = _FIRST_WORD.match(low[:-25:-1])
+    if last is not None and last[1][::-1] in STATES.ends:
+        return True
+    first = _FIRST_WORD.match(low)
+    return first is not None and first[1] in STATES.starts
+
+
+def leading(low: str, at: int) -> int:
+    """Where a status that stands at a place of running text ends, with the space behind it; ``at`` where none does.
+
+    >>> leading("P0562 not present in ECM", 5), leading("P0562 in memory of the ECM", 5), leading("P0562 in ECM", 5)
+    (18, 16, 5)
+    >>> leading("P0562 (stored) in ECM", 5)
+    15
+    """
+    window = low[at : at + 40]
+    hits = STATES.find(window)
+    lead = window[: hits[0].start].strip(" ,") if hits else ""
+    if not hits or lead not in ("", "in", "(", "["):
+        return at
+    end = at + hits[0].end
+    if lead in ("(", "["):
+        if low[end : end + 1] not in (")", "]"):
+            return at
+        end += 1
+    return end + len(low[end : end + 3]) - len(low[end : end + 3].lstrip())
+
+
+def in_text(low: str, translated: bool = False) -> list[State]:
+    """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
+    return [
+        State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
+        for hit in STATES.find(low)
+        if hit.phrase not in _CELL_ONLY
+        and (hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start]))
+    ]
+
+
+def _of_contents(before: str) -> bool:
+    """Whether what is stored is no fault, with a slip in the word: "system disabled, informaiton stored"."""
+    word = (before[-20:].split() or [""])[-1]
+    return len(word) >= 6 and word.isalpha() and nearest(word, _CONTENTS) is not None
+
+
+def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]]:
+    """Letters that a legend explains: "C = current, S = stored".
+
+    >>> legend_of("legend: c = current; s: stored / p=pending")
+    [('c', 'current'), ('s', 'stored'), ('p', 'pending')]
+    """
+    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low or low[1:2] == " "):
+        return []
+    listed = _listed_letters(low, translated)
+    if listed:
+        return listed
+    hits = STATES.find(low)
+    if len(hits) < 2:
+        return []
+    found: list[tuple[str, StatusWord]] = []
+    for hit in hits:
+        before = low[: hit.start].rstrip(" =:-")
+        gap = low[len(before) : hit.start]
+        start = max(before.rfind(mark) for mark in " ,;/|(:\t") + 1
+        letter = before[start:]
+        if gap.strip() and letter.isalpha() and (len(letter) <= 2 or _shortens(letter, gap, hit.phrase)):
+            found.append((letter, _status(hit.meaning, translated)))
+    return found if len(found) >= 2 else []
+
+
+def _listed_letters(low: str, translated: bool) -> list[tuple[str, StatusWord]]:
+    """The letters of a list of nothing but letters with the status that each stands for, perhaps with a head.
+
+    >>> _listed_letters("key: c current, p pending; h history", False)
+    [('c', 'current'), ('p', 'pending'), ('h', 'stored')]
+    """
+    found: list[tuple[str, StatusWord]] = []
+    for part in _PARTS.split(_LIST_HEAD.sub("", low).strip(" ()[].")):
+        letter, _, told = part.strip().partition(" ")
+        status = of_cell(told, translated) if letter.isalpha() and len(letter) <= 2 else None
+        if status is None or of_cell(letter, translated) is not None or letter in STATE_FILLER:
+            return []
+        found.append((letter, status))
+    return found if len({letter for letter, _ in found}) >= 2 else []
+
+
+def _shortens(letter: str, gap: str, phrase: str) -> bool:
+    """Whether a legend's three or four letters are those of the word it explains ("ACT = active")."""
+    left = iter(phrase)
+    return len(letter) <= 4 and "=" in gap and all(sign in left for sign in letter)
+
+
+def merged(legend: Mapping[str, StatusWord]) -> tuple[tuple[str, StatusWord], ...]:
+    """A legend in the form that :func:`of_cell` takes."""
+    return tuple(sorted(legend.items()))

@@ -1,0 +1,147 @@
+"""When a vehicle had a voltage, by the words beside it: before the battery was charged, at the scan, or when a code was
+set.
+
+>>> low = "found the battery at 9.8v when i got there, put a charger on, now 12.4v"
+>>> moment(low, 21, 25), moment(low, 66, 71)
+('earlier', 'now')
+>>> at_fault("voltage when code was set 9.6 v", 26, 31), at_fault("voltage when codes were read 11.6 v", 29, 35)
+(True, False)
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Literal
+
+from triage.intake.plain.patterns import lazily
+
+Moment = Literal["earlier", "now", "charged", ""]
+
+#: When the battery was seen before it was charged for the scan.
+_EARLIER = (
+    r"(?:when (?:i|we) (?:(?:first )?(?:got|arrived|came|turned up|found)(?: (?:there|here|it|in|out|to))*)|"
+    r"(?:on|at|upon) (?:my |our )?arrival|found (?:it |the (?:battery|car|van|truck|vehicle) )?(?:sitting )?(?:at|"
+    r"with)|"
+    r"this morning|yesterday|last night|(?:before|prior to) (?:the )?(?:charg(?:e|er|ing)|jump(?:ing)?|boost(?:ing)?)|"
+    r"at first|to begin with|initially|originally|"
+    r"(?:bei|zu) (?:meiner |unserer )?ankunft|als (?:ich|wir) (?:ankam(?:en)?|kam(?:en)?|dort ankam)|"
+    r"heute (?:morgen|fruh)|"
+    r"gestern|vor dem (?:auf)?laden|zuerst|anfangs|vorgefunden|"
+    r"a (?:mon|notre|l') ?arrivee|quand (?:je suis|nous sommes) arrives?|ce matin|hier|avant (?:la |"
+    r"de )?(?:re)?charger?|"
+    r"au debut|initialement|"
+    r"al llegar|a (?:mi|nuestra) llegada|cuando (?:llegue|llegamos)|esta manana|ayer|antes de (?:la carga|"
+    r"cargar(?:la)?)|"
+    r"al principio|inicialmente)"
+)
+_NOW = (
+    r"(?:now|right now|currently|at (?:the )?(?:time|moment|start) of (?:the |this |my )?(?:scan(?:ning)?|"
+    r"read(?:ing|out)?)|"
+    r"(?:at|for|during|on|before|while|when) (?:the |this )?(?:scan(?:s|ned|ning)?|read(?:ing|-?out)?)|then scanned|"
+    r"(?:with|on) (?:the |a )?(?:(?:battery )?charger|jump[ -]?(?:pack|starter)|booster|maintainer|"
+    r"power supply)(?: on)?|"
+    r"(?:afterwards|after|danach|ensuite|apres|despues|luego)(?=\s*(?:[.,;)]|$))|"
+    r"jetzt|nun|aktuell|(?:beim|zum|wahrend des) (?:scan(?:nen)?s?|auslesen)|"
+    r"(?:mit|am) (?:dem )?ladegerat|"
+    r"maintenant|actuellement|(?:au moment|lors|pendant) (?:du scan|de la lecture)|"
+    r"(?:avec|sur) (?:le )?chargeur|"
+    r"ahora|actualmente|(?:al|durante el) (?:escanear|escaneo)|(?:en el momento|durante) (?:del escaneo|de la lectura|"
+    r"la lectura)|(?:con|en) (?:el )?cargador)"
+)
+#: What it had then was lower before.
+_CHARGED = (
+    r"(?:after (?:the |a |an )?(?:overnight )?(?:re)?(?:charg(?:e|ing)|jump(?:ing)?)|"
+    r"(?:re)?charged (?:it |the battery )?(?:up )?(?:to|overnight to)|"
+    r"nach dem (?:auf)?laden|(?:auf)?geladen auf|apres (?:la )?(?:re)?charger?|(?:re)?charge[e]? (?:jusqu')?a|"
+    r"despues de (?:la carga|cargar(?:la)?)|cargad[oa] (?:a|hasta)|tras (?:la carga|cargar(?:la)?))"
+)
+_CHARGED_SAID = lazily(rf"(?<![a-z]){_CHARGED}(?![a-z])")
+_EARLIER_SAID = lazily(rf"(?<![a-z]){_EARLIER}(?![a-z])")
+_NOW_SAID = lazily(rf"(?<![a-z]){_NOW}(?![a-z])")
+_MOMENTS: tuple[tuple[Moment, re.Pattern[str]], ...] = (
+    ("earlier", _EARLIER_SAID), ("charged", _CHARGED_SAID), ("now", _NOW_SAID),
+)
+#: Between the number and what is said of it behind it.
+_NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
+_BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
+_CLAUSE = lazily(r"[;.!?)(]\s|[,;]\s|\.$|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
+#: Where what is said of a voltage ends.
+_STOP = lazily(r"[,;.()!?]|[0-9]|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
+#: "Voltage when the code was set", "Spannung bei Fehlereintritt": what a module stored with its code.
+_CODE = r"(?:(?:fault|trouble|error) codes?|codes?|faults?|dtcs?|errors?|failures?)"
+_NOT_READ = r"(?![a-z])(?! ?(?:codes? ?|memory )?(?:were |was )?(?:read|scan|clear|eras|delet))"
+_SET = r"(?:set(?:ting)?|stored|logged|recorded|occurr(?:ed|ence)|triggered|detected|happened|registered)"
+_AT_FAULT = lazily(
+    rf"(?<![a-z])(?:(?:at|during|on) (?:the )?(?:time (?:of )?)?(?:the |this )?(?:{_CODE}(?: {_SET})?|"
+    rf"{_SET} ?(?:of )?{_CODE})"
+    rf"{_NOT_READ}|(?:when|as|while) (?:the |this )?(?:{_CODE}|it) (?:was |were |is |has |had |got )?(?:been )?{_SET}|"
+    rf"when (?:first )?(?:set|stored|logged|recorded)(?![a-z])|{_CODE} (?:set|occurrence|freeze frame) voltage|"
+    r"(?:bei|beim|zum zeitpunkt|wahrend)(?: (?:der|des|dem))? (?:fehler(?:eintritts?|setzens?|auftretens?|eintrags?|"
+    r"speicherung|ablage)?|auftretens?(?: des fehlers)?|setzens?(?: des (?:codes|fehlers))?)(?![a-z])"
+    r"(?! (?:aus)?lesen| loschen)|"
+    r"(?:lors|au moment|a l'instant|pendant)(?: de| du| d')? ?(?:l'|la |le )?(?:apparition (?:du )?|"
+    r"enregistrement (?:du )?|"
+    r"memorisation (?:du )?)?(?:defaut|code defaut|code|panne)(?![a-z])|"
+    r"(?:al|en el momento|cuando|durante)(?: de| se)?(?: la| el|l)? ?(?:aparicion |registro |producirse |aparecer )?"
+    r"(?:de(?:l)? )?(?:la |el )?(?:averia|fallo|codigo)(?![a-z]))"
+)
+_CHARGING = lazily(
+    r"(?<![a-z])(?:(?:re)?charged(?: (?:it|up|overnight))*|(?:auf)?geladen|(?:re)?chargee?|(?:re)?cargad[oa]|"
+    r"scanned)(?![a-z])"
+)
+_WINDOW = 60
+
+
+def at_fault(low: str, start: int, end: int) -> bool:
+    """Whether the words beside a voltage say that a code was set at it."""
+    return _at_fault(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
+
+
+@lru_cache(maxsize=8192)
+def _at_fault(before: str, after: str) -> bool:
+    """The same of the text right before a voltage and right behind it, which stand so in line after line."""
+    return _said_behind(after, _AT_FAULT) or _AT_FAULT.search(before, _clause(before)) is not None
+
+
+def tells_fault(low: str) -> bool:
+    """Whether a line holds words for the moment at which a code was set."""
+    return _AT_FAULT.search(low) is not None
+
+
+def moment(low: str, start: int, end: int) -> Moment:
+    """When the vehicle had a voltage: before the battery was charged ("earlier"), behind that ("charged"), at the scan
+    ("now"), or nothing is said."""
+    return _moment(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
+
+
+@lru_cache(maxsize=8192)
+def _moment(before: str, after: str) -> Moment:
+    """The same of the text right before a voltage and right behind it."""
+    clause = _clause(before)
+    for when, pattern in _MOMENTS:
+        if _said_behind(after, pattern) or pattern.search(before, clause) is not None:
+            return when
+    return ""
+
+
+def _clause(before: str) -> int:
+    """Where the last clause of a text begins."""
+    return max((match.end() for match in _CLAUSE.finditer(before)), default=0)
+
+
+def spans(low: str) -> list[tuple[int, int]]:
+    """The places of such words in a line, and of those that tell of charging the battery."""
+    patterns = (*(pattern for _, pattern in _MOMENTS), _CHARGING)
+    return [match.span() for pattern in patterns for match in pattern.finditer(low)]
+
+
+def _said_behind(after: str, pattern: re.Pattern[str]) -> bool:
+    """Whether a wording stands behind a voltage: at once, or in the same clause and before any other number."""
+    gap = _BEHIND.match(after)
+    said = pattern.match(after, gap.end()) if gap is not None else None
+    if said is not None:
+        # "9.8 V, after charging 12.4 V": said of the next one.
+        return not ("," in after[: said.start()] and _NUMBER.match(after, said.end()))
+    stop = _STOP.search(after)
+    return pattern.search(after, 0, stop.start() if stop is not None else len(after)) is not None

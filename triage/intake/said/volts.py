@@ -1,0 +1,396 @@
+"""Voltages in any phrasing, and what each is of: the supply as read, its lowest, the vehicle's nominal, or another
+thing altogether.
+
+>>> text = "battery 11,4 V, dipped to 9.2 V while cranking; 5 V reference 4.98 V"
+>>> [(volt.value, volt.of) for volt in find(text.lower())]
+[(11.4, 'supply'), (9.2, 'lowest'), (5.0, 'other'), (4.98, 'other')]
+>>> [(volt.value, volt.of) for volt in find("Kl. 30: 12,1 / 24 V vehicle, batt 10.7".lower())]
+[(12.1, 'supply'), (24.0, 'nominal'), (10.7, 'supply')]
+>>> [(volt.value, volt.of) for volt in find("12 v supply: 11.9/9.4 min.")]
+[(12.0, 'nominal'), (11.9, 'supply'), (9.4, 'lowest')]
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Literal, NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import engine_state, phases
+from triage.intake.said.outside import outside_supply
+from triage.intake.said.voltslips import dictated, mended
+from triage.intake.words.volt_words import (
+    AFTERWARDS,
+    ALTERNATOR,
+    AT_STATE,
+    AT_SUPPLY,
+    BREAK,
+    CRANKING,
+    DEMANDED,
+    DEVICE_AFTER,
+    EARLIER,
+    END_FOLLOWS,
+    FILLED,
+    LABEL,
+    LOWEST,
+    LOWEST_AFTER,
+    LOWEST_FILLED,
+    NEVER_BELOW,
+    NOMINAL_AFTER,
+    NOMINAL_BEFORE,
+    NOMINAL_THEN,
+    OTHER,
+    OTHER_AFTER,
+    OTHER_PLACE,
+    OTHER_PLACE_AFTER,
+    OTHER_UNIT,
+    RATED,
+    RATED_BEFORE,
+    SET_TO,
+    SIGNS,
+    START_AFTER,
+    START_BEFORE,
+    STATE_WORDS,
+    VEHICLE,
+)
+
+Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named", "made"]
+
+
+class Volt(NamedTuple):
+    """One voltage in volts at ``start``..``end``; ``bare`` where no word says what it is of, ``named`` where words
+    stand before it that are no supply (a module's name, or a reading's), ``made`` by the alternator."""
+
+    start: int
+    end: int
+    value: float
+    of: Of
+    labelled: bool
+
+
+class _Number(NamedTuple):
+    """A number that may be a voltage; ``unit`` whether it says so."""
+
+    start: int
+    end: int
+    value: float
+    unit: bool
+    round: bool
+
+
+_UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
+_NUMBER = re.compile(
+    rf"(?<![a-z0-9.])(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
+    rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
+    rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s?|-(?=v)){_UNIT})?)"
+)
+_LETTER = re.compile(r"[a-z]")
+#: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
+_SLASH = re.compile(r"\s?/\s?")
+_ARROW = re.compile(r"\s?-?>\s?")
+_RANGE = re.compile(r"\s?(?:-|\.\.\.?)\s?")
+_RANGE_WORD = re.compile(r"\s?(?:to|and|bis|und|a|et|y)\s")
+_RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
+_MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
+#: The number behind names a place to measure at: terminal 30, pin 16.
+_TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
+_HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
+_UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
+
+
+def is_label(low: str) -> bool:
+    """Whether the whole of ``low`` says that a supply voltage follows."""
+    return LABEL.fullmatch(mended(low).strip(" .:=[]()")) is not None
+
+
+def find(low: str) -> tuple[Volt, ...]:
+    """The voltages of one line of text in small letters, from left to right. Linear in its length."""
+    return _cached(low) if len(low) <= 240 else _long(low)
+
+
+def _find(low: str) -> tuple[Volt, ...]:
+    if SIGNS.search(low) is None and not dictated(low):
+        return ()
+    low = mended(low)
+    numbers = _numbers(low)
+    if any(not number.unit for number in numbers) and (
+        len(low) > 4000 or (LABEL.search(low) is None and LOWEST.search(low) is None)
+    ):
+        # Only the word beside it, or the unit of its pair, makes a number without a unit a voltage.
+        numbers = _with_units(low, numbers)
+    if not numbers:
+        return ()
+    found: list[Volt] = []
+    last = at = 0
+    while at < len(numbers):
+        pair = _pair(low, numbers, at, last)
+        if pair:
+            found += pair
+            at += 2
+        else:
+            stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
+            volt = _judged(low, numbers[at], last, stop, bool(found))
+            if volt is not None:
+                if volt.of in ("named", "bare") and at and _behind_nominal(low, numbers[at - 1], numbers[at]):
+                    volt = volt._replace(of="supply", labelled=True)
+                found.append(volt)
+            elif not numbers[at].unit:
+                # A number of something else: what stands before it belongs to it.
+                last = max(last, numbers[at].end)
+            at += 1
+        last = found[-1].end if found and found[-1].end > last else last
+    return tuple(found)
+
+
+_long = lru_cache(maxsize=16)(_find)
+_cached = lru_cache(maxsize=8192)(_find)
+
+
+def _numbers(low: str) -> list[_Number]:
+    """The numbers that may be voltages."""
+    found = []
+    for match in _NUMBER.finditer(low):
+        if match[3] is not None:
+            found.append(_Number(match.start(), match.end(), int(match[3]) / 1000, True, False))
+            continue
+        if match[1] is not None:
+            found.append(_Number(match.start(), match.end(), float(f"{match[1]}.{match[2]}"), True, False))
+            continue
+        text, unit = match[4], match[5] is not None
+        if not unit and (
+            not _may_stand_alone(text)
+            or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end()))
+            or (text in ("15", "16", "30") and _TERMINAL.search(low[max(0, match.start() - 10) : match.start()]))
+        ):
+            continue
+        value = float(text.replace(",", "."))
+        found.append(_Number(match.start(), match.end(), value, unit, text.isdigit()))
+    return found
+
+
+def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
+    """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
+    kept = []
+    for at, number in enumerate(numbers):
+        before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
+        if (
+            number.unit
+            or (before.unit and number.start - before.end <= 5)
+            or (after.unit and after.start - number.end <= 5)
+            or AT_STATE.match(low, number.end) is not None
+            or _behind_nominal(low, before, number)
+            or _heads_a_scan(low, number)
+        ):
+            kept.append(number)
+    return kept
+
+
+def _heads_a_scan(low: str, number: _Number) -> bool:
+    """Whether a number with a decimal is all that a scan's heading says beside its phase or place: "after clear: 25.8",
+    "2nd: 12.9"."""
+    if number.round or not 8.0 <= number.value <= 32.0 or low[number.end :].strip(" .)]") or len(low) > 60:
+        return False
+    head = low[: number.start].strip(" :=-([,#*")
+    phase = phases.find(head)
+    whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
+    return whole or phases.is_place(head)
+
+
+def _may_be_nominal(number: _Number) -> bool:
+    """Whether a number may be the nominal voltage of a vehicle or a battery."""
+    return number.unit and number.round and number.value in (6, 12, 24, 48)
+
+
+def _behind_nominal(low: str, before: _Number, number: _Number) -> bool:
+    """Whether the number before only tells which supply this one is of: "12v aux 13.9V", "24v batts 25.3"."""
+    if not _may_be_nominal(before) or number.start - before.end > 48:
+        return False
+    match = NOMINAL_THEN.match(low, before.end)
+    return match is not None and match.end() > number.start >= before.end
+
+
+def _may_stand_alone(text: str) -> bool:
+    """Whether a number without a unit may be a supply voltage: 11.4, or 11."""
+    head, _, decimals = text.replace(",", ".").partition(".")
+    return len(head) <= 2 and (bool(decimals) or (len(head) == 2 and head[0] in "123"))
+
+
+def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
+    """Two numbers that belong together, the one the supply, the other its lowest; nothing where there are none."""
+    if at + 1 >= len(numbers):
+        return []
+    one, two = numbers[at], numbers[at + 1]
+    gap = low[one.end : two.start]
+    if len(gap) > 5 or one.round or two.round or not (one.unit or two.unit or _labelled(low, one, last)):
+        return []
+    before = low[max(last, one.start - 40) : one.start]
+    if OTHER.search(before) or OTHER_AFTER.match(low, two.end) or not 3.0 <= min(one.value, two.value) <= 36.0:
+        return []
+    if _SLASH.fullmatch(gap):
+        if one.unit and two.unit and gap != "/":
+            return []
+        first_is_lowest = _MIN_MAX.search(before) is not None or one.value < two.value
+        high: Of = "end" if _MIN_MAX.search(before) or LOWEST.search(before) else "supply"
+        return [_of(one, "lowest" if first_is_lowest else high), _of(two, high if first_is_lowest else "lowest")]
+    if _ARROW.fullmatch(gap):
+        return [_of(one, "supply"), _of(two, "lowest" if two.value < one.value else "end")]
+    if _RANGE.fullmatch(gap) or (_RANGE_WORD.fullmatch(gap) and _RANGE_BEFORE.search(before)):
+        rising = one.value < two.value
+        return [_of(one, "lowest" if rising else "end"), _of(two, "end" if rising else "lowest")]
+    return []
+
+
+def _of(number: _Number, of: Of) -> Volt:
+    return Volt(number.start, number.end, number.value, of, True)
+
+
+def _labelled(low: str, number: _Number, last: int) -> bool:
+    """Whether a number without a unit stands right behind words for a supply, or right before them."""
+    before = low[max(last, number.start - 60) : number.start]
+    return _filled(before, LABEL, FILLED) or AT_SUPPLY.match(low, number.end) is not None
+
+
+def _filled(before: str, words: re.Pattern[str], filler: re.Pattern[str]) -> bool:
+    """Whether the last of ``words`` in a text is followed by nothing but small words."""
+    end = -1
+    for match in words.finditer(before):
+        end = match.end()
+    return end >= 0 and filler.fullmatch(before, end) is not None
+
+
+def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt | None:
+    """What one number is of, by the words around it in its own clause; None for a number that is no voltage.
+
+    ``last`` is where the number before it ended, ``stop`` where the next begins, ``seen`` whether a voltage was read
+    before it in the line.
+    """
+    start, end, value = number.start, number.end, number.value
+    before, own = _before(low, start, last)
+    after = _after(low, end, stop)
+    if not number.unit and not _stands(low, number, last, seen, after):
+        return None
+    if (
+        _LETTER.search(before) is None
+        and _LETTER.search(low[end : end + 28]) is None
+        and "<" not in own
+        and ">" not in own
+    ):
+        # A column of readings: no word says anything.
+        return Volt(start, end, value, "bare", False)
+    label = LABEL.search(before) is not None or LABEL.search(after) is not None
+    if _may_be_nominal(number) and low[end : end + 2].lstrip()[:1] == "?":
+        # "24 V? no, 12 V"
+        return Volt(start, end, value, "other", False)
+    if _may_be_nominal(number):
+        first = max(0, start - 80)
+        sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
+        if (
+            DEVICE_AFTER.match(low, end)
+            or NOMINAL_THEN.match(low, end)
+            or RATED.match(low, end)
+            or RATED_BEFORE.search(low[max(0, start - 24) : start])
+            or (not label and VEHICLE.search(sentence) is not None)
+        ):
+            return Volt(start, end, value, "nominal", True)
+    if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
+        # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
+        return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
+    if OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
+        return Volt(start, end, value, "other", False)
+    if NEVER_BELOW.search(own) and not DEMANDED.search(own):
+        return Volt(start, end, value, "lowest", True)
+    if OTHER.search(own) or OTHER_AFTER.match(low, end) or SET_TO.search(own):
+        return Volt(start, end, value, "other", label)
+    begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
+    # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
+    begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
+    of = "supply" if begun else _extreme(before, own, after)
+    if of is not None:
+        return Volt(start, end, value, of, True)
+    if label or not number.unit:
+        return Volt(start, end, value, "supply", True)
+    if ALTERNATOR.search(own):
+        return Volt(start, end, value, "made", True)
+    words = re.sub(r"[^a-z ]", " ", own).split()
+    plain = not words or own.rstrip(" (").endswith("@") or STATE_WORDS.search(words[-1]) is not None
+    plain = plain or len(words[-1]) <= 2 or _of_the_scan(own)
+    return Volt(start, end, value, "bare" if plain else "named", False)
+
+
+def _of_the_scan(own: str) -> bool:
+    """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
+    drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
+    own = own.lstrip(" (#*=-")
+    told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
+    return told or outside_supply(own) not in (None, "none")
+
+
+def _extreme(before: str, own: str, after: str) -> Of | None:
+    """Whether the words around a voltage say that it is the lowest, or the last or highest."""
+    behind = after.lstrip(" (,")
+    if LOWEST_AFTER.match(behind):
+        return "lowest"
+    if _HIGHEST.match(behind):
+        return "end"
+    if LOWEST.search(own):
+        return "lowest"
+    if EARLIER.match(own.lstrip(" (")):
+        return "lowest"
+    if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
+        return "end"
+    return "lowest" if LOWEST.search(before) else None
+
+
+def _before(low: str, start: int, last: int) -> tuple[str, str]:
+    """The text before a number up to the last break with words behind it, and up to the very last break."""
+    before = own = low[max(last, start - 60) : start]
+    breaks = list(BREAK.finditer(before))
+    if not breaks:
+        return before, own
+    own = before[breaks[-1].end() :]
+    if last and own.strip(" :=~(@"):
+        # What stood before the break belonged to the voltage before it.
+        return own, own
+    if last and not own.strip(" :=~(@"):
+        return own, ""
+    for mark in reversed(breaks):
+        if before[mark.end() :].strip(" :=~(@"):
+            before = before[mark.end() :]
+            break
+    return before, own if own.strip(" :=~(@") else ""
+
+
+def _after(low: str, end: int, stop: int) -> str:
+    """The text behind a number up to a break. Before the next number of one clause it is that one's, unless words
+    for the lowest stand behind both: "9.4 V min 12.6 V max"."""
+    after = low[end : min(end + 28, stop)]
+    cut = BREAK.search(after)
+    if cut is not None:
+        return after[: cut.start()]
+    if stop > end + 28 or stop >= len(low):
+        return after
+    behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
+    if "(" in after or CRANKING.match(behind):
+        # "11.1 V (min 8.4 V at start)" tells twice of the second.
+        return ""
+    return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""
+
+
+def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
+    """Whether a number without a unit is a supply voltage: the words right beside it say so."""
+    if _labelled(low, number, last):
+        return True
+    own = _before(low, number.start, last)[1]
+    if number.round or not 3.0 <= number.value <= 36.0:
+        return False
+    if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
+        return True
+    if _filled(own, LOWEST, LOWEST_FILLED):
+        # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
+        return (
+            seen
+            or LABEL.search(low[max(0, number.start - 160) : number.start]) is not None
+            or LOWEST.match(own.lstrip(" (")) is not None
+        )
+    return NOMINAL_THEN.search(low[max(0, number.start - 40) : number.end]) is not None

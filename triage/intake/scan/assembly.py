@@ -1,0 +1,231 @@
+"""Assembly: what the lines say, gathered into snapshots, modules and codes from the top of the text to its end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from triage.intake.codes.found import Found
+from triage.intake.plain.characters import Line
+from triage.intake.plain.characters import low as small
+from triage.intake.said.conditions import Conditions
+from triage.model.notices import Notice, Severity
+from triage.model.session import Event
+from triage.model.snapshot import Completeness, Phase, Reading, StatusWord
+
+
+@dataclass(slots=True)
+class CodeDraft:
+    """One code of one module, on its way."""
+
+    code: str
+    failure_type: str | None
+    status: StatusWord | None
+    status_byte: int | None
+    text: str | None = None
+    count: int | None = None
+    freeze: dict[str, float] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
+class ModuleDraft:
+    """One module of one snapshot. ``answer`` is "silent", "clean", "left out" or None (it gave codes, or nothing
+    is said)."""
+
+    printed: str
+    line: Line
+    start: int
+    end: int
+    answer: str | None = None
+    volts: float | None = None
+    #: Its voltage stands in a line of its own that is not set in below the heading: it may be the vehicle's.
+    volts_in_line: bool = False
+    codes: list[CodeDraft] = field(default_factory=list)
+    stated: tuple[int, Line, int, int] | None = None
+    guessed: bool = False
+    canonical: str | None = None
+    status_mask: int | None = None
+    #: Something stands under it that was not understood: without codes it is not clean.
+    unclear: bool = False
+    #: The first ``indexed`` of ``codes`` by their number, so that a long list is not gone through for every code.
+    by_number: dict[str, list[CodeDraft]] = field(default_factory=dict)
+    indexed: int = 0
+
+    def entries(self, number: str) -> list[CodeDraft]:
+        """The entries of one code, in their order."""
+        while self.indexed < len(self.codes):
+            draft = self.codes[self.indexed]
+            self.by_number.setdefault(draft.code, []).append(draft)
+            self.indexed += 1
+        return self.by_number.get(number, [])
+
+
+@dataclass(slots=True)
+class SnapshotDraft:
+    """One snapshot on its way."""
+
+    phase: Phase | None = None
+    at: datetime | None = None
+    said: Conditions = field(default_factory=Conditions)
+    volts: float | None = None
+    #: ``volts`` were read before the battery was charged for the scan.
+    volts_before: bool = False
+    lowest: float | None = None
+    end_volts: float | None = None
+    modules: dict[str, ModuleDraft] = field(default_factory=dict)
+    readings: list[Reading] = field(default_factory=list)
+    readiness: dict[str, Completeness] | None = None
+    left_out: list[str] = field(default_factory=list)
+    #: Where the text says that all modules it does not name hold no codes: line and span.
+    rest_clean: tuple[Line, int, int] | None = None
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing has been read of a module yet; a name alone is a heading at most."""
+        if self.left_out or self.rest_clean is not None:
+            return False
+        for module in self.modules.values():
+            if module.codes or module.answer is not None or module.stated is not None:
+                return False
+        return True
+
+
+class Builder:
+    """Gathers one text. ``snapshot`` is the one being read, ``module`` and ``code`` the last that were named."""
+
+    def __init__(self, source: str | None) -> None:
+        self.source = source
+        self.snapshots: list[SnapshotDraft] = [SnapshotDraft()]
+        self.notices: list[Notice] = []
+        self.events: list[Event] = []
+        self.vehicle: dict[str, Any] = {}
+        self.module: ModuleDraft | None = None
+        self.code: CodeDraft | None = None
+        #: A heading repeated: a new snapshot only if a module comes again.
+        self.may_restart = False
+        self.next_phase: Phase | None = None
+        self._keys: dict[str, str] = {}
+        self.restated: list[tuple[int, Line, int, int]] = []
+
+    @property
+    def snapshot(self) -> SnapshotDraft:
+        """The snapshot being read."""
+        return self.snapshots[-1]
+
+    def notice(
+        self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0
+    ) -> None:
+        """A remark, at a place of the line in plain characters."""
+        if line is None:
+            self.notices.append(Notice(severity, message, self.source))
+            return
+        # A name may have got a bracket that was cut off in the text.
+        length = len(line.text)
+        begin, stop = line.span(min(start, length), min(end, length))
+        self.notices.append(Notice(severity, message, self.source, line.number, begin, stop, line.raw))
+
+    def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:
+        """Start a snapshot, unless the one being read is still empty."""
+        if not self.snapshot.empty:
+            self.snapshots.append(SnapshotDraft())
+        self.module = self.code = None
+        self.may_restart = False
+        if phase is not None:
+            self.snapshot.phase = phase
+        return self.snapshot
+
+    def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
+        """The module of that printed name in the snapshot being read; made if it is not there."""
+        key = self._keys.get(printed)
+        if key is None:
+            key = self._keys[printed] = " ".join(small(printed).split())
+        if self.next_phase is not None:
+            if not self.snapshot.empty:
+                self.new_snapshot(self.next_phase)
+            elif self.snapshot.phase is None:
+                self.snapshot.phase = self.next_phase
+            self.next_phase = None
+        module = self.snapshot.modules.get(key)
+        if module is not None and self.may_restart:
+            self.new_snapshot(self.snapshot.phase)
+            module = None
+        if module is None:
+            module = ModuleDraft(printed, line, start, end, guessed=guessed)
+            self.snapshot.modules[key] = module
+        if self.module is not module:
+            self.code = None
+        self.module = module
+        return module
+
+    def answer(self, module: ModuleDraft, answer: str) -> None:
+        """Set what a module did; one that is not fitted or was not scanned leaves the snapshot."""
+        if answer in ("not fitted", "not scanned"):
+            self.leave_out(module, answer)
+        elif module.answer is None or (answer == "silent" and not module.codes):
+            module.answer = answer
+
+    def leave_out(self, module: ModuleDraft, why: str) -> None:
+        """Take a module that is not fitted or was not scanned out of the snapshot again."""
+        key = " ".join(small(module.printed).split())
+        if not module.codes:
+            self.snapshot.modules.pop(key, None)
+        self.snapshot.left_out.append(module.printed)
+        self.notice("note", f"{module.printed}: {why}, left out of the scan", module.line, module.start, module.end)
+        if self.module is module:
+            self.module = self.code = None
+
+    def add_code(
+        self, module: ModuleDraft, found: Found, status: StatusWord | None, text: str | None, line: Line, offset: int
+    ) -> CodeDraft:
+        """Put a code into a module; the same code with the same failure type and status is kept once."""
+        if found.slip is not None:
+            shown = line.text[offset + found.start : offset + found.end]
+            self.notice("note", f"{shown} read as {found.slip}", line, offset + found.start, offset + found.end)
+        draft = self._same(module.entries(found.text), found, status)
+        if draft is None:
+            draft = CodeDraft(found.text, found.failure_type, status, found.status_byte, text)
+            module.codes.append(draft)
+        else:
+            draft.status = draft.status or status
+            draft.failure_type = draft.failure_type or found.failure_type
+            draft.status_byte = found.status_byte if draft.status_byte is None else draft.status_byte
+            draft.text = draft.text or text
+        self.code = draft
+        return draft
+
+    @staticmethod
+    def _same(codes: Iterable[CodeDraft], found: Found, status: StatusWord | None) -> CodeDraft | None:
+        """The entry that a code seen again belongs to: nothing in it may contradict."""
+        for draft in codes:
+            if found.failure_type == draft.failure_type and (
+                status is None or draft.status is None or status == draft.status
+            ):
+                return draft
+        return None
+
+    def say(self, said: Conditions, snapshot: SnapshotDraft | None = None) -> None:
+        """Add what a line says of the state of the vehicle, in a snapshot or that being read; the first statement of
+        each kind stands."""
+        have = (snapshot or self.snapshot).said
+        if said.engine is not None and (have.engine is None or (have.engine_passed and not said.engine_passed)):
+            # "After 10 minutes idling" tells of the engine only where nothing else does.
+            have.engine, have.engine_passed = said.engine, said.engine_passed
+        for name in (
+            "ran_minutes",
+            "drove",
+            "max_speed_kmh",
+            "coolant_c",
+            "outside_supply",
+            "warm_ups",
+            "distance_km",
+            "minutes",
+            "low_seconds",
+        ):
+            value = getattr(said, name)
+            if value is not None and getattr(have, name) is None:
+                setattr(have, name, value)
+        if said.lamps is not None:
+            have.lamps = [*(have.lamps or []), *(lamp for lamp in said.lamps if lamp not in (have.lamps or []))]
+        have.lists_read += [name for name in said.lists_read if name not in have.lists_read]

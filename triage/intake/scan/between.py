@@ -1,0 +1,156 @@
+"""Of which scan a voltage is that stands between two: of the one above it or of the one that starts below.
+
+A blank line parts it from the codes above, and the heading of the next scan comes below it. The whole text tells where
+it keeps its voltages: behind the last codes of all, or above the first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+from triage.intake.said import conditions, phases, voltmoments, volts
+from triage.intake.said.answers import spoken
+from triage.intake.scan.assembly import SnapshotDraft
+from triage.model.snapshot import Phase
+
+#: What was done to come to the next scan ("charged it to 12.8 V"), where no event is told by it.
+_DONE = lazily(
+    r"(?<![a-z])(?:charged|jumped|started it|then|next|geladen|danach|dann|recharge|ensuite|puis|cargado|despues|luego)"
+    r"(?![a-z])"
+)
+#: A state of the scan, though it names what fed the vehicle: "on charger, 12.9 V".
+_STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text; ``parted`` from
+    them by a blank line."""
+
+    row: Row
+    snapshot: SnapshotDraft
+    at: int
+    parted: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Habit:
+    """Where a text keeps its voltages, each a set of "supply" and "lowest": above the first heading of a scan, above
+    the first codes and answers, and behind the last."""
+
+    above_head: frozenset[str]
+    leading: frozenset[str]
+    trailing: frozenset[str]
+
+
+def habit(rows: Sequence[Row]) -> Habit:
+    """The habit of a text."""
+    above_head: set[str] | None = None
+    leading: set[str] = set()
+    for row in rows:
+        if _of_modules(row):
+            break
+        if above_head is None and not row.blank and _heads(row.low):
+            above_head = set(leading)
+        leading |= kinds(row)
+    trailing: set[str] = set()
+    for row in reversed(rows):
+        if _of_modules(row):
+            break
+        trailing |= kinds(row)
+    return Habit(frozenset(above_head or ()), frozenset(leading), frozenset(trailing))
+
+
+def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) -> bool:
+    """Whether a held row is of its own snapshot and not of the one that starts with the row at ``at``."""
+    here = kinds(held.row)
+    apart = any(row.blank for row in rows[held.at : at + 1])
+    if not held.parted and apart:
+        # It stands right below the modules, and apart from what follows.
+        return not any(deed.what == "cleared" for deed in phases.events(held.row.low))
+    if not here or leads_on(held.row.low, bool(told.trailing)):
+        return False
+    if told.trailing and not here & told.leading:
+        return True
+    if here & told.above_head:
+        return False
+    if here & _own(rows, at):
+        return True
+    if not apart:
+        # It stands right above the heading of the scan below, and apart from the codes above.
+        return False
+    if "supply" in here:
+        return held.snapshot.volts is None
+    return held.snapshot.lowest is None
+
+
+_PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
+_BARE = lazily(r"(?<![a-z])(?:(before|vorher|avant|antes)|(?:after|nachher|danach|apres|despues))(?![a-z])")
+
+
+@remembered
+def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
+    """The supply of several scans told in one line, each by its phase; () where fewer than two are.
+
+    >>> by_phase("battery: 11.3 v before, 12.8 v after clear"), by_phase("after clear 12.8 v, lowest 11.1 v")
+    ((('before-clear', 11.3), ('after-clear', 12.8)), ())
+    """
+    if len(low) > 160 or len(volts.find(low)) < 2:
+        return ()
+    if any(voltmoments.moment(low, volt.start, volt.end) == "earlier" for volt in volts.find(low)):
+        # "9.8 V before charging, 12.4 V after" is of one scan.
+        return ()
+    found: dict[Phase, float] = {}
+    for part in _PARTS.split(low):
+        told = [volt for volt in volts.find(part) if volt.of != "nominal"]
+        hit, bare = phases.find(part), _BARE.search(part)
+        fits = len(told) == 1 and told[0].of in ("supply", "bare", "named") and 3.0 <= told[0].value <= 36.0
+        if fits and (hit is not None or bare is not None):
+            phase: Phase = hit.phase if hit is not None else "before-clear" if bare and bare[1] else "after-clear"
+            found.setdefault(phase, told[0].value)
+    return tuple(found.items()) if len(found) >= 2 else ()
+
+
+def _own(rows: Sequence[Row], at: int) -> set[str]:
+    """The voltages of a scan that starts at a place, up to its first module."""
+    found: set[str] = set()
+    for row in rows[at : at + 12]:
+        if _of_modules(row):
+            break
+        found |= kinds(row)
+    return found
+
+
+def kinds(row: Row) -> set[str]:
+    """Which voltages of the vehicle a row without codes states: "supply", "lowest"."""
+    if row.blank or row.finds.codes:
+        return set()
+    of = {volt.of for volt in volts.find(row.low)}
+    return ({"supply"} if of & {"supply", "bare", "end", "made"} else set()) | ({"lowest"} & of)
+
+
+@remembered
+def _heads(low: str) -> bool:
+    return phases.find(low) is not None or phases.scan_head(low) is not None
+
+
+def _of_modules(row: Row) -> bool:
+    """Whether a row tells of modules: a code, an answer, a row of a table."""
+    return not row.blank and bool(row.finds.codes or row.roles or spoken(row.low))
+
+
+def leads_on(low: str, often: bool) -> bool:
+    """Whether a row tells what was done before the scan below: a deed, a run. ``often``: voltages stand behind the
+    scans of this text, also those taken with a charger on."""
+    said = conditions.find(low)
+    if said.ran_minutes is not None or said.drove or _DONE.search(low):
+        return True
+    for deed in phases.events(low):
+        fed = deed.what in ("outside supply on", "outside supply off")
+        if not fed or not (often or _STATE.match(low)):
+            return True
+    return False

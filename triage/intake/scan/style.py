@@ -1,0 +1,388 @@
+"""Style: where this text puts the module of a code (before it, behind it, or in a heading above), by all of its lines.
+
+No single line can tell a module's name from a description ("body control" is either). The lines of one shape vote:
+the place in which most of them hold a listed name holds the module.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from triage.intake.codes import pieces
+from triage.intake.lines import namelist
+from triage.intake.lines.behind import behind, may_name, wordy
+from triage.intake.lines.idents import before_idents
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.shapes import Shape, shape_of
+from triage.intake.lines.supplyrow import stands_between
+from triage.intake.naming.heads import is_key, role_of
+from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import words as wordlist
+from triage.intake.said import phases, states
+from triage.intake.said.near import small
+from triage.intake.said.vehiclenumbers import of_vehicle
+from triage.intake.words.vocabulary import ANSWERS, STATES
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
+    n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
+    (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
+    rows hold a listed name there, so that one nobody knows may stand there too."""
+
+    cell: int | None = None
+    before: bool = False
+    piece: int | None = None
+    lead: bool = False
+    tail: bool = False
+    many: bool = False
+    sure: bool = False
+
+
+HEADING = Place()
+
+
+@dataclass(slots=True)
+class Style:
+    """What all lines together say of a text's habits."""
+
+    places: dict[Shape, Place] = field(default_factory=dict)
+    doubtful_states: bool = False
+    counts_in_brackets: bool = False
+    #: Shapes of rows most of which have words behind the code: its description, or a clause of its own.
+    described: set[Shape] = field(default_factory=set)
+    #: A status in brackets is that of the code before it alone.
+    own_brackets: bool = False
+    #: A line that is a status and nothing else heads the codes below it.
+    status_heads: bool = False
+
+
+#: So many modules in one column are more than what a description names by chance.
+_FEWEST_NAMED = 3
+
+
+def study(rows: Sequence[Row], names: Names) -> Style:
+    """The style of a text."""
+    style = Style()
+    groups: dict[Shape, list[Row]] = defaultdict(list)
+    for row in rows:
+        if row.finds.codes and not row.roles:
+            groups[shape_of(row)].append(row)
+            if len(row.finds.codes) > 1 and not style.own_brackets:
+                style.own_brackets = _has_own_bracket(row)
+    style.described = {shape for shape, group in groups.items() if _are_described(group)}
+    style.status_heads = _status_heads(rows)
+    headed = _under_headings(rows, names)
+    for shape, group in groups.items():
+        share, headings = headed.get(shape, (0.0, 0))
+        place = _place(shape, group, names)
+        under = share >= 0.5 and not (headings == 1 and _tell_themselves(group, place))
+        heading = not shape[2] and (under or _one_below_words(rows, group, names))
+        style.places[shape] = HEADING if heading else place
+    coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
+    told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
+    kinds = {hits[-1].meaning for row in told if (hits := STATES.find(row.low))}
+    # Descriptions that end in such words by chance do not do so in several.
+    style.doubtful_states = bool(told) and len(told) >= (0.55 if len(kinds) < 2 else 0.3) * len(coded)
+    _brackets(rows, names, style)
+    return style
+
+
+def _has_own_bracket(row: Row) -> bool:
+    """Whether a code that is not the last of its row has a status of its own in brackets."""
+    if "(" not in row.text and "[" not in row.text:
+        return False
+    for code in row.finds.codes[:-1]:
+        match = _BRACKET.match(row.low, code.end)
+        if match is not None and states.of_cell(match[1]) is not None:
+            return True
+    return False
+
+
+def _status_heads(rows: Sequence[Row]) -> bool:
+    """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
+    filled = [row for row in rows if not row.blank and row.kind != "rule"]
+    alone = [at for at, row in enumerate(filled) if len(row.low) <= 30 and states.of_cell(row.low) is not None]
+    coded = [at for at, row in enumerate(filled) if row.finds.codes]
+    if not alone or not coded or alone[0] > coded[0] or len(alone) >= len(coded):
+        return False
+    return all(at + 1 < len(filled) and bool(filled[at + 1].finds.codes) for at in alone)
+
+
+def _are_described(group: Sequence[Row]) -> bool:
+    """Whether most of several rows hold one code with words behind it."""
+    tails = [row.low[row.finds.codes[0].end :] for row in group if len(row.finds.codes) == 1]
+    return len(group) >= 3 and sum(len(wordlist(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
+
+
+def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
+    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
+    number of such stretches."""
+    starts: dict[Shape, list[bool]] = defaultdict(list)
+    headings: dict[Shape, int] = defaultdict(int)
+    above: Row | None = None
+    under = False
+    for row in rows:
+        if row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)):
+            continue
+        if row.finds.codes and not row.roles and above is not None:
+            if not above.finds.codes:
+                under = not above.head and len(above.text) <= 80 and _is_name(above.text, names)
+                headings[shape_of(row)] += under
+            starts[shape_of(row)].append(under)
+        above = row
+    return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
+
+
+def _tell_themselves(group: Sequence[Row], place: Place) -> bool:
+    """Whether rows with cells name several modules themselves, so that one name above them all is but a title."""
+    if place.cell is None:
+        return False
+    told = {small(row.cells[place.cell].text) for row in group if row.cells and place.cell < len(row.cells)}
+    return len(told) >= _FEWEST_NAMED
+
+
+def _is_aside(low: str) -> bool:
+    """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
+    the vehicle ("Chassis no. 572092")."""
+    return stands_between(low) or of_vehicle(low) == "sure"
+
+
+def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) -> bool:
+    """Whether the only row of its shape stands right below a line of words that may be a name nobody knows, and holds
+    no name but one that descriptions use too ("Crane interface" above "P2503 charging")."""
+    if len(group) != 1:
+        return False
+    at = next((at for at, row in enumerate(rows) if row is group[0]), 0)
+    above = next((row for row in reversed(rows[max(at - 2, 0) : at]) if not stands_between(row.low)), None)
+    if above is None or above.blank or above.finds.codes or above.head or above.cells:
+        return False
+    if len(above.text.split()) > 5 or has_digit(above.text) or ":" in above.text or ANSWERS.find(above.low):
+        return False
+    if above.text.endswith((".", "!", "?", ",")) or STATES.find(above.low) or phases.find(above.low) is not None:
+        return False
+    return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
+
+
+_BRACKET = re.compile(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
+#: A count of codes; none at all heads no codes.
+_COUNTED = lazily(
+    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
+    r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
+    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
+    re.IGNORECASE,
+)
+
+
+def _is_name(text: str, names: Names) -> bool:
+    """Whether a line is a listed name, with a count behind it or not, or behind a key for modules ("ECU: ABS")."""
+    key, mark, value = text.partition(":")
+    if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
+        return True
+    if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
+        return True
+    stop = before_idents(small(text))
+    return stop < len(text) and names.listed(tidy(text[:stop]))
+
+
+def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
+    """The lines below a row with a code up to the next code or blank line, the first and the first two: what may
+    have been wrapped."""
+    found: list[str] = []
+    for row in rows[at + 1 : at + 3]:
+        if row.blank or row.finds.codes or len(row.low) > 120:
+            break
+        found.append(f"{found[-1]} {row.low}" if found else row.low)
+    return found
+
+
+def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> bool:
+    """Whether the row ends or begins with a status, or holds one on its own, its module's name left out; or whether
+    what was wrapped off it ends with one."""
+    code = row.finds.codes[-1]
+    tail = row.low[code.end :].rstrip(" .,;|)]*")
+    if len(tail) > 200:
+        return False
+    for more in wrapped:
+        joined = f"{tail} {more}".rstrip(" .,;|)]*")
+        hits = STATES.find(joined)
+        if hits and hits[-1].end >= len(joined):
+            return True
+    if place.tail:
+        found = names.find(tail)
+        tail = tail[: found[-1][0]].rstrip() if found else tail
+    if not STATES.find(tail):
+        return False
+    parts = [small(part) for _, part in (behind(row) if place.piece is not None else [(0, tail)])]
+    named = wordy(row) if place.piece is not None else []
+    if place.piece is not None and -len(named) <= place.piece < len(named):
+        parts.remove(small(named[place.piece][1]))
+    if place.many:
+        start, end = namelist.zone(row, namelist.known(names))
+        parts = [row.low[code.end : start], row.low[end:].lstrip(" )]")]
+    return any(_at_its_end(part) for part in parts)
+
+
+def _at_its_end(text: str) -> bool:
+    """Whether a text is a status, starts or ends with one, or holds one between soft marks."""
+    hits = STATES.find(text)
+    if not hits:
+        return False
+    lead, rest = text[: hits[0].start].strip(" -,;:|([/"), text[hits[-1].end :].strip(" -,;:|)]/.")
+    return not lead or not rest or any(states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(text))
+
+
+def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
+    """Where rows of one shape put the module."""
+    kind, at, before = shape
+    sample = group if len(group) <= 60 else group[:: max(1, len(group) // 60)]
+    if before:
+        return _place_before(kind, at, sample, names)
+    if kind and len({len(row.cells or ()) for row in sample}) == 1:
+        best = _best_cell(sample, names, skip=at)
+        if best is not None:
+            return Place(cell=best)
+    return _place_behind(kind, sample, names)
+
+
+def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Place:
+    """Text stands before the code: the module, unless names stand elsewhere and none there."""
+    if kind and at > 0:
+        inside = [
+            tidy(strip_links(row.text[row.cells[at].start : row.finds.codes[0].start])) for row in sample if row.cells
+        ]
+        if _share(inside, names) >= 0.5:
+            return Place(before=True)
+        best = _best_cell(sample, names, skip=at)
+        if best is not None:
+            return Place(cell=best)
+        wordy = [index for index in range(at) if any(row.cells and may_name(row.cells[index].text) for row in sample)]
+        # No listed name anywhere: the first column of words is the likelier one, if it is short and repeats.
+        texts = [row.cells[wordy[0]].text for row in sample if row.cells] if wordy else []
+        if texts and max(len(text.split()) for text in texts) <= 6:
+            return Place(cell=wordy[0])
+        return HEADING
+    texts = [tidy(strip_links(row.text[: row.finds.codes[0].start])) for row in sample]
+    share = _share(texts, names)
+    if share >= 0.3:
+        return Place(before=True)
+    behind = _place_behind(kind, sample, names)
+    if behind != HEADING:
+        return behind
+    return Place(before=True)
+
+
+def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
+    """The cell in which at least half of the rows hold a module's name, the best of them."""
+    width = max((len(row.cells or ()) for row in sample), default=0)
+    best, best_share, best_words = None, 0.0, 0.0
+    for index in range(width):
+        if index == skip:
+            continue
+        texts = [
+            row.cells[index].text for row in sample if row.cells and index < len(row.cells) and row.cells[index].text
+        ]
+        if not texts or len(texts) < 0.2 * len(sample):
+            continue
+        share = _share([tidy(text) for text in texts], names)
+        length = sum(len(text.split()) for text in texts) / len(texts)
+        # Titles speak of modules too ("left window motor"): of two that are full of names the shorter holds the module.
+        if share > best_share + 0.05 or (share >= best_share - 0.05 and length < 0.6 * best_words):
+            best, best_share, best_words = index, share, length
+    return best if best_share >= 0.5 else None
+
+
+def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
+    """The module among the pieces behind the code, from the left or the right; or its first words, or its last."""
+    tails = [[tidy(piece) for _, piece in wordy(row)] for row in sample]
+    deepest = max((len(tail) for tail in tails), default=0)
+    best, best_share, best_words = HEADING, 0.45, 0
+    most_words = 0
+    for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
+        texts = [tail[index] for tail in tails if (len(tail) > index if index >= 0 else len(tail) >= -index)]
+        if len(texts) < 0.5 * len(sample):
+            continue
+        share = _share(texts, names) * len(texts) / len(sample)
+        length = sum(len(text.split()) for text in texts)
+        most_words = max(most_words, length) if share >= 0.6 else most_words
+        if share > best_share + 0.02 or (share >= best_share - 0.02 and length < 0.6 * best_words):
+            best, best_share, best_words = Place(piece=index, sure=share >= 0.6), share, length
+    listed = namelist.share(sample, names)
+    title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
+    if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
+        return Place(many=True, sure=True)
+    if best is HEADING and not kind:
+        leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
+        if sum(leads) >= 0.6 * len(sample) and len(sample) >= 2:
+            return Place(lead=True)
+        if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
+            return Place(tail=True)
+    return best
+
+
+def _edges(row: Row, names: Names) -> tuple[bool, bool]:
+    """Whether the running text behind the code starts, or ends, with a listed name."""
+    code = row.finds.codes[0]
+    tail = row.low[code.end :]
+    found = names.find(tail) if len(tail) <= 300 else []
+    if not found:
+        return False, False
+    lead = not tail[: found[0][0]].strip(" -:,;([")
+    rest = tail[found[-1][1] :]
+    last = states.of_cell(rest) is not None or not rest.strip(" -:,;)].")
+    spoken = re.search(r"(?:with|to|from|by|of|mit|zu|von|avec|con|de|du)\s+(?:the\s+)?$", tail[: found[-1][0]])
+    return lead and bool(tail[found[0][1] :].strip()), last and spoken is None
+
+
+def _share(texts: Sequence[str], names: Names) -> float:
+    """The share of ``texts`` that are module names: listed ones first, likeness only where those leave it open."""
+    filled = [text for text in texts if text]
+    if not filled:
+        return 0.0
+    listed = sum(names.listed(text) for text in filled)
+    if listed == len(filled):
+        return 1.0
+    asked = 0
+    scores: dict[str, bool] = {}
+    for text in filled:
+        if text not in scores:
+            if asked >= 12:
+                continue
+            asked += not names.listed(text)
+            scores[text] = names.score(text) >= 60.0
+    judged = [scores[text] for text in filled if text in scores]
+    return sum(judged) / len(judged)
+
+
+_BRACKET_COUNT = re.compile(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
+
+
+def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
+    """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below."""
+    agree = differ = 0
+    for at, row in enumerate(rows):
+        if row.blank or row.finds.codes:
+            continue
+        last = row.text[-1]
+        match = _BRACKET_COUNT.fullmatch(row.text) if "0" <= last <= "9" or last in ")]:" else None
+        if match is None:
+            continue
+        below = 0
+        for other in rows[at + 1 : at + 30]:
+            if other.finds.codes:
+                if shape_of(other)[2] and other.line.indent <= row.line.indent:
+                    # It names its module itself.
+                    break
+                below += 1
+            elif not other.blank and other.line.indent <= row.line.indent:
+                break
+        agree += below == int(match[2] or match[3])
+        differ += below != int(match[2] or match[3])
+    style.counts_in_brackets = agree > differ

@@ -1,0 +1,77 @@
+"""Letters that a text explains as answers: "NR = no response", written out wherever a module's answer stands.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> rows = rows_of("Steering: NR\\nEngine: P0100 current\\nNR = no response")
+>>> [row.text for row in written_out(rows, lambda name: False, {})]
+['Steering: no response', 'Engine: P0100 current', '']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+
+from triage.intake.codes.found import find
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
+
+_ENTRY = lazily(r"\s*([A-Za-z0-9][A-Za-z0-9/.+-]{0,4}|[-*#?!]{1,3})\s*(?:=|:|-|\u2013|\u2192)\s*(\S[^=]{1,50})$")
+_PARTS = lazily(r"\s*[,;|/]\s+|\s{3,}|\t")
+_LEAD = lazily(r"\s*(?:legend|key|legende|leyenda|abbreviations|abkurzungen|abreviations|abreviaturas)\s*[:=-]\s*")
+#: No more than so many letters are explained anywhere.
+_MOST = 12
+
+
+def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapping[str, str]) -> list[Row]:
+    """The rows with the explained letters written out as what they stand for, and without the lines that explain
+    nothing else. Letters that no other line holds in an answer's place explain nothing. ``known``: those explained
+    beside statuses. Linear."""
+    legend, lines = _explained(rows, is_name)
+    legend = {**known, **legend}
+    if not legend:
+        return list(rows)
+    letters = "|".join(re.escape(key) for key in sorted(legend, key=len, reverse=True))
+    # A number behind a space ("door 1") counts the modules.
+    place = re.compile(rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))")
+    found = list(rows)
+    for at, row in enumerate(rows):
+        if row.blank or row.finds.codes or at in lines:
+            continue
+        text = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
+        if text != row.text:
+            low = small(text)
+            found[at] = Row(row.line, text, row.start, low, find(text, low))
+    if all(new is old for new, old in zip(found, rows, strict=True)):
+        return found
+    for at in lines:
+        found[at] = Row(rows[at].line, "", 0)
+    return found
+
+
+def _explained(rows: Sequence[Row], is_name: Callable[[str], bool]) -> tuple[dict[str, str], list[int]]:
+    """The letters and the wordings they stand for, and the places of the lines that explain nothing else."""
+    legend: dict[str, str] = {}
+    lines: list[int] = []
+    for at, row in enumerate(rows):
+        if row.blank or row.finds.codes or len(row.text) > 200 or not (
+            "=" in row.text or (row.low[0] in "lka" and _LEAD.match(row.low))
+        ):
+            continue
+        lead = _LEAD.match(row.low)
+        parts = [part for part in _PARTS.split(row.text[lead.end() if lead is not None else 0 :]) if part.strip()]
+        entries = [_ENTRY.match(part.strip(" .()[]")) for part in parts]
+        told = {
+            entry[1]: entry[2].strip()
+            for entry in entries
+            if entry is not None and not is_name(entry[1]) and answer_of_cell(small(entry[2])) is not None
+        }
+        if told and len(legend) < _MOST:
+            legend.update(told)
+            if len(told) == len(parts):
+                lines.append(at)
+    return legend, lines
+
+
+__all__ = ["written_out"]

@@ -1,0 +1,251 @@
+"""Breaks: a line that breaks off within a sentence or a name, joined with the next, whatever the widths of the lines.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> names = {"Transmission", "Transmission control", "engine", "ABS"}
+>>> text = "P0562 (stored) in the\\nengine. C0044 (active) in the\\nABS."
+>>> [row.text for row in mended(rows_of(text), names.__contains__)]
+['P0562 (stored) in the engine. C0044 (active) in the ABS.']
+>>> [row.text for row in mended(rows_of("Transmission\\ncontrol: no codes\\nABS: no\\nresponse"), names.__contains__)]
+['Transmission control: no codes', 'ABS: no response']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
+from triage.intake.said import phases
+from triage.intake.said.answers import spoken
+from triage.intake.said.attribution import LEADS
+from triage.intake.words.vocabulary import ANSWERS, STATES
+
+#: No sentence ends with one of these, and no description that is a sentence's own.
+_OPEN = word_set(
+    "the a an in from of at and or with has have had shows did does not no is are was were der die das dem den im in "
+    "aus vom von und oder mit hat haben kein keine ist sind nicht le la les un une dans du des et ou avec a ont ne pas "
+    "aucun aucune est sont el los las en del y o con tiene tienen no ningun sin son giving gives gave give showing "
+    "show reports reporting threw got get meldet melden zeigt zeigen steht hay gibt donne remonte affiche "
+    "indique da dan muestra came comes come"
+)
+#: The last word of a line that may begin an answer, or lead on to one.
+_LEADS_ON = _OPEN | ANSWERS.starts | {"fmi", "spn"}
+#: No sentence begins with one of these.
+_GOES_ON = word_set(
+    "steht stehen gibt hay donne remonte giving threw came comes back did does do is are was were "
+    "has have had and or but shows show gives gave reports stayed would could in from hat "
+    "haben ist sind war und oder aber zeigt meldet antwortet im aus a ont est sont et ou mais dans affiche indique "
+    "ha han son esta y o pero en tiene muestra"
+)
+_SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nous se hay found got")
+_INTO = lazily(r"(?<![a-z])(?:in|from|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
+_I_DID = word_set("got get found have had see saw read did")
+_I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
+_SPN = re.compile(r"spn\s?:?\s?[0-9]{1,7}/?$")
+_STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
+#: Behind a failure type the sentence goes on; behind the number of a list a name stands.
+_TYPE = re.compile(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
+_LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
+_KEYED = re.compile(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
+_LONGEST, _MOST = 1500, 40
+
+IsName = Callable[[str], bool]
+
+
+def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
+    """The rows, those that go on in the next one joined with it. ``is_name``: listed names."""
+    found: list[Row] = []
+    joined = 0
+    for row in rows:
+        above = found[-1] if found else None
+        if above is None or not row.text:
+            found.append(row)
+            continue
+        if not above.text and len(found) > 1 and _is_torn(found[-2], row):
+            found.pop()
+            above = found[-1]
+        if row.line.indent == above.line.indent and above.text and joined < _MOST:
+            row = _numbered(row) if above.low.endswith(" fmi") else row
+            if _may_go_on(above, row) and _goes_on(above, row, is_name):
+                found[-1] = join_two(above, row)
+                joined += 1
+                continue
+        found.append(row)
+        joined = 0
+    return found
+
+
+def _numbered(row: Row) -> Row:
+    """The row with the number before it, which was taken for that of a line of a list ("9. The hydraulics")."""
+    number = row.line.text[: row.start].strip()
+    if not number[:-1].isdigit() or number[-1] != ".":
+        return row
+    return Row(row.line, row.line.text.strip(), len(row.line.text) - len(row.line.text.lstrip()))
+
+
+def join_two(above: Row, row: Row) -> Row:
+    """Two rows as one, which stands where the first does."""
+    text = f"{above.text} {row.text}"
+    return Row(line_of(above.line.number, text, text), text, 0)
+
+
+def _may_go_on(above: Row, row: Row) -> bool:
+    """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
+    end of the first that no line ends with."""
+    text, low = row.text, above.low
+    if not low[-1].isalnum() and low[-1] not in ",:":
+        return False
+    marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
+    leads_on = low[low.rfind(" ") + 1 :] in _LEADS_ON or _begins_with_type(above, row)
+    if not marked and ". " not in low and not leads_on:
+        return False
+    if len(above.text) + len(text) > _LONGEST:
+        return False
+    return (text[0].isalnum() or text[0] == "(" or _begins_with_type(above, row)) and not _marked(row)
+
+
+def _marked(row: Row) -> bool:
+    """Whether a bullet or a number stood before the line."""
+    return not row.line.text[: row.start].isspace() and row.start > 0
+
+
+def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
+    """Whether the sentence or the name of a line goes on in the next one."""
+    ends = WORD.findall(above.low[-40:])
+    starts = WORD.search(row.low[:24])
+    if not ends or starts is None:
+        return False
+    keyed = _KEYED.match(row.text)
+    if keyed is not None and row.finds.codes and not row.finds.codes[0].start:
+        # "SPN: 168 FMI: 4" is no key with its value.
+        keyed = None
+    if keyed is not None and (is_name(keyed[1]) or role_of(keyed[1].lower()) is not None):
+        # "ABS: no codes" begins anew, but behind "from the".
+        sentence = above.finds.codes or ". " in above.text
+        return bool(sentence) and is_name(keyed[1]) and _INTO.search(above.low) is not None
+    if above.text[-1] == ":" and not row.finds.codes:
+        return False
+    told = (
+        (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
+        or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
+        or _tears_bracket(above, row)
+        or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
+        or _spans(above, row)
+        or (_begins_with_status(above, row) and _is_told(above))
+        or _begins_with_type(above, row)
+        or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
+    )
+    last, first = above.text.rfind(". ") + 1, row.text.find(". ")
+    beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
+    return told and not any(map(_LIST_LIKE.search, beside))
+
+
+def _has_stop(above: Row, row: Row) -> bool:
+    """Whether a sentence ends in one of the lines."""
+    return _STOP.search(row.low) is not None or _STOP.search(above.low) is not None
+
+
+def _begins_with_status(above: Row, row: Row) -> bool:
+    """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
+    if row.text[0] != "(" or not above.finds.codes or above.finds.codes[-1].end < len(above.text):
+        return False
+    told = STATES.find(row.low[:32])
+    return bool(told) and told[0].start < 2
+
+
+def _begins_with_type(above: Row, row: Row) -> bool:
+    """Whether a line begins with the failure type, in brackets, of the code that the line above ends with."""
+    last = above.finds.codes[-1] if above.finds.codes else None
+    if last is None or last.end < len(above.text) or last.failure_type is not None:
+        return False
+    return _TYPE.match(row.text) is not None
+
+
+def _is_told(above: Row) -> bool:
+    """Whether a line is of a sentence."""
+    return any(word in _SMALL for word in WORD.findall(above.low))
+
+
+def _is_torn(above: Row, row: Row) -> bool:
+    """Whether a blank line stands within a sentence: in a bracket, before a status, or between a verb and its codes."""
+    if above.blank:
+        return False
+    if ". " in above.text and row.line.indent == above.line.indent:
+        told = STATES.find(row.low[:40]) if row.text[0].islower() else ()
+        if told and not told[0].start and above.finds.codes and above.finds.codes[-1].end >= len(above.text):
+            return True
+        if above.low[above.low.rfind(" ") + 1 :] in _OPEN and row.finds.codes and not row.finds.codes[0].start:
+            return True
+    if ")" not in row.text[:32]:
+        return False
+    if _begins_with_status(above, row):
+        return True
+    return "(" in above.text[-24:] and _tears_bracket(above, row)
+
+
+def _tears_bracket(above: Row, row: Row) -> bool:
+    """Whether a bracket opens at the end of a line and closes at the start of the next ("(not" above "present)")."""
+    opened = above.text.rfind("(", max(0, len(above.text) - 24))
+    closed = row.text.find(")", 0, 24)
+    return opened >= 0 and ")" not in above.text[opened:] and closed > 0 and "(" not in row.text[:closed]
+
+
+def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName) -> bool:
+    """Whether a name breaks off above and ends here before its colon ("Transmission" above "control: no codes")."""
+    if not (len(keyed[0]) >= len(row.text) or spoken(row.low) or row.finds.codes) or ":" in above.text:
+        return False
+    return is_name(f"{above.text} {keyed[1]}") and not above.finds.codes
+
+
+def _spans(above: Row, row: Row) -> bool:
+    """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
+    head, tail = above.low[-30:], row.low[:30]
+    place = len(head)
+    for hit in ANSWERS.find(f"{head} {tail}"):
+        if hit.start < place < hit.end:
+            behind = row.low[hit.end - place - 1 :].lstrip()
+            if not behind or behind[0] in ".,;!)(":
+                return True
+            # "Nothing" alone, or first in its sentence, and below it "found in ECM."
+            alone = not head[: hit.start].strip() or head[: hit.start].rstrip().endswith((".", "!", "?", ";"))
+            leads = hit.phrase.rsplit(" ", 1)[-1] in LEADS or behind.split(" ", 1)[0] in LEADS
+            return alone and leads and row.text[0].islower()
+    return False
+
+
+def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> bool:
+    """Whether a line that ends in a full stop, or holds one, goes on with a sentence that the line above begins."""
+    if is_name(above.text.lstrip("0123456789.) ")):
+        # "Air con" is a name, its last word no "with".
+        return False
+    if not above.finds.codes and ". " not in above.text and phases.find(above.low) is not None and ends in LEADS:
+        # "As it came in" heads a scan.
+        return False
+    small = _is_told(above)
+    begins_with_code = bool(row.finds.codes) and not row.finds.codes[0].start
+    if above.text[-1] == ",":
+        return small and (row.text[0].islower() or begins_with_code)
+    if above.text[-1] == ":":
+        # "Battery 23.3 V. From the engine:" above its codes.
+        last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
+        return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
+    if (ends in _OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
+        return True
+    if _begins_with_status(above, row):
+        return True
+    if not small:
+        return False
+    if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
+        return True
+    told = STATES.find(row.low[:40])
+    coded = bool(above.finds.codes) and above.finds.codes[-1].end >= len(above.text)
+    if not row.text[0].isupper() and (starts in _GOES_ON or (coded and told and not told[0].start)):
+        return True
+    last, first = above.text.split()[-2:], row.text.split()[:2]
+    return any(
+        is_name(" ".join([*last[-left:], *first[:right]]).rstrip(".,;:"))
+        for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))

@@ -1,0 +1,203 @@
+"""Codes before their modules: the line that names the module of the codes above it, moved in front of them.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> text = "P0562 low\\n  Module: ABS\\n  Status: stored\\nU0100 lost\\n  in: BCM"
+>>> found = in_front(rows_of(text), lambda name: name in ("ABS", "BCM"))
+>>> [row.text for row in found]
+['Module: ABS', 'P0562 low', 'Status: stored', 'in: BCM', 'U0100 lost']
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Callable, Sequence
+from copy import copy
+from functools import lru_cache
+
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.supplyrow import stands_between
+from triage.intake.naming.heads import is_key, role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.phrases import word_set, words
+from triage.intake.said import states
+from triage.intake.said.answers import spoken
+from triage.model import codes as model_codes
+
+#: A line that ends with one of these goes on in the next one, which is then no name.
+_OPEN_ENDS = word_set(
+    "with from by of to the a and or for in at on mit von zu und der die das dem den avec de du la le et con del el y"
+)
+
+
+#: A line that only counts the codes, and what stands between a name and its status.
+_ENTRY = re.compile(
+    r"\W*(?:fault|code|dtc|entry|item|fehler|fehlercode|defaut|averia|fallo|error|codigo)\s*(?:no\.?|nr\.?|#)?\s*[0-9]{1,3}"
+    r"\s*(?:(?:of|/|von|de|sur)\s*[0-9]{1,3})?\W*"
+)
+_BEHIND_NAME = re.compile(r"\s*[(\[]|\s+-+\s+|\s*[:,;]\s+|\s{2,}")
+
+
+def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+    """The rows, each line that names the module of the codes above it in front of them. ``is_name``: listed names."""
+    rows = [_ruled(row) for row in rows]
+    named = _named_below(rows, is_name)
+    if named:
+        return _with_names(rows, named, is_name)
+    found: list[Row] = []
+    for stretch in _stretches(rows):
+        owners = _owners(stretch)
+        if not owners:
+            found += stretch
+            continue
+        taken = {owner for owner in owners.values() if owner is not None}
+        for at, row in enumerate(stretch):
+            owner = owners.get(at)
+            if owner is not None:
+                found.append(_moved(stretch[owner], row))
+            if at not in taken:
+                found.append(row)
+    return found
+
+
+def _ruled(row: Row) -> Row:
+    """A line that only counts the codes ("Fault 1 of 3") as a rule between them."""
+    if row.text and not row.finds.codes and len(row.text) <= 32 and _ENTRY.fullmatch(row.low):
+        row.kind, row.cells = "rule", []
+    return row
+
+
+def _stretches(rows: Sequence[Row]) -> list[list[Row]]:
+    """The rows cut behind each blank one and each rule."""
+    found: list[list[Row]] = [[]]
+    for row in rows:
+        found[-1].append(row)
+        if row.blank or row.kind == "rule":
+            found.append([])
+    return found
+
+
+def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, list[int]]:
+    """By the place of a line with a code: the places of the names right below it, each alone in its line or with its
+    status. Empty where the text is not so written."""
+    coded = [at for at, row in enumerate(rows) if row.finds.codes and row.roles is None]
+    found: dict[int, list[int]] = {}
+    deeper = headed = True
+    for at in coded:
+        ends = words(rows[at].low[-40:])
+        if ends and ends[-1][0] in _OPEN_ENDS:
+            continue
+        headed = headed and _name_above(rows, at, is_name)
+        below = at + 1
+        while below < len(rows) and _name_and_status(rows[below], is_name) is not None:
+            deeper = deeper and rows[below].line.indent > rows[at].line.indent
+            found.setdefault(at, []).append(below)
+            below += 1
+    listed = sum(len(names) for names in found.values())
+    if listed < 2 or len(found) < 0.8 * len(coded) or (headed and not deeper):
+        return {}
+    # As far left as the codes, a name could be that of the codes below it as well.
+    alone = all(len(names) == 1 for names in found.values()) and len(found) == len(coded)
+    follows = all(names[-1] + 1 >= len(rows) or not rows[names[-1] + 1].finds.codes for names in found.values())
+    return found if deeper or (alone and follows) else {}
+
+
+def _name_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether a name stands above a line, with nothing but part numbers or a voltage between."""
+    at -= 1
+    if at >= 0 and _name_and_status(rows[at], is_name) is not None:
+        return True
+    while at > 0 and not rows[at].finds.codes and not rows[at].blank and stands_between(rows[at].low):
+        at -= 1
+    return at >= 0 and _name_and_status(rows[at], is_name) is not None
+
+
+def _name_and_status(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int] | None:
+    """Where a listed name ends in a line that holds nothing else but a status behind it, and where that begins."""
+    if not row.text or row.finds.codes or row.roles is not None or len(row.text) > 90:
+        return None
+    if is_name(tidy(row.text)):
+        return len(row.text), len(row.text)
+    for match in _BEHIND_NAME.finditer(row.text):
+        if states.is_status(row.low[match.end() :].strip(" )]")) and is_name(tidy(row.text[: match.start()])):
+            return match.start(), match.end()
+    return None
+
+
+def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Callable[[str], bool]) -> list[Row]:
+    """The rows, each code once below each of the names that stood below it, with the status beside the name."""
+    taken = {at for names in named.values() for at in names}
+    found: list[Row] = []
+    for at, row in enumerate(rows):
+        if at in taken:
+            continue
+        for below in named.get(at, ()):
+            other = rows[below]
+            end, status = _name_and_status(other, is_name) or (len(other.text), len(other.text))
+            found += [_moved(Row(other.line, other.text[:end].rstrip(), other.start), row), row]
+            if status < len(other.text):
+                found.append(Row(other.line, other.text[status:], other.start + status))
+        if at not in named:
+            found.append(row)
+    return found
+
+
+def _owners(stretch: Sequence[Row]) -> dict[int, int | None]:
+    """By the place of a line with codes: the place of the line below that names its module, None where none does.
+    Empty where the lines are not so ordered."""
+    coded = [at for at, row in enumerate(stretch) if _is_coded(row)]
+    if not coded or any(row.roles is not None or row.head for row in stretch):
+        return {}
+    naming = [at for at, row in enumerate(stretch) if not row.finds.codes and _kind(row.low) == "module"]
+    if not naming or naming[0] < coded[0]:
+        return {}
+    owners: dict[int, int | None] = {}
+    for place, at in enumerate(coded):
+        stop = coded[place + 1] if place + 1 < len(coded) else len(stretch)
+        below = bisect_right(naming, at)
+        owners[at] = naming[below] if below < len(naming) and naming[below] < stop else None
+    owned = [(at, name) for at, name in owners.items() if name is not None]
+    if len(owned) < len(naming) or len(owned) < 0.6 * len(coded):
+        return {}
+    deeper = all(stretch[name].line.indent > stretch[at].line.indent for at, name in owned)
+    if owners[coded[-1]] is None and not deeper:
+        # Code, module, code: either order would leave one code alone.
+        return {}
+    return owners
+
+
+def _is_coded(row: Row) -> bool:
+    """Whether a row holds a code, or a maker's own number behind a key for codes."""
+    return bool(row.finds.codes) or _kind(row.low) == "code"
+
+
+@lru_cache(maxsize=8192)
+def _kind(low: str) -> str:
+    """ "code" for a key for codes with a maker's own number, "module" for one for a module with a value that is no
+    answer, else ""."""
+    key, value = _pair(low)
+    if not value:
+        return ""
+    role = role_of(key)
+    if role == "code":
+        return "code" if has_digit(value) and model_codes.own(value.partition(" ")[0]) else ""
+    return "module" if (role == "module" or is_key(key)) and not spoken(value) else ""
+
+
+def _pair(low: str) -> tuple[str, str]:
+    """The key and the value of a row of both, in small letters."""
+    for mark in (":", "=", "..."):
+        if mark in low:
+            head, _, rest = low.partition(mark)
+            if len(head) <= 34:
+                return head.strip(), rest.strip(" .:")
+    return "", ""
+
+
+def _moved(row: Row, before: Row) -> Row:
+    """``row`` as it stands in front of ``before``: no further right than that."""
+    moved = copy(row)
+    moved.line = copy(row.line)
+    moved.line.indent = before.line.indent
+    return moved

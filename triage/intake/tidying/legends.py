@@ -1,0 +1,171 @@
+"""Legends: lines that explain the letters a text uses for statuses and answers, wherever they stand and however they
+are set: "(S)=stored (P)=pending  n/c = no comms".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> legend = adopt(rows_of("ECM P0562 (S)\\nBCM n/c\\n(S)=sotred (P)=pending  n/c = no comms"), lambda name: False)
+>>> [row.text for row in legend.rows], legend.statuses, legend.answers
+(['ECM P0562 (S)', 'BCM n/c', ''], {'s': 'stored', 'p': 'pending'}, {'n/c': 'no comms'})
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.slips import nearest
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
+from triage.model.snapshot import StatusWord
+
+_LEAD = lazily(
+    r"\s*(?:legend|key|codes?|status|legende|leyenda|abbreviations|abbr|abkurzungen|abreviations|abreviaturas|where|"
+    r"note)"
+    r"\s*[:=-]\s*"
+)
+_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[-*#?!]{1,2}"
+#: A letter with its sign, or in brackets: "S =", "(S)=", "[S]".
+_HEAD = lazily(
+    rf"(?<![^\s,;|/])(?:[(\[\"']({_LETTERS})[)\]\"']\s*(?:=|:|->|-|\s)|({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
+)
+_EDGE = " \t,;|/.()[]-&+"
+_CODE_EDGE = " \t,;|()[]\"'"
+#: Behind its own letter a short word is meant for a status with a slip in it too: "S = stord".
+_SHORT_STATES = (
+    "stored", "active", "present", "history", "current", "pending", "aktiv", "aktuell", "actif", "actuel", "activo",
+    "actual", "confirmed",
+)
+_FEWEST = 5
+#: Letters and signs that look like the number or the mark of a list: "(c) - current", "* = pending".
+_BULLET = lazily(r"(?:\(?[a-z][)]|[*#])\s*(?:-\s*)?$")
+_SIGNS = frozenset("*#?!")
+#: Without one of these between a letter and its meaning, or around the letter, no line explains any.
+_MARKS = frozenset("=:-([\"'")
+_LONGEST, _MOST = 200, 12
+
+IsName = Callable[[str], bool]
+
+
+class Legend(NamedTuple):
+    """The rows without the lines that explain letters, and what those stand for: statuses by small letters, the wording
+    of answers by the letters as they are printed."""
+
+    rows: list[Row]
+    statuses: dict[str, StatusWord]
+    answers: dict[str, str]
+
+
+class _Entry(NamedTuple):
+    letters: str
+    status: StatusWord | None
+    answer: str
+
+
+def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
+    """Take the letters of all legends. ``is_name`` tells the name of a module, which explains nothing. Linear."""
+    legend = Legend(list(rows), {}, {})
+    waiting: list[tuple[int, _Entry]] = []
+    used: set[str] | None = None
+    for at, row in enumerate(rows):
+        entries = [] if row.blank or row.finds.codes or len(row.low) > _LONGEST else _entries(row, is_name)
+        if len(entries) == 1 and (not waiting or at == waiting[-1][0] + 1):
+            waiting.append((at, entries[0]))
+            if at + 1 < len(rows):
+                continue
+            entries = []
+        if waiting:
+            used = _used(rows) if used is None else used
+            told = [entry for _, entry in waiting]
+            if _explain(told, used, alone=True):
+                _take(legend, [place for place, _ in waiting], told)
+        waiting = [(at, entries[0])] if len(entries) == 1 else []
+        if len(entries) > 1:
+            used = _used(rows) if used is None else used
+            if _explain(entries, used, alone=False):
+                _take(legend, [at], entries)
+    for sign in [letters for letters in legend.statuses if _SIGNS.issuperset(letters)]:
+        _write_out(legend.rows, sign, legend.statuses.pop(sign))
+    return legend
+
+
+def _write_out(rows: list[Row], sign: str, status: StatusWord) -> None:
+    """Put a status for its sign behind the codes of rows: "P0562 *", "P0562*"."""
+    for at, row in enumerate(rows):
+        if row.finds.codes and row.text.endswith(sign) and len(row.text) - len(sign) >= row.finds.codes[-1].end:
+            text = f"{row.text[: -len(sign)].rstrip()} {status}"
+            rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
+def _take(legend: Legend, places: Sequence[int], entries: Sequence[_Entry]) -> None:
+    """Take the entries of lines at some places, and leave these blank."""
+    if len(legend.statuses) + len(legend.answers) > _MOST:
+        return
+    for at in places:
+        legend.rows[at] = Row(legend.rows[at].line, "", 0)
+    for entry in entries:
+        if entry.status is not None:
+            legend.statuses[entry.letters.lower()] = entry.status
+        else:
+            legend.answers[entry.letters] = entry.answer
+
+
+def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
+    """Whether entries explain letters: several, different ones, of which the text uses some; each if they stand in
+    lines of their own."""
+    letters = [entry.letters.lower() for entry in entries]
+    if len(set(letters)) < len(letters) or (len(letters) < 2 and not _SIGNS.issuperset(letters[0])):
+        return False
+    return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
+
+
+def _entries(row: Row, is_name: IsName) -> list[_Entry]:
+    """The letters that a line explains; none where it holds anything else."""
+    if not _MARKS.isdisjoint(row.line.text):
+        return _told(row, is_name)
+    return []
+
+
+def _told(row: Row, is_name: IsName) -> list[_Entry]:
+    """The letters of a line in which a mark stands that a legend needs."""
+    bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
+    begin = bullet.start() if bullet is not None else row.start
+    text, low = row.line.text[begin : row.start] + row.text, row.line.low[begin : row.start] + row.low
+    lead = _LEAD.match(low)
+    first = lead.end() if lead is not None else 0
+    heads = list(_HEAD.finditer(low, first))
+    if not heads or low[first : heads[0].start()].strip(_EDGE):
+        return []
+    found: list[_Entry] = []
+    stops = [*(head.start() for head in heads[1:]), len(low)]
+    for head, stop in zip(heads, stops, strict=True):
+        start, end = head.span(1) if head[1] is not None else head.span(2)
+        letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
+        status = states.of_cell(meaning) or states.of_cell(_meant(meaning))
+        answer = answer_of_cell(meaning) if status is None else None
+        if (status is None and answer is None) or is_name(letters) or states.of_cell(letters.lower()) is not None:
+            return []
+        found.append(_Entry(letters, status, meaning))
+    return found
+
+
+def _meant(word: str) -> str:
+    """The status that a word with one slip in it is meant for, or the word itself."""
+    if not (len(word) >= _FEWEST and word.isalpha()):
+        return word
+    return nearest(word, _SHORT_STATES) or word
+
+
+def _used(rows: Sequence[Row]) -> set[str]:
+    """The small letters that stand behind a code, or last in a line without one."""
+    found: set[str] = set()
+    for row in rows:
+        if row.blank:
+            continue
+        if row.finds.codes:
+            parts = row.low[row.finds.codes[0].end :].replace(",", " ").split()
+            found.update(small(part).strip(_CODE_EDGE) for part in parts)
+        else:
+            found.add(row.low.split()[-1].strip(_CODE_EDGE))
+    return found

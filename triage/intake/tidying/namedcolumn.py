@@ -1,0 +1,91 @@
+"""Columns of module names under a head that nobody knows: "SYS  RESULT  CODES" over "engine  FAULT  P0113".
+
+>>> from triage.intake.lines.layouts import split_rows
+>>> from triage.intake.lines.rows import rows_of
+>>> rows = rows_of("SYS;RESULT;CODES\\nengine;FAULT;P0113\\ngearbox;FAULT;P0730")
+>>> split_rows(rows)
+>>> adopt(rows, lambda name: name in ("engine", "gearbox"))
+>>> rows[1].roles
+('module', 'answer', 'code')
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.layouts import Row, name_columns
+from triage.intake.naming.heads import nearly_head, roles_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.phrases import phrase_set
+
+#: Roles that leave open whether names stand in the column.
+_OPEN = frozenset({None, "source_address"})
+#: So many rows below a head are looked at.
+_MOST = 40
+#: Heads of columns in which names stand that hold no codes: a part, a cause, who else is spoken of.
+_NO_MODULE = phrase_set("""
+    component | components | part | parts | cause | causes | circuit | sensor | symptoms | location | place | area |
+    missing | lost | target | partner | about | points to | affects | affected | bauteil | bauteile | bauteilgruppe |
+    ursache | ort | einbauort | betrifft | composant | piece | emplacement | organe | componente | pieza | causa |
+    lugar | afecta | job | work | repair | action | owner | customer | model""")
+
+
+def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
+    """Name the column of modules where a table has none and names fill one whose head is unknown. Linear."""
+    given: dict[int, tuple[str | None, ...]] = {}
+    for at, row in enumerate(rows):
+        lows = [cell.low for cell in row.cells or ()]
+        if row.finds.codes or len(lows) < 2 or not (row.head or nearly_head(lows)):
+            continue
+        roles = roles_of(lows)
+        if "module" in roles or _OPEN.isdisjoint(roles) or _is_headed(rows, at, is_name):
+            continue
+        below = _below(rows, at)
+        for column, role in enumerate(roles):
+            if role in _OPEN and lows[column].strip(" .:*") not in _NO_MODULE and _holds_names(
+                row, column, below, is_name
+            ):
+                given[at] = (*roles[:column], "module", *roles[column + 1 :])
+                break
+    if given:
+        for row in rows:
+            row.roles = None
+        name_columns(rows, given)
+
+
+def _is_headed(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether the line above a head names the module of the whole table."""
+    above = next((row for row in reversed(rows[max(at - 3, 0) : at]) if not row.blank and row.kind != "rule"), None)
+    return above is not None and is_name(tidy(above.text))
+
+
+def _below(rows: Sequence[Row], at: int) -> list[Row]:
+    """The rows of the table under a head."""
+    found: list[Row] = []
+    for row in rows[at + 1 : at + 1 + _MOST]:
+        if row.head:
+            break
+        if row.cells and row.kind == rows[at].kind:
+            found.append(row)
+    return found
+
+
+def _holds_names(head: Row, column: int, below: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
+    """Whether names stand in most of the filled cells under one head, in two rows or more that differ."""
+    texts = [text for row in below if (text := _under(head, column, row))]
+    named = {text for text in texts if is_name(text)}
+    return len(named) >= 2 and sum(text in named for text in texts) >= 0.6 * len(texts)
+
+
+def _under(head: Row, column: int, row: Row) -> str:
+    """The text of a row under one head: by its number, or by where it starts where wide gaps part the cells."""
+    cells, heads = row.cells or [], head.cells or []
+    if row.kind != "gap":
+        return tidy(cells[column].text) if column < len(cells) else ""
+    shift = row.start - head.start
+    end = heads[column + 1].start if column + 1 < len(heads) else 1 << 30
+    begin = heads[column].start if column else -1
+    return next((tidy(cell.text) for cell in cells if begin <= cell.start + shift < end), "")
+
+
+__all__ = ["adopt"]

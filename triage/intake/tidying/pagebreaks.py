@@ -1,0 +1,104 @@
+"""Entries that a page break parts: the rest of a description, or its status, moved up to the code it goes on with.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> text = "BCM\\n  P0700  Transmission\\n\\nPage 1 of 2\\n\\n     request  pending\\n  U3003  Battery"
+>>> [row.text for row in joined(rows_of(text), {4}, lambda name: False)]
+['BCM', 'P0700  Transmission', 'request  pending', '', 'Page 1 of 2', '', 'U3003  Battery']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.names import tidy
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+
+#: A page's foot and the next one's head hold so many lines at most.
+_MOST = 12
+#: So many lines of them may be neither counted nor told twice, and so many lines of an entry may stand behind them.
+_UNKNOWN = _LINES = 3
+_LONGEST = 100
+
+
+def joined(rows: Sequence[Row], marks: set[int], is_module: Callable[[str], bool]) -> list[Row]:
+    """The rows, those that go on with the last entry of a page set behind it, before the page's foot. ``marks``: the
+    numbers of the lines that are a page's foot or head, to which those are added that stand there. Linear."""
+    found = list(rows)
+    at = 0
+    while marks and at < len(found):
+        if found[at].line.number not in marks or found[at].blank:
+            at += 1
+            continue
+        first, last = _block(found, at, marks, is_module)
+        code = _entry(found, first)
+        if code is not None:
+            stop = last
+            while stop < min(len(found), last + _LINES) and _goes_on(found, stop, code, is_module):
+                stop += 1
+            if stop > last:
+                # What stands between the parts of an entry is the page's, though nothing else tells that.
+                marks.update(row.line.number for row in found[first:last] if not row.blank)
+            found[first:stop] = found[last:stop] + found[first:last]
+        at = max(last, at + 1)
+    return found
+
+
+def _block(rows: Sequence[Row], at: int, marks: set[int], is_module: Callable[[str], bool]) -> tuple[int, int]:
+    """Where the foot and the head of pages around a mark begin, and where the text goes on behind them."""
+    first = at
+    while first > max(0, at - _MOST) and (
+        rows[first - 1].blank or rows[first - 1].kind == "rule" or rows[first - 1].line.number in marks
+    ):
+        first -= 1
+    last, unknown = at + 1, 0
+    while last < min(len(rows), at + _MOST):
+        row = rows[last]
+        if not (row.blank or row.kind == "rule" or row.head or row.line.number in marks):
+            unknown += 1
+            if unknown > _UNKNOWN or row.line.indent or row.finds.codes or is_module(tidy(row.text)):
+                break
+            if states.of_cell(row.low) is not None or answer_of_cell(row.low) is not None:
+                break
+        last += 1
+    while last > at + 1 and unknown and not rows[last - 1].blank and rows[last - 1].line.number not in marks:
+        # What stands right above the next line may head it.
+        if rows[last - 1].kind == "rule" or rows[last - 1].head:
+            break
+        last -= 1
+    return first, last
+
+
+def _entry(rows: Sequence[Row], first: int) -> Row | None:
+    """The code whose entry stands right above a place and lacks its status; None where none does."""
+    for at in range(first - 1, max(-1, first - 1 - _LINES), -1):
+        row = rows[at]
+        if row.blank or _ends_with_status(row.low):
+            return None
+        if row.finds.codes:
+            return row if len(row.finds.codes) == 1 else None
+    return None
+
+
+def _ends_with_status(low: str) -> bool:
+    """Whether a line ends with the status of a code."""
+    low = low.rstrip(" )].,;|")
+    told = states.in_text(low)
+    return bool(told) and told[-1].end >= len(low)
+
+
+def _goes_on(rows: Sequence[Row], at: int, code: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether a line stands further right than the codes and tells neither a code nor an answer."""
+    row = rows[at]
+    if row.blank or row.finds.codes or row.finds.refusals or row.head or row.kind == "rule":
+        return False
+    if row.line.indent <= code.line.indent or len(row.text) > _LONGEST or row.text.endswith(":"):
+        return False
+    if answer_of_cell(row.low) is not None and states.of_cell(row.low) is None:
+        return False
+    below = next((other for other in rows[at + 1 : at + 3] if not other.blank), None)
+    if is_module(tidy(row.text)):
+        # A name alone heads the codes below it, unless they stand as far left as those above.
+        return below is not None and bool(below.finds.codes) and below.line.indent == code.line.indent
+    return True

@@ -1,0 +1,132 @@
+"""A scan that begins in the line of its first modules: "After clear: ECM ok, TCM P0700" becomes a heading and the rest,
+and so does a sentence about the supply before the first module ("Battery 11.4 V. P0562 in the ECM").
+
+>>> from triage.intake.lines.rows import rows_of
+>>> found = rows_of("Scan 2 - after clear, 12.8 V: ECM ok\\nAfter clear: U0100")
+>>> [row.text for row in parted(found, lambda low: [(0, 3, True)] if "ecm" in low else [])]
+['Scan 2 - after clear, 12.8 V', 'ECM ok', 'After clear: U0100']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines import supplyrow
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.supplyrow import SMALL
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import words
+from triage.intake.plain.remember import remembered
+from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, volts
+from triage.intake.said.answers import answer_of_cell, rest_of, spoken
+from triage.intake.words.volt_words import LABEL, LOWEST
+
+_MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\s)")
+#: Tables and keys with their values have cells of their own.
+_CELLS = lazily(r"[|\t\"{}<>]")
+_LONGEST = 80
+#: The first word of a phase.
+_BEGINS = re.compile(
+    r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
+    r"luego)"
+)
+Find = Callable[[str], Sequence[tuple[int, int, bool]]]
+
+
+def parted(rows: Sequence[Row], names: Find) -> list[Row]:
+    """The rows, each that begins with the heading of a scan as the heading and the rest. ``names`` finds the names of
+    modules in a text."""
+    found: list[Row] = []
+    led = False
+    for row in rows:
+        cut = _cut(row, names, led) if len(row.low) > 6 else None
+        led = cut is not None or (led and row.blank)
+        if cut is None:
+            found.append(row)
+            continue
+        lead, rest = cut
+        found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
+        found.append(Row(row.line, row.text[rest:], row.start + rest))
+    return found
+
+
+def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
+    """Where the heading ends in a row and where the rest begins; None where none leads it. ``led``: one leads the row
+    above."""
+    low = row.low
+    best: tuple[int, int] | None = None
+    for match in _MARK.finditer(low, 0, _LONGEST):
+        lead = low[: match.start()]
+        if is_lead(lead) or (match[0] == "." and supplyrow.alone(lead)):
+            best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
+        elif best is not None or not lead[:1].isdigit():
+            # A number or a time of day may stand before the phase with a mark of its own.
+            break
+    if best is None and _BEGINS.match(low):
+        best = _unmarked(low)
+    if best is None or _CELLS.search(low) is not None or otherthings.alone(low):
+        # "Repairs done: none" leads no scan.
+        return None
+    return best if _tells(row, best[1], names, led) else None
+
+
+def _tells(row: Row, start: int, names: Find, led: bool) -> bool:
+    """Whether what stands behind a place tells of modules that it names."""
+    rest = row.low[start:]
+    told = [code.start - start for code in row.finds.codes if code.start >= start]
+    told += [hit.start for hit in spoken(rest)]
+    if not rest or not told:
+        return False
+    if names(rest) or rest_of(rest) is not None:
+        return True
+    # A name that nobody knows, or all of them; below a module's own heading "After: still P0562" is its own.
+    several = led or len(words(row.low[:start])) >= 2
+    return several and (answer_of_cell(rest) == "clean" or bool(words(rest[: min(told)])))
+
+
+def _unmarked(low: str) -> tuple[int, int] | None:
+    """A phase with no mark behind it, right before an answer: "After clear no codes in the ECM"."""
+    hit = phases.find(low[:_LONGEST]) if "  " not in low[:_LONGEST] else None
+    if hit is None or hit.start > 2:
+        return None
+    said = spoken(low[hit.end :])
+    gap = low[hit.end : hit.end + said[0].start] if said else "-"
+    return (hit.end, hit.end + len(gap)) if gap == " " else None
+
+
+@remembered
+def is_lead(low: str) -> bool:
+    """Whether a text says which scan it is and nothing of a module: its number, phase, time, supply.
+
+    >>> [is_lead(low) for low in ("scan 2 - after clear", "10:40 as found, 11.9 v", "after clear ecm", "supply 12 v")]
+    [True, True, False, False]
+    """
+    low = " ".join(low.split())
+    head = phases.scan_head(low)
+    spans = [head.span()] if head is not None else []
+    rest = low
+    repaired = 0
+    for _ in range(3):
+        hit = phases.find(rest)
+        if hit is None or hit.end == hit.start:
+            break
+        spans.append((hit.start, hit.end))
+        repaired = hit.end if hit.phase == "after-repair" else repaired
+        rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
+    if not spans:
+        return False
+    if repaired and not _MARK.search(low, repaired):
+        # What was mended may be named.
+        return len(words(low)) <= 10
+    spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]
+    clock = dates.clock(low)
+    spans += [clock[1:]] if clock is not None else []
+    spans += [(volt.start, volt.end) for volt in volts.find(low)]
+    for pattern in (LABEL, LOWEST):
+        spans += [match.span() for match in pattern.finditer(low)]
+    spans += [*outside.spans(low), *engine_state.spans(low), *conditions.run_spans(low)]
+    return all(
+        word in SMALL or (word.isdigit() and len(word) <= 2) or any(start <= first < end for start, end in spans)
+        for word, first, _ in words(low)
+    )

@@ -1,0 +1,1 @@
+"""Wordings of the trade: tables of words, no reading."""

@@ -1,0 +1,198 @@
+"""The words around a voltage, in small letters without accents, in English, German, French and Spanish.
+
+Source: common practice. Every pattern is tried at one place or in a window of at most 80 characters.
+"""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.plain.patterns import lazily
+
+_PLACE = (
+    r"(?:obd(?:[ -]?(?:ii|2))?|dlc|pin[ ]?16|diag(?:nostic|nose)?[ -]?(?:connector|socket|plug|port|stecker|buchse)|"
+    r"(?:battery |batterie)?(?:posts?|terminals?|poles?|clamps?|pole|polen)|"
+    r"connector|socket|prise(?: obd| diag(?:nostic)?)?|conector(?: obd)?|bornes?)"
+)
+_WORDS = (
+    r"(?:battery(?: (?:voltage|volts?|supply))?|(?:batts?|bat)\.?(?:[ -]?(?:voltage|volts?|spannung))?|"
+    r"batteries|batterie(?:spannung)?|bateria|akku|(?:ecu |module |line |sensor |ignition |12[ -]?v )?supply"
+    r"(?: voltage| volts?)?|(?:system|vehicle|line|module|charging|rest(?:ing)?|static|open circuit|terminal|"
+    r"main|ecu|"
+    r"ignition|idle) voltage|ocv|voltages?|volts?|"
+    r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
+    r"minimale?[ ]?batterie)spannung|bordnetz|versorgung|spannung|spg|"
+    r"tension(?: (?:de (?:la )?)?(?:batterie|bateria|bord|reseau|red|alimentacion)| d'alimentation| aux bornes)?|"
+    r"alimentation|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"
+    r"(?:kl\.?|klemme|terminal|borne|clamp|clip|kl-)[ ]?(?:30|15)|t(?:30|15)|"
+    rf"(?:at|an|across|am|a la|en el|sur la|aux?) (?:the |der |dem |den |les? )?{_PLACE}|{_PLACE}(?=\s?[:=]|"
+    rf"\s[0-9]|\s*$| "
+    r"(?:is|was|voltage|reads?))|(?:while|when|during|throughout) (?:the |my )?(?:scan(?:ning)?|read(?:ing|-?out))|"
+    r"(?:beim|wahrend(?: des| dem)?) (?:auslesen|scan(?:nen)?s?)|(?:pendant|lors de) la lecture|durante la lectura|"
+    r"power supply|power|(?:volt|multi)?meter|dmm|dvom|charging|"
+    r"v(?=[ ]?=))"
+)
+#: What the alternator gives is the supply where nothing else tells it.
+ALTERNATOR = lazily(
+    r"(?<![a-z])(?:alternat(?:or|eur)?|lichtmaschinen?|lima|generator|generateur|alternador|generador)"
+    r"(?:[ ](?:output|voltage|charg\w{1,6}|"
+    r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|sortie|debite|"
+    r"donne|charge|tension|salida|carga|da|a|de)){0,4}[ ]?[:=(@]?[ ]?$"
+)
+LABEL = re.compile(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
+#: What may stand between a label and a number without a unit.
+_FILL = (
+    r"is|was|were|at|now|only|just|still|about|around|approx|ca|read(?:ing|s)?|shows?|show(?:ing|ed)|says|"
+    r"said|sits?|sitting|sat|start|start of scan|of|on|the|measured?|measures|measuring|gemessen|"
+    r"v(?:olts?)?(?![a-z0-9])|"
+    r"down|up|low|key|ign|von|bei|de|a|en|du|des|lag|liegt|steht|hat|hatte|ist|war|zeigt|noch|nur|est|etait|es|era|"
+    r"actual|present|currently|value|wert|current|key on|koeo|koer|running"
+)
+FILLED = lazily(rf"(?:(?<![a-z])(?:{_FILL})(?![a-z])|[ :=~@(\"')\[\]\t.+-]){{0,12}}")
+#: What may stand between a word for the lowest and a number without a unit.
+LOWEST_FILLED = lazily(
+    r"(?:(?<![a-z])(?:voltage|supply|battery|batt?|volts?|v|value|reading|seen|recorded|was|is|of|to|at|about|"
+    r"only|auf|"
+    r"bis|a|hasta|jusqu'a|spannung|wert|during scan|while scanning|batterie|tension|bateria|von|de)(?![a-z])|"
+    r"[ :=~(.]){0,8}"
+)
+_FALL = (
+    r"(?:dip(?:s|ped|ping)?|drop(?:s|ped|ping)|drop to|fell|fall(?:s|ing|en)?|sag(?:s|ged|ging)?|sank|sunk|sinks?|"
+    r"went (?:right )?down|pulled? down|dragged down|collapsed?|bottom(?:ed|s)?(?: out)?|down to|as low as|"
+    r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
+    r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
+)
+_LEAST = (
+    r"(?:lowest|worst|(?<![0-9])(?<![0-9]\s)min(?:im(?:um|al|ale?r?|ales?))?|mini|minim[oa]|"
+    r"(?:minimal|mindest|tiefst|kleinst)(?:e[rsn]?|wert|spannung)?|minimalspannung|mindestspannung|tiefstwert|"
+    r"(?:tief|niedrig)st(?:e[rsn]?)?|(?:au )?plus bas(?:se)?|mas baj[oa]|"
+    r"tension basse|low(?:[ -]?(?:point|mark|water mark)|(?=\s?[:=]))|[uv][ _.-]?min)"
+)
+_CRANK = (
+    r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|start(?:ing|-up)?(?! of))|crank(?:ing)?|"
+    r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
+    r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
+)
+CRANKING = lazily(_CRANK)
+LOWEST = re.compile(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
+#: Behind a number.
+LOWEST_AFTER = re.compile(rf"(?:{_LEAST}|{_FALL}|{_CRANK}|as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])")
+AFTERWARDS = re.compile(
+    r"(?<![a-z])(?:end|at (?:the )?end|finish|am ende|ende|fin|final|afterwards|max(?:im(?:um|al|ale?))?|"
+    r"highest|peak|"
+    r"hochst(?:e[rsn]?|wert)?|plus haute?|maxim[oa])(?![a-z])"
+)
+#: What the supply was before something was connected: lower than what is read now.
+EARLIER = lazily(
+    r"(?:before (?:that|this)|beforehand|"
+    r"previously|zuvor|davor|avant (?:ca|cela)|auparavant|antes de (?:eso|esto))(?![a-z])"
+)
+NOMINAL_AFTER = re.compile(
+    r"[ -]{0,3}(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
+    r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
+)
+NOMINAL_BEFORE = re.compile(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
+#: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
+NOMINAL_THEN = lazily(
+    r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
+    r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
+    r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|electrics|bordnetz|"
+    r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a)[.]?"
+    r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
+)
+OTHER = re.compile(
+    r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|pack|hochvolt|"
+    r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|below|above|under(?! crank|"
+    r" start)|over|"
+    r"less than|more than|schwelle|unter|uber|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
+    r"drop(?! to)|ripple|"
+    r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
+    r"should be)(?![a-z])|[<>]=?"
+)
+#: What the supply never went below was its lowest, as told: "never fell below 11.2 V", "stayed above 11.8 V".
+_BELOW = (
+    r"(?:below|under|less than|lower than|unter|sous|en dessous de|au[- ]dessous de|bajo(?: de)?|debajo de|"
+    r"por debajo de|menos de|moins de)"
+)
+_ABOVE = r"(?:above|over|higher than|uber|ueber|au[- ]dessus de|por encima de|encima de|mas de|plus de)"
+NEVER_BELOW = lazily(
+    rf"(?<![a-z])(?:(?:never|nie|niemals|jamais|nunca|(?:did not|didn'?t|was not|wasn'?t|fiel nicht|sank nicht|"
+    rf"pas (?:descendue?|tombee?)|no (?:bajo|cayo)))(?: [a-z]{{1,12}}){{0,3}} {_BELOW}|"
+    rf"(?:stay(?:ed|s)|remained|kept|held|always|blieb|immer|restee?|toujours|siempre|(?:se )?mantuvo)"
+    rf"(?: [a-z]{{1,12}}){{0,2}} {_ABOVE})[ ](?:the |les |los )?$"
+)
+#: A demand, or a fault to come, and nothing measured: "must never fall below 11 V".
+DEMANDED = lazily(
+    r"(?<![a-z])(?:must|should|shall|may|can|could|to|let|ensure|darf|soll\w*|muss|kann|doit|devrait|peut|debe|deberia|"
+    r"puede)(?![a-z])"
+)
+#: What a charger was set to give is no reading: "charger set to 13.8 V".
+SET_TO = lazily(
+    r"(?<![a-z])(?:set|adjusted|dialled in|eingestellt|gestellt|regle|ajustado|puesto) (?:to|at|auf|a|sur|en)\s*$"
+)
+OTHER_AFTER = re.compile(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
+#: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".
+_THING = (
+    r"(?:trailer|tow(?:ing|bar)?|caravan|sensor|injector|actuator|lamp|bulb|relay|solenoid|switch|motor|headlight|"
+    r"accessory|cigar(?:ette)?(?: lighter)?|lighter|usb|anhanger|geber|fuhler|lampen|remorque|capteur|remolque)"
+)
+_PLUG = r"(?:plug|socket|connector|harness|pin|stecker|steckdose|kupplung|dose|prise|connecteur|fiche|conector|enchufe)"
+OTHER_PLACE = lazily(rf"(?<![a-z]){_THING}[ -]?{_PLUG}(?![a-z])")
+OTHER_PLACE_AFTER = lazily(
+    rf"[ ]?(?:at|on|across|in|from|an|am|bei|im|a|au|sur|en)(?: (?:the|der|dem|das|la|le|el))? "
+    rf"{_THING}[ -]?{_PLUG}(?![a-z])"
+)
+#: A supply told twice, at the start of a scan and at its end: "12.1 V at start, 11.4 V at end".
+START_BEFORE = lazily(r"(?<![a-z])start(?![a-z])[ :=]*$")
+START_AFTER = lazily(r"[ (]*(?:at |on )?(?:the )?(?:scan )?start(?![a-z])[ )]*(?=[,;/&:]| and| to|$)")
+END_FOLLOWS = lazily(r"[^;\n]{0,48}(?<![a-z])(?:end|finish|lowest|min(?:imum)?)(?![a-z])")
+DEVICE_AFTER = lazily(
+    r"[ -]?(?:charger|support|supply unit|power supply|jump pack|booster|ladegerat|chargeur|cargador|"
+    r"(?:(?:starter|main|agm|efb|gel|lead|lithium|auxiliary)[ -])?"
+    r"(?:battery|batteries|batterien?|bateria|akku)(?! at ))(?![a-z])"
+)
+#: What a battery can do stands beside its nominal voltage: "12 V 70 Ah 640 A", "12V (AGM) 760 A EN", "70 Ah 12 V".
+_RATING = (
+    r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? ?ah|[0-9]{2,4} ?(?:cca|mca|en|sae|din|iec|jis)|[0-9]{3,4} ?a(?:mps?)?|"
+    r"[0-9]{2,4} ?a(?:mps?)? ?[(]?(?:cca|ca|en|sae|din|iec|jis|cranking|cold))(?![a-z])"
+)
+RATED = lazily(rf"[ ,/(;:-]{{0,3}}(?:(?:agm|efb|gel|flooded|lead|nass)[ ,/)(-]{{1,3}})?{_RATING}")
+RATED_BEFORE = lazily(r"[0-9] ?(?:ah|cca|a (?:en|sae|din))[ ,/(-]{1,3}$")
+VEHICLE = lazily(
+    r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
+    r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
+    r"coche|vehiculo|gasolina)(?![a-z])"
+)
+#: Ends of a clause; a full stop behind an abbreviation is none.
+BREAK = re.compile(
+    r"[;|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
+    r"(?<=\s)[-/](?=\s)"
+)
+STATE_WORDS = lazily(
+    r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|ign|ignition|engine|motor|moteur|"
+    r"scan|clear|run|charger|connected|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con|"
+    r"got|had|have|has|was|is|only|about|saw|seen|measured|showing|shows|reads|reading)(?![a-z])"
+)
+#: "12.1 at the battery": what stands right behind a number without a unit.
+AT_SUPPLY = lazily(
+    rf"\s?(?:volts?\s|v\s)?(?:at|on|across|an|am|a|en|sur|aux?|in|measured at|gemessen an)\s(?:the |der |dem |"
+    rf"den |las? |"
+    rf"les? )?(?:battery|batt|batterie|bateria|{_PLACE}|kl\.? ?30|klemme 30)(?![a-z])"
+)
+#: "13.1 on the charger", "11.8 at rest": likewise behind a number with a decimal.
+AT_STATE = lazily(
+    r"\s(?:(?:on|with|am|an|mit|sur|avec|con|al) (?:the |a |dem |der |einem |le |un |el )?(?:(?:battery|bench) )?"
+    r"(?:charger|maintainer|jump[ -]?pack|booster|ladegerat|chargeur|cargador)|at rest|resting|in ruhe|au repos|"
+    r"en reposo)(?![a-z])"
+)
+#: Units and things counted, behind a number that is then no voltage.
+OTHER_UNIT = re.compile(
+    r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
+    r"hrs?|hours?|s|sec\w*|ms|ohms?|"
+    r"kohms?|mv|mw|kw|w|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
+    r"mg|kg|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
+    r"yrs?|jahre?|"
+    r"ans|anos|months?|days?|weeks?|tage?|jours?|dias?|cycles?|of)(?![a-z0-9]))"
+)
+#: A digit with one of the letters that a voltage or its label needs.
+SIGNS = re.compile(r"[0-9]")
