@@ -87,12 +87,13 @@ def reached_by_others(
     temper, leak = params.rate("votes.temper"), params.rate("level.leak")
     before = np.log(np.maximum(weights, 1e-12))
     listed = np.zeros(book.faults)
+    block = _Blocks(book)
     for column in range(book.exists.shape[1]):
         faults = np.flatnonzero(book.exists[book.fault_session, column])
         session = book.fault_session[faults]
         below = _below(params.levels, grid[:, column, :, None], params)
         without = final[faults] * running[column][faults] / np.maximum(running[column + 1][faults], 1e-12)
-        set_now = np.matmul((below * params.rate("level.sets"))[session], without[:, :, None])[:, :, 0]
+        set_now = block.times(without, faults, (below * params.rate("level.sets")).swapaxes(1, 2))
         kept = (listed[faults] * chain.kept_shown * (1.0 - chain.clear[faults, column]))[:, None]
         whole = without.sum(axis=1, keepdims=True)
         again = kept * whole + (1.0 - kept) * set_now
@@ -102,11 +103,30 @@ def reached_by_others(
         vote[~read[faults]] = 0.0
         votes = _add_up(vote, session, weights.shape[0])
         depths = _posterior(before[:, column][session], (votes[session] - vote) * temper)
-        floor = np.matmul(depths[:, None, :], below[session])[:, 0]
+        floor = block.times(depths, faults, below)
         reached[faults, column] = np.maximum(floor, leak) * lasting[session, column, None]
         # From here on: listed in the last snapshot that could be read.
         listed = np.where(read, chain.saw[:, column], listed)
     return reached
+
+
+class _Blocks:
+    """The faults of each session as one block of a table S x most faults x a, to multiply all of them at once.
+
+    A matrix picked for every fault would be many times the memory of one for each session.
+    """
+
+    def __init__(self, book: Casebook) -> None:
+        self.session = book.fault_session
+        self.place = np.arange(book.faults) - book.first_fault[book.fault_session]
+        self.most = int(self.place.max(initial=-1)) + 1
+
+    def times(self, rows: Floats, faults: Ints, matrices: Floats) -> Floats:
+        """n x b: each of ``rows`` (n x a), of ``faults``, times the matrix (S x a x b) of its session."""
+        session, place = self.session[faults], self.place[faults]
+        table = np.zeros((matrices.shape[0], self.most, rows.shape[1]))
+        table[session, place] = rows
+        return np.asarray(np.matmul(table, matrices)[session, place])
 
 
 def _add_up(rows: Floats, session: Ints, count: int) -> Floats:
