@@ -42,6 +42,15 @@ class Notice:
         return {"severity": self.severity, "message": self.message, "source": self.source,
                 "line": self.line, "start": self.start, "end": self.end}
 
+    @property
+    def place(self) -> str | None:
+        """Source and line as "a.txt:3", as far as they are known.
+
+        >>> Notice("note", "read as P0562", "a.txt", 3).place, Notice("note", "no clear").place
+        ('a.txt:3', None)
+        """
+        return ":".join(str(part) for part in (self.source, self.line) if part is not None) or None
+
     def show(self, width: int = 110) -> str:
         """Two or three lines for a person: place and message, the line, a mark below the span.
 
@@ -50,8 +59,7 @@ class Notice:
             ECM X0300
                 ~~~~^
         """
-        place = ":".join(str(part) for part in (self.source, self.line) if part is not None)
-        head = f"{place}: {self.severity}: {self.message}" if place else f"{self.severity}: {self.message}"
+        head = ": ".join(part for part in (self.place, self.severity, self.message) if part)
         if self.text is None or self.start is None:
             return head
         end = max(self.end if self.end is not None else self.start + 1, self.start + 1)

@@ -6,6 +6,8 @@ that steer a screen (:func:`triage.reports.text.clean`). Escaping for HTML or Ma
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from triage.model.assessment import Assessment, FaultLine, Group, Mark, Root
 from triage.model.notices import Notice
 from triage.model.verdict import FaultVerdict, NextCheck
@@ -46,7 +48,7 @@ def view(assessment: Assessment) -> View:
         stories=_clean_all(assessment.stories), untested=_untested(assessment, parts),
         checks=tuple(_check(check, names) for check in assessment.next_checks),
         changes=_clean_all(assessment.would_change), cautions=_clean_all(assessment.cautions),
-        notices=tuple(_notice(notice) for notice in assessment.notices),
+        notices=_notices(assessment.notices),
     )
 
 
@@ -169,10 +171,28 @@ def _untested(assessment: Assessment, parts: tuple[Part, ...]) -> tuple[str, ...
     return tuple(told)
 
 
-def _notice(notice: Notice) -> Notice:
+#: Places named beside the first, of a notice that is made at several.
+_PLACES_NAMED = 3
+
+
+def _notices(notices: Iterable[Notice]) -> tuple[Notice, ...]:
+    """The notices in their order; what is said of several places is said once, with the others behind it."""
+    alike: dict[tuple[str, str], list[Notice]] = {}
+    for notice in notices:
+        alike.setdefault((notice.severity, notice.message), []).append(notice)
+    return tuple(_notice(first, others) for first, *others in alike.values())
+
+
+def _notice(notice: Notice, others: Sequence[Notice]) -> Notice:
     text = None if notice.text is None else clean(notice.text)
     source = None if notice.source is None else clean(notice.source)
-    return Notice(notice.severity, clean(notice.message), source, notice.line, notice.start, notice.end, text)
+    places = [f"line {other.line}" if other.source == notice.source and other.line else clean(other.place)
+              for other in others if other.place is not None]
+    named = places[:_PLACES_NAMED]
+    if len(places) > len(named):
+        named.append(many(len(places) - len(named), "place") + " more")
+    also = f" (also {', '.join(named)})" if named else ""
+    return Notice(notice.severity, clean(notice.message) + also, source, notice.line, notice.start, notice.end, text)
 
 
 __all__ = ["decibans", "view"]
