@@ -35,6 +35,8 @@ class State:
     failed_since: bool = False
     lately: bool = False  # failed in this operation cycle or the one before
     frame: float | None = None  # volts when it set
+    set_in: int = 0  # the interval in which it set
+    stored: dict[str, float] | None = None  # the freeze frame as written, kept until a clear
 
 
 def opportunity(fault: Fault, interval: Interval, index: int) -> float:
@@ -108,6 +110,7 @@ class Run:
         keep = fault.locked
         state.listed = state.listed and keep
         state.pending, state.trips, state.tested, state.failed_since, state.frame = False, 0, False, False, None
+        state.stored = None
         state.tested_cycle = state.failed_cycle = state.lately = False
         state.count = state.count if keep else 0
 
@@ -160,7 +163,7 @@ class Run:
         state.pending = fault.trips == 2 and index > 0 and state.trips == 1
         state.confirmed_once = state.confirmed_once or not state.pending
         if state.frame is None:
-            state.frame = self._frame(fault, interval, index)
+            state.frame, state.set_in = self._frame(fault, interval, index), index
 
     def _frame(self, fault: Fault, interval: Interval, index: int) -> float:
         """Volts at the module when the code set."""

@@ -169,13 +169,16 @@ class Writer:
         if self.frames and rng.random() < 0.65:
             entry["count"] = min(126, max(1, state.count))
             if state.frame is not None:
-                entry["freeze_frame"] = self._frame(state, fault.cause)
+                state.stored = state.stored or self._frame(state, fault.cause)
+                entry["freeze_frame"] = state.stored
         return entry
 
     def _frame(self, state: State, cause: str) -> dict[str, float]:
         """A freeze frame: when the code set, and how the vehicle moved then."""
         rng = self.rng
         back = rng.expovariate(1 / BACK_KM[cause]) if not rng.random() < 0.1 else rng.expovariate(1 / 200.0)
+        if state.set_in:
+            back = min(back, self.km_since)  # set at this visit
         frame = {"volts": self._volts(state.frame or 0.0), "distance_km": float(max(0, round(self.odometer - back)))}
         if self.motion:
             stood = 0.9 if cause == "low-voltage" else 0.6

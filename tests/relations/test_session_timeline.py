@@ -137,5 +137,25 @@ def test_the_nominal_supply(nominal: float | None, volts: float | None, scale: f
 def test_codes_that_are_back_after_an_accepted_clear_have_come_back() -> None:
     # ISO 14229-1: a positive answer means that the module took the clear.
     work = worked(van("before-clear", HOLDS, **FLAT), van("after-clear", HOLDS, **HELD),
-                  events=[{"what": "cleared", "answer": "accepted"}])
+                  events=[{"what": "cleared", "module": name, "answer": "accepted"} for name in HOLDS])
     assert work.evidence.weighed.refused.max() < 0.2
+
+
+def test_what_is_said_of_the_whole_vehicle_is_no_answer_of_each_module() -> None:
+    # Common practice: a broadcast clear is "done" though a module of many kept its list.
+    def refused(*events: Json) -> float:
+        work = worked(van("before-clear", HOLDS, **FLAT), van("after-clear", HOLDS, **HELD), events=list(events))
+        return float(work.evidence.weighed.refused[work.book.code.index(HOLDS["engine control"][0])])
+
+    whole, own = {"what": "cleared", "answer": "accepted"}, {
+        "what": "cleared", "module": "engine control", "answer": "accepted"}
+    assert refused(own) < refused(whole) < refused()
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_a_modules_own_refusal_beats_what_is_said_of_the_whole_vehicle(turned: bool) -> None:
+    answers = [{"what": "cleared", "answer": "accepted"},
+               {"what": "cleared", "module": "engine control", "answer": "refused"}]
+    work = worked(van("before-clear", HOLDS), van("after-clear", HOLDS), events=answers[::-1] if turned else answers)
+    assert clears(work.line, work, "engine control")[1] < 0.05
+    assert clears(work.line, work, "body control")[1] > 0.9

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import counted, still_low, stored
+from slow_told import lowest, recorded, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -191,7 +191,7 @@ class Slow:
 
     def depth_prior(self, s: int, k: int) -> list[float]:
         book, rate = self.book, self.rate
-        if not math.isnan(book.lowest[s, k]):
+        if not math.isnan(lowest(self.work, self.params, s, k)):
             return list(OFF_BY.values())
         first = k == 0 and book.phase[s, 0] <= 0
         sag = rate("sag.outside") if book.outside[s, k] == 1 else rate(
@@ -203,9 +203,9 @@ class Slow:
         return [sag * share for share in (DEPTHS_FLAT if first else DEPTHS_LATER)] + [1 - sag]
 
     def supplies(self, s: int, k: int) -> list[float]:
-        rest, lowest = self.volts(s, k), float(self.book.lowest[s, k]) / float(self.line.scale[s])
-        if not math.isnan(lowest):
-            return [min(lowest, rest) + shift for shift in OFF_BY]
+        rest, low = self.volts(s, k), lowest(self.work, self.params, s, k)
+        if not math.isnan(low):
+            return [min(low, rest) + shift for shift in OFF_BY]
         return [min(depth, rest) for depth in self.depths] + [rest]
 
     def reached(self, i: int, k: int, weights: list[float]) -> list[float]:
@@ -223,6 +223,8 @@ class Slow:
             chance = max(chance, self.rate("level.leak")) * sets
             if not math.isnan(own):
                 chance = max(chance, self.below(level, own) * self.rate("level.sets"))
+            if book.facts[i].supply == "high" and book.phase[s, k] > 0:
+                chance = self.rate("level.leak")
             result.append(chance)
         return result
 
@@ -318,7 +320,7 @@ class Slow:
             six[5 if rival.cured else rival.cause] += (
                 rival.share * self.likelihoods(i, rival, reading)[-1] * words[5 if rival.cured else rival.cause]
                 * prior[rival.cause])
-        factor = counted(self.work, self.params, i, not_taken=asked == NOT_TAKEN)
+        factor = recorded(self.work, self.params, i)[asked == NOT_TAKEN]
         return [value * factor for value in six]
 
     def depth_votes(self, rivals: list[list[Rival]], words: list[list[list[float]]],
@@ -387,9 +389,10 @@ class Slow:
         for i in faults:
             mates = sum(stayed[j] for j in faults if j != i and book.fault_module[j] == book.fault_module[i])
             company = [j for j in faults if book.fault_module[j] == book.fault_module[i] and total[j][NOT_TAKEN] > 0]
-            noted = any(self.line.accepted[book.fault_module[i]])
-            together = "clear.taken_accepted" if noted else "clear.taken"
-            taken_chance = self.rate(together if len(company) > 1 else "clear.taken_lone")
+            module, whole = book.fault_module[i], recorded(self.work, self.params, i)[2]
+            noted = "_accepted" if any(self.line.accepted[module]) else "_said" if any(
+                self.line.said_taken[module]) else ""
+            taken_chance = self.rate(f"clear.taken{noted}" if len(company) > 1 or whole else "clear.taken_lone")
             odds = math.log((1 - taken_chance) / taken_chance) + mates
             refused = odds_chance(odds) if total[i][NOT_TAKEN] > 0 else 0.0
             result.append([(1 - refused) * kept[i], (1 - refused) * (1 - kept[i]), refused])

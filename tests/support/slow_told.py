@@ -6,7 +6,9 @@ import math
 
 from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
+from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
+from triage.model.stored import OLDER_BY, newest_distance
 
 
 def stored(work: Worked, params: Parameters, i: int, k: int) -> list[float]:
@@ -87,18 +89,92 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
-def counted(work: Worked, params: Parameters, i: int, *, not_taken: bool) -> float:
-    """What the counts of fault ``i`` say of a clear that was taken or not."""
+def recorded(work: Worked, params: Parameters, i: int) -> tuple[float, float, bool]:
+    """Odds that the module of fault ``i`` took the clear and that it did not, by the fault's record; whether that is
+    the one from before the clear."""
+    told = counted(work, i)
+    taken = params.rate("count.stays") if told == "same" else 1.0
+    refused = params.rate("count.anew") if told == "anew" else 1.0
+    chance, anew = framed(work, params, i)
+    taken *= chance
+    if untouched(work, i):
+        taken *= params.rate("bit.untouched")
+    same = taken < 1.0
+    if told == "on":
+        taken *= params.rate("count.goes_on")
+    if anew:
+        refused *= params.rate("frame.anew")
+    least = params.rate("record.least")
+    return max(taken, least), max(refused, least), same
+
+
+def cleared(work: Worked, i: int, k: int) -> bool:
+    book = work.book
+    return float(work.line.clear[book.fault_module[i], k]) > 0.5 and bool(book.exists[book.fault_session[i], k])
+
+
+def counted(work: Worked, i: int) -> str | None:
+    """What the counts of fault ``i`` say of the clears between them."""
     told = set()
     last = -1
     for k, now in enumerate(work.book.count[i].tolist()):
         if now < 0:
             continue
-        if last >= 0 and float(work.line.clear[work.book.fault_module[i], k]) > 0.5:
+        if last >= 0 and cleared(work, i, k):
             told.add("anew" if now < last else "few" if last < 3 else "same" if now == last else "on")
         last = now
-    if not_taken:
-        return params.rate("count.anew") if "anew" in told else 1.0
-    if "anew" in told:
-        return 1.0
-    return params.rate("count.stays") if "same" in told else params.rate("count.goes_on") if "on" in told else 1.0
+    return next((word for word in ("anew", "same", "on") if word in told), None)
+
+
+def framed(work: Worked, params: Parameters, i: int) -> tuple[float, bool]:
+    """The chance that a frame written anew reads like the one from before the clear; whether one reads otherwise."""
+    book, back = work.book, float(newest_distance(work.book)[work.book.fault_session[i]])
+    last = [math.nan] * 4
+    chance, since, anew = 1.0, False, False
+    for k in range(book.exists.shape[1]):
+        now = [float(field[i, k]) for field in (
+            book.frame_volts, book.frame_rpm, book.frame_speed, book.frame_distance)]
+        since = since or cleared(work, i, k)
+        like = 1.0
+        old = since and back - now[3] > OLDER_BY
+        if cleared(work, i, k):
+            volts = abs(now[0] - last[0])
+            if volts < 0.05:
+                like *= params.rate("frame.same_volts")
+            if now[1] == last[1] > 400:
+                like *= params.rate("frame.same_engine")
+            if now[2] == last[2] > 5:
+                like *= params.rate("frame.same_speed")
+            moved = not math.isnan(now[3] + last[3]) and now[3] != last[3]
+            if (volts >= 0.05 or moved) and not old:
+                anew, like = True, 1.0
+        if old:
+            like *= params.rate("frame.older")
+        chance = min(chance, like)
+        last = [before if math.isnan(value) else value for value, before in zip(now, last, strict=True)]
+    return (1.0 if anew else chance), anew
+
+
+def untouched(work: Worked, i: int) -> bool:
+    """A byte after the clear with a failure and none since the clear, in a module that shows such bits."""
+    book = work.book
+    bytes_of = [value for j, row in enumerate(book.status_byte.tolist()) if book.fault_module[j] == book.fault_module[i]
+                for value in row if value >= 0]
+    keeps = any(value & 0x20 for value in bytes_of)
+    since = False
+    for k, value in enumerate(book.status_byte[i].tolist()):
+        since = since or cleared(work, i, k)
+        if since and keeps and value >= 0 and value & 0x2F and not value & 0x20:
+            return True
+    return False
+
+
+def lowest(work: Worked, params: Parameters, s: int, k: int) -> float:
+    """The lowest supply as read, V of a 12 V system; nan where it missed the dip of a start."""
+    book, session = work.book, work.book.sessions[s]
+    read = float(book.lowest[s, k]) / float(work.line.scale[s])
+    electric = session.vehicle is not None and session.vehicle.drive == "electric"
+    ready = any(snapshot.engine == "ready" for snapshot in session.snapshots)
+    started = k > 0 and minutes_run(book, params)[s, k] > 0 and float(book.engine_on[s, k - 1]) != 1.0
+    missed = started and not electric and not ready and read >= params.rate("start.leaves_at_most")
+    return math.nan if missed else read

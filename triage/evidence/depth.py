@@ -13,7 +13,8 @@ import numpy as np
 
 from triage.evidence.chain import KEPT, Chains, run
 from triage.evidence.opportunity import minutes_run
-from triage.model.casebook import Casebook, Floats, Ints, Timeline
+from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
+from triage.model.notices import Notice
 
 if TYPE_CHECKING:
     from triage.evidence.hypotheses import Part
@@ -33,7 +34,38 @@ def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     flat = np.array([0.22, 0.22, 0.20, 0.16, 0.12, 0.08])
     shape = np.where(first[:, :, None], flat, later)
     unknown = np.concatenate([sag[:, :, None] * shape, 1.0 - sag[:, :, None]], axis=2)
-    return np.where(np.isnan(book.lowest)[:, :, None], unknown, params.shift_weight)
+    return np.where(np.isnan(lowest_read(book, line, params))[:, :, None], unknown, params.shift_weight)
+
+
+def lowest_read(book: Casebook, line: Timeline, params: Parameters) -> Floats:
+    """S x K: the lowest supply as read, V; nan where nobody read it, or the reading missed the dip of a start."""
+    return np.where(missed_dips(book, line, params), np.nan, book.lowest)
+
+
+def missed_dips(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """S x K: an engine was cranked since the snapshot before, and the lowest is higher than cranking leaves it: the
+    meter was too slow. An electric drive starts without a dip."""
+    started = minutes_run(book, params) > 0
+    started[:, 0] = False
+    started[:, 1:] &= book.engine_on[:, :-1] != 1
+    high = started & (book.lowest / line.scale[:, None] >= params.rate("start.leaves_at_most"))
+    for place in np.flatnonzero(high.any(axis=1)).tolist():
+        session = book.sessions[place]
+        if (session.vehicle and session.vehicle.drive == "electric") or any(
+            snapshot.engine == "ready" for snapshot in session.snapshots
+        ):
+            high[place] = False
+    return high
+
+
+def tell_missed_dips(book: Casebook, line: Timeline, params: Parameters) -> None:
+    """A note for every lowest supply that can't be that of a start."""
+    for place, column in np.argwhere(missed_dips(book, line, params)).tolist():
+        most = params.rate("start.leaves_at_most") * line.scale[place]
+        book.notices[place].append(Notice(
+            "note", f"snapshot {column + 1}: a lowest supply of {book.lowest[place, column]:g} V across a start: "
+                    f"cranking pulls it below {most:g} V, so a slow meter missed the dip; the lowest counts as not "
+                    "known"))
 
 
 def depth_grid(book: Casebook, line: Timeline, params: Parameters) -> Floats:
@@ -43,7 +75,7 @@ def depth_grid(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     than its depth would. Where nobody read it, at some depth or, last, at the supply as read (no sag).
     """
     scale = line.scale[:, None]
-    volts, lowest = book.volts / scale, book.lowest / scale
+    volts, lowest = book.volts / scale, lowest_read(book, line, params) / scale
     rest = np.where(np.isnan(volts), params.rate("supply.rest_usual"), volts)[:, :, None]
     unknown = np.concatenate([np.minimum(params.depths, rest), rest], axis=2)
     known = np.fmin(lowest[:, :, None], rest) + params.shifts
@@ -58,13 +90,19 @@ def level_reached(book: Casebook, line: Timeline, weights: Floats, params: Param
 
 
 def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameters) -> Floats:
-    """N x K x levels: ``reached`` of each fault; a module's own low voltage beats the connector's."""
+    """N x K x levels: ``reached`` of each fault; a module's own low voltage beats the connector's, and no sag since the
+    clear sets a code of too high a voltage."""
     own = (book.module_volts / line.scale[book.module_session][:, None])[book.fault_module]
     fault, column = np.nonzero(~np.isnan(own))
     if fault.size:
         low = _below(params.levels, own[fault, column, None], params) * params.rate("level.sets")
         reached = reached.copy()
         reached[fault, column] = np.maximum(reached[fault, column], low)
+    high = np.flatnonzero(book.flags(lambda facts: facts.supply == "high"))
+    if high.size:
+        later = book.phase[book.fault_session[high]] > 0
+        reached = reached.copy()
+        reached[high] = np.where(later[:, :, None], params.rate("level.leak"), reached[high])
     return reached
 
 

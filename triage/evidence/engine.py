@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.evidence.chain import KEPT, chains
-from triage.evidence.depth import at_module, depth_weights, level_reached, reached_by_others
+from triage.evidence.depth import at_module, depth_weights, level_reached, reached_by_others, tell_missed_dips
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE, Hypotheses, hypotheses
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
@@ -41,6 +41,7 @@ def weigh_evidence(
     words = word_weights(book, line, params)
     chain = chains(book, line, params)
     depths = depth_weights(book, line, params)
+    tell_missed_dips(book, line, params)
     reached = level_reached(book, line, depths, params)[book.fault_session]
     hypo = hypotheses(book, line, link, at_module(book, line, reached, params), params)
     low = hypo.low_voltage

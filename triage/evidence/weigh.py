@@ -15,6 +15,7 @@ from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.evidence.parameters import NOISES
+from triage.evidence.records import record_factors
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
 
 if TYPE_CHECKING:
@@ -77,11 +78,10 @@ def weigh(
     words = words[:, -joint.shape[1]:]
     factor = words * np.concatenate([prior, prior[:, HARD:HARD + 1]], axis=1)[:, None, :]
     joint = joint * factor.transpose(1, 0, 2)
-    begun_anew, gone_on, stayed = _counted(book, line)
-    joint[NOT_TAKEN, :, begun_anew] *= params.rate("count.anew")
-    joint[:NOT_TAKEN, :, gone_on] *= params.rate("count.goes_on")
-    joint[:NOT_TAKEN, :, stayed] *= params.rate("count.stays")
-    reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), params)
+    taken, not_taken, same = record_factors(book, line, params)
+    joint[:NOT_TAKEN] *= taken[:, None]
+    joint[NOT_TAKEN] *= not_taken[:, None]
+    reading, refused, kept = _readings(book, line, joint[:, -1].sum(axis=2), same, params)
     running = np.einsum("rkne,rn->kne", joint, reading)
     final = running[-1] / running[-1].sum(axis=1, keepdims=True)
     causes = final[:, :CURED].copy()
@@ -89,23 +89,6 @@ def weigh(
     causes[:, HISTORY] += final[:, CURED]
     return Weighed(causes=causes, running=running, refused=refused, kept=kept,
                    repaired=repaired_since(book, line)[1])
-
-
-def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools, Bools]:
-    """N: how often the fault occurred began anew after a clear (so its list was cleared), went on counting, or stayed
-    at the very same figure."""
-    anew, on, same = (np.zeros(book.faults, dtype=bool) for _ in range(3))
-    last = np.full(book.faults, -1)
-    cleared = line.clear[book.fault_module] > 0.5
-    for column in range(book.count.shape[1]):
-        now = book.count[:, column]
-        both = cleared[:, column] & (now >= 0) & (last >= 0)
-        anew |= both & (now < last)
-        # Few before the clear may have come again since.
-        on |= both & (now > last) & (last >= 3)
-        same |= both & (now == last) & (last >= 3)
-        last = np.where(now >= 0, now, last)
-    return anew, on & ~anew & ~same, same & ~anew
 
 
 def persists(causes: Floats) -> Floats:
@@ -171,8 +154,13 @@ def _rests(book: Casebook) -> Bools:
     return np.asarray(wants[:, None] & (book.engine_on == 0)[book.fault_session])
 
 
-def _readings(book: Casebook, line: Timeline, total: Floats, params: Parameters) -> tuple[Floats, Floats, Floats]:
-    """Weights of the three readings for each fault (readings x N), from the other faults; refused, kept."""
+def _readings(
+    book: Casebook, line: Timeline, total: Floats, recorded: Bools, params: Parameters,
+) -> tuple[Floats, Floats, Floats]:
+    """Weights of the three readings for each fault (readings x N), from the other faults; refused, kept.
+
+    ``recorded`` (N): the fault's own record is the one from before the clear.
+    """
     log = np.log(np.maximum(total, 1e-300))
     difference = log[KEPT] - log[FRESH]
     kept_log = np.bincount(book.fault_session, weights=difference, minlength=len(book.sessions))
@@ -184,12 +172,14 @@ def _readings(book: Casebook, line: Timeline, total: Floats, params: Parameters)
     # A list that can't have stayed weighs nothing, for its own fault as for the others of the module.
     stayed = np.where(total[NOT_TAKEN] > 0, log[NOT_TAKEN] - taken, -30.0)
     module_log = np.bincount(book.fault_module, weights=stayed, minlength=len(book.module_name))
-    # One code alone never proves that a clear did not take: the others that stayed have to say so.
+    # One code alone never proves that a clear did not take: others that stayed, or its own record, have to say so.
     company = np.bincount(book.fault_module, weights=(total[NOT_TAKEN] > 0).astype(np.float64),
                           minlength=len(book.module_name))
     accepted = np.asarray(line.accepted.any(axis=1))[book.fault_module]
-    taken_prior = np.where(accepted, params.rate("clear.taken_accepted"), params.rate("clear.taken"))
-    taken_chance = np.where(company[book.fault_module] > 1, taken_prior, params.rate("clear.taken_lone"))
+    said_taken = np.asarray(line.said_taken.any(axis=1))[book.fault_module]
+    taken_prior = np.where(accepted, params.rate("clear.taken_accepted"), np.where(
+        said_taken, params.rate("clear.taken_said"), params.rate("clear.taken")))
+    taken_chance = np.where((company[book.fault_module] > 1) | recorded, taken_prior, params.rate("clear.taken_lone"))
     prior_odds: Floats = np.asarray(np.log((1.0 - taken_chance) / taken_chance), dtype=np.float64)
     refused = _chance(prior_odds + module_log[book.fault_module] - stayed)
     refused = np.where(total[NOT_TAKEN] > 0, refused, 0.0)

@@ -58,7 +58,7 @@ def volts_words(book: Casebook, session: int, column: int) -> str:
     if volts != volts:
         return "at an unknown supply" if lowest != lowest else f"at a supply that fell to {lowest:.1f} V"
     if lowest == lowest and lowest < volts - 0.5:
-        return f"at {volts:.1f} V (fell to {lowest:.1f} V)"
+        return f"at {volts:.1f} V (lowest read {lowest:.1f} V)"
     return f"at {volts:.1f} V"
 
 

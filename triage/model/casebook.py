@@ -99,7 +99,8 @@ class Timeline:
 
     clear: Floats        # M x K: chance that the module's list was cleared
     refused: Bools       # M x K: a clear was tried here and the module refused it
-    accepted: Bools      # M x K: a clear was tried here and the module accepted it
+    accepted: Bools      # M x K: a clear was tried here and the module itself accepted it
+    said_taken: Bools    # M x K: likewise, as far as was said of the whole vehicle
     work: Bools          # M x K: programmed, unplugged, battery off, actuator test: codes may come from the work
     repaired: Bools      # M x K: something was repaired or replaced that this module watches
     new_module: Bools    # M x K: another module stands here from this snapshot on

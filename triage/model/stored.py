@@ -19,6 +19,11 @@ OLDER_BY = 50.0
 
 def kilometres_back(book: Casebook) -> Floats:
     """N: how far the vehicle has gone since the frame of the first snapshot was stored; nan where nobody can tell."""
+    return np.asarray(newest_distance(book)[book.fault_session] - book.frame_distance[:, 0])
+
+
+def newest_distance(book: Casebook) -> Floats:
+    """S: the distance of the newest freeze frame, km; nan where too few frames tell one."""
     distance = book.frame_distance
     read = ~np.isnan(distance)
     newest = np.full(len(book.sessions), -np.inf)
@@ -26,7 +31,7 @@ def kilometres_back(book: Casebook) -> Floats:
     np.maximum.at(newest, book.fault_session, np.where(read, distance, -np.inf).max(axis=1))
     np.add.at(frames, book.fault_session, read.any(axis=1))
     newest[frames < FRAMES_FOR_TODAY] = np.nan
-    return np.asarray(newest[book.fault_session] - distance[:, 0])
+    return newest
 
 
 def stored_words(book: Casebook, fault: int, back: float) -> list[str]:
@@ -55,4 +60,4 @@ def older_words(book: Casebook, fault: int) -> str | None:
     return f"its freeze frame was stored {', '.join(parts)}: hardly by this low supply" if parts else None
 
 
-__all__ = ["MOVES_ABOVE", "kilometres_back", "older_words", "stored_words"]
+__all__ = ["MOVES_ABOVE", "OLDER_BY", "kilometres_back", "newest_distance", "older_words", "stored_words"]

@@ -34,7 +34,8 @@ def timeline(book: Casebook, tables: Tables, canonical: Callable[[str], str] = s
     shape = book.state.shape
     line = Timeline(
         clear=by_session[book.module_session] if shape[0] else np.zeros(shape),
-        refused=np.zeros(shape, dtype=bool), accepted=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
+        refused=np.zeros(shape, dtype=bool), accepted=np.zeros(shape, dtype=bool),
+        said_taken=np.zeros(shape, dtype=bool), work=np.zeros(shape, dtype=bool),
         repaired=np.zeros(shape, dtype=bool), new_module=np.zeros(shape, dtype=bool),
         cycled=np.zeros(book.exists.shape, dtype=bool), scale=nominal_scale(book),
     )
@@ -119,6 +120,8 @@ def _take_events(
                                "event is not used: write the module as a scan prints it"))
         timed = stamps if event.at is not None and len(stamps) == columns else None
         for column in event_columns(event, timed, book.phase[place, :columns].tolist()):
+            if event.what == "cleared":
+                _take_clear(line, event, modules, column)
             _take_event(line, event, modules, column)
             line.cycled[place, column] |= event.what in CYCLES
 
@@ -132,18 +135,30 @@ def _by_name(book: Casebook, first: int, last: int) -> dict[str, list[int]]:
     return names
 
 
+def _take_clear(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
+    """A clear with its answer.
+
+    A module's own answer beats what was said of the whole vehicle. A second try may be refused after the first was
+    taken; that does not undo the first.
+    """
+    before = line.clear[modules, column]
+    if event.answer == "refused":
+        line.refused[modules, column] = True
+        taken = line.accepted[modules, column]
+        if event.module is None:
+            taken = taken | line.said_taken[modules, column]
+        line.clear[modules, column] = np.where(taken, before, 0.02)
+    elif event.answer == "accepted" and event.module is not None:
+        line.accepted[modules, column] = True
+        line.clear[modules, column] = 1.0
+    elif event.answer == "accepted":
+        line.said_taken[modules, column] = True
+        line.clear[modules, column] = np.where(line.refused[modules, column], before, 1.0)
+    else:
+        line.clear[modules, column] = np.maximum(before, 0.97)
+
+
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
-    if event.what == "cleared":
-        if event.answer == "refused":
-            line.refused[modules, column] = True
-            # A second try may be refused after the first was taken; that does not undo the first.
-            line.clear[modules, column] = np.where(
-                line.accepted[modules, column], line.clear[modules, column], 0.02)
-        elif event.answer == "accepted":
-            line.accepted[modules, column] = True
-            line.clear[modules, column] = 1.0
-        else:
-            line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.97)
     if event.what in WORK:
         line.work[modules, column] = True
     if event.what == "replaced" or event.part is not None:
