@@ -48,3 +48,32 @@ def test_names_of_parts_name_no_module(head: str) -> None:
 def test_the_heading_above_a_table_names_its_module() -> None:
     text = "BCM\nCode;Xyz;State\nB1000;radio;active\nB1001;horn;stored\n"
     assert modules_of(text) == {"body control": ["B1000 current", "B1001 stored"]}
+
+
+@pytest.mark.parametrize("key", ["ECU NAME      : ", "Control unit  = ", "Module :      ", "ECU NAME      "])
+def test_a_key_between_two_tables_names_the_module_of_the_second(key: str) -> None:
+    table = "  CODE   TYPE  STAT   TEXT\n"
+    text = (
+        f"{key}ENGINE\n{table}  P0087   00   CURR   FUEL RAIL PRESSURE LOW\n{key}PARK BRAKE\nNO CODES\n"
+        f"{key}BODY COMPUTER\n{table}  B1045   13   STOR   DOOR CONTACT REAR\n"
+    )
+    assert modules_of(text) == {
+        "engine control": ["P0087-00 current"], "park brake": ["clean"], "body control": ["B1045-13 stored"],
+    }
+
+
+def test_a_count_of_none_between_two_tables_is_an_answer() -> None:
+    head = "NO. OF FAULTS : "
+    table = "  CODE   STAT   TEXT\n"
+    text = (
+        f"ECU NAME      : ENGINE\n{head}01\n{table}  P0087  CURR   FUEL RAIL PRESSURE LOW\nECU NAME      : ALARM\n"
+        f"{head}00\nECU NAME      : BODY\n{head}01\n  CODE STAT TEXT\n  B1045 STOR DOOR CONTACT REAR\n"
+    )
+    assert modules_of(text) == {
+        "engine control": ["P0087 current"], "security": ["clean"], "body control": ["B1045 stored"],
+    }
+
+
+def test_a_row_of_a_column_of_modules_stays_one() -> None:
+    text = "Module    Code    Status\nEngine    P0562   stored\nSystem    B1045   stored\n"
+    assert modules_of(text) == {"engine control": ["P0562 stored"], "System": ["B1045 stored"]}

@@ -19,7 +19,7 @@ from dataclasses import dataclass
 
 from triage.intake.codes.found import NOTHING, Finds, find
 from triage.intake.codes.pieces import COUNTED
-from triage.intake.naming.heads import is_head, nearly_head, role_of, roles_of
+from triage.intake.naming.heads import is_head, is_keyed, nearly_head, role_of, roles_of
 from triage.intake.plain.characters import Line, has_digit, lines
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
@@ -280,7 +280,8 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
             continue
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
-        if not row.finds.codes and ((whole and _about_the_scan(row.low)) or _is_supply(cells)):
+        told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
+        if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
         row.roles = _fit(row, head, head_roles)
 

@@ -154,6 +154,7 @@ _NUMBERED_MODULES = phrase_set("""
 _OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 #: Columns in which the codes of a module stand, their number, or what it answered.
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
+_COLONS = (":", "=")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
@@ -223,6 +224,24 @@ def is_head(lows: Sequence[str]) -> bool:
         return False
     filled = sum(bool(low.strip()) for low in lows)
     return len(named) >= 0.5 * filled and len(set(named)) >= 2
+
+
+def is_keyed(lows: Sequence[str], roles: Sequence[str | None] = ("module",)) -> bool:
+    """Whether cells are a key and its value, set apart by blanks before or behind the colon; no row of a table. Without
+    a colon where they name a module and none of the columns (by their ``roles``) does.
+
+    >>> is_keyed(["ecu name", ": body"]), is_keyed(["module :", "brake"]), is_keyed(["body:", "b1045"])
+    (True, True, False)
+    >>> is_keyed(["ecu name", "body"]), is_keyed(["ecu name", "body"], ("code", "status"))
+    (False, True)
+    """
+    filled = [low for low in lows if low.strip()]
+    if len(filled) < 2 or len(filled[0]) > 40:
+        return False
+    if filled[0][-1:] in _COLONS or filled[1][:1] in _COLONS:
+        return role_of(filled[0].rstrip(" :="), exactly=True) is not None
+    bare = len(filled) == 2 and "module" not in roles
+    return bare and role_of(filled[0], exactly=True) == "module" and role_of(filled[1], exactly=True) is None
 
 
 def nearly_head(lows: Sequence[str]) -> bool:
