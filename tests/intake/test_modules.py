@@ -228,6 +228,7 @@ def test_instances_stay_apart(line: str) -> None:
 
 def test_a_letter_run_on_is_no_slip() -> None:
     assert meant("gatewayB") == "gateway B"
+    assert meant("Engine stored") == "Engine stored"
     assert not resolve("gatewayX", TABLES).known
     assert meant("crash sensorK") != meant("crash sensorL")
 

@@ -17,6 +17,7 @@ from triage.intake.entries import (
     coderow,
     corrections,
     countbehind,
+    describedrow,
     emptylists,
     keyrow,
     matrix,
@@ -42,6 +43,7 @@ from triage.intake.tidying import (
     asked,
     breaks,
     codefirst,
+    described,
     fields,
     flags,
     heavylist,
@@ -147,6 +149,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
+    described.adopt(all_rows, names)
     split_rows(all_rows)
     if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
         all_rows = beside
@@ -296,6 +299,9 @@ def _without_greeting(context: Context, row: Row) -> Row:
 
 def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list."""
+    if row.described:
+        describedrow.read(context, row)
+        return
     row = _without_greeting(context, row)
     pair = keyrow.split(row)
     if (

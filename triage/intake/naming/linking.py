@@ -107,11 +107,17 @@ def _is_letter(text: str, part: tuple[str, int, int]) -> bool:
 
 
 def trailing_status(text: str) -> tuple[str, str | None]:
-    """A status word at the end of the text before a code ("ECM stored P0562"): the rest, and the word's meaning."""
+    """A status word at the end of the text before a code ("ECM stored P0562", "ECM: stored fault code P0562"): the
+    rest, and the word's meaning."""
     low = small(text).rstrip(_EDGE)
     if len(low) > 200:
         return text, None
     hits = STATES.find(low)
-    if hits and hits[-1].end == len(low):
+    if hits and _only_codes(low[hits[-1].end :]):
         return text[: hits[-1].start], hits[-1].meaning
     return text, None
+
+
+def _only_codes(low: str) -> bool:
+    """Whether a text is empty, or says only that a code follows."""
+    return not low or all(word in _COUNTED or word == "trouble" for word in low.split())

@@ -68,6 +68,7 @@ _COUNT = lazily(
 _IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})\s?[)\]]\s*:?\s*$")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = lazily(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
+_RUN_ON = re.compile(r"(?<![^\W_])([^\W\d_]{3,}[a-z])([A-H])(?!\w)")
 _CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
 #: Separators within one name: what stands on one side and is not known makes it another name.
 _LOOSE = re.compile(r"[/+&,]")
@@ -261,8 +262,9 @@ def _leading(printed: str, index: Index) -> Hit | None:
 
 
 def _clean(printed: str) -> str:
-    """``printed`` folded to plain characters, without addresses, list numbers and numbers in brackets."""
-    text = plain(printed)
+    """``printed`` folded to plain characters, without addresses, list numbers and numbers in brackets; a letter run on
+    ("gatewayB") apart. In small letters it is the end of a word ("motore", "stored")."""
+    text = plain(_RUN_ON.sub(r"\1 \2", printed))
     bare = _BRACKETS.sub(lambda found: " " if _NUMBER_ONLY.fullmatch(found[1]) else found[0], text)
     bare = _COUNT.sub("", _LIST_NUMBER.sub("", _ADDRESS.sub(" ", bare)))
     return bare if _has_word(bare) else text

@@ -262,6 +262,9 @@ def tidy(text: str) -> str:
     text = text.strip(_EDGE)
     while len(text) >= 2 and text[0] + text[-1] in ("[]", "()", "{}", "<>") and text.count(text[0]) == 1:
         text = text[1:-1].strip(_EDGE)
+    if text[-1:] in ("(", "["):
+        # What stood in the bracket was cut off.
+        text = text[:-1].rstrip(_EDGE)
     if text.count("(") > text.count(")"):
         text += ")" if text.endswith(tuple("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")) else ""
     elif text.count(")") > text.count("("):

@@ -156,7 +156,8 @@ class Labels:
         window = low[max(0, start - 34) : start]
         ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = ends and _LABEL.search(window) is not None
-        weak = low[start] in "cb"
+        # "Pump relay (C0265)": a code in brackets of its own stands behind its description.
+        weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and low[end : end + 1] == ")")
         if not found and weak:
             found = ends and _WEAK_LABEL.search(window) is not None
             if not found and _CONNECTOR_AFTER.match(low, end):

@@ -73,7 +73,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style = Style()
     groups: dict[Shape, list[Row]] = defaultdict(list)
     for row in rows:
-        if row.finds.codes and not row.roles:
+        if row.finds.codes and not row.roles and not row.described:
             groups[shape_of(row)].append(row)
             if len(row.finds.codes) > 1 and not style.own_brackets:
                 style.own_brackets = _has_own_bracket(row)
@@ -86,7 +86,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
         under = share >= 0.5 and not (headings == 1 and _tell_themselves(group, place))
         heading = not shape[2] and (under or _one_below_words(rows, group, names))
         style.places[shape] = HEADING if heading else place
-    coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles][:400]
+    coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     kinds = {hits[-1].meaning for row in told if (hits := STATES.find(row.low))}
     # Descriptions that end in such words by chance do not do so in several.

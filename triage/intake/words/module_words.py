@@ -101,7 +101,7 @@ _AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
 _CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
 _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
-_WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})|([^\W\d_]{4,}([^\W\d_]))((?!\4)[a-h])")
+_WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})")
 _COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
 _BUILT = lazily(r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|funktion|rechner)")
 
@@ -230,7 +230,7 @@ def fold(name: str) -> str:
 def take_instance(words: tuple[str, ...], known: Container[str] | None = None) -> tuple[tuple[str, ...], Instance]:
     """``words`` without side words and the number at the end, and the instance these name.
 
-    A number run on ("camera2", "gatewayB") is taken off where the word before it is ``known``; None: digits off any.
+    A number run on ("camera2") is taken off where the word before it is ``known``; None: off any.
     """
     rest = _paired(words)
     number = _take_number(rest, known)
@@ -288,10 +288,10 @@ def _take_number(rest: list[str], known: Container[str] | None) -> str | None:
     last = rest[at]
     glued = _WORD_NUMBER.fullmatch(last)
     if glued:
-        word, mark = _stem(glued[1] or glued[3]), glued[2] or glued[5]
-        if mark.isdecimal() if known is None else word in known and last not in known:
+        word = _stem(glued[1])
+        if known is None or (word in known and last not in known):
             rest[at] = word
-            return (mark.lstrip("0") or "0").upper()
+            return glued[2].lstrip("0") or "0"
     if at == 0:
         return None
     number = _ROMAN.get(last, last)
