@@ -6,6 +6,7 @@ import pytest
 from reads import printed
 
 from code_tables import load
+from triage.intake.naming.modules import resolve
 from triage.intake.read import read_text
 
 
@@ -108,3 +109,35 @@ def test_the_count_between_a_name_and_its_codes_is_no_number_of_the_module(said:
         ("engine control", True, ["P0562", "P2104"]), ("transmission control", True, []),
         ("restraints", True, ["B0081"]),
     ]
+
+
+@pytest.mark.parametrize("form", ["({} of 3)", "[{}/3]", "{} of 3", "- {} von 3", ", {} de 3"])
+def test_which_of_how_many_modules_it_is_is_no_part_of_a_name(form: str) -> None:
+    names = [f"{name} ECU {form.format(number)}" for number, name in enumerate(("Engine", "Gearbox", "Brake"), 1)]
+    text = f"{names[0]} - 2 codes\n* P0380 Glow plug [current]\n* P0562 System voltage low [stored]\n{names[1]} - " \
+           f"0 codes\n{names[2]} - 1 code\n* C0550 ECU internal [stored]\n"
+    assert [(name, codes) for name, _, codes in modules(text)] == [
+        ("engine control", ["P0380", "P0562"]), ("transmission control", []), ("anti-lock brakes", ["C0550"]),
+    ]
+
+
+def test_which_of_several_equal_modules_it_is_stays_in_its_name() -> None:
+    assert [name for name, _, _ in modules("Camera (1 of 2): U0100\nCamera (2 of 2): U0121")] == [
+        "camera 1", "camera 2",
+    ]
+    assert resolve("Camera (2 of 2)", load()).canonical == "camera 2"
+    assert resolve("Brake ECU (3 of 6)", load()).canonical == "anti-lock brakes"
+
+
+def test_two_counts_that_hold_make_headings_of_words_nobody_knows() -> None:
+    text = "Flux drive - 1 code\n* P0380 Glow plug [current]\nMystery box - 0 codes\nStuff - 1 code\n" \
+           "* C0550 ECU internal [stored]\n"
+    assert [(name, codes) for name, _, codes in modules(text)] == [
+        ("Flux drive", ["P0380"]), ("Mystery box", []), ("Stuff", ["C0550"]),
+    ]
+
+
+def test_the_title_of_a_list_with_its_count_is_no_module() -> None:
+    text = "Vehicle scan - 2 codes\nP0380 - Glow plug\nC0550 - ABS\n"
+    told = [(name, codes) for name, _, codes in modules(text)]
+    assert told == [("glow plug", ["P0380"]), ("anti-lock brakes", ["C0550"])]

@@ -141,7 +141,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
-    all_rows = fields.cut(logs.unstamped(numbering.unnumbered(all_rows)))
+    all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
     all_rows = emptylists.taken_off(all_rows)
     explained = legends.adopt(all_rows, names.listed)

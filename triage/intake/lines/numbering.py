@@ -13,16 +13,25 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
-from triage.intake.plain.characters import Line
+from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
 #: A number that only counts, whatever stands behind it: "[2] Gearbox", "2/5 Gearbox: P0700", "Mod. 2 Gearbox".
 _COUNTING = lazily(
     r"(?:[\[(#]\s?([0-9]{1,2})\s?[\])]?\s+|([0-9]{1,2})\s?(?:/|of|von|de|sur)\s?[0-9]{1,2}[.:)]?\s+|"
     r"(?:mod|module?|modulo|ecu|system|sys|unit|stg|steuergerat|calc|calculateur|ug|centralita)\.?\s?(?:no\.?|nr\.?|n°)?\s?"
-    r"([0-9]{1,2})[.:)]?\s+)(?=[^\W\d_])"
+    r"([0-9]{1,2})(?:\s?(?:/|of|von|de|sur)\s?[0-9]{1,2})?[.:)]?\s+)(?=[^\W\d_])"
 )
+#: Which of how many modules a name is, behind it: "Engine (1 of 6) - 2 codes", "Gearbox 2/6: P0700".
+_OF_ALL = lazily(
+    r"(?:\s*[(\[]\s?|\s*[,:-]\s*|\s+)([0-9]{1,2})\s?(?:/|of|von|de|sur|di|van)\s?([0-9]{1,2})(?:\s?[)\]]|(?![\w./]))"
+    r"(?=\s*(?:$|[-:(,\u2013|]|\s\s))"
+)
+_LONGEST = 60
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
@@ -72,6 +81,45 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     return [
         Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)
     ]
+
+
+def unfinished(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those whose names are followed by their place among all of them ("Engine (1 of 6)") without it.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> [row.text for row in unfinished(rows_of("Engine (1 of 3) - 2 codes\\nABS (2 of 3): P0562\\nScan 1 of 2"))]
+    ['Engine - 2 codes', 'ABS: P0562', 'Scan 1 of 2']
+    >>> [row.text for row in unfinished(rows_of("Camera (1 of 2): U0100\\nCamera (2 of 2): U0100"))]
+    ['Camera (1 of 2): U0100', 'Camera (2 of 2): U0100']
+    """
+    runs: dict[int, list[tuple[int, re.Match[str]]]] = {}
+    for at, row in enumerate(rows):
+        match = _place_of_all(row)
+        if match is None:
+            continue
+        run = runs.setdefault(int(match[2]), [])
+        if not run or int(match[1]) > int(run[-1][1][1]) or int(match[1]) == 1:
+            run.append((at, match))
+    found = list(rows)
+    for total, run in runs.items():
+        named = [rows[at].low[: match.start()].strip() for at, match in run]
+        numbers = [int(match[1]) for _, match in run]
+        if (len(run) > 1 or total == 1) and (len(set(named)) == len(named) or len(set(numbers)) < len(numbers)):
+            for at, match in run:
+                found[at] = without(rows[at], match.span())
+    return found
+
+
+def _place_of_all(row: Row) -> re.Match[str] | None:
+    """The place among all modules behind the name that a row begins with; None where none stands there."""
+    if not row.text[:1].isalpha() or not ("/" in row.text or " " in row.text) or not is_as_pasted(row):
+        return None
+    stop = min(row.finds.codes[0].start if row.finds.codes else len(row.text), _LONGEST)
+    match = _OF_ALL.search(row.low, 2, stop) if has_digit(row.low[:stop]) else None
+    if match is None or not 0 < int(match[1]) <= int(match[2]):
+        return None
+    name = row.low[: match.start()]
+    return match if phases.find(name) is None and phases.scan_head(name) is None and role_of(name) is None else None
 
 
 def _tell_apart(rows: Sequence[Row], run: dict[int, int]) -> bool:

@@ -65,7 +65,9 @@ _COUNT = lazily(
     rf"{CODES}"
     r"(?:\s(?:stored|found|set|gespeichert|gefunden))?[)\]]?\s*:?\s*$")
 #: A number alone in brackets, a count as often as an instance.
-_IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})\s?[)\]]\s*:?\s*$")
+_IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})(?:\s?(?:/|of|von|de|sur)\s?\d{1,2})?\s?[)\]]\s*:?\s*$")
+#: Which of how many: "Camera (1 of 2)".
+_OF_ALL = lazily(r"([(\[]\s?\d{1,2})\s?(?:/|of|von|de|sur)\s?\d{1,2}(?=\s?[)\]]\s*$)")
 _NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = lazily(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
 _RUN_ON = re.compile(r"(?<![^\W_])([^\W\d_]{3,}[a-z])([A-H])(?!\w)")
@@ -265,6 +267,7 @@ def _clean(printed: str) -> str:
     """``printed`` folded to plain characters, without addresses, list numbers and numbers in brackets; a letter run on
     ("gatewayB") apart. In small letters it is the end of a word ("motore", "stored")."""
     text = plain(_RUN_ON.sub(r"\1 \2", printed))
+    text = _OF_ALL.sub(r"\1", text) if text[-1:] in (")", "]") else text
     bare = _BRACKETS.sub(lambda found: " " if _NUMBER_ONLY.fullmatch(found[1]) else found[0], text)
     bare = _COUNT.sub("", _LIST_NUMBER.sub("", _ADDRESS.sub(" ", bare)))
     return bare if _has_word(bare) else text

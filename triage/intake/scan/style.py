@@ -14,19 +14,16 @@ from dataclasses import dataclass, field
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist
 from triage.intake.lines.behind import behind, may_name, wordy
-from triage.intake.lines.idents import before_idents
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
-from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_digit
-from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words as wordlist
 from triage.intake.said import phases, states
 from triage.intake.said.near import small
-from triage.intake.said.vehiclenumbers import of_vehicle
+from triage.intake.scan.headed import headed_share
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 
@@ -79,7 +76,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
                 style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
     style.status_heads = _status_heads(rows)
-    headed = _under_headings(rows, names)
+    headed = headed_share(rows, names)
     for shape, group in groups.items():
         share, headings = headed.get(shape, (0.0, 0))
         place = _place(shape, group, names)
@@ -122,37 +119,12 @@ def _are_described(group: Sequence[Row]) -> bool:
     return len(group) >= 3 and sum(len(wordlist(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
 
 
-def _under_headings(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
-    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
-    number of such stretches."""
-    starts: dict[Shape, list[bool]] = defaultdict(list)
-    headings: dict[Shape, int] = defaultdict(int)
-    above: Row | None = None
-    under = False
-    for row in rows:
-        if row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)):
-            continue
-        if row.finds.codes and not row.roles and above is not None:
-            if not above.finds.codes:
-                under = not above.head and len(above.text) <= 80 and _is_name(above.text, names)
-                headings[shape_of(row)] += under
-            starts[shape_of(row)].append(under)
-        above = row
-    return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
-
-
 def _tell_themselves(group: Sequence[Row], place: Place) -> bool:
     """Whether rows with cells name several modules themselves, so that one name above them all is but a title."""
     if place.cell is None:
         return False
     told = {small(row.cells[place.cell].text) for row in group if row.cells and place.cell < len(row.cells)}
     return len(told) >= _FEWEST_NAMED
-
-
-def _is_aside(low: str) -> bool:
-    """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
-    the vehicle ("Chassis no. 572092")."""
-    return stands_between(low) or of_vehicle(low) == "sure"
 
 
 def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) -> bool:
@@ -172,26 +144,6 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
 
 
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
-#: A count of codes; none at all heads no codes.
-_COUNTED = lazily(
-    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
-    r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
-    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
-    re.IGNORECASE,
-)
-
-
-def _is_name(text: str, names: Names) -> bool:
-    """Whether a line is a listed name, with a count behind it or not, or behind a key for modules ("ECU: ABS")."""
-    key, mark, value = text.partition(":")
-    if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
-        return True
-    if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
-        return True
-    stop = before_idents(small(text))
-    return stop < len(text) and names.listed(tidy(text[:stop]))
-
-
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
     """The lines below a row with a code up to the next code or blank line, the first and the first two: what may
     have been wrapped."""

@@ -1,0 +1,94 @@
+"""Headings above codes, as the vote on a text's style counts them: lines that are the name of a module alone."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+
+from triage.intake.lines.idents import before_idents
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.shapes import Shape, shape_of
+from triage.intake.lines.supplyrow import stands_between
+from triage.intake.naming.heads import is_key, role_of
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases, states
+from triage.intake.said.counts import stated_count
+from triage.intake.said.near import small
+from triage.intake.said.vehiclenumbers import of_vehicle
+
+_MOST_WORDS = 6
+#: A count of codes; none at all heads no codes.
+_COUNTED = lazily(
+    r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
+    r"d[e\u00e9]fauts?|c[o\u00f3]digos?|aver[i\u00ed]as?|fallos?|errores)[)\]]?\s*:?$|"
+    r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
+    re.IGNORECASE,
+)
+
+
+def _is_name(text: str, names: Names) -> bool:
+    """Whether a line is a listed name, with a count behind it or not, or behind a key for modules ("ECU: ABS")."""
+    key, mark, value = text.partition(":")
+    if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
+        return True
+    if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
+        return True
+    stop = before_idents(small(text))
+    return stop < len(text) and names.listed(tidy(text[:stop]))
+
+
+def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
+    """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
+    number of such stretches."""
+    starts: dict[Shape, list[bool]] = defaultdict(list)
+    headings: dict[Shape, int] = defaultdict(int)
+    above: Row | None = None
+    under = False
+    filled = [
+        row for row in rows
+        if not (row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)))
+    ]
+    counting = _counting(filled)
+    for row in filled:
+        if row.finds.codes and not row.roles and above is not None:
+            if not above.finds.codes:
+                under = not above.head and len(above.text) <= 80 and (
+                    above.line.number in counting or _is_name(above.text, names)
+                )
+                headings[shape_of(row)] += under
+            starts[shape_of(row)].append(under)
+        above = row
+    return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
+
+
+def _is_aside(low: str) -> bool:
+    """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
+    the vehicle ("Chassis no. 572092")."""
+    return stands_between(low) or of_vehicle(low) == "sure"
+
+
+def _counting(rows: Sequence[Row]) -> set[int]:
+    """The numbers of the lines of words that nobody need know with the count of their codes, which stand right below
+    them; at least two, since a single one may be the title of a list."""
+    found: set[int] = set()
+    below = 0
+    for row in reversed(rows):
+        if row.finds.codes:
+            below += len(row.finds.codes)
+            continue
+        told = stated_count(row.low) if len(row.low) <= 80 else None
+        if told is not None and told[0] == below and _is_counted_name(row, told):
+            found.add(row.line.number)
+        below = 0
+    return found if len(found) > 1 else set()
+
+
+def _is_counted_name(row: Row, told: tuple[int, int, int]) -> bool:
+    """Whether words that may name a module stand before a count and nothing behind it."""
+    low = row.low[: told[1]].strip(" -:,([")
+    if row.low[told[2] :].strip() or not has_letter(low) or len(low.split()) > _MOST_WORDS or role_of(low) is not None:
+        return False
+    return phases.find(low) is None and phases.scan_head(low) is None and not states.in_text(low)
