@@ -17,6 +17,7 @@ from triage.intake.codes.found import Found, in_code_cell
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines import namelist
 from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
@@ -36,6 +37,8 @@ _BEHIND_NAME = re.compile(
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
+#: Keys before a number that is no code; one for the voltage may as well name the battery's module.
+_OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
 _QUANTITY = lazily(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
@@ -51,10 +54,11 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     if not bare:
         return
     columns = Counter(_column(row) for row in coded if not row.roles)
+    keyed = {_column(row) for row in coded if not row.roles and _label_role(row, _column(row)[1]) == "code"}
     firsts = Counter(_manner(row, row.finds.codes[0].end) for row in coded if row.finds.codes[0].start == 0)
     behind: list[tuple[Row, re.Match[str]]] = []
     for row in bare:
-        if _in_column(row, columns) or _at_the_start(row, firsts, is_name):
+        if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
         if match is not None and is_name(tidy(match[1])) and not _QUANTITY.match(row.low, match.end()):
@@ -120,10 +124,19 @@ def _column(row: Row) -> tuple[str, int]:
     return "", -1
 
 
-def _in_column(row: Row, columns: Counter[tuple[str, int]]) -> bool:
-    """A cell that holds nothing but a number, in the column where most other rows have their code."""
+def _label_role(row: Row, at: int) -> str | None:
+    """The role of what stands in the cell before the one at a place, as a key."""
+    return role_of((row.cells or ())[at - 1].low) if at > 0 else None
+
+
+def _in_column(row: Row, columns: Counter[tuple[str, int]], keyed: set[tuple[str, int]]) -> bool:
+    """A cell that holds nothing but a number, in the column where most other rows have their code; not behind a key for
+    something else ("KM:    55213"). ``keyed``: columns in which a key for codes stands before them."""
     for (kind, at), often in columns.most_common(2):
         if at < 0 or kind != row.kind or often < 2 or at >= len(row.cells or ()):
+            continue
+        role = _label_role(row, at)
+        if role in _OTHER_KEYS or (role != "code" and (kind, at) in keyed):
             continue
         cell = (row.cells or ())[at]
         match = _FIRST.fullmatch(cell.text)
