@@ -118,3 +118,26 @@ def test_what_is_not_understood_of_a_module_is_told_behind_any_usual_mark(mark: 
     reading = read(f"ECM{mark}P0562\nABS{mark}whatever\nSRS{mark}ok\nBCM{mark}ok\n")
     assert [scan.module for scan in reading.snapshots[0].modules] == ["engine control", "restraints", "body control"]
     assert [notice.line for notice in reading.notices] == [2]
+
+
+@pytest.mark.parametrize("mark", ["    ", ": ", " ", ";", " | ", " - "])
+@pytest.mark.parametrize("name", ["NR", "AT", "IM", "DA"])
+def test_two_capitals_that_are_a_word_elsewhere_name_a_module(mark: str, name: str) -> None:
+    behind = ";" if mark == ";" else "   "
+    text = "".join(
+        f"{module}{mark}{code}{behind}gespeichert\n"
+        for module, code in (("MR", "SPN 168 FMI 3"), ("EBS", "SPN 789 FMI 5"), (name, "SPN 1087 FMI 18"))
+    )
+    assert [(scan.printed, [code.code for code in scan.codes]) for scan in read(text).snapshots[0].modules] == [
+        ("MR", ["SPN 168 FMI 3"]), ("EBS", ["SPN 789 FMI 5"]), (name, ["SPN 1087 FMI 18"]),
+    ]
+
+
+@pytest.mark.parametrize("name", ["AT", "IM", "SE"])
+def test_two_capitals_may_be_silent(name: str) -> None:
+    assert modules(f"EBS    SPN 789 FMI 5\n{name}    keine Antwort\n")[1][1:] == (False, [])
+
+
+@pytest.mark.parametrize("word", ["Nr", "NR.", "DTC", "NO.", "CODE NR"])
+def test_a_word_for_number_names_no_module(word: str) -> None:
+    assert [name for name, _, _ in modules(f"ENGINE\n{word} P0562\n{word} P0563\n")] == ["engine control"]

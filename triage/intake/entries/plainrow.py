@@ -21,6 +21,7 @@ from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.lines import idents, supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import is_short
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
@@ -195,7 +196,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if pair is not None and above is not None and context.blanks == 0 and row.line.indent > above.line.indent:
         # "cluster   not present", below a code and further right, is the rest of its description with its status.
         pair = pair if states.of_cell(row.low[len(pair[0]) :].lstrip(" :=|\t-")) is None else None
-    if pair is not None and context.names.listed(pair[0]) and role_of(small(pair[0])) is None:
+    short = pair is not None and is_short(pair[0]) and answer_of_cell(small(pair[0])) is None
+    if pair is not None and (short or (context.names.listed(pair[0]) and role_of(small(pair[0])) is None)):
         _answered(context, row, *pair)
         return True
     if row.text.endswith(":") and (status := section(context, row)) is not None:

@@ -50,6 +50,8 @@ _COUNTED = word_set(
     "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
     "averias fallo fallos"
 )
+#: Words of two letters that are said aloud in capitals too.
+_SAID = word_set("no is it we or si ya")
 #: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
 _I_DID = word_set("got get found have had see saw read did")
 _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
@@ -67,8 +69,9 @@ def strip_links(text: str) -> str:
     if len(parts) > 40:
         return text
     if all(word in LINKS or word in _LEADING for word, _, _ in parts):
-        # "control unit", "module" alone: no name, but a label.
-        return ""
+        # "control unit", "module" alone: no name, but a label; two capital letters alone are as short as names get.
+        alone = text[parts[0][1] : parts[0][2]] if len(parts) == 1 else ""
+        return alone if is_short(alone) else ""
     last = len(parts)
     # "In the radio I got": a capital letter that is who found the codes.
     while (
@@ -89,6 +92,15 @@ def strip_links(text: str) -> str:
         closing = text.find(")", parts[last - 1][2])
         kept = kept + ")" if closing >= 0 else kept
     return kept
+
+
+def is_short(text: str) -> bool:
+    """Whether a text is two capital letters that may name a module, though they are a word that ties names and codes.
+
+    >>> is_short("NR"), is_short("AT"), is_short("NO"), is_short("at")
+    (True, True, False, False)
+    """
+    return len(text) == 2 and text.isalpha() and text.isupper() and small(text) not in _SAID
 
 
 def _says_i(parts: Sequence[tuple[str, int, int]], at: int) -> bool:
