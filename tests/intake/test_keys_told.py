@@ -7,7 +7,7 @@ import pytest
 from tests.intake.reads import modules_of
 
 
-@pytest.mark.parametrize("key", ["KM:       ", "Mileage:  ", "Odometer  ", "Hours:    ", "Count:    ", "Laufleistung:  "])
+@pytest.mark.parametrize("key", ["KM:       ", "Mileage:  ", "Odometer  ", "Hours:    ", "Count:    ", "Distance:   "])
 def test_a_number_behind_another_key_is_no_code(key: str) -> None:
     text = "".join(
         f"MODULE:   {name}\nDTC:      {code}\nSTATE:    STORED\n{key}55{at}13\n---\n"

@@ -16,6 +16,8 @@ SURE, NEAR = 90.0, 4.0
 
 def snapshots(context: Context) -> list[Snapshot]:
     """The snapshots of the text, without those in which nothing was read."""
+    # Scans that took turns stand in the order in which they began.
+    context.builder.snapshots.sort(key=lambda draft: draft.number)
     _judge_volts(context)
     said: set[str] = set()
     found = []

@@ -27,6 +27,7 @@ from triage.intake.entries import (
     prose,
     rawrows,
     tablerow,
+    turns,
 )
 from triage.intake.lines import counted, idents, namelist, numbering, owncodes, rows, spacing
 from triage.intake.lines.layouts import Row, split_rows
@@ -50,6 +51,7 @@ from triage.intake.tidying import (
     legends,
     logs,
     namedcolumn,
+    namelead,
     pagebreaks,
     paragraphs,
     scanlead,
@@ -142,7 +144,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
-    all_rows = counted.taken_off(scanlead.parted(all_rows, names.find))
+    all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
+    all_rows = counted.taken_off(all_rows)
     all_rows = emptylists.taken_off(all_rows)
     explained = legends.adopt(all_rows, names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
@@ -253,6 +256,9 @@ def _row(context: Context, row: Row, at: int) -> None:
         return
     if row.kind == "rule" or row.head:
         context.open_code = context.open_row = None
+        return
+    if row.turns:
+        turns.read(context, row)
         return
     if at in context.row_times:
         _time_of_row(context, context.row_times[at])

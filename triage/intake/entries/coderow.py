@@ -251,9 +251,11 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         # Behind the code stands a description as well; an unlisted name is taken only where the whole text does so.
         return words <= 6 and not context.under_heading and (place.sure or context.builder.module is None)
     if context.under_heading:
-        # "Engine: 0 faults" and below it "Grain tank: P0562": the heading's module holds no codes.
+        # "Engine: 0 faults" or "Engine" and "no answer", then "Grain tank: P0562": the heading's module holds no codes.
         module, lead = context.builder.module, row.text[: row.finds.codes[0].start].rstrip()
-        none = module is not None and not module.codes and module.stated is not None and module.stated[0] == 0
+        none = module is not None and not module.codes and (
+            module.answer is not None or (module.stated is not None and module.stated[0] == 0)
+        )
         return none and words <= 4 and lead[-1:] in tuple(",:;|=>")
     return words <= 6 and len(printed) <= 60
 

@@ -10,12 +10,13 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries.coderow import add, details_of, module_for
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
+from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases, states, volts
+from triage.intake.said import states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of
 from triage.intake.said.near import digits_for_letters, small
 from triage.intake.scan.assembly import ModuleDraft
@@ -104,23 +105,8 @@ def stands_alone(context: Context, row: Row) -> bool:
 def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
     """A column that says which scan the row is of: a new one where it changes."""
     low = text_of(by_role, "scan")
-    if not low:
-        return
-    hit = phases.find(low)
-    key = hit.phase if hit is not None else low
-    known = context.scans.get(key)
-    builder = context.builder
-    if known is not None and known is not builder.snapshot:
-        # Rows of several scans may take turns: the scan named goes on.
-        builder.snapshots.remove(known)
-        builder.snapshots.append(known)
-        builder.module = builder.code = None
-    elif known is None:
-        if context.scans or builder.snapshot.phase not in (None, hit.phase if hit else None):
-            builder.new_snapshot()
-        if hit is not None:
-            builder.snapshot.phase = hit.phase
-        context.scans[key] = builder.snapshot
+    if low:
+        turn(context, low)
 
 
 def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:

@@ -63,6 +63,8 @@ class Row:
     counted: int | None = None
     #: The time that stood before it is so much later than the one above that a module named again is in another scan.
     later: bool = False
+    #: It says which scan the module named next is of: scans may take turns.
+    turns: bool = False
     #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
     described: tuple[tuple[int, int], ...] = ()
 

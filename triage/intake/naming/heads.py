@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import phrase_set
 from triage.intake.plain.slips import nearest
+from triage.intake.words.module_words import SPELLINGS
 
 ROLES: dict[str, frozenset[str]] = {
     "module": phrase_set("""
@@ -168,6 +169,10 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role
+    written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
+    if written_out != bare and role_of(written_out, exactly=True) == "module":
+        # "ctrl mod", "cntrl unit 2"
+        return "module"
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
         return role_of(bare[of_code.end() :])

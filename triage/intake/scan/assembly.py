@@ -66,6 +66,8 @@ class ModuleDraft:
 class SnapshotDraft:
     """One snapshot on its way."""
 
+    #: Its place among the snapshots as they began.
+    number: int = 0
     phase: Phase | None = None
     at: datetime | None = None
     said: Conditions = field(default_factory=Conditions)
@@ -129,7 +131,7 @@ class Builder:
     def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:
         """Start a snapshot, unless the one being read is still empty."""
         if not self.snapshot.empty:
-            self.snapshots.append(SnapshotDraft())
+            self.snapshots.append(SnapshotDraft(number=max(draft.number for draft in self.snapshots) + 1))
         self.module = self.code = None
         self.may_restart = False
         if phase is not None:

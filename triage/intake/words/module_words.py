@@ -39,7 +39,8 @@ FILLERS = words_of(
     "module control controller controlled unit ecu system computer assembly "
     "steuergerat steuergeraet steuereinheit steuerung modul einheit elektronik "
     "calculateur boitier unite commande controle gestion systeme modulo unidad centralita sistema mando dispositivo "
-    "uce cm"
+    "uce cm gerat geraet appareil aparato centralina unita apparaat regeleenheid stuurapparaat stuureenheid besturing "
+    "sterownik modul styrenhet styrdon modulo unidade centralina dispositivo"
 )
 
 #: Words that tie others together.
