@@ -141,3 +141,16 @@ def test_the_title_of_a_list_with_its_count_is_no_module() -> None:
     text = "Vehicle scan - 2 codes\nP0380 - Glow plug\nC0550 - ABS\n"
     told = [(name, codes) for name, _, codes in modules(text)]
     assert told == [("glow plug", ["P0380"]), ("anti-lock brakes", ["C0550"])]
+
+
+@pytest.mark.parametrize("form", ["{})", "({})", "{}.", "0{})", "{}]"])
+def test_the_number_of_a_list_glued_to_a_name_is_no_part_of_it(form: str) -> None:
+    lines = ["ecm  u0001,p0562 stored", "cent lock  b1420 current", "radio  none"]
+    text = "\n".join(f"{form.format(number)}{line}" for number, line in enumerate(lines, 1))
+    assert modules(text) == [
+        ("engine control", True, ["U0001", "P0562"]), ("central locking", True, ["B1420"]), ("radio", True, []),
+    ]
+
+
+def test_numbers_left_out_make_no_difference_before_a_bracket() -> None:
+    assert modules("2)ecm p0562\n7)radio none\n") == [("engine control", True, ["P0562"]), ("radio", True, [])]

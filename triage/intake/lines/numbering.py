@@ -19,7 +19,9 @@ from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 
-_NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)](?=[^\W_\d]))")
+_NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
+#: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
+_GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
 #: A number that only counts, whatever stands behind it: "[2] Gearbox", "2/5 Gearbox: P0700", "Mod. 2 Gearbox".
 _COUNTING = lazily(
     r"(?:[\[(#]\s?([0-9]{1,2})\s?[\])]?\s+|([0-9]{1,2})\s?(?:/|of|von|de|sur)\s?[0-9]{1,2}[.:)]?\s+|"
@@ -76,7 +78,10 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
         if _number(match) == len(runs[-1]) + 1:
             runs[-1][at] = match.end()
     run = {at: end for each in runs if len(each) > 1 and _tell_apart(rows, each) for at, end in each.items()}
-    if not run or len(run) < 0.5 * len(found):
+    run = run if len(run) >= 0.5 * len(found) else {}
+    # "3)climate": a bracket right before a name belongs to no name, whatever numbers are left out.
+    run |= {at: match.end() for at, match in found if match[0][-1:] in (")", "]")}
+    if not run:
         return list(rows)
     return [
         Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)
@@ -124,7 +129,11 @@ def _place_of_all(row: Row) -> re.Match[str] | None:
 
 def _tell_apart(rows: Sequence[Row], run: dict[int, int]) -> bool:
     """Whether the lines of a run differ without their numbers: "Module 1 Engine", "Module 2 Engine" need theirs."""
-    names = [rows[at].low[end:].split(":")[0].strip() for at, end in run.items()]
+    names = []
+    for at, end in run.items():
+        row = rows[at]
+        stop = row.finds.codes[0].start if row.finds.codes else len(row.low)
+        names.append(row.low[end:stop].split(":")[0].strip())
     return len(set(names)) == len(names) or not any(rows[at].text[:1].isalpha() for at in run)
 
 
@@ -134,11 +143,12 @@ def _number(match: re.Match[str]) -> int:
 
 
 def _match(row: Row) -> re.Match[str] | None:
-    """The number before the text of a row without codes; no amount of something."""
+    """The number before the text of a row; no amount of something."""
     if not row.text or "|" in row.text:
         return None
     if row.text[0] in "[(#" or row.text[:1].isalpha() or row.finds.codes:
-        return _COUNTING.match(row.low) if row.text[0] in "[(#0123456789mMeEsSuUcC" else None
+        first = row.text[0] in "[(#0123456789mMeEsSuUcC"
+        return _COUNTING.match(row.low) or _GLUED.match(row.low) if first else None
     if not "0" <= row.text[0] <= "9":
         return None
     if (match := _COUNTING.match(row.low)) is not None:
