@@ -154,3 +154,39 @@ def test_the_number_of_a_list_glued_to_a_name_is_no_part_of_it(form: str) -> Non
 
 def test_numbers_left_out_make_no_difference_before_a_bracket() -> None:
     assert modules("2)ecm p0562\n7)radio none\n") == [("engine control", True, ["P0562"]), ("radio", True, [])]
+
+
+COUNTED = [
+    (
+        "engine 4 stored p0562 p0113 p0118 p0123\nbrake 2 stored u0100 u0416\nsrs 1 current b0092\nclk spring 0\n",
+        "engine: P0562 P0113 P0118 P0123; brake: U0100 U0416; srs: B0092; clk spring: clean",
+    ),
+    ("engine 2 codes p0562 p0113\nradio 0\n", "engine: P0562 P0113; radio: clean"),
+    ("engine: 2 stored p0562 p0113\nbrake: 1 current u0100\n", "engine: P0562 P0113; brake: U0100"),
+    ("2 in engine: p0562,p0685\nbrakes 0\n1 in cluster: u0100\n", "engine: P0562 P0685; brakes: clean; cluster: U0100"),
+    ("2 in the engine:\np0562\np0113\n0 in the brakes\n", "engine: P0562 P0113; brakes: clean"),
+    ("2x engine p0562 p0113\n1x cluster u0100\n0 brakes\n", "engine: P0562 P0113; cluster: U0100; brakes: clean"),
+    ("engine 3\np0562\np0113\np0118\nbrake 1\nu0100\nradio 0\n",
+     "engine: P0562 P0113 P0118; brake: U0100; radio: clean"),
+    ("engine 2 p0562 p0113\nbrake 2 u0100 c0031\nradio 1 b1000\n",
+     "engine: P0562 P0113; brake: U0100 C0031; radio: B1000"),
+]
+NUMBERED = [
+    ("camera 1 stored u0100\ndoor 2 stored b1001 b1002\nradio none\n",
+     "camera 1: U0100; door 2: B1001 B1002; radio: clean"),
+    ("camera 1 u0100\ncamera 2 u0100\nradio 0 codes\n", "camera 1: U0100; camera 2: U0100; radio: clean"),
+    ("camera 3 u0100 u0101 u0102\n", "camera 3: U0100 U0101 U0102"),
+    ("engine 2 stored p0562 p0113\ndoor 2 stored b1000\n", "engine 2: P0562 P0113; door 2: B1000"),
+    ("0 Engine\n P0562\n1 Gearbox\n P0700\n2 ABS\n no codes\n", "Engine: P0562; Gearbox: P0700; ABS: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), COUNTED + NUMBERED)
+def test_the_whole_text_tells_a_count_from_a_number(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_a_count_before_the_name_is_held_against_the_codes() -> None:
+    reading = read_text("3 in engine: p0562,p0685\n1 in cluster: u0100\n", load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["engine", "cluster"]
+    assert "the text says 3 codes, 2 codes read" in reading.notices[0].message

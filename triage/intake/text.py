@@ -150,7 +150,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     explained = legends.adopt(all_rows, names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
     all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
-    all_rows = countbehind.taken_off(all_rows, lambda name: names.score(name) >= 60.0)
+    all_rows = countbehind.taken_off(
+        all_rows, lambda name: names.score(name) >= 60.0, lambda name: names.match(name).canonical in tables.modules
+    )
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)

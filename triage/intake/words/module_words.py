@@ -62,7 +62,7 @@ SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in 
     "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
     "hyd:hydraulic windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
     "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur "
-    "cent:central mem:memory aux:auxiliary comp:compressor"
+    "cent:central mem:memory aux:auxiliary comp:compressor clk:clock mgmt:management mgt:management mgmnt:management"
 ))}
 
 _SIDE_WORDS = {
