@@ -6,7 +6,7 @@ All invented; wordings: common practice.
 from __future__ import annotations
 
 import pytest
-from reads import told
+from reads import printed, told
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -234,3 +234,34 @@ def test_a_key_in_the_first_of_two_cells_is_no_module() -> None:
 def test_the_number_of_a_list_is_no_part_of_the_name_before_a_colon(number: str) -> None:
     (scan,) = read_text(f"{number}Motor: P0087 statisch\n[03] Bremsen: antwortet nicht\n", load()).snapshots
     assert [module.printed or module.module for module in scan.modules] == ["Motor", "Bremsen"]
+
+
+@pytest.mark.parametrize("gap", ["  ", "    "])
+@pytest.mark.parametrize("name", ["Body{}(BCM)", "Body{}[BCM]"])
+def test_a_short_name_in_brackets_is_part_of_the_name_before_it(gap: str, name: str) -> None:
+    text = (
+        "Airbag  (SRS)          B1000 stored\nABS                    no DTC\n"
+        f"{name.format(gap)}        U0100 stored\n                       U0151 stored\n"
+    )
+    assert printed(text) == f"Airbag (SRS): B1000; ABS: clean; {name.format(' ')}: U0100 U0151"
+    answered = f"{name.format(gap)}    no DTC\nTrans{gap}(TCM)    no response\n"
+    assert printed(answered) == f"{name.format(' ')}: clean; Trans (TCM): silent"
+
+
+def test_a_status_in_brackets_is_no_part_of_the_name_before_it() -> None:
+    text = "Engine  (ECM)  P0562\nBody  (stored)  U0100\n"
+    assert told(text) == " | engine control: P0562; body control: U0100 stored"
+
+
+@pytest.mark.parametrize("mark", [" - ", ", ", " / "])
+def test_a_part_behind_a_module_is_what_its_code_is_about(mark: str) -> None:
+    lines = (
+        ("P0562", "ECM", "low voltage", "hist"), ("P0627", "ECM", "fuel pump ctrl", "hist"),
+        ("P0700", "ECM", "TCM wants lamp", "act"), ("U0101", "ABS", "no msg from TCM", "hist"),
+    )
+    assert printed("\n".join(mark.join(line) for line in lines)) == "ECM: P0562 P0627 P0700; ABS: U0101"
+
+
+def test_two_names_of_one_module_stay_together() -> None:
+    text = "B1000 - Body - BCM - act\nP0562 - Engine - ECM - hist\n"
+    assert printed(text) == "Body - BCM: B1000; Engine - ECM: P0562"

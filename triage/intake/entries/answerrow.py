@@ -28,6 +28,8 @@ from triage.intake.words.vocabulary import STATES
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
 _COMMA = lazily(r"\s*[,;|]\s*")
 _WIDE = lazily(r"\s{2,}")
+#: A gap before a bracket is one inside a name: "Body   (BCM)".
+_BEFORE_BRACKET = lazily(r"\s{2,}(?=[(\[])")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
 _ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
 _NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
@@ -250,7 +252,7 @@ def _split(mark: re.Pattern[str], text: str) -> list[str]:
 
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
-    text = context.names.bare(text)
+    text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
     if context.names.score(text) < 60.0:
         # "Airbag light on, can't get in it": the lamp is that module's.
         lit = _LAMP.sub("", text)

@@ -18,11 +18,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake.codes.found import NOTHING, Finds, find
-from triage.intake.codes.pieces import COUNTED
+from triage.intake.lines.gaps import between_cells
 from triage.intake.naming.heads import is_head, is_keyed, nearly_head, role_of, roles_of
 from triage.intake.plain.characters import Line, has_digit, lines
 from triage.intake.plain.characters import low as small
-from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 
@@ -82,9 +81,6 @@ class Row:
         return [cell.text for cell in self.cells or ()]
 
 
-_GAP = re.compile(r"\s{2,}|\t")
-_NEGATION = re.compile(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
-_UNIT = lazily(r"(?:km|mi|miles|volts?|v|rpm|km/h)(?![a-z0-9])")
 _RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
 _QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 
@@ -204,22 +200,7 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
     elif mark and mark in text:
         row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
     elif "  " in text:
-        cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
-        # "not  active" is one status whatever stands between its words.
-        cuts = [cut for cut in cuts if not _NEGATION.search(row.low, max(0, cut[0] - 8), cut[1])]
-        if row.finds.codes and len(cuts) < 40:
-            # Two spaces between a number and its unit are a slip.
-            cuts = [cut for cut in cuts if not (text[cut[0] - 1].isdigit() and _UNIT.match(row.low, cut[1]))]
-        if "(" in text and len(cuts) < 40:
-            # Two spaces inside brackets are a slip, not a gap between columns.
-            cuts = [
-                cut
-                for cut in cuts
-                if text.count("(", 0, cut[0]) <= text.count(")", 0, cut[0]) or ")" not in text[cut[1] :]
-            ]
-        if len(cuts) == 1 and row.finds.codes and COUNTED.fullmatch(row.low, cuts[0][0]):
-            # A count set off by a wider gap makes no table.
-            cuts = []
+        cuts = between_cells(text, row.low, bool(row.finds.codes))
         if cuts:
             row.kind, row.cells = "gap", _cells(row, cuts)
 

@@ -70,7 +70,10 @@ def known(names: Names) -> IsName:
             return False
         if any(states.of_cell(part) is not None for part in low(text).replace(" (", " - ").split(" - ")):
             return False
-        return names.score(text) >= (60.0 if text.endswith(")") else 90.0)
+        if names.score(text) < (60.0 if text.endswith(")") else 90.0):
+            return False
+        # "ECM - fuel pump control" is a module and what its code is about.
+        return " - " not in text or names.match(text).second is None
 
     return is_name
 

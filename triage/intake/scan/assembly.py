@@ -140,6 +140,7 @@ class Builder:
 
     def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
         """The module of that printed name in the snapshot being read; made if it is not there."""
+        printed = " ".join(printed.split()) if "  " in printed else printed
         key = self._keys.get(printed)
         if key is None:
             key = self._keys[printed] = " ".join(small(printed).split())
