@@ -85,6 +85,18 @@ navigation < 37-Navigation ; Navigationsrechner
 amplifier < Digital sound amplifier ; Soundverstärker ; Ampli audio
 telematics < eCall ; Notrufmodul ; Boîtier télématique ; Telematik-Steuergerät
 central locking < Zentralverriegelung ; Central locking ; Verrouillage centralisé ; Cierre centralizado
+engine control < Motore ; Centralina motore ; Motorregeling ; Motorregelapparaat ; Gestão do motor ; Sterownik silnika
+engine control < Motorstyrenhet ; Engine mgmt ; Eng mgt ; Elektronika silnika ; Unidade de controle do motor
+transmission control < Centralina cambio ; Versnellingsbak ; Caixa de câmbio ; Skrzynia biegów ; Växellåda
+anti-lock brakes < Freni ; Remmen ; Freios ; Układ hamulcowy ; uklad hamulcowy ; Bromsar
+power steering < Servosterzo ; Stuurbekrachtiging ; Direção assistida ; Wspomaganie kierownicy ; Servostyrning
+instrument cluster < Quadro strumenti ; Instrumentenpaneel ; Painel de instrumentos ; Zestaw wskaźników ; Instr clstr
+trailer < Trekhaak ; Rimorchio ; Reboque ; Hak holowniczy ; Dragkrok
+hybrid powertrain < Vehicle control ; Vehicle controller
+restraints < Restrnts ; Poduszki powietrzne ; Krockkudde ; Airbagsysteem
+door, front left < Porta anteriore sinistra ; Deur linksvoor ; Porta dianteira esquerda ; Dörr vänster fram
+gateway < gtwy ; Gtwy mod
+parking assist < prkng assist ; Parkeerhulp ; Sensori di parcheggio
 """
 PAIRS = [(name.strip(), line.partition(" < ")[0])
          for line in WRITTEN.strip().splitlines() for name in line.partition(" < ")[2].split(" ; ")]

@@ -1,4 +1,4 @@
-"""Status words beside a code in four languages: words, abbreviations, sentences and negations.
+"""Status words beside a code in several languages: words, abbreviations, sentences and negations.
 
 Source of the wordings: common practice. "Permanent" and "static" mean present now in German, French and Spanish texts.
 """
@@ -25,6 +25,7 @@ besteht noch | Fehler steht an | aktueller Fehler | akt. | vorh. | zur Zeit vorh
 steht noch an | présent | actif | défaut présent | actuel | toujours présent | présent actuellement | est présent
 défaut actif | encore présent | actif actuellement | activo | presente | actual | presente ahora | fallo presente
 sigue presente | está activo | activo actualmente | avería activa | todavía presente | aún activo
+attivo | attuale | in corso | actueel | aanwezig | actief | ativo | atual | aktywny | obecny | närvarande
 """,
     "stored": """
 stored | history | historic | inactive | not active | passive | past | not present | no longer active
@@ -41,20 +42,24 @@ fugitif | inactif | enregistré | non actif | plus présent | sporadique | défa
 n'est plus présent | non présent actuellement | pas présent actuellement | n'est pas actif | memorizado | almacenado
 no presente | histórico | inactivo | no activo | pasado | guardado | esporádico | ya no presente | fallo memorizado
 no está presente | ya no está activo | no presente actualmente | avería esporádica
+memorizzato | non attivo | passivo | opgeslagen | niet aanwezig | niet meer actief | armazenado | não presente | inativo
+zapisany | nieaktywny | lagrad | ej aktiv
 """,
     "pending": """
 pending | maturing | pending fault | pend. | pndg | not yet confirmed | not confirmed | unconfirmed fault
 all pending | vorläufig | unbestätigt | noch nicht bestätigt | vorläufiger Fehler | en attente | pas encore confirmé
 non confirmé | pendiente | no confirmado | aún no confirmado | fallo pendiente
+in attesa | non confermato | onbevestigd | não confirmado | niepotwierdzony | obekräftad
 """,
     "confirmed": """
 confirmed | confirmed DTC | conf | cnf | conf. | confirmed fault | all confirmed | both confirmed | bestätigt
 bestätigter Fehler | confirmé | défaut confirmé | confirmado | fallo confirmado
+confermato | bevestigd | potwierdzony | bekräftad
 """,
     "none": """
 system voltage low | not plausible | signal not present at pin | circuit open | fuel level low | yes | no | all wheels
 present value too low | active grille shutter stuck | memory error in module | now where is it | keine | 12 V
-both sides
+both sides | corrente bassa | sospensione attiva bloccata | spanning laag | tensão baixa
 """,
 }
 
@@ -79,6 +84,8 @@ def test_a_status_beside_a_code(text: str, wanted: str, form: str) -> None:
     [
         ("Steuergerät Motor: P0562 permanent\nBremse: keine Fehler gespeichert", "current"),
         ("Calculateur moteur : P0562 permanent\nABS : aucun défaut", "current"),
+        ("Centralina motore: P0562 permanente\nABS: nessun guasto", "current"),
+        ("Motor: P0562 permanent\nABS: geen storingen", "current"),
         ("Engine: P0562 permanent\nABS: no codes stored", "permanent"),
     ],
 )

@@ -28,6 +28,7 @@ ROLES: dict[str, frozenset[str]] = {
         nombre | unidad de mando | reported by | reporting module | reporting ecu | reporting control unit | found in
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
+        centralina | regeleenheid | sterownik | styrenhet |
         enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
         almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug"""),
     "code": phrase_set("""
@@ -36,7 +37,8 @@ ROLES: dict[str, frozenset[str]] = {
         fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
-        | cod | kode"""),
+        | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
+        codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
         ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
@@ -51,7 +53,8 @@ ROLES: dict[str, frozenset[str]] = {
         text | presence | kategorie | status/zustand | code state | present now | now? | current? | present now? |
         aktiv? | aktuell? | vorhanden? | still present? | etat defaut | etat du code | statut du defaut | etat actuel |
         situacion | estado actual | estado de la averia | estado del fallo | fehlerzustand | dtc-status | statut dtc |
-        etat dtc | estado dtc | present ? | actif ? | presente? | activo? | fault present?"""),
+        etat dtc | estado dtc | present ? | actif ? | presente? | activo? | fault present? | stato | stato guasto |
+        toestand | stan | felstatus"""),
     "status_byte": phrase_set("""
         status byte | statusbyte | status (hex) | sb | octet d'etat | byte de estado | dtc status byte | status
         hex | status mask | hex status | statusbyte (hex) | status byte (hex)"""),
@@ -60,7 +63,8 @@ ROLES: dict[str, frozenset[str]] = {
         beschreibung | bezeichnung | bedeutung | libelle | intitule | designation | descripcion | texto |
         significado | denominacion | desc | fault description | code description | dtc description | what it means
         | comment | comments | remark | remarks | note | notes | info | fehlerbeschreibung | texte | signification
-        | klartext | kommentar | commentaire | comentario | explanation"""),
+        | klartext | kommentar | commentaire | comentario | explanation | descrizione | omschrijving | descricao |
+        opis | beskrivning"""),
     "count": phrase_set("""
         count | occurrences | occurrence | occ | freq | frequency | counter | times | haufigkeit | zahler |
         compteur | frecuencia | contador | veces | oc | occurrence count | no of occurrences | times seen | hits |

@@ -69,9 +69,11 @@ def strip_links(text: str) -> str:
     if len(parts) > 40:
         return text
     if all(word in LINKS or word in _LEADING for word, _, _ in parts):
-        # "control unit", "module" alone: no name, but a label; two capital letters alone are as short as names get.
-        alone = text[parts[0][1] : parts[0][2]] if len(parts) == 1 else ""
-        return alone if is_short(alone) else ""
+        # "control unit", "module" alone: no name, but a label. Two capital letters are as short as names get, alone
+        # or before such a label in small letters ("AT control").
+        alone, end = text[parts[0][1] : parts[0][2]], parts[-1][2]
+        named = is_short(alone) and (len(parts) == 1 or text[parts[1][1] : end].islower())
+        return text[parts[0][1] : end] if named else ""
     last = len(parts)
     # "In the radio I got": a capital letter that is who found the codes.
     while (

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from triage.intake.naming.shortforms import by_consonants, written_out
 from triage.intake.plain.slips import nearest
 from triage.intake.words.module_words import (
     FILLERS,
@@ -48,7 +49,8 @@ PARTS = words_of(
     "sensor pump motor switch actuator compressor heater heating generator alternator starter fan lamp headlamp "
     "antenna aerial battery horn mirror window wiper plug throttle clutch turbo turbocharger supercharger coolant fuel "
     "yaw rain injection ignition charging blower pedal lever injector clock light shutter valve relay fuse tank "
-    "temperature voltage siren memory distance trip weight boot traction etc"
+    "temperature voltage siren memory distance trip weight boot traction etc "
+    "motore sensore pompa tergicristallo fari luci sterzo"
 )
 
 #: Words that name nothing by themselves.
@@ -201,8 +203,9 @@ class Index:
         return len(word) > 2 and any(map(str.isdecimal, word)) and word.rstrip("0123456789") not in self.vocabulary
 
     def right(self, words: Words) -> Words:
-        """``words`` with a slip put right in the longer filler and side words ("moduel", "frnot"), in variant
-        spellings ("headights") and in the end of a compound ("Motorsteuererät")."""
+        """``words`` with those written out that lack vowels ("clstr"), and with a slip put right in the longer filler
+        and side words ("moduel", "frnot"), in variant spellings ("headights") and in the end of a compound
+        ("Motorsteuererät")."""
         right = []
         for word in words:
             if len(word) > 3 and word not in self.vocabulary and word not in SIDES:
@@ -216,6 +219,9 @@ class Index:
 
     def _right_word(self, word: str) -> str:
         """One word that no alias has, put right."""
+        whole = self._written_out(word)
+        if whole is not None:
+            return whole
         near = nearest(word, _RIGHT_WORDS)
         if near is not None:
             return near
@@ -226,6 +232,19 @@ class Index:
                 if like is not None and _one_slip(asked, like):
                     return SPELLINGS.get(like, like)
         return self._right_compound(word)
+
+    @cached_property
+    def _without_vowels(self) -> dict[str, list[str]]:
+        """The words of aliases by their consonants."""
+        return by_consonants(sorted(self.vocabulary))
+
+    def _written_out(self, word: str) -> str | None:
+        """The word that lacks vowels in this one; of several, one that is alone the name of the only module."""
+        whole = written_out(word, self._without_vowels)
+        if len(whole) < 2:
+            return whole[0] if whole else None
+        named = {hit.name: other for other in reversed(whole) if (hit := self.exact((other,))) is not None}
+        return next(iter(named.values())) if len(named) == 1 else None
 
     @cached_property
     def _ending_in_s(self) -> list[str]:

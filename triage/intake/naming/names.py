@@ -38,7 +38,11 @@ _PLAIN = word_set(
     "tyres "
     "information media audio horloge puerta siege porte motor sitz tur dach uhr licht hydraulics hydraulik hydraulique "
     "hidraulica linkage hitch armrest loader boom crane ramp guidance implement articulation gelenk rampe rampa fleche "
-    "pluma grue grua kran kipper benne joystick beacon elevador relevage kneeling tipper"
+    "pluma grue grua kran kipper benne joystick beacon elevador relevage kneeling tipper "
+    "motore cambio freni sterzo porta portiera sedile luci fari specchi schermo accensione iniezione sospensioni "
+    "remmen deur stoel verlichting vering koplampen ontsteking freios travoes direcao luzes farois assento espelho "
+    "ignicao injecao suspensao buzina silnik hamulce drzwi fotel zaplon swiatla reflektory zawieszenie bromsar dorr "
+    "sate belysning tandning"
 )
 _NEVER = word_set(
     "date time datum zeit vehicle customer technician vin mileage odometer voltage battery volts phase scan report "

@@ -1,7 +1,7 @@
 """Status words beside a code, and the language of a text as far as it changes what they mean.
 
-In German, French and Spanish texts "permanent" and "statisch" mean present now; in English "permanent" is a code of
-J1979 service 0A (common practice).
+In German, French, Spanish and other texts "permanent" and "statisch" mean present now; in English "permanent" is a
+code of J1979 service 0A (common practice).
 
 >>> of_cell("no longer active"), of_cell("permanent"), of_cell("permanent", translated=True), of_cell("low")
 ('stored', 'permanent', 'current', None)
@@ -65,11 +65,31 @@ _LANGUAGES: dict[str, frozenset[str]] = {
         "fecha tras ralenti descripcion minimo reparacion vehiculo parado"
     ),
     "en": word_set(
-        "no codes code stored present current history pending confirmed active inactive response answer answered "
+        "no codes stored present current history pending confirmed active inactive response answer answered "
         "responding communication "
-        "before after clear clearing battery voltage status state description failing now fitted scanned skipped "
-        "faults dtc dtcs date "
-        "lowest min phase scan installed timeout meaning has is with did not clean ok"
+        "before after clear clearing battery voltage status state failing now fitted scanned skipped faults "
+        "lowest installed timeout meaning has is with did not clean"
+    ),
+    "it": word_set(
+        "centralina centraline guasto guasti errore errori nessun nessuna senza prima dopo cancellazione batteria "
+        "tensione memorizzato memorizzati attivo presente confermato risposta risponde comunicazione stato descrizione "
+        "del della il gli motore quadro non"
+    ),
+    "nl": word_set(
+        "regeleenheid storing storingen foutcode foutcodes fouten geen wissen accu accuspanning spanning opgeslagen "
+        "aanwezig actueel bevestigd antwoord antwoordt communicatie toestand omschrijving niet het een voor na"
+    ),
+    "pt": word_set(
+        "falha falhas avaria avarias erro erros sem nenhum nenhuma antes depois apagar bateria tensao armazenado ativo "
+        "presente confirmado resposta responde comunicacao estado descricao nao dos da do modulo"
+    ),
+    "pl": word_set(
+        "sterownik blad bledy bledow kod brak przed po kasowaniu kasowaniem akumulator napiecie zapisany aktywny "
+        "potwierdzony odpowiedzi komunikacji stan opis nie"
+    ),
+    "sv": word_set(
+        "styrenhet fel felkod felkoder inga inget efter radering batteri batterispanning spanning lagrad aktiv "
+        "bekraftad svar svarar kommunikation och inte ej"
     ),
 }
 
@@ -88,7 +108,7 @@ class State(NamedTuple):
 
 
 def language(lows: Sequence[str]) -> str:
-    """ "en", "de", "fr" or "es" by the words of the text; "en" where nothing tells."""
+    """ "en", "de", "fr", "es", "it", "nl", "pt", "pl" or "sv" by the words of the text; "en" where nothing tells."""
     counts: Counter[str] = Counter()
     # A few thousand lines, spread over the text, tell as much as all.
     for line in lows[:: max(1, len(lows) // 3000)]:
@@ -195,6 +215,9 @@ _LONG_STATES_MEANING = {
         "sporadic",
         "sporadisch",
         "passiv",
+        "memorizzato",
+        "opgeslagen",
+        "armazenado",
     )
     for hit in STATES.find(phrase)
 }

@@ -15,7 +15,8 @@ of several equal modules from the others is taken off apart, and never lost.
 >>> take_instance(tokens("Camera no. 2"))
 (('camera',), Instance(side=None, number='2'))
 
-Words: common practice of the trade in English, German, French and Spanish.
+Words: common practice of the trade in English, German, French and Spanish; the commonest of Italian, Dutch,
+Portuguese, Polish and Swedish.
 """
 
 from __future__ import annotations
@@ -39,8 +40,8 @@ FILLERS = words_of(
     "module control controller controlled unit ecu system computer assembly "
     "steuergerat steuergeraet steuereinheit steuerung modul einheit elektronik "
     "calculateur boitier unite commande controle gestion systeme modulo unidad centralita sistema mando dispositivo "
-    "uce cm gerat geraet appareil aparato centralina unita apparaat regeleenheid stuurapparaat stuureenheid besturing "
-    "sterownik modul styrenhet styrdon modulo unidade centralina dispositivo"
+    "uce cm gerat geraet appareil aparato centralina unita controllo apparaat regeleenheid stuurapparaat stuureenheid "
+    "besturing sterownik styrenhet styrdon unidade"
 )
 
 #: Words that tie others together.
@@ -58,7 +59,8 @@ SOFT = words_of(
 SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in words_of(
     "eng:engine trans:transmission xmission:transmission inst:instrument instr:instrument pwr:power elec:electric "
     "elect:electric ctrl:control cntrl:control ctl:control cont:control mod:module mdl:module sys:system batt:battery "
-    "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake strg:steering steer:steering susp:suspension "
+    "snsr:sensor sens:sensor temp:temperature veh:vehicle brk:brake brks:brake strg:steering steer:steering "
+    "susp:suspension "
     "clust:cluster frt:front frnt:front pass:passenger psgr:passenger drv:driver drvr:driver tire:tyre center:centre "
     "hyd:hydraulic windshield:windscreen headlight:headlamp cam:camera immobilizer:immobiliser leveling:levelling "
     "stabilization:stabilisation colour:color getr:getriebe stg:steuergerat sg:steuergerat calc:calculateur "
@@ -66,14 +68,32 @@ SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in 
 ))}
 
 _SIDE_WORDS = {
-    "front": "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros delant anterior",
-    "rear": "back hinten hinter hintere hinterer hinteres arriere ar trasero trasera tras posterior",
-    "left": "lh lhs links linke linker linkes gauche izquierdo izquierda izq izqdo izqda izda nearside",
-    "right": "rh rhs rechts rechte rechter rechtes droit droite derecho derecha dcho dcha drcha offside",
-    "driver": "fahrer fahrerseite conducteur conductor",
-    "passenger": "beifahrer beifahrerseite passager pasajero acompanante acomp copiloto beif",
-    "front left": "fl lf vl avg lhf nsf", "front right": "fr rf vr avd rhf osf",
-    "rear left": "rl lr hl arg lhr nsr", "rear right": "rr hr ard rhr osr",
+    "front": (
+        "vorn vorne vorder vordere vorderer vorderes avant av delantero delantera delanteros delant anterior "
+        "anteriore anteriori dianteiro dianteira przod przedni przednia fram framre voor"
+    ),
+    "rear": (
+        "back hinten hinter hintere hinterer hinteres arriere ar trasero trasera tras posterior posteriore "
+        "posteriori achter traseiro traseira tyl tylny tylna bakre"
+    ),
+    "left": (
+        "lh lhs links linke linker linkes gauche izquierdo izquierda izq izqdo izqda izda nearside sinistro "
+        "sinistra sx esquerdo esquerda lewy lewa vanster"
+    ),
+    "right": (
+        "rh rhs rechts rechte rechter rechtes droit droite derecho derecha dcho dcha drcha offside destro "
+        "destra dx direito direita prawy prawa hoger"
+    ),
+    "driver": (
+        "fahrer fahrerseite conducteur conductor guidatore conducente bestuurder motorista condutor kierowca "
+        "forare"
+    ),
+    "passenger": (
+        "beifahrer beifahrerseite passager pasajero acompanante acomp copiloto beif passeggero passagier "
+        "passageiro pasazer passagerare"
+    ),
+    "front left": "fl lf vl avg lhf nsf linksvoor", "front right": "fr rf vr avd rhf osf rechtsvoor",
+    "rear left": "rl lr hl arg lhr nsr linksachter", "rear right": "rr hr ard rhr osr rechtsachter",
     "upper": "", "lower": "", "inner": "", "outer": "", "middle": "",
 }
 #: Side words by token, each as one or two words of ours.
@@ -104,7 +124,9 @@ _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
 _WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})")
 _COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
-_BUILT = lazily(r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|funktion|rechner)")
+_BUILT = lazily(
+    r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|"
+    r"funktion|rechner|elektronica|regeling|besturing|stuurapparaat|styrning|styrenhet|styrdon)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,10 +143,16 @@ class Instance:
         return " ".join(part for part in (self.side, self.number) if part)
 
 
+#: Letters whose stroke no decomposition takes off.
+_STROKED = {ord("\u0142"): "l", ord("\u0141"): "L", ord("\u00f8"): "o", ord("\u00d8"): "O", ord("\u0111"): "d"}
+
+
 class _Unaccented(dict[int, str]):
     """For ``str.translate``: each character without its accents, worked out once."""
 
     def __missing__(self, char: int) -> str:
+        if char in _STROKED:
+            return _STROKED[char]
         parts = unicodedata.normalize("NFKD", chr(char))
         self[char] = found = "".join(c for c in parts if not unicodedata.combining(c))
         return found

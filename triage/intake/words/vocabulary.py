@@ -1,4 +1,5 @@
-"""Wordings of the trade in English, German, French and Spanish, in small letters without accents.
+"""Wordings of the trade in English, German, French and Spanish, the commonest of Italian, Dutch, Portuguese, Polish and
+Swedish too, in small letters without accents.
 
 German words are listed with "ae, oe, ue" too where people type them so. Sources: common practice; the two traps
 "permanent" and "static" (in many translations: present now, not a code of J1979 service 0A) are resolved in
@@ -40,7 +41,17 @@ STATES = Phrasebook(
         almacenados | memorizado | memorizada | guardado | guardada | historico | historica | pasado | inactivo |
         inactiva | pasivo | pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
         presente | ya no esta activo | esporadico | esporadica | intermitente | en memoria | registrado | registrada
-        | no actual | anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo""",
+        | no actual | anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo |
+        memorizzato | memorizzata | memorizzati | salvato | archiviato | registrato | storico | inattivo | inattiva |
+        passivo | passiva | passato | sporadico | sporadica | non attivo | non attiva | non attuale | in memoria |
+        opgeslagen | in geheugen | in het geheugen | historie | inactief | passief | niet actief | niet aanwezig |
+        niet actueel | niet meer aanwezig | niet meer actief | intermitterend |
+        armazenado | armazenada | armazenados | gravado | registado | inativo | inativa | nao presente | nao ativo |
+        nao ativa | passado | em memoria | na memoria |
+        zapisany | zapisana | zapisane | zapamietany | historyczny | nieaktywny | nieaktywna | nieobecny |
+        sporadyczny | w pamieci |
+        lagrad | lagrat | lagrade | sparad | historisk | inaktiv | ej aktiv | inte aktiv | ej aktuell | ej narvarande |
+        i minnet""",
         "pending": """
         pending | pend | pdg | pnd | pndg | maturing | immature | provisional | not confirmed | unconfirmed | not yet
         confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting | not
@@ -48,10 +59,13 @@ STATES = Phrasebook(
         noch nicht bestatigt | noch nicht bestaetigt | unbestatigt | unbestaetigt | temporar | temporaer | en attente
         | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire | pendiente |
         pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin confirmar |
-        temporal""",
+        temporal | in attesa | pendenti | non confermato | non confermata | non ancora confermato | provvisorio |
+        in afwachting | voorlopig | onbevestigd | niet bevestigd | nog niet bevestigd | pendentes | nao confirmado |
+        nao confirmada | oczekujacy | niepotwierdzony | vantande | obekraftad | ej bekraftad""",
         "confirmed": """
         confirmed | conf | cnf | cnfd | confd | mature | matured | bestatigt | bestaetigt | confirme | confirmee |
-        confirmes | confirmado | confirmada | confirmados""",
+        confirmes | confirmado | confirmada | confirmados | confermato | confermata | confermati | bevestigd |
+        potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
         current | curr | cur | pres | akt | vorh | current now | present | present now | presently active | currently
         present | currently active | active | active now | act | failing | failing now | failed now | fails now | now
@@ -64,7 +78,12 @@ STATES = Phrasebook(
         | presente | en cours | statique | actuellement present | toujours present | defaut present | present
         actuellement | permanent present | constant | encore present | presents | activo | activa | activos |
         estatico | estatica | vigente | presente ahora | actualmente presente | actualmente activo | aun presente |
-        sigue presente | continuo | todavia presente""",
+        sigue presente | continuo | todavia presente |
+        attivo | attiva | attivi | attuale | attualmente presente | in corso |
+        actueel | aanwezig | actief | huidig | nog aanwezig | nu aanwezig |
+        ativo | ativa | ativos | atual | atualmente presente | em curso |
+        aktywny | aktywna | aktywne | aktualny | biezacy | obecny |
+        narvarande | pagaende""",
         "permanent?": """
         permanent | perm | permanente | permanentes | permanents | permanenter | statisch permanent""",
         "permanent": """
@@ -162,7 +181,8 @@ ANSWERS = Phrasebook(
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos
         de averia | sin codigos de fallo | nothing | nuthin | nothin | nowt | nuffin | zilch |
         nichts | nix | rien | nada | nff | unauffallig | fehlerlos |
-        memoria vacia | sin memoria de averias | libre de fallos | sin registros""",
+        memoria vacia | sin memoria de averias | libre de fallos | sin registros | foutloos | in orde | sem defeitos |
+        felfri | w porzadku""",
         "not fitted": """
         not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in
         | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |
@@ -172,7 +192,9 @@ ANSWERS = Phrasebook(
         non equipe | non equipee | non present | non installe | pas monte | pas equipe | non disponible | pas present
         | non prise en charge | non fourni | pas installe | absente | non montee | no montado | no equipado | no
         instalado | no disponible | no presente | no existe | no incluido | no equipada | no montada | no instalada |
-        ausente | no lleva | no aplica | sin montar""",
+        ausente | no lleva | no aplica | sin montar | non montato | non installato | non equipaggiato |
+        niet gemonteerd | niet geinstalleerd | niet aanwezig | nao instalado | nao montado | nao equipado |
+        nie zamontowany | nie zainstalowany | ej monterad | inte monterad | ej installerad""",
         "not scanned": """
         not scanned | skipped | not checked | not tested | not read | not selected | not asked | not polled | not
         queried | was not read | was not scanned | not yet scanned | not done | not interrogated | passed over | scan

@@ -1,0 +1,50 @@
+"""Words written without their vowels, or some of them: "clstr" for "cluster", "restrnts" for "restraints".
+
+>>> known = by_consonants(["cluster", "restraint", "charger", "chargeur", "steered", "start"])
+>>> [written_out(word, known) for word in ("clstr", "restrnt", "chrgr", "strd", "strt")]
+[['cluster'], ['restraint'], ['charger', 'chargeur'], [], []]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from triage.intake.words.vocabulary import STATES
+
+_VOWELS = str.maketrans("", "", "aeiou")
+#: With fewer consonants too many words are alike, and so are shorter words ("strt").
+_FEWEST, _SHORTEST = 4, 6
+
+
+def consonants(word: str) -> str:
+    """A word without the vowels behind its first letter.
+
+    >>> consonants("restraint"), consonants("clstr"), consonants("airbag")
+    ('rstrnt', 'clstr', 'arbg')
+    """
+    return word[:1] + word[1:].translate(_VOWELS)
+
+
+def by_consonants(words: Iterable[str]) -> dict[str, list[str]]:
+    """The longer words by their first letter and their consonants."""
+    found: dict[str, list[str]] = {}
+    for word in words:
+        if len(word) >= _SHORTEST and word.isalpha() and len(key := consonants(word)) >= _FEWEST:
+            found.setdefault(key, []).append(word)
+    return found
+
+
+def written_out(word: str, known: Mapping[str, list[str]]) -> list[str]:
+    """The words that a word is with some vowels left out; none for what is said of a code ("strd")."""
+    if len(word) < _FEWEST or not word.isalpha() or word in STATES.starts:
+        return []
+    return [whole for whole in known.get(consonants(word), ()) if len(whole) > len(word) and _holds(whole, word)]
+
+
+def _holds(whole: str, word: str) -> bool:
+    """Whether the letters of a word stand in another in their order."""
+    letters = iter(whole)
+    return all(letter in letters for letter in word)
+
+
+__all__ = ["by_consonants", "consonants", "written_out"]
