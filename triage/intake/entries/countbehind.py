@@ -50,7 +50,7 @@ _REACH = 16
 _MOST_WORDS = 5
 #: So many modules of a name that no table numbers are the most.
 _MOST_UNITS = 2
-_FEWEST = 2
+_FEWEST, _LONGEST = 2, 48
 
 IsName = Callable[[str], bool]
 
@@ -141,17 +141,19 @@ def _leading(rows: Sequence[Row], found: list[Row], is_name: IsName) -> set[int]
 def _lead(rows: Sequence[Row], at: int, is_name: IsName) -> _Lead | None:
     """The number that a row begins with, before the name of a module and its codes, in the row or below."""
     row = rows[at]
-    match = _IN.match(row.low)
-    if match is None or not is_as_pasted(row):
+    match = _IN.match(row.low) if not {" ", "x"}.isdisjoint(row.low[1:3]) else None
+    if match is None:
         return None
-    name = tidy(row.text[match.end() : row.finds.codes[0].start if row.finds.codes else len(row.text)])
-    codes = len(row.finds.codes)
+    number, codes = int(match[1]), len(row.finds.codes)
     below = at + 1
     while below < len(rows) and _goes_on(rows[below]):
         codes += len(rows[below].finds.codes)
         below += 1
-    number = int(match[1])
-    if not is_name(name) or bool(number) != bool(codes):
+    stop = row.finds.codes[0].start if row.finds.codes else len(row.text)
+    if bool(number) != bool(codes) or stop - match.end() > _LONGEST or not is_as_pasted(row):
+        return None
+    name = tidy(row.text[match.end() : stop])
+    if not is_name(name):
         return None
     return _Lead(at, name, match.end(), number, codes, match[2] is not None)
 
@@ -196,9 +198,11 @@ def _count(rows: Sequence[Row], at: int, is_name: IsName) -> _Count | None:
 def _head(rows: Sequence[Row], at: int, is_name: IsName) -> _Count | None:
     """The number behind a name alone in a row, above the rows with its codes."""
     row = rows[at]
-    match = _HEAD.fullmatch(row.text) if row.low[-1:].isdigit() and at + 1 < len(rows) else None
+    if not row.low[-1:].isdigit() or at + 1 >= len(rows) or not _goes_on(rows[at + 1]) or not is_as_pasted(row):
+        return None
+    match = _HEAD.fullmatch(row.text)
     name = tidy(match[1]) if match is not None and match[1][-1:].isalnum() else ""
-    if match is None or not name or not _goes_on(rows[at + 1]) or not is_as_pasted(row) or not is_name(name):
+    if match is None or not name or not is_name(name):
         return None
     below = at + 1
     codes = 0

@@ -33,6 +33,7 @@ _OF_ALL = lazily(
     r"(?:\s*[(\[]\s?|\s*[,:-]\s*|\s+)([0-9]{1,2})\s?(?:/|of|von|de|sur|di|van)\s?([0-9]{1,2})(?:\s?[)\]]|(?![\w./]))"
     r"(?=\s*(?:$|[-:(,\u2013|]|\s\s))"
 )
+_OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _LONGEST = 60
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
@@ -117,10 +118,11 @@ def unfinished(rows: Sequence[Row]) -> list[Row]:
 
 def _place_of_all(row: Row) -> re.Match[str] | None:
     """The place among all modules behind the name that a row begins with; None where none stands there."""
-    if not row.text[:1].isalpha() or not ("/" in row.text or " " in row.text) or not is_as_pasted(row):
-        return None
     stop = min(row.finds.codes[0].start if row.finds.codes else len(row.text), _LONGEST)
-    match = _OF_ALL.search(row.low, 2, stop) if has_digit(row.low[:stop]) else None
+    head = row.low[:stop]
+    if not head[:1].isalpha() or not any(sign in head for sign in _OF) or not has_digit(head):
+        return None
+    match = _OF_ALL.search(row.low, 2, stop) if is_as_pasted(row) else None
     if match is None or not 0 < int(match[1]) <= int(match[2]):
         return None
     name = row.low[: match.start()]

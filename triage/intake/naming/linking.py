@@ -50,8 +50,8 @@ _COUNTED = word_set(
     "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
     "averias fallo fallos"
 )
-#: Words of two letters that are said aloud in capitals too.
-_SAID = word_set("no is it we or si ya")
+#: Words of two letters that are as often only words, in capitals too.
+_SAID = word_set("no is it we or si ya de en la le el du et")
 #: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
 _I_DID = word_set("got get found have had see saw read did")
 _PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")

@@ -30,7 +30,7 @@ from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS, SAYS
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
-from triage.intake.words.module_words import SIDES
+from triage.intake.words.module_words import FILLERS, SIDES
 
 Span = tuple[int, int]
 
@@ -109,7 +109,9 @@ def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> Non
 
 def _led(row: Row, names: Names) -> tuple[Span, ...]:
     """The places in a row that begins with the name of a module; () for any other."""
-    match = _NAMED.match(row.text, 0, row.finds.codes[0].start)
+    stop = row.finds.codes[0].start
+    marked = ":" in row.text[:stop] or " -" in row.text[:stop]
+    match = _NAMED.match(row.text, 0, stop) if marked else None
     if match is None or not _is_name(match[1], names):
         return ()
     codes = _codes(row, match.end(), names)
@@ -192,7 +194,7 @@ def _describes(row: Row, told: Span, names: Names, marked: bool) -> bool:
     text = tidy(row.text[told[0] : told[1]])
     low = small(text)
     found = WORD.findall(low)
-    words = [word for word in found if len(word) > 1 and word not in LINKS and not word.isdigit()]
+    words = [word for word in found if not (len(word) < 2 or word in LINKS or word in FILLERS or word.isdigit())]
     if not 0 < len(text) <= _LONGEST or ":" in text or len(words) < (1 if marked else 2):
         return False
     if len(max(words, key=len)) < _SHORTEST or all(word in SIDES or word in _SIDE or word.isdigit() for word in found):

@@ -18,6 +18,7 @@ from typing import NamedTuple
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.naming.heads import is_head, role_of
+from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
@@ -82,7 +83,7 @@ def _cut(rows: Sequence[Row], at: int, names: Names) -> _Cut | None:
     stop = min(told, default=len(row.text))
     lead = _LEAD.search(row.text, max(0, stop - 8), stop)
     head = lead.start() if told and lead is not None else stop
-    if hit.end > head or _CELLS.search(row.text, 0, head) or (not told and not _followed(rows, at)):
+    if hit.end > head or scanlead.is_lead(row.low[:head]) or _CELLS.search(row.text, 0, head) or (not told and not _followed(rows, at)):
         return None
     engine = engine_state.spans(row.low[:head])
     name = _between_marks(row, head, names)
@@ -94,9 +95,11 @@ def _cut(rows: Sequence[Row], at: int, names: Names) -> _Cut | None:
 
 
 def _followed(rows: Sequence[Row], at: int) -> bool:
-    """Whether codes or an answer stand right below a row."""
+    """Whether codes or an answer of no other module stand right below a row."""
     below = next((row for row in rows[at + 1 : at + 4] if not row.blank and row.kind != "rule"), None)
-    return below is not None and (bool(below.finds.codes) or answer_of_cell(below.low) is not None)
+    if below is None or not below.finds.codes:
+        return below is not None and answer_of_cell(below.low) is not None
+    return not strip_links(below.text[: below.finds.codes[0].start])
 
 
 def _between_marks(row: Row, head: int, names: Names) -> Span | None:
