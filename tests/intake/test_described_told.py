@@ -103,3 +103,8 @@ def test_a_code_in_brackets_behind_a_part_is_no_number_of_the_part() -> None:
 )
 def test_a_status_stands_before_the_word_for_codes(line: str, wanted: dict[str, list[str]]) -> None:
     assert modules_of(line) == wanted
+
+
+def test_a_word_for_control_unit_is_no_description() -> None:
+    found = read_text("Brakes - System Controller - SPN 1056 FMI 4 active\n", load()).snapshots[0].modules
+    assert [module.printed for module in found] == ["Brakes - System Controller"]

@@ -80,3 +80,10 @@ def test_what_stands_beside_no_name_makes_no_module(text: str, phase: str) -> No
 def test_a_short_key_for_modules_is_no_part_of_the_name(key: str) -> None:
     text = f"{key}: ENGINE\n P0562\n{key}: LIGHTING\n NO CODES\n"
     assert scans(text) == [(None, None, {"ENGINE": ["P0562"], "LIGHTING": []})]
+
+
+def test_the_heading_of_a_scan_names_no_module() -> None:
+    text = "scan 2 after clear, engine off, charger connected, supply 12.9 V, key on\n\nP0671 current\nABS: ok\n"
+    (scan,) = read_text(text, load()).snapshots
+    assert (scan.phase, scan.volts) == ("after-clear", 12.9)
+    assert [module.printed for module in scan.modules] == [None, "ABS"]

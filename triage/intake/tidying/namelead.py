@@ -83,7 +83,9 @@ def _cut(rows: Sequence[Row], at: int, names: Names) -> _Cut | None:
     stop = min(told, default=len(row.text))
     lead = _LEAD.search(row.text, max(0, stop - 8), stop)
     head = lead.start() if told and lead is not None else stop
-    if hit.end > head or scanlead.is_lead(row.low[:head]) or _CELLS.search(row.text, 0, head) or (not told and not _followed(rows, at)):
+    if hit.end > head or _CELLS.search(row.text, 0, head) or (not told and not _followed(rows, at)):
+        return None
+    if scanlead.is_lead(row.low[:head]):
         return None
     engine = engine_state.spans(row.low[:head])
     name = _between_marks(row, head, names)
