@@ -392,10 +392,3 @@ def test_a_named_instance_is_never_dropped(module: str, mark: str) -> None:
     match = resolve(f"{module} {mark}", TABLES)
     assert match.known
     assert match.canonical != bare
-
-
-@pytest.mark.parametrize("text", ["strd", "actv", "strt", "prnt", "mtr", "Engine strd"])
-def test_a_word_without_vowels_is_written_out_where_only_one_has_its_consonants(text: str) -> None:
-    assert meant("clstr") == "instrument cluster"
-    assert meant("battery chrgr") == "battery charger"
-    assert not resolve(text, TABLES).known

@@ -135,3 +135,10 @@ def test_doubt_shows_both(name: str, first: str, second: str) -> None:
 ])
 def test_a_number_in_brackets_is_an_instance_where_there_are_several(name: str, module: str) -> None:
     assert resolve(name, TABLES).canonical == module
+
+
+@pytest.mark.parametrize("text", ["strd", "actv", "strt", "prnt", "mtr", "Engine strd"])
+def test_a_word_without_vowels_is_written_out_where_only_one_has_its_consonants(text: str) -> None:
+    assert resolve("clstr", TABLES).canonical == "instrument cluster"
+    assert resolve("battery chrgr", TABLES).canonical == "battery charger"
+    assert not resolve(text, TABLES).known
