@@ -56,6 +56,7 @@ from triage.intake.tidying import (
     paragraphs,
     scanlead,
     sidebyside,
+    statusslips,
     ticks,
     totals,
 )
@@ -139,7 +140,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = spacing.single(found)
+    found = list(statusslips.mended(spacing.single(found)))
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)

@@ -215,6 +215,9 @@ def share(
         code, details = pending[at]
         after, following = pending[at + 1]
         between = row.low[code.end : after.start].strip(" ,;&+/|()")
+        if between == "-" and "|" not in row.low[code.end : after.start]:
+            # "P0562 - P0113 - P0073 all stored"
+            between = ""
         own = own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
         if details.status is None and between in JOINTS and not own:
             pending[at] = code, replace(details, status=following.status)

@@ -169,3 +169,10 @@ def with_places(line: Line, kept: list[int]) -> Line:
     text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
     return Line(line.number, line.raw, text, tuple(places), low, line.indent)
 
+
+def with_word(line: Line, start: int, end: int, word: str) -> Line:
+    """A line with another word at a place, in small letters; all of it tied to that place."""
+    offsets = line.offsets or range(len(line.text))
+    inside = [offsets[min(start + step, end - 1)] for step in range(len(word) - 1)] + [offsets[end - 1]]
+    text, low = (f"{each[:start]}{word}{each[end:]}" for each in (line.text, line.low))
+    return Line(line.number, line.raw, text, (*offsets[:start], *inside, *offsets[end:]), low, line.indent)

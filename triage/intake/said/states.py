@@ -26,6 +26,8 @@ _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
 _CELL_ONLY = frozenset({"absent", "absente", "absents"})
+#: "St" in a place of its own; in German it is as often "statisch", which says the contrary.
+_FILLED_ST = lazily(r"(?:(?:all|al|both|alls)\s+)?st")
 #: "Present: no", "aktiv = ja", "still active? yes".
 _ASKED = lazily(
     r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
@@ -138,6 +140,8 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     low = low.strip(" \t()[]{}<>*.,;:|'\"-/\u2022")
     if not low or len(low) > 80:
         return None
+    if low[-2:] == "st" and not translated and _FILLED_ST.fullmatch(low):
+        return "stored"
     for letter, status in legend:
         if low == letter:
             return status
@@ -166,7 +170,7 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
     if not 0 < len(found) <= _MOST_WORDS:
         return None
     strange = [word for word in found if word not in STATE_FILLER and word not in _STATE_WORDS]
-    if len(strange) != 1 or not (6 <= len(strange[0]) <= 16 and strange[0].isalpha()):
+    if len(strange) != 1 or not (5 <= len(strange[0]) <= 16 and strange[0].isalpha()):
         return None
     meant = _meant(strange[0])
     if meant is None or (len(found) > 1 and meant == "presente" and not translated):
@@ -183,6 +187,18 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
     return nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
+
+
+@lru_cache(maxsize=8192)
+def slip_for(word: str) -> str | None:
+    """The status that a word is meant for which one letter parts from it, neither the first nor the last; None for a
+    word of a status and for any other.
+
+    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending")
+    ('stored', 'current', None, None)
+    """
+    like = _BY_ENDS.get(word[:1] + word[-1:], ())
+    return None if not like or word in _STATE_WORDS or word in STATE_FILLER else nearest(word, like)
 
 
 #: No longer text is looked through for a slip.
@@ -222,6 +238,11 @@ _LONG_STATES_MEANING = {
     for hit in STATES.find(phrase)
 }
 _LONG_STATES = tuple(_LONG_STATES_MEANING)
+#: The same by their first and last letters.
+_BY_ENDS = {
+    ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)
+    for ends in {word[0] + word[-1] for word in _LONG_STATES}
+}
 
 
 def yes_or_no(low: str) -> tuple[int, int, StatusWord | None] | None:

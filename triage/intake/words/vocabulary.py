@@ -67,8 +67,9 @@ STATES = Phrasebook(
         confirmes | confirmado | confirmada | confirmados | confermato | confermata | confermati | bevestigd |
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
-        current | curr | cur | pres | akt | vorh | current now | present | present now | presently active | currently
-        present | currently active | active | active now | act | failing | failing now | failed now | fails now | now
+        current | curr | cur | crnt | actv | pres | akt | vorh | current now | present | present now | presently
+        active | currently present | currently active | active | active now | act | failing | failing now | failed
+        now | fails now | now
         | on now | still active | still present | test failed | static | hard | hard fault | live | permanently
         present | there now | is present | is active | continuous | actual | now present | fault present | actively
         failing | vorhanden | aktuell | aktiv | statisch | anliegend | liegt an | liegt aktuell an | gegenwartig |
@@ -104,7 +105,7 @@ STATES = Phrasebook(
 STATE_FILLER = word_set("""
     status state condition st fault faults code codes dtc dtcs is are was and the a zustand fehler stand etat statut
     defaut code defauts estado fallo codigo averia type fehlerstatus fehlercode list mil on off lamp test at
-    time of this same trouble all both each these every alle beide beides tous toutes todos todas ambos
+    time of this same trouble all al both each these every alle beide beides tous toutes todos todas ambos
     in ist et y und error failure diagnostic now currently bit der des le la el los
     las les von zum zur only just yet still nur lediglich bisher bislang noch seulement uniquement juste encore solo
     solamente unicamente aun todavia
@@ -116,7 +117,7 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | sporadic | failing | absent actuellement | mem
-    | pres | sto | stor | cur | akt | vorh | spor | gesp | inact
+    | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact
 """)
 
 #: What a module did when it was asked.

@@ -1,0 +1,70 @@
+"""Statuses with a slip of the pen in the line of a code: "P0562 stord", "P0118-00 in ECM (curent)", "C0287 actve".
+
+They are written right before the rows are read, so that every reader of a code's line sees the word that was meant.
+Only a word beside a code, beside a mark or last in its line is one: descriptions hold words like them.
+
+>>> from triage.intake.plain.characters import lines
+>>> [line.text for line in mended(lines("P0562 stord, P0563\\nC0035 in ABS (curent)\\nP0340 the scored wheel\\nstord"))]
+['P0562 stored, P0563', 'C0035 in ABS (current)', 'P0340 the scored wheel', 'stord']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.lines.spacing import with_word
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.plain.remember import LONGEST
+from triage.intake.said import states
+
+_CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?:-?[0-9a-f]{2})?(?![^\W_])|(?<![a-z])fmi")
+_LETTERS = re.compile(r"[a-z]{5,}")
+_WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
+#: A mark that a word of a status stands behind or before, and a code.
+_AFTER = lazily(r"(?:[,;:|=()\[\]>\t/-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
+_BEFORE = lazily(r"\s*(?:$|[,;|=()\[\]\t/-]|[:.](?:[\s.]|$)|[pcbu][0-3][0-9a-f]{3})")
+_BEHIND_CODE = lazily(r"[pcbu][0-3][0-9a-f]{3}(?:\s?[-:]?[0-9a-f]{2}|\s?[(\[][0-9a-f]{2}[)\]])?\s*$")
+#: "Hst" behind a code with a name before it. In capitals, or before a code, it is the hydrostatic transmission.
+_HISTORY = lazily(
+    r"[^\s-] (?:[|-] )?[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})? (?:[|-] )?(hst)(?=\s*(?:$|[,;|)]))"
+)
+#: Words of their own that are a letter off.
+_REAL = word_set("scored stared shored sorted stores native motive octave presence presents presented currents")
+_REACH = 24
+
+
+def mended(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, those with a code with the statuses that were meant."""
+    kept: list[Line] | None = None
+    for at, line in enumerate(found):
+        low = line.low
+        short = " hst" in line.text
+        if len(low) > LONGEST or not (short or any(map(states.slip_for, _LETTERS.findall(low)))):
+            continue
+        if _CODE.search(low) is None:
+            continue
+        slips = [(*match.span(), meant) for match in _WORD.finditer(low) if (meant := _meant(low, match))]
+        slips += [(*match.span(1), "hist") for match in _HISTORY.finditer(line.text)] if short else []
+        for start, end, meant in sorted(slips, reverse=True):
+            line = with_word(line, start, end, meant)
+        if slips:
+            kept = kept or list(found)
+            kept[at] = line
+    return kept or found
+
+
+def _meant(low: str, match: re.Match[str]) -> str | None:
+    """The status that a word of a line is meant for; None for any other word."""
+    word = match[0]
+    meant = states.slip_for(word) if word not in _REAL else None
+    if meant is None:
+        return None
+    before = low[max(0, match.start() - _REACH) : match.start()]
+    beside = _AFTER.search(before) or _BEHIND_CODE.search(before) or _BEFORE.match(low, match.end())
+    return meant if beside else None
+
+
+__all__ = ["mended"]
