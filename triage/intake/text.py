@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from itertools import pairwise
@@ -47,6 +48,7 @@ from triage.intake.tidying import (
     described,
     fields,
     flags,
+    gluedwords,
     heavylist,
     legends,
     logs,
@@ -56,6 +58,7 @@ from triage.intake.tidying import (
     paragraphs,
     scanlead,
     sidebyside,
+    splitcodes,
     statusslips,
     ticks,
     totals,
@@ -140,7 +143,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = list(statusslips.mended(spacing.single(found)))
+    found, respaced = _respaced(spacing.single(found), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
@@ -177,6 +180,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
         order=dates.order(lows),
         page_marks=marks,
     )
+    for line, start, end, read in respaced:
+        context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
@@ -189,6 +194,14 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced]]:
+    """The lines with the codes closed that a space stands in, and opened what is written without one; and what was read
+    where."""
+    opened, glued = gluedwords.opened(found, names.listed)
+    closed, split = splitcodes.closed(opened, lambda name: names.listed(name) or names.score(name) >= 85.0)
+    return list(statusslips.mended(closed)), [*glued, *split]
 
 
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:

@@ -60,11 +60,13 @@ NOTHING = Finds(())
 #: Digits with less than a code's length between them. A code has a digit in it, so that nothing else is looked at.
 _DIGITS = re.compile(r"[0-9]+(?:[^0-9]{1,8}[0-9]+)*")
 _REACH = 8
+_X = "[0-9A-Fa-f]"
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
 _CANDIDATE = re.compile(
     r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
     r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
+    rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}))(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
 _CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
@@ -194,7 +196,9 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
             return None
         return _with_tail(text, low, start, end, code, None, end, False)
     if match[10]:
-        return _wrong_length(text, match[10], start, end)
+        return _split(text, low, start, end)
+    if match[11]:
+        return _wrong_length(text, match[11], start, end)
     letter, body, tail = (
         (match[1], match[2], match[3])
         if match[1]
@@ -322,6 +326,15 @@ def _wrong_length(text: str, token: str, start: int, end: int) -> Refusal | None
         f"{token.upper()} is not read: a code has four characters after its letter, seen "
         f"{len(token) - 1}; which code is meant can't be told",
     )
+
+
+def _split(text: str, low: str, start: int, end: int) -> Refusal | None:
+    """A code with a space in it, or a number of another kind with one behind it: which can't be told from one line."""
+    token = text[start:end]
+    if not has_digit(token[-1:]) or not near.stands_as_code(text, low, start, end):
+        return None
+    code = token.replace(" ", "").upper()
+    return Refusal(start, end, f"{token}: this could be {code}; write it without the space if it is")
 
 
 def _unreadable(text: str, start: int, end: int) -> Refusal | None:

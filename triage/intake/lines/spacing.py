@@ -13,6 +13,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
@@ -20,6 +21,16 @@ from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.plain.remember import remembered
 from triage.intake.said import near
 from triage.intake.words.vocabulary import STATES
+
+
+class Respaced(NamedTuple):
+    """A place of a line as it was before a space was put in or left out, and what was read there."""
+
+    line: Line
+    start: int
+    end: int
+    read: str
+
 
 _GAP = lazily(r"(?<=\S) +(?=\S)")
 _WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
@@ -168,6 +179,33 @@ def with_places(line: Line, kept: list[int]) -> Line:
     places = kept if line.offsets is None else [line.offsets[at] for at in kept]
     text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
     return Line(line.number, line.raw, text, tuple(places), low, line.indent)
+
+
+
+def with_gaps(line: Line, places: Sequence[int]) -> Line:
+    """A line with a space put in at some places. A wide gap behind such a place gives one up, so that the columns
+    behind it stay where they stand.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> with_gaps(lines("TransmissionP0700    stored")[0], [12]).text
+    'Transmission P0700   stored'
+    """
+    text, low, kept = [], [], []
+    owed, wanted = 0, frozenset(places)
+    for at, char in enumerate(line.text):
+        if at in wanted:
+            owed += 1
+            text.append(" ")
+            low.append(" ")
+            kept.append(at)
+        if owed and char == " " and line.text[at : at + 3] == "   ":
+            owed -= 1
+            continue
+        text.append(char)
+        low.append(line.low[at])
+        kept.append(at)
+    offsets = kept if line.offsets is None else [line.offsets[at] for at in kept]
+    return Line(line.number, line.raw, "".join(text), tuple(offsets), "".join(low), line.indent)
 
 
 def with_word(line: Line, start: int, end: int, word: str) -> Line:

@@ -1,0 +1,167 @@
+"""Words written without the space between them: a code with its module or its status, and the words of an answer.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "ABSC0035 stored\\nECM:P0562stored,P0118curr\\nSRS: nocodes\\npart no. ABSC0035, serial RDC1234"
+>>> found, read = opened(lines(text), {"ABS", "ECM", "SRS"}.__contains__)
+>>> [line.text for line in found]
+['ABS C0035 stored', 'ECM:P0562 stored,P0118 curr', 'SRS: no codes', 'part no. ABSC0035, serial RDC1234']
+>>> [place.read for place in read]
+['ABS C0035']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from functools import lru_cache
+
+from triage.intake.lines.spacing import Respaced, with_gaps
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.remember import LONGEST
+from triage.intake.said import near, states
+from triage.intake.words import answerwords as kinds
+
+IsName = Callable[[str], bool]
+
+_CODE = re.compile(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
+#: One with a letter before it, or a letter or a figure behind it or behind its failure type.
+_GLUED = re.compile(
+    r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
+)
+_LONG_WORD = re.compile(r"[a-z]{5,}")
+_RUN = lazily(r"[0-9A-Za-z]{0,40}")
+_TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
+_LETTERS = lazily(r"[A-Za-z]*")
+#: What denies, as people write it together with its noun; the longer ones first.
+_NO = ("keinen", "keine", "kein", "nicht", "aucune", "aucun", "ningun", "sans", "not", "sin", "no", "all")
+_DENIED = kinds.CODES | kinds.CONTACT | kinds.READING | kinds.SIGNAL
+#: What stands behind "not" and behind "all"; behind anything else stands what is denied.
+_BEHIND = dict.fromkeys(
+    ("not", "nicht"),
+    kinds.CONTACT | kinds.SEEN | kinds.PRESENT | word_set("ok fitted installed equipped scanned read tested verbaut"),
+) | {"all": kinds.WELL | kinds.EMPTY}
+_FOUND = tuple(sorted(kinds.KEPT | kinds.SEEN | kinds.PRESENT))
+#: What a code with its description glued on stands behind, and the fewest letters of such a word.
+_MARKS = " \t:;,|-*\u2022>=("
+_FEWEST_LETTERS, _SHORTEST, _MOST_WORDS, _REACH = 3, 5, 4, 60
+
+
+def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Respaced]]:
+    """The lines with a space put in between such words, and which codes were read behind which name. ``is_name``:
+    listed names."""
+    mended: list[Line] | None = None
+    read: list[Respaced] = []
+    for at, line in enumerate(found):
+        low, gaps = line.low, []
+        if "no" in low or "al" in low or "kei" in low or "nich" in low or "sa" in low or "un" in low or "si" in low:
+            gaps = _in_answers(low, is_name) if len(low) <= LONGEST else []
+        if _GLUED.search(line.text) is not None:
+            coded, named = _beside_codes(line, is_name)
+            gaps += coded
+            read += named
+        if gaps:
+            mended = mended or list(found)
+            mended[at] = with_gaps(line, gaps)
+    return mended or found, read
+
+
+def _in_answers(low: str, is_name: IsName) -> list[int]:
+    """Where a space is left out within the words of an answer ("nocodes", "nodtcsfound")."""
+    if not any(map(_cuts, _LONG_WORD.findall(low))):
+        return []
+    return [
+        match.start() + cut for match in WORD.finditer(low) for cut in _cuts(match[0]) if not is_name(match[0])
+    ]
+
+
+@lru_cache(maxsize=8192)
+def _cuts(word: str) -> tuple[int, ...]:
+    """The places within a word at which what is denied begins and ends; none for any other word.
+
+    >>> _cuts("nocodes"), _cuts("nodtcsfound"), _cuts("notpresent"), _cuts("nothing"), _cuts("single")
+    ((2,), (2, 6), (3,), (), ())
+    """
+    if len(word) < _SHORTEST or not word.startswith(_NO) or word in kinds.EVERY:
+        return ()
+    for denial in _NO:
+        rest = word[len(denial) :] if word.startswith(denial) else ""
+        behind = _BEHIND.get(denial, _DENIED)
+        if rest in behind:
+            return (len(denial),)
+        tail = next((tail for tail in _FOUND if rest.endswith(tail) and rest[: -len(tail)] in behind), None)
+        if tail is not None:
+            return len(denial), len(word) - len(tail)
+    return ()
+
+
+def _beside_codes(line: Line, is_name: IsName) -> tuple[list[int], list[Respaced]]:
+    """Where a space is left out before or behind a code of a line, and the codes that were read behind a name."""
+    text, gaps = line.text, []
+    read: list[Respaced] = []
+    labels: near.Labels | None = None
+    last = -1
+    for match in _CODE.finditer(text):
+        start, end = match.span()
+        glued = start != last and text[start - 1 : start].isalpha()
+        begin = start - _letters_before(text, start) if glued else start
+        after = text[end : end + 1]
+        typed = after in ("-", ":") and text[end + 3 : end + 5].isalpha()
+        behind = _gap_behind(line, begin, end) if typed or after.isalnum() else 0
+        if behind < 0 or (not behind and not glued) or (text[begin - 1 : begin].isalnum() and begin != last):
+            continue
+        labels = labels or near.Labels(line.low)
+        if labels.before(begin, end, text) or near.part_of_a_number(text, begin, end):
+            continue
+        if glued:
+            if not _ends_with_name(text[max(0, start - _REACH) : start], is_name):
+                continue
+            gaps.append(start)
+            read.append(Respaced(line, begin, end, f"{text[begin:start]} {match[0].upper()}"))
+        if behind:
+            gaps.append(behind)
+            last = behind
+    return gaps, read
+
+
+def _letters_before(text: str, start: int) -> int:
+    """How many letters stand right before a place."""
+    match = _LETTERS.match(text[max(0, start - _REACH) : start][::-1])
+    return match.end() if match is not None else 0
+
+
+def _gap_behind(line: Line, begin: int, end: int) -> int:
+    """Where a word is glued to the code that ends at a place; 0 for none, -1 where what follows is no word of a code's
+    line, so that it is no code. ``begin``: where the code, or what is glued to its front, begins."""
+    run = _RUN.match(line.low, end)
+    rest = run[0] if run is not None else ""
+    if not rest:
+        typed = _TYPE_WITH_WORD.match(line.low, end)
+        return typed.start(1) if typed is not None and states.of_cell(typed[1]) is not None else 0
+    if _is_type(rest):
+        return 0
+    if _CODE.match(rest):
+        return end
+    if rest.isalpha() and states.of_cell(rest) is not None:
+        return end
+    if _is_type(rest[:2]) and rest[2:].isalpha() and states.of_cell(rest[2:]) is not None:
+        return end + 2
+    place = end + len(rest)
+    described = len(rest) >= _FEWEST_LETTERS and rest.isalpha() and line.low[place : place + 1] == " "
+    first = begin == 0 or line.text[begin - 1] in _MARKS
+    return end if described and first and line.low[place + 1 : place + 2].isalpha() else -1
+
+
+def _is_type(text: str) -> bool:
+    """Whether a text is two figures of a failure type."""
+    return len(text) == 2 and all(char in "0123456789abcdef" for char in text)
+
+
+def _ends_with_name(text: str, is_name: IsName) -> bool:
+    """Whether a text ends with the name of a module."""
+    parts = text.split()[-_MOST_WORDS:]
+    return any(is_name(" ".join(parts[at:]).lstrip(_MARKS)) for at in range(len(parts)))
+
+
+__all__ = ["opened"]
