@@ -23,7 +23,7 @@ from triage.intake.scan.style import HEADING
 from triage.intake.words.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
-_GOES_ON = word_set(
+GOES_ON = word_set(
     "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
     "der die das des dem bei "
     "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
@@ -78,7 +78,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
     if below is None or not (answered or headed or (below.finds.codes and _codes_alone(context, below))):
         return ""
-    whole = _is_whole(context, row, at)
+    whole = is_whole(context, row, at)
     if (
         context.open_code is not None
         and context.blanks == 0
@@ -127,7 +127,7 @@ def _none_open(context: Context, printed: str) -> bool:
     return not context.under_heading and not above.roles and bool(above.finds.codes) and shape_of(above)[2]
 
 
-def _is_whole(context: Context, row: Row, at: int) -> bool:
+def is_whole(context: Context, row: Row, at: int) -> bool:
     """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
     than it holds."""
     above = context.rows[at - 1] if at else None
@@ -217,7 +217,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
-    wrapped = not _is_whole(context, row, at)
+    wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
     ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
@@ -234,7 +234,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
     ):
         return False
-    if wrapped and ends in _GOES_ON:
+    if wrapped and ends in GOES_ON:
         return True
     if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
         return True

@@ -10,6 +10,7 @@ from triage.intake.entries import (
     continuation,
     emptylists,
     keyrow,
+    lostline,
     markedrow,
     metarow,
     ownanswer,
@@ -103,7 +104,7 @@ def read(context: Context, row: Row, at: int) -> None:
             return
         open_heading(context, row, heading)
         return
-    if phase is None and continuation.continues(context, row):
+    if phase is None and continuation.continues(context, row) and not lostline.names_another(context, row, at):
         context.refuse(row)
         continuation.go_on(context, row)
         return
@@ -323,7 +324,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if surely == "weak" and heading is not None:
         open_heading(context, row, heading, guessed=True)
         return
-    if markedrow.not_understood(context, row) or continuation.go_on(context, row):
+    if markedrow.not_understood(context, row) or lostline.read(context, row, at) or continuation.go_on(context, row):
         return
     metarow.reading(context, row)
 

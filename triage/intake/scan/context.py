@@ -87,6 +87,8 @@ class Context:
     headings: dict[tuple[str, int], Any] = field(default_factory=dict)
     #: By mark: how many lines put it between a listed name and what is said of the module.
     marked: dict[str, int] = field(default_factory=dict)
+    #: Whether descriptions stand in the line below their codes, once that is asked.
+    described_below: bool | None = None
     #: The clauses of the sentence being read.
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.
