@@ -199,9 +199,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced]]:
     """The lines with the codes closed that a space stands in, and opened what is written without one; and what was read
     where."""
-    opened, glued = gluedwords.opened(found, names.listed)
-    closed, split = splitcodes.closed(opened, lambda name: names.listed(name) or names.score(name) >= 85.0)
-    return list(statusslips.mended(closed)), [*glued, *split]
+    opened, glued = gluedwords.opened(found, names.sure)
+    closed, split = splitcodes.closed(opened, names.sure)
+    return list(statusslips.mended(closed, names.listed)), [*glued, *split]
 
 
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:

@@ -16,10 +16,10 @@ from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from triage.intake.lines.spacing import Respaced, with_gaps
+from triage.intake.naming.linking import LINKS
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
-from triage.intake.plain.remember import LONGEST
 from triage.intake.said import near, states
 from triage.intake.words import answerwords as kinds
 
@@ -33,7 +33,7 @@ _GLUED = re.compile(
 _LONG_WORD = re.compile(r"[a-z]{5,}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
-_LETTERS = lazily(r"[A-Za-z]*")
+_LETTERS = lazily(r"[a-z]*")
 #: What denies, as people write it together with its noun; the longer ones first.
 _NO = ("keinen", "keine", "kein", "nicht", "aucune", "aucun", "ningun", "sans", "not", "sin", "no", "all")
 _DENIED = kinds.CODES | kinds.CONTACT | kinds.READING | kinds.SIGNAL
@@ -43,6 +43,10 @@ _BEHIND = dict.fromkeys(
     kinds.CONTACT | kinds.SEEN | kinds.PRESENT | word_set("ok fitted installed equipped scanned read tested verbaut"),
 ) | {"all": kinds.WELL | kinds.EMPTY}
 _FOUND = tuple(sorted(kinds.KEPT | kinds.SEEN | kinds.PRESENT))
+#: What stands behind the first word of a description, or behind a key.
+_GOES_ON = lazily(r"[ '][a-z]|[:=]")
+#: Words that lead to codes.
+_LINKS = LINKS - word_set("no nr number p/n a i y set log list")
 #: What a code with its description glued on stands behind, and the fewest letters of such a word.
 _MARKS = " \t:;,|-*\u2022>=("
 _FEWEST_LETTERS, _SHORTEST, _MOST_WORDS, _REACH = 3, 5, 4, 60
@@ -50,13 +54,13 @@ _FEWEST_LETTERS, _SHORTEST, _MOST_WORDS, _REACH = 3, 5, 4, 60
 
 def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Respaced]]:
     """The lines with a space put in between such words, and which codes were read behind which name. ``is_name``:
-    listed names."""
+    sure names."""
     mended: list[Line] | None = None
     read: list[Respaced] = []
     for at, line in enumerate(found):
         low, gaps = line.low, []
         if "no" in low or "al" in low or "kei" in low or "nich" in low or "sa" in low or "un" in low or "si" in low:
-            gaps = _in_answers(low, is_name) if len(low) <= LONGEST else []
+            gaps = _in_answers(low, is_name)
         if _GLUED.search(line.text) is not None:
             coded, named = _beside_codes(line, is_name)
             gaps += coded
@@ -105,7 +109,7 @@ def _beside_codes(line: Line, is_name: IsName) -> tuple[list[int], list[Respaced
     for match in _CODE.finditer(text):
         start, end = match.span()
         glued = start != last and text[start - 1 : start].isalpha()
-        begin = start - _letters_before(text, start) if glued else start
+        begin = start - _letters_before(line.low, start) if glued else start
         after = text[end : end + 1]
         typed = after in ("-", ":") and text[end + 3 : end + 5].isalpha()
         behind = _gap_behind(line, begin, end) if typed or after.isalnum() else 0
@@ -115,19 +119,20 @@ def _beside_codes(line: Line, is_name: IsName) -> tuple[list[int], list[Respaced
         if labels.before(begin, end, text) or near.part_of_a_number(text, begin, end):
             continue
         if glued:
-            if not _ends_with_name(text[max(0, start - _REACH) : start], is_name):
+            if _ends_with_name(text[max(0, start - _REACH) : start], is_name):
+                read.append(Respaced(line, begin, end, f"{text[begin:start]} {match[0].upper()}"))
+            elif line.low[begin:start] not in _LINKS:
                 continue
             gaps.append(start)
-            read.append(Respaced(line, begin, end, f"{text[begin:start]} {match[0].upper()}"))
         if behind:
             gaps.append(behind)
             last = behind
     return gaps, read
 
 
-def _letters_before(text: str, start: int) -> int:
+def _letters_before(low: str, start: int) -> int:
     """How many letters stand right before a place."""
-    match = _LETTERS.match(text[max(0, start - _REACH) : start][::-1])
+    match = _LETTERS.match(low[max(0, start - _REACH) : start][::-1])
     return match.end() if match is not None else 0
 
 
@@ -148,9 +153,9 @@ def _gap_behind(line: Line, begin: int, end: int) -> int:
     if _is_type(rest[:2]) and rest[2:].isalpha() and states.of_cell(rest[2:]) is not None:
         return end + 2
     place = end + len(rest)
-    described = len(rest) >= _FEWEST_LETTERS and rest.isalpha() and line.low[place : place + 1] == " "
+    described = len(rest) >= _FEWEST_LETTERS and rest.isalpha() and _GOES_ON.match(line.low, place) is not None
     first = begin == 0 or line.text[begin - 1] in _MARKS
-    return end if described and first and line.low[place + 1 : place + 2].isalpha() else -1
+    return end if described and first else -1
 
 
 def _is_type(text: str) -> bool:

@@ -32,15 +32,18 @@ IsName = Callable[[str], bool]
 _SPLIT = re.compile(r"[PCBUpcbu](?<![^\W_].) ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}(?![^\W_])")
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
-_BEHIND_CODE = lazily(rf"(?<![^\W_]){_CODE}[\s,;/&+]*(?:(?:and|und|et|y|e|plus)\s+)?$")
+_LAST_CODE = lazily(rf"(?<![^\W_]){_CODE}\s*[(\[,-]*\s*$")
 _JOINT = lazily(r"[\s,;/&+]*(?:(?:and|und|et|y|e|plus)\s+)?")
+#: What leads on from a code, or from its status, to the next one.
+_LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
 #: Makers' own numbers of three characters with a number behind, and of four: no code begins like them.
 _OWN_OF_THREE = lazily(r"(?<![^\W_])(?:[ADE-OQ-TV-Z][0-9]|[PCBU][4-9])[0-9A-F] [0-9]{2}(?![^\W_])")
 _OWN_OF_FOUR = lazily(r"(?<![^\W_])(?=[0-9]*[A-F])(?=[A-F]*[0-9])(?:[0-9ADEF]|[BC][4-9A-F])[0-9A-F]{3}(?![^\W_])")
 #: What could be the first part of a split code, with none behind it.
 _PART_ALONE = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{1,2}(?=\s*$|\s*[,;|)(]|\s-\s|\s+[A-Za-z]{2})")
-_MARK = lazily(r"[:|;,>=\t(\[/&+]|\s-+\s")
+_MARK = lazily(r"[:|;,>=\t(\[/&+]|\s-+\s|[.!?]\s")
 _LAST_MARKS = ":|;,>=(/&+[)]"
+_CELL_MARKS = (";", "|", ",", "\t")
 _BULLETS = " \t-*\u2022>#.)(["
 _AND = word_set("and und et y e plus in im dans en from aus at")
 _UNITS = word_set(
@@ -58,7 +61,7 @@ _ABBREVIATION = lazily(r"(?<![^\W_])[A-Z]{2,6}\s*$")
 #: What stands before codes alone, and what stands before other things too.
 _SURE, _LIKELY = ("name", "code", "split", "led"), ("start", "mark", "cell", "link")
 #: No name behind a code is longer in words; so many lines that begin with such a code make a list of codes.
-_MOST_WORDS, _FEW, _REACH = 4, 2, 160
+_MOST_WORDS, _FEW, _REACH, _LONGEST_NUMBER = 4, 2, 160, 6
 
 
 @dataclass(slots=True)
@@ -130,9 +133,9 @@ def _before(text: str, start: int, is_name: IsName) -> str:
     to codes ("link", with a mark "led"), an abbreviation, another mark ("loose"); "" for anything else."""
     lead = text[max(0, start - _REACH) : start]
     bare = lead.strip(_BULLETS) if start <= _REACH else lead
-    if not bare or (bare.isdigit() and len(bare) <= 3):
+    if not bare or (bare.replace(".", "").isdigit() and len(bare) <= _LONGEST_NUMBER):
         return "start"
-    if _BEHIND_CODE.search(lead):
+    if _is_behind_code(lead):
         return "code"
     tail = lead.rstrip()
     marks = list(_MARK.finditer(tail))
@@ -140,6 +143,8 @@ def _before(text: str, start: int, is_name: IsName) -> str:
         head = tail[: marks[0].start()] if marks else tail[:-1]
         if not strip_links(trailing_status(head)[0]) or states.of_cell(near.small(head)) is not None:
             return "led"
+        if _is_named(tail.rstrip(_LAST_MARKS + " -"), is_name):
+            return "name"
         return "mark" if _is_named(head, is_name) or _WHOLE.search(lead) else "loose"
     if len(lead) - len(tail) > 1 or "\t" in lead[len(tail) :]:
         return "cell"
@@ -149,6 +154,13 @@ def _before(text: str, start: int, is_name: IsName) -> str:
     if not strip_links(trailing_status(last)[0]):
         return "link"
     return "short" if _ABBREVIATION.search(tail) else ""
+
+
+def _is_behind_code(lead: str) -> bool:
+    """Whether a text ends with a code, or with one and its status, and with what leads on to another."""
+    joint = _LEADS_ON.search(lead)
+    core = lead[: joint.start()] if joint is not None else lead
+    return _LAST_CODE.search(core) is not None or _LAST_CODE.search(trailing_status(core)[0]) is not None
 
 
 def _is_named(text: str, is_name: IsName) -> bool:
@@ -192,6 +204,7 @@ class _Text:
                  and (place.behind != "words" or place.code[0] in "PU")]
         self._listed = len(first) >= _FEW
         self._own: dict[int, bool] = {}
+        self._columns: set[tuple[str, int] | None] | None = None
 
     def tells(self, place: _Place) -> bool:
         """Whether a place is that of a code."""
@@ -205,8 +218,17 @@ class _Text:
                 place.behind not in ("words", "end") or self._coded or self._listed or self._is_headed(place.at)
                 or (place.before == "link" and not weak))
         else:
-            told = place.behind not in ("words", "end") and self._coded and not weak
+            told = (place.behind not in ("words", "end") and self._coded and not weak) or self._in_column(place)
         return told and not self._has_own(place.first)
+
+    def _in_column(self, place: _Place) -> bool:
+        """Whether a place fills the cell of its line that a code fills in another."""
+        if self._columns is None:
+            self._columns = {
+                _cell(line.text, *match.span()) for line in self._found for match in _WHOLE.finditer(line.text)
+            }
+        cell = _cell(self._found[place.at].text, place.start, place.end)
+        return cell is not None and cell in self._columns
 
     def _is_headed(self, at: int) -> bool:
         """Whether the line above, but for blank ones, is a name."""
@@ -226,6 +248,15 @@ class _Text:
         return self._own[first]
 
 
+def _cell(text: str, start: int, end: int) -> tuple[str, int] | None:
+    """The mark that parts the cells of a line, and the number of the one that a place fills; None where it fills
+    none."""
+    before, after = text[max(0, start - 2) : start].rstrip(" ")[-1:], text[end : end + 2].lstrip(" ")[:1]
+    if before not in _CELL_MARKS or after not in ("", before):
+        return None
+    return before, text.count(before, 0, start)
+
+
 def _closed(line: Line, places: Sequence[_Place]) -> Line:
     """A line with the codes at its places closed; where columns follow, these stay where they stand."""
     kept: list[int] = []
@@ -233,7 +264,7 @@ def _closed(line: Line, places: Sequence[_Place]) -> Line:
     for place in places:
         inside = [at for at in range(place.start, place.end) if line.text[at] != " "]
         kept += [*range(done, place.start), *inside]
-        if line.text[place.end : place.end + 2].isspace():
+        if line.text[place.end : place.end + 2] == "  ":
             kept += [place.end] * (place.end - place.start - len(inside))
         done = place.end
     return with_places(line, [*kept, *range(done, len(line.text))])

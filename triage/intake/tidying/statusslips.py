@@ -11,7 +11,7 @@ Only a word beside a code, beside a mark or last in its line is one: description
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from triage.intake.lines.spacing import with_word
 from triage.intake.plain.characters import Line
@@ -29,24 +29,25 @@ _BEFORE = lazily(r"\s*(?:$|[,;|=()\[\]\t/-]|[:.](?:[\s.]|$)|[pcbu][0-3][0-9a-f]{
 _BEHIND_CODE = lazily(r"[pcbu][0-3][0-9a-f]{3}(?:\s?[-:]?[0-9a-f]{2}|\s?[(\[][0-9a-f]{2}[)\]])?\s*$")
 #: "Hst" behind a code with a name before it. In capitals, or before a code, it is the hydrostatic transmission.
 _HISTORY = lazily(
-    r"[^\s-] (?:[|-] )?[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})? (?:[|-] )?(hst)(?=\s*(?:$|[,;|)]))"
+    r"[^\s-](?: (?:[|-] )?|[;|,\t])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})?(?: (?:[|-] )?|[;|,\t])(hst)"
+    r"(?=\s*(?:$|[,;|)\t]))"
 )
 #: Words of their own that are a letter off.
 _REAL = word_set("scored stared shored sorted stores native motive octave presence presents presented currents")
 _REACH = 24
 
 
-def mended(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines, those with a code with the statuses that were meant."""
+def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: False) -> Sequence[Line]:
+    """The lines, those with a code with the statuses that were meant. ``is_name``: listed names."""
     kept: list[Line] | None = None
     for at, line in enumerate(found):
         low = line.low
-        short = " hst" in line.text
+        short = "hst" in line.text
         if len(low) > LONGEST or not (short or any(map(states.slip_for, _LETTERS.findall(low)))):
             continue
         if _CODE.search(low) is None:
             continue
-        slips = [(*match.span(), meant) for match in _WORD.finditer(low) if (meant := _meant(low, match))]
+        slips = [(*match.span(), meant) for match in _WORD.finditer(low) if (meant := _meant(line, match, is_name))]
         slips += [(*match.span(1), "hist") for match in _HISTORY.finditer(line.text)] if short else []
         for start, end, meant in sorted(slips, reverse=True):
             line = with_word(line, start, end, meant)
@@ -56,15 +57,16 @@ def mended(found: Sequence[Line]) -> Sequence[Line]:
     return kept or found
 
 
-def _meant(low: str, match: re.Match[str]) -> str | None:
+def _meant(line: Line, match: re.Match[str], is_name: Callable[[str], bool]) -> str | None:
     """The status that a word of a line is meant for; None for any other word."""
-    word = match[0]
+    low, word = line.low, match[0]
     meant = states.slip_for(word) if word not in _REAL else None
     if meant is None:
         return None
     before = low[max(0, match.start() - _REACH) : match.start()]
     beside = _AFTER.search(before) or _BEHIND_CODE.search(before) or _BEFORE.match(low, match.end())
-    return meant if beside else None
+    # "Injector restricted stord telematics unit"
+    return meant if beside or is_name(line.text[match.end() :].strip()) else None
 
 
 __all__ = ["mended"]
