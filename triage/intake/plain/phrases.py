@@ -34,7 +34,7 @@ _CONTRACTED = re.compile(r"(?<![a-z0-9])([a-z]{1,6}n) t(?![a-z0-9])")
 Words = tuple[tuple[str, int, int], ...]
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=32768)
 def words(low: str) -> Words:
     """The words of ``low`` (small letters without accents) with their places."""
     return tuple([(match[0], *match.span()) for match in WORD.finditer(low)])
@@ -145,7 +145,7 @@ class Phrasebook:
         ends = (parts[-1] for entries in self._first.values() for parts, _ in entries)
         ends_of_more = (parts[-1] for several in self._more.values() for parts in several)
         self.ends = frozenset(ends).union(ends_of_more, *(pattern.ends for pattern in every))
-        self._cached = lru_cache(maxsize=16384)(self._find)
+        self._cached = lru_cache(maxsize=32768)(self._find)
         self._long = lru_cache(maxsize=16)(self._find)
 
     def find(self, low: str) -> tuple[Hit, ...]:

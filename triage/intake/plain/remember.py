@@ -24,7 +24,7 @@ def remembered(function: Callable[[str], T]) -> Callable[[str], T]:
     >>> size("abs"), size("abs"), asked
     (3, 3, ['abs'])
     """
-    kept = lru_cache(maxsize=8192)(function)
+    kept = lru_cache(maxsize=16384)(function)
 
     @wraps(function)
     def ask(text: str) -> T:
