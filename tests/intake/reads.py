@@ -26,6 +26,19 @@ def told(text: str) -> str:
     return f"{head} | " + "; ".join(f"{name}: {', '.join(held)}" for name, held in modules_of(text).items())
 
 
+def scans(text: str) -> list[str]:
+    """Each scan in one line: phase, volts and lowest volts, then each module with its codes, "clean" or "silent"."""
+    found = []
+    for scan in read_text(text, load()).snapshots:
+        volts = "/".join(str(value) for value in (scan.volts, scan.lowest_volts) if value is not None)
+        head = " ".join(part for part in (scan.phase, volts and f"{volts} V") if part)
+        held = [f"{module.printed}: {' '.join(f'{code.code} {code.status or str()}'.strip() for code in module.codes)}"
+                if module.codes else f"{module.printed}: {'clean' if module.responds else 'silent'}"
+                for module in scan.modules]
+        found.append(f"{head} | {'; '.join(held)}")
+    return found
+
+
 def printed(text: str) -> str:
     """The first scan in one line: its volts, then each module as printed with its own volts and what it holds."""
     scan = read_text(text, load()).snapshots[0]

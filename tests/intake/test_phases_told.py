@@ -20,6 +20,7 @@ After earth strap was cleaned and tightened | once the alternator had been repla
 Repair done, final check: | new battery fitted - rescan | Repaired: | nach Einbau der neuen Batterie
 nach neuer Batterie | nach Batteriewechsel
 nachdem das Masseband erneuert wurde | Masseband erneuert, nochmal ausgelesen | nach Tausch
+dopo la riparazione | dopo sostituzione della batteria | na het vervangen van de accu | na reparatie | aft new battery
 après remplacement de la batterie | après avoir changé l'alternateur | après pose d'une batterie neuve
 batterie remplacée, relu | une fois la masse refaite | after renewing the ground cable | following the rework
 """,
@@ -31,12 +32,15 @@ after driving fifteen minutes | Engine running 10 min then checked again
 After clearing and a road test (18 km) | After clearing codes and 10 min idle | After clear + test drive
 After clear (road test 18 km) | Nach dem Löschen und Probefahrt (18 km) | Nach dem Löschen und einer Probefahrt
 Lecture après effacement puis essai routier de 12 km | Después de borrar y prueba de carretera
-after clear and a drive cycle
+after clear and a drive cycle | aft road test | dopo prova su strada | dopo 10 minuti al minimo | na proefrit
+na 10 min stationair
 """,
     "after-clear": """
 after: 12.8V lowest 11.9V | Codes after:
 codes wiped, read again | Cleared all, read again: | gelöscht und erneut ausgelesen | effacé puis relu
-borrado y leído otra vez | After clear work light on
+borrado y leído otra vez | After clear work light on | aft clear 12.5 | aftr clrd | after clr | post clr 12.5
+dopo la cancellazione | dopo aver cancellato gli errori | na het wissen | Na wissen van de storingen | 12.5 after
+after 12.5 | after 12.5 V engine off
 After clearing, no road test | After clearing and road test not done | After clear and engine running, 14.2V
 After clear, drive module: P0A1F | After clearing and before road test | After wiping the memory
 """,
@@ -45,12 +49,15 @@ initial scan, nothing cleared | not cleared, read again | before codes cleared |
 before: 11.4V lowest 8.8V | Avant (11,2 V)
 scanned this morning before wiping anything | before erasing any codes | before resetting anything
 ehe gelöscht wurde | bevor die Fehler gelöscht wurden | avant d'effacer | avant tout effacement
-antes de que se borraran los códigos
+antes de que se borraran los códigos | b4 clear 11.7 | bef clr | pre clr | codes b4 clearing | BEFORE 11.7
+prima della cancellazione | prima di cancellare | scansione iniziale | voor het wissen | nog niet gewist
+before 11.4 eng off
 """,
     "none": """
 after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes
 battery replaced last year | after cleaning the codes | Fixed idle speed | new module | ran out of fuel
-fuse F28 replaced, checked again
+fuse F28 replaced, checked again | aft heated O2 sensor | connector B4 clear of corrosion | B4 | aft lamp repaired
+prima elettrovalvola | antenna module | deur voor links | voorwisser | nadat | ABS: NA, montage
 """,
 }
 
@@ -68,7 +75,9 @@ after before clear clearing the codes repair nach dem loschen reparatur apres ef
 post pre scan re-scan and then read again drove new module fitted final une fois remplace reparado geloscht wieder
 gelesen motor probefahrt idling engine started first reading as found work done fixed avant antes vor bevor noch nicht
 cleared never nothing has been changed ersetzt erneut ausgelesen second test drive with when it came uncleared ankunft
-arrival lecture initiale closing quality eingangsscan soldado montage poner
+arrival lecture initiale closing quality eingangsscan soldado montage poner dopo prima della di cancellare
+cancellazione riparazione prova su strada minimo avviamento na het wissen gewist voor reparatie vervangen proefrit
+stationair draaien b4 aft clr clrd scansione iniziale eerste uitlezing
 """
 
 

@@ -57,6 +57,7 @@ from triage.intake.tidying import (
     pagebreaks,
     paragraphs,
     scanlead,
+    shortheads,
     sidebyside,
     splitcodes,
     statusslips,
@@ -148,7 +149,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
-    all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
+    all_rows = namelead.parted(scanlead.parted(shortheads.written_out(all_rows), names.find), names)
     all_rows = counted.taken_off(all_rows)
     all_rows = emptylists.taken_off(all_rows)
     explained = legends.adopt(all_rows, names.listed)

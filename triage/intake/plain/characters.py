@@ -135,6 +135,21 @@ def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = 
     return Line(number, raw, text, offsets, low(text), indent_of(text) if text[:1] in _BLANKS else 0)
 
 
+def reworded(line: Line, start: int, end: int, text: str) -> Line:
+    """The line with ``text`` in the place of ``line.text[start:end]``, every character still tied to its place.
+
+    >>> line = reworded(lines("  aft 12.5")[0], 2, 5, "after")
+    >>> line.text, line.span(2, 7), line.span(8, 12)
+    ('  after 12.5', (2, 5), (6, 10))
+    """
+    places = line.offsets or tuple(range(len(line.text)))
+    inside = tuple(places[min(start + at, end - 1)] for at in range(len(text)))
+    if text:
+        inside = (*inside[:-1], places[end - 1])
+    return line_of(line.number, line.raw, line.text[:start] + text + line.text[end:],
+                   places[:start] + inside + places[end:])
+
+
 def indent_of(text: str) -> int:
     """The columns before the first character of ``text``, a tab taken as four."""
     lead = text[: len(text) - len(text.lstrip(" \t"))]

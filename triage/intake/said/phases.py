@@ -63,6 +63,11 @@ def find(low: str) -> PhaseHit | None:
     return None
 
 
+def is_alone(low: str) -> bool:
+    """Whether a line says when a scan was taken, its voltage perhaps, and no more: "before 11.4 engine off"."""
+    return len(low) <= 60 and PHASE_SIGNS.search(low) is not None and ALONE.fullmatch(low) is not None
+
+
 def may_stand_in(low: str) -> bool:
     """Whether a phase or the number of a scan may stand in a text in small letters; surely none where not."""
     return PHASE_SIGNS.search(low) is not None or _SCAN_HEAD.match(low) is not None
@@ -105,7 +110,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
             rf"memories|modules?|lot|everything|them|fault codes?)(?: all)?|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
-            r"cleared(?! (?:for|to)(?![a-z]))|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|codes)? (?:alle |"
+            r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
+            r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
             rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$))|effacement (?:des )?(?:defauts|"
             r"codes)|"
@@ -113,7 +119,9 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
             rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
             rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
-            rf"fallos)|se borraron){BEHIND}"
+            rf"fallos)|se borraron|(?:codici|errori|guasti|memoria)(?: guasti| errori)?(?: tutti)? cancellat[aoie]|"
+            rf"cancellat[aoie] (?:tutti )?(?:i |gli |la )?(?:codici|errori|guasti|memoria)|"
+            rf"(?:codes|storingen|fouten|foutcodes|(?:fout)?geheugen)(?: zijn| allemaal)? gewist|alles gewist){BEHIND}"
         ),
     ),
     (
@@ -189,7 +197,8 @@ _REFUSED = lazily(
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
 _NOT = lazily(
-    r"(?<![a-z])(?:not|never|nothing|none|nichts|keine?|rien|nada|before|un|nicht|pas|non|sin|no|vor|avant|antes|"
+    r"(?<![a-z])(?:not|never|nothing|none|niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
+    r"un|nicht|pas|non|sin|no|vor|avant|antes|"
     r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
@@ -200,7 +209,7 @@ _UNDONE = lazily(
     r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
 )
 _DEED_SIGNS = re.compile(
-    r"ed(?![a-z])|eras|clear|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
+    r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
     r"borra|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"

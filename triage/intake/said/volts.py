@@ -189,8 +189,10 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
 def _heads_a_scan(low: str, number: _Number) -> bool:
     """Whether a number with a decimal is all that a scan's heading says beside its phase or place: "after clear: 25.8",
     "2nd: 12.9"."""
-    if number.round or not 8.0 <= number.value <= 32.0 or low[number.end :].strip(" .)]") or len(low) > 60:
+    if number.round or not 8.0 <= number.value <= 32.0 or len(low) > 60:
         return False
+    if low[number.end :].strip(" .)]"):
+        return phases.is_alone(low)
     head = low[: number.start].strip(" :=-([,#*")
     phase = phases.find(head)
     whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
