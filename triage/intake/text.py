@@ -50,6 +50,7 @@ from triage.intake.tidying import (
     flags,
     gluedwords,
     heavylist,
+    inline,
     legends,
     logs,
     namedcolumn,
@@ -149,9 +150,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
-    all_rows = namelead.parted(scanlead.parted(shortheads.written_out(all_rows), names.find), names)
-    all_rows = counted.taken_off(all_rows)
-    all_rows = emptylists.taken_off(all_rows)
+    all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
+    all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
+    all_rows = emptylists.taken_off(counted.taken_off(all_rows))
     explained = legends.adopt(all_rows, names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
     all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)

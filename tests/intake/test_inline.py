@@ -1,0 +1,36 @@
+"""Several modules in one line, with strokes or bars between them. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+from reads import scans
+
+MIXED = " | pcm: clean; bcm: B1517; rfa: clean"
+
+
+@pytest.mark.parametrize("line", [
+    "pcm ok / bcm b1517 / rfa ok", "pcm ok/bcm b1517/rfa ok", "pcm ok | bcm b1517 | rfa ok",
+    "pcm: ok / bcm: b1517 / rfa: ok", "pcm - no codes / bcm - b1517 / rfa - clean",
+])
+def test_modules_with_codes_and_without(line: str) -> None:
+    assert scans(line) == [MIXED]
+    assert scans(f"after clear 12.5\n{line}") == [f"after-clear 12.5 V{MIXED}"]
+    assert scans(f"After clear: {line}") == [f"after-clear{MIXED}"]
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("ecm none / tcm none / abs c0035", "ecm: clean; tcm: clean; abs: C0035"),
+    ("ecm p0562 / tcm no codes / abs no answer", "ecm: P0562; tcm: clean; abs: silent"),
+    ("engine ok / gearbox p0700 stored / airbag silent", "engine: clean; gearbox: P0700 stored; airbag: silent"),
+    ("Engine control: P0562 stored | Gearbox: no codes | ABS: no answer",
+     "Engine control: P0562 stored; Gearbox: clean; ABS: silent"),
+    ("front left door ok / front right door b1234 / rear left door no answer",
+     "front left door: clean; front right door: B1234; rear left door: silent"),
+    # A description with a stroke in it, and what is no module.
+    ("ABS C0035 stored / wheel speed ok", "ABS: C0035 stored"), ("ECM P0118 short / open", "ECM: P0118"),
+    ("ECM P0562 stored / battery ok", "ECM: P0562 stored"), ("ECM P0480 stored / fan ok", "ECM: P0480 stored"),
+    ("ECM P0562 / battery ok / fuses ok", "ECM: P0562"), ("ABS / ESP c0035", "ABS / ESP: C0035"),
+    ("Engine P0562 ok / not ok", "Engine: P0562"),
+])
+def test_one_line(line: str, expected: str) -> None:
+    assert scans(line) == [f" | {expected}"]

@@ -1,0 +1,98 @@
+"""Several modules in a line with strokes or bars between them, some with codes and some with an answer: a line each.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> known = {"pcm", "bcm", "abs"}
+>>> names = lambda low: [(0, 3, True)] if low[:3] in known else []
+>>> [row.text for row in parted(rows_of("pcm ok / bcm b1517 / abs no answer"), names)]
+['pcm ok', 'bcm b1517', 'abs no answer']
+>>> [row.text for row in parted(rows_of("pcm p0118 short / open\\nabs c0035 / wheel ok"), names)]
+['pcm p0118 short / open', 'abs c0035 / wheel ok']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.phrases import words
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.tidying.scanlead import is_lead
+from triage.intake.words.vocabulary import ANSWERS
+
+_MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*/\s*"))
+#: Between a name and its codes or its answer.
+_LINK = re.compile(r"[\s:=>-]+")
+_LONGEST, _MOST = 300, 24
+Find = Callable[[str], Sequence[tuple[int, int, bool]]]
+
+
+def parted(rows: Sequence[Row], names: Find) -> list[Row]:
+    """The rows, such lines as one row a module. ``names`` finds the names of modules in a text; of two modules both
+    must be known by more than a plain word."""
+    found: list[Row] = []
+    for row in rows:
+        spans = _spans(row, names) if row.finds.codes and len(row.text) <= _LONGEST else ()
+        if spans:
+            found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
+        else:
+            found.append(row)
+    return found
+
+
+def _spans(row: Row, names: Find) -> Sequence[tuple[int, int]]:
+    """Where the modules of a line stand; () where it is no such line."""
+    if "/" not in row.text and "|" not in row.text:
+        return ()
+    for mark in _MARKS:
+        cuts = [match.span() for match in mark.finditer(row.text)]
+        if not 1 <= len(cuts) < _MOST:
+            continue
+        starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(row.text)]
+        spans = [(start, end) for start, end in zip(starts, ends, strict=True) if start < end]
+        lead = _lead(row.low, spans[0][1])
+        kinds = [_kind(row, max(start, lead), end, names, len(spans) > 2) for start, end in spans]
+        if None not in kinds and "answer" in kinds and kinds.count("unknown") * 2 < len(kinds) and (
+                len(kinds) > 2 or "unknown" not in kinds) and len(kinds) > 1:
+            return spans
+    return ()
+
+
+def _lead(low: str, stop: int) -> int:
+    """Where the first module begins behind words for the scan: "After clear: ECM ok / ABS C0035"."""
+    colon = low.find(":", 0, stop)
+    if colon < 0 or not is_lead(low[:colon]):
+        return 0
+    return colon + 1 + len(low[colon + 1 :]) - len(low[colon + 1 :].lstrip())
+
+
+def _kind(row: Row, start: int, end: int, names: Find, several: bool) -> str | None:
+    """Whether a part of a line is a module with its codes ("codes"), or with its answer ("answer", "unknown" where no
+    table knows its name); None for any other text. ``several``: the line has more than two parts."""
+    low = row.low[start:end]
+    named = [name for name in names(low) if not name[0]]
+    stop = named[0][1] if named else 0
+    codes = [code for code in row.finds.codes if start <= code.start < end]
+    if codes:
+        link = _LINK.match(row.low, start + stop)
+        if not stop or link is None or link.end() != codes[0].start or not (named[0][2] or several):
+            return None
+        # A description may go on behind the mark.
+        told = row.low[codes[-1].end : end].strip(" .,;:()[]-")
+        return "codes" if several or not told or states.of_cell(told) is not None else None
+    if answer_of_cell(low) is not None:
+        return None
+    link = _LINK.match(low, stop) if stop and (named[0][2] or several) else None
+    if link is not None and answer_of_cell(low[link.end() :]) is not None:
+        return "answer"
+    for word, first, last in words(low)[:2] if several else ():
+        if word in ANSWERS.starts or states.of_cell(word) is not None:
+            return None
+        link = _LINK.match(low, last)
+        if first >= 0 and link is not None and answer_of_cell(low[link.end() :]) is not None:
+            return "unknown"
+    return None
+
+
+__all__ = ["parted"]
