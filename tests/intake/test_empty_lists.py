@@ -45,3 +45,32 @@ def test_a_module_whose_lists_are_empty_is_clean(lists: str) -> None:
 )
 def test_what_one_empty_list_tells(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Engine (ECM) - Confirmed: P0016 - Pending: none\n"
+         "Trans (TCM) - Confirmed: none - Pending: none - Permanent: none",
+         "engine control: P0016 confirmed; transmission control: clean"),
+        ("Trans (TCM) - Confirmed: none - Pending: P0700 - Permanent: none", "transmission control: P0700 pending"),
+        ("TCM, confirmed: none, pending: none\nECM, confirmed: P0016, pending: none",
+         "transmission control: clean; engine control: P0016 confirmed"),
+        ("Engine: stored P0016 / pending none\nTrans: stored none / pending none",
+         "engine control: P0016 stored; transmission control: clean"),
+        ("Trans (TCM) | Confirmed: none | Pending: none\nEngine (ECM) | Confirmed: P0016 | Pending: none",
+         "transmission control: clean; engine control: P0016 confirmed"),
+        ("Trans - Confirmed: none\nEngine - Confirmed: P0016",
+         "transmission control: clean; engine control: P0016 confirmed"),
+        ("Getriebe - Bestätigt: keine - Anstehend: keine\nMotor: P0562",
+         "transmission control: clean; engine control: P0562"),
+        ("Gearbox - stored codes: none - pending codes: P0700", "transmission control: P0700 pending"),
+        ("ABS - stored codes: C0035", "anti-lock brakes: C0035 stored"),
+        # Of nothing that is a module, and of what is pending alone.
+        ("Battery - stored: 0\nFuel trim - current: 0\nECM P0562", "engine control: P0562"),
+        ("ABS: pending none\nECM: pending P0300", "engine control: P0300 pending"),
+        ("ECM P0562 confirmed\n  occurrence - confirmed: none", "engine control: P0562 confirmed"),
+    ],
+)
+def test_a_line_of_a_name_and_its_lists(text: str, expected: str) -> None:
+    assert told(text) == f" | {expected}"

@@ -16,6 +16,8 @@ from functools import lru_cache
 
 from triage.intake.entries.headings import LISTS, status_of_head
 from triage.intake.lines.layouts import Row
+from triage.intake.naming.names import LONGEST_NAME, tidy
+from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.wholeanswer import meaning
 from triage.intake.scan.context import Context
@@ -24,6 +26,8 @@ from triage.model.snapshot import StatusWord
 _PIECE = lazily(r"\s*[,;|\t]\s*|\s+[-/&]\s+|\s{2,}|\s(?:and|und|et|y)\s")
 _EMPTY = r"(?:none|nil|nothing|no codes|0|-{1,3}|keine?r?|nichts|aucune?s?|neant|rien|ningun[oa]?|nada)"
 _VALUE = lazily(rf"\s*(?::|=|\s-|\.{{2,}}|\s)\s*{_EMPTY}(?:\s(?:found|stored|present|read))?[ .!)\]]*$")
+#: Between a name and its lists.
+_BEHIND_NAME = lazily(r"\s*[,;|\t:]\s*|\s+[-/]\s+|\s{2,}")
 _BEFORE = lazily(r"(?:no|zero|0|keine?|pas de|aucune?s?|sin|ningun[oa]?s?)\s+(?=[a-z])")
 _SIGNS = lazily(r"n[oi]|keine|aucun|rien|sin |nada|pas de|0|[:=]\s*-|ning|nichts")
 _OF_CODES = lazily(
@@ -63,20 +67,38 @@ def _of_piece(low: str, translated: bool) -> StatusWord | None:
     return status_of_head(low[: value.start()], translated)[0] if value is not None else None
 
 
+def behind_name(low: str, translated: bool) -> tuple[int, tuple[StatusWord, ...]] | None:
+    """Where the name ends in a line that tells all its lists to be empty, and the lists.
+
+    >>> behind_name("trans (tcm) - confirmed: none - pending: none", False)
+    (11, ('confirmed', 'pending'))
+    >>> behind_name("confirmed: none - pending: none", False) is None
+    True
+    """
+    if len(low) > _LONGEST + LONGEST_NAME or _SIGNS.search(low) is None or told(low, translated):
+        return None
+    for mark in _BEHIND_NAME.finditer(low, 1, LONGEST_NAME):
+        if lists := told(low[mark.end() :], translated):
+            return None if _is_answer(low[mark.end() :]) else (mark.start(), lists)
+    return None
+
+
+def _is_answer(low: str) -> bool:
+    """Whether an empty list is an answer: "no stored or pending codes"."""
+    return _BEFORE.match(low) is not None and meaning(low.strip(" .!")) == "clean"
+
+
 def read(context: Context, row: Row) -> bool:
-    """A line of empty lists: of the module above, or of the scan; whether it was one."""
+    """A line of empty lists: of the module it names, of the one above, or of the scan; whether it was one."""
+    if (named := behind_name(row.low, context.translated)) is not None:
+        return _of_named(context, row, *named)
     lists = told(row.low, context.translated)
-    if not lists or (_BEFORE.match(row.low) and meaning(row.low.strip(" .!")) == "clean"):
-        # "No stored or pending codes" is an answer.
+    if not lists or _is_answer(row.low):
         return False
     if context.open_code is not None and not _OF_CODES.search(row.low):
         # Below a code "confirmed: 0" may be a flag of that.
         return False
-    for status in lists:
-        name = LISTS.get(status)
-        if name is not None:
-            context.saw_list(name)
-    context.saw_scan = True
+    _saw(context, lists)
     module = context.builder.module
     if module is None or not context.under_heading or row.line.indent < context.heading_indent:
         return True
@@ -88,14 +110,55 @@ def read(context: Context, row: Row) -> bool:
     return True
 
 
+def _of_named(context: Context, row: Row, stop: int, lists: tuple[StatusWord, ...]) -> bool:
+    """"Trans (TCM) - confirmed: none - pending: none": the module in front of its lists."""
+    name = tidy(row.text[:stop])
+    if context.names.score(name) < 60.0:
+        return False
+    context.close_module()
+    _saw(context, lists)
+    start = row.start + max(row.text.find(name), 0)
+    module = context.builder.name_module(name, row.line, start, start + len(name))
+    if not module.codes and not _SURE.isdisjoint(lists) and not _OLD.search(row.low, stop):
+        context.builder.answer(module, "clean")
+    context.under_heading = False
+    return True
+
+
+def _saw(context: Context, lists: Sequence[StatusWord]) -> None:
+    """Note which lists were read."""
+    for status in lists:
+        name = LISTS.get(status)
+        if name is not None:
+            context.saw_list(name)
+    context.saw_scan = True
+
+
 def taken_off(rows: Sequence[Row]) -> list[Row]:
-    """The rows, those with codes without the empty lists behind them: "confirmed: C0035, pending: none"."""
+    """The rows, those with codes without the empty lists behind them ("confirmed: C0035, pending: none"), and before
+    them ("ABS - confirmed: none - pending: C0035")."""
     found = list(rows)
     for at, row in enumerate(found):
-        if not row.finds.codes or _SIGNS.search(row.low, row.finds.codes[-1].end) is None:
+        if not row.finds.codes:
+            continue
+        if _SIGNS.search(row.low, 0, row.finds.codes[0].start) is not None:
+            row = found[at] = _without_first(row)
+        if _SIGNS.search(row.low, row.finds.codes[-1].end) is None:
             continue
         for mark in _PIECE.finditer(row.low, row.finds.codes[-1].end):
             if told(row.low[mark.end() :], False):
                 found[at] = Row(row.line, row.text[: mark.start()], row.start, behind=row.behind)
                 break
     return found
+
+
+def _without_first(row: Row) -> Row:
+    """The row without an empty list between the name and the list that holds its first code."""
+    code = row.finds.codes[0].start
+    marks = [mark.span() for mark in _BEHIND_NAME.finditer(row.low, 1, min(code, LONGEST_NAME + _LONGEST))]
+    for first, (start, begin) in enumerate(marks):
+        for stop, _ in reversed(marks[first + 1 :]):
+            if told(row.low[begin:stop], False):
+                line = reworded(row.line, row.start + start, row.start + stop, "")
+                return Row(line, row.text[:start] + row.text[stop:], row.start, behind=row.behind)
+    return row
