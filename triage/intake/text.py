@@ -49,6 +49,7 @@ from triage.intake.tidying import (
     fields,
     flags,
     gluedwords,
+    halves,
     heavylist,
     inline,
     legends,
@@ -162,7 +163,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)
-    if (beside := sidebyside.unfolded(all_rows)) is not all_rows:
+    if (beside := sidebyside.unfolded(halves.unfolded(all_rows, names.find))) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)

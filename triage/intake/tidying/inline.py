@@ -16,7 +16,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.phrases import words
-from triage.intake.said import states
+from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.tidying.scanlead import is_lead
 from triage.intake.words.vocabulary import ANSWERS
@@ -32,8 +32,9 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     """The rows, such lines as one row a module. ``names`` finds the names of modules in a text; of two modules both
     must be known by more than a plain word."""
     found: list[Row] = []
+    beside = any(_heads_scans(row) for row in rows)
     for row in rows:
-        spans = _spans(row, names) if row.finds.codes and len(row.text) <= _LONGEST else ()
+        spans = _spans(row, names, beside) if row.finds.codes and len(row.text) <= _LONGEST else ()
         if spans:
             found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
         else:
@@ -41,13 +42,19 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     return found
 
 
-def _spans(row: Row, names: Find) -> Sequence[tuple[int, int]]:
-    """Where the modules of a line stand; () where it is no such line."""
+def _heads_scans(row: Row) -> bool:
+    """Whether a row with bars heads scans that stand side by side."""
+    parts = [part for part in row.low.split("|") if part.strip()] if "|" in row.low else []
+    return len(parts) > 1 and not row.finds.codes and sum(phases.find(part.strip()) is not None for part in parts) > 1
+
+
+def _spans(row: Row, names: Find, beside: bool) -> Sequence[tuple[int, int]]:
+    """Where the modules of a line stand; () where it is no such line. ``beside``: bars part scans in this text."""
     if "/" not in row.text and "|" not in row.text:
         return ()
     for mark in _MARKS:
         cuts = [match.span() for match in mark.finditer(row.text)]
-        if not 1 <= len(cuts) < _MOST:
+        if not 1 <= len(cuts) < _MOST or (beside and "|" in row.text):
             continue
         starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(row.text)]
         spans = [(start, end) for start, end in zip(starts, ends, strict=True) if start < end]

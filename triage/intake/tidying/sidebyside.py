@@ -14,17 +14,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.naming.heads import role_of
-from triage.intake.plain.characters import line_of
-from triage.intake.said import dates, phases, volts
+from triage.intake.said import phases
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
+from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
 
-#: A cell that says nothing was there.
-_NOTHING = frozenset({"-", "--", "0", "/", "none", "."})
-_LONGEST_HEAD = 60
 _BESIDE = ("code", "description", "other")
 
 
@@ -39,6 +35,10 @@ class _Table:
     body: list[list[Cell]]
     rows: list[Row]
     last: int
+    #: By column: what rows of the head, or of the table, tell of the scan itself.
+    told: dict[int, list[str]]
+    #: The row above the head tells of the scans too.
+    above: bool
 
 
 def unfolded(rows: list[Row]) -> list[Row]:
@@ -53,6 +53,8 @@ def unfolded(rows: list[Row]) -> list[Row]:
             found.append(rows[at])
             at += 1
         else:
+            if table.above:
+                found.pop()
             found += _scans(table)
             at, tables = table.last, tables + 1
     return found if tables else rows
@@ -72,9 +74,16 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     body: list[list[Cell]] = []
     used: list[Row] = []
     last = at + 1
+    above = _of_the_scans(rows[at - 1], head, starts, told) if at else None
+    more = {column: [text] for column, text in (above or {}).items()}
     while last < len(rows):
         row = rows[last]
-        if row.blank and last == at + 1:
+        if row.blank and not body and not rows[last - 1].blank:
+            last += 1
+            continue
+        if (of_scans := _of_the_scans(row, head, starts, told)) is not None:
+            for column, text in of_scans.items():
+                more.setdefault(column, []).append(text)
             last += 1
             continue
         own = _own_cells(row, head, starts) if row.kind != "rule" else []
@@ -86,14 +95,39 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
         last += 1
     roles = [role_of(small(name)) for name in names]
     below = {column: [own[column] for own in body if column < len(own)] for column in range(1, len(names))}
-    scans = [column for column in below if column in told or (roles[column] is None and _holds_scans(below[column]))]
+    scans = [column for column in below if column in told or (roles[column] is None and holds_scans(below[column]))]
     others = [column for column in below if column not in scans and names[column]]
     if not body or len(scans) < 2 or any(roles[column] not in _BESIDE for column in others):
         return None
     if head.kind == "gap" and "code" not in roles and any(
-            _holds_scans(below[column]) is None for column in scans):
+            holds_scans(below[column]) is None for column in scans):
         return None
-    return _Table(head, starts, scans, names, body, used, last)
+    return _Table(head, starts, scans, names, body, used, last, more, above is not None)
+
+
+def _of_the_scans(row: Row, head: Row, starts: Sequence[int], scans: set[int]) -> dict[int, str] | None:
+    """What a row tells of the scans by their columns ("      11.4 V    12.9 V", "Battery | 11.4 V | 12.9 V"); None
+    for a row about a module."""
+    if row.blank or row.kind == "rule" or row.finds.codes or (row.kind != head.kind and row.cells is not None):
+        return None
+    if row.kind == head.kind and head.kind != "gap":
+        placed = dict(enumerate(row.cells or ()))
+    elif head.kind == "gap":
+        cells = row.cells or [Cell(0, len(row.text), row.text, row.low)]
+        placed = {}
+        for cell in cells:
+            place = row.start + cell.start
+            placed.setdefault(min(range(len(starts)), key=lambda at: (abs(starts[at] - place), at)), cell)
+        if len(placed) < len(cells):
+            return None
+    else:
+        return None
+    label = placed.pop(0).low if 0 in placed else ""
+    filled = {column: cell for column, cell in placed.items() if cell.text}
+    if not filled or not is_label(label) or not filled.keys() <= scans:
+        return None
+    found = {column: of_the_scan(label, cell.low) for column, cell in filled.items()}
+    return None if None in found.values() else {column: text for column, text in found.items() if text is not None}
 
 
 def _told_columns(row: Row) -> set[int]:
@@ -101,21 +135,10 @@ def _told_columns(row: Row) -> set[int]:
     cells = row.cells or []
     if row.kind == "rule" or len(cells) < 2 or row.finds.codes or row.blank:
         return set()
-    if not cells[0].text or role_of(cells[0].low) == "module":
-        return {at for at, cell in enumerate(cells) if at and _names_a_scan(cell.low)} if len(cells) > 2 else set()
+    if not cells[0].text or role_of(cells[0].low) in ("module", "scan"):
+        return {at for at, cell in enumerate(cells) if at and names_a_scan(cell.low)} if len(cells) > 2 else set()
     # The column of the modules may have no head where gaps part the columns.
-    return set(range(len(cells))) if row.kind == "gap" and all(_names_a_scan(cell.low) for cell in cells) else set()
-
-
-def _names_a_scan(low: str) -> bool:
-    """Whether the head of a column says which scan stands below it: its phase, its number or its date."""
-    if len(low) > _LONGEST_HEAD:
-        return False
-    if phases.find(low) is not None:
-        return True
-    head = phases.scan_head(low)
-    return (head is not None and head.end() >= len(low) - 1) or any(
-        stamp.end - stamp.start >= len(low) - 3 for stamp in dates.find(low))
+    return set(range(len(cells))) if row.kind == "gap" and all(names_a_scan(cell.low) for cell in cells) else set()
 
 
 def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
@@ -137,29 +160,17 @@ def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
     return found
 
 
-def _holds_scans(cells: Sequence[Cell]) -> bool | None:
-    """Whether the cells of a column are what modules said in one scan: codes, answers, nothing, the supply. None where
-    one says something else."""
-    said = 0
-    for cell in cells:
-        low = cell.low.strip()
-        if answer_of_cell(low) is not None or find(cell.text, cell.low).codes:
-            said += 1
-        elif low and low not in _NOTHING and not volts.find(low):
-            return None
-    return said > 0
-
-
 def _scans(table: _Table) -> list[Row]:
     """One heading and the rows of each column; a code in a column of its own goes with the status of the scan."""
     code_at = next((at for at, name in enumerate(table.names) if at and role_of(small(name)) == "code"), None)
-    told = [phases.find(small(table.names[column])) for column in table.scans]
+    told = [phases.find(small(", ".join([table.names[column], *table.told.get(column, ())]))) for column in table.scans]
     several = len({hit.phase for hit in told if hit is not None}) == len(told)
     found: list[Row] = []
     for number, column in enumerate(table.scans, start=1):
         name = table.names[column]
         # Where not each is of another phase only a number parts them.
-        found.append(_row(table.head, name if several else f"Scan {number}: {name}" if name else f"Scan {number}"))
+        head = name if several else f"Scan {number}: {name}" if name else f"Scan {number}"
+        found.append(row_like(table.head, ", ".join([head, *table.told.get(column, ())])))
         listed: dict[str, bool] = {}
         for row, own in zip(table.rows, table.body, strict=True):
             if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
@@ -169,8 +180,8 @@ def _scans(table: _Table) -> list[Row]:
             text = _told(said, code)
             listed[name] = listed.get(name, False) or text is not None
             if text is not None:
-                found.append(_row(row, f"{name}: {text}"))
-        found += [_row(table.head, f"{name}: no codes") for name, any_told in listed.items() if not any_told]
+                found.append(row_like(row, f"{name}: {text}"))
+        found += [row_like(table.head, f"{name}: no codes") for name, any_told in listed.items() if not any_told]
     return found
 
 
@@ -178,16 +189,10 @@ def _told(cell: Cell, code: str) -> str | None:
     """What the cell of one scan says, with the code of its row; None where it says that nothing was there."""
     low = cell.low.strip()
     if not code:
-        return None if low in _NOTHING or not low else cell.text
-    if not low or low in _NOTHING or answer_of_cell(low) is not None:
+        return None if low in NOTHING or not low else cell.text
+    if not low or low in NOTHING or answer_of_cell(low) is not None:
         return cell.text if answer_of_cell(low) in ("silent", "not fitted", "not scanned") else None
     return f"{code} {cell.text}"
-
-
-def _row(like: Row, text: str) -> Row:
-    """A row of ``text`` at the line of another."""
-    low = small(text)
-    return Row(line_of(like.line.number, text, text), text, 0, low, find(text, low))
 
 
 __all__ = ["unfolded"]

@@ -1,0 +1,89 @@
+"""What the cells of a table say of scans: which scan a column is, what is told of it below, what its modules said.
+
+>>> names_a_scan("after clear 12.8 v"), names_a_scan("engine"), of_the_scan("volts", "11.4"), of_the_scan("", "11.4 v")
+(True, False, 'volts: 11.4', '11.4 v')
+>>> of_the_scan("", "no codes") is None
+True
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.codes.found import find
+from triage.intake.lines.layouts import Cell, Row
+from triage.intake.naming.heads import role_of
+from triage.intake.plain.characters import line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, engine_state, outside, phases, volts
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
+from triage.intake.words.volt_words import LOWEST
+
+#: A cell that says nothing was there.
+NOTHING = frozenset({"-", "--", "0", "/", "none", "."})
+LONGEST_HEAD = 60
+#: A voltage without its unit, in a row about the scans.
+_BARE = lazily(r"(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2}")
+#: What stands before the cells of a row about the scans.
+_LABELS = frozenset((
+    "engine", "motor", "moteur", "key", "ignition", "zundung", "contact", "charger", "ladegerat", "chargeur",
+    "cargador", "support", "outside supply", "phase", "scan", "state", "condition", "zustand", "etat", "estado"))
+
+
+def names_a_scan(low: str) -> bool:
+    """Whether the head of a column says which scan stands below it: its phase, its number or its date."""
+    if len(low) > LONGEST_HEAD:
+        return False
+    if phases.find(low) is not None:
+        return True
+    head = phases.scan_head(low)
+    return (head is not None and head.end() >= len(low) - 1) or any(
+        stamp.end - stamp.start >= len(low) - 3 for stamp in dates.find(low))
+
+
+def is_label(low: str) -> bool:
+    """Whether the first cell of a row heads what is told of the scans: it is empty, or names the supply or the like."""
+    low = low.strip(" :.=")
+    return not low or _of_supply(low) or low in _LABELS or role_of(low) in ("date", "module", "scan", "volts")
+
+
+def _of_supply(label: str) -> bool:
+    """Whether a word in front of a row says that voltages follow: "Battery", "lowest"."""
+    return volts.is_label(label) or (len(label) <= 24 and LOWEST.match(label) is not None)
+
+
+def of_the_scan(label: str, low: str) -> str | None:
+    """What a cell tells of its scan, with the word in front of its row; None for what is told of a module."""
+    low = low.strip()
+    if not low or len(low) > LONGEST_HEAD or answer_of_cell(low) is not None or find(low, low).codes:
+        return None
+    label = label.strip(" :.=")
+    if _BARE.fullmatch(low) or (label and _of_supply(label)):
+        return f"{label if label and _of_supply(label) else 'battery'}: {low}"
+    if names_a_scan(low) or volts.find(low) or dates.clock(low) is not None:
+        return low
+    both = f"{label} {low}" if label in _LABELS else low
+    return both if engine_state.spans(both) or outside.spans(both) else None
+
+
+def holds_scans(cells: Sequence[Cell]) -> bool | None:
+    """Whether the cells of a column are what modules said in one scan: codes, answers, nothing, the supply. None where
+    one says something else."""
+    said = 0
+    for cell in cells:
+        low = cell.low.strip()
+        if answer_of_cell(low) is not None or find(cell.text, cell.low).codes:
+            said += 1
+        elif low and low not in NOTHING and not volts.find(low):
+            return None
+    return said > 0
+
+
+def row_like(like: Row, text: str) -> Row:
+    """A row of ``text`` at the line of another."""
+    low = small(text)
+    return Row(line_of(like.line.number, text, text), text, 0, low, find(text, low))
+
+
+__all__ = ["LONGEST_HEAD", "NOTHING", "holds_scans", "is_label", "names_a_scan", "of_the_scan", "row_like"]
