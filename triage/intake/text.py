@@ -45,6 +45,7 @@ from triage.intake.tidying import (
     asked,
     breaks,
     codefirst,
+    columnkey,
     described,
     fields,
     flags,
@@ -163,7 +164,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)
-    if (beside := sidebyside.unfolded(halves.unfolded(all_rows, names.find))) is not all_rows:
+    if (beside := sidebyside.unfolded(halves.unfolded(columnkey.named(all_rows), names.find))) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)
@@ -273,6 +274,8 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
+    if row.cells and not row.finds.codes:
+        metarow.doubt_sides(context, row)
     if row.kind == "rule" or row.head:
         context.open_code = context.open_row = None
         return

@@ -60,6 +60,8 @@ def is_freeze_head(low: str) -> bool:
     return _FREEZE.search(low) is not None
 
 
+#: No longer is a cell that names a scan, and no further below its codes.
+_LONGEST_TITLE, _NEAR_BELOW = 60, 6
 #: So many modules stand between the supply of one scan and that of the next.
 _FEWEST_BETWEEN = 2
 
@@ -129,6 +131,21 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def doubt_sides(context: Context, row: Row) -> None:
+    """A warning where the cells of a row name different scans and nothing told how to part what stands below them."""
+    if not phases.may_stand_in(row.low) or between.by_phase(row.low):
+        return
+    told = {hit.phase for cell in row.cells or () if len(cell.low) <= _LONGEST_TITLE
+            and (hit := phases.find(cell.low)) is not None}
+    below = context.rows[context.at + 1 : context.at + 1 + _NEAR_BELOW]
+    if len(told) > 1 and any(other.finds.codes for other in below):
+        context.builder.notice(
+            "warning",
+            "scans stand side by side below this line, and it is not clear how: all of it was read as one scan; write "
+            "one scan below the other",
+            row.line, row.start, row.start + len(row.text))
 
 
 def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
@@ -246,6 +263,10 @@ def _start(
         started = True
         flush(context)
     elif snapshot.empty and hit is not None and fresh:
+        if snapshot.phase is not None and snapshot.volts is not None:
+            # "Before clear 11.4 V" right above "After clear 12.8 V": of a scan that stands elsewhere, or nowhere.
+            context.supply_by_phase.setdefault(snapshot.phase, snapshot.volts)
+            snapshot.volts, snapshot.lowest, snapshot.end_volts = None, None, None
         snapshot.phase = None
     elif not snapshot.empty and hit is not None:
         builder.may_restart = True

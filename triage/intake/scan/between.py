@@ -88,6 +88,7 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
     return held.snapshot.lowest is None
 
 
+_SENTENCES = lazily(r"[;|.](?=\s)")
 _PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
 _BARE = lazily(r"(?<![a-z])(?:(before|vorher|avant|antes)|(?:after|nachher|danach|apres|despues))(?![a-z])")
 
@@ -104,15 +105,18 @@ def by_phase(low: str) -> tuple[tuple[Phase, float], ...]:
     if any(voltmoments.moment(low, volt.start, volt.end) == "earlier" for volt in volts.find(low)):
         # "9.8 V before charging, 12.4 V after" is of one scan.
         return ()
-    found: dict[Phase, float] = {}
-    for part in _PARTS.split(low):
-        told = [volt for volt in volts.find(part) if volt.of != "nominal"]
-        hit, bare = phases.find(part), _BARE.search(part)
-        fits = len(told) == 1 and told[0].of in ("supply", "bare", "named") and 3.0 <= told[0].value <= 36.0
-        if fits and (hit is not None or bare is not None):
-            phase: Phase = hit.phase if hit is not None else "before-clear" if bare and bare[1] else "after-clear"
-            found.setdefault(phase, told[0].value)
-    return tuple(found.items()) if len(found) >= 2 else ()
+    for cut in (_SENTENCES, _PARTS):
+        found: dict[Phase, float] = {}
+        for part in cut.split(low):
+            told = [volt for volt in volts.find(part) if volt.of != "nominal"]
+            hit, bare = phases.find(part), _BARE.search(part)
+            fits = len(told) == 1 and told[0].of in ("supply", "bare", "named") and 3.0 <= told[0].value <= 36.0
+            if fits and (hit is not None or bare is not None):
+                phase: Phase = hit.phase if hit is not None else "before-clear" if bare and bare[1] else "after-clear"
+                found.setdefault(phase, told[0].value)
+        if len(found) >= 2:
+            return tuple(found.items())
+    return ()
 
 
 def _own(rows: Sequence[Row], at: int) -> set[str]:

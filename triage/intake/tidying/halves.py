@@ -21,6 +21,7 @@ from triage.intake.lines.layouts import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.said import phases
 from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.said.near import small
 from triage.intake.tidying.scancells import names_a_scan, of_the_scan, row_like
 
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "status"))
@@ -28,6 +29,7 @@ _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "status"))
 _MOST_ABOVE = 3
 #: A cell may stand so much left of its head.
 _SLACK = 2
+_MOST_SPACES = 4
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -95,10 +97,10 @@ def _lists(rows: Sequence[Row], at: int, names: Find) -> _Lists | None:
     while last < len(rows):
         row = rows[last]
         if row.kind != "rule":
-            if row.blank and _goes_on(rows, last + 1, lists):
+            if row.blank and _goes_on(rows, last + 1, lists, names):
                 last += 1
                 continue
-            cells = _parts(lists, row)
+            cells = None if _may_head(row) else _parts(lists, row, names)
             if cells is None:
                 break
             lists.rows.append([(row, own) for own in cells])
@@ -109,9 +111,9 @@ def _lists(rows: Sequence[Row], at: int, names: Find) -> _Lists | None:
     return lists
 
 
-def _goes_on(rows: Sequence[Row], at: int, lists: _Lists) -> bool:
+def _goes_on(rows: Sequence[Row], at: int, lists: _Lists, names: Find) -> bool:
     """Whether the row behind a blank one is of the lists above it."""
-    cells = _parts(lists, rows[at]) if lists.rows and at < len(rows) else None
+    cells = _parts(lists, rows[at], names) if lists.rows and at < len(rows) else None
     if cells is None:
         return False
     places = [rows[at].start + own[0].start - start for own, start in zip(cells, lists.starts, strict=True) if own]
@@ -179,15 +181,25 @@ def _titled(row: Row) -> _Lists | None:
     return _Lists(row, 0, [row.start + cell.start for cell in filled], [[cell.text] for cell in filled])
 
 
-def _parts(lists: _Lists, row: Row) -> list[list[Cell]] | None:
+def _alone(lists: _Lists, row: Row, names: Find) -> list[Cell] | None:
+    """A row of one list where the others end: it fits in its column and is a name, a code or an answer."""
+    if lists.head.kind != "gap" or row.cells is not None or row.kind or row.blank:
+        return None
+    stop = next((start for start in lists.starts if start > row.start + _SLACK), row.start + len(row.text) + 1)
+    found = names(row.low)
+    coded = bool(row.finds.codes) and not row.finds.codes[0].start
+    told = coded or answer_of_cell(row.low) is not None or (bool(found) and not found[0][0])
+    fits = row.start + len(row.text) < stop and row.text.count(" ") <= _MOST_SPACES
+    return [Cell(0, len(row.text), row.text, row.low)] if told and fits else None
+
+
+def _parts(lists: _Lists, row: Row, names: Find) -> list[list[Cell]] | None:
     """The cells of a row by the lists they belong to; None where it is none of their rows."""
     count = len(lists.starts)
-    if row.blank or row.cells is None:
+    cells = row.cells if row.kind == lists.head.kind else _alone(lists, row, names)
+    if row.blank or cells is None:
         return None
-    if row.kind != lists.head.kind:
-        return None
-    cells = row.cells
-    if row.kind != "gap":
+    if lists.head.kind != "gap":
         size = lists.size or (len(cells) // count if len(cells) % count == 0 else 0)
         return [cells[size * number : size * (number + 1)] for number in range(count)] if size else None
     found: list[list[Cell]] = [[] for _ in range(count)]
@@ -243,7 +255,7 @@ def _written(lists: _Lists) -> list[Row]:
 
 def _row(lists: _Lists, row: Row, cells: list[Cell], number: int) -> Row:
     """One row of a list; where its columns have no heads, set in as far as it was."""
-    if lists.size or row.kind != "gap":
+    if lists.size or lists.head.kind != "gap":
         return row_like(row, _line(_under(cells, row, lists, number), lists))
     text = row.text[cells[0].start : cells[-1].end]
     found = row_like(row, text)
@@ -253,7 +265,7 @@ def _row(lists: _Lists, row: Row, cells: list[Cell], number: int) -> Row:
 
 def _under(cells: list[Cell], row: Row, lists: _Lists, number: int) -> list[Cell]:
     """The cells of a list in one row, each in its column."""
-    if row.kind != "gap" or not lists.size or len(cells) == lists.size:
+    if lists.head.kind != "gap" or not lists.size or len(cells) == lists.size:
         return cells
     heads = (lists.head.cells or [])[lists.size * number : lists.size * (number + 1)]
     found = [Cell(0, 0, "", "") for _ in heads]
@@ -262,7 +274,7 @@ def _under(cells: list[Cell], row: Row, lists: _Lists, number: int) -> list[Cell
         column = min(range(len(heads)), key=lambda at: abs(lists.head.start + heads[at].start - place))
         have = found[column]
         text = f"{have.text} {cell.text}".strip()
-        found[column] = Cell(cell.start, cell.end, text, text.lower())
+        found[column] = Cell(cell.start, cell.end, text, small(text))
     return found
 
 

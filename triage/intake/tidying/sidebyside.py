@@ -22,6 +22,8 @@ from triage.intake.said.near import small
 from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
 
 _BESIDE = ("code", "description", "other")
+#: So many rows may head one table.
+_MOST_HEADS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +83,9 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
         if row.blank and not body and not rows[last - 1].blank:
             last += 1
             continue
+        if (body or last - at > _MOST_HEADS) and _told_columns(row):
+            # Another table.
+            break
         if (of_scans := _of_the_scans(row, head, starts, told)) is not None:
             for column, text in of_scans.items():
                 more.setdefault(column, []).append(text)
