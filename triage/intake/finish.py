@@ -69,6 +69,8 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         draft.volts = context.supply_by_phase.get(draft.phase)
     if draft.volts is None:
         draft.volts = draft.end_volts
+    if draft.volts is None and len(draft.row_volts) == 1:
+        draft.volts = next(iter(draft.row_volts))
     if draft.volts is None:
         _common_volts(draft)
     modules = [_module(context, module, said) for module in draft.modules.values()]

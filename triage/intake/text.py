@@ -59,6 +59,7 @@ from triage.intake.tidying import (
     namelead,
     pagebreaks,
     paragraphs,
+    rowtimes,
     scanlead,
     shortheads,
     sidebyside,
@@ -121,7 +122,7 @@ def read_lines(
 
 def _read(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Reading:
     """Read lines from the first to the last."""
-    context = _prepare(found, tables, source)
+    context = _prepare(found, tables, source, day)
     context.last_date = datetime.combine(day, time()) if day is not None else None
     raw = rawrows.blocks(context.rows)
     skip = 0
@@ -144,7 +145,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     return Reading(result, vehicle, context.builder.events, notices)
 
 
-def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
+def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     found, respaced = _respaced(spacing.single(found), names)
@@ -189,7 +190,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None) -> Context:
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
-    context.row_times = _row_times(all_rows, context.order)
+    context.row_times = rowtimes.of(all_rows, context.order, day)
     context.flat = _flat(all_rows)
     context.hanging = _hanging(all_rows)
     context.plain_ecu = plainecu.is_engine(all_rows, names)
@@ -215,26 +216,6 @@ def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWo
         if not row.finds.codes and ("=" in row.text or ":" in row.text or row.text[1:2] == " "):
             found.update(states.legend_of(row.low, translated))
     return states.merged(found)
-
-
-def _row_times(all_rows: list[Row], order: dates.Order | None) -> dict[int, datetime]:
-    """The times in the date column of a table (the first where no head names one), if many rows share a few: then it
-    is the time of the scan, not that of a fault."""
-    found: dict[int, datetime] = {}
-    for at, row in enumerate(all_rows):
-        if not row.cells or row.head or row.kind == "rule":
-            continue
-        place = row.roles.index("date") if row.roles and "date" in row.roles else 0
-        if (row.roles and "date" not in row.roles) or place >= len(row.cells):
-            continue
-        cell = row.cells[place]
-        stamps = dates.find(cell.text, order) if 8 <= len(cell.text) <= 32 and cell.text[-1:].isalnum() else []
-        if len(stamps) == 1 and stamps[0].value is not None and stamps[0].end - stamps[0].start >= len(cell.text) - 1:
-            found[at] = stamps[0].value
-            if not row.roles:
-                cell.text, cell.low = "", ""
-    distinct = len(set(found.values()))
-    return found if len(found) >= 3 and 2 * distinct <= len(found) and distinct <= 12 else {}
 
 
 def _time_of_row(context: Context, at: datetime) -> None:
@@ -282,13 +263,16 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.turns:
         turns.read(context, row)
         return
-    if at in context.row_times:
+    told = row.roles is not None and "scan" in row.roles
+    if at in context.row_times and not told:
         _time_of_row(context, context.row_times[at])
     known = context.builder.module
     if row.roles is not None and tablerow.stands_alone(context, row):
         row.roles = None
     if row.roles is not None and row.line.number not in context.page_marks:
         tablerow.read(context, row)
+        if told and at in context.row_times and context.builder.snapshot.at is None:
+            context.builder.snapshot.at = context.row_times[at]
     elif at in context.matrix:
         matrix.read(context, row, context.matrix[at])
     elif row.finds.codes:

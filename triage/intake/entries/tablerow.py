@@ -164,14 +164,26 @@ def _module_values(
         value = value / 1000 if "mv" in low else value
         if context.builder.code is not None and any(role in by_role for role in ("odometer", "rpm")) and coded:
             context.pending_freeze_volts = value
-        elif module.volts is None:
-            module.volts = value
+        else:
+            if _is_of_the_scan(context, row, by_role) and 3.0 <= value <= 36.0:
+                context.builder.snapshot.row_volts.add(value)
+            module.volts = value if module.volts is None else module.volts
     for role in ("count_of_codes", "code"):
         number = text_of(by_role, role).strip()
         if number.isdigit() and len(number) <= 3 and not coded:
             module.stated = (int(number), row.line, row.start, row.start + len(row.text))
             if int(number) == 0 and module.answer is None:
                 module.answer = "clean"
+
+
+def _is_of_the_scan(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> bool:
+    """Whether the voltages of a table may be those of its scans: a column tells the scan or its time, or they stand
+    before the modules."""
+    if any(role in by_role for role in ("odometer", "rpm", "speed", "coolant")):
+        return False
+    if "scan" in by_role or context.at in context.row_times:
+        return True
+    return "module" in by_role and by_role["volts"][0].start < by_role["module"][0].start
 
 
 def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:

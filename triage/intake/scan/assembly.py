@@ -76,6 +76,8 @@ class SnapshotDraft:
     volts_before: bool = False
     lowest: float | None = None
     end_volts: float | None = None
+    #: What a column for the voltage of the scan holds in the rows of this one.
+    row_volts: set[float] = field(default_factory=set)
     modules: dict[str, ModuleDraft] = field(default_factory=dict)
     readings: list[Reading] = field(default_factory=list)
     readiness: dict[str, Completeness] | None = None

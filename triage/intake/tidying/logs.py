@@ -17,6 +17,7 @@ from itertools import pairwise
 
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.naming.heads import is_head, role_of
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import conditions, phases, volts
@@ -46,6 +47,8 @@ _BEHIND = " \t-:|,;>"
 _LEAST, _SHARE, _SHARE_CLOCK = 3, 0.6, 0.5
 #: So many lines tell whether the text may be a log at all.
 _FIRST = 200
+#: The head of a table stands among the first lines.
+_FIRST_HEADS = 12
 #: Between two scans lie as many minutes and more.
 _APART = 8
 
@@ -57,7 +60,7 @@ def unstamped(rows: Sequence[Row]) -> list[Row]:
     if 4 * sum(has_digit(row.text[:10]) for row in first) < len(first):
         return list(rows)
     digits = [row for row in filled if has_digit(row.text[:10])]
-    if len(digits) < _LEAST or any(row.text.count("\t") > 1 for row in digits[:3]):
+    if len(digits) < _LEAST or any(row.text.count("\t") > 1 for row in digits[:3]) or _is_table(filled):
         return list(rows)
     stamped = sum(_STAMP.match(row.text) is not None for row in digits)
     if stamped >= _LEAST and stamped >= _SHARE * len(filled):
@@ -66,6 +69,16 @@ def unstamped(rows: Sequence[Row]) -> list[Row]:
     if len(times) < _LEAST or len(times) < _SHARE_CLOCK * len(filled):
         return list(rows)
     return _without_clocks(rows, times)
+
+
+def _is_table(filled: Sequence[Row]) -> bool:
+    """Whether the times stand in the first column of a table, which its head says."""
+    for row in filled[:_FIRST_HEADS]:
+        mark = next((mark for mark in (";", "|", ",", "  ") if mark in row.text), "")
+        parts = [part.strip() for part in row.low.split(mark) if part.strip()] if mark and not row.finds.codes else []
+        if parts and role_of(parts[0]) == "date" and is_head(parts):
+            return True
+    return False
 
 
 def _without_dates(rows: Sequence[Row]) -> list[Row]:
