@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.supplyrow import of_the_module
-from triage.intake.said import volts
+from triage.intake.said import voltbatteries, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
@@ -58,7 +58,21 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             module.volts = volt.value
             module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
     else:
-        to_snapshot(scan, volt, when)
+        if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
+            to_snapshot(scan, volt, when)
+
+
+def _of_second(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
+    """Whether a voltage is that of a second battery, which tells the supply only as long as nothing else does."""
+    battery = voltbatteries.which(row.low, volt.start, volt.end)
+    if battery == "second":
+        if scan.volts is None:
+            scan.volts, scan.volts_second = volt.value, row.line.number
+        return True
+    if scan.volts_second is not None and (
+            battery == "main" or (battery == "plain" and scan.volts_second == row.line.number)):
+        scan.volts = scan.volts_second = None
+    return False
 
 
 def _code_above(context: Context) -> CodeDraft | None:

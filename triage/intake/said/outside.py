@@ -53,7 +53,10 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
         re.compile(
             r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:(?:battery |bench |mains )?charger(?!,)|"
             r"(?:on|with) (?:a |the )?charger|"
-            r"(?<!since )(?:on|under) charge|battery (?:support(?: unit)?|maintainer|tender|conditioner)|maintainer|"
+            r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
+            r"battery )?support"
+            r"(?! (?:arm|bracket|leg|frame|call|ticket|line|team)(?![a-z]))|battery (?:support(?: unit)?|maintainer|"
+            r"tender|conditioner)|maintainer|"
             r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
             r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
             r"ladeerhaltung(?:sgerat)?|"

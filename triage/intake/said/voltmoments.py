@@ -62,6 +62,12 @@ _NOW_SAID = lazily(rf"(?<![a-z]){_NOW}(?![a-z])")
 _MOMENTS: tuple[tuple[Moment, re.Pattern[str]], ...] = (
     ("earlier", _EARLIER_SAID), ("charged", _CHARGED_SAID), ("now", _NOW_SAID),
 )
+_TODAY = lazily(r"(?<![a-z])(?:now|currently|jetzt|nun|maintenant|ahora|adesso|nu)(?![a-z])")
+_WAS = lazily(
+    r"(?<![a-z])(?:was|were|had been|war(?:en)?|lag(?:en)?|etait|estaba|era|stond|was op)(?: (?:at|about|only|just|"
+    r"down to|"
+    r"nur|bei|noch|a|en|op)){0,2} $"
+)
 #: Between the number and what is said of it behind it.
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
 _BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
@@ -118,6 +124,9 @@ def moment(low: str, start: int, end: int) -> Moment:
 @lru_cache(maxsize=8192)
 def _moment(before: str, after: str) -> Moment:
     """The same of the text right before a voltage and right behind it."""
+    if _WAS.search(before) is not None and (_TODAY.search(after) or _TODAY.search(before)):
+        # "It was 10.6 V, now 13.5 V"
+        return "earlier"
     clause = _clause(before)
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:

@@ -17,24 +17,19 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import engine_state, phases
-from triage.intake.said.outside import outside_supply
+from triage.intake.said import phases
+from triage.intake.said.voltaround import extreme, names_nothing, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
-    AFTERWARDS,
     ALTERNATOR,
     AT_STATE,
     AT_SUPPLY,
-    BREAK,
-    CRANKING,
     DEMANDED,
     DEVICE_AFTER,
-    EARLIER,
     END_FOLLOWS,
     FILLED,
     LABEL,
     LOWEST,
-    LOWEST_AFTER,
     LOWEST_FILLED,
     NEVER_BELOW,
     NOMINAL_AFTER,
@@ -51,7 +46,6 @@ from triage.intake.words.volt_words import (
     SIGNS,
     START_AFTER,
     START_BEFORE,
-    STATE_WORDS,
     VEHICLE,
 )
 
@@ -81,7 +75,7 @@ class _Number(NamedTuple):
 
 _UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
 _NUMBER = re.compile(
-    rf"(?<![a-z0-9.])(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
+    rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s?|-(?=v)){_UNIT})?)"
 )
@@ -95,8 +89,8 @@ _RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|d
 _MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 #: The number behind names a place to measure at: terminal 30, pin 16.
 _TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
-_HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
-_UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
+#: No gap parts a number from the word for the battery: "batt11.4".
+_GLUED = re.compile(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
 
 def is_label(low: str) -> bool:
@@ -140,7 +134,17 @@ def _find(low: str) -> tuple[Volt, ...]:
                 last = max(last, numbers[at].end)
             at += 1
         last = found[-1].end if found and found[-1].end > last else last
-    return tuple(found)
+    return tuple(_without_nominal(low, found))
+
+
+def _without_nominal(low: str, found: list[Volt]) -> list[Volt]:
+    """The voltages, a round one that nothing calls measured as that of the vehicle where another is called so: "24 V?
+    no, 12 V machine. Batt 12.2 V"."""
+    if len(found) < 2 or not any(volt.of == "supply" and volt.labelled and volt.value % 1 for volt in found):
+        return found
+    return [volt._replace(of="nominal", labelled=True)
+            if volt.of in ("bare", "named") and volt.value in (6, 12, 24, 48) and "." not in low[volt.start : volt.end]
+            else volt for volt in found]
 
 
 _long = lru_cache(maxsize=16)(_find)
@@ -151,6 +155,10 @@ def _numbers(low: str) -> list[_Number]:
     """The numbers that may be voltages."""
     found = []
     for match in _NUMBER.finditer(low):
+        if low[match.start() - 1 : match.start()].isalpha() and not (
+            _is_glued(low, match.start()) and ("." in match[0] or "," in match[0] or match[5])
+        ):
+            continue
         if match[3] is not None:
             found.append(_Number(match.start(), match.end(), int(match[3]) / 1000, True, False))
             continue
@@ -169,6 +177,11 @@ def _numbers(low: str) -> list[_Number]:
     return found
 
 
+def _is_glued(low: str, start: int) -> bool:
+    """Whether the word for the battery stands right before a number, with no gap."""
+    return start > 2 and _GLUED.search(low[max(0, start - 12) : start]) is not None
+
+
 def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
@@ -181,6 +194,7 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or AT_STATE.match(low, number.end) is not None
             or _behind_nominal(low, before, number)
             or _heads_a_scan(low, number)
+            or _is_glued(low, number.start)
         ):
             kept.append(number)
     return kept
@@ -268,8 +282,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     before it in the line.
     """
     start, end, value = number.start, number.end, number.value
-    before, own = _before(low, start, last)
-    after = _after(low, end, stop)
+    before, own = text_before(low, start, last)
+    own = nearest(own)
+    after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
     if (
@@ -307,83 +322,21 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
     begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
-    of = "supply" if begun else _extreme(before, own, after)
+    of = "supply" if begun else extreme(before, own, after)
     if of is not None:
         return Volt(start, end, value, of, True)
     if label or not number.unit:
         return Volt(start, end, value, "supply", True)
     if ALTERNATOR.search(own):
         return Volt(start, end, value, "made", True)
-    words = re.sub(r"[^a-z ]", " ", own).split()
-    plain = not words or own.rstrip(" (").endswith("@") or STATE_WORDS.search(words[-1]) is not None
-    plain = plain or len(words[-1]) <= 2 or _of_the_scan(own)
-    return Volt(start, end, value, "bare" if plain else "named", False)
-
-
-def _of_the_scan(own: str) -> bool:
-    """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
-    drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
-    own = own.lstrip(" (#*=-")
-    told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
-    return told or outside_supply(own) not in (None, "none")
-
-
-def _extreme(before: str, own: str, after: str) -> Of | None:
-    """Whether the words around a voltage say that it is the lowest, or the last or highest."""
-    behind = after.lstrip(" (,")
-    if LOWEST_AFTER.match(behind):
-        return "lowest"
-    if _HIGHEST.match(behind):
-        return "end"
-    if LOWEST.search(own):
-        return "lowest"
-    if EARLIER.match(own.lstrip(" (")):
-        return "lowest"
-    if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
-        return "end"
-    return "lowest" if LOWEST.search(before) else None
-
-
-def _before(low: str, start: int, last: int) -> tuple[str, str]:
-    """The text before a number up to the last break with words behind it, and up to the very last break."""
-    before = own = low[max(last, start - 60) : start]
-    breaks = list(BREAK.finditer(before))
-    if not breaks:
-        return before, own
-    own = before[breaks[-1].end() :]
-    if last and own.strip(" :=~(@"):
-        # What stood before the break belonged to the voltage before it.
-        return own, own
-    if last and not own.strip(" :=~(@"):
-        return own, ""
-    for mark in reversed(breaks):
-        if before[mark.end() :].strip(" :=~(@"):
-            before = before[mark.end() :]
-            break
-    return before, own if own.strip(" :=~(@") else ""
-
-
-def _after(low: str, end: int, stop: int) -> str:
-    """The text behind a number up to a break. Before the next number of one clause it is that one's, unless words
-    for the lowest stand behind both: "9.4 V min 12.6 V max"."""
-    after = low[end : min(end + 28, stop)]
-    cut = BREAK.search(after)
-    if cut is not None:
-        return after[: cut.start()]
-    if stop > end + 28 or stop >= len(low):
-        return after
-    behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
-    if "(" in after or CRANKING.match(behind):
-        # "11.1 V (min 8.4 V at start)" tells twice of the second.
-        return ""
-    return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""
+    return Volt(start, end, value, "bare" if names_nothing(own) else "named", False)
 
 
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
     """Whether a number without a unit is a supply voltage: the words right beside it say so."""
     if _labelled(low, number, last):
         return True
-    own = _before(low, number.start, last)[1]
+    own = text_before(low, number.start, last)[1]
     if number.round or not 3.0 <= number.value <= 36.0:
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):

@@ -74,6 +74,8 @@ class SnapshotDraft:
     volts: float | None = None
     #: ``volts`` were read before the battery was charged for the scan.
     volts_before: bool = False
+    #: ``volts`` are those of a second battery: the number of the line that told them.
+    volts_second: int | None = None
     lowest: float | None = None
     end_volts: float | None = None
     #: What a column for the voltage of the scan holds in the rows of this one.

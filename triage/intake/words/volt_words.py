@@ -1,4 +1,5 @@
-"""The words around a voltage, in small letters without accents, in English, German, French and Spanish.
+"""The words around a voltage, in small letters without accents, in English, German, French, Spanish and a little
+Italian and Dutch.
 
 Source: common practice. Every pattern is tried at one place or in a window of at most 80 characters.
 """
@@ -25,6 +26,9 @@ _WORDS = (
     r"tension(?: (?:de (?:la )?)?(?:batterie|bateria|bord|reseau|red|alimentacion)| d'alimentation| aux bornes)?|"
     r"alimentation|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"
     r"(?:kl\.?|klemme|terminal|borne|clamp|clip|kl-)[ ]?(?:30|15)|t(?:30|15)|"
+    r"(?:starter|haupt|zusatz|zweit|hilfs|fahrzeug|bord|aufbau)-?batterie(?:spannung)?|(?:start|hoofd|hulp)accu|"
+    r"(?:accu|batterij|boord(?:net)?|voedings?)?spanning|accu|batterij|batteria|"
+    r"(?:tensione|voltaggio)(?: (?:della |di )?(?:batteria|bordo|alimentazione))?|"
     rf"(?:at|an|across|am|a la|en el|sur la|aux?) (?:the |der |dem |den |les? )?{_PLACE}|{_PLACE}(?=\s?[:=]|"
     rf"\s[0-9]|\s*$| "
     r"(?:is|was|voltage|reads?))|(?:while|when|during|throughout) (?:the |my )?(?:scan(?:ning)?|read(?:ing|-?out))|"

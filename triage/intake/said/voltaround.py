@@ -1,0 +1,120 @@
+"""What stands around a voltage in its line: the words of its own clause before it and behind it, and what they say.
+
+>>> text_before("batt ok, fuel pump 11.8 v", 19, 0), nearest("after repair (new ground strap)   voltage ")
+((' fuel pump ', ' fuel pump '), 'voltage')
+>>> [names_nothing(own) for own in ("scan today ", "fuel pump today ", "after a test drive ", "monday ")]
+[True, False, True, True]
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import engine_state, phases
+from triage.intake.said.outside import outside_supply
+from triage.intake.words.volt_words import (
+    AFTERWARDS,
+    BREAK,
+    CRANKING,
+    EARLIER,
+    LOWEST,
+    LOWEST_AFTER,
+    STATE_WORDS,
+)
+
+_HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
+_UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
+_BRACKETED = lazily(r"\([^()]*\)")
+#: When it was measured: they name nothing that it may be of.
+_DAYS = word_set("""
+    this today tonight yesterday now morning afternoon evening monday tuesday wednesday thursday friday saturday
+    sunday mon tue wed thu fri sat sun heute gestern jetzt morgen fruh vormittag nachmittag abend montag dienstag
+    mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
+    dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
+    gisteren ochtend middag avond""")
+
+
+def names_nothing(own: str) -> bool:
+    """Whether the words before a voltage name nothing that it may be of but the vehicle."""
+    words = re.sub(r"[^a-z ]", " ", own).split()
+    if not words or own.rstrip(" (").endswith("@") or of_the_scan(own) or _is_small(words[-1]):
+        return True
+    while words and words[-1] in _DAYS:
+        words.pop()
+    return not words or _is_small(words[-1])
+
+
+def _is_small(word: str) -> bool:
+    """Whether a word names nothing that has a voltage."""
+    return len(word) <= 2 or STATE_WORDS.search(word) is not None
+
+
+def nearest(own: str) -> str:
+    """Of the words before a voltage those that speak of it: words for the scan are set off from it by a wide gap, and
+    what stands in brackets behind them tells of that ("after repair (new ground strap) 12.7 V")."""
+    if "(" in own and of_the_scan(outer := _BRACKETED.sub(" ", own)):
+        own = outer
+    scan, gap, rest = own.rstrip().rpartition("  ")
+    return rest if gap and of_the_scan(scan.rstrip().rsplit("  ", 1)[-1]) else own
+
+
+def of_the_scan(own: str) -> bool:
+    """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
+    drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
+    own = own.lstrip(" (#*=-")
+    told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
+    return told or outside_supply(own) not in (None, "none")
+
+
+def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | None:
+    """Whether the words around a voltage say that it is the lowest, or the last or highest."""
+    behind = after.lstrip(" (,")
+    if LOWEST_AFTER.match(behind):
+        return "lowest"
+    if _HIGHEST.match(behind):
+        return "end"
+    if LOWEST.search(own):
+        return "lowest"
+    if EARLIER.match(own.lstrip(" (")):
+        return "lowest"
+    if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
+        return "end"
+    return "lowest" if LOWEST.search(before) else None
+
+
+def text_before(low: str, start: int, last: int) -> tuple[str, str]:
+    """The text before a number up to the last break with words behind it, and up to the very last break."""
+    before = own = low[max(last, start - 60) : start]
+    breaks = list(BREAK.finditer(before))
+    if not breaks:
+        return before, own
+    own = before[breaks[-1].end() :]
+    if last and own.strip(" :=~(@"):
+        # What stood before the break belonged to the voltage before it.
+        return own, own
+    if last and not own.strip(" :=~(@"):
+        return own, ""
+    for mark in reversed(breaks):
+        if before[mark.end() :].strip(" :=~(@"):
+            before = before[mark.end() :]
+            break
+    return before, own if own.strip(" :=~(@") else ""
+
+
+def text_after(low: str, end: int, stop: int) -> str:
+    """The text behind a number up to a break. Before the next number of one clause it is that one's, unless words
+    for the lowest stand behind both: "9.4 V min 12.6 V max"."""
+    after = low[end : min(end + 28, stop)]
+    cut = BREAK.search(after)
+    if cut is not None:
+        return after[: cut.start()]
+    if stop > end + 28 or stop >= len(low):
+        return after
+    behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
+    if "(" in after or CRANKING.match(behind):
+        # "11.1 V (min 8.4 V at start)" tells twice of the second.
+        return ""
+    return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""

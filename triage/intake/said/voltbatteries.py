@@ -1,0 +1,65 @@
+"""Of which of several batteries a voltage is: the one that starts the engine and feeds the vehicle, or a second one.
+
+>>> low = "aux batt 9.8v main batt 11.9 v, battery 12 v"
+>>> which(low, 9, 13), which(low, 24, 30), which(low, 40, 44), which("ecm 11.4 v", 4, 10)
+('second', 'main', 'plain', '')
+>>> low = "12.6 v leisure, 11.1 v starter battery"
+>>> which(low, 0, 6), which(low, 16, 22)
+('second', 'main')
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+from triage.intake.plain.patterns import lazily
+
+Battery = Literal["main", "second", "plain", ""]
+
+_BATTERY = r"(?:batter(?:y|ies|ie|ia|ij)|batts?\.?|bat\.?|bateria|akku|accu)"
+_SECOND = lazily(
+    rf"(?<![a-z])(?:aux(?:\.|iliary)?(?![a-z])|leisure|house(?= {_BATTERY})|(?:second(?:ary)?|service|camper|"
+    rf"habitation|"
+    rf"living|body|(?:tail[ -]?)?lift|back-?up)(?= {_BATTERY})|(?:zusatz|zweit|hilfs|aufbau|wohnraum|"
+    rf"versorgungs)-?{_BATTERY}|"
+    r"(?:batterie|bateria|batteria) (?:secondaire|auxiliaire|de service|auxiliar|de servicio|secundaria|dei servizi|"
+    r"ausiliaria|secondaria)|hulpaccu|tweede accu)"
+)
+_MAIN = lazily(
+    rf"(?<![a-z])(?:(?:main|starter|start(?:ing)?|cranking|primary|chassis|vehicle|engine)(?= {_BATTERY})|"
+    rf"main(?![a-z])|starter(?![a-z])|(?:haupt|starter|start|bord)-?{_BATTERY}|(?:batterie|bateria|"
+    rf"batteria) (?:principale?|"
+    r"de (?:demarrage|arranque)|di avviamento|moteur)|startaccu|hoofdaccu)"
+)
+_PLAIN = lazily(rf"(?<![a-z]){_BATTERY}(?![a-z])")
+#: Where the words for a voltage end.
+_BEFORE, _BEHIND = re.compile(r".*[,;/|(\n0-9]", re.DOTALL), re.compile(r"[,;/|\n0-9]|\.\s")
+_WINDOW, _NEAR = 48, 28
+
+
+def which(low: str, start: int, end: int) -> Battery:
+    """The battery that the words right before a voltage name, or those right behind it where none do."""
+    if "bat" not in low and "akku" not in low and "accu" not in low and "aux" not in low and "leisure" not in low:
+        return ""
+    before = low[max(0, start - _WINDOW) : start]
+    cut = _BEFORE.match(before)
+    before = before[cut.end() :] if cut is not None else before
+    told = _kind(before)
+    if told:
+        return told
+    behind = low[end : end + _NEAR]
+    stop = _BEHIND.search(behind)
+    return _kind(behind[: stop.start()] if stop is not None else behind)
+
+
+def _kind(low: str) -> Battery:
+    """The battery that a text names."""
+    if _SECOND.search(low) is not None:
+        return "second"
+    if _MAIN.search(low) is not None:
+        return "main"
+    return "plain" if _PLAIN.search(low) is not None else ""
+
+
+__all__ = ["Battery", "which"]
