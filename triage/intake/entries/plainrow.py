@@ -15,7 +15,6 @@ from triage.intake.entries import (
     metarow,
     ownanswer,
     plainecu,
-    voltplaces,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -141,9 +140,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         context.refuse(row)
         told = context.facts.take(row.text, row.low) is not None
         if remarks.is_plan(row.low):
-            # No scan was taken yet; a voltage beside the plan was read.
-            for volt in volts.find(row.low):
-                voltplaces.place_volt(context, row, volt, top=True)
+            # No scan was taken yet; a voltage beside the plan was read, and what was connected is.
+            metarow.apply(context, row, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
     elif context.plain_ecu and plainecu.answered(context, row):

@@ -17,7 +17,7 @@ from operator import attrgetter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases
+from triage.intake.said import phases, tocome
 from triage.intake.said.engine_state import engine, spans
 from triage.intake.said.outside import outside_supply
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
@@ -172,15 +172,16 @@ _TRIGGER = re.compile(
 @remembered
 def find(low: str) -> Conditions:
     """What one line of text in small letters says of the state of the vehicle. Linear in its length."""
-    found = Conditions()
+    found, told = Conditions(), low
     if len(low) > 2000 or not _TRIGGER.search(low):
         return found
+    low = tocome.done(low)
     if _SINCE.search(low):
         low = _since_clear(low, found)
     found.engine = engine(low)
     found.engine_passed = (found.engine == "running" and _ran_before(low)) or None
     _run(low, found)
-    found.outside_supply = outside_supply(low)
+    found.outside_supply = outside_supply(told)
     _lamps(low, found)
     _lists(low, found)
     coolant = _COOLANT.search(low)

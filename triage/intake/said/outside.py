@@ -12,6 +12,7 @@ import re
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
+from triage.intake.said import tocome
 from triage.model.snapshot import OutsideSupply
 
 #: Behind the name of a device: it is a module, or part of one, and no outside supply.
@@ -124,6 +125,7 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
 @remembered
 def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
+    low = tocome.clauses_done(low)
     if _NO_SUPPLY.search(low):
         return "none"
     for kind, noun in _SUPPLY_NOUN:

@@ -16,6 +16,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
+from triage.intake.said import tocome
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_words import ALONE, BEFORE, BEHIND, GELOESCHT, PHASE_SIGNS, PHASES
 from triage.model.session import What
@@ -50,6 +51,7 @@ def find(low: str) -> PhaseHit | None:
         low = low[:600]
     if not PHASE_SIGNS.search(low):
         return None
+    low = tocome.done(low)
     if "  " in low:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())
@@ -223,6 +225,7 @@ def events(low: str) -> tuple[Deed, ...]:
     """What a line in small letters says was done, in the order of the line."""
     if len(low) > 600 or not _DEED_SIGNS.search(low):
         return ()
+    low = tocome.done(low)
     found: list[Deed] = []
     for what, pattern in _DEEDS:
         match = pattern.search(low)
