@@ -46,6 +46,7 @@ from triage.intake.tidying import (
     breaks,
     codefirst,
     columnkey,
+    dashes,
     described,
     fields,
     flags,
@@ -165,7 +166,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)
-    if (beside := sidebyside.unfolded(halves.unfolded(columnkey.named(all_rows), names.find))) is not all_rows:
+    beside = sidebyside.unfolded(halves.unfolded(columnkey.named(all_rows), names.find))
+    if (beside := dashes.told(beside, lambda name: names.score(name) >= 60.0)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)
