@@ -103,12 +103,23 @@ def _lists(rows: Sequence[Row], at: int, names: Find) -> _Lists | None:
             cells = None if _may_head(row) else _parts(lists, row, names)
             if cells is None:
                 break
-            lists.rows.append([(row, own) for own in cells])
+            if not _is_of_the_scans(lists, cells):
+                lists.rows.append([(row, own) for own in cells])
         last += 1
     lists.last = last
     if not lists.rows or (not lists.size and not _all_named(lists, names)):
         return None
     return lists
+
+
+def _is_of_the_scans(lists: _Lists, cells: Sequence[Sequence[Cell]]) -> bool:
+    """Whether a row tells of the scans alone ("11.4 V      12.9 V"); what it tells is then taken."""
+    texts = [" ".join(cell.text for cell in own if cell.text) for own in cells]
+    if not any(texts) or any(text and of_the_scan("", small(text)) is None for text in texts):
+        return False
+    for titles, text in zip(lists.titles, texts, strict=True):
+        titles += [text] if text else []
+    return True
 
 
 def _goes_on(rows: Sequence[Row], at: int, lists: _Lists, names: Find) -> bool:

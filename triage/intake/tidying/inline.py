@@ -24,7 +24,9 @@ from triage.intake.words.vocabulary import ANSWERS
 _MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*/\s*"))
 #: Between a name and its codes or its answer.
 _LINK = re.compile(r"[\s:=>-]+")
-_LONGEST, _MOST = 300, 24
+#: Behind a scan in a line.
+_SENTENCE = re.compile(r"\s{2,}|\s*\|\s*|[.;]\s+")
+_LONGEST, _MOST, _LONGEST_LEAD = 300, 24, 60
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -34,12 +36,25 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     beside = any(_heads_scans(row) for row in rows)
     for row in rows:
-        spans = _spans(row, names, beside) if row.finds.codes and len(row.text) <= _LONGEST else ()
+        coded = bool(row.finds.codes) and len(row.text) <= _LONGEST
+        spans = (_led(row.low) or _spans(row, names, beside)) if coded else ()
         if spans:
             found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
         else:
             found.append(row)
     return found
+
+
+def _led(low: str) -> Sequence[tuple[int, int]]:
+    """Where the scans of a line stand that each begin with words for the scan: "Before clear: ECM P0562. After clear:
+    none"; () for any other line."""
+    colon = low.find(":", 0, _LONGEST_LEAD)
+    if colon < 0 or low.find(":", colon + 1) < 0 or not is_lead(low[:colon]):
+        return ()
+    starts = [0, *(match.end() for match in _SENTENCE.finditer(low) if _lead(low[match.end() :], _LONGEST_LEAD))]
+    ends = [*starts[1:], len(low)]
+    return [(start, start + len(low[start:end].rstrip(" |;"))) for start, end in zip(starts, ends, strict=True)
+            ] if len(starts) > 1 else ()
 
 
 def _heads_scans(row: Row) -> bool:

@@ -22,6 +22,8 @@ from triage.intake.said.near import small
 from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
 
 _BESIDE = ("code", "description", "other")
+#: The first cell of a row stands so near to the head of its column.
+_SLACK = 2
 #: So many rows may head one table.
 _MOST_HEADS = 6
 
@@ -80,7 +82,7 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     more = {column: [text] for column, text in (above or {}).items()}
     while last < len(rows):
         row = rows[last]
-        if row.blank and not body and not rows[last - 1].blank:
+        if row.blank and not rows[last - 1].blank and (not body or _is_whole(rows, last + 1, head, starts, told)):
             last += 1
             continue
         if (body or last - at > _MOST_HEADS) and _told_columns(row):
@@ -92,6 +94,9 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
             last += 1
             continue
         own = _own_cells(row, head, starts) if row.kind != "rule" else []
+        if own and body and not own[0].text and row.finds.codes:
+            # One more code of the module above.
+            own[0] = body[-1][0]
         if own is None or (row.kind != "rule" and (len(own) <= min(told) or not own[0].text)):
             break
         if row.kind != "rule":
@@ -108,6 +113,14 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
             holds_scans(below[column]) is None for column in scans):
         return None
     return _Table(head, starts, scans, names, body, used, last, more, above is not None)
+
+
+def _is_whole(rows: Sequence[Row], at: int, head: Row, starts: Sequence[int], scans: set[int]) -> bool:
+    """Whether the row behind a blank one fills the columns of the table above it."""
+    cells = rows[at].cells if at < len(rows) and rows[at].kind == head.kind else None
+    return cells is not None and len(cells) == len(starts) and bool(cells[0].text) and all(
+        holds_scans([cells[column]]) is not None for column in scans) and (
+        head.kind != "gap" or abs(rows[at].start + cells[-1].start - starts[-1]) <= _SLACK)
 
 
 def _of_the_scans(row: Row, head: Row, starts: Sequence[int], scans: set[int]) -> dict[int, str] | None:
@@ -149,15 +162,19 @@ def _told_columns(row: Row) -> set[int]:
 def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
     """The cells of a row by the columns of its head; None where it is none of its rows."""
     cells = row.cells
-    if row.blank or row.kind != head.kind or cells is None:
+    if head.kind == "gap" and cells is None and row.finds.codes and not row.finds.codes[0].start:
+        cells = [Cell(0, len(row.text), row.text, row.low)]
+    elif row.blank or row.kind != head.kind or cells is None:
         return None
-    if row.kind != "gap" or len(cells) == len(starts):
-        return cells
+    if head.kind != "gap" or len(cells) == len(starts):
+        return list(cells)
     # Some are empty, or hold a wide gap of their own: each stands below the head that it is nearest to.
     found = [Cell(0, 0, "", "") for _ in starts]
     for cell in cells:
         place = row.start + cell.start
-        column = min(range(len(starts)), key=lambda at: (abs(starts[at] - place), at)) if cell.start else 0
+        column = min(range(len(starts)), key=lambda at: (abs(starts[at] - place), at))
+        if not cell.start and abs(starts[column] - place) > _SLACK:
+            column = 0
         have = found[column]
         if have.text:
             cell = Cell(have.start, cell.end, row.text[have.start : cell.end], row.low[have.start : cell.end])
