@@ -137,3 +137,58 @@ def test_scans_that_cannot_be_parted_are_told() -> None:
     assert [(told.severity, told.line) for told in notices if "side by side" in told.message] == [("warning", 1)]
     for text in (TABLE.format(head="MODULE   BEFORE CLEAR   AFTER CLEAR"), BELOW):
         assert not any("side by side" in told.message for told in read_text(text, load()).notices)
+
+
+#: A module column for all scans, and columns for the code and its status for each.
+GROUPS = ["before-clear | ECM: P0562 stored P0118 stored; EPS: C1513 stored",
+          "after-clear | ECM: clean; EPS: C1513 current"]
+
+
+@pytest.mark.parametrize("text", [
+    "            Before clear          After clear\n            Code    Status        Code    Status\n"
+    "ECM         P0562   stored        none\n            P0118   stored\n"
+    "EPS         C1513   stored        C1513   active",
+    "| Module | Before clear | | After clear | |\n|---|---|---|---|---|\n| | Code | Status | Code | Status |\n"
+    "| ECM | P0562 | stored | none | |\n| | P0118 | stored | | |\n| EPS | C1513 | stored | C1513 | active |",
+    ";Before clear;;After clear;\nModule;Code;Status;Code;Status\nECM;P0562;stored;none;\n;P0118;stored;;\n"
+    "EPS;C1513;stored;C1513;active",
+])
+def test_one_column_of_modules_and_several_for_each_scan(text: str) -> None:
+    assert scans(text) == GROUPS
+
+
+@pytest.mark.parametrize("text", [
+    "Module     Before             After\nECM        P0562              P0562\n           P0118\n"
+    "ABS        C0035              -",
+    "| Module | Before | After |\n|---|---|---|\n| ECM | P0562 | P0562 |\n| | P0118 | |\n| ABS | C0035 | - |",
+    "Module     Before           After\nECM        P0562 P0118      P0562\n\nABS        C0035            none",
+])
+def test_more_rows_of_a_table_of_scans(text: str) -> None:
+    assert scans(text) == ["before-clear | ECM: P0562 P0118; ABS: C0035", "after-clear | ECM: P0562; ABS: clean"]
+
+
+@pytest.mark.parametrize("text", [
+    "Before clear              After clear\nECM: P0562                ECM: no codes\n"
+    "TCM: no answer            TCM: U0100\n"
+    "11.4 V                    12.9 V",
+    "Before clear   |   After clear\n11.4 V         |   12.9 V\nECM P0562      |   ECM none\n"
+    "TCM no answer  |   TCM U0100",
+])
+def test_volts_in_a_row_of_lists_side_by_side(text: str) -> None:
+    assert scans(text) == ["before-clear 11.4 V | ECM: P0562; TCM: silent",
+                           "after-clear 12.9 V | ECM: clean; TCM: U0100"]
+
+
+@pytest.mark.parametrize("text", [
+    "Before clear: ECM P0562, ABS ok. After clear: ECM ok, ABS ok.",
+    "Before clear: ECM P0562, ABS ok | After clear: ECM ok, ABS ok",
+    "Codes before clear: ECM P0562, ABS ok     Codes after clear: ECM ok, ABS ok",
+])
+def test_scans_that_share_a_line(text: str) -> None:
+    assert scans(text) == ["before-clear | ECM: P0562; ABS: clean", "after-clear | ECM: clean; ABS: clean"]
+
+
+def test_keys_that_share_a_line_part_nothing() -> None:
+    assert scans("ECM: P0562 status: stored. ABS: C0035") == [" | ECM: P0562 stored; ABS: C0035"]
+    assert scans("Module | Code | Status | Code | Status\nECM | P0562 | stored | P0118 | stored") == [
+        " | ECM: P0562 stored P0118 stored"]

@@ -62,6 +62,7 @@ from triage.intake.tidying import (
     paragraphs,
     rowtimes,
     scanlead,
+    sharedcolumn,
     shortheads,
     sidebyside,
     splitcodes,
@@ -166,7 +167,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)
-    beside = sidebyside.unfolded(halves.unfolded(columnkey.named(all_rows), names.find))
+    beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
     if (beside := dashes.told(beside, lambda name: names.score(name) >= 60.0)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)

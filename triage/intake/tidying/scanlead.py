@@ -16,7 +16,7 @@ from triage.intake.lines import supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.supplyrow import SMALL
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import words
+from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
@@ -26,6 +26,7 @@ _MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\
 #: Tables and keys with their values have cells of their own.
 _CELLS = lazily(r"[|\t\"{}<>]")
 _LONGEST = 80
+_OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: The first word of a phase.
 _BEGINS = re.compile(
     r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
@@ -127,6 +128,7 @@ def is_lead(low: str) -> bool:
         spans += [match.span() for match in pattern.finditer(low)]
     spans += [*outside.spans(low), *engine_state.spans(low), *conditions.run_spans(low)]
     return all(
-        word in SMALL or (word.isdigit() and len(word) <= 2) or any(start <= first < end for start, end in spans)
+        word in SMALL or word in _OF_CODES or (word.isdigit() and len(word) <= 2)
+        or any(start <= first < end for start, end in spans)
         for word, first, _ in words(low)
     )
