@@ -26,6 +26,8 @@ def test_modules_with_codes_and_without(line: str) -> None:
      "Engine control: P0562 stored; Gearbox: clean; ABS: silent"),
     ("front left door ok / front right door b1234 / rear left door no answer",
      "front left door: clean; front right door: B1234; rear left door: silent"),
+    ("ECM U0121 lost comms ABS / ABS no answer", "ECM: U0121; ABS: silent"),
+    ("Cluster U0100 no comms / ECM silent, rest ok", "Cluster: U0100; ECM: silent"),
     # A description with a stroke in it, and what is no module.
     ("ABS C0035 stored / wheel speed ok", "ABS: C0035 stored"), ("ECM P0118 short / open", "ECM: P0118"),
     ("ECM P0562 stored / battery ok", "ECM: P0562 stored"), ("ECM P0480 stored / fan ok", "ECM: P0480 stored"),

@@ -17,7 +17,7 @@ from collections.abc import Callable, Sequence
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.phrases import words
 from triage.intake.said import phases, states
-from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.answers import answer_of_cell, rest_of
 from triage.intake.tidying.scanlead import is_lead
 from triage.intake.words.vocabulary import ANSWERS
 
@@ -100,13 +100,11 @@ def _kind(row: Row, start: int, end: int, names: Find, several: bool) -> str | N
         link = _LINK.match(row.low, start + stop)
         if not stop or link is None or link.end() != codes[0].start or not (named[0][2] or several):
             return None
-        # A description may go on behind the mark.
-        told = row.low[codes[-1].end : end].strip(" .,;:()[]-")
-        return "codes" if several or not told or states.of_cell(told) is not None else None
+        return "codes"
     if answer_of_cell(low) is not None:
         return None
     link = _LINK.match(low, stop) if stop and (named[0][2] or several) else None
-    if link is not None and answer_of_cell(low[link.end() :]) is not None:
+    if link is not None and _answers(low[link.end() :]):
         return "answer"
     for word, first, last in words(low)[:2] if several else ():
         if word in ANSWERS.starts or states.of_cell(word) is not None:
@@ -115,6 +113,12 @@ def _kind(row: Row, start: int, end: int, names: Find, several: bool) -> str | N
         if first >= 0 and link is not None and answer_of_cell(low[link.end() :]) is not None:
             return "unknown"
     return None
+
+
+def _answers(low: str) -> bool:
+    """Whether a text is an answer, that of all the rest behind it perhaps: "silent, rest ok"."""
+    own, mark, rest = low.partition(",")
+    return answer_of_cell(low) is not None or bool(mark and answer_of_cell(own) and rest_of(rest))
 
 
 __all__ = ["parted"]
