@@ -135,6 +135,7 @@ def test_what_explains_no_columns(text: str, expected: list[str]) -> None:
 def test_scans_that_cannot_be_parted_are_told() -> None:
     notices = read_text("Before clear    After clear\nEngine P0562 stored  battery low", load()).notices
     assert [(told.severity, told.line) for told in notices if "side by side" in told.message] == [("warning", 1)]
+    assert scans("Before clear 11.4 V   After clear 12.9 V\nECM   P0562\nABS   none") == [" | ECM: P0562; ABS: clean"]
     for text in (TABLE.format(head="MODULE   BEFORE CLEAR   AFTER CLEAR"), BELOW):
         assert not any("side by side" in told.message for told in read_text(text, load()).notices)
 

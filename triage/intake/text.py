@@ -258,8 +258,8 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
-    if row.cells and not row.finds.codes:
-        metarow.doubt_sides(context, row)
+    if row.cells and not row.finds.codes and metarow.doubts_sides(context, row):
+        return
     if row.kind == "rule" or row.head:
         context.open_code = context.open_row = None
         return

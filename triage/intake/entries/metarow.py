@@ -133,19 +133,22 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     return True
 
 
-def doubt_sides(context: Context, row: Row) -> None:
-    """A warning where the cells of a row name different scans and nothing told how to part what stands below them."""
+def doubts_sides(context: Context, row: Row) -> bool:
+    """A warning where the cells of a row name different scans and nothing told how to part what stands below them: of
+    which scan that is, and at what voltage, is then not known. Whether there was one."""
     if not phases.may_stand_in(row.low) or between.by_phase(row.low):
-        return
+        return False
     told = {hit.phase for cell in row.cells or () if len(cell.low) <= _LONGEST_TITLE
             and (hit := phases.find(cell.low)) is not None}
     below = context.rows[context.at + 1 : context.at + 1 + _NEAR_BELOW]
-    if len(told) > 1 and any(other.finds.codes for other in below):
-        context.builder.notice(
-            "warning",
-            "scans stand side by side below this line, and it is not clear how: all of it was read as one scan; write "
-            "one scan below the other",
-            row.line, row.start, row.start + len(row.text))
+    if len(told) < 2 or not any(other.finds.codes for other in below):
+        return False
+    context.builder.notice(
+        "warning",
+        "scans stand side by side below this line, and it is not clear how: all of it was read as one scan, with no "
+        "phase and no voltage; write one scan below the other",
+        row.line, row.start, row.start + len(row.text))
+    return True
 
 
 def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
