@@ -71,30 +71,32 @@ def _counted(book: Casebook, line: Timeline) -> tuple[Bools, Bools, Bools]:
 def _frames(book: Casebook, line: Timeline, params: Parameters) -> tuple[Floats, Bools]:
     """N: the chance that a frame written anew reads as it does; a frame that reads otherwise than before the clear."""
     chance, anew = np.ones(book.faults), np.zeros(book.faults, dtype=bool)
-    if np.isnan(book.frame_volts).all() and np.isnan(book.frame_distance).all():
+    rows = np.flatnonzero((~np.isnan(book.frame_volts) | ~np.isnan(book.frame_distance)).any(axis=1))
+    if not rows.size:
         return chance, anew
-    cleared = _cleared(book, line)
-    back = newest_distance(book)[book.fault_session]
-    volts, engine, speed, distance = (np.full(book.faults, np.nan) for _ in range(4))
-    since = np.zeros(book.faults, dtype=bool)
+    frames = np.stack([field[rows] for field in (
+        book.frame_volts, book.frame_rpm, book.frame_speed, book.frame_distance)])
+    cleared = _cleared(book, line)[rows]
+    since = np.maximum.accumulate(cleared, axis=1)
+    old = since & (newest_distance(book)[book.fault_session[rows], None] - frames[3] > OLDER_BY)
+    last = np.full((4, rows.size), np.nan)
+    likely, other = np.ones(rows.size), np.zeros(rows.size, dtype=bool)
     for column in range(cleared.shape[1]):
-        since |= cleared[:, column]
-        fields = (book.frame_volts, book.frame_rpm, book.frame_speed, book.frame_distance)
-        now_volts, now_engine, now_speed, now_distance = (field[:, column] for field in fields)
-        both = cleared[:, column]
-        like = np.ones(book.faults)
-        like[both & (np.abs(now_volts - volts) < SAME_VOLTS)] *= params.rate("frame.same_volts")
-        like[both & (now_engine == engine) & (engine > RUNS_ABOVE)] *= params.rate("frame.same_engine")
-        like[both & (now_speed == speed) & (speed > MOVES_ABOVE)] *= params.rate("frame.same_speed")
-        differs = both & ((np.abs(now_volts - volts) >= SAME_VOLTS) | (now_distance != distance) & ~np.isnan(
-            now_distance + distance))
-        old = since & (back - now_distance > OLDER_BY)
-        like[old] *= params.rate("frame.older")
-        chance = np.minimum(chance, np.where(differs & ~old, 1.0, like))
-        anew |= differs & ~old
-        volts, engine, speed, distance = (np.where(np.isnan(now), last, now) for now, last in (
-            (now_volts, volts), (now_engine, engine), (now_speed, speed), (now_distance, distance)))
-    return np.where(anew, 1.0, chance), anew
+        now, after = frames[:, :, column], cleared[:, column]
+        same = now == last
+        near = np.abs(now[0] - last[0])
+        like = np.where(after & (near < SAME_VOLTS), params.rate("frame.same_volts"), 1.0)
+        like[after & same[1] & (last[1] > RUNS_ABOVE)] *= params.rate("frame.same_engine")
+        like[after & same[2] & (last[2] > MOVES_ABOVE)] *= params.rate("frame.same_speed")
+        moved = ~same[3] & ~np.isnan(now[3] + last[3])
+        differs = after & ((near >= SAME_VOLTS) | moved) & ~old[:, column]
+        like[old[:, column]] *= params.rate("frame.older")
+        likely = np.minimum(likely, np.where(differs, 1.0, like))
+        other |= differs
+        last = np.where(np.isnan(now), last, now)
+    anew[rows] = other
+    chance[rows] = np.where(other, 1.0, likely)
+    return chance, anew
 
 
 def _untouched(book: Casebook, line: Timeline) -> Bools:
