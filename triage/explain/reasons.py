@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 LOW = 11.8
 #: Place of "permanent" among the status words.
 PERMANENT = STATUS_WORDS.index("permanent")
+#: How the reason ends that tells of a module reported lost.
+STAYS_SILENT = "which it reports lost, stays silent"
+ANSWERS_SCAN = "which it reports lost, answers the scan"
 #: How the reason of a supply code begins.
 WITNESS = "it is the witness of"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
@@ -72,9 +75,9 @@ def reasons(
     said: list[str] = []
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
-        said.append(f"{book.module_name[target]}, which it reports lost, stays silent")
+        said.append(f"{book.module_name[target]}, {STAYS_SILENT}")
     elif link.relation[fault] == LOST and target >= 0 and book.state[target].max() == 1:
-        said.append(f"{book.module_name[target]}, which it reports lost, answers the scan")
+        said.append(f"{book.module_name[target]}, {ANSWERS_SCAN}")
     if fault in link.contradictions:
         said.append(link.contradictions[fault].what)
     back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]

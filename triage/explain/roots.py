@@ -12,7 +12,7 @@ from triage.explain.meaning import same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
-from triage.explain.reasons import WITNESS
+from triage.explain.reasons import STAYS_SILENT, WITNESS
 from triage.explain.work import CRASH
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
@@ -40,7 +40,7 @@ CAUSE_REASONS = {
 
 
 def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]) -> list[Root]:
-    """Roots in the order shown: a failed supply first, then by decibans; reports of one silent module are one root.
+    """Roots in the order shown: a failed supply first, then by decibans; the reports of one lost module are one root.
 
     ``printed``: module name in the job -> as the scan printed it.
     """
@@ -128,8 +128,13 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
     lost = printed.get(lost, lost)
     reporters = sorted({line.printed for line in lines})
     why = [f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} its loss: "
-           f"{', '.join(reporters)}", f"{lost} was asked and stays silent"]
+           f"{', '.join(reporters)}"]
     safety = next((line.safety for line in lines if line.safety), None)
+    if not any(reason.endswith(STAYS_SILENT) for line in lines for reason in line.why):
+        why.append(f"{lost} answers when it is asked")
+        return Root(f"{lost} drops off the network: check its feed, ground, connector and branch before the modules "
+                    "that complain", "network", safety, most, why, "repair", lines)
+    why.append(f"{lost} was asked and stays silent")
     return Root(f"{lost} is silent: check its feed, ground and branch before the modules that complain", "network",
                 safety, most, why, "repair", lines)
 

@@ -8,13 +8,14 @@ itself still fails it leads the list (roots) with the codes that witness it.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from triage.explain.reasons import lasting_witness
-from triage.model.casebook import POINTER, Casebook, Links
+from triage.model.casebook import LOST, POINTER, Casebook, Links
 from triage.model.verdict import CAUSES, Needs, Standing
 
 if TYPE_CHECKING:
@@ -79,10 +80,22 @@ def standings(
             asked, top[asked], persists[asked], settled[asked], plain[asked], lasts[asked], link.target[asked])),
             strict=True):
         explained_by[fault] = _explained(book, link, echoed, fault, *said)
+    for fault in drop_outs(book, link, persists).tolist():
+        explained_by[fault] = explained_by[fault] or book.module_name[link.target[fault]]
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
         needs=_needs(book, top, persists), explained_by=explained_by,
     )
+
+
+def drop_outs(book: Casebook, link: Links, persists: Bools) -> Ints:
+    """Reports that persist of the loss of a module which answers, made by several modules: it drops off the network,
+    and the list tells that once. One report alone may be the fault of the module that makes it."""
+    back = ((book.phase > 0)[book.fault_session] & (book.seen == 1)).any(axis=1)
+    reports = np.flatnonzero((link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5) & persists & back)
+    pairs = {(int(link.target[fault]), int(book.fault_module[fault])) for fault in reports.tolist()}
+    reporters = Counter(target for target, _ in pairs)
+    return reports[[reporters[target] > 1 for target in link.target[reports].tolist()]] if reports.size else reports
 
 
 def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
