@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from triage.intake.codes.pieces import Details
 from triage.intake.entries.coderow import add
 from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.stretches import MOST_BLANKS
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.said import states
@@ -37,9 +38,15 @@ def columns(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, li
     """By the place of a row with a code: the columns of the head it stands under."""
     found: dict[int, list[Column]] = {}
     head: list[Column] = []
+    blanks = 0
     for at, row in enumerate(rows):
-        if row.blank or row.kind == "rule" or row.cells is None:
-            head = head if row.kind == "rule" else []
+        if row.blank or row.kind == "rule":
+            blanks += row.blank
+            continue
+        if blanks > MOST_BLANKS or (blanks and head and not _is_like(row, head)) or row.cells is None:
+            head = []
+        blanks = 0
+        if row.cells is None:
             continue
         if not row.finds.codes:
             head = _head(row, is_name)
@@ -48,6 +55,12 @@ def columns(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, li
         else:
             head = []
     return found
+
+
+def _is_like(row: Row, head: Sequence[Column]) -> bool:
+    """Whether a row behind a blank line has the mark of the table above it, and no more columns."""
+    above = head[0].head
+    return row.kind == above.kind and (row.kind == "gap" or len(row.cells or ()) <= len(above.cells or ()))
 
 
 def _head(row: Row, is_name: Callable[[str], bool]) -> list[Column]:

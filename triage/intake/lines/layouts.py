@@ -19,6 +19,7 @@ from dataclasses import dataclass
 
 from triage.intake.codes.found import NOTHING, Finds, find
 from triage.intake.lines.gaps import between_cells
+from triage.intake.lines.stretches import QUOTED, stretches
 from triage.intake.naming.heads import is_head, is_keyed, nearly_head, role_of, roles_of
 from triage.intake.plain.characters import Line, has_digit, lines
 from triage.intake.plain.characters import low as small
@@ -82,33 +83,17 @@ class Row:
 
 
 _RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
-_QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 
 
 def split_rows(rows: Sequence[Row]) -> None:
     """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
-    for first, last in _runs(rows):
+    for first, last in stretches([row.text for row in rows]):
         mark = _list_mark(rows[first:last])
         outer = _has_outer_bars(rows[first:last])
         for row in rows[first:last]:
-            _cut(row, mark, outer)
+            if not row.blank:
+                _cut(row, mark, outer)
     name_columns(rows, {})
-
-
-def _runs(rows: Sequence[Row]) -> list[tuple[int, int]]:
-    """Stretches of lines without a blank one between them."""
-    found = []
-    first = None
-    for at, row in enumerate(rows):
-        if row.blank:
-            if first is not None:
-                found.append((first, at))
-            first = None
-        elif first is None:
-            first = at
-    if first is not None:
-        found.append((first, len(rows)))
-    return found
 
 
 def _list_mark(rows: Sequence[Row]) -> str:
@@ -218,7 +203,7 @@ def _places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:
     """The places of ``mark`` outside quoted fields."""
     if '"' not in text:
         return _places(text, mark)
-    return _places(_QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
+    return _places(QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
 
 
 def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:

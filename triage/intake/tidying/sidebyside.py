@@ -5,8 +5,16 @@ scan below the other.
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("Module | Before clear | After clear\\nECM | P0562 active | clean\\nABS | silent | C0035 stored")
 >>> split_rows(found)
->>> [row.text for row in unfolded(found)]
-['Before clear', 'ECM: P0562 active', 'ABS: silent', 'After clear', 'ECM: clean', 'ABS: C0035 stored']
+>>> for row in unfolded(found):
+...     print(row.text)
+Before clear
+Module | kode
+ECM | P0562 active
+ABS | silent
+After clear
+Module | kode
+ECM | clean
+ABS | C0035 stored
 """
 
 from __future__ import annotations
@@ -14,14 +22,28 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.stretches import MOST_BLANKS
 from triage.intake.naming.heads import role_of
-from triage.intake.said import phases
+from triage.intake.plain.phrases import phrase_set
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
 
-_BESIDE = ("code", "description", "other")
+#: A cell that says no more than that the code of its row was there.
+_MARKS = frozenset({"x", "xx", "yes", "y", "ja", "j", "oui", "si", "true", "1", "+", "\u2713", "\u2022", "*"})
+#: A cell that says of the code of its row that it was not there.
+_GONE = phrase_set("""
+    no | n | nein | non | false | gone | cleared | erased | deleted | removed | disappeared | resolved | fixed |
+    did not return | did not come back | not returned | weg | geloscht | geloescht | verschwunden | behoben | efface |
+    effacee | disparu | disparue | parti | borrado | borrada | desaparecido | desaparecida | resuelto""")
+#: Columns beside the code that go with it into each scan, and others that may stand there.
+_WITH_CODE = ("failure_type", "description")
+_BESIDE = ("code", "other", "count", "date", "odometer", *_WITH_CODE)
+#: Heads for the columns of a scan where the table has none of its own. No language is told by them.
+_HEADS = {"module": "ecu", "code": "kode", "failure_type": "ftb", "description": "desc", "status": "stat"}
 #: The first cell of a row stands so near to the head of its column.
 _SLACK = 2
 #: So many rows may head one table.
@@ -70,7 +92,7 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     told = _told_columns(head)
     if not told:
         return None
-    cells = head.cells or []
+    cells = _head_cells(head)
     names, starts = [cell.text for cell in cells], [head.start + cell.start for cell in cells]
     if 0 in told:
         # No head stands over the modules.
@@ -82,10 +104,14 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     more = {column: [text] for column, text in (above or {}).items()}
     while last < len(rows):
         row = rows[last]
-        if row.blank and not rows[last - 1].blank and (not body or _is_whole(rows, last + 1, head, starts, told)):
+        if row.blank and not rows[last - 1].blank and not body:
             last += 1
             continue
-        if (body or last - at > _MOST_HEADS) and _told_columns(row):
+        again = _is_again(row, head)
+        if body and (again or (row.blank and _goes_on(rows, last, head, starts, told))):
+            last += 1
+            continue
+        if again or ((body or last - at > _MOST_HEADS) and _told_columns(row)):
             # Another table.
             break
         if (of_scans := _of_the_scans(row, head, starts, told)) is not None:
@@ -115,12 +141,36 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     return _Table(head, starts, scans, names, body, used, last, more, above is not None)
 
 
-def _is_whole(rows: Sequence[Row], at: int, head: Row, starts: Sequence[int], scans: set[int]) -> bool:
-    """Whether the row behind a blank one fills the columns of the table above it."""
-    cells = rows[at].cells if at < len(rows) and rows[at].kind == head.kind else None
-    return cells is not None and len(cells) == len(starts) and bool(cells[0].text) and all(
-        holds_scans([cells[column]]) is not None for column in scans) and (
-        head.kind != "gap" or abs(rows[at].start + cells[-1].start - starts[-1]) <= _SLACK)
+def _goes_on(rows: Sequence[Row], at: int, head: Row, starts: Sequence[int], told: set[int]) -> bool:
+    """Whether the row behind a blank one is still of the table: something is said in the columns of the scans, and
+    nothing that scans do not say."""
+    below = next((row for row in rows[at : at + MOST_BLANKS + 1] if not row.blank), None)
+    if below is None or below.kind != head.kind or not below.cells:
+        return False
+    if _is_again(below, head):
+        return True
+    own = _own_cells(below, head, starts)
+    if below.head or own is None or not min(told) < len(own) <= len(starts):
+        return False
+    if head.kind == "gap":
+        places = [below.start + cell.start for cell in below.cells[1:]]
+        if any(min(abs(place - start) for start in starts[1:]) > 1 for place in places):
+            return False
+    said = [own[column].low.strip() for column in told if column < len(own)]
+    return any(said) and all(_may_be_said(low) for low in said)
+
+
+def _may_be_said(low: str) -> bool:
+    """Whether a cell may be that of one scan."""
+    return (
+        low in NOTHING or low in _MARKS or low in _GONE or not low or low.isdigit() or answer_of_cell(low) is not None
+        or states.of_cell(low) is not None or bool(volts.find(low)) or bool(find(low).codes)
+    )
+
+
+def _is_again(row: Row, head: Row) -> bool:
+    """Whether a row says the heads of the columns once more."""
+    return bool(row.cells) and [cell.low for cell in row.cells or ()] == [cell.low for cell in head.cells or ()]
 
 
 def _of_the_scans(row: Row, head: Row, starts: Sequence[int], scans: set[int]) -> dict[int, str] | None:
@@ -150,13 +200,29 @@ def _of_the_scans(row: Row, head: Row, starts: Sequence[int], scans: set[int]) -
 
 def _told_columns(row: Row) -> set[int]:
     """The columns of a head that name a scan; none where it is no such head."""
-    cells = row.cells or []
-    if row.kind == "rule" or len(cells) < 2 or row.finds.codes or row.blank:
+    if row.kind == "rule" or len(row.cells or ()) < 2 or row.finds.codes or row.blank:
         return set()
+    cells = _head_cells(row)
     if not cells[0].text or role_of(cells[0].low) in ("module", "scan"):
         return {at for at, cell in enumerate(cells) if at and names_a_scan(cell.low)} if len(cells) > 2 else set()
     # The column of the modules may have no head where gaps part the columns.
     return set(range(len(cells))) if row.kind == "gap" and all(names_a_scan(cell.low) for cell in cells) else set()
+
+
+def _head_cells(row: Row) -> list[Cell]:
+    """The cells of a head; one of two words with two spaces between them is one ("after 5 min  running")."""
+    cells = row.cells or []
+    if row.kind != "gap" or not any(names_a_scan(cell.low) for cell in cells):
+        return cells
+    found = cells[:1]
+    for cell in cells[1:]:
+        above = found[-1]
+        torn = cell.start - above.end == 2 and names_a_scan(above.low) and role_of(cell.low) is None
+        if torn and not names_a_scan(cell.low):
+            found[-1] = Cell(above.start, cell.end, row.text[above.start : cell.end], row.low[above.start : cell.end])
+        else:
+            found.append(cell)
+    return found
 
 
 def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
@@ -183,38 +249,79 @@ def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
 
 
 def _scans(table: _Table) -> list[Row]:
-    """One heading and the rows of each column; a code in a column of its own goes with the status of the scan."""
-    code_at = next((at for at, name in enumerate(table.names) if at and role_of(small(name)) == "code"), None)
+    """One heading and the rows of each column, as a table of its own."""
+    roles = [role_of(small(name)) for name in table.names]
+    code_at = next((at for at, role in enumerate(roles) if at and role == "code"), None)
+    beside = [at for at, role in enumerate(roles) if role in _WITH_CODE] if code_at is not None else []
     told = [phases.find(small(", ".join([table.names[column], *table.told.get(column, ())]))) for column in table.scans]
     several = len({hit.phase for hit in told if hit is not None}) == len(told)
+    kinds = [("module", 0), ("code", code_at), *((str(roles[at]), at) for at in beside)]
+    heads = [_head_of(table, role, at) for role, at in kinds] + ([_HEADS["status"]] if code_at is not None else [])
     found: list[Row] = []
     for number, column in enumerate(table.scans, start=1):
         name = table.names[column]
         # Where not each is of another phase only a number parts them.
-        head = name if several else f"Scan {number}: {name}" if name else f"Scan {number}"
-        found.append(row_like(table.head, ", ".join([head, *table.told.get(column, ())])))
-        listed: dict[str, bool] = {}
-        for row, own in zip(table.rows, table.body, strict=True):
-            if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
-                continue
-            name, said = own[0].text, own[column]
-            code = own[code_at].text if code_at is not None and code_at < len(own) else ""
-            text = _told(said, code)
-            listed[name] = listed.get(name, False) or text is not None
-            if text is not None:
-                found.append(row_like(row, f"{name}: {text}"))
-        found += [row_like(table.head, f"{name}: no codes") for name, any_told in listed.items() if not any_told]
+        title = name if several else f"Scan {number}: {name}" if name else f"Scan {number}"
+        found.append(row_like(table.head, ", ".join([title, *table.told.get(column, ())])))
+        loose, cells = _of_scan(table, column, code_at, beside)
+        found += loose
+        if cells:
+            found += [row_like(table.head, " | ".join(heads))]
+            found += [row_like(row, " | ".join(text.replace("|", "/") for text in texts)) for row, texts in cells]
     return found
+
+
+def _head_of(table: _Table, role: str, at: int | None) -> str:
+    """The head of a column as the table has it where that is sure to be read again."""
+    name = table.names[at] if at is not None else ""
+    return name if role_of(small(name), exactly=True) == role else _HEADS[role]
+
+
+def _of_scan(
+    table: _Table, column: int, code_at: int | None, beside: Sequence[int]
+) -> tuple[list[Row], list[tuple[Row, list[str]]]]:
+    """What one column says: lines that name no code and no answer (the supply), and the cells of rows that do."""
+    loose: list[Row] = []
+    cells: list[tuple[Row, list[str]]] = []
+    listed: dict[str, bool] = {}
+    width = 2 + len(beside) + (code_at is not None)
+    name = ""
+    for row, own in zip(table.rows, table.body, strict=True):
+        name = own[0].text or name
+        if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
+            continue
+        code = own[code_at].text if code_at is not None and code_at < len(own) else ""
+        text = _told(own[column], code)
+        listed[name] = listed.get(name, False) or text is not None
+        if text is None:
+            continue
+        answer = answer_of_cell(own[column].low)
+        if code and (answer in (None, "clean") or states.of_cell(own[column].low) is not None):
+            cells.append((row, [name, code, *(own[at].text for at in beside), text]))
+        elif answer is not None or find(text).codes:
+            cells.append((row, [name, *[""] * (width - 2), text]))
+        else:
+            loose.append(row_like(row, f"{name}: {text}"))
+    cells += [(table.head, [name, *[""] * (width - 2), "no codes"]) for name, any_told in listed.items()
+              if not any_told]
+    return loose, cells
 
 
 def _told(cell: Cell, code: str) -> str | None:
     """What the cell of one scan says, with the code of its row; None where it says that nothing was there."""
     low = cell.low.strip()
+    if low in NOTHING or not low:
+        return None
     if not code:
-        return None if low in NOTHING or not low else cell.text
-    if not low or low in NOTHING or answer_of_cell(low) is not None:
-        return cell.text if answer_of_cell(low) in ("silent", "not fitted", "not scanned") else None
-    return f"{code} {cell.text}"
+        return cell.text
+    if low.strip(" .()[]") in _MARKS:
+        return ""
+    if states.of_cell(low) is not None:
+        # "Not present" is said of the code.
+        return cell.text
+    if low in _GONE or answer_of_cell(low) == "clean":
+        return None
+    return cell.text
 
 
 __all__ = ["unfolded"]

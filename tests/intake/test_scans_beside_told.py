@@ -1,0 +1,125 @@
+"""Scans told beside each other: a column a scan, a column that names the scan, modules across, blocks. All invented;
+wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+def scans(text: str) -> list[str]:
+    """Each scan in one line: phase and volts, then each module as printed with what it holds."""
+    found = []
+    for scan in read_text(text, load()).snapshots:
+        head = " ".join(part for part in (scan.phase, f"{scan.volts} V" if scan.volts is not None else "") if part)
+        held = []
+        for module in scan.modules:
+            codes = [f"{code.code}{'-' * bool(code.failure_type)}{code.failure_type or ''} {code.status or ''}".strip()
+                     for code in module.codes]
+            held.append(f"{module.printed}: {', '.join(codes) or ('clean' if module.responds else 'silent')}")
+        found.append(f"{head} | {'; '.join(held)}")
+    return found
+
+
+def notices(text: str) -> list[str]:
+    """The messages of a text."""
+    return [notice.message for notice in read_text(text, load()).notices]
+
+
+@pytest.mark.parametrize("mark", [" | ", "\t", ";"])
+@pytest.mark.parametrize("blanks", [1, 2])
+def test_a_blank_line_ends_no_table_of_scans(mark: str, blanks: int) -> None:
+    lines = ["Module | Code | Text | Before clear | After clear", "ABS | U3003-49 | Battery voltage | yes | -",
+             *[""] * blanks, "BCM | U0401-62 | Invalid data | yes | yes",
+             "IPC | U0121-13 | Lost communication ABS | yes | -", "", "Battery voltage |  |  | 10.4 V | 12.6 V"]
+    assert scans("\n".join(lines).replace(" | ", mark)) == [
+        "before-clear 10.4 V | ABS: U3003-49; BCM: U0401-62; IPC: U0121-13",
+        "after-clear 12.6 V | BCM: U0401-62; ABS: clean; IPC: clean"]
+
+
+def test_a_blank_line_in_columns_cut_by_gaps() -> None:
+    text = ("Module      Code    Before clear   After clear\nABS         U3003   x              -\n\n"
+            "BCM         U0401   x              x\n\nNotes: charge the battery    over night")
+    assert scans(text) == ["before-clear | ABS: U3003; BCM: U0401", "after-clear | BCM: U0401; ABS: clean"]
+
+
+def test_the_heads_once_more_below_a_blank_line() -> None:
+    head = "Module | Before clear | After clear"
+    assert scans(f"{head}\nABS | C0035 stored | ok\n\n{head}\nBCM | U0100 | no response") == [
+        "before-clear | ABS: C0035 stored; BCM: U0100", "after-clear | ABS: clean; BCM: silent"]
+
+
+def test_another_table_below_a_blank_line_is_none_of_the_scans() -> None:
+    text = ("Module | Code | Before | After\nABS | C0035 | x | -\n\nFuse | Rating | Place | Result\n"
+            "F1 | 10 A | left | seen")
+    assert scans(text) == ["before-clear | ABS: C0035", "after-clear | ABS: clean"]
+
+
+@pytest.mark.parametrize("typed", ["U0151:1C", "U0151/1C", "U0151 -1C", "U01511C", "U0151[1C]", "U0151 (1C)",
+                                   "U0151 0x1C", "U0151-1C", "u0151 1c", "UO151-1C"])
+@pytest.mark.parametrize("said", ["x", "yes", "3"])
+def test_a_failure_type_in_every_form(typed: str, said: str) -> None:
+    text = f"Module | Code | Before clear | After clear\nABS | {typed} | {said} | -\n"
+    assert scans(text) == ["before-clear | ABS: U0151-1C", "after-clear | ABS: clean"]
+
+
+def test_a_failure_type_in_its_own_column() -> None:
+    text = ("Steuergerät;Fehlercode;Fehlerart;Beschreibung;vor dem Löschen;nach dem Löschen\n"
+            "Motorsteuergerät;P0562;16;Spannung zu niedrig;ja;weg\nGateway;U0100;;Keine Kommunikation;nein;aktiv\n")
+    assert scans(text) == ["before-clear | Motorsteuergerät: P0562-16; Gateway: clean",
+                           "after-clear | Gateway: U0100 current; Motorsteuergerät: clean"]
+    (first, _) = read_text(text, load()).snapshots
+    assert first.modules[0].codes[0].text == "Spannung zu niedrig"
+
+
+@pytest.mark.parametrize(("before", "after", "expected"), [
+    # A status beside a code is the code's.
+    ("present", "not present", ["C0035 current", "C0035 stored"]),
+    ("nicht vorhanden", "nicht aktiv", ["C0035 stored", "C0035 stored"]),
+    ("active", "gone", ["C0035 current", "clean"]), ("active", "cleared", ["C0035 current", "clean"]),
+    ("no", "yes", ["clean", "C0035"]), ("stored", "no response", ["C0035 stored", "silent"]),
+    ("stored", "no codes", ["C0035 stored", "clean"]), ("x", "", ["C0035", "clean"]),
+])
+def test_what_a_cell_says_of_the_code_of_its_row(before: str, after: str, expected: list[str]) -> None:
+    told = scans(f"Module;Code;Before clear;After clear\nABS;C0035;{before};{after}\nECM;;ok;ok")
+    assert [line.split("ABS: ")[1].split(";")[0] for line in told] == expected
+
+
+def test_a_module_named_once_above_its_codes() -> None:
+    text = ("Module | Code | Before clear | After clear\nABS | C0035-12 | yes | no\n | U0100:1C | no | yes\n"
+            " | U0121 | yes | yes\nTCM | - | no answer | ok")
+    assert scans(text) == ["before-clear | ABS: C0035-12, U0121; TCM: silent",
+                           "after-clear | ABS: U0100-1C, U0121; TCM: clean"]
+
+
+def test_a_module_that_is_not_fitted_stays_out() -> None:
+    text = "Module | Code | Before clear | After clear\nABS | C0035 | x | -\nTrailer | | not fitted | not fitted"
+    assert scans(text) == ["before-clear | ABS: C0035", "after-clear | ABS: clean"]
+    assert "Trailer: not fitted, left out of the scan" in notices(text)
+
+
+def test_a_head_with_two_spaces_in_it() -> None:
+    text = ("Module   Code    Before clear   After 5 min  running\nABS      C0035   X              -\n"
+            "ECM      P0562   X              X\n")
+    assert scans(text) == ["before-clear | ABS: C0035; ECM: P0562", "after-run | ECM: P0562; ABS: clean"]
+
+
+@pytest.mark.parametrize("mark", [",", ";"])
+def test_a_blank_line_in_a_table_of_marks(mark: str) -> None:
+    text = "Module,Code,State\nABS,C0035,active\n\nECM,P0562-16,stored\nTCM,U0100,stored\n\nSRS,B0001,active\n"
+    assert scans(text.replace(",", mark)) == [
+        " | ABS: C0035 current; ECM: P0562-16 stored; TCM: U0100 stored; SRS: B0001 current"]
+
+
+def test_a_sentence_below_a_table_is_no_row_of_it() -> None:
+    assert notices("Module;Code;Status\nABS;C0031;current\n\nNote; please call; thanks") == []
+    assert scans("Module,Code,Status\nABS,C0031,current\n\nCharge it, clear it, read again") == [
+        " | ABS: C0031 current"]
+
+
+@pytest.mark.parametrize("mark", ["  |  ", "     "])
+def test_a_blank_line_under_modules_side_by_side(mark: str) -> None:
+    lines = ["DTC  ", "ECM    ", "ABS"], ["P0562", "stored ", "-"], [], ["U0100", "-      ", "current"]
+    assert scans("\n".join(mark.join(line) for line in lines)) == [" | ECM: P0562 stored; ABS: U0100 current"]
