@@ -123,3 +123,49 @@ def test_a_sentence_below_a_table_is_no_row_of_it() -> None:
 def test_a_blank_line_under_modules_side_by_side(mark: str) -> None:
     lines = ["DTC  ", "ECM    ", "ABS"], ["P0562", "stored ", "-"], [], ["U0100", "-      ", "current"]
     assert scans("\n".join(mark.join(line) for line in lines)) == [" | ECM: P0562 stored; ABS: U0100 current"]
+
+
+SCAN_COLUMN = """\
+Scan;ECU;Trouble code;Status;Batt V
+pre-clear;DME - Engine electronics;P0641-01;present;10.81
+pre-clear;ABS - Brake control module;nothing stored;;10.81
+pre-clear;SRS - Airbag control module;U0100;not present;10.81
+pre-clear;TCM - Transmission Control Module;no response;;10.81
+after repairs;DME - Engine electronics;P0641-01;CONFIRMED;12.77
+after repairs;ABS - Brake control module;nothing stored;;12.77
+after repairs;SRS - Airbag control module;U0100;not present;12.77
+after repairs;TCM - Transmission Control Module;U3003;present;12.77
+"""
+
+
+@pytest.mark.parametrize("mark", [";", ",", "\t", " | "])
+def test_the_row_of_a_table_begins_with_its_scan(mark: str) -> None:
+    dme, rest = "DME - Engine electronics", "TCM - Transmission Control Module"
+    abs_, srs = "ABS - Brake control module: clean", "SRS - Airbag control module: U0100 stored"
+    assert scans(SCAN_COLUMN.replace(";", mark)) == [
+        f"before-clear 10.81 V | {dme}: P0641-01 current; {abs_}; {srs}; {rest}: silent",
+        f"after-repair 12.77 V | {dme}: P0641-01 confirmed; {abs_}; {srs}; {rest}: U3003 current"]
+
+
+def test_the_scan_in_the_first_of_columns_cut_by_gaps() -> None:
+    text = ("Scan            ECU                        Code       Status\n"
+            "pre-clear       DME - Engine electronics   P0641-01   present\n"
+            "after repairs   DME - Engine electronics   P0641-01   CONFIRMED\n")
+    assert scans(text) == ["before-clear | DME - Engine electronics: P0641-01 current",
+                           "after-repair | DME - Engine electronics: P0641-01 confirmed"]
+
+
+def test_a_scan_that_leads_a_line_is_parted_still() -> None:
+    assert scans("after repair of strap; battery 12.4 V: ECM ok\nafter 1,5 km run: ECM P0562") == [
+        "after-repair 12.4 V | ECM: clean", "after-run | ECM: P0562"]
+    assert scans("After clear    -   ECM ok, TCM P0700") == ["after-clear | ECM: clean; TCM: P0700"]
+
+
+def test_blank_lines_and_failure_types_under_a_column_of_scans() -> None:
+    text = ("Reading,Control unit,Trouble code,Batt V\nprior to clearing,Central body computer,U3003[08],12.57\n\n"
+            "prior to clearing,Seat memory,U3000-13,12.57\nprior to clearing,Engine management,P0301 -62,12.57\n"
+            "after erasing codes,Central body computer,zero codes,13.12\n"
+            "after erasing codes,Seat memory,U3000/13,13.12")
+    assert scans(text) == [
+        "before-clear 12.57 V | Central body computer: U3003-08; Seat memory: U3000-13; Engine management: P0301-62",
+        "after-clear 13.12 V | Central body computer: clean; Seat memory: U3000-13"]

@@ -69,10 +69,10 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         draft.volts = context.supply_by_phase.get(draft.phase)
     if draft.volts is None:
         draft.volts = draft.end_volts
-    if draft.volts is None and len(draft.row_volts) == 1:
-        draft.volts = next(iter(draft.row_volts))
     if draft.volts is None:
         _common_volts(draft)
+    if draft.volts is None and len(draft.row_volts) == 1:
+        draft.volts = next(iter(draft.row_volts))
     modules = [_module(context, module, said) for module in draft.modules.values()]
     names = {module.printed: scan["module"] for module, scan in zip(draft.modules.values(), modules, strict=True)}
     readings = [
@@ -112,7 +112,10 @@ def _common_volts(draft: SnapshotDraft) -> None:
         draft.volts, last.volts = last.volts, None
         return
     values = [module.volts for module in draft.modules.values() if module.volts is not None]
-    if len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules):
+    rows = draft.column_volts
+    # A table says it in each of its rows, of one module or of many.
+    in_rows = len(rows) > 1 and len({*rows, *values}) == 1 and 2 * len(rows) >= len(draft.modules)
+    if in_rows or (len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules)):
         draft.volts = values[0]
         for module in draft.modules.values():
             module.volts = None
@@ -275,6 +278,7 @@ def _judge_volts(context: Context) -> None:
         draft.volts = None if draft.volts in bad else draft.volts
         draft.lowest = None if draft.lowest in bad else draft.lowest
         draft.end_volts = None if draft.end_volts in bad else draft.end_volts
+        draft.column_volts = [value for value in draft.column_volts if value not in bad]
         for module in draft.modules.values():
             module.volts = None if module.volts in bad else module.volts
 

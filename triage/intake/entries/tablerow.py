@@ -162,9 +162,14 @@ def _module_values(
     if match is not None and (len(low) <= 12 or volts.find(low)):
         value = float(match[1].replace(",", "."))
         value = value / 1000 if "mv" in low else value
-        if context.builder.code is not None and any(role in by_role for role in ("odometer", "rpm")) and coded:
+        stored = coded and any(role in by_role for role in ("odometer", "rpm"))
+        if stored and context.builder.code is not None:
             context.pending_freeze_volts = value
         else:
+            if not stored:
+                cell = by_role["volts"][0]
+                context.builder.snapshot.column_volts.append(value)
+                context.volts_seen.append((value, row, volts.Volt(cell.start, cell.end, value, "supply", True)))
             if _is_of_the_scan(context, row, by_role) and 3.0 <= value <= 36.0:
                 context.builder.snapshot.row_volts.add(value)
             module.volts = value if module.volts is None else module.volts

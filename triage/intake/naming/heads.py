@@ -81,7 +81,9 @@ ROLES: dict[str, frozenset[str]] = {
         volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
         d'alimentation | ecu voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
-        bateria | battery volts | system voltage"""),
+        bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
+        v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
+        u bord | tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
     "volts_at_fault": phrase_set("""
         voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
         fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set
@@ -148,6 +150,8 @@ _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
 _UNIT_TAIL = re.compile(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
+#: "Supply V", "Batt V": the unit behind the name of a voltage.
+_VOLT_TAILS = (" v", " volts", " volt")
 _NUMBER_TAIL = re.compile(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
@@ -173,6 +177,8 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role
+    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
+        return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if written_out != bare and role_of(written_out, exactly=True) == "module":
         # "ctrl mod", "cntrl unit 2"

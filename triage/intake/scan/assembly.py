@@ -78,6 +78,8 @@ class SnapshotDraft:
     volts_second: int | None = None
     lowest: float | None = None
     end_volts: float | None = None
+    #: The voltages in the rows of a table that has a column for them.
+    column_volts: list[float] = field(default_factory=list)
     #: What a column for the voltage of the scan holds in the rows of this one.
     row_volts: set[float] = field(default_factory=set)
     modules: dict[str, ModuleDraft] = field(default_factory=dict)

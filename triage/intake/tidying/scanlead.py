@@ -25,6 +25,8 @@ from triage.intake.words.volt_words import LABEL, LOWEST
 _MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\s)")
 #: Tables and keys with their values have cells of their own.
 _CELLS = lazily(r"[|\t\"{}<>]")
+#: Between the scan and the module in a row of a table.
+_CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: The first word of a phase.
@@ -66,7 +68,9 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
             break
     if best is None and _BEGINS.match(low):
         best = _unmarked(low)
-    if best is None or _CELLS.search(low) is not None or otherthings.alone(low):
+    if best is None or _CELLS.search(low) is not None or _CELL_ENDS.search(low[: best[0]].rstrip()) is not None:
+        return None
+    if otherthings.alone(low):
         # "Repairs done: none" leads no scan.
         return None
     return best if _tells(row, best[1], names, led) else None
