@@ -169,3 +169,119 @@ def test_blank_lines_and_failure_types_under_a_column_of_scans() -> None:
     assert scans(text) == [
         "before-clear 12.57 V | Central body computer: U3003-08; Seat memory: U3000-13; Engine management: P0301-62",
         "after-clear 13.12 V | Central body computer: clean; Seat memory: U3000-13"]
+
+
+GATEWAY = " | GW: clean; EPS: U0415-49 current, C0051 stored; IPC: B1318 stored; TCM: silent"
+
+
+@pytest.mark.parametrize("mark", [";", "\t", " | ", ","])
+def test_modules_across_and_their_codes_below(mark: str) -> None:
+    text = "GW;EPS;IPC;TCM\nno codes;U0415-49 (current);B1318 (stored);no response\n;C0051 (stored);;"
+    assert scans(text.replace(";", mark)) == [GATEWAY]
+
+
+@pytest.mark.parametrize("text", [
+    "GW          EPS                  IPC              TCM\n"
+    "no codes    U0415-49 (current)   B1318 (stored)   no response\n"
+    "            C0051 (stored)\n",
+    "| GW | EPS | IPC | TCM |\n|----|-----|-----|-----|\n"
+    "| no codes | U0415-49 (current) | B1318 (stored) | no response |\n|  | C0051 (stored) |  |  |",
+    # A label in front of each row, and rows of statuses.
+    "ECU | GW | EPS | IPC | TCM\nDTC 1 | no codes | U0415-49 | B1318 | no response\nStatus | | current | stored |\n"
+    "DTC 2 | | C0051 | |\nStatus | | stored | |",
+    "GW;EPS;IPC;TCM\n-;U0415-49;B1318;no response\n;current;stored;\n;C0051;;\n;stored;;",
+    "GW;EPS;IPC;TCM\nno codes;U0415-49 (current);B1318 (stored);no response\n\n;C0051 (stored);;",
+])
+def test_tables_of_modules_across(text: str) -> None:
+    assert scans(text) == [GATEWAY]
+
+
+def test_the_engine_s_unit_may_be_called_ecu_there() -> None:
+    assert scans("ECU | RCM | ABS\nP0562 | U0140 | no codes\n | B0001 |") == [
+        " | ECU: P0562; RCM: U0140, B0001; ABS: clean"]
+
+
+def test_two_tables_of_modules_across() -> None:
+    text = ("Before clear, 11.2 V\nGW;EPS;TCM\nno codes;U0415;no response\n\n"
+            "After clear, 12.9 V\nGW;EPS;TCM\nno codes;no codes;U0100")
+    assert scans(text) == ["before-clear 11.2 V | GW: clean; EPS: U0415; TCM: silent",
+                           "after-clear 12.9 V | GW: clean; EPS: clean; TCM: U0100"]
+
+
+def test_a_row_of_voltages_below_modules_across() -> None:
+    assert scans("ECU | ABS | ECM | SRS\nDTC | U0131 | P0562 | ok\nVolts | 11.2 | 11.2 V | 11.2") == [
+        "11.2 V | ABS: U0131; ECM: P0562; SRS: clean"]
+
+
+def test_a_module_of_which_nothing_is_said_is_left_out_with_a_notice() -> None:
+    text = "ABS | SRS | TCM\nU0100 |  | P0562\nU0121 | |"
+    assert scans(text) == [" | ABS: U0100, U0121; TCM: P0562"]
+    assert any(message.startswith("SRS: nothing is said of it") for message in notices(text))
+
+
+def test_a_cell_that_says_nothing_known_is_asked_about() -> None:
+    text = "ABS;SRS;TCM\nU0100;B0001;P0562\nU  030008;B0002;P0700"
+    assert scans(text) == [" | ABS: U0100; SRS: B0001, B0002; TCM: P0562, P0700"]
+    assert any("'U  030008' is neither a code nor an answer" in message for message in notices(text))
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("DTC | ECM | ABS\nP0562 | stored | -\nU0100 | - | current", " | ECM: P0562 stored; ABS: U0100 current"),
+    ("Modules scanned: ABS | SRS | TCM\nABS | C0031 | current\nTCM | P0562 | stored",
+     " | ABS: C0031 current; TCM: P0562 stored"),
+    ("ABS | C0031 | stored\nTCM | P0562 | stored", " | ABS: C0031 stored; TCM: P0562 stored"),
+])
+def test_other_tables_are_not_turned_round(text: str, expected: str) -> None:
+    assert scans(text) == [expected]
+
+
+BLOCKS = ["before-clear 10.9 V | ABS: C0031-16 current; TCM: silent",
+          "after-clear 13.2 V | ABS: clean; TCM: P0562 stored"]
+
+
+@pytest.mark.parametrize("text", [
+    "Before clearing             | After clear\nBattery 10.9 V              | Battery 13.2 V\n\n"
+    "ABS                         | ABS\n  C0031-16 current          |   no codes\n"
+    "TCM                         | TCM\n  no response               |   P0562 stored\n",
+    "Before clearing             After clear\n---------------             -----------\n"
+    "Battery 10.9 V              Battery 13.2 V\n\n"
+    "ABS                         ABS\n  C0031-16 current            no codes\n"
+    "TCM                         TCM\n  no response                 P0562 stored\n",
+    "Before clear\tAfter clear\nBattery 10.9 V\tBattery 13.2 V\nABS\tABS\nC0031-16 current\tno codes\n"
+    "TCM\tTCM\nno response\tP0562 stored",
+    "| Before clear 10.9 V | After clear 13.2 V |\n|---|---|\n| ABS | ABS |\n| C0031-16 current | no codes |\n"
+    "| TCM | TCM |\n| no response | P0562 stored |",
+    # One block is longer, and a blank line strays in.
+    "Before clear 10.9 V       After clear 13.2 V\nABS                       ABS\n"
+    "  C0031-16 current          no codes\n                          TCM\n                            P0562 stored\n\n"
+    "TCM\n  no response\n\nCharge it and read again",
+])
+def test_blocks_side_by_side(text: str) -> None:
+    assert scans(text) == BLOCKS
+
+
+def test_three_blocks() -> None:
+    text = ("Before clear    After clear     After road test\n10.9 V          12.6 V          13.9 V\n"
+            "ABS             ABS             ABS\n  C0031-16        no codes        no codes\n"
+            "TCM             TCM             TCM\n  no response     P0562           ok\n")
+    assert scans(text) == ["before-clear 10.9 V | ABS: C0031-16; TCM: silent",
+                           "after-clear 12.6 V | ABS: clean; TCM: P0562",
+                           "after-run 13.9 V | ABS: clean; TCM: clean"]
+
+
+def test_what_is_told_of_a_block_leads_back_to_its_place() -> None:
+    text = "Before clear        After clear\nABS                 ABS\n  C0031               U4999\n"
+    (notice,) = [notice for notice in read_text(text, load()).notices if "U4999" in notice.message]
+    assert notice.line == 3
+    assert (notice.text or "")[notice.start : notice.end] == "U4999"
+
+
+@pytest.mark.parametrize("text", [
+    # The names of the modules stand in a column of their own.
+    "              Before clear     After clear\nECM           P0562 active     clean\n"
+    "ABS           no response      C0035\n",
+    "Module        Before clear     After clear\nECM           P0562 active     clean\n"
+    "ABS           no response      C0035\n",
+])
+def test_columns_are_no_blocks(text: str) -> None:
+    assert scans(text) == ["before-clear | ECM: P0562 current; ABS: silent", "after-clear | ECM: clean; ABS: C0035"]

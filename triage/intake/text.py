@@ -41,8 +41,10 @@ from triage.intake.scan import style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
+    across,
     answerkeys,
     asked,
+    blocks,
     breaks,
     codefirst,
     columnkey,
@@ -150,7 +152,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found, respaced = _respaced(spacing.single(found), names)
+    found = blocks.parted(spacing.single(found), lambda name: names.score(names.bare(name)) >= 60.0)
+    found, respaced = _respaced(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
@@ -168,6 +171,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     described.adopt(all_rows, names)
     split_rows(all_rows)
     beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
+    beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
     if (beside := dashes.told(beside, lambda name: names.score(name) >= 60.0)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)

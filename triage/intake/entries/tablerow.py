@@ -69,6 +69,8 @@ def read(context: Context, row: Row) -> None:
         context.open_code, context.open_row, context.tail = draft, row, ""
 
 
+#: A text that begins like a code and is none that can be read.
+_LIKE = re.compile(r"\s*[pcbu][\s._-]*[0-9]")
 #: A cell that counts the codes that follow in lines of their own.
 _COUNTED = lazily(
     rf"\s*([1-9][0-9]?)\s+{CODES}\s*"
@@ -212,11 +214,14 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     if reply is not None:
         context.builder.answer(module, reply)
         return
-    if module.codes or module.answer is not None or module.stated is not None:
-        return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
+    known = bool(module.codes) or module.answer is not None or module.stated is not None
+    if known:
+        # A code may be meant all the same.
+        told = [cell for cell in by_role.get("code", ()) if module.codes and _LIKE.match(cell.low)]
     said = next((cell for cell in told if cell.low.strip() not in EMPTY), None)
-    if said is not None and (count := _FAULTY.search(said.low) or _COUNTED.fullmatch(said.low)) is not None:
+    count = None if said is None or known else _FAULTY.search(said.low) or _COUNTED.fullmatch(said.low)
+    if said is not None and count is not None:
         # "1 fault", "faulty (2)": the codes follow.
         module.stated = (int(count[1]), row.line, row.start + said.start, row.start + said.end)
         return
@@ -230,7 +235,7 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
             row.start + said.start,
             row.start + said.end,
         )
-    elif any(cell.text.strip() for cell in told):
+    elif not known and any(cell.text.strip() for cell in told):
         # A dash where the codes of other modules stand.
         module.answer = "clean"
 

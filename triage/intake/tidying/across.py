@@ -1,0 +1,225 @@
+"""Modules across: a table with a module in every column, and below each its codes or its answer. It is turned round,
+so that each row is of one module.
+
+>>> from triage.intake.lines.layouts import split_rows
+>>> from triage.intake.lines.rows import rows_of
+>>> found = rows_of("GW;EPS;TCM\\nno codes;U0415-49 (current);no response\\n;C0051 (stored);")
+>>> split_rows(found)
+>>> for row in turned(found, lambda name: name in ("GW", "EPS", "TCM")):
+...     print(row.text)
+ecu | kode
+GW | no codes
+EPS | U0415-49 (current)
+EPS | C0051 (stored)
+TCM | no response
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
+
+from triage.intake.codes.found import find
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter, line_of
+from triage.intake.plain.characters import low as small
+from triage.intake.said import phases, states
+from triage.intake.said.answers import answer_of_cell, spoken
+
+_MARKS = ("|", "\t", ";", ",")
+_LONGEST_NAME, _LONGEST_CELL, _MOST_ROWS = 60, 120, 200
+#: Cells in which no code stands.
+_NOTHING = frozenset({"", "-", "--", "---", "."})
+#: What a label in front of a row may say of its cells, and the head that each gets.
+_HEAD_OF = {"code": "kode", "status": "stat", "description": "desc", "failure_type": "ftb", "volts": "volts",
+          "answer": "reply", "reply": "reply"}
+#: Heads of the column of labels.
+_LABELS = ("module", "scan")
+
+IsName = Callable[[str], bool]
+
+
+@dataclass(slots=True)
+class _Table:
+    """The names of the modules with the places of their columns, and below each the cells by the role of their row;
+    ``labelled``: a column of labels stands before them; ``outer``: each line begins and ends with a bar."""
+
+    mark: str
+    outer: bool
+    names: list[str]
+    starts: list[int]
+    labelled: bool
+    rows: list[tuple[Row, str, list[str]]] = field(default_factory=list)
+
+
+def turned(rows: list[Row], is_name: IsName) -> list[Row]:
+    """The rows, tables of modules across turned round; the same list where there is none. Linear."""
+    found: list[Row] = []
+    at = tables = 0
+    while at < len(rows):
+        table, last = _table(rows, at, is_name)
+        if table is None:
+            found.append(rows[at])
+            at += 1
+        else:
+            found += _by_module(rows[at], table)
+            at, tables = last, tables + 1
+    return found if tables else rows
+
+
+def _table(rows: Sequence[Row], at: int, is_name: IsName) -> tuple[_Table | None, int]:
+    """The table whose head stands at a place and where it ends, or None."""
+    for table in _heads(rows[at]):
+        last = _fill(table, rows, at)
+        if table.rows and _is_told(table):
+            named = [is_name(tidy(name)) for name in table.names]
+            return (table if sum(named) >= max(2, 0.6 * len(named)) else None), last
+    return None, at
+
+
+def _fill(table: _Table, rows: Sequence[Row], at: int) -> int:
+    """Add the rows below a head at a place; where they end."""
+    last = at + 1
+    blanks = 0
+    for place in range(at + 1, min(len(rows), at + _MOST_ROWS)):
+        row = rows[place]
+        blanks = blanks + 1 if row.blank else 0
+        if blanks > MOST_BLANKS or not (row.blank or row.kind == "rule" or _takes(table, row)):
+            break
+        if not row.blank:
+            last = place + 1
+    return last
+
+
+def _heads(row: Row) -> list[_Table]:
+    """A row of names that differ as the head of a table: with a column of labels in front, or without."""
+    if row.blank or row.finds.codes or row.kind == "rule" or len(row.low) > 400:
+        return []
+    mark = next((mark for mark in _MARKS if mark in row.text), "gap" if row.kind == "gap" else "")
+    if not mark or (mark == "," and ", " in row.text):
+        return []
+    outer = mark == "|" and row.text[0] == row.text[-1] == "|"
+    cells = _cells(row, mark, outer)
+    found = []
+    if len(cells) > 2 and (not cells[0][1] or role_of(small(cells[0][1])) in _LABELS):
+        found.append(_Table(mark, outer, [text for _, text in cells[1:]], [start for start, _ in cells], True))
+    found.append(_Table(mark, outer, [text for _, text in cells], [start for start, _ in cells], False))
+    return [table for table in found if _may_be_names(table)] if not spoken(row.low) else []
+
+
+def _may_be_names(table: _Table) -> bool:
+    """Whether nothing in a head speaks against names: all differ, and none is a status, a phase, a head of a column."""
+    lows = [small(name) for name in table.names]
+    if not (3 if table.mark == "," else 2) <= len(lows) <= 24 or len({*lows}) < len(lows):
+        return False
+    # "ECU" is the engine's as often as any.
+    heads = [role for low in lows if (role := role_of(low)) is not None]
+    return heads in ([], ["module"]) and all(
+        has_letter(low) and len(low) <= _LONGEST_NAME and states.of_cell(low) is None and phases.find(low) is None
+        for low in lows
+    )
+
+
+def _cells(row: Row, mark: str, outer: bool) -> list[tuple[int, str]]:
+    """Where the cells of a line begin, or their number, and their texts."""
+    if mark == "gap":
+        return [(row.start + cell.start, cell.text) for cell in row.cells or ()] or [(row.start, row.text)]
+    text = row.line.text.rstrip("\r\n")
+    if '"' in text:
+        text = QUOTED.sub(lambda match: match[1].replace(mark, " "), text)
+    parts = text.split(mark)
+    if outer and len(parts) > 2 and not parts[0].strip():
+        parts = parts[1 : -1 if not parts[-1].strip() else None]
+    return [(at, part.strip()) for at, part in enumerate(parts)]
+
+
+def _takes(table: _Table, row: Row) -> bool:
+    """Add a row below the head; False where it is none of the table."""
+    if table.mark != "gap" and table.mark not in row.line.text:
+        return False
+    texts = _under(table, row)
+    if texts is None:
+        return False
+    role = "code"
+    if table.labelled:
+        label = small(texts.pop(0)).strip(" .:#")
+        role = role_of(label) or "" if label and not label.isdigit() else "code"
+        role = "code" if role == "count_of_codes" else role
+    elif any(texts) and all(not text or states.of_cell(small(text)) is not None for text in texts):
+        role = "status"
+    if role not in _HEAD_OF or any(len(text) > _LONGEST_CELL for text in texts):
+        return False
+    said = [_is_said(small(text)) for text in texts if text]
+    if role == "code" and not (all(said) if not table.rows else said and 2 * sum(said) >= len(said)):
+        # Below a first row that is sure, a cell that says nothing known will be asked about.
+        return False
+    table.rows.append((row, role, texts))
+    return True
+
+
+def _under(table: _Table, row: Row) -> list[str] | None:
+    """The texts of a row below each column; None where they can't be told."""
+    width = len(table.starts)
+    cells = _cells(row, table.mark, table.outer)
+    if table.mark != "gap":
+        texts = [text for _, text in cells]
+        return texts + [""] * (width - len(texts)) if len(texts) <= width else None
+    texts = [""] * width
+    for start, text in cells:
+        at = min(range(width), key=lambda at: abs(table.starts[at] - start))
+        if abs(table.starts[at] - start) > 1 or texts[at]:
+            return None
+        texts[at] = text
+    return texts
+
+
+def _is_said(low: str) -> bool:
+    """Whether a cell holds codes, or the whole answer of a module, or nothing."""
+    return low in _NOTHING or bool(find(low).codes) or answer_of_cell(low) is not None
+
+
+def _is_told(table: _Table) -> bool:
+    """Whether a code stands below a name, and the first row of codes leaves no more than a few columns empty."""
+    coded = [texts for _, role, texts in table.rows if role == "code"]
+    if not coded or not any(find(text).codes for texts in coded for text in texts):
+        return False
+    return 2 * sum(bool(text) for text in coded[0]) > len(table.names)
+
+
+def _by_module(head: Row, table: _Table) -> list[Row]:
+    """The rows of a table with a module a row: a head, then those of each module."""
+    roles = [role for role in _HEAD_OF if any(role == told for _, told, _ in table.rows)]
+    found = [_row(head, ["ecu", *(_HEAD_OF[role] for role in roles)])]
+    # What is told below a code is of that.
+    groups: list[list[tuple[Row, str, list[str]]]] = []
+    for is_code, group in groupby(table.rows, key=lambda each: each[1] == "code"):
+        if is_code:
+            groups += [[each] for each in group]
+        elif groups:
+            groups[-1] += group
+        else:
+            groups.append(list(group))
+    for column, name in enumerate(table.names):
+        told = False
+        for number, rows in enumerate(groups):
+            cells = {role: texts[column] for _, role, texts in rows if texts[column]}
+            if any(text not in _NOTHING for text in cells.values()) or (cells and not number):
+                found.append(_row(rows[0][0], [name, *(cells.get(role, "") for role in roles)]))
+                told = True
+        if not told:
+            found.append(_row(head, [name, *[""] * len(roles)]))
+    return found
+
+
+def _row(like: Row, cells: Sequence[str]) -> Row:
+    """A row of cells at the line of another."""
+    text = " | ".join(cell.replace("|", "/") for cell in cells)
+    low = small(text)
+    return Row(line_of(like.line.number, text, text), text, 0, low, find(text, low))
+
+
+__all__ = ["turned"]
