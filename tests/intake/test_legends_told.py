@@ -46,3 +46,32 @@ def test_letters_explained_in_one_line(letters: tuple[str, str, str], line: str,
 )
 def test_letters_in_lines_of_their_own(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+@pytest.mark.parametrize("line", [
+    "Legend: 1 = present; 2 = stored; 3 = pending", "(1=present, 2=stored, 3=pending)",
+    "1 - present  2 - stored  3 - pending", "Status: 1: present, 2: stored, 3: pending",
+    "1: present; 2: stored; 3: pending", "1 = vorhanden, 2 = gespeichert, 3 = noch nicht bestätigt",
+])
+@pytest.mark.parametrize("mark", [" | ", "\t", ";", "   "])
+@pytest.mark.parametrize("above", [True, False])
+def test_digits_that_are_explained(line: str, mark: str, above: bool) -> None:
+    rows = (("Engine", "P0562:16", "2", "Supply low"), ("ABS", "C0035", "3", "Wheel, bank 1"), ("BCM", "U0100", "1"))
+    scan = "\n".join(mark.join(row) for row in rows)
+    assert modules_of(f"{line}\n\n{scan}" if above else f"{scan}\n\n{line}") == {
+        "engine control": ["P0562-16 stored"], "anti-lock brakes": ["C0035 pending"], "body control": ["U0100 current"]}
+
+
+def test_digits_in_the_column_of_statuses() -> None:
+    text = "Status: 1=present 2=stored 3=pending\nModule;Code;Status;Count\nABS;C0035;2;3\nECM;P0301;1;2"
+    assert told(text) == " | anti-lock brakes: C0035 stored; engine control: P0301 current"
+
+
+@pytest.mark.parametrize("line", ["Codes: 3 - stored, 2 - pending", "1 current, 2 stored", "1 = stored", ""])
+def test_digits_that_count_explain_nothing(line: str) -> None:
+    assert told(f"{line}\nABS | C0035 | 2 | Wheel speed\n") == " | anti-lock brakes: C0035"
+
+
+def test_the_number_of_a_cylinder_is_no_status() -> None:
+    assert told("0 = not present, 1 = present\nABS C0035 (1)\nECM P0301 Misfire cylinder 1") == (
+        " | anti-lock brakes: C0035 current; engine control: P0301")

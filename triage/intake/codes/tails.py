@@ -149,7 +149,8 @@ def _by_letter(
     """Take a letter of the legend that stands last; what is left of the text."""
     head, _, last = low.rstrip(" .,;").rpartition(" ")
     status = dict(legend).get(last.strip("()[]"))
-    if status is None or details.status is not None or not head:
+    if status is None or details.status is not None or not head or last.isdigit():
+        # "Cylinder 1" names no status.
         return text, low, parts
     details.status = status
     text = text[: len(head)]

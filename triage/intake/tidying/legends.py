@@ -25,10 +25,10 @@ _LEAD = lazily(
     r"note)"
     r"\s*[:=-]\s*"
 )
-_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[-*#?!]{1,2}"
+_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[-*#?!]{1,2}|[0-9](?=\s?[=:)\]-])"
 #: A letter with its sign, or in brackets: "S =", "(S)=", "[S]".
 _HEAD = lazily(
-    rf"(?<![^\s,;|/])(?:[(\[\"']({_LETTERS})[)\]\"']\s*(?:=|:|->|-|\s)|({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
+    rf"(?<![^\s,;|/(\[])(?:[(\[\"']({_LETTERS})[)\]\"']\s*(?:=|:|->|-|\s)|({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
 _EDGE = " \t,;|/.()[]-&+"
 _CODE_EDGE = " \t,;|()[]\"'"
@@ -38,12 +38,14 @@ _SHORT_STATES = (
     "actual", "confirmed",
 )
 _FEWEST = 5
-#: Letters and signs that look like the number or the mark of a list: "(c) - current", "* = pending".
-_BULLET = lazily(r"(?:\(?[a-z][)]|[*#])\s*(?:-\s*)?$")
+#: What looks like the number or the mark of a list: "(c) - current", "1: present", "* = pending".
+_BULLET = lazily(r"(?:\(?[a-z0-9][)]|[0-9]\s?:|[*#])\s*(?:-\s*)?$")
 _SIGNS = frozenset("*#?!")
 #: Without one of these between a letter and its meaning, or around the letter, no line explains any.
 _MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
+#: What parts a letter from what stands beside it.
+_MARKS_BETWEEN = str.maketrans(",;|", "   ")
 
 IsName = Callable[[str], bool]
 
@@ -147,7 +149,16 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
         if (status is None and answer is None) or is_name(letters) or states.of_cell(letters.lower()) is not None:
             return []
         found.append(_Entry(letters, status, meaning))
-    return found
+    return found if _may_be_digits([entry.letters for entry in found], "=" in low) else []
+
+
+def _may_be_digits(letters: Sequence[str], equal: bool) -> bool:
+    """Whether digits, if any, stand for statuses: all are, one after the other; "3 - stored, 2 - pending" counts."""
+    if not any(letter.isdigit() for letter in letters):
+        return True
+    first = letters[0]
+    listed = first in ("0", "1") and "".join(letters) == "".join(map(str, range(int(first), int(first) + len(letters))))
+    return listed and (len(letters) > 2 or (equal and len(letters) > 1))
 
 
 def _meant(word: str) -> str:
@@ -164,7 +175,7 @@ def _used(rows: Sequence[Row]) -> set[str]:
         if row.blank:
             continue
         if row.finds.codes:
-            parts = row.low[row.finds.codes[0].end :].replace(",", " ").split()
+            parts = row.low[row.finds.codes[0].end :].translate(_MARKS_BETWEEN).split()
             found.update(small(part).strip(_CODE_EDGE) for part in parts)
         else:
             found.add(row.low.split()[-1].strip(_CODE_EDGE))
