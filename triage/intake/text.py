@@ -69,6 +69,7 @@ from triage.intake.tidying import (
     sidebyside,
     splitcodes,
     statusslips,
+    strayblanks,
     ticks,
     totals,
 )
@@ -161,7 +162,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
     all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
     all_rows = emptylists.taken_off(counted.taken_off(all_rows))
-    explained = legends.adopt(all_rows, names.listed)
+    explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
     all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
     all_rows = countbehind.taken_off(
