@@ -4,7 +4,7 @@ invented; wordings: common practice."""
 from __future__ import annotations
 
 import pytest
-from reads import printed
+from reads import printed, told
 
 from code_tables import load
 from triage.intake.read import read_text
@@ -47,3 +47,66 @@ def test_the_column_of_a_heavy_vehicle() -> None:
     assert reading.vehicle is not None
     assert reading.vehicle.nominal_volts == 24
     assert read_text(f"Vehicle 12 V\n{text}", load()).snapshots[0].volts is None
+
+
+MARKED = " | gateway: U3000 current; anti-lock brakes: C0031 stored; body control: B1318 pending"
+
+
+@pytest.mark.parametrize("head", [
+    "Módulo | Código | actual | histórico | no confirmado", "Módulo | Código | activo | no presente | pendiente",
+    "Steuergerät | Fehlercode | aktuell vorhanden | nicht vorhanden | noch nicht bestätigt",
+    "Calculateur | Code | présent | absent, mémorisé | en attente", "Module | Code | Active | Not active | Unconfirmed",
+    "ECU | DTC | currently present | in memory | not yet confirmed",
+])
+@pytest.mark.parametrize("tick", ["✓", "x", "✔", "•", "yes"])
+@pytest.mark.parametrize("mark", [" | ", ";", "\t"])
+def test_a_mark_below_the_words_for_a_status(head: str, tick: str, mark: str) -> None:
+    text = f"{head}\nGWM | U3000 | {tick} |  | \nABS | C0031 |  | {tick} | \nBCM | B1318 |  |  | {tick}"
+    assert told(text.replace(" | ", mark)) == MARKED
+
+
+def test_ticks_in_the_first_columns() -> None:
+    rows = (("Present", "Passive", "Pending", "Code", "Module"), ("✓", "", "", "U3000", "GWM"),
+            ("", "✓", "", "C0031", "ABS"), ("", "", "✓", "B1318", "BCM"))
+    for mark in ("|", " | ", ";", "\t"):
+        assert told("\n".join(mark.join(row) for row in rows)) == MARKED
+    assert told("\n".join("".join(cell.ljust(10) for cell in row) for row in rows)) == MARKED
+
+
+def test_an_empty_box_is_no_tick() -> None:
+    text = ("Module | Code | Current | Stored | Pending\nGWM | U3000 | ☑ | ☐ | ☐\nABS | C0031 | ☐ | ☑ | ☐\n"
+            "BCM | B1318 | □ | □ | ■")
+    assert told(text) == MARKED
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("Module | Stored codes | Pending codes\nGWM | U3000 | U0100\nABS | none | C0031",
+     " | gateway: U3000 stored, U0100 pending; anti-lock brakes: C0031 pending"),
+    ("Module | Code | Logged | Status\nGWM | U3000 | 2024-01-02 | stored", " | gateway: U3000 stored"),
+    ("Module | Code | Status | Count\nGWM | U3000 | stored | 1", " | gateway: U3000 stored"),
+])
+def test_other_columns_named_by_such_words(text: str, expected: str) -> None:
+    assert told(text) == expected
+
+
+@pytest.mark.parametrize("again", ["do.", '"', "idem", "ditto", ""])
+def test_a_module_once_more(again: str) -> None:
+    assert told(f"Module | Code | Status\nABS | C0031 | current\n{again} | C0032 | stored\nECM | P0562 | stored") == (
+        " | anti-lock brakes: C0031 current, C0032 stored; engine control: P0562 stored")
+
+
+@pytest.mark.parametrize(("text", "statuses"), [
+    ("GW | U0073-15 | Bus de comunicación A inactivo | 21\nABS | C0031-15 | Sensor de rueda | 22", [None, None]),
+    ("GW | U0073 | Datenbus A inaktiv\nABS | C0031 | Drehzahlfühler links", [None, None]),
+    ("Módulo | Código | Descripción\nGW | U0073 | Bus de comunicación A inactivo\nABS | C0031 | Sensor", [None, None]),
+    ("Módulo | Código | Antes de borrar | Descripción | Después de borrar\n"
+     "GW | U0073 | x | Bus de comunicación A inactivo | -\nABS | C0031 | x | Sensor | x", [None, None]),
+    # A cell, a bracket or a comma of its own, and a habit of the text.
+    ("GW | U0073 | Bus de comunicación A | inactivo\nABS | C0031 | Sensor | activo", ["stored", "current"]),
+    ("GW U0073 Bus A (inactivo)\nABS C0031 Sensor, inactivo", ["stored", "stored"]),
+    ("GW | U0073 | Bus A inactivo\nABS | C0031 | Sensor de rueda activo", ["stored", "current"]),
+    ("Módulo | Código | Descripción\nGW | U0073 | Bus A inactivo\nABS | C0031 | Sensor activo", ["stored", "current"]),
+])
+def test_the_last_word_of_a_description(text: str, statuses: list[str | None]) -> None:
+    (scan, *_) = read_text(text, load()).snapshots
+    assert [code.status for module in scan.modules for code in module.codes] == statuses

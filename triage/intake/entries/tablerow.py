@@ -13,6 +13,7 @@ from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.layouts import Cell, Row
+from triage.intake.naming.heads import is_ditto
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
@@ -30,6 +31,7 @@ _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
     **dict.fromkeys(("no", "nein", "non", "n", "false", "0"), "stored"),
 }
+_EMPTY_BOXES = frozenset("\u2610\u25a1\u25cb\u25e6\u25ab")
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 #: A line break inside a cell.
@@ -113,7 +115,9 @@ def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
 
 def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:
     """The filled cell that names the module; of several the one that is a listed name."""
-    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and has_letter(cell.text)]
+    above = context.builder.module is not None
+    cells = [cell for cell in by_role.get("module", ()) if tidy(cell.text) and has_letter(cell.text)
+             and not (above and is_ditto(cell.low))]
     if len(cells) > 1:
         return max(cells, key=lambda cell: context.names.score(tidy(cell.text)))
     return cells[0] if cells else None
@@ -282,15 +286,23 @@ def _flagged(context: Context, row: Row, code: Found) -> StatusWord | None:
     for status, cell in flags:
         if cell.start <= code.start < cell.end:
             return status
-    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags}
+    told = {status: _YES_OR_NO.get(cell.low.strip()) for status, cell in flags if not _is_empty_box(row, cell)}
     said = [status for status, answer in told.items() if answer == "current"]
     if said:
         return max(said, key=_TELLS_MOST.index)
     if len(flags) == 1:
         status, cell = flags[0]
         whole = states.of_cell(cell.low, context.translated, context.legend)
-        return whole or ("stored" if status == "current" and told[status] == "stored" else None)
+        return whole or ("stored" if status == "current" and told.get(status) == "stored" else None)
     return None
+
+
+def _is_empty_box(row: Row, cell: Cell) -> bool:
+    """Whether what stands in a cell was pasted as a box or a circle with no tick in it."""
+    if cell.text != "\u2022":
+        return False
+    start, end = row.line.span(row.start + cell.start, row.start + cell.end)
+    return row.line.raw[start:end] in _EMPTY_BOXES
 
 
 def _part(text: str, count: int, at: int) -> str:

@@ -7,6 +7,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from triage.intake.codes import pieces
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links
@@ -71,3 +73,20 @@ def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:
             found.append((offset + at, piece))
         at += len(piece) + len(mark)
     return found
+
+
+def descriptions(rows: Sequence[Row]) -> list[str]:
+    """The descriptions of codes in tables without a column for their statuses."""
+    found: list[str] = []
+    for row in rows:
+        if row.roles and row.finds.codes and "description" in row.roles and not _tells_status(row.roles):
+            cells = zip(row.cells or (), row.roles, strict=False)
+            found += [cell.low for cell, role in cells if role == "description" and cell.text]
+            if len(found) >= 400:
+                break
+    return found
+
+
+def _tells_status(roles: Sequence[str | None]) -> bool:
+    """Whether a table has a column for statuses, or several that are named by one."""
+    return any(role == "status" or (role or "").startswith("flag") for role in roles)

@@ -13,14 +13,13 @@ number line after line, or wide gaps. A head is a line of column names in one of
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake.codes.found import NOTHING, Finds, find
 from triage.intake.lines.gaps import between_cells
-from triage.intake.lines.stretches import QUOTED, stretches
-from triage.intake.naming.heads import is_head, is_keyed, nearly_head, role_of, roles_of
+from triage.intake.lines.stretches import list_mark, places, places_outside_quotes, stretches
+from triage.intake.naming.heads import is_head, is_keyed, role_of, roles_of
 from triage.intake.plain.characters import Line, has_digit, lines
 from triage.intake.plain.characters import low as small
 from triage.intake.said import phases, states, volts
@@ -82,63 +81,20 @@ class Row:
         return [cell.text for cell in self.cells or ()]
 
 
+#: How ticks and bullets of all kinds are written in plain characters.
+_TICK = "\u2022"
 _RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
 
 
 def split_rows(rows: Sequence[Row]) -> None:
     """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
     for first, last in stretches([row.text for row in rows]):
-        mark = _list_mark(rows[first:last])
+        mark = list_mark(rows[first:last])
         outer = _has_outer_bars(rows[first:last])
         for row in rows[first:last]:
             if not row.blank:
                 _cut(row, mark, outer)
     name_columns(rows, {})
-
-
-def _list_mark(rows: Sequence[Row]) -> str:
-    """The mark (";" or ",") that cuts a stretch of lines into as many cells line after line, or "" for none."""
-    for mark in (";", ","):
-        marked = [row for row in rows if mark in row.text]
-        if not marked:
-            continue
-        if any(_heads(_parts(row, mark), rows, mark) for row in rows[:12] if mark in row.text):
-            return mark
-        counts = Counter(row.text.count(mark) for row in marked)
-        usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
-        coded = [row for row in rows if row.finds.codes and mark in row.text]
-        if (
-            usual >= 2
-            and coded
-            and (min(len(coded), often) >= 2 or (usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
-            and often >= 0.6 * sum(counts.values())
-            and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
-        ):
-            if mark == "," and sum(", " in row.text for row in coded) > 0.5 * len(coded):
-                continue
-            return mark
-    return ""
-
-
-def _parts(row: Row, mark: str) -> list[str]:
-    """What stands between the marks of a line; one inside quotes parts nothing."""
-    low = row.low
-    cuts = _places_outside_quotes(low, mark)
-    starts, stops = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
-    return [low[start:stop].strip(' "') for start, stop in zip(starts, stops, strict=True)]
-
-
-def _heads(parts: list[str], rows: Sequence[Row], mark: str) -> bool:
-    """Whether the parts of a line are heads of columns, or name scans over as many cells in most rows."""
-    if is_head(parts) or nearly_head(parts):
-        return True
-    if len(parts) < 3 or role_of(parts[0]) != "module":
-        return False
-    told = {hit.phase for part in parts[1:] if len(part) <= 60 and (hit := phases.find(part)) is not None}
-    if len(told) > 1:
-        return True
-    counted = [len(_parts(row, mark)) for row in rows[1:40] if not row.blank]
-    return bool(told) and 2 * counted.count(len(parts)) > len(counted)
 
 
 def _has_outer_bars(rows: Sequence[Row]) -> bool:
@@ -153,13 +109,6 @@ def _has_outer_bars(rows: Sequence[Row]) -> bool:
     return len(outer) > 0.6 * len(barred)
 
 
-def _stands_in_cell(row: Row, mark: str) -> bool:
-    """Whether the first code of the row fills a cell of its own."""
-    code = row.finds.codes[0]
-    before, after = row.text[: code.start].rstrip(' "'), row.text[code.end :].lstrip(' "')
-    return (not before or before[-1] in mark) and (not after or after[0] in mark)
-
-
 def _cut(row: Row, mark: str, outer: bool) -> None:
     """Cut one row into cells by bars (``outer``: one stands before the first cell), tabs, ``mark``, or wide gaps."""
     text = row.text
@@ -168,7 +117,7 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
             row.kind, row.cells = "rule", []
         else:
             row.kind = "|"
-            row.cells = _cells(row, _places(text, "|"))
+            row.cells = _cells(row, places(text, "|"))
             if outer and text.startswith("|") and row.cells and not row.cells[0].text:
                 row.cells = row.cells[1:]
             if text.endswith("|") and row.cells and not row.cells[-1].text:
@@ -176,14 +125,13 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
     elif len(text) >= 3 and not text[0].isalnum() and _RULE.fullmatch(text):
         row.kind, row.cells = "rule", []
     elif "\t" in text:
-        row.kind, row.cells = "\t", _cells(row, _places(text, "\t"))
+        row.kind, row.cells = "\t", _cells(row, places(text, "\t"))
         # Empty cells before the first filled one were taken for indentation.
-        lead = row.line.text[: row.start]
-        row.cells = [Cell(0, 0, "", "") for _ in range(len(lead) - len(lead.rstrip("\t")))] + row.cells
+        row.cells = _before_tabs(row, row.line.text[: row.start]) + row.cells
         if sum(bool(cell.text) for cell in row.cells) < 2:
             row.kind, row.cells = "", None
     elif mark and mark in text:
-        row.kind, row.cells = mark, _cells(row, _places_outside_quotes(text, mark))
+        row.kind, row.cells = mark, _cells(row, places_outside_quotes(text, mark))
     elif "  " in text:
         cuts = between_cells(text, row.low, bool(row.finds.codes))
         if cuts:
@@ -193,17 +141,6 @@ def _cut(row: Row, mark: str, outer: bool) -> None:
 def _bar_is_digit(row: Row) -> bool:
     """Whether the only bars of a line are slips inside its codes (P0|18)."""
     return row.text.count("|") == sum(row.text[code.start : code.end].count("|") for code in row.finds.codes)
-
-
-def _places(text: str, mark: str) -> list[tuple[int, int]]:
-    return [(at, at + 1) for at, char in enumerate(text) if char == mark]
-
-
-def _places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:
-    """The places of ``mark`` outside quoted fields."""
-    if '"' not in text:
-        return _places(text, mark)
-    return _places(QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
 
 
 def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
@@ -236,7 +173,9 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
             head, head_roles, missed, row.head = row, given[at], 0, True
             continue
         headed = not row.finds.codes and cells is not None and len(cells) >= 2
-        if headed and is_head([cell.low for cell in cells or ()]) and answer_of_cell(row.low) is None:
+        if headed and is_head([cell.low for cell in cells or ()]) and (
+            row.kind != "gap" or answer_of_cell(row.low) is None
+        ):
             head, head_roles, missed = row, roles_of([cell.low for cell in cells or ()]), 0
             row.head = True
             continue
@@ -253,7 +192,28 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
+        if head_roles[:1] and (head_roles[0] or "").startswith("flag"):
+            _give_back_tick(row)
         row.roles = _fit(row, head, head_roles)
+
+
+def _before_tabs(row: Row, lead: str) -> list[Cell]:
+    """The cells that were taken for indentation or, of a tick, for the bullet of a list."""
+    if lead.strip() != _TICK:
+        return [Cell(0, 0, "", "") for _ in range(len(lead) - len(lead.rstrip("\t")))]
+    place = lead.index(_TICK) - row.start
+    return [Cell(place, place + 1, _TICK, _TICK) if _TICK in part else Cell(0, 0, "", "")
+            for part in lead.split("\t")[:-1]]
+
+
+def _give_back_tick(row: Row) -> None:
+    """Put the tick of the first column, which was taken for the bullet of a list, into its cell."""
+    place = row.line.text.rfind(_TICK, 0, row.start)
+    cells = row.cells or []
+    if place < 0 or row.kind == "\t" or (row.kind != "gap" and cells[0].text):
+        return
+    tick = Cell(place - row.start, place - row.start + 1, _TICK, _TICK)
+    row.cells = [tick, *(cells if row.kind == "gap" else cells[1:])]
 
 
 def _part_heads(row: Row) -> None:

@@ -1,4 +1,4 @@
-"""Stretches: lines that are looked at together, because one mark may part the cells of all.
+"""Stretches: lines that are looked at together, because one mark may part the cells of all; and that mark.
 
 A blank line ends a stretch, unless the lines around it hold the same mark as often: then it strayed into a table.
 
@@ -11,7 +11,15 @@ A blank line ends a stretch, unless the lines around it hold the same mark as of
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from triage.intake.naming.heads import is_head, nearly_head, role_of
+from triage.intake.said import phases
+
+if TYPE_CHECKING:
+    from triage.intake.lines.layouts import Row
 
 QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 #: So many blank lines may stray into a table.
@@ -54,4 +62,68 @@ def _count(text: str, mark: str) -> int:
     return (QUOTED.sub("", text) if '"' in text else text).count(mark)
 
 
-__all__ = ["MOST_BLANKS", "QUOTED", "stretches"]
+def list_mark(rows: Sequence[Row]) -> str:
+    """The mark (";" or ",") that cuts a stretch of lines into as many cells line after line, or "" for none."""
+    for mark in (";", ","):
+        marked = [row for row in rows if mark in row.text]
+        if not marked:
+            continue
+        if any(_heads(_parts(row, mark), rows, mark) for row in rows[:12] if mark in row.text):
+            return mark
+        counts = Counter(row.text.count(mark) for row in marked)
+        usual, often = max(counts.items(), key=lambda pair: (pair[1], pair[0]))
+        coded = [row for row in rows if row.finds.codes and mark in row.text]
+        if (
+            usual >= 2
+            and coded
+            and (min(len(coded), often) >= 2 or (usual >= 3 and len(marked) == 1 and f"{mark} " not in marked[0].text))
+            and often >= 0.6 * sum(counts.values())
+            and (sum(_stands_in_cell(row, mark) for row in coded) >= 0.7 * len(coded))
+        ):
+            if mark == "," and sum(", " in row.text for row in coded) > 0.5 * len(coded):
+                continue
+            return mark
+    return ""
+
+
+def _parts(row: Row, mark: str) -> list[str]:
+    """What stands between the marks of a line; one inside quotes parts nothing."""
+    low = row.low
+    cuts = places_outside_quotes(low, mark)
+    starts, stops = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
+    return [low[start:stop].strip(' "') for start, stop in zip(starts, stops, strict=True)]
+
+
+def _heads(parts: list[str], rows: Sequence[Row], mark: str) -> bool:
+    """Whether the parts of a line are heads of columns, or name scans over as many cells in most rows."""
+    if is_head(parts) or nearly_head(parts):
+        return True
+    if len(parts) < 3 or role_of(parts[0]) != "module":
+        return False
+    told = {hit.phase for part in parts[1:] if len(part) <= 60 and (hit := phases.find(part)) is not None}
+    if len(told) > 1:
+        return True
+    counted = [len(_parts(row, mark)) for row in rows[1:40] if not row.blank]
+    return bool(told) and 2 * counted.count(len(parts)) > len(counted)
+
+
+def _stands_in_cell(row: Row, mark: str) -> bool:
+    """Whether the first code of the row fills a cell of its own."""
+    code = row.finds.codes[0]
+    before, after = row.text[: code.start].rstrip(' "'), row.text[code.end :].lstrip(' "')
+    return (not before or before[-1] in mark) and (not after or after[0] in mark)
+
+
+def places(text: str, mark: str) -> list[tuple[int, int]]:
+    """Where a mark stands in a text."""
+    return [(at, at + 1) for at, char in enumerate(text) if char == mark]
+
+
+def places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:
+    """The places of ``mark`` outside quoted fields."""
+    if '"' not in text:
+        return places(text, mark)
+    return places(QUOTED.sub(lambda match: " " * len(match[0]), text), mark)
+
+
+__all__ = ["MOST_BLANKS", "QUOTED", "list_mark", "places", "places_outside_quotes", "stretches"]

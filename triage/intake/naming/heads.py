@@ -14,9 +14,10 @@ from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import phrase_set
+from triage.intake.plain.phrases import covered, phrase_set
 from triage.intake.plain.slips import nearest
 from triage.intake.words.module_words import SPELLINGS
+from triage.intake.words.vocabulary import STATES
 
 ROLES: dict[str, frozenset[str]] = {
     "module": phrase_set("""
@@ -143,6 +144,16 @@ _FLAGS = {
         memorise | enregistre | fugitif | almacenado | memorizado | pasado | inactivo | historico"""),
     "permanent": phrase_set("permanent"),
 }
+#: Statuses that name a scan or a column of dates as well.
+_MOMENTS = phrase_set("""
+    now | old | previous | prev | live | logged | saved | recorded | occurred | waiting | open | hard | constant |
+    continuous | on now | jetzt | alt | fruher | ancien | ahora | anterior""")
+#: In a column of names: the one above once more.
+_DITTO = phrase_set("""
+    do | ditto | dito | dto | id | idem | same | same as above | as above | s. o | wie oben | comme ci-dessus |
+    lo mismo | igual""")
+#: Words that may stand beside a status in the head of its column.
+_BESIDE = frozenset(("in", "im", "en", "yet", "noch", "still", "encore", "aun", "is", "ist", "est", "esta", "now"))
 _OF_CODES = lazily(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
 _FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phrase in phrases}
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
@@ -205,7 +216,9 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     """The roles of the columns of a head. One named by a status is "flag stored" and the like, unless it is the only
     one and a column of statuses as well ("present")."""
     flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) for low in lows]
-    several = len(set(flags) - {None}) >= 2
+    told = [flag or _flag_of(low.strip(_EDGE)) for flag, low in zip(flags, lows, strict=True)]
+    several = len(set(told) - {None}) >= 2
+    flags = told if several else flags
     roles = tuple(
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)
@@ -214,6 +227,26 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         return roles
     senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in _SENDERS]
     return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
+
+
+def _flag_of(low: str) -> str | None:
+    """The flag of a head that is one status in words that columns are seldom named by ("not confirmed"): among others
+    of that kind it is one."""
+    if not 3 < len(low) <= 32 or low in _MOMENTS or _ROLE.get(low) not in (None, "status"):
+        return None
+    hits = STATES.find(low)
+    meanings = {hit.meaning.rstrip("?") for hit in hits}
+    return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(low, hits, _BESIDE) else None
+
+
+def is_ditto(low: str) -> bool:
+    """Whether a cell of a column of names says that of the row above once more.
+
+    >>> is_ditto("do."), is_ditto("idem"), is_ditto('"'), is_ditto("dome light")
+    (True, True, True, False)
+    """
+    bare = low.strip(" .-'`*()")
+    return bare in _DITTO or (bool(low) and not bare.strip('",'))
 
 
 def is_key(low: str) -> bool:

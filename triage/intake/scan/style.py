@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist
-from triage.intake.lines.behind import behind, may_name, wordy
+from triage.intake.lines.behind import behind, descriptions, may_name, wordy
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -85,9 +85,12 @@ def study(rows: Sequence[Row], names: Names) -> Style:
         style.places[shape] = HEADING if heading else place
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
-    kinds = {hits[-1].meaning for row in told if (hits := STATES.find(row.low))}
+    lows = [row.low for row in told]
+    texts = descriptions(rows)
+    lows += [low for low in texts if (hits := STATES.find(low)) and hits[-1].end >= len(low.rstrip(" .,;)"))]
+    kinds = {hits[-1].meaning for low in lows if (hits := STATES.find(low))}
     # Descriptions that end in such words by chance do not do so in several.
-    style.doubtful_states = bool(told) and len(told) >= (0.55 if len(kinds) < 2 else 0.3) * len(coded)
+    style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
     _brackets(rows, names, style)
     return style
 

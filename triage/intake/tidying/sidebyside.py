@@ -25,7 +25,7 @@ from dataclasses import dataclass
 from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.lines.stretches import MOST_BLANKS
-from triage.intake.naming.heads import role_of
+from triage.intake.naming.heads import is_ditto, role_of
 from triage.intake.plain.phrases import phrase_set
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
@@ -287,7 +287,7 @@ def _of_scan(
     width = 2 + len(beside) + (code_at is not None)
     name = ""
     for row, own in zip(table.rows, table.body, strict=True):
-        name = own[0].text or name
+        name = name if is_ditto(own[0].low) or not own[0].text else own[0].text
         if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
             continue
         code = own[code_at].text if code_at is not None and code_at < len(own) else ""

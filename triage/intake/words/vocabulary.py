@@ -117,7 +117,8 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | sporadic | failing | absent actuellement | mem
-    | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact
+    | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo | inactiva
+    | activa
 """)
 
 #: What a module did when it was asked.
