@@ -110,3 +110,24 @@ def test_a_module_once_more(again: str) -> None:
 def test_the_last_word_of_a_description(text: str, statuses: list[str | None]) -> None:
     (scan, *_) = read_text(text, load()).snapshots
     assert [code.status for module in scan.modules for code in module.codes] == statuses
+
+
+@pytest.mark.parametrize("drift", [-2, -1, 0, 1, 2])
+def test_marks_that_stand_a_little_off_their_heads(drift: int) -> None:
+    heads = "Unit   Code     Text                        Current   Stored   Pending   Count   km\n"
+    rows = [("GWM", "U3000", "Control unit", 44, 2), ("ABS", "C0031", "Wheel speed sensor", 54, 9),
+            ("BCM", "B1318", "Supply low", 63, 14)]
+    lines = []
+    for name, code, text, place, count in rows:
+        line = f"{name:7}{code:9}{text}".ljust(place + drift) + "x"
+        lines.append(f"{line.ljust(73 + drift)}{count}".ljust(81 + drift) + "12400")
+    text = heads + "\n".join(lines)
+    assert told(text) == MARKED
+    (scan,) = read_text(text, load()).snapshots
+    assert [code.count for module in scan.modules for code in module.codes] == [2, 9, 14]
+
+
+def test_marks_in_the_middle_of_their_columns() -> None:
+    text = ("Unit   Code     Current   Stored   Pending\nGWM    U3000       x\n"
+            "ABS    C0031                x\nBCM    B1318                           x\n")
+    assert told(text) == MARKED

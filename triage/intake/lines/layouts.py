@@ -83,6 +83,11 @@ class Row:
 
 #: How ticks and bullets of all kinds are written in plain characters.
 _TICK = "\u2022"
+#: Marks in columns named by a status; other cells are hardly shorter.
+_MARKS = frozenset((_TICK, "x", "xx", "yes", "no", "ja", "oui", "non", "si", "y", "j", "n"))
+_LONGEST_MARK = 3
+#: So many rows below a head are looked at for where their marks stand.
+_MOST_MARKED = 60
 _RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
 
 
@@ -162,7 +167,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
     """Find the heads and give every row below its head the meaning of its columns; ``given`` by the places of rows."""
     head: Row | None = None
     head_roles: tuple[str | None, ...] = ()
-    missed = 0
+    missed = line_up = 0
     for at, row in enumerate(rows):
         if row.blank or row.kind == "rule":
             continue
@@ -171,12 +176,14 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         cells = row.cells
         if at in given:
             head, head_roles, missed, row.head = row, given[at], 0, True
+            line_up = _marks_line_up(rows[at + 1 : at + 1 + _MOST_MARKED], head, head_roles)
             continue
         headed = not row.finds.codes and cells is not None and len(cells) >= 2
-        if headed and is_head([cell.low for cell in cells or ()]) and (
-            row.kind != "gap" or answer_of_cell(row.low) is None
-        ):
-            head, head_roles, missed = row, roles_of([cell.low for cell in cells or ()]), 0
+        roles = roles_of([cell.low for cell in cells or ()]) if headed and is_head([c.low for c in cells or ()]) else ()
+        # "Currently present | in memory | not confirmed" is no answer.
+        if roles and (any(map(_is_flag, roles)) or answer_of_cell(row.low) is None):
+            head, head_roles, missed = row, roles, 0
+            line_up = _marks_line_up(rows[at + 1 : at + 1 + _MOST_MARKED], head, roles)
             row.head = True
             continue
         if head is None:
@@ -192,9 +199,9 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
-        if head_roles[:1] and (head_roles[0] or "").startswith("flag"):
+        if head_roles and _is_flag(head_roles[0]):
             _give_back_tick(row)
-        row.roles = _fit(row, head, head_roles)
+        row.roles = _fit(row, head, head_roles, line_up)
 
 
 def _before_tabs(row: Row, lead: str) -> list[Cell]:
@@ -206,14 +213,17 @@ def _before_tabs(row: Row, lead: str) -> list[Cell]:
             for part in lead.split("\t")[:-1]]
 
 
+def _lead_tick(row: Row) -> Cell | None:
+    """The tick before a row that was taken for the bullet of a list."""
+    place = row.line.text.rfind(_TICK, 0, row.start) - row.start
+    return Cell(place, place + 1, _TICK, _TICK) if place >= -row.start and row.kind != "\t" else None
+
+
 def _give_back_tick(row: Row) -> None:
-    """Put the tick of the first column, which was taken for the bullet of a list, into its cell."""
-    place = row.line.text.rfind(_TICK, 0, row.start)
-    cells = row.cells or []
-    if place < 0 or row.kind == "\t" or (row.kind != "gap" and cells[0].text):
-        return
-    tick = Cell(place - row.start, place - row.start + 1, _TICK, _TICK)
-    row.cells = [tick, *(cells if row.kind == "gap" else cells[1:])]
+    """Put the tick of the first columns into its cell."""
+    tick, cells = _lead_tick(row), row.cells or []
+    if tick is not None and (row.kind == "gap" or not cells[0].text):
+        row.cells = [tick, *(cells if row.kind == "gap" else cells[1:])]
 
 
 def _part_heads(row: Row) -> None:
@@ -252,12 +262,12 @@ def _is_supply(cells: Sequence[Cell]) -> bool:
     return len(filled) == 2 and bool(volts.find(filled[1].low)) and volts.is_label(filled[0].low)
 
 
-def _fit(row: Row, head: Row, roles: tuple[str | None, ...]) -> tuple[str | None, ...] | None:
-    """The roles of the cells of ``row`` under ``head``; None where they can't be told."""
+def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tuple[str | None, ...] | None:
+    """The roles of the cells of ``row`` under ``head``; None where they can't be told. ``line_up``: of marks."""
     cells = row.cells or []
     if row.kind == "gap":
         cells = row.cells = _unglued(row, head, roles)
-        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes))
+        return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
     if len(cells) <= len(roles):
         return roles[: len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
@@ -300,14 +310,22 @@ def _glue(row: Row, cell: Cell, place: int) -> int:
 
 
 def _fit_by_place(
-    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...], coded: bool
+    cells: list[Cell], shift: int, head: Row, roles: tuple[str | None, ...], coded: bool, line_up: int
 ) -> tuple[str | None, ...] | None:
     """Roles by where the cells stand under the head; by count where the columns are not lined up."""
     heads = head.cells or []
+    flagged = [at for at, role in enumerate(roles) if _is_flag(role)]
     found: list[str | None] = []
     taken: list[int] = []
     for cell in cells:
         best = max(range(len(heads)), key=lambda at: _closeness(cell, shift, heads, at))
+        if flagged and len(cell.text) <= _LONGEST_MARK:
+            off = _off(cell, shift, heads, line_up if cell.low in _MARKS else None)
+            near = min(flagged if cell.low in _MARKS else range(len(heads)), key=lambda at: (off[at], at in flagged))
+            best = near if (off[near], near in flagged) < (off[best], best in flagged) else best
+        elif flagged and taken and best == taken[-1] and best + 1 < len(heads):
+            # A row that was shifted a little: two cells can't stand in one column.
+            best += abs(cell.start + shift - heads[best + 1].start) <= _LONGEST_MARK
         found.append(roles[best])
         taken.append(best)
     if len(set(taken)) == len(taken) and taken == sorted(taken):
@@ -315,6 +333,37 @@ def _fit_by_place(
         if not coded or any(has_digit(cells[at].text) for at in code_at) or not code_at:
             return tuple(found)
     return roles if len(cells) == len(roles) else None
+
+
+def _edges(start: int, end: int) -> tuple[float, float, float]:
+    """The places by which a mark may be lined up with its head: where it starts, its middle, where it ends."""
+    return start, (start + end) / 2, end
+
+
+def _off(cell: Cell, shift: int, heads: Sequence[Cell], line_up: int | None) -> list[float]:
+    """How far a short cell is off each head, by one of those places or by the nearest."""
+    own = _edges(cell.start + shift, cell.end + shift)
+    each = [[abs(one - two) for one, two in zip(own, _edges(head.start, head.end), strict=True)] for head in heads]
+    return [min(off) if line_up is None else off[line_up] for off in each]
+
+
+def _marks_line_up(rows: Sequence[Row], head: Row, roles: tuple[str | None, ...]) -> int:
+    """By which of those places most marks below a head stand nearest to the heads of columns for marks."""
+    starts = [(cell.start, cell.end) for cell, role in zip(head.cells or (), roles, strict=False) if _is_flag(role)]
+    off = [0.0, 0.0, 0.0]
+    for row in rows if starts and head.kind == "gap" else ():
+        marks = [cell for cell in row.cells or () if cell.low in _MARKS] if row.kind == "gap" else []
+        lead = _lead_tick(row)
+        for cell in [*marks, *([lead] if lead is not None else [])]:
+            own = _edges(row.start + cell.start - head.start, row.start + cell.end - head.start)
+            near = [min(abs(_edges(*each)[at] - place) for each in starts) for at, place in enumerate(own)]
+            if min(near) <= 2 * _LONGEST_MARK:
+                off = [one + two for one, two in zip(off, near, strict=True)]
+    return off.index(min(off))
+
+
+def _is_flag(role: str | None) -> bool:
+    return role is not None and role.startswith("flag")
 
 
 def _closeness(cell: Cell, shift: int, heads: list[Cell], at: int) -> float:
