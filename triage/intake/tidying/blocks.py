@@ -100,7 +100,7 @@ def _columns(
             if place - last > _MOST_BLANKS:
                 break
             continue
-        parts = _parts(head, line)
+        parts = _parts(head, line) if place == at or _head(line) is None else None
         if parts is not None and not any(part.text for part in parts):
             continue
         if parts is None or (place - last > 1 and not _goes_on(parts, is_name)):
