@@ -208,6 +208,28 @@ def test_two_tables_of_modules_across() -> None:
                            "after-clear 12.9 V | GW: clean; EPS: clean; TCM: U0100"]
 
 
+@pytest.mark.parametrize("between", ["1K0907379;09G927750;06A906032\n", "0;2;1\n", "84000 km;84000 km;84010 km\n", ""])
+def test_rows_between_the_modules_and_their_codes(between: str) -> None:
+    assert scans(f"ABS;TCM;ECM\n{between}no codes;P0700;P0562\n;P0715;") == [
+        " | ABS: clean; TCM: P0700, P0715; ECM: P0562"]
+    assert notices(f"ABS;TCM;ECM\n{between}no codes;P0700;P0562\n;P0715;") == []
+
+
+def test_rows_of_statuses_and_descriptions_below_the_codes() -> None:
+    text = "ABS | TCM | ECM\nC0031 | P0700 | P0562\ncurrent | stored |\nWheel speed | Request | Supply low\nC0034 | |"
+    assert scans(text) == [" | ABS: C0031 current, C0034; TCM: P0700 stored; ECM: P0562"]
+    (scan,) = read_text(text, load()).snapshots
+    assert [code.text for module in scan.modules for code in module.codes] == [
+        "Wheel speed", None, "Request", "Supply low"]
+
+
+def test_lines_below_a_table_turned_round_have_no_part_in_it() -> None:
+    assert scans("ABS;TCM;ECM\nno codes;P0700;P0562\nSRS;B0001;stored\n") == [
+        " | ABS: clean; TCM: P0700; ECM: P0562; SRS: B0001 stored"]
+    assert scans("ABS | TCM\nno codes | P0700\nSRS | B0001 | stored\n") == [
+        " | ABS: clean; TCM: P0700; SRS: B0001 stored"]
+
+
 def test_a_row_of_voltages_below_modules_across() -> None:
     assert scans("ECU | ABS | ECM | SRS\nDTC | U0131 | P0562 | ok\nVolts | 11.2 | 11.2 V | 11.2") == [
         "11.2 V | ABS: U0131; ECM: P0562; SRS: clean"]

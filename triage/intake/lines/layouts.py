@@ -66,6 +66,8 @@ class Row:
     turns: bool = False
     #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
     described: tuple[tuple[int, int], ...] = ()
+    #: The last row of a table that was put together from other lines: the heads do not hold below it.
+    closes: bool = False
 
     def __post_init__(self) -> None:
         text = self.text
@@ -202,6 +204,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         if head_roles and _is_flag(head_roles[0]):
             _give_back_tick(row)
         row.roles = _fit(row, head, head_roles, line_up)
+        head = None if row.closes else head
 
 
 def _before_tabs(row: Row, lead: str) -> list[Cell]:

@@ -25,9 +25,9 @@ from triage.intake.lines.layouts import Row
 from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter, line_of
+from triage.intake.plain.characters import has_digit, has_letter, line_of
 from triage.intake.plain.characters import low as small
-from triage.intake.said import phases, states
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 
 _MARKS = ("|", "\t", ";", ",")
@@ -36,7 +36,7 @@ _LONGEST_NAME, _LONGEST_CELL, _MOST_ROWS = 60, 120, 200
 _NOTHING = frozenset({"", "-", "--", "---", "."})
 #: What a label in front of a row may say of its cells, and the head that each gets.
 _HEAD_OF = {"code": "kode", "status": "stat", "description": "desc", "failure_type": "ftb", "volts": "volts",
-          "answer": "reply", "reply": "reply"}
+          "answer": "reply", "reply": "reply", "count_of_codes": "# codes"}
 #: Heads of the column of labels.
 _LABELS = ("module", "scan")
 
@@ -148,9 +148,11 @@ def _takes(table: _Table, row: Row) -> bool:
     if table.labelled:
         label = small(texts.pop(0)).strip(" .:#")
         role = role_of(label) or "" if label and not label.isdigit() else "code"
-        role = "code" if role == "count_of_codes" else role
-    elif any(texts) and all(not text or states.of_cell(small(text)) is not None for text in texts):
-        role = "status"
+        role = "code" if role == "count_of_codes" and not _are_counts(texts) else role
+    else:
+        role = _role_of_row(table, texts)
+    if role == "other":
+        return True
     if role not in _HEAD_OF or any(len(text) > _LONGEST_CELL for text in texts):
         return False
     said = [_is_said(small(text)) for text in texts if text]
@@ -159,6 +161,29 @@ def _takes(table: _Table, row: Row) -> bool:
         return False
     table.rows.append((row, role, texts))
     return True
+
+
+def _role_of_row(table: _Table, texts: list[str]) -> str:
+    """What a row without a label is by its cells: statuses, counts, numbers of parts, descriptions; else codes."""
+    lows = [small(text) for text in texts if text]
+    if not lows or any(find(low).codes for low in lows):
+        return "code"
+    if all(states.of_cell(low) is not None for low in lows):
+        return "status"
+    if _are_counts(lows) and not table.rows:
+        return "count_of_codes"
+    if any(_is_said(low) for low in lows):
+        return "code"
+    if all(map(has_digit, lows)) and len(lows) == len(texts):
+        return "volts" if all(volts.find(low) for low in lows) else "other"
+    # Each text stands below a code.
+    above: list[str] = next((over for _, role, over in reversed(table.rows) if role == "code"), [])
+    covered = bool(above) and all(over or not text for over, text in zip(above, texts, strict=False))
+    return "description" if covered and table.rows[-1][1] in ("code", "status") else "code"
+
+
+def _are_counts(texts: Sequence[str]) -> bool:
+    return any(texts) and all(not text or (text.isdigit() and len(text) <= 2) for text in texts)
 
 
 def _under(table: _Table, row: Row) -> list[str] | None:
@@ -212,6 +237,7 @@ def _by_module(head: Row, table: _Table) -> list[Row]:
                 told = True
         if not told:
             found.append(_row(head, [name, *[""] * len(roles)]))
+    found[-1].closes = True
     return found
 
 

@@ -268,6 +268,7 @@ def _scans(table: _Table) -> list[Row]:
         if cells:
             found += [row_like(table.head, " | ".join(heads))]
             found += [row_like(row, " | ".join(text.replace("|", "/") for text in texts)) for row, texts in cells]
+            found[-1].closes = True
     return found
 
 
