@@ -372,6 +372,21 @@ def log_pairs(rng: random.Random, snapshots: list[TrueSnapshot], language: str) 
     return "\n".join(out), set()
 
 
+def modules_across(rng: random.Random, snapshots: list[TrueSnapshot], language: str) -> tuple[str, set[str]]:
+    form, mark = rng.choice(FORMS), rng.choice(["\t", ";", " | "])
+    out = []
+    for snapshot in snapshots:
+        columns = [
+            [f"{shown(rng, code, form)} ({state(rng, code, language)})" for code in module.codes]
+            or [pick(rng, module, language)]
+            for module in snapshot.modules
+        ]
+        rows = [[column[at] if at < len(column) else "" for column in columns] for at in range(max(map(len, columns)))]
+        names = [module.printed for module in snapshot.modules]
+        out += [*header(rng, snapshot, language), "", *(mark.join(row) for row in [names, *rows]), ""]
+    return "\n".join(out), set()
+
+
 LAYOUTS: dict[str, Layout] = {
     "headings": headings,
     "one line": one_line,
@@ -382,4 +397,5 @@ LAYOUTS: dict[str, Layout] = {
     "sections": sections,
     "printed report": printed_report,
     "pairs": log_pairs,
+    "modules across": modules_across,
 }

@@ -201,6 +201,12 @@ def test_the_engine_s_unit_may_be_called_ecu_there() -> None:
         " | ECU: P0562; RCM: U0140, B0001; ABS: clean"]
 
 
+@pytest.mark.parametrize("text", ["ABS | TCM | ECM\nno codes | no response | ok", "ABS;TCM;ECM\nok;no response;ok",
+                                  "Module | ABS | TCM | ECM\nResult | ok | no response | ok"])
+def test_modules_across_of_which_none_holds_a_code(text: str) -> None:
+    assert scans(text) == [" | ABS: clean; TCM: silent; ECM: clean"]
+
+
 def test_two_tables_of_modules_across() -> None:
     text = ("Before clear, 11.2 V\nGW;EPS;TCM\nno codes;U0415;no response\n\n"
             "After clear, 12.9 V\nGW;EPS;TCM\nno codes;no codes;U0100")

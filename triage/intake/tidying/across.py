@@ -31,7 +31,7 @@ from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 
 _MARKS = ("|", "\t", ";", ",")
-_LONGEST_NAME, _LONGEST_CELL, _MOST_ROWS = 60, 120, 200
+_LONGEST_NAME, _LONGEST_CELL, _LONGEST_HEAD, _MOST_NAMES, _MOST_ROWS = 60, 120, 2000, 60, 200
 #: Cells in which no code stands.
 _NOTHING = frozenset({"", "-", "--", "---", "."})
 #: What a label in front of a row may say of its cells, and the head that each gets.
@@ -75,9 +75,14 @@ def _table(rows: Sequence[Row], at: int, is_name: IsName) -> tuple[_Table | None
     """The table whose head stands at a place and where it ends, or None."""
     for table in _heads(rows[at]):
         last = _fill(table, rows, at)
-        if table.rows and _is_told(table):
-            named = [is_name(tidy(name)) for name in table.names]
+        if not table.rows:
+            continue
+        named = [is_name(tidy(name)) for name in table.names]
+        if _is_told(table):
             return (table if sum(named) >= max(2, 0.6 * len(named)) else None), last
+        if all(named) and all(answer_of_cell(small(text)) is not None for text in table.rows[0][2]):
+            # No module holds a code.
+            return table, last
     return None, at
 
 
@@ -97,7 +102,7 @@ def _fill(table: _Table, rows: Sequence[Row], at: int) -> int:
 
 def _heads(row: Row) -> list[_Table]:
     """A row of names that differ as the head of a table: with a column of labels in front, or without."""
-    if row.blank or row.finds.codes or row.kind == "rule" or len(row.low) > 400:
+    if row.blank or row.finds.codes or row.kind == "rule" or len(row.low) > _LONGEST_HEAD:
         return []
     mark = next((mark for mark in _MARKS if mark in row.text), "gap" if row.kind == "gap" else "")
     if not mark or (mark == "," and ", " in row.text):
@@ -114,7 +119,7 @@ def _heads(row: Row) -> list[_Table]:
 def _may_be_names(table: _Table) -> bool:
     """Whether nothing in a head speaks against names: all differ, and none is a status, a phase, a head of a column."""
     lows = [small(name) for name in table.names]
-    if not (3 if table.mark == "," else 2) <= len(lows) <= 24 or len({*lows}) < len(lows):
+    if not (3 if table.mark == "," else 2) <= len(lows) <= _MOST_NAMES or len({*lows}) < len(lows):
         return False
     # "ECU" is the engine's as often as any.
     heads = [role for low in lows if (role := role_of(low)) is not None]
