@@ -19,6 +19,7 @@ from triage.intake.entries import (
     corrections,
     countbehind,
     describedrow,
+    eachstatus,
     emptylists,
     keyrow,
     matrix,
@@ -323,6 +324,8 @@ def _coded(context: Context, row: Row) -> None:
         describedrow.read(context, row)
         return
     row = _without_greeting(context, row)
+    if row.roles is None and eachstatus.read(context, row):
+        return
     pair = keyrow.split(row)
     if (
         pair is not None

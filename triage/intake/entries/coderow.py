@@ -13,7 +13,7 @@ from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads, plainecu
 from triage.intake.entries.clauses import is_title
-from triage.intake.lines import counted, namelist, partwords
+from triage.intake.lines import counted, namelist, ownstatus, partwords
 from triage.intake.lines.behind import wordy
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.lines.shapes import shape_of
@@ -270,7 +270,7 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         return inside
     if place.cell is not None and row.cells and place.cell < len(row.cells):
         cell = row.cells[place.cell]
-        return cell.start, cell.end
+        return cell.start, cell.start + ownstatus.name_end(cell.low, context.translated)
     if place.before:
         begin = 0
         if row.cells:

@@ -1,0 +1,114 @@
+"""Modules behind a code, each with a status of its own: "U0100: TCM (stored), BCM (active) and EPS: pending".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> row = rows_of("U0100: Transfer case (stored), TCM - active, EPS pending, BCM (not present)")[0]
+>>> [(row.text[start:end], status) for start, end, status in told(row, lambda name: name in ("TCM", "EPS", "BCM"))]
+[('Transfer case', 'stored'), ('TCM', 'current'), ('EPS', 'pending'), ('BCM', 'stored')]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.linking import trailing_status
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.model.snapshot import StatusWord
+
+IsName = Callable[[str], bool]
+
+#: From a code to the first of its modules.
+_LEAD = lazily(
+    r"\s*(?:[-=]*>|[:;=|]|-+(?=\s))?\s*(?:(?:in|im|dans|en|from|aus|bei)\s+)?(?:(?:the|dem|der|le|la|el)\s+|l')?"
+)
+_JOINT = lazily(
+    r"\s*[,;]\s*(?:(?:and|und|et|y)\s+)?|(?<=[)\]])\s*/?\s+(?:(?:and|und|et|y)\s+)?(?=[^\s(\[])|\s+(?:and|und|et|y)\s+"
+)
+_IN_BRACKETS = lazily(r"(.*\S)\s*[(\[]([^()\[\]]{2,40})[)\]]")
+_SET_OFF = lazily(r"(.*\S)\s*(?::|\s-|=)\s*([^:=]{2,40})")
+_MOST_WORDS, _LONGEST, _MOST = 6, 400, 30
+
+
+class Told(NamedTuple):
+    """The place of a name, and the status that its code has in that module."""
+
+    start: int
+    end: int
+    status: StatusWord | None
+
+
+def told(row: Row, is_name: IsName, translated: bool = False, least: float = 0.5) -> list[Told]:
+    """The modules behind the codes at the start of a row, two or more, where each has its own status, or all are known
+    and others than the last have; else none.
+    ``is_name``: whether a text is the name of a module; where less than ``least`` of them are, it is no such list."""
+    codes = row.finds.codes
+    if not codes or len(row.text) > _LONGEST or not any(mark in row.text for mark in ",;)]"):
+        return []
+    lead = _LEAD.match(row.low, codes[-1].end)
+    begin = lead.end() if lead is not None else codes[-1].end
+    found: list[Told] = []
+    for start, end in _pieces(row, begin):
+        one = _one(row, start, end, is_name, translated)
+        if one is None or len(found) == _MOST:
+            return []
+        found.append(one)
+    known = sum(is_name(tidy(row.text[one.start : one.end])) for one in found)
+    if not all(one.status for one in found):
+        # "TCM, BCM (stored)" tells the status of both.
+        least = 1.0 if any(one.status for one in found[:-1]) else 2.0
+    return found if len(found) > 1 and known >= least * len(found) else []
+
+
+def _pieces(row: Row, begin: int) -> list[tuple[int, int]]:
+    """The places between commas and the like, from a place on."""
+    found: list[tuple[int, int]] = []
+    end = len(row.text.rstrip(" .;,"))
+    for match in _JOINT.finditer(row.text, begin, end):
+        found.append((begin, match.start()))
+        begin = match.end()
+    return [*found, (begin, end)]
+
+
+def _one(row: Row, start: int, end: int, is_name: IsName, translated: bool) -> Told | None:
+    """A name and its status in a piece; None where it holds anything else."""
+    text = row.text[start:end]
+    for form, marks in ((_IN_BRACKETS, ")]"), (_SET_OFF, ":=-")):
+        match = form.fullmatch(text) if any(mark in text for mark in marks) else None
+        status = states.of_cell(row.low[start + match.start(2) : start + match.end(2)], translated) if match else None
+        if match is not None and status is not None:
+            return _named(text, start, match.end(1), status)
+    kept, meaning = trailing_status(text)
+    status = states.of_cell(row.low[start + len(kept) : end], translated) if meaning is not None else None
+    if status is None:
+        kept = text
+    if not is_name(tidy(kept)):
+        return None
+    return _named(text, start, len(kept.rstrip()), status)
+
+
+def name_end(low: str, translated: bool = False) -> int:
+    """Where the name ends in a cell: before a status in brackets.
+
+    >>> name_end("eps (stored)"), name_end("eps (steering)"), name_end("eps")
+    (3, 14, 3)
+    """
+    match = _IN_BRACKETS.fullmatch(low) if low.endswith((")", "]")) else None
+    return match.end(1) if match is not None and states.of_cell(match[2], translated) is not None else len(low)
+
+
+def _named(text: str, start: int, end: int, status: StatusWord | None) -> Told | None:
+    """The name that a piece begins with; None where that is none."""
+    name = text[:end].strip()
+    if ("(" in name or ")" in name) and not (name.endswith(")") and name.count("(") == 1):
+        return None
+    begin = start + len(text[:end]) - len(text[:end].lstrip())
+    if not has_letter(name) or len(name.split()) > _MOST_WORDS or any(mark in name for mark in "[]:;=|\t"):
+        return None
+    return Told(begin, begin + len(name), status)
+
+
+__all__ = ["Told", "name_end", "told"]
