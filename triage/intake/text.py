@@ -55,6 +55,7 @@ from triage.intake.tidying import (
     flags,
     gluedwords,
     halves,
+    hearsay,
     heavylist,
     inline,
     legends,
@@ -158,7 +159,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     found, respaced = _respaced(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
-    all_rows = breaks.mended(paragraphs.join(all_rows, names.listed), names.listed)
+    all_rows = hearsay.marked(breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
     all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
@@ -264,6 +265,9 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.pending_values = {}
         context.open_code = context.open_row = None
         return
+    if row.aside is not None:
+        _aside(context, row)
+        return
     if row.cells and not row.finds.codes and metarow.doubts_sides(context, row):
         return
     if row.kind == "rule" or row.head:
@@ -301,6 +305,26 @@ def _row(context: Context, row: Row, at: int) -> None:
         context.blanks = 0
 
 
+def _aside(context: Context, row: Row) -> None:
+    """A remark that tells of another time: nothing of it is read but what the customer says is wrong."""
+    context.facts.take(row.text, row.low)
+    for start, end in row.aside or ():
+        context.builder.notice("note", f"{row.text[start:end]} {hearsay.MESSAGE}", row.line, row.start + start,
+                               row.start + end)
+    context.open_code = context.open_row = None
+
+
+def _without_remark(context: Context, row: Row) -> Row:
+    """The row without the word for a remark before it ("Note: U0100 in the BCM"), which is no name of a module; nor is
+    the one above that of what it tells, unless it is a heading."""
+    begin = hearsay.remark_end(row.low)
+    if not 0 < begin <= row.finds.codes[0].start:
+        return row
+    if not context.under_heading:
+        context.builder.module = None
+    return Row(row.line, row.text[begin:], row.start + begin)
+
+
 def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
@@ -323,7 +347,7 @@ def _coded(context: Context, row: Row) -> None:
     if row.described:
         describedrow.read(context, row)
         return
-    row = _without_greeting(context, row)
+    row = _without_greeting(context, _without_remark(context, row))
     if row.roles is None and eachstatus.read(context, row):
         return
     pair = keyrow.split(row)

@@ -68,6 +68,8 @@ class Row:
     described: tuple[tuple[int, int], ...] = ()
     #: The last row of a table that was put together from other lines: the heads do not hold below it.
     closes: bool = False
+    #: The places of the codes that it tells of another time than that of the scan; None for any other row.
+    aside: tuple[tuple[int, int], ...] | None = None
 
     def __post_init__(self) -> None:
         text = self.text

@@ -1,0 +1,136 @@
+"""Hearsay: what a remark tells of another time, or somebody else told of the vehicle, is no part of this scan.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> text = "Note: another garage cleared P0300 last year\\nNote: P0300 is still active, came up last week\\nABS: C0031"
+>>> [(len(row.finds.codes), row.aside) for row in marked(rows_of(text))]
+[(0, ((29, 34),)), (1, None), (1, None)]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from copy import copy
+from itertools import pairwise
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
+from triage.intake.said.answers import spoken
+
+MESSAGE = "is told of another time or by somebody else: not taken for a code of this scan"
+
+#: The first word of a remark, and of a sentence that tells who said it or when it was.
+_REMARKS = word_set(
+    "note notes nb remark remarks comment comments ps fyi info hinweis anmerkung bemerkung notiz remarque nota notas "
+    "observacion background complaint beanstandung plainte queja"
+)
+_STARTS = _REMARKS | word_set(
+    "another other last previous former some different the an according customer owner driver client he she they at on "
+    "during kunde kundin vorbesitzer fahrer andere eine letztes letzten letzte beim laut un autre ancien selon le la "
+    "l cliente otro anterior dueno propietario segun el en conducteur chauffeur"
+)
+_MARKED = lazily(r"\s*(?:[:.]|\s-+\s)")
+_WHO = lazily(
+    r"(?:an?other|other|last|previous|former|different|some) (?:garage|workshop|dealer(?:ship)?|shop|mechanic|"
+    r"technician|owner|keeper|place|specialist)s?(?![a-z])|(?:customer|owner|driver|client|he|she|they) "
+    r"(?:says?|said|reports?|reported|claims?|claimed|told|thinks|thought|states|mentioned)(?![a-z])|"
+    r"according to (?:the )?(?:customer|owner|driver|client|another|other|last|previous)|"
+    r"vorbesitzer|(?:andere[rn]?|letzte[rn]?|vorige[rn]?) werkstatt|(?:kunde|kundin|fahrer) (?:sagt|meint|berichtet)|"
+    r"laut (?:kunde|fahrer|vorbesitzer)|(?:autre|ancien|dernier) (?:garage|atelier|proprietaire)|"
+    r"(?:client|conducteur|chauffeur) (?:dit|signale|pense)|selon (?:le )?(?:client|conducteur|chauffeur)|"
+    r"otro taller|(?:dueno|propietario) anterior|(?:cliente|conductor) (?:dice|comenta)|segun (?:el )?cliente"
+)
+_WHEN = lazily(
+    r"(?<![a-z])(?:last (?:year|month|week|summer|winter|spring|autumn|time|visit|service|inspection)|"
+    r"(?:years?|months?|weeks?|days) ago|(?:previous|earlier) (?:visit|service|inspection)|back in (?:19|20)[0-9]{2}|"
+    r"letzte[nrs]? (?:jahr|monat|woche|mal|besuch|winter|sommer)|vor (?:einem|einer|zwei|drei|[0-9]+) "
+    r"(?:jahr|monat|woche|tag)\w*|l'an(?:nee)? derniere?|(?:mois|hiver|ete) dernier|(?:semaine|annee|fois) derniere|"
+    r"derniere (?:visite|fois)|(?:ano|mes|invierno|verano) pasado|semana pasada|ultima (?:visita|vez))(?![a-z])"
+)
+#: Said of now, unless it is denied.
+_NOW = lazily(
+    r"(?<![a-z])(?:still|now|today|currently|again today|heute|jetzt|noch|aktuell|encore|toujours|maintenant|"
+    r"aujourd'hui|todavia|sigue|ahora|hoy)(?![a-z])"
+)
+_DENIED = lazily(r"(?<![a-z])(?:not|no longer|never|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,2}\s*$")
+_SENTENCE = lazily(rf"[!?]\s+|\.{NOT_SHORT}\s+")
+#: Before who or when at the start of a sentence.
+_SMALL = word_set("the a an at on during in some le la l un der die das beim bei eine laut el en")
+_PARTED = lazily(r"[,;:]|\s-+\s|\s(?:but|and found|aber|mais|pero)\s")
+_LONGEST, _REACH = 300, 40
+
+
+def marked(rows: Sequence[Row]) -> list[Row]:
+    """The rows; those of hearsay, and such a sentence of a row, without their codes, whose places are kept in
+    ``aside``."""
+    found: list[Row] = []
+    for row in rows:
+        if row.finds.codes and row.aside is None and ". " in row.text:
+            found += _sentences(row)
+        else:
+            found.append(_aside(row) if row.aside is None and _is_hearsay(row) else row)
+    return found
+
+
+def _sentences(row: Row) -> list[Row]:
+    """The row, each sentence of hearsay in it as a row of its own."""
+    starts = [0, *(match.end() for match in _SENTENCE.finditer(row.low)), len(row.text)]
+    found: list[Row] = []
+    begin = 0
+    for start, end in pairwise(starts):
+        first = WORD.match(row.low, start)
+        if first is None or first[0] not in _STARTS:
+            continue
+        part = Row(row.line, row.text[start:end].rstrip(), row.start + start)
+        if not part.finds.codes or not _is_hearsay(part):
+            continue
+        if row.text[begin:start].strip():
+            found.append(Row(row.line, row.text[begin:start].rstrip(), row.start + begin))
+        found.append(_aside(part))
+        begin = end
+    if not begin:
+        return [row]
+    return [*found, Row(row.line, row.text[begin:], row.start + begin)] if begin < len(row.text) else found
+
+
+def remark_end(low: str) -> int:
+    """Where a remark begins behind the word that says it is one ("Note: P0562 is back"); 0 for any other text.
+
+    >>> remark_end("note: p0562 is back"), remark_end("notes p0562"), remark_end("abs: c0031")
+    (6, 0, 0)
+    """
+    first = WORD.match(low)
+    if first is None or first[0] not in _REMARKS:
+        return 0
+    mark = _MARKED.match(low, first.end())
+    return len(low) - len(low[mark.end() :].lstrip()) if mark is not None else 0
+
+
+def _is_hearsay(row: Row) -> bool:
+    """Whether a row with codes, or a remark without an answer, tells what somebody else said or did, or what was at
+    another time, and nothing of now."""
+    low = row.low
+    first = WORD.match(low)
+    if first is None or first[0] not in _STARTS or len(low) > _LONGEST:
+        return False
+    remark = remark_end(low)
+    if not row.finds.codes and not (remark and not spoken(low)):
+        return False
+    hits = [hit for hit in (_WHO.search(low, remark), _WHEN.search(low, remark)) if hit is not None]
+    hits = [hit for hit in hits if remark or all(word in _SMALL for word in WORD.findall(low[: hit.start()]))]
+    code = row.finds.codes[0].start if row.finds.codes else 0
+    # "Customer says no start, ECM has P0562": what stands behind a comma was found here.
+    if not any(_PARTED.search(low[hit.end() : code].lstrip(" ,:")) is None for hit in hits):
+        return False
+    return all(_DENIED.search(low, max(0, now.start() - _REACH), now.start()) for now in _NOW.finditer(low))
+
+
+def _aside(row: Row) -> Row:
+    """The row without its codes."""
+    found = copy(row)
+    found.aside = tuple((code.start, code.end) for code in row.finds.codes)
+    found.finds = row.finds._replace(codes=(), refusals=())
+    return found
+
+
+__all__ = ["MESSAGE", "marked", "remark_end"]
