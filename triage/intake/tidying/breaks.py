@@ -14,13 +14,15 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
+from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
-from triage.intake.said import phases
-from triage.intake.said.answers import spoken
+from triage.intake.said import phases, volts
+from triage.intake.said.answers import spoken, takes_object
 from triage.intake.said.attribution import LEADS
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
@@ -34,6 +36,15 @@ _OPEN = word_set(
 )
 #: The last word of a line that may begin an answer, or lead on to one.
 _LEADS_ON = _OPEN | ANSWERS.starts | {"fmi", "spn"}
+#: A verb for saying, before codes.
+_TELLS = word_set(
+    "has have had shows show showing gives gave giving reports reported logged set sets threw throws got get came "
+    "comes hat haben meldet melden zeigt affiche indique remonte donne tiene muestra presenta da"
+)
+#: The first piece of a list that goes on.
+_PIECE = lazily(
+    r"([^,.;:()]{2,40}?)(?:,|\.?$|\s(?:and|or|nor|und|oder|et|ou|y|o|is|are|was|were|did|do|all|came|had)\s)"
+)
 #: No sentence begins with one of these.
 _GOES_ON = word_set(
     "steht stehen gibt hay donne remonte giving threw came comes back did does do is are was were "
@@ -42,7 +53,7 @@ _GOES_ON = word_set(
     "ha han son esta y o pero en tiene muestra"
 )
 _SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nous se hay found got")
-_INTO = lazily(r"(?<![a-z])(?:in|from|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
+_INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
 _SPN = re.compile(r"spn\s?:?\s?[0-9]{1,7}/?$")
@@ -138,6 +149,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or (_begins_with_status(above, row) and _is_told(above))
         or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
+        or _is_wrapped(above, row)
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
@@ -180,6 +192,11 @@ def _is_torn(above: Row, row: Row) -> bool:
             return True
         if above.low[above.low.rfind(" ") + 1 :] in _OPEN and row.finds.codes and not row.finds.codes[0].start:
             return True
+        if above.finds.codes and _INTO.search(above.low) is not None and row.text[0].isalpha():
+            return True
+        first = WORD.match(row.low) if row.text[0].islower() and above.text[-1].isalnum() else None
+        if first is not None and first[0] in _TELLS | _GOES_ON and (row.finds.codes or spoken(row.low)):
+            return True
     if ")" not in row.text[:32]:
         return False
     if _begins_with_status(above, row):
@@ -217,6 +234,32 @@ def _spans(above: Row, row: Row) -> bool:
     return False
 
 
+def _is_wrapped(above: Row, row: Row) -> bool:
+    """Whether a line in small letters goes on with a sentence of codes that began with a capital letter: with the
+    description of its last code, or with the next code."""
+    if not (above.finds.codes and above.text[0].isupper() and row.text[0].islower() and above.text[-1].isalnum()):
+        return False
+    if not any(word in _TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
+        return False
+    last = above.low[above.low.rfind(". ") + 1 :]
+    told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
+    return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
+
+
+def _lists_on(above: Row, row: Row, is_name: IsName) -> bool:
+    """Whether a list of names breaks off at a comma ("..., ABS," above "BCM and radio came back clean.")."""
+    last = above.text[max(above.text.rfind(mark) for mark in (". ", "! ", "? ")) + 1 :]
+    before, first = last.rstrip(",").rsplit(",", 1)[-1].strip(), _PIECE.match(row.text)
+    if first is None or any(code.end > len(above.text) - len(last) for code in above.finds.codes):
+        return False
+    answered = spoken(row.low) or spoken(above.low[len(above.text) - len(last) :])
+    for lead in (" from ", " to ", " in "):
+        # "No answer from DDM,"
+        before = before.rsplit(lead, 1)[-1]
+    named = [tidy(before), tidy(first[1])]
+    return bool(answered) and all(is_name(name) or unknown.is_short(name) for name in named)
+
+
 def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> bool:
     """Whether a line that ends in a full stop, or holds one, goes on with a sentence that the line above begins."""
     if is_name(above.text.lstrip("0123456789.) ")):
@@ -228,13 +271,15 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
     small = _is_told(above)
     begins_with_code = bool(row.finds.codes) and not row.finds.codes[0].start
     if above.text[-1] == ",":
-        return small and (row.text[0].islower() or begins_with_code)
+        return small and (row.text[0].islower() or begins_with_code or _lists_on(above, row, is_name))
     if above.text[-1] == ":":
         # "Battery 23.3 V. From the engine:" above its codes.
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
         return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
     if (ends in _OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
-        return True
+        # "Gateway antwortet nicht" is told to its end.
+        said = spoken(above.low) if row.text[0].isupper() else ()
+        return not said or said[-1].end < len(above.low) or takes_object(above.low, said[-1])
     if _begins_with_status(above, row):
         return True
     if not small:

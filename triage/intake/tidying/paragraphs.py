@@ -16,7 +16,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.plain.characters import has_digit, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import spoken, takes_object
 from triage.intake.words.vocabulary import STATES
 
 _GRAMMAR = word_set(
@@ -44,7 +44,7 @@ _SENTENCE = re.compile(r"[.!?](?:\s|$)")
 _LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
-_MOST = 60
+_MOST, _MOST_HEAD, _SHORT = 60, 4, 40
 
 
 def join(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -71,6 +71,10 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         return list(rows)
     if _is_paragraph(rows, is_name):
         return [_joined(rows)]
+    for head in range(1, min(_MOST_HEAD, len(rows) - 2) + 1):
+        # Of another width, lines that greet or tell of the whole scan stand right above the paragraph.
+        if _ends(rows[head - 1], rows[head], is_name) and _is_paragraph(rows[head:], is_name):
+            return [*rows[:head], _joined(rows[head:])]
     if not (_greets(rows[0]) or any(row.text[-1] in ".!?" for row in rows[:-1])):
         return list(rows)
     lengths = [len(" ".join(row.text.split())) for row in rows]
@@ -85,6 +89,16 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         part = rows[start:end]
         found += [_joined(part)] if len(part) > 1 and _is_paragraph(part, is_name) else part
     return found or list(rows)
+
+
+def _ends(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
+    """Whether a line above a paragraph is none of it: it ends a sentence or greets, or it is short and breaks off
+    nowhere."""
+    if above.finds.codes or spoken(above.low):
+        return False
+    if above.text[-1] in ".!?" or _greets(above):
+        return True
+    return len(above.text) < _SHORT and not _is_open(above, below, is_name)
 
 
 def _greets(row: Row) -> bool:
@@ -143,6 +157,8 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
     if _dashed(below) or _hyphened(above.text, below):
         return True
+    if below.text[0] == "(" and above.finds.codes and (told := STATES.find(below.low[:32])) and told[0].start < 2:
+        return True
     keyed = _KEYED.match(below.text)
     if keyed is not None and is_name(below.text[: keyed.end()].rstrip(": ")):
         # "ABS: no codes" begins anew, whatever stands above it ("jump pack on").
@@ -152,6 +168,10 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         last = above.text.rstrip(":").split()[-3:]
         named = above.text[-1:] == ":" and any(is_name(" ".join(last[-left:])) for left in range(1, len(last) + 1))
         return named or (above.text[-1:] == "," and below.text[0].islower())
+    said = spoken(above.low) if below.text[0].isupper() else ()
+    if said and said[-1].end >= len(above.low) and not takes_object(above.low, said[-1]):
+        # "Gateway antwortet nicht" is told to its end.
+        return False
     last, first = above.text.split()[-3:], below.text.split()[:3]
     ends, starts = above.low.split()[-1].lstrip("(["), WORD.match(below.low)
     if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
