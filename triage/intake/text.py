@@ -28,10 +28,11 @@ from triage.intake.entries import (
     plainrow,
     prose,
     rawrows,
+    sentences,
     tablerow,
     turns,
 )
-from triage.intake.lines import counted, idents, namelist, numbering, owncodes, rows, spacing
+from triage.intake.lines import counted, idents, namelist, numbering, owncodes, rows, spacing, unknown
 from triage.intake.lines.layouts import Row, split_rows
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
@@ -68,6 +69,7 @@ from triage.intake.tidying import (
     scanlead,
     sharedcolumn,
     shortheads,
+    shortstops,
     sidebyside,
     splitcodes,
     statusslips,
@@ -159,7 +161,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     found, respaced = _respaced(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
-    all_rows = hearsay.marked(breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed))
+    all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
     all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
@@ -330,7 +333,7 @@ def _without_greeting(context: Context, row: Row) -> Row:
     tell of the scan."""
     code = row.finds.codes[0]
     begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
-    if begin < 2 or row.cells or context.names.find(row.low[:begin]):
+    if begin < 2 or row.cells or context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"
@@ -365,7 +368,7 @@ def _coded(context: Context, row: Row) -> None:
         context.refuse(row)
         keyrow.settle(context, row)
         return
-    if not coderow.is_line_of_list(context, row) and prose.is_prose(context, row):
+    if not coderow.is_line_of_list(context, row) and sentences.is_prose(context, row):
         prose.read(context, row)
         return
     coderow.read(context, row)

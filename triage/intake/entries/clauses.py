@@ -10,16 +10,18 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from triage.intake.codes.found import Found
-from triage.intake.entries import leads, likewise, misspelt
+from triage.intake.entries import leads, likewise, misspelt, wholenames
+from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import engine_state, phases, states
+from triage.intake.said import describing, engine_state, phases, states
 from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
@@ -31,18 +33,19 @@ _CLAUSE = lazily(
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
 _WITH = lazily(
-    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|of|for|data)\s+(?:the\s+|dem\s+|"
+    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
     r"der\s+|le\s+|la\s+|el\s+|l')?$"
 )
 _IN = lazily(
-    r"(?:in|from|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"(?:in|from|out of|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
     r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
 )
 _SAYS = lazily(
     r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
     r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
-    r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|"
+    r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|on (?:a|trouve|lit)|nous avons|"
+    r"(?:ich|wir) (?:habe|haben|hab|lese|lesen)|"
     r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
     r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
     r"muestra|muestran|presenta|con|stores|"
@@ -51,6 +54,10 @@ _SAYS = lazily(
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
 _FOUND = lazily(r"\s(?:i|we)\s")
+#: What leads to the module of a code, with an article, which no description has in it.
+_LEADS_TO = lazily(
+    r"(?<![a-z])(?:(?:in|from) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|en (?:el|la))\s*$"
+)
 #: Who says it, before the verb.
 _WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
 _COMMS = lazily(
@@ -83,6 +90,8 @@ class Clause:
     names: list[tuple[int, int]] = field(default_factory=list)
     codes: list[Found] = field(default_factory=list)
     answers: list[Spoken] = field(default_factory=list)
+    #: Names in the descriptions of its codes that may be meant for the modules themselves.
+    doubtful: list[tuple[int, int]] = field(default_factory=list)
 
 
 def clauses_of(context: Context, row: Row) -> list[Clause]:
@@ -98,7 +107,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
-    names = unknown.joined(row, names, said) if said and names else names
+    names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
@@ -125,7 +134,31 @@ def _cut(context: Context, row: Row) -> list[Clause]:
         unlisted = _unlisted(context, row, clause)
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
+    if codes:
+        _describe(row, clauses)
     return clauses
+
+
+def _describe(row: Row, clauses: Sequence[Clause]) -> None:
+    """Take the names that stand in descriptions of codes out of their clauses."""
+    names = [name for clause in clauses for name in clause.names]
+    codes = [(code.start, code.end) for clause in clauses for code in clause.codes]
+    said = [(hit.start, hit.end) for clause in clauses for hit in clause.answers]
+    told = {hit[:2]: hit.sure for hit in describing.within(row.low, names, codes, said)}
+    for clause in clauses if told else ():
+        clause.doubtful = [name for name in clause.names if not told.get(name, True)]
+        clause.names = [name for name in clause.names if name not in told]
+
+
+def leads_to(low: str, at: int) -> bool:
+    """Whether "in the", "out of" or the like stands before a place, as no description has it."""
+    return _LEADS_TO.search(low, max(0, at - 24), at) is not None
+
+
+def says_before(row: Row, at: int) -> bool:
+    """Whether a verb of saying leads to what stands at a place: "the airbag is showing", "ECM came up with"."""
+    says = _SAYS.search(row.low[max(0, at - 60) : at])
+    return says is not None and says[0].strip()[:1].isalpha()
 
 
 def beside_names(context: Context, row: Row, said: Sequence[Spoken]) -> list[Spoken]:
@@ -183,6 +216,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
         # "After clearing: the cab shows": what stands before the colon is no part of the name.
         text = text[text.rindex(": ") + 2 :]
     printed = tidy(without_links(text) if says is None else strip_links(text))
+    if not printed and says is not None and text.rstrip()[-3:].lower() == "ecu":
+        # "In the ECU I get P0562"
+        printed = text.rstrip()[-3:]
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
     if leads.is_lead(small(printed)):
@@ -191,15 +227,21 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     start = row.text.find(printed, clause.start)
     if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):
         return None
+    inside = [name for name in clause.names if start <= name[0] and name[1] <= start + len(printed)]
+    edges = [(0, start), *inside, (start + len(printed), 0)] if inside else []
+    if any(_ANOTHER.match(row.low, first[1], second[0]) for first, second in pairwise(edges[1:])):
+        # "Towbar and radio are fine"
+        return None
     if says is not None and _FOUND.match(says[0]) and context.names.score(printed) < 60.0:
         # "In the workshop I found P0301", "Yesterday we found": only what is written as a name is one.
         opens = start == clause.start + len(text) - len(text.lstrip(" .,;"))
         if not any(word.isupper() or (word[0].isupper() and not opens) for word in printed.split()):
             return None
-    if context.names.score(printed) < 60.0 and (
-        clause.names or says is None or phases.find(small(printed)) is not None
-    ):
-        return None
+    if context.names.score(printed) < 60.0:
+        if any(name[0] < min(facts) for name in clause.names) or (clause.names and not is_subject(small(printed))):
+            return None
+        if says is None or phases.find(small(printed)) is not None or is_vehicle(small(printed)):
+            return None
     return start, start + len(printed)
 
 
@@ -246,6 +288,9 @@ def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spok
     kept = []
     for start, end in found:
         lead = row.low[max(0, start - 60) : start]
+        if lead.endswith("out of ") and row.low.startswith("range", start):
+            # "Voltage out of range"
+            continue
         through = _WITH.search(lead)
         told = through is None or _last_before(ends, start) >= start - 12
         if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):

@@ -33,7 +33,7 @@ from triage.model.snapshot import StatusWord
 NOT_STATED = "module not stated"
 _IN = re.compile(
     r"[\s,]*(?:(?:stored|pending|current|confirmed|present|active|permanent|intermittent|in history|in memory|"
-    r"not present|set|logged)\s+)?(?:in|im|dans|en|from|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
+    r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
 _NAME_STOP = lazily(
@@ -46,6 +46,8 @@ _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
+#: Between what is said of a code and the next code.
+_JOINED = lazily(r"\s(?:and|und|et|y|sowie|plus)\s*$")
 #: What heavy vehicles call a code that is no longer there, cut short.
 _PREVIOUSLY_ACTIVE = ("PA", "P.A", "P/A")
 #: Without one of these no place holds several names.
@@ -382,7 +384,7 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
             )
             if not text.strip(" -:,;|()[]"):
                 continue
-        texts.append(text)
+        texts.append(_JOINED.sub("", text) if end == stop < len(row.text) else text)
     return details_of(context, texts, code.failure_type is not None)
 
 

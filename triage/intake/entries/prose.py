@@ -14,35 +14,20 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads, metarow
-from triage.intake.entries.clauses import Clause, answers_in, clauses_of, is_title, subjects_of
+from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.layouts import Row
-from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import dates, phases, states, volts
-from triage.intake.said.answers import takes_object
+from triage.intake.said.answers import Spoken, takes_object
 from triage.intake.said.attribution import attribute
 from triage.intake.said.near import small
-from triage.intake.scan.assembly import ModuleDraft
+from triage.intake.scan.assembly import CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.snapshot import StatusWord
 
-_VERBS = word_set(
-    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
-    "hat haben hatte hatten meldet meldete zeigte avait avaient tenia tenian "
-    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da "
-    "with in holds stores "
-    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus "
-    "only still now "
-    "speichert enthalt a contient contiene registra"
-)
-_TAIL_IN = lazily(
-    r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
-    r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
-    r"en|from)\s"
-)
 _TIGHT = re.compile(r"(?<=[a-z]),(?=[^\W\d])")
 _SCAN = re.compile(
     r"\s*(?:the |le |la |der |die )?(?:scan(?:ned)?|re-?scan(?:ned)?|read-?out|read|lecture|lectura|auslesung|"
@@ -57,13 +42,26 @@ _SET_OFF = re.compile(
 )
 #: The same to the next mark: "B0237, all in memory."
 _SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+#: Behind a name, what may be the status of the codes before it.
+_STATUS_BEHIND = lazily(
+    r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.!?]|$|\s(?:and|und|et|y)\s)|"
+    r",\s+([a-z][a-z '-]{2,40}?)\s*(?=[.;!?]|$)"
+)
+#: Behind a description, what leads to the module or to the next code.
+_LED_TO = lazily(
+    r"(?:^|\s+)(?:and|und|et|y|(?:in|from|out of|im|aus|vom|dans|en)(?: (?:the|dem|der|le|la|el))?)$", re.IGNORECASE
+)
+#: What is no module that could not be reached.
+_THEM = word_set(
+    "it them him her us me you anyone anybody anything owner customer vehicle car van bus tool again today yesterday "
+    "these those following modules"
+)
+#: A status belongs to what stands behind this.
+_JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
+#: Between a status and the code that it leads to.
+_CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*")
 #: What is said behind the last code is said of all: "P0562 in the ECM and U0100 in the radio, all in memory".
 _ALL = re.compile(r"[\s,:(-]*(?:all|alle|samtliche|tous|toutes|todos|todas)\s")
-#: "ABS has ...": what stands before the code is said of the module.
-_HAS = lazily(
-    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
-    r"hat|hatte|zeigte?|meldete?|tiene|tenia|muestra|affiche|avait)\s"
-)
 #: Done by somebody else, before anything was read.
 _LONG_AGO = lazily(
     r"(?<![a-z])(?:last (?:week|month|year|time|visit)|yesterday|the other day|ago|previous(?:ly)?|earlier|already|"
@@ -71,85 +69,7 @@ _LONG_AGO = lazily(
     r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
     r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
 )
-#: Between a name and its first code, and before another name.
-_BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
-_BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
-
-
-def is_prose(context: Context, row: Row) -> bool:
-    """Whether a row with codes is a sentence rather than a line of a list."""
-    if row.cells is not None and row.kind in ("|", "\t", ";", ","):
-        return False
-    first = row.finds.codes[0]
-    if len(row.finds.codes) > 1 and _side_by_side(context, row):
-        return True
-    if row.cells is not None and any(
-        cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
-    ):
-        return False
-    before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
-    named = bool(before) and context.names.score(before) >= 60.0
-    if not before and _tells_more(context, row):
-        return True
-    if len(row.finds.codes) == 1 and not before:
-        # "there is U0100 in the cluster"; otherwise a code with its description.
-        said = [hit for hit in answers_in(row) if not is_title(row, hit)]
-        return (
-            (first.start > 0 or bool(said))
-            and _leads_in(row, first)
-            and any(start >= first.end for start, _ in subjects_of(context, row))
-        )
-    if named and (_HAS.search(row.low[: first.start]) or _tells_more(context, row)):
-        return True
-    if named and not answers_in(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
-        # One module before its codes, no other behind: a line of a list.
-        return False
-    clauses = clauses_of(context, row)
-    subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}
-    if len(subjects) > 1 and sum(bool(clause.codes or clause.answers) for clause in clauses) > 1:
-        return True
-    if named or not subjects:
-        return False
-    if not before:
-        # "C0035 confirmed; the cluster shows U0100": the codes before are of the module above.
-        behind = any(_HAS.match(row.low, end) for _, end in subjects_of(context, row))
-        return behind or _leads_in(row, row.finds.codes[-1])
-    lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
-    return any(word in _VERBS for word in lead) or len(lead) > 5
-
-
-def _side_by_side(context: Context, row: Row) -> bool:
-    """Whether several modules stand in one line, each right before its codes: "radio - U0100; GW - U0101, U0102"."""
-    ends = {end: row.low[start:end] for start, end, _ in context.names.find(row.low)}
-    if len(ends) < 2:
-        return False
-    named: set[str] = set()
-    for code in row.finds.codes:
-        mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
-        end = code.start - (len(mark[0]) if mark is not None else 0)
-        if end in ends and (not named or _BETWEEN.search(row.low[: end - len(ends[end])])):
-            named.add(ends[end])
-    return len(named) > 1
-
-
-def _leads_in(row: Row, code: Found) -> bool:
-    """Whether "in" stands behind a code, or behind its status: "U1576 passive in the radio", "U0100 (lost) in ..."."""
-    bracket = _BRACKET.match(row.low, code.end)
-    ends = (code.end, states.leading(row.low, code.end), bracket.end() if bracket is not None else code.end)
-    return any(_TAIL_IN.match(row.low[end - (row.low[end - 1] == " ") : end + 80]) is not None for end in set(ends))
-
-
-def _tells_more(context: Context, row: Row) -> bool:
-    """Whether another sentence behind the codes tells of the scan: its phase, the supply, what a module answered."""
-    cut = _SENTENCE.search(row.low, row.finds.codes[-1].end)
-    if cut is None:
-        return False
-    rest = row.low[cut.end() :]
-    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
-        return True
-    said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
-    return bool(said) and any(sure for _, _, sure in context.names.find(rest))
 
 
 def read(context: Context, row: Row) -> None:
@@ -246,19 +166,57 @@ def _walk(context: Context, row: Row) -> None:
     codes = [code for clause in clauses for code in clause.codes]
     said = [hit for clause in clauses for hit in clause.answers]
     facts = attribute(
-        row.low, [name for clause in clauses for name in clause.names], [(code.start, code.end) for code in codes],
-        [(hit.start, hit.end) for hit in said], [at for at, hit in enumerate(said) if takes_object(row.low, hit)])
+        _undashed(row, clauses),
+        [name for clause in clauses for name in clause.names],
+        [(code.start, code.end) for code in codes],
+        [(hit.start, hit.end) for hit in said],
+        [at for at, hit in enumerate(said) if takes_object(row.low, hit)],
+    )
     led, starts = leads.of_row(context, row) if codes else ({}, [])
+    _doubt(context, row, clauses)
     pending: list[tuple[list[ModuleDraft], Found, Details]] = []
+    owners = sorted({name[0] for fact in facts for name in fact.owners})
     for fact in facts:
         modules = [_module(context, row, name) for name in fact.owners]
         if fact.answer is not None:
             for module in modules:
                 context.builder.answer(module, said[fact.answer].answer)
+            if not modules:
+                _unheard(context, row, said[fact.answer], clauses)
             continue
         modules = modules or [module_for(context, row, codes[fact.codes[0]])]
-        pending += [(modules, codes[at], _zone(context, row, codes[at], clauses, starts)) for at in fact.codes]
-    _add_all(context, row, pending, led)
+        zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
+        if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
+            zones[-1].status = _behind_name(context, row, fact.owners[-1][1])
+        pending += [(modules, codes[at], zone) for at, zone in zip(fact.codes, zones, strict=True)]
+    last = _add_all(context, row, pending, led)
+    open_end = bool(facts) and bool(facts[-1].codes) and row.text[-1] not in ".!?;"
+    if open_end and not any(start > codes[-1].start for clause in clauses for start, _ in clause.names):
+        context.open_code, context.open_row, context.tail, context.tail_status = last, row, "", None
+    else:
+        context.open_code = context.open_row = None
+
+
+def _unheard(context: Context, row: Row, hit: Spoken, clauses: list[Clause]) -> None:
+    """A warning where something that nobody knows did not answer ("cannot reach the vdm")."""
+    end = clauses[bisect_right(clauses, hit.start, key=lambda clause: clause.start) - 1].end
+    behind = words(row.low[hit.end : end])
+    if hit.answer == "silent" and takes_object(row.low, hit) and behind and behind[-1][0] not in _THEM:
+        context.builder.notice(
+            "warning",
+            "something did not answer here, and no module of its name is known: write the name in capital letters, or "
+            "alone in a line with \"no answer\"",
+            row.line, row.start + hit.start, row.start + end)
+
+
+def _doubt(context: Context, row: Row, clauses: list[Clause]) -> None:
+    """A note for each name behind a code that may be meant for its module."""
+    for start, end in (name for clause in clauses for name in clause.doubtful):
+        context.builder.notice(
+            "note",
+            f"{row.text[start:end]}: taken for what the code before it means, not for another module; write "
+            "\"in\" before the name, or the name before its codes, where it is one",
+            row.line, row.start + start, row.start + end)
 
 
 def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
@@ -272,12 +230,19 @@ def _module(context: Context, row: Row, name: tuple[int, int]) -> ModuleDraft:
     return context.builder.name_module(printed, row.line, row.start + start, row.start + end)
 
 
-def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leading: list[int]) -> Details:
-    """What stands between a code and the next code, name, leading status or end of the clause."""
-    clause = clauses[bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1]
-    stops = [other.start for other in clause.codes if other.start > code.start]
-    stops += [start for start, _ in clause.names if start > code.start]
-    stop = leads.stop_before(leading, code.start, min([*stops, clause.end]))
+def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leading: list[int],
+          owners: list[int]) -> Details:
+    """What stands between a code and the next code, name of a module that holds any, leading status or end of the
+    clause."""
+    first = bisect_right(clauses, code.start, key=lambda clause: clause.start) - 1
+    stop = end = clauses[first].end
+    for at in range(first, len(clauses)):
+        clause, end = clauses[at], clauses[at].end
+        stops = [other.start for other in clause.codes if other.start > code.start]
+        stops += owners[bisect_right(owners, code.start) :][:1]
+        stop = leads.stop_before(leading, code.start, min([*stops, end]))
+        if stop < end or not _has_dash(row, clauses[at + 1 : at + 2]):
+            break
     details = Details()
     told = _beside(context, row, code)
     if told is not None:
@@ -293,21 +258,60 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
             if len(found) == 1
             else (states.of_cell(small(text[found[0].start : found[-1].end]), context.translated) or found[0].status)
         )
+        details.texts = [_LED_TO.sub("", text[: found[0].start]).strip(" ,;:-([")]
     else:
         for _, part in list(soft_pieces(text))[:6]:
             take(details, part, small(part), following=False, has_type=True, translated=context.translated)
-        details.texts = [text for text in details.texts if len(text.split()) > 1]
-    if details.status is None and stop == clause.end:
+        details.texts = [_LED_TO.sub("", text) for text in details.texts]
+    details.texts = [text for text in details.texts if len(text.split()) > 1]
+    if details.status is None and stop == end:
         details.status = _in_last_bracket(context, row, code, clauses)
     return details
 
 
+def _behind_name(context: Context, row: Row, end: int) -> StatusWord | None:
+    """The status right behind the module of a code: "P0562 in the ECM stored, U0100 in the TCM (active)"."""
+    match = _STATUS_BEHIND.match(row.low, end)
+    return states.of_cell(match[1] or match[2], context.translated) if match is not None else None
+
+
+def _undashed(row: Row, clauses: list[Clause]) -> str:
+    """The small letters of a row without the dashes inside descriptions of codes, where nothing new is told."""
+    places = [
+        clause.start
+        for at, clause in enumerate(clauses)
+        if at and clauses[at - 1].codes and not clauses[at - 1].answers and _has_dash(row, clauses[at : at + 1])
+    ]
+    low = row.low
+    for at in places:
+        low = f"{low[:at]} {low[at + 1 :]}"
+    return low
+
+
+def _has_dash(row: Row, clauses: list[Clause]) -> bool:
+    """Whether a clause goes on behind a dash with the description of the code before it ("configuration failure -
+    missing calibration stored out of the radio")."""
+    if not clauses or row.text[clauses[0].start] != "-" or clauses[0].answers:
+        return False
+    clause = clauses[0]
+    first = min([code.start for code in clause.codes] + [clause.end])
+    if first < clause.end and not row.low[clause.start : first].rstrip().endswith((" and", " und", " et", " y", ",")):
+        return False
+    return all(start >= first or leads_to(row.low, start) for start, _ in clause.names)
+
+
 def _in_last_bracket(context: Context, row: Row, code: Found, clauses: list[Clause]) -> StatusWord | None:
-    """The status in brackets behind a description with a comma in it ("speed sensor, no pulse (failing now)")."""
+    """The status in brackets behind a description with a comma or a dash in it ("speed sensor, no pulse (failing
+    now)")."""
     at = bisect_right(clauses, code.start, key=lambda clause: clause.start)
     stop = clauses[at - 1].end
     for clause in clauses[at : at + 3]:
-        if clause.codes or clause.names or row.text[clause.start : clause.start + 1] != ",":
+        if clause.names or clause.answers or row.text[clause.start : clause.start + 1] not in (",", "-"):
+            break
+        if clause.codes:
+            # "no pulse (failing now) and C0036": the next code begins behind the bracket.
+            stop = row.low.rfind(")", clause.start, clause.codes[0].start) + 1 or stop
+            stop = stop if row.low[stop : clause.codes[0].start].strip(" ,;&+") in leads.JOINTS else clauses[at - 1].end
             break
         stop = clause.end
     closed = row.low[code.end : stop].rstrip(" .;")
@@ -333,8 +337,9 @@ def _beside(context: Context, row: Row, code: Found) -> Details | None:
 
 
 def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]],
-             led: dict[int, StatusWord]) -> None:
-    """Add the codes; a status behind the last of several is that of all that stand together, one before them too."""
+             led: dict[int, StatusWord]) -> CodeDraft | None:
+    """Add the codes; a status behind the last of several is that of all that stand together, one before them too. The
+    last of them."""
     for at in range(len(pending) - 2, -1, -1):
         _, code, details = pending[at]
         _, after, following = pending[at + 1]
@@ -345,23 +350,24 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     if pending and _ALL.match(row.low, pending[-1][1].end) is not None:
         for _, code, details in pending:
             details.status = details.status or led.get(code.start) or pending[-1][2].status
+    added: CodeDraft | None = None
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
         if details.status is None and not led:
-            lead = row.low[(pending[at - 1][1].end if at else 0) : code.start]
-            found = [
-                state
-                for state in states.in_text(lead[-40:], context.translated)
-                if state.end >= len(lead[-40:].rstrip(" :,")) - 12
-            ]
-            if found and re.fullmatch(
-                r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|"
-                r"the)?[\s:,]*",
-                lead[-40:][found[-1].end :],
-            ):
-                details.status = found[-1].status
-                if at:
-                    details.status = found[-1].status
+            details.status = _leading(context, row.low[pending[at - 1][1].end if at else 0 : code.start], at > 0)
         for module in modules:
-            add(context, module, row, code, details)
-    context.open_code = context.open_row = None
+            added = add(context, module, row, code, details)
+    return added
+
+
+def _leading(context: Context, lead: str, behind: bool) -> StatusWord | None:
+    """The status right before a code, in the text that leads to it ("two stored codes P0562"); a verb for saying
+    ("is showing") is none, nor is that of a code before (``behind``)."""
+    lead = lead[-40:]
+    found = [state for state in states.in_text(lead, context.translated) if state.end >= len(lead.rstrip(" :,")) - 12]
+    if not found or _CODES.fullmatch(lead, found[-1].end) is None or lead[: found[-1].end].endswith("showing"):
+        return None
+    if behind and not _JOINED.search(lead, 0, found[-1].start):
+        # "P0562 active and P0563": it is that of the code before.
+        return None
+    return found[-1].status

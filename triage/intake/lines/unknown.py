@@ -1,7 +1,7 @@
-"""Names that nobody knows, joined in a sentence to one that is listed: "the tailgate and the VDM are clean".
+"""Names that nobody knows, in the place of a module in a sentence: "the tailgate and the VDM are clean".
 
-Three to five capital letters in a text of small ones, right before or behind a listed name with "and" or a comma
-between, are a module like it.
+Three to five capital letters in a text of small ones are a module where "in the" or the like leads from a code to
+them, and right before or behind another name with "and" or a comma between.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> row = rows_of("Tailgate and the VDM are clean, MIL off")[0]
@@ -11,12 +11,15 @@ between, are a module like it.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said.answers import Spoken, spoken
+from triage.intake.said import states
+from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
@@ -29,23 +32,59 @@ _BEHIND = lazily(rf"{_AND}{_THE}{_TOKEN}(?![A-Za-z0-9/-])")
 #: Capital letters that name no module.
 _OTHERS = word_set(
     "dtc dtcs vin obd koeo koer mil ok no nr and or the not all none clear pass fail ecu ecus usb can lin moq asap fyi "
-    "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb"
+    "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb ram "
+    "rom nvm eeprom pid pids usa rpm psi ign acc"
 )
-_REACH = 16
+#: From a code to its module.
+_LED = lazily(
+    rf"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of|[Ii]m|[Aa]us dem|[Vv]om|[Dd]ans|[Ee]n)\s{_THE}{_TOKEN}"
+    r"(?=\s*(?:[.,;!?)]|$)|\s(?:and|und|et|y)\s)"
+)
+_REACH, _FAR, _WORDS = 16, 100, 30
 
 
 def joined(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span]:
     """The names of a sentence with those unknown ones that stand beside them in a list. Linear in the row."""
-    if not any("a" <= char <= "z" for char in row.text):
+    if not said or not names or not any("a" <= char <= "z" for char in row.text):
         return list(names)
-    taken = [*names, *((code.start, code.end) for code in row.finds.codes), *((hit.start, hit.end) for hit in said)]
-    found: set[Span] = set()
-    for start, end in names:
+    taken = _covered(row, [*names, *((hit.start, hit.end) for hit in said)])
+    found, at = list(names), 0
+    while at < len(found):
+        start, end = found[at]
+        at += 1
         before = _BEFORE.search(row.text, max(0, start - _REACH), start)
         behind = _BEHIND.match(row.text, end)
-        found |= {match.span(1) for match in (before, behind) if match is not None}
-    kept = [span for span in found if _may_be_name(row.low[span[0] : span[1]]) and not _overlaps(span, taken)]
-    return sorted([*names, *kept])
+        for span in (match.span(1) for match in (before, behind) if match is not None):
+            if _may_be_name(row.low[span[0] : span[1]]) and 1 not in taken[span[0] : span[1]]:
+                taken[span[0] : span[1]] = b"\1" * (span[1] - span[0])
+                found.append(span)
+    return sorted(found)
+
+
+def led(row: Row, names: Sequence[Span]) -> list[Span]:
+    """The names of a sentence with codes, with those unknown ones that "in the" or the like leads to from a code.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = rows_of("BCM has U0073. U3000 stored in the TCUX, KOEO")[0]
+    >>> [row.text[start:end] for start, end in led(row, [(0, 3)])]
+    ['BCM', 'TCUX']
+    """
+    codes = row.finds.codes
+    if not codes or not any("a" <= char <= "z" for char in row.text):
+        return list(names)
+    taken = _covered(row, names)
+    found = list(names)
+    for match in _LED.finditer(row.text, codes[0].end):
+        start, end = match.span(1)
+        code = codes[bisect_right(codes, start, key=lambda code: code.end) - 1]
+        gap = row.low[code.end : match.start()] if match.start() - code.end <= _FAR else "."
+        direct = not gap.strip(" ,(") or states.of_cell(gap) is not None
+        article = row.text[match.start() : start].count(" ") > 1 or row.low[match.start() : start] in ("im ", "vom ")
+        ended = gap == "." or any(mark in gap for mark in (". ", ";", "!", "?"))
+        named = match[1] == "ECU" or _may_be_name(row.low[start:end])
+        if (article or direct) and named and not ended and 1 not in taken[start:end]:
+            found.append((start, end))
+    return sorted(found)
 
 
 def is_short(text: str) -> bool:
@@ -57,13 +96,27 @@ def is_short(text: str) -> bool:
     return 3 <= len(text) <= 5 and text.isascii() and text.isalnum() and text.isupper() and _may_be_name(text.lower())
 
 
+def answers(text: str) -> bool:
+    """Whether a sentence gives the answer of such a name ("The VDM did not answer"), or of one that stands behind it
+    ("cannot reach the vdm")."""
+    low = small(text)
+    said = spoken(low)
+    if any(hit.answer == "silent" and takes_object(low, hit) for hit in said):
+        return True
+    return bool(said) and any(is_short(word.strip(".,;:()")) for word in text.split()[:_WORDS])
+
+
 def _may_be_name(low: str) -> bool:
     """Whether capital letters may name a module: they are no status, no answer, and nothing else they stand for."""
     return low not in _OTHERS and not spoken(low) and not STATES.find(low)
 
 
-def _overlaps(span: Span, taken: Sequence[Span]) -> bool:
-    return any(start < span[1] and span[0] < end for start, end in taken)
+def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
+    """One byte a character: 1 where a span or a code is."""
+    covered = bytearray(len(row.text) + 1)
+    for start, end in [*spans, *((code.start, code.end) for code in row.finds.codes)]:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
 
 
-__all__ = ["is_short", "joined"]
+__all__ = ["answers", "is_short", "joined", "led"]

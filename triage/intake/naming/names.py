@@ -185,6 +185,9 @@ class Names:
             while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
                 # "B2482 active - steering angle": one ends there, and another begins.
                 size -= 1
+            if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
+                # "No answer from the transfer case. ECU clean"
+                size -= 1
             if size > 1 and _SPACED_CODE.match(low, parts[at + size - 1][1]):
                 size -= 1
             if size > 1 and _says_i(parts, at + size - 1):
@@ -203,7 +206,8 @@ class Names:
                 while last < len(parts) and not _says_i(parts, last) and not self._of_the_next(low, parts, last) and (
                     parts[last][0] in SIDES or parts[last][0] in FILLERS or _NUMBERED.fullmatch(parts[last][0])
                 ):
-                    if not re.fullmatch(r"[ ,(]{1,2}", low[parts[last - 1][2] : parts[last][1]]):
+                    gap = low[parts[last - 1][2] : parts[last][1]]
+                    if not re.fullmatch(r"[ ,(]{1,2}", gap) or ("," in gap and parts[last][0] in FILLERS):
                         break
                     if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
                         break
@@ -221,10 +225,11 @@ class Names:
         return found
 
     def _of_the_next(self, low: str, parts: tuple[tuple[str, int, int], ...], at: int) -> bool:
-        """Whether sides behind a comma are those of the name that follows ("brakes, rear right door")."""
+        """Whether sides behind a comma, or words of its kind, are those of the name that follows ("brakes, rear right
+        door", "BSI, calculateur airbag")."""
         if "," not in low[parts[at - 1][2] : parts[at][1]]:
             return False
-        while at < len(parts) and parts[at][0] in SIDES:
+        while at < len(parts) and (parts[at][0] in SIDES or parts[at][0] in FILLERS):
             at += 1
         return at < len(parts) and "," not in low[parts[at - 1][2] : parts[at][1]] and self._name_at(parts, at) > 0
 

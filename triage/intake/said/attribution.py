@@ -145,7 +145,9 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
     if before.owners and back_link < Link.CLEAR:
         return [], run
     # The fact behind has names of its own behind it: "P0300 in the engine, U0100 in the brakes".
-    own = bool(later) and _back(low, after, later, objects) == Link.CLEAR
+    # Between marks a description may lead there too: "P0562 low in the engine - U0100 lost in the brakes".
+    least = Link.WEAK if not low[run[-1][1] : after.start].strip(" -,;/") else Link.CLEAR
+    own = bool(later) and _back(low, after, later, objects) >= least
     if own or ahead_link == Link.WEAK:
         return ([], run) if back_link == Link.WEAK and not own else (run, [])
     if len(run) == 1:

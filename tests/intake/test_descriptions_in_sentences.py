@@ -1,0 +1,68 @@
+"""Descriptions of codes that hold the name of a module, in sentences that say whose the codes are. Invented texts."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from tests.intake.reads import modules_of
+from triage.intake.read import read_text
+
+_DESCRIBED = [
+    ("RCM is showing U0121-96 stored, B0081-55 occupant classification system stored and U0131-1C current.",
+     {"restraints": ["U0121-96 stored", "B0081-55 stored", "U0131-1C current"]}),
+    ("ABS has U0131:31,\nC0063:1F yaw rate sensor and C0020:2F.",
+     {"anti-lock brakes": ["U0131-31", "C0063-1F", "C0020-2F"]}),
+    ("The RCM has set B0081:4A\noccupant classification system stored and B0001:55 driver frontal\n"
+     "stage 1 deployment control stored.", {"restraints": ["B0081-4A stored", "B0001-55 stored"]}),
+    ("Engine Control Module came up with P0562 system\nvoltage low (awaiting confirmation).",
+     {"engine control": ["P0562 pending"]}),
+    ("ECM has P0606 ecm/pcm processor fault (current) and P0685 stored",
+     {"engine control": ["P0606 current", "P0685 stored"]}),
+    ("ABS hat C0063 Gierratensensor gespeichert und C0020.", {"anti-lock brakes": ["C0063 stored", "C0020"]}),
+    ("En Dirección asistida hay U0100 (presente) y C0051 sensor ángulo de volante (almacenado).",
+     {"power steering": ["U0100 current", "C0051 stored"]}),
+    ("cim gives b2477 module configuration failure (current) and c0051 steering wheel position sensor (confirmed)",
+     {"cim": ["B2477 current", "C0051 confirmed"]}),
+    ("Got U0164, U0121, B1D00 left headlamp low beam and U0101 out of the Headlamp control.",
+     {"headlamp": ["U0164", "U0121", "B1D00", "U0101"]}),
+    ("P0A80-13 replace hybrid battery pack not current, P0A0D-16 not current, U0300-54 software currently present in "
+     "the BECM", {"battery energy control": ["P0A80-13 stored", "P0A0D-16 stored", "U0300-54 current"]}),
+    ("Im Getriebe steht U3003 (passiv) und U0401 unplausible Daten vom Motorsteuergerät (nicht vorhanden). BCM ok.",
+     {"transmission control": ["U3003 stored", "U0401 stored"], "body control": ["clean"]}),
+    ("DC-DC converter has B2477-1C module failure - circuit voltage out of range PENDING and U0100 stored.",
+     {"DC/DC converter": ["B2477-1C pending", "U0100 stored"]}),
+    ("IPC has B2477-54 configuration failure - missing calibration (not current). Radio ok.",
+     {"instrument cluster": ["B2477-54 stored"], "radio": ["clean"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), _DESCRIBED)
+def test_a_name_behind_a_code_describes_it_where_another_owns_it(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want
+
+
+_NAMED = [
+    ("U0100 TCM, U0101 EPS, U0140 in the BCM",
+     {"transmission control": ["U0100"], "power steering": ["U0101"], "body control": ["U0140"]}),
+    ("ABS has U0131, EPS C0020, BCM B1318. Radio did not answer.",
+     {"anti-lock brakes": ["U0131"], "power steering": ["C0020"], "body control": ["B1318"], "radio": ["silent"]}),
+    ("ABS has U0131 and EPS has C0020, radio silent",
+     {"anti-lock brakes": ["U0131"], "power steering": ["C0020"], "radio": ["silent"]}),
+    ("The BCM has U0100 and the ABS C0031. Radio U0140.",
+     {"body control": ["U0100"], "anti-lock brakes": ["C0031"], "radio": ["U0140"]}),
+    ("BCM did not answer, U0100 TCM stored, U0101 EPS stored",
+     {"body control": ["silent"], "transmission control": ["U0100 stored"], "power steering": ["U0101 stored"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), _NAMED)
+def test_a_name_that_heads_codes_or_has_no_rival_is_a_module(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want
+
+
+def test_a_whole_module_behind_a_code_is_doubted_aloud() -> None:
+    text = "ECM has P0562, U0100 TCM, U0140 yaw rate sensor"
+    reading = read_text(text, load())
+    assert modules_of(text) == {"engine control": ["P0562", "U0100", "U0140"]}
+    assert [notice.message.split(":")[0] for notice in reading.notices] == ["TCM"]

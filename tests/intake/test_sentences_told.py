@@ -1,0 +1,71 @@
+"""Whose codes a sentence tells of: behind "out of", behind a status cut short. Invented texts."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+_BEHIND = [
+    ("BCM has B1318 stored. In the Forward camera module I get U0300-31 and U0101-15.",
+     {"body control": ["B1318 stored"], "camera, front": ["U0300-31", "U0101-15"]}),
+    ("IPC ok.\nB0051-15, B0081-17 and B2477-1F module configuration failure in the RCM.",
+     {"instrument cluster": ["clean"], "restraints": ["B0051-15", "B0081-17", "B2477-1F"]}),
+    ("Transfer case has U3000 current. U3006 pend. in the Instrument cluster. Could not talk to\n"
+     "Door electronics passenger side or Power steering control.",
+     {"transfer case": ["U3000 current"], "instrument cluster": ["U3006 pending"], "door, passenger": ["silent"],
+      "power steering": ["silent"]}),
+    ("BCM has U0073 stored. U3000 control module in the TCUX. IPC clean.",
+     {"body control": ["U0073 stored"], "TCUX": ["U3000"], "instrument cluster": ["clean"]}),
+    ("BCM has U0073 stored. U0100 pend., U0415\nintermittent and U0140 current in the Headlamp control.",
+     {"body control": ["U0073 stored"], "headlamp": ["U0100 pending", "U0415 stored", "U0140 current"]}),
+    ("BCM has U0073 stored. Got U0155 not active out of the PSCM.",
+     {"body control": ["U0073 stored"], "power steering": ["U0155 stored"]}),
+    ("IPC is showing U0131.\nGot C0031-1C left front wheel speed sensor current and C0051 confirmed out of the ABS "
+     "control module.", {"instrument cluster": ["U0131"], "anti-lock brakes": ["C0031-1C current", "C0051 confirmed"]}),
+    ("Didn't scan the radio. Got P0882 tcm power input signal low out of the Transmission Control Module.",
+     {"transmission control": ["P0882"]}),
+    ("Got U0415-31 (current) out of the Towbar electronics.", {"trailer": ["U0415-31 current"]}),
+    ("Got C0031-1F (stored) and C0063-55 (current) out of the Brake conrol module.",
+     {"anti-lock brakes": ["C0031-1F stored", "C0063-55 current"]}),
+    ("In the ECU I get P0560-14 system voltage\nTCM won't answer",
+     {"ECU": ["P0560-14"], "transmission control": ["silent"]}),
+    ("P1000 (present) in the ECU. TCM is not talking.", {"ECU": ["P1000 current"], "transmission control": ["silent"]}),
+    ("P0562 in ECM stored, U0100 in the TCM (active). U0140 in the BCM, not present.",
+     {"engine control": ["P0562 stored"], "transmission control": ["U0100 current"], "body control": ["U0140 stored"]}),
+    ("Dans FRM on a U0073:86 (actif), U3000:12 (confirmé). Radio sans défaut.",
+     {"FRM": ["U0073-86 current", "U3000-12 confirmed"], "radio": ["clean"]}),
+    ("Gateway ok. Got U0300-00 software incompatibility - no sub type information (present) out of the Parking brake.",
+     {"gateway": ["clean"], "park brake": ["U0300-00 current"]}),
+    ("Could not talk to CIM. U3003:88 battery voltage - bus off and B11D8:62 fog lamp - signal high in the BCM.",
+     {"CIM": ["silent"], "body control": ["U3003-88", "B11D8-62"]}),
+    ("C1B04 ride height rear left implausible in the ASM", {"ASM": ["C1B04"]}),
+    ("P0562 low in the ECM, U0100 lost in the BCM, radio silent",
+     {"engine control": ["P0562"], "body control": ["U0100"], "radio": ["silent"]}),
+    ("P0562 low in the ECM - U0100 lost in the BCM - radio silent",
+     {"engine control": ["P0562"], "body control": ["U0100"], "radio": ["silent"]}),
+    ("ABS has C0031 wheel speed - BCM has C0040 - no codes in the radio",
+     {"anti-lock brakes": ["C0031"], "body control": ["C0040"], "radio": ["clean"]}),
+    ("ABS C0031 wheel speed - found U0100 in the ECM", {"anti-lock brakes": ["C0031"], "engine control": ["U0100"]}),
+    ("Note: customer says no start, found P0562 in the ECM", {"engine control": ["P0562"]}),
+    ("Found P0562 in the ECM, cleared it.", {"engine control": ["P0562"]}),
+    ("Hi, the van has U0100, P0562, both stored in the ECM.", {"engine control": ["U0100 stored", "P0562 stored"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), _BEHIND)
+def test_the_codes_of_a_sentence_go_where_it_says(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want
+
+
+_STOPS = [
+    ("ABS has U0100 pend. In the radio I got U0140.", {"anti-lock brakes": ["U0100 pending"], "radio": ["U0140"]}),
+    ("ABS has U0100 pend. U0131 in the BCM.", {"anti-lock brakes": ["U0100 pending"], "body control": ["U0131"]}),
+    ("ABS has C0031 stored in RAM. U0100 set in KOEO.", {"anti-lock brakes": ["C0031 stored", "U0100"]}),
+    ("ABS has U0415 active and C0031 wheel speed.", {"anti-lock brakes": ["U0415 current", "C0031"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), _STOPS)
+def test_what_ends_a_sentence_or_a_status_is_not_carried_on(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want

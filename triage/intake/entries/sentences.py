@@ -1,0 +1,139 @@
+"""Which rows with codes are sentences, and which are lines of a list.
+
+A sentence names its modules by verbs and prepositions ("the ABS has C0035", "got U0100 out of the cluster"), several
+of them in any order; a line of a list has one module, in the place in which the text keeps it.
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+
+from triage.intake.codes.found import Found
+from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before, subjects_of
+from triage.intake.lines import unknown
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.linking import strip_links, trailing_status
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.said import phases, states, volts
+from triage.intake.scan.context import Context
+
+_VERBS = word_set(
+    "has have had shows show showing showed gave gives reports reported logged logs sets set threw throws got gets "
+    "hat haben hatte hatten meldet meldete zeigte avait avaient tenia tenian "
+    "melden zeigt zeigen affiche affichent indique remonte remontent ont tiene tienen muestra muestran presenta da "
+    "with in holds stores "
+    "stored storing carries flags flagged came comes is are there i we im in dans en mit avec con from also plus "
+    "only still now found read saw see pulled gefunden trouve "
+    "speichert enthalt a contient contiene registra"
+)
+_TAIL_IN = lazily(
+    r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
+    r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
+    r"en|from|out of)\s"
+)
+#: Between a code and the module that a sentence ends with.
+_PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
+_BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+#: "ABS has ...": what stands before the code is said of the module.
+_HAS = lazily(
+    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
+    r"hat|hatte|zeigte?|meldete?|tiene|tenia|muestra|affiche|avait)\s"
+)
+#: Between a name and its first code, and before another name.
+_BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
+_BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
+_SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
+
+
+def is_prose(context: Context, row: Row) -> bool:
+    """Whether a row with codes is a sentence rather than a line of a list."""
+    if row.cells is not None and row.kind in ("|", "\t", ";", ","):
+        return False
+    first = row.finds.codes[0]
+    if len(row.finds.codes) > 1 and _side_by_side(context, row):
+        return True
+    if row.cells is not None and any(
+        cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
+    ):
+        return False
+    before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
+    named = bool(before) and context.names.score(before) >= 60.0
+    if not before and (_tells_more(context, row) or _leads_on(context, row)):
+        return True
+    if len(row.finds.codes) == 1 and not before:
+        # "there is U0100 in the cluster"; otherwise a code with its description.
+        said = [hit for hit in answers_in(row) if not is_title(row, hit)]
+        return (
+            (first.start > 0 or bool(said))
+            and _leads_in(row, first)
+            and any(start >= first.end for start, _ in subjects_of(context, row))
+        )
+    if named and (_HAS.search(row.low[: first.start]) or says_before(row, first.start) or _tells_more(context, row)):
+        return True
+    if named and not answers_in(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
+        # One module before its codes, no other behind: a line of a list.
+        return False
+    clauses = clauses_of(context, row)
+    subjects = {row.low[start:end] for clause in clauses for start, end in clause.names}
+    if len(subjects) > 1 and sum(bool(clause.codes or clause.answers) for clause in clauses) > 1:
+        return True
+    if named or not subjects:
+        return False
+    if not before:
+        # "C0035 confirmed; the cluster shows U0100": the codes before are of the module above.
+        behind = any(_HAS.match(row.low, end) for _, end in subjects_of(context, row))
+        return behind or _leads_in(row, row.finds.codes[-1])
+    lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
+    return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _side_by_side(context: Context, row: Row) -> bool:
+    """Whether several modules stand in one line, each right before its codes: "radio - U0100; GW - U0101, U0102"."""
+    ends = {end: row.low[start:end] for start, end, _ in context.names.find(row.low)}
+    if len(ends) < 2:
+        return False
+    named: set[str] = set()
+    for code in row.finds.codes:
+        mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
+        end = code.start - (len(mark[0]) if mark is not None else 0)
+        if end in ends and (not named or _BETWEEN.search(row.low[: end - len(ends[end])])):
+            named.add(ends[end])
+    return len(named) > 1
+
+
+def _leads_in(row: Row, code: Found) -> bool:
+    """Whether "in" stands behind a code, or behind its status: "U1576 passive in the radio", "U0100 (lost) in ..."."""
+    bracket = _BRACKET.match(row.low, code.end)
+    ends = (code.end, states.leading(row.low, code.end), bracket.end() if bracket is not None else code.end)
+    return any(_TAIL_IN.match(row.low[end - (row.low[end - 1] == " ") : end + 80]) is not None for end in set(ends))
+
+
+def _leads_on(context: Context, row: Row) -> bool:
+    """Whether a sentence ends with the module of its codes, whatever stands between: "U0100 and B2477 module
+    configuration failure in the restraints."."""
+    if context.under_heading and not row.finds.codes[0].start:
+        return False
+    for start, _ in unknown.led(row, subjects_of(context, row)):
+        code = bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1
+        gap = row.low[row.finds.codes[code].end : start] if code >= 0 else ","
+        if len(gap) <= 100 and leads_to(gap, len(gap)) and _PARTED.search(gap) is None:
+            return True
+    return False
+
+
+def _tells_more(context: Context, row: Row) -> bool:
+    """Whether another sentence behind the codes tells of the scan: its phase, the supply, what a module answered."""
+    cut = _SENTENCE.search(row.low, row.finds.codes[-1].end)
+    if cut is None:
+        return False
+    rest = row.low[cut.end() :]
+    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
+        return True
+    said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
+    return bool(said) and any(sure for _, _, sure in context.names.find(rest))
+
+
+__all__ = ["is_prose"]

@@ -1,0 +1,160 @@
+"""Descriptions that speak of modules: "ABS has C0063 yaw rate sensor and C0020" tells of one module, not of two.
+
+Words right behind a code, with no verb and no preposition before them, say what that code means, even where they are a
+module's name; but only where the sentence says elsewhere whose its codes are. "U0100 ECM, U0140 BCM" names two.
+
+>>> low = "abs has u0131, c0063 yaw rate sensor and c0020; ecm p0562 bcm b1318"
+>>> at = lambda word: (low.index(word), low.index(word) + len(word))
+>>> names = [at("abs"), at("yaw rate sensor"), at("ecm"), at("bcm")]
+>>> found = within(low, names, [at(code) for code in ("u0131", "c0063", "c0020", "p0562", "b1318")], [])
+>>> [low[start:end] for start, end, sure in found]
+['yaw rate sensor']
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.said import states
+from triage.intake.said.attribution import AND, LEADS, SAYS
+
+Span = tuple[int, int]
+
+#: A sentence ends, or another thing is told in it.
+_ENDS = lazily(
+    rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|"
+    r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
+)
+#: What no description holds in front of the module it speaks of.
+_MARKS = frozenset(",;:()[]=|>!?")
+#: From a code, or the description or status behind it, to the module of all codes before.
+_LEADS_IN = lazily(
+    r"(?<![a-z])(?:in|from|out of|off|im|in der|aus(?: der| dem)?|vom|von der|dans|en|by|on|at)\s+"
+    r"(?:(?:the|dem|den|der|le|la|el)\s+|l')?$"
+)
+#: Between a name and the codes that it heads.
+_HEADS = lazily(r"\s*(?:[-:=>(\[]+\s*)?")
+#: Words for saying that stand in descriptions too ("speed sensor A circuit").
+_SAYS = SAYS - word_set("a set log with mit con da i we")
+#: Inside a description they lead to nothing ("sensor de volante").
+_OF = word_set("of de du del des")
+#: The last word of a part of a module, which is seldom meant for the module itself.
+_PARTS = word_set(
+    "sensor sensors system motor pump relay switch valve lamp lamps light lights headlamp headlight pack pressure "
+    "circuit signal supply coil heater speaker antenna battery fan geber pumpe schalter ventil relais lampe druck "
+    "capteur moteur pompe vanne voyant pression bomba valvula rele luz presion"
+)
+#: How such a word ends where it is one with that before it.
+_COMPOUND = ("sensor", "motor", "geber", "pumpe", "schalter", "ventil", "relais", "lampe", "leuchte", "druck")
+#: Words of any module's name.
+_KIND = word_set("module control unit ecu mod steuergerat calculateur centralita modulo")
+_STOPS = ",;.("
+#: Behind all texts.
+_NOWHERE = 1 << 60
+_MOST_BEFORE, _REACH, _FAR, _LONGEST = 4, 24, 60, 200
+
+
+class Described(NamedTuple):
+    """The place of a name in a description; ``sure``: words beside it, or its own last one, make it part of it."""
+
+    start: int
+    end: int
+    sure: bool
+
+
+def within(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span]) -> list[Described]:
+    """Those of ``names`` that stand in the description of a code; each list from left to right, none within another.
+    Linear in the length of ``low``."""
+    likely = {name for at, name in enumerate(names) if _may_describe(low, names, at, codes, answers)} if codes else ()
+    if not likely:
+        return []
+    found: list[Described] = []
+    begin, carried = 0, False
+    for stop, mark in [*((match.end(), match[0]) for match in _ENDS.finditer(low)), (len(low) + 1, "")]:
+        inside = names[bisect_left(names, (begin, 0)) : bisect_left(names, (stop, 0))]
+        described = [Described(*name, _says_more(low, name, codes)) for name in inside if name in likely]
+        others = [name for name in inside if name not in likely]
+        place = bisect_left(codes, (begin, 0))
+        owned = place < len(codes) and any(_owns(low, name, codes[place], answers, begin) for name in others)
+        if owned:
+            found += described
+        elif described:
+            # "U0131, C0063 yaw rate sensor and C0020 in the ABS", but "U0100 ECM, U0140 in the BCM".
+            last = max((name[0] for name in others if _is_led(low, name, begin)), default=stop if carried else begin)
+            found += [name for name in described if name.sure and name.end <= last]
+        carried = mark == ";" and (owned or carried)
+        begin = stop
+    return found
+
+
+def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span], answers: Sequence[Span]) -> bool:
+    """Whether a name stands right behind a code, or behind words of its description, and heads nothing itself."""
+    start, end = names[at]
+    place = bisect_right(codes, (start, start)) - 1
+    if place < 0 or codes[place][1] > start:
+        return False
+    gap = low[codes[place][1] : start]
+    if len(gap) > _FAR:
+        return False
+    before = [word for word, _, _ in words(gap)] if gap.strip() else []
+    if not _MARKS.isdisjoint(gap) or ". " in gap or " - " in gap or len(before) > _MOST_BEFORE:
+        return False
+    leading = LEADS - _OF if before[:1] and before[0] not in _OF else LEADS
+    if any(word in leading or word in _SAYS or word in AND for word in before) or (before and states.in_text(gap)):
+        return False
+    code, answer = _first_behind(codes, end), _first_behind(answers, end)
+    stop = min(code, answer, _first_behind(names, end), len(low))
+    tail = low[end:stop]
+    if (stop == code and _HEADS.fullmatch(tail)) or (tail.lstrip() and tail.lstrip()[0] in ":="):
+        return False
+    said = _own_words(tail)
+    if stop == answer and len(said) == len(words(tail)):
+        # "headlamp module silent"
+        return False
+    return not any(word in _SAYS for word in said[:2])
+
+
+def _first_behind(spans: Sequence[Span], at: int) -> int:
+    """Where the first of ``spans`` behind a place begins; behind all texts where none does."""
+    place = bisect_left(spans, (at, 0))
+    return spans[place][0] if place < len(spans) else _NOWHERE
+
+
+def _own_words(tail: str) -> list[str]:
+    """The words behind a name up to a mark, "and", or the end."""
+    stop = min((tail.index(mark) for mark in _STOPS if mark in tail), default=len(tail))
+    found = [word for word, _, _ in words(tail[:stop])]
+    return found[: next((at for at, word in enumerate(found) if word in AND), len(found))]
+
+
+def _says_more(low: str, name: Span, codes: Sequence[Span]) -> bool:
+    """Whether words beside a name, or its last one, tell that it is part of a description."""
+    start, end = name
+    gap = low[codes[bisect_right(codes, name) - 1][1] : start]
+    tail = low[end : min(end + _FAR, _first_behind(codes, end))]
+    status = states.in_text(tail)
+    behind = _own_words(tail[: status[0].start] if status else tail)
+    last = low[start:end].rsplit(None, 1)[-1]
+    return bool(gap.strip()) or last in _PARTS or last.endswith(_COMPOUND) or any(word not in _KIND for word in behind)
+
+
+def _owns(low: str, name: Span, first: Span, answers: Sequence[Span], begin: int) -> bool:
+    """Whether a name is the subject of the first code of its sentence, or "in" leads to it before that."""
+    if not name[1] <= first[0] <= name[1] + _LONGEST or _first_behind(answers, name[1]) < first[0]:
+        return False
+    gap = low[name[1] : first[0]]
+    if ":" in gap or _is_led(low, name, begin) or _HEADS.fullmatch(gap):
+        return True
+    return any(word in SAYS for word, _, _ in words(gap))
+
+
+def _is_led(low: str, name: Span, begin: int) -> bool:
+    """Whether "in" or the like leads to a name."""
+    return _LEADS_IN.search(low, max(begin, name[0] - _REACH), name[0]) is not None
+
+
+__all__ = ["Described", "within"]
