@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from triage.intake.plain.patterns import lazily
@@ -205,6 +205,10 @@ def spoken(low: str) -> tuple[Spoken, ...]:
 
 def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
+    marked = bool(hits) and hits[0].start > 1 and low[hits[0].end :].lstrip()[:1] in (":", "-", "=")
+    if marked and _is_head(low[: hits[0].end], hits[0]):
+        # "Answered, no DTCs: ABS, airbag"
+        return (replace(hits[0], start=len(low) - len(low.lstrip())), *hits[1:])
     if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
     begin = len(low) - len(low.lstrip())
@@ -223,6 +227,11 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
         # "Modules with no handshake: ABS, SRS"
         return (Spoken(answer, begin, colon, True),)
     return hits
+
+
+def _is_head(low: str, hit: Spoken) -> bool:
+    """Whether all of a text, which ends with an answer, is that answer."""
+    return hit.answer in (meaning(low.strip(_AROUND)), meaning(low.strip(_AROUND).replace(" and ", ", ")))
 
 
 def _says_all(low: str, hit: Spoken) -> bool:
