@@ -32,7 +32,7 @@ from triage.intake.entries import (
     tablerow,
     turns,
 )
-from triage.intake.lines import counted, idents, namelist, numbering, owncodes, rows, spacing, unknown
+from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing, unknown
 from triage.intake.lines.layouts import Row, split_rows
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
@@ -158,7 +158,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     found = blocks.parted(spacing.single(found), lambda name: names.score(names.bare(name)) >= 60.0)
-    found, respaced = _respaced(found, names)
+    found, respaced = _respaced(namegaps.closed(found, names.listed), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)

@@ -13,7 +13,7 @@ from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads, plainecu
 from triage.intake.entries.clauses import is_title
-from triage.intake.lines import counted, namelist, ownstatus, partwords
+from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import wordy
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.lines.shapes import shape_of
@@ -217,7 +217,8 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
             printed = whole
     if row.kind == "gap" and place.cell is not None and code.start > end:
         whole = tidy(" ".join(row.text[: code.start].split()))
-        if whole != printed and context.names.listed(whole):
+        slip = namegaps.holds_slip(row.text[: code.start].strip(), printed, context.names)
+        if whole != printed and (slip or context.names.listed(whole)):
             # Two spaces inside a name are a slip, no gap between columns.
             printed, start, end = whole, 0, code.start
     printed = context.names.bare(printed)

@@ -144,7 +144,8 @@ def zone(row: Row, is_name: IsName) -> Span:
         cell = next(filled, None)
         if cell is None:
             return end, end
-        start, last, stops = cell.start, cell.end, _CELL_STOP
+        led = _LEAD_IN.match(row.low, cell.start, cell.end) if row.kind == "gap" else None
+        start, last, stops = led.end() if led is not None else cell.start, cell.end, _CELL_STOP
     else:
         led = _marked(row, told) if told > end else None
         lead = led or _LEAD.match(row.low, end)

@@ -41,8 +41,8 @@ _SMALL_WORDS = word_set(
 )
 _WIDE_GAP = lazily(r"(?<=\S)\s\s+(?=\S)")
 _OPEN_GAP = lazily(
-    r"(?<![a-z])(?:with|from|by|of|to|the|and|or|mit|von|zu|und|der|die|das|dem|avec|du|de|des|la|le|con|del|los|las)"
-    r"  (?=\S)|  (?=(?:with|from|to|the|and|or|mit|von|zu|und|avec|du|con|del)\s[^\s])"
+    r"(?<![a-z])(?:with|from|by|of|to|the|and|or|mit|von|zu|und|der|die|das|dem|avec|du|de|des|la|le|con|del|los|las|"
+    r"in|im|dans)  (?=\S)|  (?=(?:with|from|to|the|and|or|mit|von|zu|und|avec|du|con|del|in|im|dans|out of)\s[^\s])"
     r"|(?<![a-z])(?:fmi|spn)  (?=[0-9])|(?<=[0-9])  (?=fmi)"
 )
 #: Two spaces before the count or the distance at the end of a line.
