@@ -209,7 +209,8 @@ def _is_list(context: Context, text: str) -> bool:
         return False
     known = [context.names.score(part) >= 60.0 for part in parts]
     return any(known) and all(
-        told or (unknown.is_short(part) and "," in text) for told, part in zip(known, parts, strict=True)
+        told or part == "ECU" or (unknown.is_short(part) and "," in text)
+        for told, part in zip(known, parts, strict=True)
     )
 
 
@@ -223,13 +224,24 @@ def _names(context: Context, text: str) -> list[str]:
             continue
         several = [] if context.names.listed(part) else namelist.shared(part)
         known = several and all(context.names.score(name) >= 60.0 for name in several)
-        parts += several if known else _split(_LIST_MARKS, part)
+        parts += several if known else _cut_outside(context, part)
     parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
         whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)
         found += [part] if whole else _split(_SPLIT_NAMES, part)
     return found
+
+
+def _cut_outside(context: Context, text: str) -> list[str]:
+    """A text cut at commas and words for "and" where none stands inside a listed name ("Access and start (IMMO)")."""
+    inside = [(start, end) for start, end, _ in context.names.find(small(text)) if " " in text[start:end]]
+    found, at = [], 0
+    for match in _LIST_MARKS.finditer(text):
+        if not any(start < match.start() and match.end() < end for start, end in inside):
+            found.append(text[at : match.start()])
+            at = match.end()
+    return [name for name in (tidy(part) for part in [*found, text[at:]]) if name]
 
 
 def _abbreviations(context: Context, text: str) -> bool:

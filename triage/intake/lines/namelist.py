@@ -20,7 +20,7 @@ from triage.intake.plain.characters import has_digit, has_letter, low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
-from triage.intake.words.module_words import SIDES
+from triage.intake.words.module_words import KIND_FIRST, SIDES
 
 IsName = Callable[[str], bool]
 Span = tuple[int, int]
@@ -52,6 +52,7 @@ _AND = word_set("and und et y & + /")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
 _OPEN = {close: mark for mark, close in _BRACKETS.items()}
+_KIND = "Module "
 _LONGEST, _MOST_WORDS, _MOST = 160, 6, 12
 _EDGE = " \t,;:-|/"
 
@@ -62,8 +63,8 @@ def known(names: Names) -> IsName:
     def is_name(text: str) -> bool:
         if names.listed(text):
             return True
-        if " / " in text and names.differ([tidy(part) for part in text.split(" / ")]):
-            # "Radio / Retarder" are two modules that share a code.
+        if " / " in text and joined(text, names):
+            # "Radio / Retarder" are two modules that share a code, "ABS / stability control" is one.
             return False
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
@@ -150,6 +151,8 @@ def zone(row: Row, is_name: IsName) -> Span:
         led = _marked(row, told) if told > end else None
         lead = led or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)
+        if start >= len(_KIND) and KIND_FIRST.match(text, start - len(_KIND)):
+            start -= len(_KIND)
     if last - start > 2 * _LONGEST:
         return end, end
     counted = COUNTED.search(row.low, start, last) if has_digit(row.low[max(start, last - 12) : last]) else None

@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.phrases import word_set
+from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import STATES
 
 LINKS = word_set(
@@ -87,6 +88,8 @@ def strip_links(text: str) -> str:
         last -= 1
     first = 0
     while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
+        if KIND_FIRST.match(text, parts[first][1]):
+            break
         first += 1
     kept = text[parts[first][1] : parts[last - 1][2]]
     # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".

@@ -21,6 +21,7 @@ from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names_codes
 from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING
+from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
 #: Wordings that mean something else in many other places.
@@ -367,6 +368,8 @@ def without_links(text: str) -> str:
     parts = [(word, start, end) for word, start, end in words(low[:400])]
     first, last = 0, len(parts)
     while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
+        if KIND_FIRST.match(text, parts[first][1]):
+            break
         first += 1
     if all(word in _LINKS for word, _, _ in parts[first:last]):
         return ""

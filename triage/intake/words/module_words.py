@@ -332,3 +332,9 @@ def _take_number(rest: list[str], known: Container[str] | None) -> str | None:
     if at > 1 and rest[at - 1] in _NUMBER_WORDS:
         del rest[at - 1]
     return number.upper()
+
+#: The word for a module before a name that it belongs to, as the French and the Spanish print it ("Module pompe \u00e0
+#: carburant"), and no label ("module ABS", "Module of the radio").
+KIND_FIRST = lazily(
+    r"(?:Module|M[o\u00f3]dulo)\s(?!(?:of|in|for|the|de|du|des|del|la|le|is|was|has|no|not|did|does)\s)[^\W\d_A-Z]"
+)
