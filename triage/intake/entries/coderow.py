@@ -11,7 +11,7 @@ from functools import lru_cache
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import leads, plainecu
+from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import wordy
@@ -154,8 +154,6 @@ def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, 
 def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
     builder = context.builder
-    if context.plain_ecu and (engine := plainecu.module(context, row, code)) is not None:
-        return engine
     if builder.module is not None:
         if builder.next_phase is not None and not builder.snapshot.empty:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)

@@ -14,7 +14,6 @@ from triage.intake.entries import (
     markedrow,
     metarow,
     ownanswer,
-    plainecu,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -144,8 +143,6 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             metarow.apply(context, row, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
-    elif context.plain_ecu and plainecu.answered(context, row):
-        return True
     elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):

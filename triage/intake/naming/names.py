@@ -97,7 +97,35 @@ class Names:
         self._scores: dict[str, float] = {}
         self._is_listed: dict[str, bool] = {}
         self._found: dict[str, list[tuple[int, int, bool]]] = {}
+        #: Words that are names in this text alone.
+        self._own: dict[str, str] = {}
         self._left = BUDGET
+        self._written: list[tuple[str, str]] = []
+
+    def adopt(self, word: str, canonical: str, written: str) -> None:
+        """List a word as the name of a module in this text alone, where it stands for another that was ``written``."""
+        self._names, self._longest = {**self._names, word: canonical}, {**self._longest, word: 1}
+        self._own[word] = canonical
+        self._written += [(word, written), (word.upper(), written.upper()), (word.capitalize(), written.capitalize())]
+        for kept in (self._scores, self._is_listed, self._found):
+            kept.clear()
+
+    def is_own(self, printed: str) -> bool:
+        """Whether ``printed`` is such a word."""
+        return bool(self._own) and small(printed).strip(_EDGE) in self._own
+
+    def as_written(self, text: str) -> str:
+        """``text`` with what was written in place of the words that stand for it.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.adopt("ecv", "engine control", "ecu")
+        >>> names.as_written("The ECV shows P0562, the ABS nothing"), names.listed("ECV"), names.is_own("ecv")
+        ('The ECU shows P0562, the ABS nothing', True, True)
+        """
+        for word, written in self._written:
+            text = text.replace(word, written)
+        return text
 
     def listed(self, text: str) -> bool:
         """Whether ``text`` is a name as listed. Quick."""
@@ -119,7 +147,8 @@ class Names:
             listed = " ".join(parts) in self._names
             if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
                 if listed:
-                    score = max(is_module_name(text, self._tables), 60.0)
+                    own = len(parts) == 1 and parts[0] in self._own
+                    score = 95.0 if own else max(is_module_name(text, self._tables), 60.0)
                 elif self._left > 0:
                     self._left -= 1
                     score = is_module_name(text, self._tables)
@@ -143,6 +172,8 @@ class Names:
 
     def match(self, printed: str) -> ModuleMatch:
         """The module ``printed`` means; past the budget an unlisted name keeps itself."""
+        if self.is_own(printed):
+            return ModuleMatch(self._own[small(printed).strip(_EDGE)], 95.0, None, 0.0, True, None)
         if printed not in self._scores and not self.listed(printed):
             if self._left <= 0:
                 return ModuleMatch(printed, 0.0, None, 0.0, False, None)
