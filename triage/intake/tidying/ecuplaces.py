@@ -34,7 +34,7 @@ _ECU = re.compile(r"(?<![a-z0-9_$-])ecu(?!-?[a-z0-9_])")
 _THING = lazily(
     r"[\s:#(]*\$?[0-9][0-9a-f]*h?(?![0-9a-f]|\s*(?:x\s*)?(?:\w+\s)?(?:codes?|dtcs?|faults?|errors?|fehler|defauts?|"
     r"averias?|codigos?|fallos?)|[)\]]|[.,][0-9]|\s*v(?:olts?)?(?![a-z]))|"
-    r"\s+(?:internal|intern[eoa]?|fault(?! codes?|s?:)|failure|error|memory|speicher|supply|voltage|power|ground|earth|"
+    r" (?:internal|intern[eoa]?|fault(?! codes?|s?:)|failure|error|memory|speicher|supply|voltage|power|ground|earth|"
     r"hardware|software|sw|hw|firmware|id|ident\w*|name|number|no\.|nr|type|address|addr|part|serial|version|reset|"
     r"temperature|temp|relay|connectors?|plug|pins?|fuse|box|wiring|loom|harness|unit|module|modul|coding|calibration|"
     r"processor|rom|ram|eeprom|not programmed|flash\w*|replaced|swapped|changed|repaired|cloned|sent)(?![a-z])"
@@ -65,6 +65,7 @@ _KEY = lazily(r"(?:^|[\s,;{<|(])([a-z][a-z .]{1,24}?)[\"']?\s*[:=]\s*[\"']?$")
 _VALUE_ENDS = lazily(r"[\"']?\s*(?:$|[,;|}>/)]|\s\s|\s[a-z_]+\s?[=:])")
 _TIMES = lazily(r"(?:[0-9a-f]{2}\s){3}")
 _BRACKET_COUNT = lazily(r"\s*[(\[]\s*[0-9]{1,2}\s*[)\]]\s*:?")
+_ADDRESS = lazily(r"\s*[(\[]\s?(?:0x|\$)?[0-9a-f]{2,8}h?\s?[)\]]")
 _VOLTS = lazily(r"[\s:,(@=-]{0,8}[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\)?\s*")
 #: A count behind a row of dots.
 _LED_COUNT = lazily(r"\s*(?:\.\s?){3,40}[0-9]{1,3}\s*$")
@@ -130,14 +131,17 @@ class _Text:
 
     def tells(self, at: int, start: int, *, keyed: bool) -> bool:
         """Whether its codes or its answer stand behind it in the line that it starts."""
-        line = self._lines[at]
-        rest = line.low[start + 3 :]
+        line, behind = self._lines[at], start + 3
+        address = _ADDRESS.match(line.low, behind)
+        if address is not None and any("a" <= char <= "f" or char in "x$" for char in address[0]):
+            behind = address.end()
+        rest = line.low[behind:]
         if (keyed and rest.lstrip(" \"'")[:1] in (":", "=")) or _TIMES.search(rest) or _THING.match(rest):
             return False
         codes = self._codes(at)
         if not codes:
             return self._answer(rest) is not None
-        between = line.text[start + 3 : codes[0].start]
+        between = line.text[behind : codes[0].start]
         count = _BRACKET_COUNT.match(between) or None
         stated = stated_count(between.lower())
         if count is not None:
@@ -196,7 +200,8 @@ class _Text:
         counted = stated is not None and not rest[: stated[1]].strip(_EDGE) and not rest[stated[2] :].strip(_EDGE)
         counted = counted or _BRACKET_COUNT.fullmatch(rest.rstrip(" *=_-")) is not None
         counted = counted or _LED_COUNT.match(rest) is not None
-        if self._is_within(at) or not (counted or not rest.strip(_EDGE) or _VOLTS.fullmatch(rest) is not None):
+        bare = not rest.strip(_EDGE) or _VOLTS.fullmatch(rest) is not None or idents.before_idents(low) <= start + 3
+        if not (bare or counted) or self._is_within(at):
             return False
         below = self._below(at)
         if below is None:
