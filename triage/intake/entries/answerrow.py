@@ -224,7 +224,8 @@ def _names(context: Context, text: str) -> list[str]:
             continue
         several = [] if context.names.listed(part) else namelist.shared(part)
         known = several and all(context.names.score(name) >= 60.0 for name in several)
-        parts += several if known else _cut_outside(context, part)
+        whole = context.names.listed(part) and context.names.score(part) >= 90.0
+        parts += several if known else [part] if whole else _cut_outside(context, part)
     parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):

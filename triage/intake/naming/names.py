@@ -184,6 +184,17 @@ class Names:
         """Whether ``text`` is listed, or very like a listed name."""
         return self.listed(text) or self.score(text) >= 85.0
 
+    def abbreviates(self, low: str) -> bool:
+        """Whether a name in small letters is listed as an abbreviation, in capital ones.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.abbreviates("abs"), names.abbreviates("radio")
+        (True, False)
+        """
+        aliases = self._tables.aliases
+        return low.upper() in aliases and low not in aliases
+
     def differ(self, texts: Sequence[str]) -> bool:
         """Whether texts are the names of as many modules, each known by itself ("radio", "retarder")."""
         if len(texts) < 2 or not all(map(self.sure, texts)):

@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
@@ -49,7 +50,7 @@ def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, 
     under = False
     filled = [
         row for row in rows
-        if not (row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)))
+        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (_is_aside(row.low) or _heads_a_list(row))))
     ]
     counting = _counting(filled)
     for row in filled:
@@ -68,6 +69,14 @@ def _is_aside(low: str) -> bool:
     """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
     the vehicle ("Chassis no. 572092")."""
     return stands_between(low) or of_vehicle(low) == "sure"
+
+
+def _heads_a_list(row: Row) -> bool:
+    """Whether a row between a name and its codes only tells their status: "Stored:"."""
+    if len(row.low) > 66:
+        return False
+    status, list_words = status_of_head(row.low, False)
+    return status is not None and (list_words or row.text.endswith(":"))
 
 
 def _counting(rows: Sequence[Row]) -> set[int]:

@@ -1,0 +1,55 @@
+"""Heads of lists of codes: the status that a line of list words names ("Pending DTCs (mode 07)").
+
+>>> status_of_head("pending dtcs (mode 07)", False), status_of_head("stored", False), status_of_head("engine", False)
+(('pending', True), ('stored', False), (None, False))
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
+from triage.intake.said import states
+from triage.intake.words.vocabulary import STATE_FILLER, STATES
+from triage.model.snapshot import ListRead, StatusWord
+
+#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
+_SERVICE = lazily(
+    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
+    r"(?:\s?[)\]])?$"
+)
+_CODE_WORDS = word_set(
+    "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
+    "codigos averia averias fallo fallos "
+    "trouble list liste lista error errors memory eintrage speicher"
+)
+#: What a list is called by the status of its codes.
+LISTS: dict[str, ListRead] = {
+    "pending": "pending",
+    "permanent": "permanent",
+    "confirmed": "confirmed",
+    "stored": "confirmed",
+}
+
+
+@lru_cache(maxsize=4096)
+def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
+    """The status that a line of status and list words states, and whether list words stand beside it."""
+    low = low.strip(" :=#*-_[]()<>")
+    # "Pending DTCs (mode 07)": the service it was read by says nothing more.
+    asked = _SERVICE.search(low)
+    low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
+    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
+    hits = STATES.find(low)
+    if not hits:
+        return None, False
+    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
+    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
+        return None, False
+    beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
+    return states.of_cell(low, translated), bool(rest) or beside
+
+
+__all__ = ["LISTS", "status_of_head"]
