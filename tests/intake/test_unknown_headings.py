@@ -6,7 +6,7 @@ All invented; wordings: common practice.
 from __future__ import annotations
 
 import pytest
-from reads import printed
+from reads import modules_of, printed
 
 UNDER_A_STATUS = [
     ("GEARBOX CONTROL\n  Stored:\n    P0840  Pressure switch\n\nQUANTUM FLUMMERY\n  Stored:\n    C1B04:49  Height\n",
@@ -54,3 +54,29 @@ COMPOUND = [
 @pytest.mark.parametrize(("text", "read"), COMPOUND)
 def test_a_name_of_words_that_are_names_is_one(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+BELOW = [
+    ("GEARBOX\n  Fault codes:\n    P0840\nFLUMMERY\n  Fault codes:\n    C1B04\n", "GEARBOX: P0840; FLUMMERY: C1B04"),
+    ("Gearbox\n  2 codes\n  P0840\n  P0841\nFlummery\n  1 code\n  C1B04\n", "Gearbox: P0840 P0841; Flummery: C1B04"),
+    ("Gearbox\n  Address 0x18\n  SW 1234\n  P0840\n\nFlummery\n  Address 0x19\n  SW 1234\n  C1B04\n",
+     "Gearbox: P0840; Flummery: C1B04"),
+    ("1 Gearbox\n  P0840 Pressure switch\n2 Flummery\n  C1B04 Height\n", "Gearbox: P0840; Flummery: C1B04"),
+    ("Gearbox (TCM)\n  P0840 Pressure switch\nFlummery (QFM)\n  C1B04 Height\n",
+     "Gearbox (TCM): P0840; Flummery (QFM): C1B04"),
+    # What ends like the description of a fault is the rest of one.
+    ("ABS\n  C0035 Left front wheel\nSensor circuit\n  C0040 stored\n", "ABS: C0035 C0040"),
+    ("ECM\n  P0562 stored\n  Last seen\n    2 codes\n  P0118 active\n", "ECM: P0562 P0118"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BELOW)
+def test_a_name_over_a_count_or_an_address_is_a_heading(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_a_status_alone_heads_its_codes_where_one_list_is_empty() -> None:
+    text = "GEARBOX\n  ACTIVE\n    P0840\n  STORED\n    P0841\nABS\n  ACTIVE\n    C1B04\n  STORED\n    (none)\n"
+    assert modules_of(text) == {
+        "transmission control": ["P0840 current", "P0841 stored"], "anti-lock brakes": ["C1B04 current"],
+    }

@@ -12,10 +12,11 @@ from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
-from triage.intake.said.listheads import LISTS, status_of_head
+from triage.intake.said.listheads import LISTS, only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
@@ -31,10 +32,23 @@ GOES_ON = word_set(
 LEADS_ON = word_set(
     "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
 )
+#: Words that descriptions of faults end with, and names of modules do not.
+_FAULT_WORDS = word_set(
+    "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure fault "
+    "lost missing ground erratic intermittent stuck closed stromkreis unterbrechung kurzschluss unplausibel spannung "
+    "fehlerhaft defekt masse coupe ouvert masse tension defaillance circuito senal abierto corto masa tension fallo"
+)
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
+#: Where a module is found, in a line below its name.
+_ADDRESS = lazily(
+    r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
+    r"\s{0,3}[:=#]?\s{0,3}(?:(?:0x|\$)?[0-9a-f]{1,8}h?|[a-z0-9-]{2,12})"
+)
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
+#: In so few columns nobody sets text.
+_NARROWEST = 32
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
@@ -68,6 +82,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         and context.blanks == 0
         and (
             not whole
+            or small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS
             or _ends_with_status(context, row.low)
             or (context.headings_after_blank > context.headings_direct and not _ended(context, at))
         )
@@ -81,11 +96,16 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
+def _heads_a_list(context: Context, row: Row) -> bool:
+    """Whether a row heads the codes of a module: by their status ("Stored:"), by their number, or with list words."""
+    return section(context, row) is not None or only_counts(row.low)
+
+
 def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
     """Whether the row stands as far left as the headings, between codes set in below one and the head of a list set in
     below itself, and no long line ends above it."""
     above = context.open_row
-    if above is None or below.finds.codes or not context.under_heading or section(context, below) is None:
+    if above is None or below.finds.codes or not context.under_heading or not _heads_a_list(context, below):
         return False
     inset = row.line.indent <= context.heading_indent < above.line.indent and below.line.indent > row.line.indent
     return inset and len(context.rows[at - 1].line.text) <= _SHORT
@@ -93,7 +113,7 @@ def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
 
 def _opens_codes(context: Context, row: Row, below: Row) -> bool:
     """Whether the row below a name holds codes of a heading's module, or heads a list of such by their status."""
-    if below.finds.codes or section(context, below) is None:
+    if below.finds.codes or not _heads_a_list(context, below):
         return bool(below.finds.codes) and _codes_alone(context, below)
     if context.under_heading and row.line.indent > context.heading_indent:
         # It stands among the lists of the module above.
@@ -148,7 +168,7 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
         return True
     first = words(row.low[:60])
-    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= context.code_width
+    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= max(context.code_width, _NARROWEST)
 
 
 def _nameable(printed: str) -> bool:
@@ -180,6 +200,8 @@ def _next(context: Context, at: int) -> Row | None:
     for row in context.rows[at + 1 : at + 12]:
         if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
             continue
+        if row.line.indent > context.rows[at].line.indent and _ADDRESS.fullmatch(row.low):
+            continue
         if _is_its_voltage(context, at, row):
             continue
         return row
@@ -210,7 +232,7 @@ def followed(context: Context, at: int) -> bool:
         return False
     if below.finds.codes:
         return _codes_alone(context, below)
-    return answer_of_cell(below.low) is not None or section(context, below) is not None or below.head
+    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head
 
 
 def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:

@@ -12,6 +12,7 @@ from functools import lru_cache
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
+from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
@@ -52,4 +53,21 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
     return states.of_cell(low, translated), bool(rest) or beside
 
 
-__all__ = ["LISTS", "status_of_head"]
+@lru_cache(maxsize=4096)
+def only_counts(low: str) -> bool:
+    """Whether a line says no more than that codes follow, or how many: "Fault codes:", "2 codes".
+
+    >>> [only_counts(low) for low in ("fault codes:", "2 codes", "codes (3)", "fault", "engine", "error memory:")]
+    [True, True, True, False, False, True]
+    """
+    if len(low) > 40:
+        return False
+    told = stated_count(low)
+    found = [word for word, start, _ in words(low) if told is None or not told[1] <= start < told[2]]
+    if told is not None and not found:
+        return True
+    headed = low.rstrip(" *=-").endswith((":", ")")) or "codes" in found or "dtcs" in found
+    return headed and bool(found) and all(word in _CODE_WORDS or word.isdigit() for word in found)
+
+
+__all__ = ["LISTS", "only_counts", "status_of_head"]

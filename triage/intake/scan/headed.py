@@ -28,6 +28,8 @@ _COUNTED = lazily(
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
     re.IGNORECASE,
 )
+#: A name so like a listed one, or put together from such, is a module's.
+_SURE = 90.0
 
 
 def _is_name(text: str, names: Names) -> bool:
@@ -36,6 +38,9 @@ def _is_name(text: str, names: Names) -> bool:
     if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
         return True
     if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
+        return True
+    if "(" in text and names.score(tidy(text)) >= _SURE:
+        # "Gearbox (TCM)"
         return True
     stop = before_idents(small(text))
     return stop < len(text) and names.listed(tidy(text[:stop]))
