@@ -34,9 +34,9 @@ LEADS_ON = word_set(
 )
 #: Words that descriptions of faults end with, and names of modules do not.
 _FAULT_WORDS = word_set(
-    "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure fault "
-    "lost missing ground erratic intermittent stuck closed stromkreis unterbrechung kurzschluss unplausibel spannung "
-    "fehlerhaft defekt masse coupe ouvert masse tension defaillance circuito senal abierto corto masa tension fallo"
+    "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure "
+    "fault lost missing ground erratic intermittent stuck closed stromkreis unterbrechung kurzschluss unplausibel "
+    "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
