@@ -58,6 +58,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
         return True
+    if markedrow.of_a_code(context, row):
+        return True
     several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
     if several and prose.answers(context, row):
         return True
