@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     strayblanks,
     ticks,
     totals,
+    xmlkeys,
 )
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
@@ -157,7 +158,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = blocks.parted(spacing.single(found), lambda name: names.score(names.bare(name)) >= 60.0)
+    found = spacing.single(xmlkeys.written_out(found, names.listed))
+    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))

@@ -192,7 +192,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     bare = low.strip(_EDGE) or low.strip()
     if not bare or len(bare) > 32:
         return None
-    for text in (bare, _UNIT_TAIL.sub("", bare)):
+    for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " ")):
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role

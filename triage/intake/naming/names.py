@@ -316,6 +316,9 @@ def tidy(text: str) -> str:
     if text[-1:] in ("(", "["):
         # What stood in the bracket was cut off.
         text = text[:-1].rstrip(_EDGE)
+    if text[:1] == "<" and ">" not in text:
+        # Of "<ABS>" at the end of a line the second mark was taken for an arrow.
+        text = text.lstrip("<").strip(_EDGE)
     if text.count("(") > text.count(")"):
         text += ")" if text.endswith(tuple("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")) else ""
     elif text.count(")") > text.count("("):

@@ -226,7 +226,7 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
         before,
     ):
         return True
-    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,")
+    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,\"'=")
 
 
 #: Codes with a mark between them, perhaps behind dots that lead from a name ("ABS...P0562/P0563").

@@ -43,6 +43,11 @@ def named(found: Sequence[Line], names: Names) -> list[Line]:
     return result
 
 
+def alone(name: str) -> bool:
+    """Whether a text is nothing but a plain "ECU"."""
+    return name.strip(" :[]*").lower() == "ecu"
+
+
 def _stand_in(lows: Iterable[str]) -> str | None:
     """The word that stands for "ECU" in a text of lines in small letters; None where it holds all of them."""
     left = list(_STAND_INS)
@@ -62,4 +67,4 @@ def _with(line: Line, starts: Sequence[int], word: str) -> Line:
     return replace(line, text=text, low=low)
 
 
-__all__ = ["named"]
+__all__ = ["alone", "named"]
