@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from itertools import pairwise
 
@@ -365,6 +365,9 @@ def _coded(context: Context, row: Row) -> None:
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):
             details = coderow.beside(context, row, code, stop)
+            if details.status is None and (told := states.of_cell(pair[0], context.translated)) is not None:
+                # "Stored code: C0035"
+                details = replace(details, status=told)
             draft = coderow.add(context, module, row, code, details)
             context.open_code, context.open_row, context.tail = draft, row, ""
         context.refuse(row)

@@ -242,10 +242,11 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
 
 def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
     """Whether text in the module's place may be its name: a description under a heading is not."""
+    words, score = len(printed.split()), context.names.score(printed)
     if place.cell is not None:
-        return len(printed) <= 80
-    words = len(printed.split())
-    score = context.names.score(printed)
+        # "Confirmed in this cycle", set in below a heading, names no module.
+        inset = context.under_heading and row.line.indent > context.heading_indent and score < 60.0
+        return len(printed) <= 80 and not (inset and states.in_text(small(printed)))
     if score >= 60.0:
         return True
     if place.lead or place.tail or place.piece is not None:
@@ -349,6 +350,8 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
                 status = states.of_cell(cell.low, context.translated, context.legend)
                 if status is not None:
                     return status
+    if code.start <= 80 and (status := states.of_cell(row.low[: code.start], context.translated)) is not None:
+        return status
     text, meaning = trailing_status(row.text[: code.start])
     if meaning is not None and context.names.listed(tidy(strip_links(row.text[: code.start]))):
         return None

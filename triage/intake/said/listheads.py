@@ -9,18 +9,12 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
-from triage.intake.words.vocabulary import STATE_FILLER, STATES
+from triage.intake.words.vocabulary import SERVICE, STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
-#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
-_SERVICE = lazily(
-    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
-    r"(?:\s?[)\]])?$"
-)
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
     "codigos averia averias fallo fallos "
@@ -40,7 +34,7 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
     """The status that a line of status and list words states, and whether list words stand beside it."""
     low = low.strip(" :=#*-_[]()<>")
     # "Pending DTCs (mode 07)": the service it was read by says nothing more.
-    asked = _SERVICE.search(low)
+    asked = SERVICE.search(low)
     low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
     low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
     hits = STATES.find(low)
