@@ -23,6 +23,9 @@ BEFORE = [
     ("Getriebe\n  permanenter Fehler (Modus 0A)  P0715 Turbine\n  nicht vorhanden  U3003 Batterie\n",
      {TCM: ["P0715 permanent", "U3003 stored"]}),
     ("TCM\nstored code: P0715 Turbine\npending code: U3003 Voltage\n", {TCM: ["P0715 stored", "U3003 pending"]}),
+    ("TCM\nhistory  9CBD Supply voltage\nConfirmed  801E13 Open circuit\nawaiting confirmation  A0B4 Open\n",
+     {TCM: ["9CBD stored", "801E13 confirmed", "A0B4 pending"]}),
+    ("TCM\n active 12000 km since\n P0715 stored\n", {TCM: ["P0715 stored"]}),
     # What begins like a status and goes on as no table says is no module below a heading.
     ("ABS\n  confirmed in this cycle  C0035 Wheel speed\n  fault not confirmed  C0040 Wheel speed\n",
      {"anti-lock brakes": ["C0035", "C0040 pending"]}),

@@ -64,6 +64,12 @@ BELOW = [
     ("1 Gearbox\n  P0840 Pressure switch\n2 Flummery\n  C1B04 Height\n", "Gearbox: P0840; Flummery: C1B04"),
     ("Gearbox (TCM)\n  P0840 Pressure switch\nFlummery (QFM)\n  C1B04 Height\n",
      "Gearbox (TCM): P0840; Flummery (QFM): C1B04"),
+    # Makers' own numbers.
+    ("IPC\n  * D35A2B: Data bus no communication\n      Km : 49944\n\nQFM\n  * 02214: Open\n\nEPB\n  * 2F1A: Signal\n",
+     "IPC: D35A2B; QFM: 02214; EPB: 2F1A"),
+    # A detail of a code stands further right than it.
+    ("ABS\n  * U0300 Software / Current\n      Count: 31\n\n      Ageing counter 16\n  * U3000 29 Module / past\n",
+     "ABS: U0300 U3000-29"),
     # What ends like the description of a fault is the rest of one.
     ("ABS\n  C0035 Left front wheel\nSensor circuit\n  C0040 stored\n", "ABS: C0035 C0040"),
     ("ECM\n  P0562 stored\n  Last seen\n    2 codes\n  P0118 active\n", "ECM: P0562 P0118"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.entries import ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
@@ -12,6 +13,7 @@ from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import phases, states
@@ -70,11 +72,16 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return "fair" if supported or context.open_code is None else ""
     if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
         return ""
+    if not _marked(row) and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
+        return ""
     below = _next(context, at)
     answered = below is not None and answer_of_cell(below.low) is not None
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
     coded = below is not None and _opens_codes(context, row, below)
     if below is None or not (answered or headed or coded):
+        return ""
+    if context.under_heading and row.line.indent > max(context.heading_indent, below.line.indent):
+        # A detail of a code, set in further than that: "Ageing counter 16".
         return ""
     whole = is_whole(context, row, at) or _leaves_a_list(context, row, at, below)
     if (
@@ -82,7 +89,6 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         and context.blanks == 0
         and (
             not whole
-            or small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS
             or _ends_with_status(context, row.low)
             or (context.headings_after_blank > context.headings_direct and not _ended(context, at))
         )
@@ -97,7 +103,10 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
 
 
 def _heads_a_list(context: Context, row: Row) -> bool:
-    """Whether a row heads the codes of a module: by their status ("Stored:"), by their number, or with list words."""
+    """Whether a row heads the codes of a module: by their status ("Stored:"), by their number, or with list words; the
+    status of a code has its key before it."""
+    if ":" in row.low.rstrip(" :*=-") or "=" in row.low.strip("= "):
+        return only_counts(row.low)
     return section(context, row) is not None or only_counts(row.low)
 
 
@@ -113,14 +122,21 @@ def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
 
 def _opens_codes(context: Context, row: Row, below: Row) -> bool:
     """Whether the row below a name holds codes of a heading's module, or heads a list of such by their status."""
-    if below.finds.codes or not _heads_a_list(context, below):
-        return bool(below.finds.codes) and _codes_alone(context, below)
+    if _holds_codes(context, below) or not _heads_a_list(context, below):
+        return _holds_codes(context, below)
     if context.under_heading and row.line.indent > context.heading_indent:
         # It stands among the lists of the module above.
         return False
     at = next(at for at in range(context.at, len(context.rows)) if context.rows[at] is below)
     coded = _next(context, at)
-    return coded is not None and bool(coded.finds.codes) and _codes_alone(context, coded)
+    return coded is not None and _holds_codes(context, coded)
+
+
+def _holds_codes(context: Context, row: Row) -> bool:
+    """Whether a row holds codes and leaves their module to a heading."""
+    if row.finds.codes:
+        return _codes_alone(context, row)
+    return has_digit(row.text[:40]) and not row.head and ownlines.begins(row) is not None
 
 
 def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bool:
@@ -230,8 +246,8 @@ def followed(context: Context, at: int) -> bool:
     below = _next(context, at)
     if below is None:
         return False
-    if below.finds.codes:
-        return _codes_alone(context, below)
+    if below.finds.codes or ownlines.begins(below) is not None:
+        return _holds_codes(context, below)
     return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head
 
 
