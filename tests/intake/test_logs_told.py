@@ -96,3 +96,16 @@ def test_times_in_a_column_of_their_own_stay_there(mark: str, time: str) -> None
 def test_a_module_named_again_much_later_is_in_another_scan() -> None:
     scans = read_text("10:05 ABS: C0035\nBCM: ok\n11:40 ABS: no codes\n", load()).snapshots
     assert [[len(module.codes) for module in scan.modules] for scan in scans] == [[1, 0], [0]]
+
+
+CHATS = [
+    ("[14:22] EPS: U0073 (active)\n[14:23] QFM: dead\n[14:24] Quantum flummery: no codes\n[14:25] ZORB: P0562",
+     "EPS: U0073; QFM: silent; Quantum flummery: clean; ZORB: P0562"),
+    ("[08:12] Max: ABS ok\n[08:13] Max: P0562 in the engine\n[08:14] Tom Muster: no codes in the radio\n",
+     "ABS: clean; engine: P0562; radio: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), CHATS)
+def test_who_wrote_a_message_is_told_from_a_module_nobody_lists(text: str, read: str) -> None:
+    assert printed(text) == read

@@ -33,3 +33,16 @@ def test_such_a_key_opens_a_module_that_no_table_lists(key: str) -> None:
 def test_the_name_of_somebody_opens_no_module() -> None:
     text = "User name: Max\nFile name: scan.txt\nUnit name: ABS\nCode: C0035\n"
     assert printed(text) == "ABS: C0035"
+
+
+@pytest.mark.parametrize("key", ["Calculateur:", "Calculateur.....:", "Calculateur ="])
+def test_a_key_and_its_value_that_are_a_listed_name_together(key: str) -> None:
+    text = f"{key} Direction assistée\nCode défaut: U3003\n\n{key} Climatisation\nCode défaut: aucun\n"
+    assert printed(text) == "Direction assistée: U3003; Climatisation: clean"
+
+
+def test_a_blank_line_in_a_block_parts_nothing() -> None:
+    text = "Unit: Airbag\nCode: U0415\n\nFTB: 54\nText: Invalid data\nStatus: pending\n\nUnit: ABS\nResult: 0 DTCs\n"
+    assert modules_of(text) == {"restraints": ["U0415-54 pending"], "anti-lock brakes": ["clean"]}
+    text = "Unit: Airbag\nCode: U0415\nStatus: stored\n\nText: Invalid data\nCode: U0416\nStatus: pending\n"
+    assert modules_of(text) == {"restraints": ["U0415 stored", "U0416 pending"]}

@@ -158,7 +158,7 @@ class Names:
 
     def bare(self, printed: str) -> str:
         """``printed`` without a list number or an address beside it, where what is left is a module's name."""
-        key, mark, value = printed.partition(":")
+        key, mark, value = printed.partition(":" if ":" in printed else "=")
         if mark and value.strip() and len(key) <= 24 and role_of(small(key.strip())) == "module":
             # "SYSTEM: Power liftgate"
             printed = value.strip()
