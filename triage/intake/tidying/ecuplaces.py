@@ -74,11 +74,14 @@ _EDGE = " \t|;,:=->*\"'`.[](){}<>#_~"
 _OPEN_ENDS = word_set("with from by of to the and or mit von zu und oder der die das avec de du et ou con del y o")
 #: So many lines are looked through for a name in the place of one.
 _MOST_LINES = 300
+#: So many characters a line has at most, and so often it holds the word.
+_LONGEST, _MOST = 1000, 12
 
 
 def plain(low: str) -> bool:
-    """Whether a plain "ECU" stands in a line in small letters: no part of a longer word, number or name."""
-    return _ECU.search(low) is not None
+    """Whether a plain "ECU" stands in a line in small letters: no part of a longer word, number or name. A line that
+    nobody would write is not gone through."""
+    return len(low) <= _LONGEST and low.count("ecu") <= _MOST and _ECU.search(low) is not None
 
 
 def of_names(found: Sequence[Line], held: Sequence[int], names: Names) -> Places:
