@@ -43,7 +43,7 @@ COMPOUND = [
     ("Brake horn > U0422-86; U0415-13\nABS > C0035\n", "Brake horn: U0422-86 U0415-13; ABS: C0035"),
     ("BRAKE HORN: U0422-86, U0415-13\nRadio: no codes\n", "BRAKE HORN: U0422-86 U0415-13; Radio: clean"),
     ("Brake horn has U0422 and U0415. ABS has C0035.\n", "Brake horn: U0422 U0415; ABS: C0035"),
-    ("Brake horn and ABS did not answer. BCM has B1318.\n", "Brake horn: silent; ABS: silent; BCM: B1318"),
+    ("Brake horn did not answer. BCM has B1318.\n", "Brake horn: silent; BCM: B1318"),
     ("ABS airbag radio did not answer. BCM has B1318.\n", "ABS: silent; airbag: silent; radio: silent; BCM: B1318"),
     ("PSCM EBCM silent, BCM has B1318, U0100\n", "PSCM: silent; EBCM: silent; BCM: B1318 U0100"),
     ("No codes in: Brake horn, Access and start, Radio\n",

@@ -276,15 +276,16 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
 
 def _compounds(context: Context, row: Row) -> list[tuple[int, int, bool]]:
     """The names of a row, two with nothing but a space between them as one that no table lists ("brake horn").
-    Abbreviations are more often written so without a comma, and so are three in a row."""
+    Abbreviations are more often written so without a comma, and so are names in a list."""
     found = context.names.find(row.low)
     if len(found) < 2:
         return found
-    joined = [row.low[one[1] : two[0]] == " " for one, two in pairwise(found)]
+    gaps = [row.low[one[1] : two[0]] for one, two in pairwise(found)]
     result: list[tuple[int, int, bool]] = []
     for at, (start, end, sure) in enumerate(found):
-        alone = not any(joined[max(at - 2, 0) : max(at - 1, 0)] + joined[at : at + 1])
-        if at and joined[at - 1] and alone and not any(
+        beside = gaps[max(at - 2, 0) : max(at - 1, 0)] + gaps[at : at + 1]
+        alone = not any(gap == " " or _ANOTHER.fullmatch(gap) for gap in beside)
+        if at and gaps[at - 1] == " " and alone and not any(
             context.names.abbreviates(row.low[first:last]) for first, last, _ in found[at - 1 : at + 1]
         ):
             before = result.pop()

@@ -245,8 +245,8 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
     words, score = len(printed.split()), context.names.score(printed)
     if place.cell is not None:
         # "Confirmed in this cycle", set in below a heading, names no module.
-        inset = context.under_heading and row.line.indent > context.heading_indent and score < 60.0
-        return len(printed) <= 80 and not (inset and states.in_text(small(printed)))
+        inset = context.under_heading and row.line.indent > context.heading_indent
+        return len(printed) <= 80 and not (inset and score < 60.0 and states.in_text(small(printed)))
     if score >= 60.0:
         return True
     if place.lead or place.tail or place.piece is not None:
@@ -353,9 +353,7 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
     if code.start <= 80 and (status := states.of_cell(row.low[: code.start], context.translated)) is not None:
         return status
     text, meaning = trailing_status(row.text[: code.start])
-    if meaning is not None and context.names.listed(tidy(strip_links(row.text[: code.start]))):
-        return None
-    if meaning is None or len(row.text[: code.start]) > 120:
+    if meaning is None or code.start > 120 or context.names.listed(tidy(strip_links(row.text[: code.start]))):
         return None
     return states.of_cell(row.low[len(text) : code.start], context.translated)
 

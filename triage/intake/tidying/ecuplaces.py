@@ -61,6 +61,7 @@ _IN_IT = lazily(
     rf"(?:^|[.!?;,]\s+|(?<![a-z])(?:and|but|und|aber|et|mais|y|pero)\s+)\W*(?:in|from|im|in der|dans|en)\s+{_THE}$"
 )
 _ONE_FINDS = lazily(r"\s*,?\s*(?::|(?:i|we|ich|wir|on|there|es|hay|se)\s)")
+_FROM_CODE = lazily(rf"[\s(),:-]*(?:in|from|out of|im|in der|aus|aus dem|dans|en|del?)\s+{_THE}")
 _KEY = lazily(r"(?:^|[\s,;{<|(])([a-z][a-z .]{1,24}?)[\"']?\s*[:=]\s*[\"']?$")
 _VALUE_ENDS = lazily(r"[\"']?\s*(?:$|[,;|}>/)]|\s\s|\s[a-z_]+\s?[=:])")
 _TIMES = lazily(r"(?:[0-9a-f]{2}\s){3}")
@@ -267,6 +268,8 @@ class _Text:
     def _is_one_of(self, at: int, start: int) -> bool:
         """Whether a listed name stands beside it in a list of names."""
         low = self._lines[at].low
+        if self._labels(at):
+            return False
         for first, last, _ in self._names.find(low):
             if _BEFORE_NAME.fullmatch(low, last, start) or _BEFORE_NAME.fullmatch(low, start + 3, first):
                 return True
@@ -281,7 +284,7 @@ class _Text:
             return False
         cells = re.split(r"\s{2,}" if mark == "  " else re.escape(mark), line.low.strip())
         filled = [cell.strip(_EDGE) for cell in cells]
-        if "ecu" not in filled or is_head(filled):
+        if "ecu" not in filled or is_head(filled) or self._labels(at):
             return False
         place = filled.index("ecu")
         others = filled[:place] + filled[place + 1 :]
@@ -294,6 +297,17 @@ class _Text:
         listed = sum(self._names.listed(cell) for cell in others if cell)
         return listed > 1 and listed == sum(map(bool, others))
 
+    def _labels(self, at: int) -> bool:
+        """Whether it stands before a row of names as their head, and another label stands below it: "ECU | ABS | SRS"
+        above "DTC 1 | C0031 | B0001"."""
+        low = self._lines[at].low
+        mark = next((mark for mark in ("|", ";", "\t") if mark in low), "")
+        if not mark or low.strip("| ").partition(mark)[0].strip(_EDGE) != "ecu" or self._codes(at):
+            return False
+        below = self._below(at)
+        first = self._lines[below].low.strip("| ").partition(mark)[0].strip(_EDGE) if below is not None else ""
+        return bool(first) and not find(first).codes and answer_of_cell(first) is None
+
     def _is_told_of(self, at: int, start: int) -> bool:
         """Whether a sentence tells of its codes or its answer: "The ECU has P0562", "nothing from ECU. The ABS ..."."""
         line = self._lines[at]
@@ -302,6 +316,8 @@ class _Text:
         after = next((code.start for code in codes if code.start > start), None)
         if _IN_IT.search(line.low[max(0, start - 40) : start]) and _ONE_FINDS.match(line.low, start + 3):
             return after is not None or not line.low[start + 3 :].strip(" :")
+        if self._holds(at, start, codes):
+            return True
         opens = _CLAUSE.search(line.low[max(0, start - 40) : start])
         hard = opens is not None and opens["hard"] is not None
         if opens is not None and (after is not None or (hard and start + 40 > len(line.low))):
@@ -311,12 +327,28 @@ class _Text:
                 return True
         return self._answers(at, start, said, hard=hard)
 
-    def _answers(self, at: int, start: int, said: Sequence[Spoken], *, hard: bool) -> bool:
-        """Whether an answer of a sentence is its own, in a line that tells of another module in another sentence."""
+    def _holds(self, at: int, start: int, codes: Sequence[Found]) -> bool:
+        """Whether "in" leads to it from a code or its status, in a line that tells of another module in another
+        sentence: "P1000 (present) in the ECU. The TCM is silent"."""
+        low = self._lines[at].low
+        last = max((code.end for code in codes if code.end <= start), default=0)
+        lead = _FROM_CODE.fullmatch(low, states.leading(low, last), start) or _FROM_CODE.fullmatch(low, last, start)
+        if not last or lead is None or low[start + 3 : start + 4] not in (".", ",", ";", ""):
+            return False
+        begin, end = self._sentence(at, start)
+        return any(not begin <= first < end for first, _, _ in self._names.find(low))
+
+    def _sentence(self, at: int, start: int) -> tuple[int, int]:
+        """Where the sentence around a place begins and ends."""
         low = self._lines[at].low
         begin = max((match.end() for match in _SENTENCE.finditer(low, 0, start)), default=0)
         stop = _SENTENCE.search(low, start)
-        end = stop.start() if stop is not None else len(low)
+        return begin, stop.start() if stop is not None else len(low)
+
+    def _answers(self, at: int, start: int, said: Sequence[Spoken], *, hard: bool) -> bool:
+        """Whether an answer of a sentence is its own, in a line that tells of another module in another sentence."""
+        low = self._lines[at].low
+        begin, end = self._sentence(at, start)
         spans = [(first, last) for first, last, _ in self._names.find(low)]
         if any(begin <= first < end for first, _ in spans) or not spans:
             return False
