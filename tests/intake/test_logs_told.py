@@ -63,3 +63,49 @@ def test_a_module_read_again_much_later_is_in_another_scan() -> None:
 
 def test_few_times_are_left() -> None:
     assert printed("10:02 arrived\nECM: P0562\nABS: no answer\nBCM: ok\n") == "ECM: P0562; ABS: silent; BCM: clean"
+
+
+SOME = [
+    ("[9:04] EPS: zero codes\n9:05 IPC: U0140-00 hist\n9:05 SCM: silent\n[9:05] IPMA: none\n",
+     "EPS: clean; IPC: U0140-00; SCM: silent; IPMA: clean"),
+    ("[16:22] Gateway: U0001-86 (hist)\n16:23 Central body computer: nothing stored\n[16:23] ECM: P0118-87 hist\n",
+     "Gateway: U0001-86; Central body computer: clean; ECM: P0118-87"),
+    ("16:23 Central body computer: nothing stored\n", "Central body computer: clean"),
+    ("[12:02] GW > no codes\n\n12:02 Radio > U0100 (mem)\n12:03  PSCM > unreachable\n12:03 ECM > P0560 (mem)\n",
+     "GW: clean; Radio: U0100; PSCM: silent; ECM: P0560"),
+    ("Driver seat module > B10A2\n16:09 Brake horn > U0422-86; U0415-13\n16:09 Radio > no codes\n",
+     "Driver seat module: B10A2; Brake horn: U0422-86 U0415-13; Radio: clean"),
+    ("2024-05-01 10:02 ABS: no answer\nBCM: B1318\n", "ABS: silent; BCM: B1318"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), SOME)
+def test_times_before_some_lines_are_no_names(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+@pytest.mark.parametrize("mark", [";", " | ", "\t", "     "])
+@pytest.mark.parametrize("time", ["10:0{}", "2024-05-01 10:02:0{}"])
+def test_times_in_a_column_of_their_own_stay_there(mark: str, time: str) -> None:
+    rows = [("ABS", "C0035", "stored"), ("BCM", "B1318", "active"), ("ECM", "P0562", "stored"), ("TCM", "no codes", "")]
+    cells = [("Time", "Module", "Code", "Status"), *((time.format(at), *row) for at, row in enumerate(rows))]
+    text = "\n".join(mark.join(cell.ljust(19 if mark.isspace() else 0) for cell in row) for row in cells)
+    assert printed(text) == "ABS: C0035; BCM: B1318; ECM: P0562; TCM: clean"
+
+
+def test_a_module_named_again_much_later_is_in_another_scan() -> None:
+    scans = read_text("10:05 ABS: C0035\nBCM: ok\n11:40 ABS: no codes\n", load()).snapshots
+    assert [[len(module.codes) for module in scan.modules] for scan in scans] == [[1, 0], [0]]
+
+
+CHATS = [
+    ("[14:22] EPS: U0073 (active)\n[14:23] QFM: dead\n[14:24] Quantum flummery: no codes\n[14:25] ZORB: P0562",
+     "EPS: U0073; QFM: silent; Quantum flummery: clean; ZORB: P0562"),
+    ("[08:12] Max: ABS ok\n[08:13] Max: P0562 in the engine\n[08:14] Tom Muster: no codes in the radio\n",
+     "ABS: clean; engine: P0562; radio: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), CHATS)
+def test_who_wrote_a_message_is_told_from_a_module_nobody_lists(text: str, read: str) -> None:
+    assert printed(text) == read

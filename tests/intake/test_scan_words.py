@@ -90,6 +90,9 @@ nach Motorstart | nach dem Starten | after a road test | after 3 min idle | afte
 after test drive | post-run | nach Probefahrt | tras arrancar | tras el arranque | après avoir démarré
 après essai routier | after 10 km | after a short drive | after letting it run for 5 min | after 5 minutes running
 nach 5 Minuten Leerlauf | tras 5 min al ralentí | after run 3 min
+*** après moteur tournant *** | après moteur en marche | après avoir roulé | après avoir fait tourner le moteur
+après avoir conduit | après un trajet | nach laufendem Motor | nach dem Fahren | nach Testfahrt | tras conducir
+tras arrancar el motor | tras haber circulado | después de hacer funcionar el motor | después de rodar 5 km
 """,
     "after-repair": """
 after repair | Post-repair scan | after the repair | after repairs | nach Reparatur | nach der Reparatur
@@ -100,6 +103,7 @@ nach der Instandsetzung
     "none": """
 no fault here | scan done | before noon | after lunch | day after | rear post | ECM: P0562 stored | Battery 12.1 V
 repair shop | the clear one | after all | before I go home call me | nothing after that
+après moteur arrêté | moteur tournant
 """,
 }
 

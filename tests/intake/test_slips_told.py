@@ -74,3 +74,18 @@ def test_a_status_with_a_slip_beside_words_of_a_status(written: str, status: str
 @pytest.mark.parametrize("text", ["presence fault", "current sensor", "storage fault", "passenger code"])
 def test_a_description_is_no_status_with_a_slip(text: str) -> None:
     assert of_cell(text) is None
+
+
+@pytest.mark.parametrize("code", ["U O12l", "u o12l", "U O121"])
+@pytest.mark.parametrize("gap", ["\t", "   ", " | ", ";"])
+def test_a_spaced_code_with_letters_for_digits_fills_its_cell(code: str, gap: str) -> None:
+    text = f"BCM{gap}{code}{gap}active{gap}Lost communication\n"
+    assert modules_of(text) == {"body control": ["U0121 current"]}
+
+
+@pytest.mark.parametrize("gap", ["\t", " | "])
+def test_a_row_whose_code_nobody_can_read_makes_no_module_silent(gap: str) -> None:
+    text = f"BCM{gap}XZ9{gap}active{gap}Lost communication\nABS{gap}C0035{gap}stored{gap}Wheel speed\n"
+    reading = read_text(text, load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["ABS"]
+    assert any(notice.severity == "warning" and notice.message.startswith("BCM") for notice in reading.notices)

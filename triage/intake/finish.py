@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from triage.intake.entries.coderow import NOT_STATED
 from triage.intake.scan.assembly import CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
-from triage.model.session import Vehicle
+from triage.model.session import Event, Vehicle
 from triage.model.snapshot import SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
@@ -73,12 +74,12 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         _common_volts(draft)
     if draft.volts is None and len(draft.row_volts) == 1:
         draft.volts = next(iter(draft.row_volts))
+    _own_names(context, draft)
     modules = [_module(context, module, said) for module in draft.modules.values()]
     names = {module.printed: scan["module"] for module, scan in zip(draft.modules.values(), modules, strict=True)}
     readings = [
-        reading.model_copy(update={"module": names.get(reading.module, reading.module)})
-        if reading.module
-        else reading
+        reading.model_copy(update={"module": reading.module and names.get(reading.module, reading.module),
+                                   "name": context.names.as_written(reading.name)})
         for reading in draft.readings
     ]
     # In one go: a call of the model for every code would take as long as reading it.
@@ -103,6 +104,27 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
             "readings": readings or None,
         }
     )
+
+
+def _own_names(context: Context, draft: SnapshotDraft) -> None:
+    """A word that names a module in this text alone is no second name of one that stands beside it, the engine's
+    control unit holds no codes of the body or the chassis, and with no other module named it may be of any: then it is
+    kept as printed."""
+    own = [module for module in draft.modules.values() if context.names.is_own(module.printed)]
+    if not own:
+        return
+    others = [
+        _canonical(context, module) for module in draft.modules.values() if not context.names.is_own(module.printed)
+    ]
+    alone = not others and not any(
+        module.printed != NOT_STATED and not context.names.is_own(module.printed)
+        for other in context.builder.snapshots for module in other.modules.values()
+    )
+    for module in own:
+        meant = _canonical(context, module)
+        if alone or meant in others or any(code.code[:1] in "BC" for code in module.codes):
+            module.canonical = context.names.as_written(module.printed)
+            _doubt(context, module, False, 0.0, "", meant, 0.0)
 
 
 def _common_volts(draft: SnapshotDraft) -> None:
@@ -153,11 +175,11 @@ def _module(context: Context, draft: ModuleDraft, said: set[str]) -> dict[str, o
         )
     return {
         "module": canonical,
-        "printed": printed,
+        "printed": printed and context.names.as_written(printed),
         "responds": not silent,
         "volts": draft.volts,
         "status_mask": draft.status_mask,
-        "codes": [_code(code) for code in draft.codes],
+        "codes": [_code(context, code) for code in draft.codes],
     }
 
 
@@ -187,7 +209,7 @@ def _doubt(
     context.builder.notice("note", message, draft.line, draft.start, draft.end)
 
 
-def _code(draft: CodeDraft) -> dict[str, object]:
+def _code(context: Context, draft: CodeDraft) -> dict[str, object]:
     """One code as :class:`CodeEntry` takes it."""
     return {
         "code": draft.code,
@@ -195,7 +217,7 @@ def _code(draft: CodeDraft) -> dict[str, object]:
         "status": draft.status,
         "status_byte": draft.status_byte,
         "count": draft.count,
-        "text": draft.text,
+        "text": draft.text and context.names.as_written(draft.text),
         "freeze_frame": draft.freeze or None,
     }
 
@@ -298,4 +320,13 @@ def vehicle(context: Context) -> Vehicle | None:
             f"{len(context.facts.vins)} vehicle identification numbers in one text: "
             f"{' and '.join(context.facts.vins[:3])}; taken as one vehicle, the first",
         )
-    return Vehicle(**values) if values else None
+    return Vehicle(**{key: _written(context, value) for key, value in values.items()}) if values else None
+
+
+def events(context: Context) -> list[Event]:
+    """What was done to the vehicle, as the text tells it."""
+    return [Event(**{key: _written(context, value) for key, value in event}) for event in context.builder.events]
+
+
+def _written(context: Context, value: Any) -> Any:
+    return context.names.as_written(value) if isinstance(value, str) else value

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from itertools import pairwise
 
@@ -24,7 +24,6 @@ from triage.intake.entries import (
     keyrow,
     matrix,
     metarow,
-    plainecu,
     plainrow,
     prose,
     rawrows,
@@ -65,6 +64,7 @@ from triage.intake.tidying import (
     namelead,
     pagebreaks,
     paragraphs,
+    plainecu,
     rowtimes,
     scanlead,
     sharedcolumn,
@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     strayblanks,
     ticks,
     totals,
+    xmlkeys,
 )
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
@@ -151,14 +152,16 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     result = finish.snapshots(context)
     vehicle = finish.vehicle(context)
     notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))
-    return Reading(result, vehicle, context.builder.events, notices)
+    return Reading(result, vehicle, finish.events(context), notices)
 
 
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = blocks.parted(spacing.single(found), lambda name: names.score(names.bare(name)) >= 60.0)
+    found = spacing.single(xmlkeys.written_out(found, names.listed))
+    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced = _respaced(namegaps.closed(found, names.listed), names)
+    found = plainecu.named(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
@@ -190,7 +193,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = pagebreaks.joined(all_rows, marks, names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
-        builder=Builder(source),
+        builder=Builder(source, names.as_written),
         names=names,
         style=style.study(all_rows, names),
         rows=all_rows,
@@ -206,7 +209,6 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     context.row_times = rowtimes.of(all_rows, context.order, day)
     context.flat = _flat(all_rows)
     context.hanging = _hanging(all_rows)
-    context.plain_ecu = plainecu.is_engine(all_rows, names)
     context.own_volts = belowline.places(all_rows)
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
@@ -363,6 +365,9 @@ def _coded(context: Context, row: Row) -> None:
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):
             details = coderow.beside(context, row, code, stop)
+            if details.status is None and (told := states.of_cell(pair[0], context.translated)) is not None:
+                # "Stored code: C0035"
+                details = replace(details, status=told)
             draft = coderow.add(context, module, row, code, details)
             context.open_code, context.open_row, context.tail = draft, row, ""
         context.refuse(row)

@@ -58,6 +58,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
         return True
+    if markedrow.of_a_code(context, row):
+        return True
     several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
     if several and prose.answers(context, row):
         return True
@@ -224,7 +226,8 @@ def _names(context: Context, text: str) -> list[str]:
             continue
         several = [] if context.names.listed(part) else namelist.shared(part)
         known = several and all(context.names.score(name) >= 60.0 for name in several)
-        parts += several if known else _cut_outside(context, part)
+        whole = context.names.listed(part) and context.names.score(part) >= 90.0
+        parts += several if known else [part] if whole else _cut_outside(context, part)
     parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):

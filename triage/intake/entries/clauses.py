@@ -258,7 +258,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     # "Pas de communication" names no parking assist, whatever it is said of.
     wordings = [(hit.start, hit.end) for hit in spoken(row.low) if " " in row.low[hit.start : hit.end]]
     covered = _cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
-    for start, end, sure in context.names.find(row.low):
+    for start, end, sure in _compounds(context, row):
         if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
             continue
         lead = row.low[max(0, start - 60) : start]
@@ -272,6 +272,27 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
         if sure or told or listed or _acts(row.low, start, end):
             kept.append((start, end))
     return kept
+
+
+def _compounds(context: Context, row: Row) -> list[tuple[int, int, bool]]:
+    """The names of a row, two with nothing but a space between them as one that no table lists ("brake horn").
+    Abbreviations are more often written so without a comma, and so are names in a list."""
+    found = context.names.find(row.low)
+    if len(found) < 2:
+        return found
+    gaps = [row.low[one[1] : two[0]] for one, two in pairwise(found)]
+    result: list[tuple[int, int, bool]] = []
+    for at, (start, end, sure) in enumerate(found):
+        beside = gaps[max(at - 2, 0) : max(at - 1, 0)] + gaps[at : at + 1]
+        alone = not any(gap == " " or _ANOTHER.fullmatch(gap) for gap in beside)
+        if at and gaps[at - 1] == " " and alone and not any(
+            context.names.abbreviates(row.low[first:last]) for first, last, _ in found[at - 1 : at + 1]
+        ):
+            before = result.pop()
+            result.append((before[0], end, sure or before[2]))
+        else:
+            result.append((start, end, sure))
+    return result
 
 
 def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:

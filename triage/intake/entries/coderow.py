@@ -11,7 +11,7 @@ from functools import lru_cache
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import leads, plainecu
+from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import wordy
@@ -154,8 +154,6 @@ def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, 
 def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
     builder = context.builder
-    if context.plain_ecu and (engine := plainecu.module(context, row, code)) is not None:
-        return engine
     if builder.module is not None:
         if builder.next_phase is not None and not builder.snapshot.empty:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)
@@ -244,10 +242,11 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
 
 def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
     """Whether text in the module's place may be its name: a description under a heading is not."""
+    words, score = len(printed.split()), context.names.score(printed)
     if place.cell is not None:
-        return len(printed) <= 80
-    words = len(printed.split())
-    score = context.names.score(printed)
+        # "Confirmed in this cycle", set in below a heading, names no module.
+        inset = context.under_heading and row.line.indent > context.heading_indent
+        return len(printed) <= 80 and not (inset and score < 60.0 and states.in_text(small(printed)))
     if score >= 60.0:
         return True
     if place.lead or place.tail or place.piece is not None:
@@ -351,10 +350,10 @@ def _status_before(context: Context, row: Row) -> StatusWord | None:
                 status = states.of_cell(cell.low, context.translated, context.legend)
                 if status is not None:
                     return status
+    if code.start <= 80 and (status := states.of_cell(row.low[: code.start], context.translated)) is not None:
+        return status
     text, meaning = trailing_status(row.text[: code.start])
-    if meaning is not None and context.names.listed(tidy(strip_links(row.text[: code.start]))):
-        return None
-    if meaning is None or len(row.text[: code.start]) > 120:
+    if meaning is None or code.start > 120 or context.names.listed(tidy(strip_links(row.text[: code.start]))):
         return None
     return states.of_cell(row.low[len(text) : code.start], context.translated)
 

@@ -14,11 +14,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 
-from triage.intake.entries.headings import LISTS, status_of_head
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.listheads import LISTS, status_of_head
 from triage.intake.said.wholeanswer import meaning
 from triage.intake.scan.context import Context
 from triage.model.snapshot import StatusWord

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
+from triage.intake.entries import ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
@@ -13,14 +13,15 @@ from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
+from triage.intake.said.listheads import LISTS, only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
-from triage.intake.words.vocabulary import STATE_FILLER, STATES
 from triage.model.snapshot import ListRead, StatusWord
 
 GOES_ON = word_set(
@@ -33,25 +34,23 @@ GOES_ON = word_set(
 LEADS_ON = word_set(
     "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
 )
+#: Words that descriptions of faults end with, and names of modules do not.
+_FAULT_WORDS = word_set(
+    "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure "
+    "fault lost missing ground erratic intermittent stuck closed stromkreis unterbrechung kurzschluss unplausibel "
+    "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
+)
 _MARKED = re.compile(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
 _NUMBER_BEFORE = re.compile(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
-#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
-_SERVICE = lazily(
-    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
-    r"(?:\s?[)\]])?$"
+#: Where a module is found, in a line below its name.
+_ADDRESS = lazily(
+    r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
+    r"\s{0,3}[:=#]?\s{0,3}(?:(?:0x|\$)?[0-9a-f]{1,8}h?|[a-z0-9-]{2,12})"
 )
-_CODE_WORDS = word_set(
-    "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
-    "codigos averia averias fallo fallos "
-    "trouble list liste lista error errors memory eintrage speicher"
-)
-#: What a list is called by the status of its codes.
-LISTS: dict[str, ListRead] = {
-    "pending": "pending",
-    "permanent": "permanent",
-    "confirmed": "confirmed",
-    "stored": "confirmed",
-}
+#: A line of so many characters is hardly ever wrapped.
+_SHORT = 50
+#: In so few columns nobody sets text.
+_NARROWEST = 32
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
@@ -73,12 +72,18 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return "fair" if supported or context.open_code is None else ""
     if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
         return ""
+    if not _marked(row) and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
+        return ""
     below = _next(context, at)
     answered = below is not None and answer_of_cell(below.low) is not None
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
-    if below is None or not (answered or headed or (below.finds.codes and _codes_alone(context, below))):
+    coded = below is not None and _opens_codes(context, row, below)
+    if below is None or not (answered or headed or coded):
         return ""
-    whole = is_whole(context, row, at)
+    if context.under_heading and row.line.indent > max(context.heading_indent, below.line.indent):
+        # A detail of a code, set in further than that: "Ageing counter 16".
+        return ""
+    whole = is_whole(context, row, at) or _leaves_a_list(context, row, at, below)
     if (
         context.open_code is not None
         and context.blanks == 0
@@ -95,6 +100,43 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     other = whole and row.cells is None and _none_open(context, heading.printed)
     sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
+
+
+def _heads_a_list(context: Context, row: Row) -> bool:
+    """Whether a row heads the codes of a module: by their status ("Stored:"), by their number, or with list words; the
+    status of a code has its key before it."""
+    if ":" in row.low.rstrip(" :*=-") or "=" in row.low.strip("= "):
+        return only_counts(row.low)
+    return section(context, row) is not None or only_counts(row.low)
+
+
+def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
+    """Whether the row stands as far left as the headings, between codes set in below one and the head of a list set in
+    below itself, and no long line ends above it."""
+    above = context.open_row
+    if above is None or below.finds.codes or not context.under_heading or not _heads_a_list(context, below):
+        return False
+    inset = row.line.indent <= context.heading_indent < above.line.indent and below.line.indent > row.line.indent
+    return inset and len(context.rows[at - 1].line.text) <= _SHORT
+
+
+def _opens_codes(context: Context, row: Row, below: Row) -> bool:
+    """Whether the row below a name holds codes of a heading's module, or heads a list of such by their status."""
+    if _holds_codes(context, below) or not _heads_a_list(context, below):
+        return _holds_codes(context, below)
+    if context.under_heading and row.line.indent > context.heading_indent:
+        # It stands among the lists of the module above.
+        return False
+    at = next(at for at in range(context.at, len(context.rows)) if context.rows[at] is below)
+    coded = _next(context, at)
+    return coded is not None and _holds_codes(context, coded)
+
+
+def _holds_codes(context: Context, row: Row) -> bool:
+    """Whether a row holds codes and leaves their module to a heading."""
+    if row.finds.codes:
+        return _codes_alone(context, row)
+    return has_digit(row.text[:40]) and not row.head and ownlines.begins(row) is not None
 
 
 def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bool:
@@ -142,7 +184,7 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
         return True
     first = words(row.low[:60])
-    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= context.code_width
+    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= max(context.code_width, _NARROWEST)
 
 
 def _nameable(printed: str) -> bool:
@@ -174,6 +216,8 @@ def _next(context: Context, at: int) -> Row | None:
     for row in context.rows[at + 1 : at + 12]:
         if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
             continue
+        if row.line.indent > context.rows[at].line.indent and _ADDRESS.fullmatch(row.low):
+            continue
         if _is_its_voltage(context, at, row):
             continue
         return row
@@ -202,9 +246,9 @@ def followed(context: Context, at: int) -> bool:
     below = _next(context, at)
     if below is None:
         return False
-    if below.finds.codes:
-        return _codes_alone(context, below)
-    return answer_of_cell(below.low) is not None or section(context, below) is not None or below.head
+    if below.finds.codes or ownlines.begins(below) is not None:
+        return _holds_codes(context, below)
+    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head
 
 
 def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
@@ -259,24 +303,6 @@ def section(context: Context, row: Row) -> StatusWord | None:
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
         return status if context.style.status_heads else None
     return status
-
-
-@lru_cache(maxsize=4096)
-def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
-    """The status that a line of status and list words states, and whether list words stand beside it."""
-    low = low.strip(" :=#*-_[]()<>")
-    # "Pending DTCs (mode 07)": the service it was read by says nothing more.
-    asked = _SERVICE.search(low)
-    low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
-    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
-    hits = STATES.find(low)
-    if not hits:
-        return None, False
-    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
-    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
-        return None, False
-    beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
-    return states.of_cell(low, translated), bool(rest) or beside
 
 
 def list_in(context: Context, text: str) -> ListRead | None:

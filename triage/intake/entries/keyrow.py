@@ -240,16 +240,28 @@ def _status_byte(context: Context, row: Row, value: str, low: str, start: int) -
 def _description(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if not value:
         return False
-    if context.open_code is None:
+    # A blank line within a block parts no text from its code.
+    draft = context.open_code or (None if _code_follows(context) else _draft(context))
+    answer = answer_of_cell(low) if context.open_code is None else None
+    if draft is None or answer is not None or (context.open_code is None and draft.text is not None):
         module = context.builder.module
-        answer = answer_of_cell(low)
         if answer is not None and module is not None:
             context.builder.answer(module, answer)
         else:
             context.pending_values["description"] = value
-    elif context.open_code.text is None:
-        context.open_code.text = value
+    elif draft.text is None:
+        draft.text = value
     return True
+
+
+def _code_follows(context: Context) -> bool:
+    """Whether a code stands below in the same block."""
+    for row in context.rows[context.at + 1 : context.at + 8]:
+        if row.blank:
+            return False
+        if row.finds.codes:
+            return True
+    return False
 
 
 def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:

@@ -20,11 +20,12 @@ from typing import NamedTuple
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.lines.layouts import Row
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.scan.context import Context
-from triage.intake.words.vocabulary import STATE_FILLER
+from triage.intake.words.vocabulary import SERVICE, STATE_FILLER
 from triage.model.snapshot import StatusWord
 
 Span = tuple[int, int]
@@ -144,6 +145,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     count = _COUNT.search(head) if colon else None
     if count is not None and head[: count.start()].strip():
         head = head[: count.start()]
+    if has_digit(head[-3:]) and (service := SERVICE.search(head)) is not None:
+        # "Permanent DTC (mode $0A): P0715"
+        head = head[: service.start()]
     hits = states.in_text(head, translated)
     if not hits:
         return None

@@ -69,6 +69,24 @@ def _tell_nothing(context: Context, parts: list[str]) -> bool:
     )
 
 
+def of_a_code(context: Context, row: Row) -> bool:
+    """A row of cells with a module's name, a status and what reads like an answer ("BCM | ? | active | Lost
+    communication"): the description of a fault whose code can't be read; whether the row was one."""
+    if row.kind not in ("|", ";", "\t") or row.cells is None or row.roles:
+        return False
+    filled = [cell for cell in row.cells if cell.text.strip(" -.")]
+    if len(filled) < 4 or (answer_of_cell(filled[-1].low) is None and not spoken(filled[-1].low)):
+        return False
+    between = [cell.low for cell in filled[1:-1]]
+    name = context.names.bare(tidy(filled[0].text))
+    if context.names.score(name) < 60.0 or any(answer_of_cell(low) is not None for low in between):
+        return False
+    if not any(states.of_cell(low, context.translated) is not None for low in between):
+        return False
+    _name(context, row, name, None)
+    return True
+
+
 def not_understood(context: Context, row: Row) -> bool:
     """A name behind whose mark nothing is understood, in the place where this text tells of its modules; whether the
     row was one. It is in the scan, neither clean nor silent."""
@@ -134,4 +152,4 @@ def _name(context: Context, row: Row, name: str, answer: str | None) -> None:
     context.under_heading = context.live_data = False
 
 
-__all__ = ["not_understood", "read"]
+__all__ = ["not_understood", "of_a_code", "read"]

@@ -21,9 +21,6 @@ def read(context: Context, row: Row, at: int) -> bool:
     inset = row.line.indent > context.heading_indent
     if not inset and (module.answer is not None or module.codes):
         return False
-    if context.plain_ecu and not inset and (context.blanks or ":" in row.low):
-        # "ECU: no response" may be the engine's.
-        return False
     answer = _answer(context, row.low)
     if answer is None or _heads(context, row, at):
         return False

@@ -12,6 +12,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
@@ -44,6 +45,26 @@ def _add_each(context: Context, module: ModuleDraft, row: Row) -> None:
     context.open_code = context.open_row = None
 
 
+def begins(row: Row) -> tuple[re.Match[str], int] | None:
+    """A maker's own number beside a text at the start of a row, behind a status or not: the number with the mark behind
+    it, and where the status ends."""
+    start = states.leading(row.low, 0)
+    if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
+        return None
+    match = _OWN_LINE.match(row.text, start)
+    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
+        return None
+    own, token = model_codes.own(match[1]), match[1]
+    if _ADDRESSED.match(token) or (start and token[0].isalpha() and " " in token):
+        # "ECU 730 Steering" names a module by its address.
+        return None
+    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
+        return None
+    if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
+        return None
+    return match, start
+
+
 def read(context: Context, row: Row) -> bool:
     """A maker's own number at the start of a line under a module, beside a text: kept as an opaque code."""
     builder = context.builder
@@ -55,28 +76,19 @@ def read(context: Context, row: Row) -> bool:
         or context.live_data
     ):
         return False
-    if row.text[:1].isalpha() and not has_digit(row.text[:8]):
+    begun = begins(row)
+    own = model_codes.own(begun[0][1]) if begun is not None else None
+    if begun is None or own is None:
         return False
-    match = _OWN_LINE.match(row.text)
-    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
-        return False
-    own = model_codes.own(match[1])
-    token = match[1]
-    if _ADDRESSED.match(token):
-        # "ECU 730 Steering" names a module by its address.
-        return False
-    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
-        return False
-    if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
-        return False
+    match, start = begun
     text = _TIGHT.sub(r"\1 ", row.text[match.end() :].strip())
+    found = Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1))
     several = owncodes.further(row, match.end(1))
-    if several:
-        found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
+    if several and not start:
         row.finds = row.finds._replace(codes=(found, *several))
         _add_each(context, builder.module, row)
         return True
-    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(token) or _is_address(context, token):
+    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(match[1]) or _is_address(context, match[1]):
         return False
     details = Details()
     text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)
@@ -90,7 +102,8 @@ def read(context: Context, row: Row) -> bool:
             translated=context.translated,
             legend=context.legend,
         )
-    found = Found(0, match.end(1), own.text, kind="own", bare=match.end(1))
+    if start:
+        details.status = states.of_cell(row.low[:start], context.translated, context.legend) or details.status
     draft = add(context, builder.module, row, found, details)
     context.open_code, context.open_row, context.tail = draft, row, ""
     return True
@@ -105,3 +118,6 @@ def _is_address(context: Context, token: str) -> bool:
 def _all_small(row: Row, token: str) -> bool:
     """Whether a number in small letters stands in a line that has no others."""
     return row.text.islower() and _HEX.fullmatch(token) is not None
+
+
+__all__ = ["begins", "read"]

@@ -14,7 +14,6 @@ from triage.intake.entries import (
     markedrow,
     metarow,
     ownanswer,
-    plainecu,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -144,8 +143,6 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             metarow.apply(context, row, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
-    elif context.plain_ecu and plainecu.answered(context, row):
-        return True
     elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
@@ -212,7 +209,9 @@ def _quick(context: Context, row: Row, at: int) -> bool:
             _answered(context, row, context.names.bare(match[1].strip()), answer)
             return True
     name = tidy(row.text)
-    if context.open_code is None and context.names.listed(name) and not counted(context, row.low):
+    # "Calculateur: Direction assistée" is listed as it stands, its first word a key all the same.
+    keyed = (":" in row.text or "=" in row.text) and keyrow.split(row) is not None
+    if context.open_code is None and not keyed and context.names.listed(name) and not counted(context, row.low):
         begin = row.text.find(name)
         heading = Heading(name, max(begin, 0), max(begin, 0) + len(name))
         if begin >= 0 and judge(context, row, at, heading) == "strong":
@@ -225,8 +224,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     answer = answer_of_cell(row.low)
     if answer is None or is_list_head(row.low, spoken(row.low)):
         return False
-    keyed = ":" in row.text or "=" in row.text
-    if row.line.indent < context.heading_indent or (keyed and keyrow.split(row) is not None):
+    if row.line.indent < context.heading_indent or keyed:
         return False
     context.builder.answer(module, answer)
     return True

@@ -10,7 +10,8 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines import numbering
+from triage.intake.codes.found import find
+from triage.intake.lines import numbering, unknown
 from triage.intake.lines.idents import alone
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
@@ -125,7 +126,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         if match is not None and match.end() < stop and not of_scan:
             start = match.end()
             sender = _SENDER.match(text, start)
-            if sender is not None and not is_module(sender[1]) and not _is_key(sender[1].lower()):
+            named = sender is not None and (is_module(sender[1]) or _is_key(sender[1].lower()))
+            if sender is not None and not named and not _may_be_module(sender[1], line, sender.end(), stop):
                 start = sender.end()
     for _ in range(2):
         if start < stop and not text[start].isalpha():
@@ -155,6 +157,17 @@ def uncommented(rows: Sequence[Row]) -> list[Row]:
         if comment is not None:
             found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
+
+
+def _may_be_module(name: str, line: Line, start: int, stop: int) -> bool:
+    """Whether what stands before a colon is like the name of a module, and codes or an answer and nothing else behind
+    it: an abbreviation, or words of which only the first begins with a capital."""
+    others = name.split()[1:]
+    if not unknown.is_short(name) and not (others and all(word.islower() for word in others)):
+        return False
+    rest = line.low[start:stop]
+    codes = find(line.text[start:stop]).codes
+    return bool(codes and not codes[0].start) or answer_of_cell(rest) is not None
 
 
 def _is_key(low: str) -> bool:

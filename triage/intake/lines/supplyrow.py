@@ -37,7 +37,9 @@ _KEY_ON = lazily(
     r"contact mis|contacto (?:puesto|dado))(?![a-z])"
 )
 #: What a battery can do: "70 Ah 640 A".
-_RATING = lazily(r"[0-9]{1,4}(?:[.,][0-9])?\s?(?:ah?|cca|mca|amps?)(?![a-z])(?:\s?[(]?(?:en|sae|din)(?![a-z])[)]?)?")
+_RATING = lazily(
+    r"[0-9]{1,4}(?:[.,][0-9])?\s{0,3}(?:ah?|cca|mca|amps?)(?![a-z])(?:\s?[(]?(?:en|sae|din)(?![a-z])[)]?)?"
+)
 #: Whose voltage it is, in a line below the name of a module: "Spannung am Modul 11,4 V", "tension du calculateur".
 _OF_IT = word_set(
     "module modul modulo unit control ecu its own steuergerat steuergerate gerat calculateur boitier centralita unidad "

@@ -170,11 +170,19 @@ _NUMBERED_MODULES = phrase_set("""
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
     systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc |
     name | nombre | nom | controller name | system name""")
+#: "Unit name", "Steuergerätebezeichnung", "nom du calculateur".
+_NAME_OF = lazily(
+    r"(.{2,24}?)(?:[ _-]{1,2}|(?<=[a-z])e?(?=bez))(?:name|designation|title|label|bezeichnung|desc\.?)|"
+    r"(?:name of(?: the)?|name d(?:es|er)|bezeichnung d(?:es|er)|nom d(?:u|e la|e)|nombre de(?:l| la)?|"
+    r"denominacion de(?:l| la)?|designation d(?:u|e la)) (.{2,24}?)(?<=[a-z])(?:e?s)?"
+)
 #: "DTC 1 status", "fault 2 text".
 _OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 #: Columns in which the codes of a module stand, their number, or what it answered.
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
 _COLONS = (":", "=")
+#: What is called by its name; a customer's is none of them.
+_MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split()[-1] not in ("name", "nombre", "nom"))
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
@@ -184,15 +192,15 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     bare = low.strip(_EDGE) or low.strip()
     if not bare or len(bare) > 32:
         return None
-    for text in (bare, _UNIT_TAIL.sub("", bare)):
+    for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " ")):
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role
     if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
-    if written_out != bare and role_of(written_out, exactly=True) == "module":
-        # "ctrl mod", "cntrl unit 2"
+    if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
+        # "unit name", "ctrl mod", "cntrl unit 2"
         return "module"
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
@@ -200,7 +208,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     numbered = _NUMBER_TAIL.sub("", bare)
     if numbered != bare:
         counted = " ".join(numbered.split())
-        if counted in _NUMBERED_MODULES:
+        if counted in _NUMBERED_MODULES or _names_modules(counted):
             return "module"
         if counted in ROLES["code"] and counted not in ("numero", "code no"):
             return "code"
@@ -210,6 +218,12 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         return None
     best = nearest(bare, _LONG_NAMES, 1 if len(bare) < 9 else 2)
     return None if best is None else _LONG[best]
+
+
+def _names_modules(low: str) -> bool:
+    """Whether a key asks for the name of a control unit, in any of the words for one."""
+    named = _NAME_OF.fullmatch(low)
+    return named is not None and (named[1] or named[2]) in _MODULE_WORDS
 
 
 def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:

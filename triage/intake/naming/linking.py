@@ -12,10 +12,11 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.phrases import word_set
 from triage.intake.words.module_words import KIND_FIRST
-from triage.intake.words.vocabulary import STATES
+from triage.intake.words.vocabulary import SERVICE, STATES
 
 LINKS = word_set(
     "has have had having shows show showing showed with gave gives give giving reports reported report reporting "
@@ -129,6 +130,12 @@ def trailing_status(text: str) -> tuple[str, str | None]:
     low = small(text).rstrip(_EDGE)
     if len(low) > 200:
         return text, None
+    if has_digit(low[-3:]) and (service := SERVICE.search(low)) is not None:
+        # "TCM: permanent DTC (mode $0A)"
+        asked = list(_PART.finditer(low, 0, service.start()))
+        while asked and asked[-1][0] in _COUNTED:
+            asked.pop()
+        low = low[: asked[-1].end()] if asked else ""
     hits = STATES.find(low)
     if hits and _only_codes(low[hits[-1].end :]):
         return text[: hits[-1].start], hits[-1].meaning

@@ -97,7 +97,35 @@ class Names:
         self._scores: dict[str, float] = {}
         self._is_listed: dict[str, bool] = {}
         self._found: dict[str, list[tuple[int, int, bool]]] = {}
+        #: Words that are names in this text alone.
+        self._own: dict[str, str] = {}
         self._left = BUDGET
+        self._written: list[tuple[str, str]] = []
+
+    def adopt(self, word: str, canonical: str, written: str) -> None:
+        """List a word as the name of a module in this text alone, where it stands for another that was ``written``."""
+        self._names, self._longest = {**self._names, word: canonical}, {**self._longest, word: 1}
+        self._own[word] = canonical
+        self._written += [(word, written), (word.upper(), written.upper()), (word.capitalize(), written.capitalize())]
+        for kept in (self._scores, self._is_listed, self._found):
+            kept.clear()
+
+    def is_own(self, printed: str) -> bool:
+        """Whether ``printed`` is such a word."""
+        return bool(self._own) and small(printed).strip(_EDGE) in self._own
+
+    def as_written(self, text: str) -> str:
+        """``text`` with what was written in place of the words that stand for it.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.adopt("ecv", "engine control", "ecu")
+        >>> names.as_written("The ECV shows P0562, the ABS nothing"), names.listed("ECV"), names.is_own("ecv")
+        ('The ECU shows P0562, the ABS nothing', True, True)
+        """
+        for word, written in self._written:
+            text = text.replace(word, written)
+        return text
 
     def listed(self, text: str) -> bool:
         """Whether ``text`` is a name as listed. Quick."""
@@ -119,7 +147,8 @@ class Names:
             listed = " ".join(parts) in self._names
             if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
                 if listed:
-                    score = max(is_module_name(text, self._tables), 60.0)
+                    own = len(parts) == 1 and parts[0] in self._own
+                    score = 95.0 if own else max(is_module_name(text, self._tables), 60.0)
                 elif self._left > 0:
                     self._left -= 1
                     score = is_module_name(text, self._tables)
@@ -129,7 +158,7 @@ class Names:
 
     def bare(self, printed: str) -> str:
         """``printed`` without a list number or an address beside it, where what is left is a module's name."""
-        key, mark, value = printed.partition(":")
+        key, mark, value = printed.partition(":" if ":" in printed else "=")
         if mark and value.strip() and len(key) <= 24 and role_of(small(key.strip())) == "module":
             # "SYSTEM: Power liftgate"
             printed = value.strip()
@@ -143,6 +172,8 @@ class Names:
 
     def match(self, printed: str) -> ModuleMatch:
         """The module ``printed`` means; past the budget an unlisted name keeps itself."""
+        if self.is_own(printed):
+            return ModuleMatch(self._own[small(printed).strip(_EDGE)], 95.0, None, 0.0, True, None)
         if printed not in self._scores and not self.listed(printed):
             if self._left <= 0:
                 return ModuleMatch(printed, 0.0, None, 0.0, False, None)
@@ -152,6 +183,17 @@ class Names:
     def sure(self, text: str) -> bool:
         """Whether ``text`` is listed, or very like a listed name."""
         return self.listed(text) or self.score(text) >= 85.0
+
+    def abbreviates(self, low: str) -> bool:
+        """Whether a name in small letters is listed as an abbreviation, in capital ones.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.abbreviates("abs"), names.abbreviates("radio")
+        (True, False)
+        """
+        aliases = self._tables.aliases
+        return low.upper() in aliases and low not in aliases
 
     def differ(self, texts: Sequence[str]) -> bool:
         """Whether texts are the names of as many modules, each known by itself ("radio", "retarder")."""
@@ -274,6 +316,9 @@ def tidy(text: str) -> str:
     if text[-1:] in ("(", "["):
         # What stood in the bracket was cut off.
         text = text[:-1].rstrip(_EDGE)
+    if text[:1] == "<" and ">" not in text:
+        # Of "<ABS>" at the end of a line the second mark was taken for an arrow.
+        text = text.lstrip("<").strip(_EDGE)
     if text.count("(") > text.count(")"):
         text += ")" if text.endswith(tuple("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")) else ""
     elif text.count(")") > text.count("("):

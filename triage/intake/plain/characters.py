@@ -76,6 +76,7 @@ _UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
 _UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufe0e\ufe0f\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
 _WORD = re.compile(r"[^\s\x00-\x2f]+")
+_ENTITY = lazily(r"&(?:#[0-9]{2,5}|#[xX][0-9A-Fa-f]{2,5}|[A-Za-z]{2,8}[0-9]{0,2});")
 _LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
 
 
@@ -162,7 +163,9 @@ def lines(text: str) -> list[Line]:
         text = _LINE_ENDS.sub("\n", text)
     found: list[Line] = []
     for number, raw in enumerate(text.split("\n"), 1):
-        if raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
+        if "&" in raw and ";" in raw and _ENTITY.search(raw) is not None:
+            found.append(_unescaped(number, raw))
+        elif raw.isascii() and (raw.isprintable() or not _UNUSUAL.search(raw)):
             indent = indent_of(raw) if raw[:1] in _BLANKS else 0
             found.append(Line(number, raw, raw, None, raw.lower(), indent))
         else:
@@ -182,6 +185,29 @@ def _line(number: int, raw: str) -> Line:
     if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
         return _line_with_offsets(number, raw, plain)
     return line_of(number, raw, plain)
+
+
+def _unescaped(number: int, raw: str) -> Line:
+    """One line with characters written by name or number ("doesn&#x27;t") as themselves.
+
+    >>> _unescaped(1, "doesn&#x27;t &amp; R&D;").text
+    "doesn't & R&D;"
+    """
+    from html import unescape  # few texts hold any
+
+    pieces: list[str] = []
+    places: list[int] = []
+    at = 0
+    for match in _ENTITY.finditer(raw):
+        char = unescape(match[0])
+        if len(char) == 1:
+            pieces += [raw[at : match.start()], char]
+            places += [*range(at, match.start()), match.start()]
+            at = match.end()
+    line = _line(number, "".join([*pieces, raw[at:]]))
+    places += range(at, len(raw))
+    offsets = tuple(places[at] for at in (line.offsets or range(len(line.text))))
+    return Line(number, raw, line.text, offsets or (0,), line.low, line.indent)
 
 
 def _as_drawn(match: re.Match[str]) -> str:

@@ -27,6 +27,11 @@ _VIN_LABEL = re.compile(
     r"numero de serie|"
     r"vehicle identification(?: number)?|n° de chassis)(?![a-z])"
 )
+#: Behind one that names modules as well ("Chassis leveling: no codes"): the number itself.
+_NUMBER = re.compile(
+    r"[\s:=#.\u00b0-]{0,8}(?:(?:no|nr|number|num|numero|nummer|serial|id|n)(?![a-z])[\s:=#.\u00b0-]{0,8}){0,3}"
+    r"(?=[a-z0-9-]{4})[a-z-]{0,8}[0-9]"
+)
 _KEY = lazily(
     r"(?P<complaint>customer (?:complaint|states|says|concern)|complaint|concern|reported|beanstandung|"
     r"kundenbeanstandung|beschwerde|"
@@ -177,7 +182,10 @@ class Facts:
                 if vin not in self.vins:
                     self.vins.append(vin)
                 self.values.setdefault("vin", vin)
-        return seen or (_VIN_LABEL.match(low.lstrip()) is not None and len(low) < 60)
+        label = _VIN_LABEL.match(low) if len(low) < 60 else None
+        if label is not None and label[0] == "chassis":
+            return seen or _NUMBER.match(low, label.end()) is not None
+        return seen or label is not None
 
     def _keyed(self, key: str, value: str, low: str) -> None:
         """One key with its value."""

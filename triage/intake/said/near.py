@@ -226,7 +226,7 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
         before,
     ):
         return True
-    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,")
+    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,\"'=")
 
 
 #: Codes with a mark between them, perhaps behind dots that lead from a name ("ABS...P0562/P0563").
@@ -251,11 +251,15 @@ def stands_alone(text: str, start: int, end: int) -> bool:
     after = text[end : end + 40].lstrip()
     first = (
         not before
-        or before[-1] in "|;,:-\t*\u2022>)(/"
-        or (text[start - 1 : start].isspace() and text[max(0, start - 2) : start].isspace())
+        or before[-1] in "|;,:-*\u2022>)(/"
+        or _GAP_BEFORE.search(text, max(0, start - 4), start) is not None
     )
-    last = not after or after[0] in "|;,:-)(/\t" or text[end : end + 2].isspace()
+    last = not after or after[0] in "|;,:-)(/" or _GAP_BEHIND.match(text, end) is not None
     return first or last or (start <= 60 and len(before.split()) <= 4)
+
+
+#: The edges of a cell that tabs or wide gaps part from the others.
+_GAP_BEFORE, _GAP_BEHIND = re.compile(r"(?:\t|\s\s)\s*$"), re.compile(r"\s*(?:\t|\s\s)")
 
 
 def stands_as_code(text: str, low: str, start: int, end: int) -> bool:
@@ -268,14 +272,16 @@ def stands_as_code(text: str, low: str, start: int, end: int) -> bool:
     before, after = text[max(0, start - 60) : start].rstrip(), low[end : end + 40].lstrip()
     first = (
         not before.strip("-*\u2022>#.0123456789)( ")
-        or before[-1] in "|;,:=>-\t*\u2022(/&+"
+        or before[-1] in "|;,:=>-*\u2022(/&+"
+        or _GAP_BEFORE.search(text, max(0, start - 4), start) is not None
         or _BEHIND.search(before) is not None
     )
     if _told(low, end):
         return True
     if not first:
         return False
-    return not after or after[0] in "|;,:)(/-[\t&+" or low[end : end + 2].isspace() or bool(_AND_MORE.match(after))
+    last = not after or after[0] in "|;,:)(/-[&+" or _GAP_BEHIND.match(text, end) is not None
+    return last or bool(_AND_MORE.match(after))
 
 
 def _told(low: str, end: int) -> bool:

@@ -15,11 +15,12 @@ from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple, cast
 
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, Hit, covered, word_set
 from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import nearest
-from triage.intake.words.vocabulary import DOUBTFUL_STATES, STATE_FILLER, STATES
+from triage.intake.words.vocabulary import DOUBTFUL_STATES, SERVICE, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
 _FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
@@ -145,6 +146,10 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     for letter, status in legend:
         if low == letter:
             return status
+    if has_digit(low[-2:]) and (service := SERVICE.search(low)) is not None:
+        # "Permanent DTC (mode $0A)": the service says nothing more, but that it is the standard's permanent list.
+        translated = translated and not service[0].rstrip(" )]").endswith("a")
+        low = low[: service.start()]
     if "," in low[2:5]:
         low = _YES_OR_NO.sub("", low)
     first = _FIRST_WORD.match(low)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
@@ -103,8 +103,10 @@ class SnapshotDraft:
 class Builder:
     """Gathers one text. ``snapshot`` is the one being read, ``module`` and ``code`` the last that were named."""
 
-    def __init__(self, source: str | None) -> None:
+    def __init__(self, source: str | None, as_written: Callable[[str], str] = str) -> None:
         self.source = source
+        #: Puts back what stood in the text where a word stands for another.
+        self.as_written = as_written
         self.snapshots: list[SnapshotDraft] = [SnapshotDraft()]
         self.notices: list[Notice] = []
         self.events: list[Event] = []
@@ -126,6 +128,7 @@ class Builder:
         self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0
     ) -> None:
         """A remark, at a place of the line in plain characters."""
+        message = self.as_written(message)
         if line is None:
             self.notices.append(Notice(severity, message, self.source))
             return

@@ -70,8 +70,6 @@ class Context:
     last_date: datetime | None = None
     #: Codes stand as far left as their headings: indentation says nothing in this text.
     flat: bool = False
-    #: A plain "ECU" is the control unit of the engine.
-    plain_ecu: bool = False
     #: Whether long lines go on further right than their codes.
     hanging: bool = False
     key_block: bool = False

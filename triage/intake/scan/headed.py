@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
@@ -27,6 +28,8 @@ _COUNTED = lazily(
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
     re.IGNORECASE,
 )
+#: A name so like a listed one, or put together from such, is a module's.
+_SURE = 90.0
 
 
 def _is_name(text: str, names: Names) -> bool:
@@ -35,6 +38,9 @@ def _is_name(text: str, names: Names) -> bool:
     if mark and value.strip() and len(key) <= 34 and (role_of(small(key)) == "module" or is_key(small(key))):
         return True
     if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
+        return True
+    if "(" in text and names.score(tidy(text)) >= _SURE:
+        # "Gearbox (TCM)"
         return True
     stop = before_idents(small(text))
     return stop < len(text) and names.listed(tidy(text[:stop]))
@@ -49,7 +55,7 @@ def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, 
     under = False
     filled = [
         row for row in rows
-        if not (row.blank or row.kind == "rule" or (not row.finds.codes and _is_aside(row.low)))
+        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (_is_aside(row.low) or _heads_a_list(row))))
     ]
     counting = _counting(filled)
     for row in filled:
@@ -68,6 +74,14 @@ def _is_aside(low: str) -> bool:
     """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
     the vehicle ("Chassis no. 572092")."""
     return stands_between(low) or of_vehicle(low) == "sure"
+
+
+def _heads_a_list(row: Row) -> bool:
+    """Whether a row between a name and its codes only tells their status: "Stored:"."""
+    if len(row.low) > 66:
+        return False
+    status, list_words = status_of_head(row.low, False)
+    return status is not None and (list_words or row.text.endswith(":"))
 
 
 def _counting(rows: Sequence[Row]) -> set[int]:

@@ -22,6 +22,7 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.phrases import words as wordlist
 from triage.intake.said import phases, states
+from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 from triage.intake.scan.headed import headed_share
 from triage.intake.words.vocabulary import ANSWERS, STATES
@@ -111,9 +112,15 @@ def _status_heads(rows: Sequence[Row]) -> bool:
     filled = [row for row in rows if not row.blank and row.kind != "rule"]
     alone = [at for at, row in enumerate(filled) if len(row.low) <= 30 and states.of_cell(row.low) is not None]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
-    if not alone or not coded or alone[0] > coded[0] or len(alone) >= len(coded):
+    if not alone or not coded or alone[0] > coded[0] or alone[-1] + 1 >= len(filled):
         return False
-    return all(at + 1 < len(filled) and bool(filled[at + 1].finds.codes) for at in alone)
+    below = [filled[at + 1] for at in alone]
+    if len(alone) >= len(coded) and any(
+        row.line.indent <= filled[at].line.indent for at, row in zip(alone, below, strict=True)
+    ):
+        return False
+    empty = [row for row in below if not row.finds.codes]
+    return len(empty) < len(alone) and all(answer_of_cell(row.low, loose=True) == "clean" for row in empty)
 
 
 def _are_described(group: Sequence[Row]) -> bool:
@@ -147,6 +154,8 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
 
 
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
+
+
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
     """The lines below a row with a code up to the next code or blank line, the first and the first two: what may
     have been wrapped."""

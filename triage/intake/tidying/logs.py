@@ -60,14 +60,16 @@ def unstamped(rows: Sequence[Row]) -> list[Row]:
     if 4 * sum(has_digit(row.text[:10]) for row in first) < len(first):
         return list(rows)
     digits = [row for row in filled if has_digit(row.text[:10])]
-    if len(digits) < _LEAST or any(row.text.count("\t") > 1 for row in digits[:3]) or _is_table(filled):
+    if not digits or any(row.text.count("\t") > 1 for row in digits[:3]) or _is_table(filled):
         return list(rows)
     stamped = sum(_STAMP.match(row.text) is not None for row in digits)
     if stamped >= _LEAST and stamped >= _SHARE * len(filled):
         return _without_dates(rows)
     times = {at: match for at, row in enumerate(rows) if row.text and (match := _CLOCK.match(row.low))}
     if len(times) < _LEAST or len(times) < _SHARE_CLOCK * len(filled):
-        return list(rows)
+        # Others may have had theirs in brackets.
+        times = {at: match for at, match in times.items() if match[1] and _tells_of_a_module(rows[at], match)}
+        return _without_clocks(rows, times, deeper=False) if times else list(rows)
     return _without_clocks(rows, times)
 
 
@@ -101,8 +103,15 @@ def _without_dates(rows: Sequence[Row]) -> list[Row]:
     return found
 
 
-def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]]) -> list[Row]:
-    """The rows without their times of day, but for those that tell of the scan: the time is that of the scan too."""
+def _tells_of_a_module(row: Row, clock: re.Match[str]) -> bool:
+    """Whether words with a code or an answer stand behind the time of day that a line starts with."""
+    start = _rest_of(row.text, clock.end())
+    return row.text[start : start + 1].isalpha() and bool(row.finds.codes or spoken(row.low[start:]))
+
+
+def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, deeper: bool = True) -> list[Row]:
+    """The rows without their times of day, but for those that tell of the scan: the time is that of the scan too.
+    ``deeper``: what stands further behind its time than others is set in."""
     minutes = {at: _minutes(match) for at, match in times.items()}
     apart = {
         at for (before, one), (at, two) in pairwise(minutes.items())
@@ -125,7 +134,9 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]]) -> lis
         if dated_row:
             found.append(Row(row.line, row.text[: times[at].end()].strip("[]()<>"), row.start + (row.text[0] in "[(<")))
             dated_row = False
-        found.append(_cut(row, start, max(gaps.get(at, 0) - least, 0)))
+        further = gaps.get(at, 0) - least
+        # A doubled space is a slip.
+        found.append(_cut(row, start, further if deeper and further > 1 else 0))
         found[-1].later = at in apart
     return found
 

@@ -49,12 +49,15 @@ _AMOUNT = (
 _RUN = (
     r"(?:engine |motor |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*(?:of |at |on |with |"
     r"im |am |de |d'|en |au |al |"
-    r"the |engine |motor |mit )*(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
+    r"the |le |engine |motor |moteur |avoir |fait |haber |hacer |mit )*"
+    r"(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
     r"ing)?|test[ -]?drive|"
     r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|"
     r"laufenlassen|essai(?: routier)?|"
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
-    r"recorrido|conduccion|funcionamiento|marcha)"
+    r"recorrido|conduccion|"
+    r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|tourn(?:ant|er?)|roule|condui(?:te?|re)|"
+    r"trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
 )
 #: What was run, and for how long: "running the engine 10 min".
 _FOR = (
@@ -210,7 +213,7 @@ PHASES: tuple[tuple[Phase, re.Pattern[str], re.Pattern[str]], ...] = (
         "after-run",
         re.compile(
             r"run|ran|idl|driv|drove|road|test|warm|trip|lauf|fahr|leer|essai|roul|ralenti|route|fonction|march|prueba|"
-            r"rodaj|rodad|recorr|conduc|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor|prova|giro|"
+            r"roda|recorr|condu|trajet|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor|prova|giro|"
             r"guida|avvia|"
             r"moto|marc|viagg|percors|rit|rij|reden|draai|stationair"
         ),

@@ -8,6 +8,7 @@ German words are listed with "ae, oe, ue" too where people type them so. Sources
 
 from __future__ import annotations
 
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook, phrase_set, word_set
 from triage.intake.words import state_wordings, wordings
 
@@ -100,6 +101,11 @@ STATES = Phrasebook(
         de nuevo""",
     # "ECM now only P0562" counts the codes.
     alone=phrase_set("now | on now | present | actual | hard | current"),
+)
+#: The service that a list was read by, behind its head: "(mode 07)", "- service $03", "($0A)".
+SERVICE = lazily(
+    r"[\s(\[,/-]+(?:(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]|\$0[0-9a])"
+    r"(?:\s?[)\]])?$"
 )
 #: Words that stand beside a status and say nothing of their own.
 STATE_FILLER = word_set("""

@@ -157,11 +157,12 @@ DEVICE_AFTER = lazily(
 )
 #: What a battery can do stands beside its nominal voltage: "12 V 70 Ah 640 A", "12V (AGM) 760 A EN", "70 Ah 12 V".
 _RATING = (
-    r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? ?ah|[0-9]{2,4} ?(?:cca|mca|en|sae|din|iec|jis)|[0-9]{3,4} ?a(?:mps?)?|"
-    r"[0-9]{2,4} ?a(?:mps?)? ?[(]?(?:cca|ca|en|sae|din|iec|jis|cranking|cold))(?![a-z])"
+    r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? {0,3}ah|[0-9]{2,4} {0,3}(?:cca|mca|en|sae|din|iec|jis)|"
+    r"[0-9]{3,4} {0,3}a(?:mps?)?|"
+    r"[0-9]{2,4} {0,3}a(?:mps?)? {0,3}[(]?(?:cca|ca|en|sae|din|iec|jis|cranking|cold))(?![a-z])"
 )
 RATED = lazily(rf"[ ,/(;:-]{{0,3}}(?:(?:agm|efb|gel|flooded|lead|nass)[ ,/)(-]{{1,3}})?{_RATING}")
-RATED_BEFORE = lazily(r"[0-9] ?(?:ah|cca|a (?:en|sae|din))[ ,/(-]{1,3}$")
+RATED_BEFORE = lazily(r"[0-9] {0,3}(?:ah|cca|a {1,3}(?:en|sae|din))[ ,/(-]{1,3}$")
 VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"

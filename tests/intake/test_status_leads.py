@@ -1,0 +1,37 @@
+"""Statuses before their codes, with the service that read them, and keys for codes that tell one.
+
+All invented; wordings: common practice (services 03, 07 and 0A: SAE J1979).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+TCM = "transmission control"
+BEFORE = [
+    ("TCM  (2 codes)\n  not present  U3003 Battery voltage\n  permanent DTC (mode $0A)  P0715-4A Turbine speed\n",
+     {TCM: ["U3003 stored", "P0715-4A permanent"]}),
+    ("TCM\n  not present - U3003 Battery voltage\n  pending DTC (mode $07) - P0715-4A Turbine speed\n",
+     {TCM: ["U3003 stored", "P0715-4A pending"]}),
+    ("TCM\n  [permanent DTC (mode $0A)] P0715\n  [not present] U3003\n", {TCM: ["P0715 permanent", "U3003 stored"]}),
+    ("TCM: permanent DTC (mode $0A): P0715, P0700; not present: U3003\n",
+     {TCM: ["P0715 permanent", "P0700 permanent", "U3003 stored"]}),
+    ("TCM | permanent DTC (mode $0A) | P0715 | Turbine\nABS | not present | C0035 | Wheel\n",
+     {TCM: ["P0715 permanent"], "anti-lock brakes": ["C0035 stored"]}),
+    ("Getriebe\n  permanenter Fehler (Modus 0A)  P0715 Turbine\n  nicht vorhanden  U3003 Batterie\n",
+     {TCM: ["P0715 permanent", "U3003 stored"]}),
+    ("TCM\nstored code: P0715 Turbine\npending code: U3003 Voltage\n", {TCM: ["P0715 stored", "U3003 pending"]}),
+    ("TCM\nhistory  9CBD Supply voltage\nConfirmed  801E13 Open circuit\nawaiting confirmation  A0B4 Open\n",
+     {TCM: ["9CBD stored", "801E13 confirmed", "A0B4 pending"]}),
+    ("TCM\n active 12000 km since\n P0715 stored\n", {TCM: ["P0715 stored"]}),
+    # What begins like a status and goes on as no table says is no module below a heading.
+    ("ABS\n  confirmed in this cycle  C0035 Wheel speed\n  fault not confirmed  C0040 Wheel speed\n",
+     {"anti-lock brakes": ["C0035", "C0040 pending"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BEFORE)
+def test_a_status_before_a_code_is_its_own(text: str, read: dict[str, list[str]]) -> None:
+    assert modules_of(text) == read

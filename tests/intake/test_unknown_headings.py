@@ -1,0 +1,88 @@
+"""Names that no table lists, in the place and the shape of a heading, and made of words that are names elsewhere.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import modules_of, printed
+
+UNDER_A_STATUS = [
+    ("GEARBOX CONTROL\n  Stored:\n    P0840  Pressure switch\n\nQUANTUM FLUMMERY\n  Stored:\n    C1B04:49  Height\n",
+     "GEARBOX CONTROL: P0840; QUANTUM FLUMMERY: C1B04-49"),
+    ("GEARBOX CONTROL\n  Stored:\n    P0840  Pressure switch\nQUANTUM FLUMMERY\n  Stored:\n    C1B04:49  Ride height\n",
+     "GEARBOX CONTROL: P0840; QUANTUM FLUMMERY: C1B04-49"),
+    ("Gearbox\nStored:\nP0840  Pressure\n\nBrake horn\nStored:\nC1B04  Ride height\nPending:\nC1B05\n",
+     "Gearbox: P0840; Brake horn: C1B04 C1B05"),
+    ("## ABS / stability control\n  Part no. 5E0 907 588 C\n  zero codes\n\n## TCUX\n  Coding 5948080\n  Historic:\n"
+     "    U0140-88\n",
+     "ABS / stability control: clean; TCUX: U0140-88"),
+    ("Getriebe\n  Gespeichert:\n    P0840 Druck\n\nWankomat\n  Codierung 12\n  Gespeichert:\n    C1B04-49 Höhe\n",
+     "Getriebe: P0840; Wankomat: C1B04-49"),
+    # Deeper than the module's name stands no other's.
+    ("ECM\n  Stored codes:\n    P0562\n\n  Readiness\n  Pending codes:\n    P0118\n", "ECM: P0562 P0118"),
+    # The rest of a description, and the title of a scan.
+    ("ABS\nActive:\nC0035 Wheel speed sensor front\nleft circuit\nStored:\nC0040\n", "ABS: C0035 C0040"),
+    ("ABS\nStored:\nC0035\n\nScan after repair\nStored:\nC0040\n", "ABS: C0035"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), UNDER_A_STATUS)
+def test_a_name_over_a_list_by_status_is_a_heading(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+COMPOUND = [
+    ("Chassis flummery: no codes\nGearbox: silent\n", "Chassis flummery: clean; Gearbox: silent"),
+    ("--- Chassis flummery ---\n  Coding 3663496\n  * no fault codes stored\n\n--- Gearbox ---\n  * P0840 stored\n",
+     "Chassis flummery: clean; Gearbox: P0840"),
+    ("Chassis: no codes\nABS: C0035\n", "Chassis: clean; ABS: C0035"),
+    ("Chassis no. 572092\nABS: C0035\n", "ABS: C0035"),
+    ("Chassis number: not read\nABS: C0035\n", "ABS: C0035"),
+    ("Brake horn > U0422-86; U0415-13\nABS > C0035\n", "Brake horn: U0422-86 U0415-13; ABS: C0035"),
+    ("BRAKE HORN: U0422-86, U0415-13\nRadio: no codes\n", "BRAKE HORN: U0422-86 U0415-13; Radio: clean"),
+    ("Brake horn has U0422 and U0415. ABS has C0035.\n", "Brake horn: U0422 U0415; ABS: C0035"),
+    ("Brake horn did not answer. BCM has B1318.\n", "Brake horn: silent; BCM: B1318"),
+    ("ABS airbag radio did not answer. BCM has B1318.\n", "ABS: silent; airbag: silent; radio: silent; BCM: B1318"),
+    ("PSCM EBCM silent, BCM has B1318, U0100\n", "PSCM: silent; EBCM: silent; BCM: B1318 U0100"),
+    ("No codes in: Brake horn, Access and start, Radio\n",
+     "Brake horn: clean; Access and start: clean; Radio: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), COMPOUND)
+def test_a_name_of_words_that_are_names_is_one(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+BELOW = [
+    ("GEARBOX\n  Fault codes:\n    P0840\nFLUMMERY\n  Fault codes:\n    C1B04\n", "GEARBOX: P0840; FLUMMERY: C1B04"),
+    ("Gearbox\n  2 codes\n  P0840\n  P0841\nFlummery\n  1 code\n  C1B04\n", "Gearbox: P0840 P0841; Flummery: C1B04"),
+    ("Gearbox\n  Address 0x18\n  SW 1234\n  P0840\n\nFlummery\n  Address 0x19\n  SW 1234\n  C1B04\n",
+     "Gearbox: P0840; Flummery: C1B04"),
+    ("1 Gearbox\n  P0840 Pressure switch\n2 Flummery\n  C1B04 Height\n", "Gearbox: P0840; Flummery: C1B04"),
+    ("Gearbox (TCM)\n  P0840 Pressure switch\nFlummery (QFM)\n  C1B04 Height\n",
+     "Gearbox (TCM): P0840; Flummery (QFM): C1B04"),
+    # Makers' own numbers.
+    ("IPC\n  * D35A2B: Data bus no communication\n      Km : 49944\n\nQFM\n  * 02214: Open\n\nEPB\n  * 2F1A: Signal\n",
+     "IPC: D35A2B; QFM: 02214; EPB: 2F1A"),
+    # A detail of a code stands further right than it.
+    ("ABS\n  * U0300 Software / Current\n      Count: 31\n\n      Ageing counter 16\n  * U3000 29 Module / past\n",
+     "ABS: U0300 U3000-29"),
+    # What ends like the description of a fault is the rest of one.
+    ("ABS\n  C0035 Left front wheel\nSensor circuit\n  C0040 stored\n", "ABS: C0035 C0040"),
+    ("ECM\n  P0562 stored\n  Last seen\n    2 codes\n  P0118 active\n", "ECM: P0562 P0118"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BELOW)
+def test_a_name_over_a_count_or_an_address_is_a_heading(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_a_status_alone_heads_its_codes_where_one_list_is_empty() -> None:
+    text = "GEARBOX\n  ACTIVE\n    P0840\n  STORED\n    P0841\nABS\n  ACTIVE\n    C1B04\n  STORED\n    (none)\n"
+    assert modules_of(text) == {
+        "transmission control": ["P0840 current", "P0841 stored"], "anti-lock brakes": ["C1B04 current"],
+    }
