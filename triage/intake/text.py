@@ -45,6 +45,7 @@ from triage.intake.tidying import (
     across,
     answerkeys,
     asked,
+    atsigns,
     blocks,
     breaks,
     codefirst,
@@ -71,6 +72,7 @@ from triage.intake.tidying import (
     shortheads,
     shortstops,
     sidebyside,
+    soistoo,
     splitcodes,
     statusslips,
     strayblanks,
@@ -219,7 +221,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced]]:
     """The lines with the codes closed that a space stands in, and opened what is written without one; and what was read
     where."""
-    opened, glued = gluedwords.opened(found, names.sure)
+    opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(found)), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     return list(statusslips.mended(closed, names.listed)), [*glued, *split]
 

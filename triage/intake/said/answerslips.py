@@ -2,6 +2,8 @@
 
 >>> without_slips("n0 resp0nse"), without_slips("nothing sotred"), without_slips("u0100 in abs")
 ('no response', 'nothing stored', 'u0100 in abs')
+>>> without_slips("did'nt answer")
+"didn't answer"
 """
 
 from __future__ import annotations
@@ -20,12 +22,16 @@ _SWAPPED = {
     for at in range(len(word) - 1)
     if word[at] != word[at + 1]
 }
+#: "Didn't" with its sign before both letters.
+_NOT_AFTER = re.compile(r"(?<=[a-z])'nt(?![a-z])")
 _AS_LETTERS = str.maketrans("015", "ols")
 
 
 def without_slips(low: str) -> str:
     """``low`` with digits that a reading machine took for letters as these ("n0 resp0nse", "no code5"), and with the
     commonest words in order ("nothing sotred"). It keeps its length."""
+    if "'nt" in low:
+        low = _NOT_AFTER.sub("n't", low)
     if _MAY_SLIP.search(low):
         low = _SLIP.sub(_letters_for_digits, low)
     if _SWAPPED.keys().isdisjoint(WORD.findall(low)):

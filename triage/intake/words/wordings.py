@@ -158,6 +158,13 @@ _FEHLER = (
     "eintraege | dtc | dtcs | code | codes | storung | storungen | stoerungen | fehlerspeichereintrag | "
     "fehlerspeichereintrage | fehlermeldung | fehlermeldungen | befund"
 )
+_AUCUN = (
+    "aucun | aucune | pas de | pas d | sans | 0 | zero",
+    "code | codes | defaut | defauts | code defaut | codes defaut | codes defauts | code de defaut | erreur | "
+    "erreurs | dtc | panne | pannes | anomalie | anomalies",
+    "- | memorise | memorises | memorisee | detecte | detectes | detectee | enregistre | enregistres | present | "
+    "presents | presente | trouve | trouves | stocke | stockes | releve | releves | en memoire | signale",
+)
 _CLEAN: tuple[Slots, ...] = (
     (
         "nothing | nothing at all",
@@ -193,12 +200,11 @@ _CLEAN: tuple[Slots, ...] = (
         "gesetzt | im speicher | im fehlerspeicher",
     ),
     ("nichts | nix", "gespeichert | gefunden | abgelegt | hinterlegt | eingetragen"),
+    _AUCUN,
     (
-        "aucun | aucune | pas de | pas d | sans | 0 | zero",
-        "code | codes | defaut | defauts | code defaut | codes defaut | codes defauts | code de defaut | erreur | "
-        "erreurs | dtc | panne | pannes | anomalie | anomalies",
-        "- | memorise | memorises | memorisee | detecte | detectes | detectee | enregistre | enregistres | present | "
-        "presents | presente | trouve | trouves | stocke | stockes | releve | releves | en memoire | signale",
+        "n a | n ont | n affiche | n affichent | ne montre | ne montrent | ne presente | ne presentent | ne contient | "
+        "ne contiennent | n y a",
+        *_AUCUN,
     ),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     (

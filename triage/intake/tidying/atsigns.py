@@ -1,0 +1,33 @@
+"""A sign for "at" between a code or an answer and its module, written out: "P0562 @ engine", "no codes @gearbox".
+
+>>> from triage.intake.plain.characters import lines
+>>> [line.text for line in written_out(lines("P0562@engine stored\\nno codes @ gearbox\\nmail shop@example.org"))]
+['P0562 in engine stored', 'no codes in gearbox', 'mail shop@example.org']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import spoken
+
+#: A code, with its failure type or its status, whatever slips of the pen are in it.
+_CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])[^@]{0,24}$")
+_REACH = 60
+
+
+def written_out(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it."""
+    mended: list[Line] | None = None
+    for at, line in enumerate(found):
+        if "@" not in line.text:
+            continue
+        for place in reversed([place for place, char in enumerate(line.text) if char == "@"]):
+            before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
+            if behind[:1].isalpha() and (_CODE_BEFORE.search(before) or spoken(before.strip().lower())):
+                start = len(line.text[:place].rstrip())
+                mended = mended or list(found)
+                line = mended[at] = reworded(line, start, len(line.text) - len(behind), " in ")
+    return mended or found
