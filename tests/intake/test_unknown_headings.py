@@ -67,6 +67,11 @@ BELOW = [
     # Makers' own numbers.
     ("IPC\n  * D35A2B: Data bus no communication\n      Km : 49944\n\nQFM\n  * 02214: Open\n\nEPB\n  * 2F1A: Signal\n",
      "IPC: D35A2B; QFM: 02214; EPB: 2F1A"),
+    ("--- IPC ---\n  Coding 4799\n\n    5DF8  Data bus error - inactive\n    9CBD  Supply voltage - Present\n",
+     "IPC: 5DF8 9CBD"),
+    # Marks of a quotation before the headings alone.
+    (">> Radio\nactive  U0121 Lost communication with ABS module\n>> QFM\nactive  U0131 Lost\n>> ABS\nno codes\n",
+     "Radio: U0121; QFM: U0131; ABS: clean"),
     # A detail of a code stands further right than it.
     ("ABS\n  * U0300 Software / Current\n      Count: 31\n\n      Ageing counter 16\n  * U3000 29 Module / past\n",
      "ABS: U0300 U3000-29"),

@@ -60,19 +60,22 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
+    marked = _marked(row) or _marked_off(context, at)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
         return "strong"
     if _goes_on(context, row, at, score):
         return ""
     if score >= 90.0:
         plain = context.names.score(heading.printed) < 90.0
-        return "fair" if plain and not followed(context, at) and not _marked(row) else "strong"
-    supported = followed(context, at) or _marked(row) or row.text.endswith(":")
+        return "fair" if plain and not followed(context, at) and not marked else "strong"
+    supported = followed(context, at) or marked or row.text.endswith(":")
     if score >= 60.0:
         return "fair" if supported or context.open_code is None else ""
     if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
         return ""
-    if not _marked(row) and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
+    if not marked and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
+        return ""
+    if ownlines.begins(row) is not None:
         return ""
     below = _next(context, at)
     answered = below is not None and answer_of_cell(below.low) is not None
@@ -87,6 +90,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     if (
         context.open_code is not None
         and context.blanks == 0
+        and not marked
         and (
             not whole
             or _ends_with_status(context, row.low)
@@ -98,7 +102,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     before = context.headings_direct + context.headings_after_blank
     alike = whole and before > 0 and row.line.indent == context.heading_indent
     other = whole and row.cells is None and _none_open(context, heading.printed)
-    sure = deeper or headed or answered or alike or other or _marked(row) or row.text.endswith(":")
+    sure = deeper or headed or answered or alike or other or marked or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
@@ -211,6 +215,18 @@ def _marked(row: Row) -> bool:
     return _MARKED.match(row.text) is not None or _NUMBER_BEFORE.fullmatch(row.line.text, 0, row.start) is not None
 
 
+def _marked_off(context: Context, at: int) -> bool:
+    """Whether the marks that a quoted text has before each line stand before this one and not before the next: ">> ABS"
+    above "C0035 active"."""
+    row = context.rows[at]
+    below = next((other for other in context.rows[at + 1 : at + 4] if not other.blank), None)
+    return below is not None and _quotes(row) > _quotes(below)
+
+
+def _quotes(row: Row) -> int:
+    return row.line.text[: row.start].count(">")
+
+
 def _next(context: Context, at: int) -> Row | None:
     """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
@@ -256,7 +272,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     above = context.open_row
     if context.open_code is None or above is None or context.blanks:
         return False
-    if _marked(row) or row.text.endswith(":"):
+    if _marked(row) or _marked_off(context, at) or row.text.endswith(":"):
         return False
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.

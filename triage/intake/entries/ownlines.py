@@ -71,7 +71,7 @@ def read(context: Context, row: Row) -> bool:
     if (
         builder.module is None
         or not context.under_heading
-        or context.blanks
+        or (context.blanks and (builder.module.codes or builder.module.answer is not None))
         or row.finds.refusals
         or context.live_data
     ):
