@@ -54,3 +54,30 @@ def test_the_vehicle_may_be_told_with_its_engine(line: str) -> None:
     vehicle = read_text(f"{line}\nECM P0562\n", load()).vehicle
     assert vehicle is not None
     assert (vehicle.label, vehicle.drive) == (line.split(" diesel")[0].split(" 2.0")[0], "diesel")
+
+
+@pytest.mark.parametrize(
+    ("line", "complaint"),
+    [
+        ("City bus 318, 24 V, electric doors dead on Monday morning. Depot tel. 0555 011 903.",
+         "electric doors dead on Monday morning"),
+        ("Minibus 12. Side doors dead since Friday", "Side doors dead since Friday"),
+        ("Delivery van, radio and wipers dead overnight", "radio and wipers dead overnight"),
+        ("Linienbus 318, T\u00fcren tot seit Montag", "T\u00fcren tot seit Montag"),
+    ],
+)
+def test_what_was_dead_on_another_day_is_no_answer_of_the_scan(line: str, complaint: str) -> None:
+    scan = "Step 1: before clear, 21.9 V, 06:10\n- Engine: P0562 active\n- Door control: no response\n"
+    found = read_text(f"{line}\n\n{scan}", load())
+    assert found.vehicle is not None
+    assert found.vehicle.complaint == complaint
+    assert [(scan.phase, scan.volts, [module.printed for module in scan.modules]) for scan in found.snapshots] == [
+        ("before-clear", 21.9, ["Engine", "Door control"])
+    ]
+    assert any("taken as the complaint" in notice.message for notice in found.notices)
+
+
+@pytest.mark.parametrize("line", ["Bus 4, ABS dead", "Bus 4, before clear, Monday: ABS dead", "ABS dead on Monday",
+                                  "CAN bus 2, ABS dead on Monday"])
+def test_what_may_be_of_the_scan_stays_an_answer(line: str) -> None:
+    assert modules_of(f"{line}\nECM P0562\n")["anti-lock brakes"] == ["silent"]

@@ -111,3 +111,23 @@ def test_where_it_stands(text: str, expected: list[tuple[str, float | None, floa
 )
 def test_a_voltage_written_as_it_is_spoken(text: str, expected: tuple[float | None, float | None]) -> None:
     assert supply(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("line", "volts", "lowest"),
+    [
+        ("Battery tested 11.92 V rested, then supporting charger on. Reading at 13.4 V.", 13.4, 11.92),
+        ("Battery 11.92 V rested. Charger on, reading at 13.4 V.", 13.4, 11.92),
+        ("Battery 11.9 V, then charger on. Scan at 13.4 V.", 13.4, 11.9),
+        ("Battery 11.8 V at rest, then put the charger on: 13.4 V", 13.4, 11.8),
+        # Nothing was read after that, or nothing went on.
+        ("Battery 12.4 V rested, then charger on.", 12.4, None),
+        ("Battery 12.4 V rested", 12.4, None),
+        ("Battery 12.4 V, charger on. Reading at 5.1 V on the sensor.", 12.4, None),
+    ],
+)
+def test_a_rested_battery_makes_way_for_the_reading_on_the_charger(
+    line: str, volts: float, lowest: float | None
+) -> None:
+    scan = read_text(f"{line}\nABS: C0035\n", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == (volts, lowest)

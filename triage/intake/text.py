@@ -43,6 +43,7 @@ from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     across,
+    answeredheads,
     answerkeys,
     asked,
     atsigns,
@@ -178,6 +179,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = countbehind.taken_off(
         all_rows, lambda name: names.score(name) >= 60.0, lambda name: names.match(name).canonical in tables.modules
     )
+    all_rows = answeredheads.taken_off(all_rows)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
     described.adopt(all_rows, names)
     split_rows(all_rows)

@@ -345,14 +345,27 @@ def _facts(context: Context, row: Row) -> bool:
     if kind == "told":
         # It may tell of the scan too, and of a module.
         metarow.read(context, row)
-        complaint = small(context.facts.values["complaint"])
-        return all(row.low[hit.start : hit.end] in complaint for hit in spoken(row.low))
+        return _all_complaint(context, row)
+    if kind == "label" and spoken(row.low):
+        _all_complaint(context, row)
     if (kind == "vin" and len(row.text) > 60) or (
             kind == "label" and (phases.find(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
                 for volt in volts.find(row.low)))):
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
+    return True
+
+
+def _all_complaint(context: Context, row: Row) -> bool:
+    """Whether a line of the vehicle holds no answer but in what it says is wrong; noted where that names a module."""
+    complaint = small(context.facts.values.get("complaint", ""))
+    hits = spoken(row.low)
+    if not all(row.low[hit.start : hit.end] in complaint for hit in hits):
+        return False
+    if hits and complaint in row.low and context.names.find(complaint):
+        context.builder.notice("note", "taken as the complaint, not as the answer of a module in this scan", row.line,
+                               row.start, row.start + len(row.text))
     return True
 
 

@@ -4,6 +4,8 @@
 'click click no crank'
 >>> told("Hi all, the yellow pickup won't start", "hi all, the yellow pickup won't start")
 "the yellow pickup won't start"
+>>> told("City bus 31, 24 V, doors dead on Monday", "city bus 31, 24 v, doors dead on monday")
+'doors dead on Monday'
 >>> told("Truck ABS, dead", "truck abs, dead") is None, told("Engine, no start", "engine, no start") is None
 (True, True)
 """
@@ -15,7 +17,7 @@ import re
 from triage.intake.plain.patterns import lazily
 
 _THING = (
-    r"(?:van|minivan|car|estate|truck|lorry|tractor|bus|minibus|coach|pick-?up|saloon|sedan|hatchback|suv|motorhome|"
+    r"(?:van|minivan|car|estate|truck|lorry|tractor|(?:mini|linien|reise|stadt|schul)?bus|coach|pick-?up|saloon|sedan|hatchback|suv|motorhome|"
     r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
     r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
     r"furgoneta|coche|excavadora|carretilla)"
@@ -33,7 +35,9 @@ ENGINE = (
     r"(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?"
     r"(?:\s(?:diesel|petrol|hybrid|electric|benziner?|essence|gasolina|tdi))?"
 )
-_VEHICLE = lazily(rf"(?:[a-z'-]+ ){{0,4}}{_THING}{ENGINE}")
+_VEHICLE = lazily(
+    rf"(?!(?:can|lin|most|data)[ -]?bus)(?:[a-z'-]+ ){{0,4}}{_THING}(?:\s(?:no\.? ?|nr\.? ?|#)?[0-9]{{1,4}})?{ENGINE}"
+)
 _AUX = r"(?:won'?t|will not|would not|wouldn'?t|does not|doesn'?t|did not|didn'?t|do not|don'?t|not|never|refuses to)"
 _LAMP = (
     r"(?:(?:all|many|several|both|some|warning|dash(?:board)?|engine|check engine|abs|airbag|battery|charge|mil|oil) )*"
@@ -65,6 +69,22 @@ _DEAD = lazily(
     r"(?:(?:completely|totally|stone|all|found|ganz|vollig|completement) )?(?:dead|tot|mort|morte|muert[oa])"
     r"(?: (?:again|today|overnight|this morning|in the morning|on arrival|heute|ce matin|hoy|esta manana))?"
 )
+_DAY = (
+    r"(?:mon|tues|wednes|thurs|fri|satur|sun)days?|(?:montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag)|"
+    r"(?:lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche)|(?:lunes|martes|miercoles|jueves|viernes|sabado|domingo)"
+)
+_DAYTIME = r"(?: (?:mornings?|afternoon|evening|night|morgen|fruh|abend|matin|soir|manana|tarde|noche))?"
+#: A day before that of the scan: what was dead then did not answer the customer, and nobody had asked it for codes.
+_THEN = (
+    rf"(?:(?:on |since |since last |last |am |seit |depuis |le |el |desde (?:el )?)(?:{_DAY}){_DAYTIME}|"
+    rf"yesterday{_DAYTIME}|overnight|last (?:night|week)|(?:over|since|after) the weekend|since yesterday|"
+    r"(?:since|for) (?:[a-z]+|[0-9]{1,3}) "
+    rf"(?:days?|weeks?)|gestern{_DAYTIME}|seit gestern|hier{_DAYTIME}|depuis hier|desde ayer|ayer)"
+)
+_DEAD_THEN = lazily(
+    r"(?:[a-z'-]+ ){1,4}?(?:completely |totally |all |ganz )?(?:dead|not working|(?:stopped|never) working|"
+    rf"inoperative|tot|ohne funktion|mort(?:e?s?)|muert[oa]s?) (?:again )?{_THEN}"
+)
 _NO_COMPLAINT = lazily(
     r"[0-9][.,]?[0-9]* ?v(?![a-z])|(?<![a-z])(?:module|ecu|unit|control|answer|respon\w+|reply|comm\w*|codes?|dtcs?|"
     r"faults?|fehler|steuergerat|antwort\w*|calculateur|modulo|if|when|until|fixed|repaired|no longer|now (?:ok|fine))"
@@ -73,7 +93,7 @@ _NO_COMPLAINT = lazily(
 #: Hardly a complaint is told without one of these.
 _SIGNS = re.compile(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
                     r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
-                    r"tourne")
+                    r"tourne|working|inop|funktion")
 _PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
 
 
@@ -107,5 +127,7 @@ def _is_complaint(part: str, vehicle: bool) -> bool:
     """Whether a part of the line says what is wrong."""
     if _NO_COMPLAINT.search(part):
         return False
+    if vehicle and _DEAD_THEN.fullmatch(part) is not None:
+        return True
     dead = _DEAD.fullmatch(part)
     return _PLAIN.search(part) is not None or (dead is not None and (vehicle or " " in part))

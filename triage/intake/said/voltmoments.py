@@ -56,6 +56,22 @@ _CHARGED = (
     r"nach dem (?:auf)?laden|(?:auf)?geladen auf|apres (?:la )?(?:re)?charger?|(?:re)?charge[e]? (?:jusqu')?a|"
     r"despues de (?:la carga|cargar(?:la)?)|cargad[oa] (?:a|hasta)|tras (?:la carga|cargar(?:la)?))"
 )
+#: Behind one that a battery had at rest, or before "then", that a charger went on: it was read before that.
+_SUPPORT = (
+    r"(?:(?:the |a |my |our |put |connected |hooked up |fitted |switched |supporting |support |battery |bench )"
+    r"{0,4}(?:charger|power supply|supply unit|maintainer|jump[ -]?pack|booster|support)"
+    r"(?: (?:was |is |went )?(?:put )?(?:on|connected|attached|hooked up|fitted))?)"
+)
+_RESTED = r"(?:rested|resting|at rest|standing|static|off[ -]load|unloaded|without (?:a |the )?charger)"
+_THEN = r"(?:[,;. ]{1,3}|\s-\s)(?:and )?"
+_SUPPORTED_LATER = lazily(
+    rf"[ ]?(?:v(?:olts?)?(?![a-z]))?[ (]{{0,2}}(?:{_RESTED}[)]?{_THEN}(?:then )?|{_THEN}then ){_SUPPORT}(?![a-z])"
+)
+#: "Reading at 13.4 V" that begins its clause, "then put the charger on: 13.4 V"
+_READ_AT = lazily(
+    r"(?:(?:^|[.;,(:]\s)(?:then |now )?(?:reading|scan|scanned|scanning|read(?:-?out)?|codes read)(?: was| is)? at |"
+    rf"(?<![a-z])then {_SUPPORT}[:,] ?(?:now )?)$"
+)
 _CHARGED_SAID = lazily(rf"(?<![a-z]){_CHARGED}(?![a-z])")
 _EARLIER_SAID = lazily(rf"(?<![a-z]){_EARLIER}(?![a-z])")
 _NOW_SAID = lazily(rf"(?<![a-z]){_NOW}(?![a-z])")
@@ -127,6 +143,10 @@ def _moment(before: str, after: str) -> Moment:
     if _WAS.search(before) is not None and (_TODAY.search(after) or _TODAY.search(before)):
         # "It was 10.6 V, now 13.5 V"
         return "earlier"
+    if _SUPPORTED_LATER.match(after):
+        return "earlier"
+    if _READ_AT.search(before):
+        return "now"
     clause = _clause(before)
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:

@@ -1,0 +1,47 @@
+"""That a module answered, behind its name in a heading: taken off, since its codes or their absence stand below.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> [row.text for row in taken_off(rows_of("Brakes      Status: answered\\nABS (comm: responding)\\nECM   Status: ok"))]
+['Brakes', 'ABS', 'ECM   Status: ok']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+
+#: Of what is said: that it answered, and with that nothing of its codes.
+_ENDS = ("answered", "answers", "answering", "responded", "responds", "responding", "replied", "replies", "online",
+         "reached")
+_ANSWERED = lazily(
+    r"(?:\s{2,}|\s-\s|[ ,]?\s?[(\[]|,\s)\s*(?:status|state|communication|comms?|connection|response|answer|reply)\s?"
+    r"[:=.]\s*"
+    rf"(?:{'|'.join(_ENDS)})\s*[)\]]?$"
+)
+_REACH = 60
+
+
+def taken_off(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those without codes less the word that their module answered, at their end behind its key."""
+    return [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else row for row in rows]
+
+
+def _one(row: Row) -> Row:
+    """One row; a table has a column for it."""
+    if row.finds.codes or "|" in row.text or "\t" in row.text or ";" in row.text or not is_as_pasted(row):
+        return row
+    match = _ANSWERED.search(row.low, max(0, len(row.low) - _REACH))
+    if match is None or not has_letter(row.low[: match.start()]):
+        return row
+    name = row.low[: match.start()]
+    if ":" in name.partition(":")[2] or "," in name:
+        # Several keys, or several names, in a line.
+        return row
+    return without(row, (match.start(), len(row.text)))
+
+
+__all__ = ["taken_off"]
