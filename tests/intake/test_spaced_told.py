@@ -1,0 +1,40 @@
+"""Spaces in and around what is told of a code, and names that are words of another language. All invented; wordings:
+common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+
+@pytest.mark.parametrize("mark", ["0x", "0X", "0x ", "0X ", "", "$"])
+def test_a_space_behind_the_mark_of_a_failure_type(mark: str) -> None:
+    text = (f"Module: ICL  Faults: 1\n  dtc: B 1008  ftb :{mark}13  state : active\nABS C0035 ftb {mark}1A stored\n"
+            f"ECM P0562 FT {mark}16 stored 3x\nBCM\nU0140 stored\nfailure type: {mark}00")
+    assert modules_of(text) == {
+        "instrument cluster": ["B1008-13 current"], "anti-lock brakes": ["C0035-1A stored"],
+        "engine control": ["P0562-16 stored"], "body control": ["U0140-00 stored"]}
+
+
+@pytest.mark.parametrize(("said", "read"), [
+    ("n/a (no comm)", "silent"), ("no comm", "silent"), ("0", "clean"), ("none", "clean")])
+def test_a_short_name_that_is_an_answer_elsewhere(said: str, read: str) -> None:
+    text = f"Module: ICL  Faults: 0\nModule: HVAC  Faults: 0\nModule: RAS   Faults: {said}"
+    assert modules_of(text) == {"instrument cluster": ["clean"], "climate control": ["clean"], "RAS": [read]}
+
+
+def test_a_short_name_above_its_own_count() -> None:
+    text = "Module: ECM\nStatus: no response\nModule: RAS\nFaults: 1\nCode: U0100\nModule: ABS\nFaults: RAS"
+    assert modules_of(text) == {"engine control": ["silent"], "RAS": ["U0100"], "anti-lock brakes": ["clean"]}
+
+
+@pytest.mark.parametrize("spaced", ["p0 2 3 8", "P 0 2 3 8", "P0 2 38", "P02 3 8"])
+def test_digits_of_a_code_all_apart(spaced: str) -> None:
+    assert modules_of(f"engine P0562 stored , {spaced} active\nabs clean\neps {spaced} stored") == {
+        "engine control": ["P0562 stored", "P0238 current"], "anti-lock brakes": ["clean"],
+        "power steering": ["P0238 stored"]}
+
+
+def test_pins_of_a_connector_are_no_code() -> None:
+    assert modules_of("ECM P0562 stored\nC1 2 3 4 door plug") == {"engine control": ["P0562 stored"]}
