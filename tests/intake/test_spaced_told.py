@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 
 @pytest.mark.parametrize("mark", ["0x", "0X", "0x ", "0X ", "", "$"])
@@ -38,3 +38,21 @@ def test_digits_of_a_code_all_apart(spaced: str) -> None:
 
 def test_pins_of_a_connector_are_no_code() -> None:
     assert modules_of("ECM P0562 stored\nC1 2 3 4 door plug") == {"engine control": ["P0562 stored"]}
+
+
+@pytest.mark.parametrize(("said", "read"), [
+    ("clean", "clean"), ("ok", "clean"), ("no codes", "clean"), ("no answer", "silent"), ("not responding", "silent")])
+@pytest.mark.parametrize("gap", [" ", "  "])
+def test_a_name_that_stands_before_a_code_elsewhere(said: str, read: str, gap: str) -> None:
+    text = (f"before clear  11,5 v\nengine P0562 stored\nbox{gap}U0100 stored\nbag clean\ndash no answer\n--\n"
+            f"after clear  12,9v\nengine P0238 active\nbox{gap}{said}\nbag B0001 - 13 active\ndash clean")
+    assert scans(text) == [
+        "before-clear 11.5 V | engine: P0562 stored; box: U0100 stored; bag: clean; dash: silent",
+        f"after-clear 12.9 V | engine: P0238 current; box: {read}; bag: B0001 current; dash: clean"]
+
+
+@pytest.mark.parametrize("line", ["all clean", "terminals clean", "box clean and dry", "still no answer"])
+def test_words_before_an_answer_that_no_code_shows_to_be_names(line: str) -> None:
+    text = f"engine P0562 stored\nabs clean\n{line}\nstill U0121 stored\nbox U0100 stored"
+    assert {"all", "terminals", "box clean"}.isdisjoint(modules_of(text))
+    assert modules_of(text)["box"] == ["U0100 stored"]
