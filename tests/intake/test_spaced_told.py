@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of, scans
+from triage.intake.read import read_text
 
 
 @pytest.mark.parametrize("mark", ["0x", "0X", "0x ", "0X ", "", "$"])
@@ -56,3 +58,21 @@ def test_words_before_an_answer_that_no_code_shows_to_be_names(line: str) -> Non
     text = f"engine P0562 stored\nabs clean\n{line}\nstill U0121 stored\nbox U0100 stored"
     assert {"all", "terminals", "box clean"}.isdisjoint(modules_of(text))
     assert modules_of(text)["box"] == ["U0100 stored"]
+
+
+@pytest.mark.parametrize("name", ["drivers  dor", "drivers  door", "drivers dor"])
+def test_a_name_with_a_slip_and_two_spaces_in_it(name: str) -> None:
+    text = f"abs C0044-12 active\ndash U0155 stored\n{name} U0140 stored\nhvac clean"
+    assert modules_of(text) == {"anti-lock brakes": ["C0044-12 current"], "instrument cluster": ["U0155 stored"],
+                                "door, driver": ["U0140 stored"], "climate control": ["clean"]}
+
+
+@pytest.mark.parametrize("code", ["b1OA2", "B1OA2", "b10A2"])
+def test_a_capital_letter_beside_a_slip_in_a_code_of_a_small_letter(code: str) -> None:
+    assert modules_of(f"abs clean\nbcm {code}-12 stored") == {
+        "anti-lock brakes": ["clean"], "body control": ["B10A2-12 stored"]}
+
+
+def test_such_a_code_without_a_failure_type_is_told_of() -> None:
+    found = read_text("abs clean\nbcm b1OA2 stored", load())
+    assert [notice.line for notice in found.notices if notice.severity == "warning"] == [2]

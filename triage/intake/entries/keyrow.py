@@ -33,8 +33,7 @@ _UNREAD = lazily(
 #: It answered, and with that nothing is said of its codes.
 _YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
 _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
-#: Letters of a short name, and the roles of the keys that tell what a module answered.
-_SHORT_NAME = 3
+#: The roles of the keys that tell what a module answered.
 _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
 _HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
@@ -108,12 +107,9 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
 
 
 def _is_short_name(context: Context, value: str) -> bool:
-    """Whether three capitals, which may be short for an answer too ("RAS"), are the name of a module: what it answered,
-    or how many codes it has, stands behind a key right below or in the rest of the line."""
-    if len(value) != _SHORT_NAME or not (value.isalpha() and value.isupper()):
-        return False
-    below = context.rows[context.at + 1] if context.at + 1 < len(context.rows) else None
-    pair = split(below) if below is not None and not below.blank else None
+    """Whether three capitals, short for an answer too ("RAS"), are a name: the next key tells what the module holds."""
+    below = context.rows[context.at + 1 : context.at + 2]
+    pair = split(below[0]) if len(value) == 3 and value.isalpha() and value.isupper() and below else None
     return pair is not None and role_of(pair[0]) in _TOLD_OF
 
 
