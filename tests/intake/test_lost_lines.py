@@ -15,7 +15,7 @@ ABS, ECM, TCM = "anti-lock brakes", "engine control", "transmission control"
 
 
 @pytest.mark.parametrize("line", [
-    "TCM P2Z 63 active", "TCM: gobble curr", "TCM: C12 stored", "TCM gobble curr", "TCM P 0 7 0 0 stored",
+    "TCM P2Z 63 active", "TCM: gobble curr", "TCM: C12 stored", "TCM gobble curr",
     "the TCM has P07.30 stored", "Gizmo : P0X curr", "TCM - whatever - active",
     "B12 AC stored", "TCM P07300 gobble active", "brakes 0",
 ])

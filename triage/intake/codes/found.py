@@ -93,7 +93,7 @@ _BRACKETED = re.compile(
 _SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = re.compile(
     r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
-    rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x|\$)?{_SLIP2}h?{_UNIT}",
+    rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )
 #: Failure type and status byte behind colons: "P2187:00:2C".

@@ -30,7 +30,7 @@ _MARKED_BYTE = re.compile(
 _TYPE = re.compile(
     r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|"
     r"tipo de fallo|type|typ|art|tipo)"
-    r"\s*[:=#]?\s*(?:0x|\$)?([0-9a-f]{2})h?"
+    r"\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{2})h?"
 )
 _COUNT = re.compile(
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?x|([0-9]{1,3})\s?(?:times|mal|fois|veces|occurrences?|hits|events)|"

@@ -33,7 +33,9 @@ _UNREAD = lazily(
 #: It answered, and with that nothing is said of its codes.
 _YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
 _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
-_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
+#: The roles of the keys that tell what a module answered.
+_TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
+_HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
 def split(row: Row) -> tuple[str, str, int] | None:
@@ -88,7 +90,7 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     heading: Heading | None = name_in(context, row, value, start)
     if heading is None:
         return False
-    hits = spoken(low)
+    hits = () if _is_short_name(context, value) else spoken(low)
     apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
         before = without_links(value[: hits[0].start])
@@ -102,6 +104,13 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     if answer is not None and context.builder.module is not None:
         context.builder.answer(context.builder.module, answer)
     return True
+
+
+def _is_short_name(context: Context, value: str) -> bool:
+    """Whether three capitals, short for an answer too ("RAS"), are a name: the next key tells what the module holds."""
+    below = context.rows[context.at + 1 : context.at + 2]
+    pair = split(below[0]) if len(value) == 3 and value.isalpha() and value.isupper() and below else None
+    return pair is not None and role_of(pair[0]) in _TOLD_OF
 
 
 def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:

@@ -14,6 +14,7 @@ from triage.intake.entries import (
     markedrow,
     metarow,
     ownanswer,
+    printednames,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -195,6 +196,9 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     short = pair is not None and is_short(pair[0]) and answer_of_cell(small(pair[0])) is None
     if pair is not None and (short or (context.names.listed(pair[0]) and role_of(small(pair[0])) is None)):
         _answered(context, row, *pair)
+        return True
+    if not context.under_heading and (told := printednames.answered(context, row)) is not None:
+        _answered(context, row, *told)
         return True
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)

@@ -208,6 +208,9 @@ def may_be_slip(letter: str, body: str) -> bool:
         return False
     if (letter + body).islower() or not body.strip("0123456789Oo"):
         return True
+    if digits >= 2 and body[0].isdigit() and body[-1].isdigit() and not body.strip("0123456789OABCDEF"):
+        # "b1OA2": capitals among the digits behind a small letter.
+        return True
     return word[:3] == "COD" or (digits >= 2 and (letter + body).isupper())
 
 

@@ -87,6 +87,8 @@ class Context:
     marked: dict[str, int] = field(default_factory=dict)
     #: Whether descriptions stand in the line below their codes, once that is asked.
     described_below: bool | None = None
+    #: Unknown names that stand before codes in this text, once that is asked.
+    coded_names: frozenset[str] | None = None
     #: The clauses of the sentence being read.
     clauses: tuple[Row, list[Any]] | None = None
     #: The longest line of the text: one that ends near it may have been wrapped.

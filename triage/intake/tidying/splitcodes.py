@@ -62,6 +62,8 @@ _ABBREVIATION = lazily(r"(?<![^\W_])[A-Z]{2,6}\s*$")
 _SURE, _LIKELY = ("name", "code", "split", "led"), ("start", "mark", "cell", "link")
 #: No name behind a code is longer in words; so many lines that begin with such a code make a list of codes.
 _MOST_WORDS, _FEW, _REACH, _LONGEST_NUMBER = 4, 2, 160, 6
+#: A code with two spaces in it.
+_LOOSEST = 7
 
 
 @dataclass(slots=True)
@@ -125,7 +127,10 @@ def _is_new(parts: Sequence[str]) -> bool:
     """Whether parts are no code that is read as it stands ("P 0562", "P0 562"), and each has a digit in it."""
     if len(parts) == 2 and (len(parts[0]) == 1 or (len(parts[0]) == 2 and parts[1].isdigit())):
         return False
-    return len(parts) <= 3 and all(has_digit(part) or len(part) == 1 == len(parts[0]) for part in parts)
+    if len(parts) > 3 and max(map(len, parts[1:])) > 1:
+        # Only one who spaces every digit ("p0 2 3 8") leaves more than two spaces.
+        return False
+    return all(has_digit(part) or len(part) == 1 == len(parts[0]) for part in parts)
 
 
 def _before(text: str, start: int, is_name: IsName) -> str:
@@ -212,6 +217,9 @@ class _Text:
         if place.before in _SURE:
             # "Seat B1 A34 row"
             told = not (words and weak and place.first == 2)
+        elif weak and place.behind in ("words", "name", "end") and place.end - place.start > _LOOSEST:
+            # "C1 2 3 4 door plug": pins of a connector.
+            told = False
         elif place.before in _LIKELY:
             # "Behind the panel, C12 34 is loose"
             told = not (words and weak and place.before != "start") and (
