@@ -45,15 +45,17 @@ _FIRST = frozenset("abcd1234lrgdsmftpcizekint")
 
 def named(rows: list[Row]) -> list[Row]:
     """The rows, the columns of a table named as a sentence above explains them; the sentence left blank."""
-    found = list(rows)
+    found, changed = list(rows), False
     at = 0
     while at < len(found):
         entries, stop = _explained(found, at)
         if len(entries) > 1 and len(set(entries.values())) == len(entries) and _name(found, stop, entries):
             for told in range(at, stop):
                 found[told] = Row(found[told].line, "", 0)
+            changed = True
         at = max(stop, at + 1)
-    return found
+    # The rows themselves where nothing changed: they need not be cut into cells again.
+    return found if changed else rows
 
 
 def _explained(rows: Sequence[Row], at: int) -> tuple[dict[str, str], int]:
