@@ -39,6 +39,8 @@ _FREEZE = re.compile(
 )
 #: "Cleared the codes in the engine": a plain word is a module there.
 _LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
+#: "12.7 on the meter": what the volts were read on is no cluster.
+_MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$")
 _TIME = re.compile(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
 _LIVE = re.compile(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
@@ -312,7 +314,8 @@ def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Sta
     about = None
     if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
         # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
-        named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None]
+        named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
+                 and _MEASURED_WITH.search(row.low, 0, name[0]) is None]
         if named and (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
             about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
     at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)

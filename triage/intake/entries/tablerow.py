@@ -355,7 +355,9 @@ def _more(
         take_running(details, text, small(text), context.translated, doubtful)
     roles = row.roles or ()
     for cell, named in zip(row.cells or (), roles, strict=False):
-        if named is None and cell.text:
+        # What stands beside the code in its own cell was read with it.
+        holds = any(cell.start <= code.start < cell.end for code in row.finds.codes)
+        if named is None and cell.text and not holds:
             take(
                 details,
                 cell.text,

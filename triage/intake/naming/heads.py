@@ -38,6 +38,7 @@ ROLES: dict[str, frozenset[str]] = {
         fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
+        | fehlerspeicher | fehlerspeichereintrag | fault memory
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""

@@ -123,7 +123,7 @@ _CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
 _VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
 _WORD = re.compile(r"[^\W_]+")
 _WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})")
-_COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul)")
+_COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul|(?<=.{3})stg)")
 _BUILT = lazily(
     r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|"
     r"funktion|rechner|elektronica|regeling|besturing|stuurapparaat|styrning|styrenhet|styrdon)")

@@ -27,9 +27,9 @@ STATES = Phrasebook(
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
         presently active | currently not present | no longer present | not present now | not currently active | isn t
         present | is not present | not active now | no longer current | not failing | aged | old | latched | logged |
-        saved | recorded | dormant | occurred | was active | present in memory | currently inactive | at present not
-        active | not there now | not now | healed | gespeichert | historie | historisch | passiv | sporadisch | nicht
-        vorhanden | momentan nicht vorhanden | derzeit nicht vorhanden | zurzeit nicht vorhanden | aktuell nicht
+        saved | recorded | held | dormant | occurred | was active | present in memory | currently inactive | at present
+        not active | not there now | not now | healed | gespeichert | historie | historisch | passiv | sporadisch
+        | nicht vorhanden | momentan nicht vorhanden | derzeit nicht vorhanden | zurzeit nicht vorhanden | aktuell nicht
         vorhanden | nicht mehr vorhanden | nicht aktiv | nicht mehr aktiv | inaktiv | nicht aktuell | im speicher |
         abgelegt | abgespeichert | vergangen | fruher | frueher | nicht prasent | nicht praesent | zeitweise |
         zeitweise auftretend | zeitweilig | unterbrochen auftretend | gerade nicht vorhanden | nicht anliegend |
@@ -122,9 +122,9 @@ DOUBTFUL_STATES = phrase_set("""
     | hard | past | old | previous | live | continuous | temporary | on now | store | constant | act | hist | conf |
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
-    actuel | activo | inactive | fruher | logged | saved | recorded | sporadic | failing | absent actuellement | mem
-    | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo | inactiva
-    | activa
+    actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
+    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
+    | inactiva | activa
 """)
 
 #: What a module did when it was asked.

@@ -73,7 +73,9 @@ _LEAST = (
     r"tension basse|low(?:[ -]?(?:point|mark|water mark)|(?=\s?[:=]))|[uv][ _.-]?min)"
 )
 _CRANK = (
-    r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|start(?:ing|-up)?(?! of))|crank(?:ing)?|"
+    r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|start(?:ing|-up)?(?! of))|"
+    # "Won't crank" is a complaint, no moment of a reading.
+    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )crank(?:ing)?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
@@ -195,7 +197,7 @@ OTHER_UNIT = re.compile(
     r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
     r"hrs?|hours?|s|sec\w*|ms|ohms?|"
     r"kohms?|mv|mw|kw|w|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
-    r"mg|kg|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
+    r"mg|kg|t|tons?|tonnes?|tonnen?|cc|ccm|lbs?|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
     r"yrs?|jahre?|"
     r"ans|anos|months?|days?|weeks?|tage?|jours?|dias?|cycles?|of)(?![a-z0-9]))"
 )
