@@ -12,6 +12,7 @@ settled by a measurement alone.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -146,7 +147,7 @@ def next_checks(
         judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
         checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                         _is_flat(session, scale, flat_below))
+                         _before_a_start(session, scale, flat_below))
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records)
         checks += silent_checks(book, link, case, bits, names)
@@ -181,6 +182,23 @@ def _is_flat(session: Session, scale: float, limit: float) -> bool:
     last = next((shot for shot in reversed(session.snapshots) if shot.volts is not None), None)
     return (last is not None and last.volts is not None and last.volts < limit * scale and last.engine != "running"
             and last.outside_supply in (None, "none", "unknown"))
+
+
+#: A complaint of an engine that does not start, in four languages; common practice.
+_NO_START = re.compile(
+    r"(?:won['’]?t|will not|does ?n[o'’]?t|doesnt|can['’]?t|cannot|no|not|never)[ -](?:crank|start|turn over)|"
+    r"(?:springt|geht|startet|dreht) nicht|ne d[ée]marre|no arranca", re.IGNORECASE)
+
+
+def _before_a_start(session: Session, scale: float, limit: float) -> str | None:
+    """What has to be done before the engine can be run or the vehicle driven."""
+    if _is_flat(session, scale, limit):
+        return "battery charged first, so that the engine starts by itself"
+    complaint = session.vehicle.complaint if session.vehicle else None
+    ran = any(shot.engine == "running" or (shot.ran_minutes or 0) > 0 for shot in session.snapshots)
+    if complaint and not ran and _NO_START.search(complaint):
+        return "once it starts: the complaint says that it does not, so look for that first"
+    return None
 
 
 def _starved(book: Casebook, modules: range, supply: Sequence[SupplyVerdict]) -> bool:
@@ -253,10 +271,10 @@ def _record_holders(book: Casebook) -> dict[int, set[str]]:
 
 def _common(
     case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: list[bool] | None, flat: bool,
+    open_isolation: bool, judged: list[bool] | None, before_start: str | None,
 ) -> list[NextCheck]:
-    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first; ``flat``:
-    the battery was read too low to crank."""
+    """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
+    ``before_start``: what has to be done before the engine can be run."""
     checks: list[NextCheck] = []
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
@@ -274,8 +292,8 @@ def _common(
             continue
         settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
-        if told is RUN and flat:
-            gates.insert(0, "battery charged first, so that the engine starts by itself")
+        if before_start and (told is RUN or step is DRIVE):
+            gates.insert(0, before_start)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")
