@@ -377,13 +377,12 @@ def modules_across(rng: random.Random, snapshots: list[TrueSnapshot], language: 
     out = []
     for snapshot in snapshots:
         columns = [
-            [f"{shown(rng, code, form)} ({state(rng, code, language)})" for code in module.codes]
-            or [pick(rng, module, language)]
+            [module.printed, *([f"{shown(rng, code, form)} ({state(rng, code, language)})" for code in module.codes]
+                               or [pick(rng, module, language)])]
             for module in snapshot.modules
         ]
         rows = [[column[at] if at < len(column) else "" for column in columns] for at in range(max(map(len, columns)))]
-        names = [module.printed for module in snapshot.modules]
-        out += [*header(rng, snapshot, language), "", *(mark.join(row) for row in [names, *rows]), ""]
+        out += [*header(rng, snapshot, language), "", *(mark.join(row) for row in rows), ""]
     return "\n".join(out), set()
 
 

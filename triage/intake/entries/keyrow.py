@@ -348,18 +348,18 @@ def _stored(context: Context, row: Row, value: str, low: str, start: int) -> boo
 
 
 def _spn(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    number = re.match(r"[0-9]{1,7}", low)
-    if number is None:
-        return False
-    context.pending_values["spn"] = number[0]
-    return _pair(context, row, start)
+    return _half(context, row, "spn", re.match(r"[0-9]{1,7}", low), start)
 
 
 def _fmi(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    number = re.match(r"[0-9]{1,3}", low)
+    return _half(context, row, "fmi", re.match(r"[0-9]{1,3}", low), start)
+
+
+def _half(context: Context, row: Row, name: str, number: re.Match[str] | None, start: int) -> bool:
+    """One number of a pair of SPN and FMI that stand in rows of their own."""
     if number is None:
         return False
-    context.pending_values["fmi"] = number[0]
+    context.pending_values[name] = number[0]
     return _pair(context, row, start)
 
 
