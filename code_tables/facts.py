@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 
 # Not frozen: a frozen one takes five times as long to make, and a batch makes ten of them a session.
@@ -42,8 +43,7 @@ class CodeFacts:
                          self.noise, self.needs, self.note, self.failure, self.sources, self.sag, self.alike)
 
 
-@dataclass(frozen=True, slots=True)
-class ModuleFacts:
+class ModuleFacts(NamedTuple):
     """What is known of one module; an unknown name gets neutral facts."""
 
     name: str                 #: canonical
@@ -54,8 +54,7 @@ class ModuleFacts:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
+class Rate(NamedTuple):
     """A prior, rate or level of the evidence model."""
 
     value: float
@@ -64,8 +63,7 @@ class Rate:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """A figure of the supply, battery and charging tables; ``at`` is its place in a series (a temperature, say)."""
 
     value: float
@@ -76,8 +74,7 @@ class Limit:
     system_volts: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Plausibility:
+class Plausibility(NamedTuple):
     """A reading that contradicts what is sound, and the codes it speaks for.
 
     ``reading`` and ``others`` are names of reading_names.csv; ``supports`` is a pattern as there, held against the
@@ -101,8 +98,7 @@ class Plausibility:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """Where a figure comes from and how it was read."""
 
     citation: str

@@ -90,7 +90,7 @@ class Tables:
         """
         for key in values:
             self.rate(key)
-        changed = {key: replace(self.rates[key], value=value, source=source) for key, value in values.items()}
+        changed = {key: self.rates[key]._replace(value=value, source=source) for key, value in values.items()}
         return Tables(replace(self._content, rates=self.rates | changed))
 
     def limit(self, key: str, system_volts: int = 12) -> float:

@@ -9,8 +9,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from triage.cli.keep_options import CAUSES
 from triage.cli.keep_words import faults_of, many
@@ -27,8 +26,7 @@ if TYPE_CHECKING:
 LEAST_TOLD = 0.005
 
 
-@dataclass(frozen=True, slots=True)
-class Learned:
+class Learned(NamedTuple):
     """``rates`` by key after the outcomes of finished sessions; ``open`` maps an unfinished one to what it lacks."""
 
     rates: dict[str, UpdatedRate]

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from textwrap import wrap
-from typing import TYPE_CHECKING, cast, get_args
+from typing import TYPE_CHECKING, NamedTuple, cast, get_args
 
 from triage.cli.files import session_from_files, trace_of, write_output
 from triage.cli.output import screen_width
@@ -23,8 +22,7 @@ if TYPE_CHECKING:
     from triage.supply.trace import Trace
 
 
-@dataclass(frozen=True, slots=True)
-class Beside:
+class Beside(NamedTuple):
     """What the command line says beside the log; None: not said.
 
     ``outside_from``, ``outside_to``: seconds of the log between which ``outside_supply`` was connected.
@@ -95,7 +93,7 @@ def _context(trace: Trace, beside: Beside, session: Session | None) -> SupplyCon
         said["outside"] = _outside(beside)
     elif beside.outside_from is not None or beside.outside_to is not None:
         raise InputError("--outside-from and --outside-to go with --outside-supply: say what was connected")
-    return replace(context, **said)  # type: ignore[arg-type]
+    return context._replace(**said)  # type: ignore[arg-type]
 
 
 def _outside(beside: Beside) -> tuple[OutsideSpan, ...] | None:

@@ -5,9 +5,8 @@ Every number stands in ``code_tables/rates.csv`` with its source; this file only
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -37,8 +36,7 @@ COUNT_BANDS = ("once", "twice", "few", "several", "many")
 MOTIONS = ("standing", "idling", "moving")
 
 
-@dataclass(frozen=True)
-class Parameters:
+class Parameters(NamedTuple):
     """Arrays of the model. Levels in volts of a 12 V system, rates per minute, the rest chances."""
 
     prior: Floats            # KINDS x CAUSES, rows add up to 1

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.model.verdict import SupplyVerdict
 
@@ -11,8 +11,7 @@ from triage.model.verdict import SupplyVerdict
 UNREAD_LIST = 2.0
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(NamedTuple):
     """``first`` and ``last``: the session's faults; ``open``: those not set aside, ``listed`` those of the short list;
     ``shown``: module -> its name as the scan printed it; ``states``: part of the supply and its state, in pairs."""
 
@@ -40,8 +39,7 @@ class Case:
         return self.shown.get(module, module)
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(NamedTuple):
     """N: what is asked of one fault after another, as plain lists: an array is slow where single places are asked."""
 
     names: list[str]            # as lists of checks name it

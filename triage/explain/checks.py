@@ -14,8 +14,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -46,8 +45,7 @@ MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed",
             "event", "high voltage")
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """A step for all faults at once. ``runs``: chance that each monitor class comes to a result in it."""
 
     do: str

@@ -15,17 +15,16 @@ figures stand in ``code_tables/limits.csv``, each with its own source; :class:`F
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 if TYPE_CHECKING:
     from code_tables import Tables
     from triage.model.snapshot import Completeness
 
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+class Figures(NamedTuple):
     """The figures of the regulations. Cycles, seconds, km/h, degrees Celsius, kelvin, metres."""
 
     cycles_to_confirm: int = 2
@@ -77,8 +76,7 @@ class Cycle:
             raise ValueError("a monitor that did not run can't have failed")
 
 
-@dataclass(frozen=True, slots=True)
-class CodeLife:
+class CodeLife(NamedTuple):
     """Where a code stands at the end of a driving cycle.
 
     ``failures``: failing cycles in a row, ``passes``: passing ones with the lamp on, both among the cycles in which the
@@ -115,15 +113,15 @@ def after_cycle(
         # towards erasure anew (read so; the text says "without a failure").
         reached = life.failures + 1 >= (trips or figures.cycles_to_confirm)
         lit = life.lamp or reached
-        return replace(
-            life, pending=True, confirmed=life.confirmed or reached, lamp=lit, permanent=life.permanent or reached,
+        return life._replace(
+            pending=True, confirmed=life.confirmed or reached, lamp=lit, permanent=life.permanent or reached,
             failures=life.failures + 1, passes=0, warm_ups=0, passed_since=False, trip_since=False,
             cleared=life.cleared and not lit)
     was_lit = life.lamp
     if cycle.ran and cycle.similar:
         life = _passed(life, figures)
     if cycle.warm_up and life.confirmed and not was_lit:
-        life = replace(life, warm_ups=life.warm_ups + 1)
+        life = life._replace(warm_ups=life.warm_ups + 1)
     return _permanent(life, cycle, ratio) if life.permanent and life.cleared else life
 
 
@@ -131,18 +129,18 @@ def _passed(life: CodeLife, figures: Figures) -> CodeLife:
     """A cycle in which the monitor ran and found nothing: 40 CFR 86.010-18 (b)(2)(ii), (b)(3)(i), (b)(3)(iii)(A)."""
     passes = life.passes + 1 if life.lamp else 0
     out = life.lamp and passes >= figures.good_cycles_to_lamp_off
-    return replace(life, pending=False, failures=0, passes=0 if out else passes, lamp=life.lamp and not out,
-                   permanent=life.permanent and not out)
+    return life._replace(pending=False, failures=0, passes=0 if out else passes, lamp=life.lamp and not out,
+                         permanent=life.permanent and not out)
 
 
 def _permanent(life: CodeLife, cycle: Cycle, ratio: bool) -> CodeLife:
     """A permanent code after a clear, in a cycle without a failure: 40 CFR 86.010-18 (b)(3)(iii)(B) and (C)."""
     if ratio:
-        return replace(life, permanent=not cycle.ran, cleared=not cycle.ran)
+        return life._replace(permanent=not cycle.ran, cleared=not cycle.ran)
     passed, trip = life.passed_since or cycle.ran, life.trip_since or cycle.trip
     gone = passed and trip
-    return replace(life, permanent=not gone, cleared=not gone, passed_since=passed and not gone,
-                   trip_since=trip and not gone)
+    return life._replace(permanent=not gone, cleared=not gone, passed_since=passed and not gone,
+                         trip_since=trip and not gone)
 
 
 def after_clear(life: CodeLife) -> CodeLife:
@@ -184,8 +182,7 @@ def is_warm_up(start: float, highest: float, figures: Figures, *, diesel: bool =
     return highest - start >= figures.warm_up_rise and highest >= least
 
 
-@dataclass(frozen=True, slots=True)
-class Trip:
+class Trip(NamedTuple):
     """What a driving cycle held: seconds since the start, seconds at 40 km/h and more, longest idle in one piece, s.
 
     Degrees Celsius and metres outside; None: not known. (Heavy diesels count seconds at 1150 1/min and more instead.)
@@ -217,8 +214,7 @@ def counts_trip(trip: Trip, figures: Figures) -> bool | None:
 
 # --- readiness and inspection ----------------------------------------------------------------------------------
 
-@dataclass(frozen=True, slots=True)
-class ReadinessLimit:
+class ReadinessLimit(NamedTuple):
     """How many monitors may be unset under one rule. ``only``: words of the monitors it may be (empty: any)."""
 
     rule: Literal["federal", "California"]

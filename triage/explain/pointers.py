@@ -7,7 +7,7 @@ holds no code (or was never read): its list is to be read again before anybody l
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -17,8 +17,7 @@ from triage.model.casebook import ANSWERS, INVALID, POINTER, SEEN, Casebook, Lin
 MOST = 3
 
 
-@dataclass(frozen=True, slots=True)
-class EmptyPointer:
+class EmptyPointer(NamedTuple):
     """``target``: the module pointed at, -1 where no scan read it; ``name``: as the scan or the tables name it."""
 
     fault: int

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, time
 from itertools import pairwise
+from typing import NamedTuple
 
 from code_tables import Tables
 from triage.collector import collector_paused
@@ -93,8 +94,7 @@ _BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
 NOT_READ = "this line was not read, by a mistake of the reader"
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """What was understood of one input.
 
     ``snapshots`` in the order of the text; ``vehicle`` and ``events`` as far as it tells; ``notices`` for every

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -121,8 +121,7 @@ class Story:
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
 
 
-@dataclass(frozen=True, slots=True)
-class Contradiction:
+class Contradiction(NamedTuple):
     """A reading that a sound part would not give: what it says and how much it counts for a fault."""
 
     what: str      # in words, with the value
@@ -130,8 +129,7 @@ class Contradiction:
     ratio: float   # odds ratio, above 1: how much likelier the reading is where the fault is hard
 
 
-@dataclass(frozen=True, slots=True)
-class Recurrence:
+class Recurrence(NamedTuple):
     """What an earlier session says of a fault: in words, and the odds ratios it gives; none is below 1."""
 
     what: str

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class EarlierFault:
+class EarlierFault(NamedTuple):
     """One fault of an earlier session. ``module`` is any name; ``persists`` the chance its verdict gave, 0..1."""
 
     session: str       # the earlier session as a person knows it, for example its day

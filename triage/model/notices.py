@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from typing_extensions import TypedDict
 
@@ -21,8 +20,7 @@ class NoticeJson(TypedDict):
     end: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class Notice:
+class Notice(NamedTuple):
     """One remark about the input.
 
     ``line`` counts from 1; ``start`` and ``end`` are offsets into that line, from 0, end excluded; ``text`` is

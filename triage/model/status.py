@@ -21,9 +21,8 @@ where they read 0, so that 0x08 alone ("confirmed") is never taken for a passed 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.model.snapshot import StatusWord
 
@@ -50,8 +49,7 @@ _ANY_FAILURE = TEST_FAILED | FAILED_THIS_CYCLE | PENDING | CONFIRMED
 AFTER_CLEAR = NOT_COMPLETED_SINCE_CLEAR | NOT_COMPLETED_THIS_CYCLE
 
 
-@dataclass(frozen=True, slots=True)
-class Status:
+class Status(NamedTuple):
     """A status byte as read, the mask of the bits that may be believed, and what they say.
 
     ``now``: what the latest test says about this operation cycle. ``since_clear``: what all tests since the last
@@ -186,8 +184,7 @@ FORMATS = {
 _CLASSES = ((0x02, "A"), (0x04, "B1"), (0x08, "B2"), (0x10, "C"))
 
 
-@dataclass(frozen=True, slots=True)
-class Severity:
+class Severity(NamedTuple):
     """A severity byte: what the driver is to be told, and the WWH-OBD class ("A" gravest) where one is given."""
 
     byte: int
@@ -209,8 +206,7 @@ def read_severity(byte: int) -> Severity:
     return Severity(byte, bool(byte & 0x80), bool(byte & 0x40), bool(byte & 0x20), named)
 
 
-@dataclass(frozen=True, slots=True)
-class DetectionCounter:
+class DetectionCounter(NamedTuple):
     """A fault detection counter, -128 to 127; ``state`` is "failed" at 127, "pre-failed" from 1 to 126."""
 
     value: int

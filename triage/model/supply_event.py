@@ -6,15 +6,13 @@ or ground. Low and high are two events.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 #: So many peers without a supply code make the one module that holds one suspect.
 GOOD_PEERS = 4
 
 
-@dataclass(frozen=True, slots=True)
-class SupplyEvents:
+class SupplyEvents(NamedTuple):
     """What is proven. ``lone``: one module alone holds a low-supply code while its peers do not.
 
     ``lasting``: the last reading with the engine running and nothing connected is too low or too high;

@@ -7,7 +7,7 @@ or the trailer by none, since no scan says whether those are connected.
 from __future__ import annotations
 
 from collections.abc import Set
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -17,8 +17,7 @@ from triage.model.casebook import ANSWERS, NOT_ASKED, SILENT, Bools, Casebook, I
 WITH_KEY = ("key", "any")
 
 
-@dataclass(frozen=True, slots=True)
-class LastAnswers:
+class LastAnswers(NamedTuple):
     """M: state in the last snapshot that asked the module, and that snapshot's place (-1: never asked).
 
     A silence that proves nothing (asleep by design) is NOT_ASKED; ``missed``: modules that partners miss while they are

@@ -7,8 +7,7 @@ where the value is sound, and words where it contradicts.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from triage.relations.reading_values import Value, View, with_unit
 
@@ -16,8 +15,7 @@ if TYPE_CHECKING:
     from code_tables.facts import Plausibility
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """A contradiction: what it is held against, and the value where its own name and figure do not tell it."""
 
     other: str = ""

@@ -6,7 +6,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -24,8 +24,7 @@ _SHOWN = {"degC": "°C"}
 _PHASES = ("before the clear", "after the clear", "after the run", "after the repair")
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
+class Value(NamedTuple):
     """One live value. ``module``: place in the casebook, -1 none; ``label``: its folded name."""
 
     column: int

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.model.assessment import Sight
 from triage.model.notices import Notice
@@ -13,8 +14,7 @@ FULL, MOST = 3, 5
 GROUP_MOST = 6
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
+class Sign(NamedTuple):
     """One fault in one snapshot. ``figure`` is the supply in volts without unit, "?" where nobody read it."""
 
     sight: Sight
@@ -34,8 +34,7 @@ class Sign:
         return f"{self.status}{',' if self.figure == '?' else ''} {self.volts}"
 
 
-@dataclass(frozen=True, slots=True)
-class Sum:
+class Sum(NamedTuple):
     """One row of a ledger; ``decibans`` "+3.1", without unit."""
 
     what: str
@@ -43,8 +42,7 @@ class Sum:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One fault."""
 
     module: str          # as printed
@@ -69,8 +67,7 @@ class Line:
         return f"{self.module} {self.code}"
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """One root of the short list. ``fault`` False: a story such as a silent module, with its reports as lines.
 
     A story may stand without a line (a supply that still fails) and without decibans.
@@ -92,8 +89,7 @@ class Item:
         return ", ".join(part for part in (self.sure, self.decibans) if part)
 
 
-@dataclass(frozen=True, slots=True)
-class Bundle:
+class Bundle(NamedTuple):
     """A group of the unsettled (head: the step that settles them) or of the set aside (head: the reason)."""
 
     head: str
@@ -113,8 +109,7 @@ class Bundle:
         return (told, hidden) if hidden > 1 else (self.lines, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(NamedTuple):
     """One step."""
 
     do: str
@@ -126,8 +121,7 @@ class Check:
     gain: str            # "1.84 bits"
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
+class Proof(NamedTuple):
     """Faults of one state since the repair, told for the same reason; ``proves``: the run that would prove them gone.
 
     ``names``: codes under their modules. A line about readiness is one of its own.
@@ -148,8 +142,7 @@ class Proof:
         return f"{self.why}; {self.proves}" if by_itself else f"{self.why}; to prove it: {self.proves}"
 
 
-@dataclass(frozen=True, slots=True)
-class Snap:
+class Snap(NamedTuple):
     """One snapshot as a column head."""
 
     number: str
@@ -169,8 +162,7 @@ class Snap:
         return "not read" if self.volts is None else f"{self.volts:.1f} V"
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One part of the supply: proven, failed or not tested."""
 
     name: str
@@ -178,8 +170,7 @@ class Part:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(NamedTuple):
     """One thing done: an event, or the taking of a snapshot (``snap``). ``when`` "" where nobody noted it."""
 
     when: str

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from string import ascii_lowercase
+from typing import NamedTuple
 
 from triage.reports.entries import Line
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(NamedTuple):
     """One fault with the reasons that are its own, and the letters of those it shares ("ac")."""
 
     line: Line

@@ -225,7 +225,7 @@ def entry_in_words(kept: Kept, entry: EntryRow) -> Entry:
 def act_in_words(kept: Kept, struck: list[EntryRow]) -> Entry:
     """Entries that were struck out as one: the first, with a line about all."""
     first = entry_in_words(kept, struck[0])
-    return first if len(struck) == 1 else replace(first, words=f"{first.words} and {len(struck) - 1} more like it")
+    return first if len(struck) == 1 else first._replace(words=f"{first.words} and {len(struck) - 1} more like it")
 
 
 def _in_words(kept: Kept, entry: EntryRow) -> str:

@@ -15,8 +15,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from triage.model.verdict import CAUSES, Cause
 
@@ -28,8 +27,7 @@ if TYPE_CHECKING:
 STRENGTH = 20.0
 
 
-@dataclass(frozen=True, slots=True)
-class Counts:
+class Counts(NamedTuple):
     """Outcomes that spoke for (``hits``) and against (``misses``) a rate."""
 
     hits: int
@@ -41,8 +39,7 @@ class Counts:
         return self.hits + self.misses
 
 
-@dataclass(frozen=True, slots=True)
-class UpdatedRate:
+class UpdatedRate(NamedTuple):
     """A rate after the shop's outcomes. ``mean`` is the value to reckon with, ``spread`` its standard deviation."""
 
     table: float

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import Phase, Reading, Snapshot
@@ -16,8 +15,7 @@ Cured = Literal["yes", "no", "unknown"]
 Fault = tuple[str, str, str | None]
 
 
-@dataclass(frozen=True, slots=True)
-class KnownVehicle:
+class KnownVehicle(NamedTuple):
     """A vehicle of the store; ``details`` as last told, its complaint that of the latest session."""
 
     id: int
@@ -27,8 +25,7 @@ class KnownVehicle:
     sessions: int
 
 
-@dataclass(frozen=True, slots=True)
-class KnownSession:
+class KnownSession(NamedTuple):
     """One line of the list of sessions. Counts are without what was struck out, ``struck`` is the count of that."""
 
     name: str
@@ -42,8 +39,7 @@ class KnownSession:
     struck: int
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """One entry of a session, in words; ``struck_at`` is when it was struck out, ``act`` that of the table."""
 
     id: int
@@ -56,8 +52,7 @@ class Entry:
     act: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StoredSnapshot:
+class StoredSnapshot(NamedTuple):
     """One snapshot: ``understood`` as the reader left it, ``now`` with phase and corrections laid over it."""
 
     id: int
@@ -74,16 +69,14 @@ class StoredSnapshot:
         return self.now.phase
 
 
-@dataclass(frozen=True, slots=True)
-class Pasted:
+class Pasted(NamedTuple):
     """What came of a paste: its entry and, for each snapshot in it, id, phase and why that phase."""
 
     entry_id: int
     snapshots: tuple[tuple[int, Phase | None, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Paste:
+class Paste(NamedTuple):
     """What was pasted, exactly as it came: text, or the bytes of a file."""
 
     entry_id: int
@@ -92,8 +85,7 @@ class Paste:
     body: str | bytes
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(NamedTuple):
     """What is known of a paste or a trace without its text, which may be long; ``name``: its source or label."""
 
     entry_id: int
@@ -101,8 +93,7 @@ class Head:
     name: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class StoredEvent:
+class StoredEvent(NamedTuple):
     """One event with the entry it came in."""
 
     entry_id: int
@@ -110,8 +101,7 @@ class StoredEvent:
     event: Event
 
 
-@dataclass(frozen=True, slots=True)
-class StoredReading:
+class StoredReading(NamedTuple):
     """One measurement with the entry it came in; ``snapshot_id`` None: the snapshot before it."""
 
     entry_id: int
@@ -120,8 +110,7 @@ class StoredReading:
     reading: Reading
 
 
-@dataclass(frozen=True, slots=True)
-class Trace:
+class Trace(NamedTuple):
     """One voltage trace: CSV ``text`` as it came, and the snapshots before it in the session."""
 
     entry_id: int
@@ -131,8 +120,7 @@ class Trace:
     after_snapshots: int
 
 
-@dataclass(frozen=True, slots=True)
-class Contents:
+class Contents(NamedTuple):
     """All that a page shows of one session, read at one moment; ``entries`` with those struck out."""
 
     known: KnownSession
@@ -145,8 +133,7 @@ class Contents:
     entries: list[Entry]
 
 
-@dataclass(frozen=True, slots=True)
-class StoredVerdict:
+class StoredVerdict(NamedTuple):
     """One verdict, the versions and the session's revision that made it; ``stale``: the session has changed since."""
 
     id: int
@@ -159,8 +146,7 @@ class StoredVerdict:
     stale: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What was done about one fault and what came of it.
 
     ``said`` is the probability (0..1) that the fault persists and ``standing`` its standing, both from the verdict

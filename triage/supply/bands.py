@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from triage.supply.limits import cite, interpolate, limit, series
 
@@ -15,8 +14,7 @@ ChargingBand = Literal["not charging", "undercharge", "low", "normal", "high", "
 _TABLE_CELSIUS = 25.0
 
 
-@dataclass(frozen=True, slots=True)
-class ChargeBand:
+class ChargeBand(NamedTuple):
     """A state of charge in percent, from ``low`` to ``high``, and its word."""
 
     low: float

@@ -11,8 +11,8 @@ datetime.date(2025, 3, 3)
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta, timezone
+from typing import NamedTuple
 
 _CLOCK = re.compile(
     r"(\d{1,3}):(\d{1,2})(?::(\d{1,2}))?(?:[.,:](\d{1,9}))?[ \u00a0\u202f]?([AaPp])?\.?(?:[Mm]\.?)?$")
@@ -21,8 +21,7 @@ _OFFSET = re.compile(r"(Z|z|UTC|GMT|[+-]\d{2}:?\d{2})$")
 DAY = 86400.0
 
 
-@dataclass(frozen=True, slots=True)
-class Stamp:
+class Stamp(NamedTuple):
     """One time cell: ``seconds`` after midnight, ``date`` and ``offset`` (minutes east of UTC) where given."""
 
     seconds: float

@@ -5,7 +5,7 @@ The first spike (50 to 300 ms) is the starter standing still and says little; wh
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -15,8 +15,7 @@ from triage.supply.pieces import Piece, Signal
 SPIKE_SECONDS = 0.3
 
 
-@dataclass(frozen=True, slots=True)
-class Crank:
+class Crank(NamedTuple):
     """Pieces ``first`` to ``last`` (included) of a list; ``plateau`` is the median behind the spike, volts."""
 
     first: int

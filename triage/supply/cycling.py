@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,8 +18,7 @@ from triage.supply.pieces import Piece, Signal
 Array = NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
-class Cycle:
+class Cycle(NamedTuple):
     """Samples ``start`` to ``end`` (excluded) of cycling; levels in volts, seconds, ``duty`` the share of time high."""
 
     start: int

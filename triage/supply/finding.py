@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from triage.supply.limits import system_of
 
@@ -34,8 +34,7 @@ class Finding:
     state: SupplyState | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class OutsideSpan:
+class OutsideSpan(NamedTuple):
     """From ``start_s`` to ``end_s`` (seconds of the trace; None: to its end) ``what`` fed the vehicle."""
 
     start_s: float
@@ -43,8 +42,7 @@ class OutsideSpan:
     what: str = "outside supply"
 
 
-@dataclass(frozen=True, slots=True)
-class SupplyContext:
+class SupplyContext(NamedTuple):
     """What is known beside the voltages.
 
     ``outside``: when an outside supply was connected; empty: never; None: nobody said. ``rested_hours``: how long the

@@ -13,10 +13,9 @@ import re
 import unicodedata
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from statistics import median
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.supply.clock import Stamp, could_be_either, read_clock, read_date, read_stamp, split_stamp
 
@@ -43,8 +42,7 @@ _MILLIVOLT = frozenset({"mv", "millivolt", "millivolts"})
 _UNIT_TAIL = re.compile(r"([ \u00a0\u202f]?)(mV|mv|MV|V|v|volts?|Volts?|s|sec|ms)$")
 
 
-@dataclass(frozen=True, slots=True)
-class Layout:
+class Layout(NamedTuple):
     """How to read a row. Columns count from 0; ``first_line`` is the line, from 0, on which the data begin.
 
     ``colons``: how many a time cell holds. ``joined``: both separator and decimal mark are a comma, so that a value

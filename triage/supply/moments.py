@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -22,8 +21,7 @@ if TYPE_CHECKING:
 _WINDOW = 2.0
 
 
-@dataclass(frozen=True, slots=True)
-class SupplyAt:
+class SupplyAt(NamedTuple):
     """The supply of one snapshot, from a trace.
 
     ``at_s``: its place on the trace, seconds. ``volts``: median of the two seconds from there on. ``lowest_volts``:
@@ -100,8 +98,7 @@ def _supply_at(trace: Trace, place: float, since: float | None, low: float) -> S
                     float(steps[stretch < low].sum()), trace.interval)
 
 
-@dataclass(frozen=True, slots=True)
-class _Said:
+class _Said(NamedTuple):
     """What was said of the outside supply at one place: ``what`` "" is nothing; ``done``: put on or taken off there."""
 
     place: float

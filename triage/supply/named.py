@@ -6,9 +6,8 @@ Names are taken as people write them; what is of the high-voltage pack is left a
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.model.snapshot import OutsideSupply, Reading
 
@@ -53,8 +52,7 @@ _SPAN = re.compile(r"(\d{1,4}(?:[.,]\d{1,2})?) ?(hours?|hrs?|h|minutes?|min|std|
 _SECOND = ("2", "b", "second", "rear", "right", "lower")
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(NamedTuple):
     """One measurement: ``value`` in V, mA or degrees Celsius by its kind. ``hours``: a time that its name says."""
 
     kind: Kind

@@ -9,9 +9,8 @@ from __future__ import annotations
 import math
 import warnings
 from collections.abc import Sequence
-from dataclasses import dataclass
 from io import BytesIO
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 import numpy as np
 
@@ -42,8 +41,7 @@ _SAVED: dict[Form, dict[str, Any]] = {
     "svg": {"metadata": {"Date": None}}, "png": {"dpi": 150, "metadata": {"Software": None}}}
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(NamedTuple):
     """A snapshot on the trace: its place in seconds, its number, and what stands beside its line."""
 
     at_s: float

@@ -7,8 +7,7 @@ measured is printed as not tested.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
@@ -23,8 +22,7 @@ if TYPE_CHECKING:
 _MOST = 100.0
 
 
-@dataclass(frozen=True, slots=True)
-class SupplyFacts:
+class SupplyFacts(NamedTuple):
     """What the codes say of the supply: modules holding a low-supply code, modules that answered.
 
     ``own``: a module said what supply it had itself.

@@ -12,6 +12,7 @@ import warnings
 from array import array
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -72,8 +73,7 @@ def _pieces(text: str, place: int) -> Iterator[tuple[int, int]]:
         place = end
 
 
-@dataclass(frozen=True, slots=True)
-class _Plan:
+class _Plan(NamedTuple):
     """Where things stand once clock times are parted: columns of the clock (or the seconds), volts and date."""
 
     clock: tuple[int, ...]

@@ -10,7 +10,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -23,8 +23,7 @@ from triage.supply.stretches import stretches_of
 from triage.supply.trace import Trace
 
 
-@dataclass(frozen=True, slots=True)
-class Segment:
+class Segment(NamedTuple):
     """A stretch of a trace under one name.
 
     ``start_s``, ``end_s``: seconds of its first sample and of the next segment's first (of the last sample, at the

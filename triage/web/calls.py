@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import Any, cast
+from typing import Any, NamedTuple, cast
 
 from pydantic import BaseModel
 
@@ -29,8 +28,7 @@ from triage.web.workbench import Workbench
 Run = Callable[[Workbench, Any, Any], Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Call:
+class Call(NamedTuple):
     """One call: how it is asked for, what it takes, what it gives, what does it."""
 
     method: str

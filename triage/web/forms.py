@@ -5,8 +5,8 @@ from __future__ import annotations
 import hmac
 import secrets
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 from urllib.parse import quote, unquote
 
 from starlette.datastructures import FormData, Headers, UploadFile
@@ -30,8 +30,7 @@ class InMemory(MultiPartParser):
     spool_max_size = 1 << 62
 
 
-@dataclass(frozen=True, slots=True)
-class Filed:
+class Filed(NamedTuple):
     """A form as it was filled in. ``own`` False: the token is not that of a page of this server."""
 
     fields: Mapping[str, str]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -28,8 +29,7 @@ FOUND = {
     "history": "an old entry, nothing wrong any more", "echo": "another module's fault, repeated here"}
 
 
-@dataclass(frozen=True, slots=True)
-class FaultRow:
+class FaultRow(NamedTuple):
     """One fault; ``value``: how the form names it. ``outcome`` None: nobody has recorded one."""
 
     value: str

@@ -8,7 +8,7 @@ from __future__ import annotations
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from starlette.types import Message, Receive
 
@@ -16,16 +16,14 @@ from starlette.types import Message, Receive
 CLIENTS = 1024
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
+class Rate(NamedTuple):
     """``burst`` requests at once, and ``per_second`` more each second."""
 
     burst: float
     per_second: float
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(NamedTuple):
     """Size in bytes and rates for each client address: of all requests, of those that write, of wrong keys.
 
     A scan of 60 modules is some 100 kB and a trace of a day at one sample a second 2 MB (the project's own choice).

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
@@ -18,8 +18,7 @@ from triage.web.safety import Refusal
 from triage.web.workbench import Workbench
 
 
-@dataclass(frozen=True, slots=True)
-class Parts:
+class Parts(NamedTuple):
     """What the routes work with, as ``request.app.state.parts``."""
 
     bench: Workbench

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import Any, get_args
+from typing import Any, NamedTuple, get_args
 from urllib.parse import urlencode
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -60,8 +59,7 @@ class Draft(dict[str, str]):
         return self[name]
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(NamedTuple):
     """What belongs to this answer alone: the token of its forms."""
 
     token: str

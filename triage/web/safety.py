@@ -5,7 +5,7 @@ from __future__ import annotations
 import logging
 import time
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 from urllib.parse import parse_qsl, quote, urlencode
 
 from starlette.datastructures import Headers, MutableHeaders
@@ -32,8 +32,7 @@ SAFE = frozenset({"GET", "HEAD", "OPTIONS"})
 OPEN = ("/key", "/static/")
 
 
-@dataclass(frozen=True, slots=True)
-class Refusal:
+class Refusal(NamedTuple):
     """Why a request goes no further. ``status`` as in RFC 9110."""
 
     status: int

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from triage.model.notices import Notice
 from triage.model.snapshot import ModuleScan, Snapshot
@@ -20,8 +21,7 @@ OUTSIDE = {"none": "nothing connected", "charger": "charger connected", "jump pa
            "donor vehicle": "donor vehicle connected", "unknown": "outside supply not known"}
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """One notice with its line cut in three: before the mark, the mark, behind it. ``line`` None: of no one line."""
 
     severity: str
@@ -32,8 +32,7 @@ class Place:
     after: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ModuleRow:
+class ModuleRow(NamedTuple):
     """One module of a snapshot; ``place`` counts from 0."""
 
     place: int
@@ -73,8 +72,7 @@ class ScanShown:
                           many(sum(len(row.codes) for row in self.modules), "code")])
 
 
-@dataclass(frozen=True, slots=True)
-class PasteShown:
+class PasteShown(NamedTuple):
     """What came in with one entry. ``kept`` False: from a job file, no text was kept."""
 
     entry_id: int
@@ -145,8 +143,7 @@ def place(notice: Notice) -> Place:
         text[end:last] + (" ..." if last < len(text) else ""))
 
 
-@dataclass(frozen=True, slots=True)
-class TextLine:
+class TextLine(NamedTuple):
     """One line of a paste; ``pieces`` are its text with whether each is marked."""
 
     number: int

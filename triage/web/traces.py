@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -24,8 +24,7 @@ WIDTH, HEIGHT, LEFT, BOTTOM, COLUMNS = 480.0, 210.0, 46.0, 26.0, 430
 INK, GREY, HAIR = "#111111", "#555555", "#bbbbbb"
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(NamedTuple):
     """What the trace says of one scan, V; ``same``: the scan has it already."""
 
     snapshot_id: int
@@ -36,8 +35,7 @@ class Taken:
     same: bool
 
 
-@dataclass(frozen=True, slots=True)
-class TraceShown:
+class TraceShown(NamedTuple):
     """A trace as its page shows it. ``drawing`` None: it could not be read."""
 
     stored: StoredTrace

@@ -10,10 +10,9 @@ import hashlib
 import logging
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from code_tables import Tables, load
 from triage.assess import assess, earlier_faults
@@ -38,8 +37,7 @@ LOG = logging.getLogger("triage.web")
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(NamedTuple):
     """A session as it stands at one revision, with the rates as they were learned without it."""
 
     held: Contents

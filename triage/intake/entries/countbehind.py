@@ -18,7 +18,7 @@ a colon or in brackets in one line at least, or with more that speaks for it (:f
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Row
@@ -55,8 +55,7 @@ _FEWEST, _LONGEST = 2, 48
 IsName = Callable[[str], bool]
 
 
-@dataclass(frozen=True, slots=True)
-class _Count:
+class _Count(NamedTuple):
     """A ``number`` behind ``name``, at a place of a row's text; ``sure`` where a mark sets it off, ``firm`` where that
     is none of those that stand inside names."""
 
@@ -73,8 +72,7 @@ class _Count:
     worded: bool
 
 
-@dataclass(frozen=True, slots=True)
-class _Lead:
+class _Lead(NamedTuple):
     """A ``number`` at the start of a row, before ``name``, which begins at ``end``; ``led`` by "in"."""
 
     at: int

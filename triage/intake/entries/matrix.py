@@ -11,7 +11,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.intake.codes.pieces import Details
 from triage.intake.entries.coderow import add
@@ -26,8 +26,7 @@ _MARKS = frozenset({"x", "yes", "ja", "oui", "si", "1", "\u2713", "\u2022"})
 _NOTHING = frozenset({"", "-", "--", "0", "no", "nein", "non", "o", "n/a", "."})
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """A module's column: the row of its name and the cell."""
 
     head: Row

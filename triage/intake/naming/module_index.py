@@ -8,8 +8,8 @@ numbers; they must be equal ("APS" is not "ABS").
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from triage.intake.naming.shortforms import by_consonants, written_out
 from triage.intake.plain.slips import nearest
@@ -66,8 +66,7 @@ _UNIT = "steuergerat"
 _REMEMBERED = 20_000
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(NamedTuple):
     """A candidate on the way: base or full canonical name, score, rival name, and how it was found."""
 
     name: str

@@ -26,9 +26,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from triage.intake.naming.module_index import CUTOFF, PARTS, Hit, Index, agreed
 from triage.intake.plain.patterns import lazily
@@ -85,8 +84,7 @@ class HasAliases(Protocol):
     def __hash__(self) -> int: ...
 
 
-@dataclass(frozen=True, slots=True)
-class ModuleMatch:
+class ModuleMatch(NamedTuple):
     """What a name means. ``canonical`` is the name as printed (white space tidied) when ``known`` is False.
 
     ``score`` 0..100 of the canonical name (0 when unknown); ``second`` the next candidate with its score, None if
@@ -123,7 +121,7 @@ def resolve_together(names: Iterable[str], tables: HasAliases) -> dict[str, Modu
     for name, match in found.items():
         second = match.second
         if second is not None and match.canonical in sure and second not in sure:
-            found[name] = replace(match, canonical=second, score=match.second_score, second=match.canonical,
+            found[name] = match._replace(canonical=second, score=match.second_score, second=match.canonical,
                                   second_score=match.score, instance=_instance_of(second))
     return found
 
@@ -187,7 +185,7 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
     if bracketed:
         plain_name = _resolve(bracketed[1], tables)[0]
         if _seldom_numbered(plain_name, canonical, index.names):
-            return replace(plain_name, score=90.0, second=canonical, second_score=86.0), "pieces"
+            return plain_name._replace(score=90.0, second=canonical, second_score=86.0), "pieces"
     rival = hit.rival and index.own(_compose(hit.rival, instance, index.names))
     which = _instance_of(canonical)
     return ModuleMatch(canonical, hit.score, rival, hit.rival_score, True, which), hit.how

@@ -16,7 +16,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 
 from triage.intake.raw.context import Context
 from triage.intake.raw.frames import Assembler, Message
@@ -218,5 +217,5 @@ def _few(notices: list[Notice]) -> list[Notice]:
             kept.append(notice)
         elif seen[notice.message] == _MANY:
             more = counts[notice.message] - _MANY
-            kept.append(replace(notice, message=f"{notice.message} (and {more} more lines like this one)"))
+            kept.append(notice._replace(message=f"{notice.message} (and {more} more lines like this one)"))
     return kept

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from triage.model.codes import FMI_MAX, Code, from_j1939_bytes
 from triage.model.snapshot import Completeness
@@ -16,8 +17,7 @@ from triage.model.snapshot import Completeness
 # --- SAE J1979 current data ------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Pid:
+class Pid(NamedTuple):
     """One value of service 01: its plain name, bytes, unit and scaling."""
 
     name: str
@@ -148,8 +148,7 @@ _LAMP_WORDS = ("off", "on", "reserved", "not available")
 _FLASH_WORDS = ("slow flash", "fast flash", "reserved", "steady")
 
 
-@dataclass(frozen=True, slots=True)
-class Lamps:
+class Lamps(NamedTuple):
     """The four lamps of a diagnostic message: "off", "on", "reserved" or "not available", and how each flashes."""
 
     states: dict[str, LampState]

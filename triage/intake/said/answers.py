@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, covered, phrase_set, word_set, words
@@ -131,8 +131,7 @@ _LONGEST_LINE = 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
 
 
-@dataclass(frozen=True, slots=True)
-class Spoken:
+class Spoken(NamedTuple):
     """One answer in running text."""
 
     answer: str
@@ -209,7 +208,7 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     marked = bool(hits) and hits[0].start > 1 and low[hits[0].end :].lstrip()[:1] in (":", "-", "=")
     if marked and _is_head(low[: hits[0].end], hits[0]):
         # "Answered, no DTCs: ABS, airbag"
-        return (replace(hits[0], start=len(low) - len(low.lstrip())), *hits[1:])
+        return (hits[0]._replace(start=len(low) - len(low.lstrip())), *hits[1:])
     if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
     begin = len(low) - len(low.lstrip())

@@ -13,9 +13,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta, timezone
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
@@ -100,8 +99,7 @@ _MARKED = re.compile(r"[0-9][./-][0-9]{1,2}[./-]")
 _DAY_MONTH = dict(_FORMS)["day month"]
 
 
-@dataclass(frozen=True, slots=True)
-class Stamp:
+class Stamp(NamedTuple):
     """A date (with its time, if one stood there) at ``start``..``end``. ``value`` is None where day and month can't be
     told apart."""
 

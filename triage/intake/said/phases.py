@@ -11,7 +11,6 @@ True
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
@@ -91,8 +90,7 @@ def scan_head(low: str) -> re.Match[str] | None:
     return _SCAN_HEAD.match(low)
 
 
-@dataclass(frozen=True, slots=True)
-class Deed:
+class Deed(NamedTuple):
     """Something done to the vehicle, as :class:`triage.model.session.Event` has it, and the place in the line."""
 
     start: int

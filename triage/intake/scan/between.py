@@ -7,7 +7,7 @@ it keeps its voltages: behind the last codes of all, or above the first.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
@@ -26,8 +26,7 @@ _DONE = lazily(
 _STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text; ``parted`` from
     them by a blank line."""
 
@@ -37,8 +36,7 @@ class Held:
     parted: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Habit:
+class Habit(NamedTuple):
     """Where a text keeps its voltages, each a set of "supply" and "lowest": above the first heading of a scan, above
     the first codes and answers, and behind the last."""
 

@@ -15,8 +15,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.naming.names import tidy
@@ -36,8 +36,7 @@ _SLACK = 1
 IsName = Callable[[str], bool]
 
 
-@dataclass(frozen=True, slots=True)
-class _Head:
+class _Head(NamedTuple):
     """The line of the titles of scans; ``mark`` parts them, or they begin at ``starts``."""
 
     mark: str

@@ -20,7 +20,7 @@ ABS | C0035 stored
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Cell, Row
@@ -50,8 +50,7 @@ _SLACK = 2
 _MOST_HEADS = 6
 
 
-@dataclass(frozen=True, slots=True)
-class _Table:
+class _Table(NamedTuple):
     """A head, the places of its columns (that of the modules first), which of them are scans, and its rows."""
 
     head: Row
