@@ -10,6 +10,7 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist
@@ -28,8 +29,7 @@ from triage.intake.scan.headed import headed_share
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
@@ -79,11 +79,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.status_heads = _status_heads(rows)
     headed = headed_share(rows, names)
     for shape, group in groups.items():
-        share, headings = headed.get(shape, (0.0, 0))
-        place = _place(shape, group, names)
-        under = share >= 0.5 and not (headings == 1 and _tell_themselves(group, place))
-        heading = not shape[2] and (under or _one_below_words(rows, group, names))
-        style.places[shape] = HEADING if heading else place
+        style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     lows = [row.low for row in told]
@@ -201,6 +197,21 @@ def _at_its_end(text: str) -> bool:
         return False
     lead, rest = text[: hits[0].start].strip(" -,;:|([/"), text[hits[-1].end :].strip(" -,;:|)]/.")
     return not lead or not rest or any(states.of_cell(piece) is not None for _, piece in pieces.soft_pieces(text))
+
+
+def _place_of(
+    shape: Shape, group: Sequence[Row], headed: tuple[float, int], rows: Sequence[Row], names: Names
+) -> Place:
+    """Where rows of one shape put the module; ``headed``: the share of them below headings, and how many of these."""
+    share, headings = headed
+    under = share >= 0.5 and not shape[2]
+    if under and headings != 1:
+        # What is told behind the codes need not be looked at: many names to try.
+        return HEADING
+    place = _place(shape, group, names)
+    if (under and not _tell_themselves(group, place)) or (not shape[2] and _one_below_words(rows, group, names)):
+        return HEADING
+    return place
 
 
 def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
