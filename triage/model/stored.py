@@ -34,6 +34,13 @@ def newest_distance(book: Casebook) -> Floats:
     return newest
 
 
+def _newest_of(book: Casebook, session: int) -> float:
+    """The same of one session, in which some frame has a distance."""
+    distance = book.frame_distance[book.first_fault[session] : book.first_fault[session + 1]]
+    read = ~np.isnan(distance)
+    return float(distance[read].max()) if read.any(axis=1).sum() >= FRAMES_FOR_TODAY else np.nan
+
+
 def stored_words(book: Casebook, fault: int, back: float) -> list[str]:
     """What the first frame and the count of a fault say beside the voltage; ``back`` as :func:`kilometres_back` has
     it."""
@@ -54,7 +61,8 @@ def older_words(book: Casebook, fault: int) -> str | None:
     """Why the first frame of a fault is hardly of this low supply: stored on the road, or long before."""
     if book.phase[book.fault_session[fault], 0] > 0:
         return None
-    back, speed = float(kilometres_back(book)[fault]), float(book.frame_speed[fault, 0])
+    stored, speed = float(book.frame_distance[fault, 0]), float(book.frame_speed[fault, 0])
+    back = _newest_of(book, int(book.fault_session[fault])) - stored if stored == stored else stored
     parts = [*([f"at {speed:.0f} km/h"] if speed > MOVES_ABOVE else []),
              *([f"{back:.0f} km before the newest one"] if back > OLDER_BY else [])]
     return f"its freeze frame was stored {', '.join(parts)}: hardly by this low supply" if parts else None
