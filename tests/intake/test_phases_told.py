@@ -10,7 +10,7 @@ from wording_tables import wordings
 
 from triage.intake.plain.characters import low
 from triage.intake.said import phases
-from triage.intake.words import phase_words
+from triage.intake.words import phase_ways
 
 PHASES = {
     "after-repair": """
@@ -85,8 +85,9 @@ stationair draaien b4 aft clr clrd scansione iniziale eerste uitlezing
 @given(st.lists(st.sampled_from(_SAID.split()), min_size=2, max_size=8))
 def test_no_phase_is_said_without_one_of_its_signs(words: list[str]) -> None:
     text = " ".join(words)
-    for phase, signs, pattern in phase_words.PHASES:
-        assert signs.search(text) or not pattern.search(text), (phase, text)
+    for phase, ways in phase_ways.PHASES:
+        for way in ways:
+            assert way.signs.search(text) or not way.pattern.search(text), (phase, way.signs.pattern, text)
 
 
 @pytest.mark.parametrize(

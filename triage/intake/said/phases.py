@@ -17,7 +17,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import tocome
 from triage.intake.said.outside import outside_supply
-from triage.intake.words.phase_words import ALONE, BEFORE, BEHIND, GELOESCHT, PHASE_SIGNS, PHASES
+from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASES, first_of
+from triage.intake.words.phase_words import BEFORE, BEHIND, GELOESCHT
 from triage.model.session import What
 from triage.model.snapshot import Phase
 
@@ -57,8 +58,8 @@ def find(low: str) -> PhaseHit | None:
     if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
         phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
         return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
-    for phase, signs, pattern in PHASES:
-        match = pattern.search(low) if signs.search(low) else None
+    for phase, ways in PHASES:
+        match = first_of(ways, low)
         if match is not None:
             return PhaseHit(match.start(), match.end(), phase)
     return None

@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
-from triage.intake.words.phase_words import ALONE_TAIL
+from triage.intake.words.phase_ways import ALONE_TAIL
 
 _BEFORE = frozenset(("b4", "bef", "befr", "bfr", "bfore", "pre", "vor", "prima", "voor", "vooraf"))
 _AFTER = frozenset(("aft", "aftr", "aftar", "post", "nach", "dopo", "na", "nadien", "achteraf"))

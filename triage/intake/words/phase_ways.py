@@ -1,0 +1,229 @@
+"""The phrases that say where a scan stands, in small letters without accents.
+
+Each phase is said in several ways. The parts of words that a way cannot do without are quick to look for; its pattern
+takes a while to compile, and a text needs few of them.
+
+Source: common practice.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.words.phase_words import (
+    AFTER,
+    AGAIN,
+    AMOUNT,
+    AND_DROVE,
+    BEFORE,
+    BEFORE_WORK,
+    BEFORE_WORK_DE,
+    BEFORE_WORK_FR_ES,
+    BEHIND,
+    BO_OF,
+    BORR,
+    CA_OF,
+    CANC,
+    CLEAR,
+    DONE_DE,
+    EF_OF,
+    EFF,
+    FOR,
+    GAP,
+    LO_OF,
+    LOESCH,
+    MENDED,
+    MENDED_DE,
+    MENDED_ES,
+    MENDED_FR,
+    MENDED_IT,
+    MENDED_NL,
+    OF_CODES,
+    RAN,
+    READ_AGAIN,
+    RUN,
+    RUN_IT,
+    RUN_NL,
+    STARTED,
+    STARTED_ELSEWHERE,
+    THEN,
+    WI_OF,
+    WIS,
+)
+from triage.model.snapshot import Phase
+
+#: Behind the voltage of such a heading: "before 11.4 V engine off".
+ALONE_TAIL = (
+    r"(?:[ ,;/-]{1,3}(?:engine|eng|motor|ign(?:ition)?|key|koeo|koer|on|off|running|idling|aus|an|no|with|charger|"
+    r"jump[ -]?pack|connected))*"
+)
+#: A heading that says no more than when: "Before:", "codes after", "nachher", "repaired", "before: 11.4 V".
+ALONE = lazily(
+    r"[\s\-=#*\[(]*(?:(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2} ?(?:v(?:olts?)?)?[ ,:-]+)?"
+    r"(?:(?:scan|reading|read-?out|codes|dtcs|faults|results?|status|state|fehler|zustand|messung|defauts|"
+    r"lecture|etat|codigos|averias|lectura|estado)\s)?"
+    r"(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
+    r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado))"
+    r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*|"
+    rf"\s(?:[0-9]{{1,2}}[.,][0-9]{{1,3}} ?v(?:olts?)?|(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{{1,2}}){ALONE_TAIL}[\s.)]*)"
+)
+class Way(NamedTuple):
+    """One way to say a phase: what every text has that says it so, and the pattern."""
+
+    signs: re.Pattern[str]
+    pattern: re.Pattern[str]
+
+
+def _way(signs: str, phrases: str) -> Way:
+    return Way(lazily(signs), lazily(rf"{BEFORE}(?:{phrases}){BEHIND}"))
+
+
+_NEW_READ = (
+    r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |leid[oa]|lectura"
+)
+_REPAIR_EN = (
+    r"repa|replac|renew|mend|fix|fit|instal|swap|chang|rebuil|refurb|rewir|splic|sold|tight|clean|program|flash|coding|"
+    r"calib|new|work"
+)
+_REPAIRED = (
+    _way(
+        rf"(?:aft|following|once|post).*(?:{_REPAIR_EN})|with (?:a |the )?new|final|closing|quality|outgoing|"
+        r"post[ -]?scan|repairs? (?:done|complete|finish|carried)",
+        rf"aft {OF_CODES}{MENDED}|(?:aft(?:e?r)|following|once) {OF_CODES}(?:{GAP}{MENDED}|"
+        rf"(?:some |this |our |my |doing |did )*(?:re)?work)|post[ -]?(?:{MENDED})|"
+        rf"with (?:a |the )?new \w+(?: \w+)?(?: fitted| installed| in(?= ?$|[ ]?[,:;])| on(?= ?$|[ ]?[,:;]))|"
+        rf"final (?:scan|check|read(?:ing|-?out)?)|post[ -]?scan|"
+        rf"repairs? (?:done|complete[d]?|finished|carried out)|after-repair|closing scan|quality scan|outgoing scan",
+    ),
+    _way(_NEW_READ, rf"{MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),
+    _way(
+        r"nach|ausgang|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|montiert|gelo",
+        rf"nach (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?{MENDED_DE}|"
+        rf"nach (?:dem |der |einer |einem )?neue[rnm] (?!start|lesen|scan|auslesen)\w+|nachdem {GAP}{DONE_DE}|"
+        rf"{DONE_DE}{THEN}{AGAIN}|ausgangs(?:scan|test)",
+    ),
+    _way(
+        r"apres|une fois|remplac|repare|change|scan final|lecture finale",
+        rf"apres (?:avoir |l'|d')?(?:[\w'/-]+ ){{0,4}}?{MENDED_FR}|"
+        rf"une fois {GAP}{MENDED_FR}|(?:remplace|repare|change)e?s?{THEN}{AGAIN}|scan final|lecture finale",
+    ),
+    _way(
+        r"tras|despues|luego|una vez|reparad|cambiad|sustituid|reemplazad|lectura final",
+        rf"(?:tras|despues(?: de)?|luego de|una vez) {GAP}{MENDED_ES}|"
+        rf"(?:reparad|cambiad|sustituid|reemplazad)[oa]{THEN}{AGAIN}|lectura final",
+    ),
+    _way(
+        r"(?<![a-z0-9])(?:dopo|una volta|na) |scansione|lettura|eindscan",
+        rf"(?:dopo|una volta) {GAP}{MENDED_IT}|na (?:[\w'/-]+ ){{0,3}}?{MENDED_NL}|"
+        rf"scansione finale|lettura finale|eindscan",
+    ),
+)
+_RUN_SIGNS = (
+    r"run|ran|idl|driv|drov|road|test|warm|trip|lauf|fahr|essai|roul|ralenti|route|fonction|march|prueba|roda|recorr|"
+    r"condu|trajet|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
+)
+_CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi"
+_RUN_WAYS = (
+    _way(
+        rf"(?:aft|following|once|post).*(?:{_RUN_SIGNS})",
+        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
+        rf"after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
+    ),
+    _way(
+        rf"(?:nach|apres|tras|despues).*(?:{_RUN_SIGNS})",
+        rf"nach (?:dem |der |den )*{AMOUNT}{RUN}|nach (?:dem )?{AMOUNT}motor|apres {AMOUNT}(?:l'|le |la )*{RUN}|"
+        rf"(?:tras|despues de|despues) {AMOUNT}(?:la |el |de )*{RUN}|"
+        rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
+        rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)|{STARTED_ELSEWHERE}",
+    ),
+    _way(
+        r"(?<![a-z0-9])(?:dopo|na) ",
+        rf"dopo {AMOUNT}{RUN_IT}|na {AMOUNT}{RUN_NL}|(?:dopo|na) [0-9]{{1,3}} ?(?:min\w*|km)",
+    ),
+    _way(
+        rf"(?:aft|following|once|post|nach|apres|tras|despues|luego).*(?:{_CLEARED}).*"
+        r"(?:driv|drov|road|test|trip|fahr|essai|roul|prueba|roda|recorr|condu|idl|run|lauf|ralenti)",
+        rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|"
+        rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
+    ),
+    _way(_NEW_READ, rf"{RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){AGAIN}"),
+)
+_CLEAR_WAYS = (
+    _way(
+        r"(?:aft|following|once|post).*(?:clear|clr|eras|delet|reset|wip)|clear|re-?(?:scan|read)|second read",
+        rf"{AFTER}[ -]?{OF_CODES}{CLEAR}|"
+        rf"{CLEAR} (?:and|then|,) ?(?:re-?(?:scan|"
+        rf"read|check)\w*|(?:scan(?:ned)?|read|checked?) (?:it |them |all )?again)|"
+        rf"re-?(?:scan|read|check) after {OF_CODES}{CLEAR}|after-clear|(?:codes?|dtcs?|memory|"
+        rf"faults?) (?:all )?(?:just )?cleared,? (?:now|then)|"
+        rf"re-?scan|second read(?:ing)?|re-?read",
+    ),
+    _way(
+        _NEW_READ,
+        rf"(?<!not )(?<!nothing )(?<!never )(?<!none )(?<!nichts )(?<!rien )(?<!nada )"
+        rf"(?:{CLEAR}|{LOESCH}|{EFF}|{BORR})(?![a-z])(?: [\w']+){{0,3}}{THEN}{AGAIN}",
+    ),
+    _way(
+        r"nach|apres|tras|despues|luego",
+        rf"nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}",
+    ),
+    _way(
+        r"cancell|azzer|reset|wiss|gewist",
+        rf"(?:dopo |post[ -]?){CA_OF}{CANC}|na {WI_OF}{WIS}|"
+        rf"cancellat[aoie] e rilett[aoie]|gewist en (?:opnieuw|weer) (?:uit)?gelezen",
+    ),
+)
+_BEFORE_WAYS = (
+    _way(
+        r"clear|clr|eras|delet|reset|wip|scan|initial|found|receiv|arriv|before|pre|when|as ",
+        rf"(?:bef(?:ore)?|(?<!connector )(?<!pin )(?<!fuse )(?<!plug )b4|prior to|pre|"
+        rf"ahead of)[ -]?{OF_CODES}{CLEAR}|pre[ -]?scan|"
+        rf"initial (?:scan|read(?:ing)?)|incoming scan|"
+        rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?(?:been )?{CLEAR}(?: yet)?|"
+        rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {CLEAR}|"
+        rf"before-clear|{BEFORE_WORK}|uncleared|on arrival|first scan",
+    ),
+    _way(
+        r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor ",
+        rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|vor {LO_OF}{LOESCH}|"
+        rf"(?:ehe|bevor) (?:[\w'/-]+ ){{0,5}}?{LOESCH}|eingangs(?:scan|test|diagnose|auslesung)|"
+        rf"erste auslesung|noch nicht {LOESCH}|bei ankunft|{BEFORE_WORK_DE}",
+    ),
+    _way(
+        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|antes",
+        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|avant (?:tout |toute )?{EF_OF}{EFF}|"
+        rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{BORR}|"
+        rf"antes {BO_OF}{BORR}|lecture initiale|scan initial|lectura inicial|a l'arrivee|{BEFORE_WORK_FR_ES}",
+    ),
+    _way(
+        r"cancell|azzer|reset|wiss|gewist|inizial|uitlez|arrivo|aankomst|binnenkomst",
+        rf"(?:prima (?=d|che )|(?:pre|ante)[ -]?){CA_OF}{CANC}|prima che (?:[\w'/-]+ ){{0,4}}?{CANC}|"
+        rf"voor {WI_OF}{WIS}|voordat (?:[\w'/-]+ ){{0,4}}?{WIS}|(?:nog )?niet gewist|"
+        rf"non (?:ancora )?cancellat[aoie]|"
+        rf"(?:scansione|lettura) iniziale|eerste uitlezing|all'arrivo|bij (?:aankomst|binnenkomst)",
+    ),
+)
+#: The phases in the order in which one outweighs another in the same line.
+PHASES: tuple[tuple[Phase, tuple[Way, ...]], ...] = (
+    ("after-repair", _REPAIRED), ("after-run", _RUN_WAYS), ("after-clear", _CLEAR_WAYS), ("before-clear", _BEFORE_WAYS),
+)
+
+
+def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
+    """The leftmost of what several ways find in a text; of two at one place that of the earlier way."""
+    found = [match for way in ways if way.signs.search(low) and (match := way.pattern.search(low))]
+    return min(found, key=lambda match: match.start(), default=None)
+
+
+#: What every text has in which a phase may stand. Those that words of descriptions have within them ("shaft",
+#: "electronic", "pressure", "primary") start a word.
+PHASE_SIGNS = re.compile(
+    r"(?<![a-z0-9])(?:aft|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|vor)|"
+    r"danach|bef|b4|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
+    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
+    r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
+    r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
+    r"inizial|aankomst|binnenkomst|eindscan"
+)
