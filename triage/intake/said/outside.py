@@ -28,10 +28,17 @@ _NO_DEVICE = (
     r"comu\w+)|"
     r"no responde))"
 )
+#: What every text has that names a device or says that there is none.
+_SIGNS = re.compile(
+    r"charg|jump|donor|donneur|donante|(?:second|other) (?:vehicle|car|van|truck)|lead|spender|starthilf|fremd|"
+    r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
+    r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|"
+    r"own batt|battery only"
+)
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "donor vehicle",
-        re.compile(
+        lazily(
             r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
             r"jump(?:er)? (?:leads?|cables?)|"
             r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
@@ -41,7 +48,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
     (
         "jump pack",
-        re.compile(
+        lazily(
             r"(?<![a-z])(?:jump[ -]?pack|jump[ -]?starter|jump ?box|booster(?: pack)?|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
             r"arrancador(?: de bateria)?|start booster|power pack|"
@@ -51,7 +58,7 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
     (
         "charger",
-        re.compile(
+        lazily(
             r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:(?:battery |bench |mains )?charger(?!,)|"
             r"(?:on|with) (?:a |the )?charger|"
             r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
@@ -74,7 +81,7 @@ _OFF = lazily(
     r"not connected|"
     r"aucun|ningun)(?![a-z])"
 )
-_NO_SUPPLY = re.compile(
+_NO_SUPPLY = lazily(
     r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
     r"nothing)(?![a-z])|"
     r"(?:no|without(?: a)?|not? on|ohne|sans|sin) (?:battery )?(?:charger|ladegerat|chargeur|"
@@ -90,7 +97,7 @@ _NO_SUPPLY = re.compile(
 )
 
 
-_ALONE = re.compile(
+_ALONE = lazily(
     r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
     r"jump[ -]?pack|"
     r"maintainer ?/ ?charger|ladegerat|batterieladegerat|chargeur(?: de batterie)?|cargador(?: de bateria)?)"
@@ -113,18 +120,22 @@ def alone(low: str) -> bool:
     >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
     (True, False, False)
     """
-    return _ALONE.match(low) is not None
+    return _SIGNS.search(low) is not None and _ALONE.match(low) is not None
 
 
 @remembered
 def spans(low: str) -> tuple[tuple[int, int], ...]:
     """Where a line names what feeds the vehicle."""
+    if not _SIGNS.search(low):
+        return ()
     return tuple(match.span() for _, noun in _SUPPLY_NOUN for match in noun.finditer(low))
 
 
 @remembered
 def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
+    if not _SIGNS.search(low):
+        return None
     low = tocome.clauses_done(low)
     if _NO_SUPPLY.search(low):
         return "none"

@@ -102,10 +102,12 @@ class Deed(NamedTuple):
     answer: Literal["accepted", "refused", "unknown"] | None = None
 
 
-_DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
+#: Each deed, what every text has that says it, and the pattern.
+_DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
         "cleared",
-        re.compile(
+        lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"),
+        lazily(
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
             rf"memory|"
             rf"memories|modules?|lot|everything|them|fault codes?)(?: all)?|"
@@ -127,7 +129,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
     ),
     (
         "key cycle",
-        re.compile(
+        lazily(r"cycle|key|zundung|contact|ciclo"),
+        lazily(
             rf"{BEFORE}(?:key cycled?|key[ -]off[ /-]?(?:and )?(?:back )?on|ignition cycled?|cycled (?:the )?(?:key|"
             rf"ignition)|"
             rf"zundung aus (?:und |/ ?)?(?:wieder )?(?:an|ein)|contact coupe puis remis|"
@@ -136,7 +139,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
     ),
     (
         "battery disconnected",
-        re.compile(
+        lazily(r"disconn|unhook|abgeklemmt|debranch|desconect"),
+        lazily(
             rf"{BEFORE}(?:(?:battery|batt) (?:was |has been )?(?:disconnected|unhooked)|disconnected (?:the )?battery|"
             rf"batterie abgeklemmt|"
             rf"batterie debranchee|bateria desconectada){BEHIND}"
@@ -144,7 +148,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        re.compile(
+        lazily(r"replac|swap|renew|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad"),
+        lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|fitted (?:a )?(?:new|used|another)|"
             rf"ersetzt|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
@@ -152,29 +157,37 @@ _DEEDS: tuple[tuple[What, re.Pattern[str]], ...] = (
     ),
     (
         "programmed",
-        re.compile(
+        lazily(r"program|flash|coded|codiert|software"),
+        lazily(
             rf"{BEFORE}(?:(?:re)?programmed|reflashed|flashed|coded|software updated|programmiert|codiert|programmee?|"
             rf"reprogrammee?|programad[oa]|reprogramad[oa]){BEHIND}"
         ),
     ),
-    ("paired", re.compile(rf"{BEFORE}(?:paired|keys? learned|angelernt|appairee?|emparejad[oa]){BEHIND}")),
+    (
+        "paired",
+        lazily(r"paired|learned|angelernt|appair|empare"),
+        lazily(rf"{BEFORE}(?:paired|keys? learned|angelernt|appairee?|emparejad[oa]){BEHIND}"),
+    ),
     (
         "calibrated",
-        re.compile(
+        lazily(r"calib|kalibri|learn|zero"),
+        lazily(
             rf"{BEFORE}(?:(?:re)?calibrated|relearned|zero(?:ed)? (?:the )?(?:steering|angle)|kalibriert|calibree?|"
             rf"calibrad[oa]){BEHIND}"
         ),
     ),
     (
         "actuator test",
-        re.compile(
+        lazily(r"test|stellglied|actua"),
+        lazily(
             rf"{BEFORE}(?:actuator test|output test|stellgliedtest|stellglieddiagnose|test actionneurs?|"
             rf"prueba de actuadores){BEHIND}"
         ),
     ),
     (
         "drove",
-        re.compile(
+        lazily(r"drove|driven|tested|took|fahrt|routier"),
+        lazily(
             rf"{BEFORE}(?:drove|driven|road tested|test driven|took it (?:out|for a drive)|probefahrt (?:gemacht|"
             rf"durchgefuhrt)|"
             rf"essai routier effectue){BEHIND}"
@@ -226,8 +239,8 @@ def events(low: str) -> tuple[Deed, ...]:
         return ()
     low = tocome.done(low)
     found: list[Deed] = []
-    for what, pattern in _DEEDS:
-        match = pattern.search(low)
+    for what, signs, pattern in _DEEDS:
+        match = pattern.search(low) if signs.search(low) else None
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]

@@ -220,8 +220,8 @@ def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
 #: What every text has in which a phase may stand. Those that words of descriptions have within them ("shaft",
 #: "electronic", "pressure", "primary") start a word.
 PHASE_SIGNS = re.compile(
-    r"(?<![a-z0-9])(?:aft|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|vor)|"
-    r"danach|bef|b4|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
+    r"(?<![a-z0-9])(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|"
+    r"vor)|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
