@@ -50,17 +50,25 @@ def told(row: Row, is_name: IsName, translated: bool = False, least: float = 0.5
         return []
     lead = _LEAD.match(row.low, codes[-1].end)
     begin = lead.end() if lead is not None else codes[-1].end
+    pieces = _pieces(row, begin)
+    if not 2 <= len(pieces) <= _MOST:
+        return []
+    ends = [_name_and_status(row, start, end, translated) for start, end in pieces]
+    if not any(status for _, status, _ in ends[:-1]):
+        # The last alone tells nothing of the others; and no name need be looked up.
+        return []
     found: list[Told] = []
-    for start, end in _pieces(row, begin):
-        one = _one(row, start, end, is_name, translated)
-        if one is None or len(found) == _MOST:
+    for (start, end), (name_end, status, apart) in zip(pieces, ends, strict=True):
+        text = row.text[start:end]
+        one = _named(text, start, name_end, status) if apart or is_name(tidy(text[:name_end])) else None
+        if one is None:
             return []
         found.append(one)
     known = sum(is_name(tidy(row.text[one.start : one.end])) for one in found)
     if not all(one.status for one in found):
         # "TCM, BCM (stored)" tells the status of both.
-        least = 1.0 if any(one.status for one in found[:-1]) else 2.0
-    return found if len(found) > 1 and known >= least * len(found) else []
+        least = 1.0
+    return found if known >= least * len(found) else []
 
 
 def _pieces(row: Row, begin: int) -> list[tuple[int, int]]:
@@ -73,21 +81,17 @@ def _pieces(row: Row, begin: int) -> list[tuple[int, int]]:
     return [*found, (begin, end)]
 
 
-def _one(row: Row, start: int, end: int, is_name: IsName, translated: bool) -> Told | None:
-    """A name and its status in a piece; None where it holds anything else."""
+def _name_and_status(row: Row, start: int, end: int, translated: bool) -> tuple[int, StatusWord | None, bool]:
+    """Where the name ends in a piece, counted from its start; the status behind it; whether marks set that apart."""
     text = row.text[start:end]
     for form, marks in ((_IN_BRACKETS, ")]"), (_SET_OFF, ":=-")):
         match = form.fullmatch(text) if any(mark in text for mark in marks) else None
         status = states.of_cell(row.low[start + match.start(2) : start + match.end(2)], translated) if match else None
         if match is not None and status is not None:
-            return _named(text, start, match.end(1), status)
+            return match.end(1), status, True
     kept, meaning = trailing_status(text)
     status = states.of_cell(row.low[start + len(kept) : end], translated) if meaning is not None else None
-    if status is None:
-        kept = text
-    if not is_name(tidy(kept)):
-        return None
-    return _named(text, start, len(kept.rstrip()), status)
+    return (len(kept.rstrip()) if status is not None else len(text.rstrip())), status, False
 
 
 def name_end(low: str, translated: bool = False) -> int:
