@@ -100,9 +100,11 @@ def _may_tell(context: Context, row: Row, named: Span | None, marked: bool) -> b
     if marked and named is not None and not _ends_with_status(context, row):
         if not _OF_THE_VEHICLE.isdisjoint(WORD.findall(row.low)):
             return False
-        found = context.names.find(small(row.text[named[0] : named[1]]))
+        name = row.text[named[0] : named[1]]
+        found = context.names.find(small(name))
         # "Engine: 1.4 turbo" above a scan tells of the vehicle.
-        return bool(found and found[0][2]) or (_is_usual(context) and not context.builder.snapshot.empty)
+        known = found[0][2] if found else context.names.sure(name)
+        return known or (_is_usual(context) and not context.builder.snapshot.empty)
     if marked:
         return True
     # "The ABS was fine when I drove it in on Monday"

@@ -216,6 +216,10 @@ def _search(printed: str, index: Index) -> tuple[Hit | None, Instance, tuple[str
         hit, instance = _sure(right, index)
         if hit:
             return Hit(hit.name, min(hit.score, 95.0), hit.rival, hit.rival_score, "alike"), instance, nowhere
+        # "Enigne contrl": the second slip in a word of its own.
+        best, _ = _alike(right, index)
+        if best:
+            return best, Instance(), nowhere
         base, instance = take_instance(right, index.vocabulary)
     best, near = _alike(base, index) if instance else (None, nowhere)
     if best:

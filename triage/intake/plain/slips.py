@@ -17,3 +17,30 @@ def nearest(word: str, words: Collection[str], most: int = 1) -> str | None:
 
     best = process.extractOne(word, words, scorer=OSA.distance, score_cutoff=most)
     return None if best is None else best[0]
+
+
+def nearest_twice(word: str, words: Collection[str]) -> str | None:
+    """The same for two slips, not both of them a letter put for another, which make words of their own.
+
+    >>> nearest_twice("comunicatoin", ("communication",)), nearest_twice("corrected", ("connected",))
+    ('communication', None)
+    """
+    from rapidfuzz.distance import Indel
+
+    best = nearest(word, words, 2)
+    return best if best is not None and Indel.distance(word, best) <= 3 else None
+
+
+def one_off(word: str) -> set[str]:
+    """What one slip makes of a word: two letters swapped, one doubled or left out; its first letter is never left out.
+
+    >>> sorted(one_off("idle"))
+    ['dile', 'iddle', 'ide', 'idel', 'idl', 'idlee', 'idlle', 'iidle', 'ilde', 'ile']
+    """
+    swapped = {word[:at] + word[at + 1] + word[at] + word[at + 2 :] for at in range(len(word) - 1)}
+    doubled = {word[:at] + word[at] + word[at:] for at in range(len(word))}
+    left_out = {word[:at] + word[at + 1 :] for at in range(1, len(word))}
+    return swapped | doubled | left_out
+
+
+__all__ = ["nearest", "nearest_twice", "one_off"]

@@ -2,6 +2,8 @@
 
 >>> [engine(text) for text in ("ign on / eng off", "engine: running", "leerlauf, 14,1 v", "engine control", "key on")]
 ['off', 'running', 'running', None, None]
+>>> engine("14.2 v, engine runing"), engine("engine ruined")
+('running', None)
 >>> spans("koeo, engine off, abs clean")
 ((0, 4), (6, 16))
 """
@@ -13,8 +15,17 @@ import re
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook, word_set, words
 from triage.intake.plain.remember import remembered
+from triage.intake.plain.slips import one_off
 from triage.model.snapshot import Engine
 
+#: "Engine runing", "enigne running".
+_SLIPS = " | ".join(
+    f"{engine} {state}"
+    for engine, state in sorted(
+        {("engine", slip) for word in ("running", "idling") for slip in one_off(word)}
+        | {(slip, "running") for slip in one_off("engine")}
+    )
+)
 _ENGINE = Phrasebook(
     {
         "off": """
@@ -38,7 +49,8 @@ _ENGINE = Phrasebook(
         engine | motor lauft | motor laeuft | motor lief | motor an | motor ist an | motor war an | motor gestartet |
         laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur tournant | moteur tourne |
         moteur en marche | moteur en route | moteur demarre | moteur allume | au ralenti | moteur au ralenti | motor
-        en marcha | motor encendido | motor arrancado | motor funcionando | motor girando | al ralenti | en ralenti""",
+        en marcha | motor encendido | motor arrancado | motor funcionando | motor girando | al ralenti | en ralenti | """
+        + _SLIPS,
         "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
         "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
     }

@@ -14,6 +14,7 @@ from __future__ import annotations
 import re
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.slips import one_off
 
 _WORDS = (
     "voltage", "battery", "batterie", "batteries", "batteriespannung", "bordspannung", "spannung", "tension",
@@ -24,15 +25,7 @@ _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
 _LONG = re.compile(r"[a-z]{6,18}")
 
 
-def _near(word: str) -> set[str]:
-    """What one slip makes of a word; its first letter is never left out."""
-    swapped = {word[:at] + word[at + 1] + word[at] + word[at + 2 :] for at in range(len(word) - 1)}
-    doubled = {word[:at] + word[at] + word[at:] for at in range(len(word))}
-    left_out = {word[:at] + word[at + 1 :] for at in range(1, len(word))}
-    return swapped | doubled | left_out
-
-
-_SLIPS = {slip: word for word in reversed(_WORDS) for slip in _near(word) if slip not in _OTHERS}
+_SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word) if slip not in _OTHERS}
 
 
 #: Letters for digits in a number with its unit: "l2.2 v", "1o.9v".

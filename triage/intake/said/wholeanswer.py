@@ -21,7 +21,7 @@ from collections.abc import Sequence
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, covered
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.slips import nearest
+from triage.intake.plain.slips import nearest, nearest_twice
 from triage.intake.words import answerwords as kinds
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -43,8 +43,8 @@ _IN_MEMORY = lazily(
 )
 _NUMBER = re.compile(r"(?:0x|x)?[0-9]{1,4}(?:x|st|nd|rd|th|s|ms|h)?|0x[0-9a-f]{1,4}|[0-9a-f]{2}h")
 _LONGEST = 90
-#: In a shorter word a slip makes another word.
-_SHORTEST = 5
+#: In a shorter word a slip makes another word; a word must be as long as the second for two slips.
+_SHORTEST, _TWICE = 5, 8
 
 
 def meaning(low: str) -> str | None:
@@ -62,10 +62,11 @@ def meaning(low: str) -> str | None:
         return kinds.SHORT[low.strip(" .")]
     strange = [word for word in strange if word not in kinds.OUT_OF_ORDER]
     if strange:
-        mended = _mended(strange[0]) if len(strange) == 1 else None
-        if mended is None:
+        meant = [_mended(word) for word in strange]
+        if None in meant:
             return None if _PARTED.isdisjoint(low) else _of_parts(low)
-        low = re.sub(rf"(?<![a-z0-9]){strange[0]}(?![a-z0-9])", mended, low)
+        for word, mended in zip(strange, meant, strict=True):
+            low = re.sub(rf"(?<![a-z0-9]){word}(?![a-z0-9])", str(mended), low)
     found = WORD.findall(low)
     if kinds.TELLING.isdisjoint(found):
         return None
@@ -87,17 +88,27 @@ def _of_parts(low: str) -> str | None:
 
 @remembered
 def _mended(word: str) -> str | None:
-    """The word of an answer that a word with one slip in it stands for: "sotred", "respnse"; None for any other."""
-    if not _SHORTEST <= len(word) <= 16 or not word.isalpha():
+    """The word of an answer that a word with a slip or two in it stands for: "sotred", "respnse", "cods",
+    "comunicatoin"; None for any other."""
+    if word in kinds.LEFT_OUT:
+        return kinds.LEFT_OUT[word]
+    if not _SHORTEST <= len(word) <= 18 or not word.isalpha() or word in kinds.NO_SLIPS:
         return None
-    best = nearest(word, kinds.LONG)
+    best = nearest(word, kinds.LONG) or (nearest_twice(word, kinds.LONG) if len(word) >= _TWICE else None)
     return best if best is not None and best[0] == word[0] else None
 
 
 def names_codes(low: str) -> bool:
-    """Whether a text speaks of a module's codes, its memory or contact with it: "healthy" and "not detected" may be
-    said of anything."""
-    return not kinds.SPOKEN_OF.isdisjoint(WORD.findall(low))
+    """Whether a text speaks of a module's codes, its memory or contact with it, perhaps with a slip: "healthy" and "not
+    detected" may be said of anything.
+
+    >>> names_codes("no cods"), names_codes("no respons"), names_codes("not healthy"), names_codes("lamp on")
+    (True, True, False, False)
+    """
+    found = WORD.findall(low[: 2 * _LONGEST])
+    if not kinds.SPOKEN_OF.isdisjoint(found):
+        return True
+    return any(_mended(word) in kinds.SPOKEN_OF for word in found if word not in kinds.EVERY)
 
 
 def _joined(told: Sequence[str | None]) -> str | None:

@@ -241,6 +241,19 @@ OUT_OF_ORDER = word_set("u s")
 _OF_WORDINGS = word_set("stored found there dead clean clear empty joy luck sign life")
 EVERY = OF_SILENCE | OF_CODES | FILLER | TRIES | NOTHING | WELL | MADE | ABLE | ANSWERS | KEPT | _OF_WORDINGS
 LONG = tuple(sorted(word for word in EVERY if len(word) >= 5))
+#: The commonest of five letters with one left out, where that makes no word of its own.
+LEFT_OUT = {
+    word[:at] + word[at + 1 :]: word
+    for word in ("codes", "fault", "found", "reply", "clear", "clean")
+    for at in range(1, 5)
+}
+for _own in ("code", "clan", "fund", "rely", "faut", "faul"):
+    LEFT_OUT.pop(_own, None)
+#: Words of their own that are a letter or two off one of an answer.
+NO_SLIPS = word_set("""
+    connector connectors conductor corrected collected detective defective reactive relation clearance cleared
+    stores scored shored sorted score codec coder flight native motive presence answerable
+""")
 #: One module, whichever it is. Several of them head a list of names.
 IT = word_set(
     "module unit ecu controller node system computer device station it one addressee "
