@@ -18,6 +18,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, tocome
+from triage.intake.said.durations import in_figures
 from triage.intake.said.engine_state import engine, spans
 from triage.intake.said.outside import outside_supply
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
@@ -196,7 +197,7 @@ def find(low: str) -> Conditions:
 
 def run_spans(low: str) -> list[tuple[int, int]]:
     """Where a line says how long the engine ran, and that the vehicle was driven."""
-    return [match.span() for match in _MINUTES.finditer(low)] + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+    return [match.span() for match in _MINUTES.finditer(in_figures(low))] + [(hit.start, hit.end) for hit in _DROVE.find(low)]
 
 
 def _ran_before(low: str) -> bool:
@@ -207,7 +208,8 @@ def _ran_before(low: str) -> bool:
 
 
 def _run(low: str, found: Conditions) -> None:
-    match = _MINUTES.search(low)
+    figures = in_figures(low)
+    match = _MINUTES.search(low if figures == low else " ".join(figures.split()))
     if match is not None:
         amount, unit = (match[1], match[2]) if match[1] else (match[3], match[4])
         value = float(amount.replace(",", "."))

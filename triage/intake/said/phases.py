@@ -16,6 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import tocome
+from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASES, first_of
 from triage.intake.words.phase_words import BEFORE, BEHIND, GELOESCHT
@@ -51,7 +52,7 @@ def find(low: str) -> PhaseHit | None:
         low = low[:600]
     if not PHASE_SIGNS.search(low):
         return None
-    low = tocome.done(low)
+    low = in_figures(tocome.done(low))
     if "  " in low:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())

@@ -4,6 +4,8 @@
 'charger off.                                          . 11.4 v'
 >>> clauses_done("no charger, jump pack to come later"), done("after clear, had to put the charger on")
 ('no charger,                        ', 'after clear, had to put the charger on')
+>>> clauses_done("10.8 v, je branche le booster et je te redis"), clauses_done("j'ai branche le booster et je te redis")
+('10.8 v,                                     ', "j'ai branche le booster et je te redis")
 """
 
 from __future__ import annotations
@@ -18,7 +20,18 @@ _SIGNS = re.compile(
     r"will|'ll|shall|going|gonna|about to|needs? |plan|want|ha(?:ve|s) to|should|must|tomorrow|next|to be |to come|"
     r"to follow|"
     r"later|werde|muss|soll|noch|vais|allons|faut|faudra|demain|voy |vamos |hay que|tengo que|habra|manana|devo|"
-    r"domani|moet"
+    r"domani|moet|ill |let me |gleich|melde|bescheid|ruf |je te|je vous|te digo|te aviso|te llamo|te cuento|os digo"
+)
+#: What somebody says he does, and that he will be heard of once it is done: "je branche le booster et je te redis".
+_AND_THEN = (
+    r"(?:je|on) (?!a |avait |viens |suis )[a-z]+ (?:[\w'-]+,? ){1,7}?(?:(?:et|puis|apres) )(?:je|on) (?:te |vous |le |"
+    r"t'|re)\s?[a-z]+|"
+    r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+,? ){1,7}?(?:und|dann) (?:melde|sage?|rufe?|schreibe?|gebe?) "
+    r"(?:ich )?(?:mich|dich|dir|euch|ihnen|bescheid)|"
+    r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+ ){0,2}?gleich(?! (?:nach|danach|null|geblieben))|"
+    r"(?<!ich )(?:hange?|klemme?|schliesse?|stecke?|starte|losche|messe) (?:[\w'-]+ ){0,2}?gleich|"
+    r"(?![a-z]+[ai]do )[a-z]{3,12}o (?:el|la|un|una|los|las) (?:[\w'-]+,? ){1,6}?(?:y|luego|y luego) (?:te|os|le) "
+    r"(?:digo|aviso|llamo|cuento|confirmo|escribo)"
 )
 _PLAN = lazily(
     r"(?<![a-z])(?:will(?! (?:not|only)(?![a-z]))|shall|going to|gonna|about to|needs? (?:to|an?|the)|"
@@ -26,7 +39,10 @@ _PLAN = lazily(
     r"t)(?![a-z]))|"
     r"to come|to follow|later(?=\s*(?:[.,;!]|$))|werde(?![nt])|(?:wird|werden|muss|mussen|soll) noch|kommt noch|"
     r"(?:muss|mussen|sollte?n?)(?= [a-z])|vais|allons|(?:il )?faut|faudra|demain|voy a|vamos a|hay que|tengo que|"
-    r"habra que|manana(?= [a-z])|devo|domani|moet)(?![a-z])|(?<=[a-z])'ll(?![a-z])"
+    r"habra que|manana(?= [a-z])|devo|domani|moet|let me|"
+    r"ill(?= (?:just |now |then )?(?:hook|put|connect|clip|fit|leave|charge|jump|scan|run|drive|clear|check|try|read|call|"
+    r"let|get|do|take|swap|send|change|replace|ring|come|start|boost|give|report)(?![a-z]))|"
+    rf"{_AND_THEN})(?![a-z])|(?<=[a-z])'ll(?![a-z])"
 )
 #: Where a plan ends: with its clause, if that names no further step.
 _STOP = lazily(
