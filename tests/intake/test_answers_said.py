@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, printed
 from triage.intake.plain.characters import low
 from triage.intake.read import read_text
 from triage.intake.said.answers import answer_of_cell
@@ -88,3 +88,47 @@ def test_a_wording_is_the_answer_of_its_module(kind: str, said: str, form: str) 
 )
 def test_the_reply_told_in_a_place_of_its_own(text: str, expected: dict[str, list[str]]) -> None:
     assert modules_of(text) == expected
+
+
+@pytest.mark.parametrize("line", ["radio clear no codes", "radio ok no faults", "radio clear, no codes"])
+def test_two_verdicts_one_after_the_other(line: str) -> None:
+    assert printed(f"ecm P0562\n{line}") == "ecm: P0562; radio: clean"
+
+
+def test_the_deed_before_a_verdict_is_none() -> None:
+    assert printed("after clear no codes in the radio\necm P0562") == "radio: clean; ecm: P0562"
+
+
+@pytest.mark.parametrize("line", ["pass door NR", "pass door N/R", "pass door nr."])
+def test_letters_for_silence_without_a_mark(line: str) -> None:
+    assert printed(f"tcm P0700\n{line}\nradio ok") == "tcm: P0700; pass door: silent; radio: clean"
+
+
+@pytest.mark.parametrize("line", ["pass door NR", "ABS NR", "pass door QX"])
+def test_letters_in_no_list_warn(line: str) -> None:
+    reading = read_text(f"{line}\ntcm P0700", load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["tcm"]
+    assert [(notice.severity, notice.line) for notice in reading.notices] == [("warning", 1)]
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("radio gateway and climate are all clean", "radio: clean; gateway: clean; climate: clean"),
+    ("radio gateway abs and climate did not answer", "radio: silent; gateway: silent; abs: silent; climate: silent"),
+    ("seat heater and climate control are clean", "seat heater: clean; climate control: clean"),
+])
+def test_a_list_without_commas(line: str, expected: str) -> None:
+    assert printed(f"{line}\ntcm P0700") == f"{expected}; tcm: P0700"
+
+
+def test_lights_that_are_clean_are_no_module_without_them() -> None:
+    assert printed("tcm P0700\ncluster lamps clean") == "tcm: P0700; cluster lamps: clean"
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("Radio has B1000 stored full stop", "Radio: B1000"), ("Radio has B1000 period", "Radio: B1000"),
+    ("Radio is clean full stop", "Radio: clean"), ("Radio did not answer comma", "Radio: silent"),
+])
+def test_a_dictated_mark(line: str, expected: str) -> None:
+    reading = read_text(f"{line}\nTCM has P0700", load())
+    assert printed(f"{line}\nTCM has P0700") == f"{expected}; TCM: P0700"
+    assert all(code.text is None for module in reading.snapshots[0].modules for code in module.codes)

@@ -81,3 +81,12 @@ def test_what_was_dead_on_another_day_is_no_answer_of_the_scan(line: str, compla
                                   "CAN bus 2, ABS dead on Monday"])
 def test_what_may_be_of_the_scan_stays_an_answer(line: str) -> None:
     assert modules_of(f"{line}\nECM P0562\n")["anti-lock brakes"] == ["silent"]
+
+
+@pytest.mark.parametrize("line", [
+    "Bus 7, wipers dead on Friday, radio no answer", "Coach 12, horn dead since Monday, radio no answer",
+])
+def test_an_answer_beside_the_complaint_of_another_day(line: str) -> None:
+    reading = read_text(f"{line}\nECM P0562", load())
+    assert [(module.printed, module.responds) for module in reading.snapshots[0].modules] == [
+        ("radio", False), ("ECM", True)]

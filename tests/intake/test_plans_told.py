@@ -21,6 +21,9 @@ def told(line: str) -> tuple[str | None, str | None, list[str]]:
     "I'll put the charger on after the scan", "next: jump pack on and clear codes", "codes to be cleared after repair",
     "Going to clear and re-read.", "should be on a charger", "Muss noch gelöscht werden", "jump pack to come later",
     "will run it 10 min and scan again", "Battery to be replaced, will clear then",
+    "ill clip the charger on and ring you later", "let me put the booster on it first",
+    "je mets le chargeur et je vous rappelle", "ich stecke gleich das Ladegerät an",
+    "Ich klemme den Booster an und sage dir Bescheid", "pongo el cargador y te aviso",
 ])
 def test_a_plan_tells_nothing_of_now(line: str) -> None:
     assert told(line) == (None, None, [])
@@ -33,6 +36,9 @@ def test_a_plan_tells_nothing_of_now(line: str) -> None:
     ("wird mit Ladegerät gestützt, 13.2 V", (None, "charger", [])),
     ("starts only with jump pack connected", (None, "jump pack", ["outside supply on"])),
     ("No charger yet, jump pack to come later.", (None, "none", [])),
+    ("j'ai mis le chargeur et je vous rappelle", (None, "charger", [])),
+    ("puesto el cargador y te aviso", (None, "charger", ["outside supply on"])),
+    ("Ladegerät gleich nach der Ankunft angeschlossen", (None, "charger", ["outside supply on"])),
     ("After clear, the lamp will stay on", ("after-clear", None, [])),
 ])
 def test_what_is_done_beside_a_plan(line: str, expected: tuple[str | None, str | None, list[str]]) -> None:

@@ -89,3 +89,33 @@ def test_a_row_whose_code_nobody_can_read_makes_no_module_silent(gap: str) -> No
     reading = read_text(text, load())
     assert [module.printed for module in reading.snapshots[0].modules] == ["ABS"]
     assert any(notice.severity == "warning" and notice.message.startswith("BCM") for notice in reading.notices)
+
+
+@pytest.mark.parametrize("line", [
+    "Gatewya contrl - no falts", "Gateawy: no codse", "Gatewya - nothing sotred", "gateway - no cods",
+    "| Gatewya | no falts |",
+])
+def test_a_slip_in_name_and_verdict_is_clean(line: str) -> None:
+    assert modules_of(f"{line}\nABS - C0035 stored") == {"gateway": ["clean"], ABS: ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Gatewya - no anwser", "Gateawy contrl - no comunicatoin", "gateway: no repsonse recieved", "gateway - no rply",
+])
+def test_a_slip_in_name_and_verdict_is_silent(line: str) -> None:
+    assert modules_of(f"{line}\nABS - C0035 stored") == {"gateway": ["silent"], ABS: ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("line", ["Gatewya contrl - not corrected", "Gateway - no connector", "gatewya - to chekc"])
+def test_what_is_no_verdict_warns(line: str) -> None:
+    reading = read_text(f"{line}\nABS - C0035 stored", load())
+    assert [module.module for module in reading.snapshots[0].modules] == [ABS]
+    assert [(notice.severity, notice.line) for notice in reading.notices] == [("warning", 1)]
+
+
+@pytest.mark.parametrize(("line", "engine"), [
+    ("14.1 V, engine runnnig", "running"), ("13,9 v enigne running", "running"), ("engine idlng, 14.0 V", "running"),
+    ("engine ruined, 12.0 V", None),
+])
+def test_a_slip_in_the_words_for_a_running_engine(line: str, engine: str | None) -> None:
+    assert read_text(f"{line}\nECM P0562", load()).snapshots[0].engine == engine

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import printed
 from triage.intake.read import read_text
 
 ECM = "\nEngine: P0562 stored"
@@ -131,3 +132,55 @@ def test_a_rested_battery_makes_way_for_the_reading_on_the_charger(
 ) -> None:
     scan = read_text(f"{line}\nABS: C0035\n", load()).snapshots[0]
     assert (scan.volts, scan.lowest_volts) == (volts, lowest)
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("was 12.5 V, scanned at 11.7", (11.7, None)),
+    ("it was 12.6 V when I arrived, read at 11.9 V", (11.9, None)),
+    ("was 7.1 volts when I got there, now 12.9 on the charger", (12.9, 7.1)),
+])
+def test_the_voltage_of_the_scan_makes_way_for_none(line: str, expected: tuple[float, float | None]) -> None:
+    assert supply(line + ECM) == expected
+
+
+@pytest.mark.parametrize("line", ["Midibus 31, 24 V.", "Coach no. 8, 24 V", "Excavator 24 V"])
+def test_a_round_voltage_beside_the_vehicle_is_nominal(line: str) -> None:
+    reading = read_text(line + ECM, load())
+    assert reading.snapshots[0].volts is None
+    assert reading.vehicle is not None
+    assert reading.vehicle.nominal_volts == 24.0
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("battery 11.6 v, tcm P0700 stored", "11.6 V; tcm: P0700"),
+    ("11.6 v - tcm P0700", "11.6 V; tcm: P0700"),
+    ("batt 11.6 v tcm P0700", "11.6 V; tcm: P0700"),
+    ("Batterie 11,6 V, TCM P0700", "11.6 V; TCM: P0700"),
+    ("12.4v battery - no codes in radio", "12.4 V; radio: clean"),
+    ("11.6 v at the battery, no codes\ntcm P0700", "11.6 V; tcm: P0700"),
+    ("ECM 11.9 V P0562\nTCM 12.1V P0700", "ECM 11.9 V: P0562; TCM 12.1 V: P0700"),
+    ("48V battery P0A80", "48V battery: P0A80"),
+    ("12V DC/DC converter - no codes\ntcm P0700", "12V DC/DC converter: clean; tcm: P0700"),
+])
+def test_no_name_of_a_module_holds_a_voltage(text: str, expected: str) -> None:
+    assert printed(text) == expected
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("11.3v at the posts with nothing on it", ("none", ["Engine"])),
+    ("customer came back. supply 11.3 V, nothing on it", ("none", ["Engine"])),
+    ("radio with nothing on it", (None, ["radio", "Engine"])),
+])
+def test_nothing_on_the_battery_is_no_answer(line: str, expected: tuple[str | None, list[str]]) -> None:
+    scan = read_text(line + ECM, load()).snapshots[0]
+    assert (scan.outside_supply, [module.printed for module in scan.modules]) == expected
+
+
+@pytest.mark.parametrize(("line", "minutes"), [
+    ("After clear, engine run for a quarter of an hour", 15), ("after clear, ran it half an hour", 30),
+    ("after clear, idled an hour", 60), ("Nach dem Löschen Motor eine halbe Stunde gelaufen", 30),
+    ("apres effacement, moteur tourne une demi-heure", 30), ("tras borrar, motor en marcha tres cuartos de hora", 45),
+    ("after clear, engine ran an hour ago", None), ("after clear, drove at 40 miles an hour", None),
+])
+def test_a_time_in_words(line: str, minutes: float | None) -> None:
+    assert read_text(line + ECM, load()).snapshots[0].ran_minutes == minutes

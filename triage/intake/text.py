@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     sidebyside,
     soistoo,
     splitcodes,
+    spokenmarks,
     statusslips,
     strayblanks,
     ticks,
@@ -223,7 +224,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced]]:
     """The lines with the codes closed that a space stands in, and opened what is written without one; and what was read
     where."""
-    opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(found)), names.sure)
+    opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(spokenmarks.left_out(found))), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     return list(statusslips.mended(closed, names.listed)), [*glued, *split]
 

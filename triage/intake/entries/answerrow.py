@@ -233,7 +233,7 @@ def _names(context: Context, text: str) -> list[str]:
     for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
         whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)
         found += [part] if whole else _split(_SPLIT_NAMES, part)
-    return found
+    return [name for each in found for name in context.names.run(each)] if len(found) > 1 and "," not in text else found
 
 
 def _cut_outside(context: Context, text: str) -> list[str]:
@@ -268,10 +268,11 @@ def _split(mark: re.Pattern[str], text: str) -> list[str]:
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
-    if context.names.score(text) < 60.0:
-        # "Airbag light on, can't get in it": the lamp is that module's.
-        lit = _LAMP.sub("", text)
-        text = lit if context.names.score(lit) >= 60.0 else text
+    lit = _LAMP.sub("", text) if context.names.score(text) < 60.0 else text
+    of_lamps = lit != text and context.names.score(lit) >= 60.0
+    if of_lamps and answer != "clean":
+        # "Airbag light on, can't get in it": the lamp is that module's. Of its lights "clean" tells nothing of it.
+        text = lit
     score = context.names.score(text)
     names = [text] if score >= 60.0 and not _is_list(context, text) else _names(context, text)
     if score < 60.0 and len(names) > 1:
@@ -282,19 +283,27 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         spans = context.names.find(small(text))
         if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
             names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
+    names = [text] if of_lamps and text != lit else names
     if not names or any(len(name) > 70 for name in names) or all(_is_key(context, name) for name in names):
         return False
+    named = False
     for name in names:
         if not any(c.isalpha() for c in name) or _is_key(context, name):
             continue
         place = max(row.text.find(name), 0)
         heading = name_in(context, row, name, place) if name in row.text else None
         printed = heading.printed if heading is not None else name
+        if volts.find(small(name)) and context.names.score(printed) < 60.0:
+            # "11.9 V no answer", "sat at 9.8 V - dead"
+            continue
         context.close_module()
+        named = True
         module = context.builder.name_module(printed, row.line, row.start + place, row.start + place + len(printed))
         if heading is not None and heading.volts is not None and module.volts is None:
             module.volts = heading.volts.value
         context.builder.answer(module, answer)
+    if not named:
+        return False
     context.under_heading = context.live_data = False
     return True
 

@@ -13,6 +13,7 @@ from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
+from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import wordy
 from triage.intake.lines.layouts import Cell, Row
@@ -234,8 +235,8 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
             context.builder.name_module(text, row.line, row.start + at, row.start + to)
             for text, (at, to) in zip(texts, spans, strict=True)
         ], (spans[0][0], spans[-1][1])
-    begin = row.text.find(printed, start)
-    begin = begin if begin >= 0 else start
+    begin = found if (found := row.text.find(printed, start)) >= 0 else start
+    printed, begin = without_volts(context, row, printed, begin)
     module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
     return [module], (start, end)
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from triage.intake.lines.idents import before_idents, behind_gap
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import volts
 from triage.intake.said.counts import stated_count
@@ -82,6 +82,14 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
     begin = text.find(printed)
     begin = start + max(begin, 0)
     return Heading(printed, begin, begin + len(printed), count, volt)
+
+
+def without_volts(context: Context, row: Row, printed: str, start: int) -> tuple[str, int]:
+    """A name and its place without the voltage behind it: "ABS 12.1 V" before a code."""
+    if not has_digit(printed) or not row.text.startswith(printed, start) or context.names.score(printed) >= 60.0:
+        return printed, start
+    heading = name_in(context, row, printed, start)
+    return (printed, start) if heading is None or heading.volts is None else (heading.printed, heading.start)
 
 
 def counted(context: Context, low: str) -> bool:

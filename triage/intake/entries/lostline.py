@@ -124,7 +124,10 @@ def _name(context: Context, row: Row) -> tuple[Span | None, bool]:
             return (start, start + len(name)), True
     found = context.names.find(row.low)
     if not found or not found[0][2] or tidy(row.text[: found[0][1]]) != tidy(row.text[found[0][0] : found[0][1]]):
-        return None, False
+        # "Pass door NR"
+        head = row.text[: row.text.rfind(" ")] if len(row.text) <= _LONGEST_NAME and " " in row.text else ""
+        begin = row.text.find(tidy(head)) if head and has_letter(head) and context.names.sure(tidy(head)) else -1
+        return (None if begin < 0 else (begin, begin + len(tidy(head)))), False
     start, end, _ = found[0]
     return ((start, end), False) if row.low[end:].strip() else (None, False)
 

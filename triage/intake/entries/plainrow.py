@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from triage.intake.entries import (
     answerrow,
+    complaintrow,
     continuation,
     emptylists,
     keyrow,
@@ -15,6 +16,7 @@ from triage.intake.entries import (
     metarow,
     ownanswer,
     printednames,
+    shortanswer,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -207,6 +209,9 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
+    if (name := shortanswer.read(context, row)) is not None:
+        _answered(context, row, name, "silent")
+        return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
         answer = answer_of_cell(row.low[match.end() :])
         if answer is not None:
@@ -349,27 +354,15 @@ def _facts(context: Context, row: Row) -> bool:
     if kind == "told":
         # It may tell of the scan too, and of a module.
         metarow.read(context, row)
-        return _all_complaint(context, row)
+        return complaintrow.read(context, row)
     if kind == "label" and spoken(row.low):
-        _all_complaint(context, row)
+        complaintrow.is_all(context, row)
     if (kind == "vin" and len(row.text) > 60) or (
             kind == "label" and (phases.find(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
                 for volt in volts.find(row.low)))):
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
-    return True
-
-
-def _all_complaint(context: Context, row: Row) -> bool:
-    """Whether a line of the vehicle holds no answer but in what it says is wrong; noted where that names a module."""
-    complaint = small(context.facts.values.get("complaint", ""))
-    hits = spoken(row.low)
-    if not all(row.low[hit.start : hit.end] in complaint for hit in hits):
-        return False
-    if hits and complaint in row.low and context.names.find(complaint):
-        context.builder.notice("note", "taken as the complaint, not as the answer of a module in this scan", row.line,
-                               row.start, row.start + len(row.text))
     return True
 
 

@@ -29,7 +29,7 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         return
     when = moment(row.low, volt.start, volt.end)
     scan = snapshot or builder.snapshot
-    if volt.of == "named" and when in ("now", "charged") and scan.volts_before:
+    if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"
         volt = volt._replace(of="supply")
     if volt.of in ("other", "named") or not plausible(context, row, volt):
@@ -98,10 +98,12 @@ def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt, when: Moment = "") ->
         if first is None:
             snapshot.volts, snapshot.volts_before = volt.value, when == "earlier"
         elif first < volt.value and (
-            (snapshot.volts_before and when == "now") or (when == "charged" and snapshot.empty)
+            (snapshot.volts_before and when in ("now", "scan")) or (when == "charged" and snapshot.empty)
         ):
             snapshot.volts, snapshot.volts_before = volt.value, False
             snapshot.lowest = first if snapshot.lowest is None else min(snapshot.lowest, first)
+        elif snapshot.volts_before and when == "scan":
+            snapshot.volts, snapshot.volts_before = volt.value, False
         elif when == "earlier" and volt.value < first and snapshot.lowest is None:
             snapshot.lowest = volt.value
     elif snapshot.volts is None and volt.of in ("end", "made"):

@@ -201,6 +201,21 @@ class Names:
             return False
         return len({self.match(text).canonical for text in texts}) == len(texts)
 
+    def run(self, text: str) -> list[str]:
+        """The names that stand in a piece of a list one after the other without commas; ``text`` itself for any other.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.run("airbag cluster"), names.run("seat heater"), names.run("airbag thing"), names.run("radio Radio")
+        (['airbag', 'cluster'], ['seat heater'], ['airbag thing'], ['radio Radio'])
+        """
+        if " " not in text or self.score(text) >= 60.0:
+            return [text]
+        low = small(text)
+        spans = [(start, end) for start, end, _ in self.find(low)]
+        parts = [text[start:end] for start, end in spans]
+        return parts if " ".join(parts) == text and self.differ(parts) else [text]
+
     def find(self, low: str) -> list[tuple[int, int, bool]]:
         """Listed names in running text: start, end, and whether the name is more than a plain word. Not to be changed:
         a line asks several times."""

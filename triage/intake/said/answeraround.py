@@ -23,16 +23,31 @@ _UNREAD = lazily(
     r" (?:could|can|konnten?|peu(?:ven)?t|response|repl(?:y|ies)|answer|reader|data|due to (?:no|lost|lack)|"
     r"because (?:no|it|of no)|wegen|weil)(?![a-z])"
 )
+#: "10.9 V at the battery with nothing on it": nothing is connected.
+_SUPPLY = lazily(
+    r"(?:(?<![a-z])(?:batter(?:y|ies)|batts?|supply|volts?|voltage|charger|posts?|terminals?|leads?|clamps?)|"
+    r"[0-9]\s?v(?:olts?)?)(?![a-z])(?! (?:module|control|unit|monitor|sensor|management|ecu))[^.;!?]*$"
+)
+_ON_IT = lazily(r" (?:it|them)(?![a-z])|\s*(?:$|[.,;:!)])")
 A_DEED = lazily(r"(?<![a-z])(?:clear|eras|reset|delet|losch|geloscht|efface|borr|program|adapt|calibr|replac|swap)")
+#: Before the deed: "after clear no codes", "did a clear no codes".
+_CLEARED = lazily(
+    r"(?<![a-z])(?:after|post|since|before|pre|following|upon|did|do|done|a|an|the|to|and|then|codes?|faults?|dtcs?|all|"
+    r"nach|apres|tras|despues|first|second|last|code|dtc|fault|scan|quick)[\s:,-]*$"
+)
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
 
 
 def undone(low: str, hit: Hit) -> bool:
-    """Whether the words around say that a module is not clean, or was not read: "not ok", "no codes could be read"."""
+    """Whether the words around say that a module is not clean, or was not read ("not ok", "no codes could be read"), or
+    that nothing is connected: "10.9 V at the battery with nothing on it"."""
     if hit.meaning != "clean":
         return False
+    if hit.phrase.startswith("nothing on") and _ON_IT.match(low, hit.end) and (
+            _SUPPLY.search(low[max(0, hit.start - 60) : hit.start])):
+        return True
     before = low[max(0, hit.start - 12) : hit.start]
     return _DENIED.search(before) is not None or _UNREAD.match(low, hit.end) is not None
 
@@ -46,4 +61,13 @@ def tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:
     return hit_tried is not None and (what is None or what.search(before) is not None)
 
 
-__all__ = ["A_DEED", "NOTHING", "tried", "undone"]
+def is_state(low: str, start: int) -> bool:
+    """Whether "clear" at a place, right before another answer, is one ("cluster clear no codes") and not the deed.
+
+    >>> is_state("cluster clear no codes", 8), is_state("after clear no codes", 6)
+    (True, False)
+    """
+    return start > 1 and _CLEARED.search(low[max(0, start - 24) : start]) is None
+
+
+__all__ = ["A_DEED", "NOTHING", "is_state", "tried", "undone"]

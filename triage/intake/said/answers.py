@@ -16,7 +16,7 @@ from typing import NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, covered, phrase_set, word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said.answeraround import A_DEED, NOTHING, tried, undone
+from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names_codes
@@ -268,6 +268,8 @@ def _behind_names(low: str) -> list[tuple[int, int]]:
 
 def _wordings(low: str) -> tuple[Spoken, ...]:
     """The answers in running text by their wordings."""
+    found = ANSWERS.find(low)
+    starts = {hit.start for hit in found if hit.meaning == "clean"}
     return tuple(
         Spoken(
             "silent" if tried(low, hit) else hit.meaning,
@@ -275,7 +277,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             hit.end,
             hit.phrase in DOUBTFUL or hit.phrase.split()[0] in _SEEMS,
         )
-        for hit in ANSWERS.find(low)
+        for hit in found
         if not undone(low, hit)
         and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
@@ -287,6 +289,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
         and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
         and (
             hit.phrase != "clear"
+            or (hit.end + 1 in starts and is_state(low, hit.start))
             or _heads_a_list(low, hit.start, hit.end)
             or _CLEAR_OF_CODES.search(low[max(0, hit.start - 12) : hit.start])
         )

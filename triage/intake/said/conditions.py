@@ -166,7 +166,7 @@ _TRIGGER = re.compile(
     r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
     r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
     r"liquide|recorr|"
-    r"road|test|below|under|unter|sous|bajo|refroid|temp"
+    r"road|test|below|under|unter|sous|bajo|refroid|temp|nothing"
 )
 
 
@@ -197,7 +197,8 @@ def find(low: str) -> Conditions:
 
 def run_spans(low: str) -> list[tuple[int, int]]:
     """Where a line says how long the engine ran, and that the vehicle was driven."""
-    return [match.span() for match in _MINUTES.finditer(in_figures(low))] + [(hit.start, hit.end) for hit in _DROVE.find(low)]
+    ran = [match.span() for match in _MINUTES.finditer(in_figures(low))]
+    return ran + [(hit.start, hit.end) for hit in _DROVE.find(low)]
 
 
 def _ran_before(low: str) -> bool:

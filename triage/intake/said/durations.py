@@ -16,7 +16,8 @@ _HOURS = ("hour", "stunde", "heure", "hora")
 _MINUTES = {
     15: r"(?:a |one )?quarter (?:of an |of a |an )?hour|(?:(?:eine|ne|einer) )?viertel ?stunde|(?:un )?quart d'heure|"
         r"(?:un )?cuarto de hora",
-    30: r"half an? hour|(?:an? )?half[ -]hour|(?:(?:eine|ne|einer) )?halben? ?stunde|(?:une )?demi[ -]?heure|media hora",
+    30: r"half an? hour|(?:an? )?half[ -]hour|(?:(?:eine|ne|einer) )?halben? ?stunde|(?:une )?demi[ -]?heure|"
+        r"media hora",
     45: r"(?:three|3)[ -]quarters? (?:of an |of a |an )?hour|(?:(?:eine|ne|einer) )?(?:drei|3) ?viertel ?stunde|"
         r"(?:trois|3) quarts d'heure|(?:tres|3) cuartos de hora",
     90: r"(?:an|one) hour and a half|an? hour and half|one and a half hours|anderthalb stunden|eineinhalb stunden|"
@@ -26,8 +27,8 @@ _MINUTES = {
 #: "An hour ago", "40 miles an hour", "vor einer Stunde": when, or how fast, and not how long.
 _NOT_BEFORE = r"(?<![a-z0-9])(?<!vor )(?<!hace )(?<!il y a )(?<!within )(?<!miles )(?<!km )"
 _NOT_BEHIND = (
-    r"(?![a-z])(?! (?:ago|earlier|later|before|after|back|spater|fruher|vorher|zuvor|danach|plus tard|avant|apres|antes|"
-    r"despues|mas tarde)(?![a-z]))"
+    r"(?![a-z])(?! (?:ago|earlier|later|before|after|back|spater|fruher|vorher|zuvor|danach|plus tard|avant|apres|"
+    r"antes|despues|mas tarde)(?![a-z]))"
 )
 _SPELLED = lazily(
     rf"{_NOT_BEFORE}(?<!kilometers )(?<!kilometres )(?<!every )(?:"

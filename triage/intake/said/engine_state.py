@@ -49,7 +49,8 @@ _ENGINE = Phrasebook(
         engine | motor lauft | motor laeuft | motor lief | motor an | motor ist an | motor war an | motor gestartet |
         laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur tournant | moteur tourne |
         moteur en marche | moteur en route | moteur demarre | moteur allume | au ralenti | moteur au ralenti | motor
-        en marcha | motor encendido | motor arrancado | motor funcionando | motor girando | al ralenti | en ralenti | """
+        en marcha | motor encendido | motor arrancado | motor funcionando | motor girando | al ralenti | en
+        ralenti | """
         + _SLIPS,
         "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
         "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",

@@ -86,6 +86,8 @@ _NO_SUPPLY = lazily(
     r"nothing)(?![a-z])|"
     r"(?:no|without(?: a)?|not? on|ohne|sans|sin) (?:battery )?(?:charger|ladegerat|chargeur|"
     r"cargador)(?=\s*(?:[,.;)]|$))|"
+    r"(?:(?:battery|batt|supply|posts?|terminals?)|[0-9] ?v(?:olts?)?)(?:,| with)? nothing on(?: it(?![a-z])|"
+    r"(?=\s*(?:[,;.)!]|$)))|"
     r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|"
     r"ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
     r"(?:outside|external|extra) (?:supply|power))"

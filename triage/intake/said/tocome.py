@@ -26,12 +26,12 @@ _SIGNS = re.compile(
 _AND_THEN = (
     r"(?:je|on) (?!a |avait |viens |suis )[a-z]+ (?:[\w'-]+,? ){1,7}?(?:(?:et|puis|apres) )(?:je|on) (?:te |vous |le |"
     r"t'|re)\s?[a-z]+|"
-    r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+,? ){1,7}?(?:und|dann) (?:melde|sage?|rufe?|schreibe?|gebe?) "
-    r"(?:ich )?(?:mich|dich|dir|euch|ihnen|bescheid)|"
+    r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+,? ){1,7}?(?:und|dann) (?:melde|sage?|rufe?|schreibe?|"
+    r"gebe?) (?:ich )?(?:mich|dich|dir|euch|ihnen|bescheid)|"
     r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+ ){0,2}?gleich(?! (?:nach|danach|null|geblieben))|"
     r"(?<!ich )(?:hange?|klemme?|schliesse?|stecke?|starte|losche|messe) (?:[\w'-]+ ){0,2}?gleich|"
-    r"(?![a-z]+[ai]do )[a-z]{3,12}o (?:el|la|un|una|los|las) (?:[\w'-]+,? ){1,6}?(?:y|luego|y luego) (?:te|os|le) "
-    r"(?:digo|aviso|llamo|cuento|confirmo|escribo)"
+    r"(?![a-z]+[ai]do |puesto |hecho |visto )[a-z]{3,12}o (?:el|la|un|una|los|las) (?:[\w'-]+,? ){1,6}?(?:y|luego|y luego) "
+    r"(?:te|os|le) (?:digo|aviso|llamo|cuento|confirmo|escribo)"
 )
 _PLAN = lazily(
     r"(?<![a-z])(?:will(?! (?:not|only)(?![a-z]))|shall|going to|gonna|about to|needs? (?:to|an?|the)|"
@@ -40,8 +40,8 @@ _PLAN = lazily(
     r"to come|to follow|later(?=\s*(?:[.,;!]|$))|werde(?![nt])|(?:wird|werden|muss|mussen|soll) noch|kommt noch|"
     r"(?:muss|mussen|sollte?n?)(?= [a-z])|vais|allons|(?:il )?faut|faudra|demain|voy a|vamos a|hay que|tengo que|"
     r"habra que|manana(?= [a-z])|devo|domani|moet|let me|"
-    r"ill(?= (?:just |now |then )?(?:hook|put|connect|clip|fit|leave|charge|jump|scan|run|drive|clear|check|try|read|call|"
-    r"let|get|do|take|swap|send|change|replace|ring|come|start|boost|give|report)(?![a-z]))|"
+    r"ill(?= (?:just |now |then )?(?:hook|put|connect|clip|fit|leave|charge|jump|scan|run|drive|clear|check|try|"
+    r"read|call|let|get|do|take|swap|send|change|replace|ring|come|start|boost|give|report)(?![a-z]))|"
     rf"{_AND_THEN})(?![a-z])|(?<=[a-z])'ll(?![a-z])"
 )
 #: Where a plan ends: with its clause, if that names no further step.

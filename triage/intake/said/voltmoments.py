@@ -16,7 +16,7 @@ from typing import Literal
 
 from triage.intake.plain.patterns import lazily
 
-Moment = Literal["earlier", "now", "charged", ""]
+Moment = Literal["earlier", "now", "scan", "charged", ""]
 
 #: When the battery was seen before it was charged for the scan.
 _EARLIER = (
@@ -69,7 +69,8 @@ _SUPPORTED_LATER = lazily(
 )
 #: "Reading at 13.4 V" that begins its clause, "then put the charger on: 13.4 V"
 _READ_AT = lazily(
-    r"(?:(?:^|[.;,(:]\s)(?:then |now )?(?:reading|scan|scanned|scanning|read(?:-?out)?|codes read)(?: was| is)? at |"
+    r"(?:(?:^|[.;,(:]\s)(?:then |now |and )?(?:gelesen bei|lue? a|leid[oa] a|(?:reading|scan|scanned|scanning|"
+    r"read(?:-?out)?|codes read)(?: was| is)? at) |"
     rf"(?<![a-z])then {_SUPPORT}[:,] ?(?:now )?)$"
 )
 _CHARGED_SAID = lazily(rf"(?<![a-z]){_CHARGED}(?![a-z])")
@@ -84,6 +85,7 @@ _WAS = lazily(
     r"down to|"
     r"nur|bei|noch|a|en|op)){0,2} $"
 )
+_SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at|bei|a) [0-9]")
 #: Between the number and what is said of it behind it.
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
 _BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
@@ -133,20 +135,21 @@ def tells_fault(low: str) -> bool:
 
 def moment(low: str, start: int, end: int) -> Moment:
     """When the vehicle had a voltage: before the battery was charged ("earlier"), behind that ("charged"), at the scan
-    ("now"), or nothing is said."""
+    ("now", plainly "scan"), or nothing is said."""
     return _moment(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
 
 
 @lru_cache(maxsize=8192)
 def _moment(before: str, after: str) -> Moment:
     """The same of the text right before a voltage and right behind it."""
-    if _WAS.search(before) is not None and (_TODAY.search(after) or _TODAY.search(before)):
-        # "It was 10.6 V, now 13.5 V"
+    if _WAS.search(before) is not None and (
+            _TODAY.search(after) or _TODAY.search(before) or _SCANNED_AT.search(after)):
+        # "It was 10.6 V, now 13.5 V", "was 12 V, scanned at 11.4"
         return "earlier"
     if _SUPPORTED_LATER.match(after):
         return "earlier"
     if _READ_AT.search(before):
-        return "now"
+        return "scan"
     clause = _clause(before)
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:

@@ -89,6 +89,13 @@ _RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|d
 _MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 #: The number behind names a place to measure at: terminal 30, pin 16.
 _TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
+#: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
+_AT_SCAN = lazily(
+    r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
+    r"maintenant|leid[oa] a|ahora) $"
+)
+#: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
+_ITS_NUMBER = re.compile(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = re.compile(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
@@ -195,6 +202,7 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or _behind_nominal(low, before, number)
             or _heads_a_scan(low, number)
             or _is_glued(low, number.start)
+            or (at and _is_of_the_scan(low, number))
         ):
             kept.append(number)
     return kept
@@ -211,6 +219,12 @@ def _heads_a_scan(low: str, number: _Number) -> bool:
     phase = phases.find(head)
     whole = phase is not None and not head[: phase.start].strip() and not head[phase.end :].strip(" :")
     return whole or phases.is_place(head)
+
+
+def _is_of_the_scan(low: str, number: _Number) -> bool:
+    """Whether a number with a decimal stands behind "scanned at" or the like."""
+    plausible = not number.round and 8.0 <= number.value <= 32.0
+    return plausible and _AT_SCAN.search(low[max(0, number.start - 24) : number.start]) is not None
 
 
 def _may_be_nominal(number: _Number) -> bool:
@@ -287,6 +301,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
+    if _may_be_nominal(number) and _is_beside_vehicle(low, start):
+        return Volt(start, end, value, "nominal", True)
     if (
         _LETTER.search(before) is None
         and _LETTER.search(low[end : end + 28]) is None
@@ -332,6 +348,12 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     return Volt(start, end, value, "bare" if names_nothing(own) else "named", False)
 
 
+def _is_beside_vehicle(low: str, start: int) -> bool:
+    """Whether a vehicle's word, perhaps with its number, stands right before a place."""
+    near = low[max(0, start - 40) : start]
+    return any(_ITS_NUMBER.fullmatch(near, match.end()) for match in VEHICLE.finditer(near))
+
+
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
     """Whether a number without a unit is a supply voltage: the words right beside it say so."""
     if _labelled(low, number, last):
@@ -340,6 +362,8 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     if number.round or not 3.0 <= number.value <= 36.0:
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
+        return True
+    if seen and _is_of_the_scan(low, number):
         return True
     if _filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.

@@ -5,6 +5,8 @@ and so does a sentence about the supply before the first module ("Battery 11.4 V
 >>> found = rows_of("Scan 2 - after clear, 12.8 V: ECM ok\\nAfter clear: U0100")
 >>> [row.text for row in parted(found, lambda low: [(0, 3, True)] if "ecm" in low else [])]
 ['Scan 2 - after clear, 12.8 V', 'ECM ok', 'After clear: U0100']
+>>> [row.text for row in parted(rows_of("Battery 11.8 V, ECM P0562"), lambda low: [(0, 3, True)])]
+['Battery 11.8 V', 'ECM P0562']
 """
 
 from __future__ import annotations
@@ -22,7 +24,11 @@ from triage.intake.said import conditions, dates, engine_state, otherthings, out
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.volt_words import LABEL, LOWEST
 
-_MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!](?=\s)")
+_MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
+_VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
+#: A voltage with its unit, and one that is all there is.
+_VOLTS = lazily(_VOLTAGE)
+_VOLTS_ALONE = lazily(rf"\s*{_VOLTAGE}\s*")
 #: Tables and keys with their values have cells of their own.
 _CELLS = lazily(r"[|\t\"{}<>]")
 #: Between the scan and the module in a row of a table.
@@ -61,13 +67,18 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     best: tuple[int, int] | None = None
     for match in _MARK.finditer(low, 0, _LONGEST):
         lead = low[: match.start()]
-        if is_lead(lead) or (match[0] == "." and supplyrow.alone(lead)):
+        if match[0] == ",":
+            leads = best is None and _tells_supply(lead)
+        else:
+            leads = is_lead(lead) or (":" not in match[0] and _tells_supply(lead))
+        if leads:
             best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
-        elif best is not None or not lead[:1].isdigit():
+        elif match[0] != "," and (best is not None or not lead[:1].isdigit()):
             # A number or a time of day may stand before the phase with a mark of its own.
             break
     if best is None and _BEGINS.match(low):
         best = _unmarked(low)
+    best = best or _supply_unmarked(low, names)
     if best is None or _CELLS.search(low) is not None or _CELL_ENDS.search(low[: best[0]].rstrip()) is not None:
         return None
     if otherthings.alone(low):
@@ -98,6 +109,22 @@ def _unmarked(low: str) -> tuple[int, int] | None:
     said = spoken(low[hit.end :])
     gap = low[hit.end : hit.end + said[0].start] if said else "-"
     return (hit.end, hit.end + len(gap)) if gap == " " else None
+
+
+def _tells_supply(low: str) -> bool:
+    """Whether a text tells the supply, with its unit, and no more."""
+    if _VOLTS.search(low) is None:
+        return False
+    return supplyrow.alone(low) or _VOLTS_ALONE.fullmatch(low) is not None
+
+
+def _supply_unmarked(low: str, names: Find) -> tuple[int, int] | None:
+    """The supply with no mark behind it, right before the name of a module: "battery 10.8 v ecm P0562"."""
+    match = _VOLTS.search(low, 0, _LONGEST)
+    if match is None or low[match.end() : match.end() + 1] != " " or not supplyrow.alone(low[: match.end()]):
+        return None
+    behind = names(low[match.end() + 1 :])
+    return (match.end(), match.end() + 1) if behind and behind[0][2] and not behind[0][0] else None
 
 
 @remembered

@@ -168,7 +168,9 @@ RATED_BEFORE = lazily(r"[0-9] {0,3}(?:ah|cca|a {1,3}(?:en|sae|din))[ ,/(-]{1,3}$
 VEHICLE = lazily(
     r"(?<![a-z])(?:van|truck|lorry|car|bus|vehicle|tractor|petrol|diesel|gasoline|electric|hybrid|agm|flooded|"
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
-    r"coche|vehiculo|gasolina)(?![a-z])"
+    r"coche|vehiculo|gasolina|(?:mini|midi|auto|reise|linien|schul|stadt)bus|coach|minivan|pick-?up|camper|motorhome|"
+    r"excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
+    r"utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = re.compile(
