@@ -30,7 +30,7 @@ _AND_THEN = (
     r"gebe?) (?:ich )?(?:mich|dich|dir|euch|ihnen|bescheid)|"
     r"(?:ich|wir) (?!hab|hatte|war|bin|sind)[a-z]+ (?:[\w'-]+ ){0,2}?gleich(?! (?:nach|danach|null|geblieben))|"
     r"(?<!ich )(?:hange?|klemme?|schliesse?|stecke?|starte|losche|messe) (?:[\w'-]+ ){0,2}?gleich|"
-    r"(?![a-z]+[ai]do |puesto |hecho |visto )[a-z]{3,12}o (?:el|la|un|una|los|las) (?:[\w'-]+,? ){1,6}?(?:y|luego|y luego) "
+    r"(?![a-z]+[ai]do |puesto |hecho |visto )[a-z]{3,12}o (?:el|la|un|una|los|las) (?:[\w'-]+,? ){1,6}?(?:y|luego) "
     r"(?:te|os|le) (?:digo|aviso|llamo|cuento|confirmo|escribo)"
 )
 _PLAN = lazily(
