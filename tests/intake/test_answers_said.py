@@ -126,6 +126,7 @@ def test_lights_that_are_clean_are_no_module_without_them() -> None:
 
 @pytest.mark.parametrize(("line", "expected"), [
     ("Radio has B1000 stored full stop", "Radio: B1000"), ("Radio has B1000 period", "Radio: B1000"),
+    ("Radio has B1000 full stop", "Radio: B1000"),
     ("Radio is clean full stop", "Radio: clean"), ("Radio did not answer comma", "Radio: silent"),
 ])
 def test_a_dictated_mark(line: str, expected: str) -> None:

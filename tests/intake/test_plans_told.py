@@ -21,7 +21,7 @@ def told(line: str) -> tuple[str | None, str | None, list[str]]:
     "I'll put the charger on after the scan", "next: jump pack on and clear codes", "codes to be cleared after repair",
     "Going to clear and re-read.", "should be on a charger", "Muss noch gelöscht werden", "jump pack to come later",
     "will run it 10 min and scan again", "Battery to be replaced, will clear then",
-    "ill clip the charger on and ring you later", "let me put the booster on it first",
+    "ill clip the charger on and ring you", "let me put the booster on it first",
     "je mets le chargeur et je vous rappelle", "ich stecke gleich das Ladegerät an",
     "Ich klemme den Booster an und sage dir Bescheid", "pongo el cargador y te aviso",
 ])
