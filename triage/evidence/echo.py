@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import INVALID, NOT_READABLE, POINTER, SEEN, SILENT, Casebook, Floats, Ints, Links
+from triage.model.casebook import INVALID, LOST, NOT_READABLE, POINTER, SEEN, SILENT, Casebook, Floats, Ints, Links
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -21,7 +21,8 @@ MOST_PATTERNS = 4
 
 def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints, Floats, Floats]:
     """Rows (n) of the faults that can be echoes, the chance (n x K x h) that each is set, the share (n x h)."""
-    rows = np.flatnonzero(np.isin(link.relation, (POINTER, INVALID)))
+    drops_out = (link.relation == LOST) & (link.target >= 0) & ~(link.target_state == SILENT).any(axis=1)
+    rows = np.flatnonzero(np.isin(link.relation, (POINTER, INVALID)) | drops_out)
     shows, share = _patterns(book, link, rows)
     shown = (shows == SEEN) | (link.target_state[rows] == SILENT)[:, :, None]
     chance = np.where(shown, params.rate("echo.follows"), np.where(
