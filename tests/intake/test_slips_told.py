@@ -119,3 +119,11 @@ def test_what_is_no_verdict_warns(line: str) -> None:
 ])
 def test_a_slip_in_the_words_for_a_running_engine(line: str, engine: str | None) -> None:
     assert read_text(f"{line}\nECM P0562", load()).snapshots[0].engine == engine
+
+
+@pytest.mark.parametrize("standard", ["J1939", "J1979", "J2012", "j2534", "J1850"])
+def test_the_number_of_a_standard_is_no_code_with_a_slip(standard: str) -> None:
+    reading = read_text(f"Engine\n  P0620 alternator, {standard} bus message\nABS: {standard} fault - C0040", load())
+    assert not reading.notices
+    assert [code.code for module in reading.snapshots[0].modules for code in module.codes] == ["P0620", "C0040"]
+    assert any("seen J" in notice.message for notice in read_text("ABS: J0121 stored", load()).notices)

@@ -215,6 +215,9 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
     if upper not in "PCBU" or clean[0] not in "0123":
         if digits < 3 or tail or spaced or not set(body) <= _HEX or model_codes.own(match[0]) is not None:
             return None
+        if upper == "J" and clean[0] in "123":
+            # The standards of a bus or a plug are numbered so ("J1939 data link").
+            return None
         message = model_codes.explain_invalid(match[0])
         return Refusal(start, end, message) if message and near.stands_alone(text, start, end) else None
     slip = clean != body or bool(match[8])
