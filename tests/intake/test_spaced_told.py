@@ -38,8 +38,16 @@ def test_digits_of_a_code_all_apart(spaced: str) -> None:
         "power steering": ["P0238 stored"]}
 
 
+@pytest.mark.parametrize("joint", [
+    " stored and ", " stored, ", " stored ", " is stored and ", " (stored), ", " stored ; ", " stored and it has "])
+def test_one_more_of_them_behind_the_status_of_the_first(joint: str) -> None:
+    assert modules_of(f"cluster has U 0 1 4 0{joint}B 1 0 0 2 current\nabs no codes") == {
+        "instrument cluster": ["U0140 stored", "B1002 current"], "anti-lock brakes": ["clean"]}
+
+
 def test_pins_of_a_connector_are_no_code() -> None:
     assert modules_of("ECM P0562 stored\nC1 2 3 4 door plug") == {"engine control": ["P0562 stored"]}
+    assert modules_of("ECM P 0 5 6 2 stored, pin B 1 2 3 4 loose") == {"engine control": ["P0562 stored"]}
 
 
 @pytest.mark.parametrize(("said", "read"), [

@@ -33,7 +33,6 @@ _SPLIT = re.compile(r"[PCBUpcbu](?<![^\W_].) ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}(
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
 _LAST_CODE = lazily(rf"(?<![^\W_]){_CODE}\s*[(\[,-]*\s*$")
-_JOINT = lazily(r"[\s,;/&+]*(?:(?:and|und|et|y|e|plus)\s+)?")
 #: What leads on from a code, or from its status, to the next one.
 _LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
 #: Makers' own numbers of three characters with a number behind, and of four: no code begins like them.
@@ -44,6 +43,8 @@ _PART_ALONE = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{1,2}(?=\s*$|\s*[,;|
 _MARK = lazily(r"[:|;,>=\t(\[/&+]|\s-+\s|[.!?]\s")
 _LAST_MARKS = ":|;,>=(/&+[)]"
 _CELL_MARKS = (";", "|", ",", "\t")
+_IS = lazily(r"^(?:is|are|ist|sind|est|sont|es|esta|son)$")
+_AROUND = " \t,;(["
 _BULLETS = " \t-*\u2022>#.)(["
 _AND = word_set("and und et y e plus in im dans en from aus at")
 _UNITS = word_set(
@@ -89,8 +90,8 @@ def closed(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
     read: list[Respaced] = []
     for place in places:
         beside = kept.get(place.at)
-        if place.before == "split" and not (beside and _JOINT.fullmatch(
-                found[place.at].text, beside[-1].end, place.start)):
+        if place.before == "split" and not (beside and _leads_on(
+                found[place.at].text[beside[-1].end : place.start])):
             continue
         if text.tells(place):
             kept.setdefault(place.at, []).append(place)
@@ -114,9 +115,13 @@ def _in_line(at: int, line: Line, is_name: IsName) -> list[_Place]:
         labels = near.Labels(line.low)
         if labels.before(start, end, line.text) or near.part_of_a_number(line.text, start, end):
             continue
-        beside = bool(places) and _JOINT.fullmatch(line.text, places[-1].end, start) is not None
+        beside = bool(places) and _leads_on(line.text[places[-1].end : start])
         before = "split" if beside else _before(line.text, start, is_name)
-        behind = _behind(line, end, is_name) if before else "other"
+        loosest = end - start > _LOOSEST
+        behind = _behind(line, end, is_name) if before or loosest else "other"
+        if not before:
+            # "... and it has U 0 1 0 0 stored": behind other words the status alone tells a code.
+            before, behind = "link", behind if behind == "status" else "other"
         if behind != "other":
             code = near.digits_for_letters("".join(parts)[1:]) or ""
             places.append(_Place(at, start, end, (parts[0][0] + code).upper(), len(parts[0]), before, behind))
@@ -159,6 +164,16 @@ def _before(text: str, start: int, is_name: IsName) -> str:
     if not strip_links(trailing_status(last)[0]):
         return "link"
     return "short" if _ABBREVIATION.search(tail) else ""
+
+
+def _leads_on(between: str) -> bool:
+    """Whether nothing stands between two places but what leads on from one code, or from its status, to the next."""
+    if len(between) > _REACH:
+        return False
+    joint = _LEADS_ON.search(between)
+    core = between[: joint.start()] if joint is not None else between
+    # "P 0 5 6 2 is stored U 0 1 0 0": a status alone parts both as well.
+    return not core.strip(_AROUND) or not _IS.sub("", trailing_status(core)[0].strip(_AROUND))
 
 
 def _is_behind_code(lead: str) -> bool:
