@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of
+from triage.intake.read import read_text
 
 
 @pytest.mark.parametrize("key", ["KM:       ", "Mileage:  ", "Odometer  ", "Hours:    ", "Count:    ", "Distance:   "])
@@ -25,3 +27,47 @@ def test_a_makers_number_behind_a_name_or_the_key_for_codes_is_one() -> None:
     assert modules_of("MODULE:   ENGINE\nDTC:      P0562\nMODULE:   BRAKES\nDTC:      10045\n") == {
         "engine control": ["P0562"], "anti-lock brakes": ["10045"],
     }
+
+
+@pytest.mark.parametrize(("line", "status", "count"), [
+    ("Status: stored      Count: 7", "stored", 7), ("State: current, Occurrences: 2", "current", 2),
+    ("Status: pending; Count: 3", "pending", 3), ("Status: stored | Times: 12", "stored", 12),
+    ("Count: 4    Status: current", "current", 4), ("Etat: memorise   Compteur: 5", "stored", 5),
+    ("Status:  stored    Count:  6    First seen: 12 May", "stored", 6), ("Status: stored Count: 8", "stored", 8),
+    ("State: current  Occurrences: 9  Mileage: 61300 km", "current", 9), ("Count: 3, Odometer: 61300 km", None, 3),
+    ("Code status: stored   Fault count: 2", "stored", None), ('"status": "stored", "count": "5",', "stored", 5),
+])
+def test_several_keys_in_the_line_below_a_code(line: str, status: str | None, count: int | None) -> None:
+    text = f"Gearbox\n    P0730-00  Wrong gear ratio\n              {line}\n    P0741  Clutch\nABS\n    No codes\n"
+    gearbox, abs_ = read_text(text, load()).snapshots[0].modules
+    assert [(code.code, code.status, code.count) for code in gearbox.codes] == [
+        ("P0730", status, count), ("P0741", None, None)]
+    assert str(gearbox.codes[0].text).removesuffix(" First seen: 12 May") == "Wrong gear ratio"
+    assert (abs_.responds, abs_.codes) == (True, [])
+
+
+def test_several_keys_below_a_name_tell_of_its_module() -> None:
+    text = "Gearbox\n  P0730 stored\nABS\n  Status: no answer  Count: 0\nRadio\n  Status: ok, Count: 0\n"
+    assert modules_of(text) == {
+        "transmission control": ["P0730 stored"], "anti-lock brakes": ["silent"], "radio": ["clean"]}
+    reading = read_text("Condition: good    Mileage: 61300 km\nABS: C0040 stored\n", load())
+    assert [module.module for module in reading.snapshots[0].modules if module.codes] == ["anti-lock brakes"]
+
+
+@pytest.mark.parametrize("quote", ['"', "'", ""])
+@pytest.mark.parametrize("form", [
+    "  - name: {q}Brakes{q}\n    codes:\n      - code: {q}C0040{q}\n        failure_type: {q}1A{q}\n"
+    "        status: {q}stored{q}\n        count: {q}3{q}\n        description: {q}Wheel sensor, left{q}\n"
+    "  - name: {q}Radio{q}\n    codes: []\n",
+    "{{\n  {q}name{q}: {q}Brakes{q},\n  {q}codes{q}: [\n    {{\n      {q}code{q}: {q}C0040{q},\n"
+    "      {q}failure_type{q}: {q}1A{q},\n      {q}description{q}: {q}Wheel sensor, left{q},\n"
+    "      {q}status{q}: {q}stored{q},\n      {q}count{q}: {q}3{q},\n    }},\n  ],\n}},\n"
+    "{{\n  {q}name{q}: {q}Radio{q},\n  {q}codes{q}: [],\n}},\n",
+    "{{{q}ecu{q}: {q}Brakes{q}, {q}code{q}: {q}C0040{q}, {q}failure_type{q}: {q}1A{q}, {q}status{q}: {q}stored{q}, "
+    "{q}count{q}: {q}3{q}, {q}text{q}: {q}Wheel sensor, left{q}}},\nRadio: no codes\n",
+])
+def test_quotes_and_commas_around_values(form: str, quote: str) -> None:
+    brakes, radio = read_text(form.format(q=quote), load()).snapshots[0].modules
+    assert [(str(code.code), code.failure_type, code.status, code.count, code.text) for code in brakes.codes] == [
+        ("C0040", "1A", "stored", 3, "Wheel sensor, left")]
+    assert (radio.responds, radio.codes) == (True, [])

@@ -11,7 +11,7 @@ from triage.intake.entries.coderow import add, module_for
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.layouts import Row
-from triage.intake.naming.heads import is_key, role_of
+from triage.intake.naming.heads import bare_value, is_key, role_of
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -69,7 +69,8 @@ def read(context: Context, row: Row, at: int) -> bool:
     handler = _HANDLERS.get(role or "")
     if handler is None:
         return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
-    return handler(context, row, value.strip(), row.low[start : start + len(value)].strip(), start)
+    begin, end = bare_value(value)
+    return handler(context, row, value[begin:end], row.low[start + begin : start + end], start + begin)
 
 
 def _origin(context: Context, row: Row, at: int) -> tuple[str, str, int] | None:

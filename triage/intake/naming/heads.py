@@ -184,6 +184,7 @@ _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "statu
 _COLONS = (":", "=")
 #: What is called by its name; a customer's is none of them.
 _MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split()[-1] not in ("name", "nombre", "nom"))
+_QUOTES = ("\"", "'")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
@@ -317,3 +318,16 @@ def nearly_head(lows: Sequence[str]) -> bool:
         return False
     named = {_ROLE[bare] for low in lows if (bare := low.strip(_EDGE)) in _ROLE}
     return len(named) >= 3 and 2 * len(named) > len(lows) and not _TELLING.isdisjoint(named)
+
+
+def bare_value(value: str) -> tuple[int, int]:
+    """Where a value begins and ends without the quotes around it and a comma behind ('"16",').
+
+    >>> bare_value('"16",'), bare_value("'a' "), bare_value(" low,"), bare_value('the "key"'), bare_value('"16')
+    ((1, 3), (1, 2), (1, 4), (0, 9), (1, 3))
+    """
+    begin, end = len(value) - len(value.lstrip()), len(value.rstrip(" ,"))
+    if end - begin >= 2 and value[begin] in _QUOTES:
+        # The second one may be gone with the mark behind it.
+        return begin + 1, end - (value[end - 1] == value[begin])
+    return min(begin, end), end

@@ -237,6 +237,9 @@ class _Text:
     def may_stand(self, at: int, start: int) -> bool:
         """Whether nothing beside it says that a thing of any control unit is meant."""
         low = self._lines[at].low
+        if start and low[start - 1] in "\"'" and low[start + 3 : start + 5] == low[start - 1] + ":":
+            # '{"ecu": "ABS", "code": "C0031"}'
+            return False
         before = _WORD_BEFORE.search(low, max(0, start - 16), start)
         joined = before is not None and not low[before.end(1) : start].strip(" '") and before[1] not in _LEADS
         coded = joined and any(code.end == before.end(1) for code in self._codes(at)) if before is not None else False

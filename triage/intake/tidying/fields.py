@@ -3,6 +3,8 @@
 >>> from triage.intake.lines.rows import rows_of
 >>> [row.text for row in cut(rows_of('status=stored ecu="Engine control" code=P0562\\nABS: code C0040'))]
 ['ecu="Engine control', 'code=P0562', 'status=stored', 'ABS: code C0040']
+>>> [row.text for row in cut(rows_of("C0040 left\\n  State: current   Count: 3\\n  Age: 2, Count: 1\\n},"))]
+['C0040 left', 'State: current', 'Count: 3', 'Age: 2, Count: 1']
 """
 
 from __future__ import annotations
@@ -12,8 +14,13 @@ from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
 
-_KEY = re.compile(r"(?:^|(?<=[\s,;|{]))([a-z][a-z_-]{0,22}(?: [a-z]{1,12})?)\s?[:=]\s?(?=[^\s:=/])")
+_KEY = re.compile(
+    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12})?)[\"']?\s?[:=]\s?(?=[^\s:=/])"
+)
 _ROLES = frozenset(
     {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
      "reply", "spn", "fmi"}
@@ -21,14 +28,70 @@ _ROLES = frozenset(
 #: The order in which the rows are read, whatever the order in the line.
 _ORDER = ("module", "code", "spn", "fmi")
 _EDGE = " \t,;|{}[]\"'"
+#: What is told of a code in a line below it.
+_OF_A_CODE = frozenset(
+    ("status", "status_byte", "failure_type", "count", "odometer", "rpm", "speed", "coolant", "volts_at_fault")
+)
+_ASIDES = frozenset((None, "date", "description", "volts", "other", "count_of_codes"))
+#: What parts a value from the next key: a wide gap, a mark, or, behind a status, a space.
+_PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,14}\s?[:=]\s?\S)")
+_KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30})[\"']?\s?[:=]\s*(?=[^\s:=/])")
+#: A code stands so many rows above what is told of it.
+_MOST_BELOW = 4
+_BRACKETS = frozenset("{}[],; ")
 
 
 def cut(rows: Sequence[Row]) -> list[Row]:
-    """The rows, those of several known keys cut at them: the module first, then the code, then the rest."""
+    """The rows, those of several known keys cut at them: the module first, then the code, then the rest. What only
+    opens or closes a bracket round them is left out."""
     found: list[Row] = []
-    for row in rows:
-        found += _fields(row) if row.text and (":" in row.text or "=" in row.text) else [row]
+    for at, row in enumerate(rows):
+        if row.text and (":" in row.text or "=" in row.text):
+            found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
+        elif not row.text or row.text[0] not in _BRACKETS or not _BRACKETS.issuperset(row.text):
+            found.append(row)
     return found
+
+
+def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:
+    """A row of several keys that tell of the code above ("Status: stored   Count: 11") as one for each."""
+    row = rows[at]
+    first = _KEYED.match(row.low)
+    if first is None or role_of(first[1], exactly=True) not in _OF_A_CODE or not _PARTED.search(row.low, first.end()):
+        return _fields(row)
+    keys = [(0, first)]
+    for parted in _PARTED.finditer(row.low, first.end()):
+        key = _KEYED.match(row.low, parted.end())
+        apart = parted[0] != " " or parted.start() > keys[-1][1].end()
+        if key is not None and apart and (parted[0] != " " or role_of(key[1], exactly=True) in _OF_A_CODE):
+            keys.append((parted.end(), key))
+    roles = [role_of(key[1], exactly=True) for _, key in keys]
+    if len(keys) < 2 or not _OF_A_CODE.union(_ASIDES).issuperset(roles):
+        return _fields(row)
+    stops = [start for start, _ in keys[1:]] + [len(row.text)]
+    told = [row.low[key.end() : stop].strip(_EDGE) for (_, key), stop in zip(keys, stops, strict=True)]
+    said = any(
+        role == "status" and (states.of_cell(value) is not None or answer_of_cell(value) is not None)
+        for role, value in zip(roles, told, strict=True)
+    )
+    if not said and not _is_below_code(rows, at):
+        return _fields(row)
+    # "Fault count: 3" beside the status of a code: whether it counts that code or those of the module can't be told.
+    return [
+        Row(row.line, row.text[start:stop].rstrip(_EDGE), row.start + start)
+        for (start, _), role, stop in zip(keys, roles, stops, strict=True)
+        if role != "count_of_codes"
+    ]
+
+
+def _is_below_code(rows: Sequence[Row], at: int) -> bool:
+    """Whether a code stands right above a row, with nothing between that stands further left."""
+    indent = rows[at].line.indent
+    for above in reversed(rows[max(0, at - _MOST_BELOW) : at]):
+        if above.blank or above.finds.codes:
+            return not above.blank and above.line.indent <= indent
+        indent = min(indent, above.line.indent)
+    return False
 
 
 def _fields(row: Row) -> list[Row]:
