@@ -13,12 +13,17 @@ from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit, has_letter
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
 
 #: Groups of digits and capital letters behind a wide gap, to the end of the line.
 _COLUMN = re.compile(r"(?:\s{2,}|\t)\s*((?:[A-Z0-9]{1,12}[ ./-]){0,7}[A-Z0-9]{1,12})$")
+#: The same joined by hyphens, a letter among them: no date.
+_GROUP = r"(?:[A-Z]{0,2}[0-9]{1,8}[A-Z]{0,2}|[A-Z]{1,2})"
+_HYPHENED = lazily(rf"\s(?=[0-9-]*[A-Z])({_GROUP}(?:-{_GROUP}){{2,4}})$")
 _FEWEST_DIGITS = 6
 
 _IDENTS = word_set(
@@ -36,9 +41,13 @@ _UNKNOWN = word_set(
     "angabe indisponible disponible known none nil unreadable lesbar lisible illisible legible ilegible"
 )
 _BESIDE_UNKNOWN = word_set("n a k not nicht keine non no pas")
+_PAIRS = ("p/n", "s/n")
 #: Between two of those.
 _TIES = word_set("de du des of the la le der n p s y et und and &")
 _SHORT = 3
+#: So many digits no count has.
+_LONG = 4
+_APART = re.compile(r"\s{2,}")
 
 
 def before_idents(low: str) -> int:
@@ -47,14 +56,22 @@ def before_idents(low: str) -> int:
 
     >>> before_idents("brakes  hw 04 sw 1103"), before_idents("hw gateway 2"), before_idents("gateway 2")
     (6, 12, 9)
+    >>> before_idents("brakes, part no 51-c0412-a"), before_idents("seat sw left a")
+    (6, 14)
     """
     found = words(low)
     at = next((at for at, (word, _, _) in enumerate(found) if at and word in _IDENTS), None)
     if at is None:
         return len(low)
+    at -= at > 1 and found[at][0] == "n" and low[found[at - 1][1] : found[at][2]] in _PAIRS
     rest = [word for word, _, _ in found[at:]]
-    numbered = [has_digit(word) for word in rest]
-    if not any(numbered) or not all(digit or word in _IDENTS for word, digit in zip(rest, numbered, strict=True)):
+    # A letter alone is the number's index: "part no 51-4410-A".
+    numbered = [
+        has_digit(word) or (len(word) == 1 and (has_digit(rest[place - 1]) or not place))
+        for place, word in enumerate(rest)
+    ]
+    sure = all(digit or word in _IDENTS for word, digit in zip(rest, numbered, strict=True))
+    if not sure or not any(map(has_digit, rest)):
         return len(low)
     return len(low[: found[at][1]].rstrip(" ,;:([|-"))
 
@@ -65,20 +82,34 @@ def alone(low: str) -> bool:
 
     >>> alone("part no. 620 946 e  sw 7901"), alone("num. de pieza 4f0 910"), alone("hw gateway 2"), alone("part no.")
     (True, True, False, False)
+    >>> alone("sw 77 b1325   depot code 00123"), alone("sw 77 b1325   codes 0"), alone("sw 77   door 4")
+    (True, False, False)
     """
+    pieces = _APART.split(low) if "  " in low and len(low) <= 200 else ()
+    if len(pieces) > 1 and alone(pieces[0]) and all(alone(piece) or _is_numbered(piece) for piece in pieces[1:]):
+        return True
     found = words(low) if len(low) <= 100 else ()
+    found = found[1:] if low.startswith(_PAIRS) else found
     if not found or found[0][0] not in _IDENTS:
         return False
     if found[0][0] in _KEYS and len(found) > 1 and _unread(found):
         return True
     if not any(has_digit(word) for word, _, _ in found):
         return False
-    second = found[1][0] if len(found) > 1 else ""
+    second = next((word for word, _, _ in found[1:3] if word not in _TIES), "")
     if found[0][0] in ("no", "n") and not (has_digit(second) or second in _IDENTS):
         # "No DTC 0" is an answer.
         return False
     kept = [word for word, _, _ in found[1:] if not (has_digit(word) or word in _IDENTS or word in _TIES)]
     return all(len(word) <= _SHORT for word in kept) and len(kept) <= 3
+
+
+def _is_numbered(low: str) -> bool:
+    """Whether words end with a number as long as those are, and what they are called is nothing that is read."""
+    found = words(low)
+    if not 2 <= len(found) <= 4 or has_digit(low[: found[-1][1]]) or not found[-1][0].isdigit():
+        return False
+    return len(found[-1][0]) >= _LONG and role_of(low[: found[-1][1]]) in (None, "other")
 
 
 def _unread(found: Sequence[tuple[str, int, int]]) -> bool:
@@ -156,8 +187,12 @@ def behind_gap(text: str) -> int | None:
 
     >>> behind_gap("Transmission        A 000 446 66 10"), behind_gap("Engine    12"), behind_gap("Engine    12.4 V")
     (12, None, None)
+    >>> behind_gap("Transmission 51-44120-A"), behind_gap("Transmission 12-05-2024"), behind_gap("Mid-roof 4-way")
+    (12, None, None)
     """
     match = _COLUMN.search(text) if "  " in text or "\t" in text else None
+    if match is None and text.count("-") > 1:
+        match = _HYPHENED.search(text)
     if match is None or sum(map(str.isdecimal, match[1])) < _FEWEST_DIGITS:
         return None
-    return match.start()
+    return min(match.start(), before_idents(text.lower()))

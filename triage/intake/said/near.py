@@ -14,7 +14,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import states
+from triage.intake.said import identnumbers, states
 
 __all__ = [
     "Labels",
@@ -153,6 +153,8 @@ class Labels:
         low = self._low
         if start == 0 and (low[0] not in "cb" or not _CONNECTOR_AFTER.match(low, end)):
             return False
+        if identnumbers.holds(low, start, end):
+            return True
         window = low[max(0, start - 34) : start]
         ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = ends and _LABEL.search(window) is not None
@@ -238,13 +240,20 @@ _SIDE_BY_SIDE = lazily(
 )
 
 
+#: One group more of a number, no failure type: "51-P0620-A".
+_RUNS_ON = re.compile(
+    r"[-/._](?![0-9A-Fa-f]{2}(?![0-9A-Za-z]))(?:[A-Za-z]|[0-9]{3,4}|[0-9]{1,3}[A-Za-z]{1,3})(?![0-9A-Za-z])"
+)
+
+
 def part_of_a_number(text: str, start: int, end: int) -> bool:
     """Whether the place is the middle of a longer number: 8P0-P0562-B, P0205/55R16, 12.B1234, an address or a path."""
     if start and text[start - 1] in "-/._@\\":
         head = re.search(r"[^\s|;,:()\[\]]*$", text[max(0, start - 24) : start])
         if head is not None and (has_digit(head[0]) or "@" in head[0] or "\\" in head[0]):
             # "P0562/P0563" and "P0562-P0563" are two codes side by side; "03-P0562" may be a line number.
-            return not _SIDE_BY_SIDE.fullmatch(head[0])
+            return not _SIDE_BY_SIDE.fullmatch(head[0]) or (
+                head[0][:-1].isdigit() and _RUNS_ON.match(text, end) is not None)
     return text[end : end + 1] in ("@", "/") and _MAIL_OR_TYRE.match(text, end) is not None
 
 
