@@ -22,6 +22,20 @@ _OWN_LINE = lazily(
     r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s*|\s*[:,;|]\s*|"
     r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
+#: The same behind a word for a code, with a text or nothing behind: "Fault 3117  supply low".
+_LEADS = ("fault", "code", "dtc", "error", "trouble", "fehler", "defaut", "erreur", "codigo", "averia", "fallo")
+_LED_LINE = lazily(
+    r"(?:fault|trouble|error|dtc|code|fehler|defaut|erreur|codigo|averia|fallo)(?:[ -]?(?:codes?|nummer|defaut|"
+    r"erreur|de (?:averia|fallo|error|defaut)))?\s*(?:(?:no|nr)\b\.?|number|n\u00b0|#)?\s*[:=]?\s*"
+    r"((?=[0-9a-z]*[0-9])[0-9a-z]{4,8}|[a-z]{1,3}-[0-9]{3,5}[a-z]?)"
+    r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[])"
+)
+_ELSEWHERE = lazily(r"(?:in|from|of|im|in der|von|dans|en|del?)\s")
+#: Letters with a hyphen before the number, as connectors, fuses and standards have them too.
+_SHORT_LINE = lazily(
+    r"(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)([A-Z]{1,3}-[0-9]{4,5}[A-Z]?)(?:\s+-+\s+|\s*[:;|]\s+|\s{2,})"
+    r"(?!(?i:connector|plug|socket|fuse|relay|splice|ground|pin|part)s?\b)(?=[^\W\d])"
+)
 _QUANTITY = lazily(
     r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
     r"modules?|ecus?|pcs|years?|mal|times|x|"
@@ -49,6 +63,16 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     """A maker's own number beside a text at the start of a row, behind a status or not: the number with the mark behind
     it, and where the status ends."""
     start = states.leading(row.low, 0)
+    # "Stored fault 3117": the word for a code is one with the status.
+    last = row.low[:start].rstrip().rpartition(" ")[2]
+    lead = row.low.rindex(last, 0, start) if last.startswith(_LEADS) else start
+    if row.low.startswith(_LEADS, lead) and has_digit(row.low[lead : lead + 40]):
+        led = _LED_LINE.match(row.low, lead)
+        told = led is not None and model_codes.own(led[1]) is not None and not _QUANTITY.match(row.text[led.end(1) :])
+        if led is not None and told:
+            return led, start
+    if row.text[1:4].count("-") and (short := _SHORT_LINE.match(row.text, start)) is not None:
+        return (short, start) if model_codes.own(short[1]) is not None else None
     if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
         return None
     match = _OWN_LINE.match(row.text, start)
@@ -88,7 +112,12 @@ def read(context: Context, row: Row) -> bool:
         row.finds = row.finds._replace(codes=(found, *several))
         _add_each(context, builder.module, row)
         return True
-    if len([c for c in text if c.isalpha()]) < 4 or context.names.listed(match[1]) or _is_address(context, match[1]):
+    led = row.low.startswith(_LEADS, match.start())
+    if led and _ELSEWHERE.match(small(text)) and context.names.find(small(text)):
+        # "Fault 3117 in the ABS" below another module.
+        return False
+    short = len([c for c in text if c.isalpha()]) < 4 and not led
+    if short or context.names.listed(match[1]) or _is_address(context, match[1]):
         return False
     details = Details()
     text = take_running(details, text, small(text), context.translated, context.style.doubtful_states)

@@ -15,15 +15,17 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.codes.found import Found, in_code_cell
 from triage.intake.codes.pieces import soft_pieces
-from triage.intake.lines import namelist
+from triage.intake.lines import idents, namelist
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
+from triage.intake.said import listheads, states
+from triage.intake.said.counts import stated_count
 from triage.intake.said.happenings import is_aside
+from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number.
@@ -35,12 +37,19 @@ _BEHIND_NAME = re.compile(
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+#: Four digits beside a text, years, and what stands in a list of parts.
+_SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
+_YEAR = re.compile(r"(?:19[5-9]|20[0-4])[0-9]")
+_PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
+#: So many lines the codes of a module fill at most here.
+_MOST_ABOVE = 24
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 #: Keys before a number that is no code; one for the voltage may as well name the battery's module.
 _OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
 _QUANTITY = lazily(
     r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
+    r"kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )
 
@@ -67,9 +76,68 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     for row, match in behind:
         if marks[match[2].strip()] >= 1 or len(behind) >= 3 or match[3] is not None or _has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    if any(row.text[:4].isdigit() for row in bare):
+        _adopt_short(rows, is_name)
     for row in bare:
         if row.finds.codes:
             row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+
+
+def _adopt_short(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
+    """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
+    them, or where the name's line counts its codes or one between says that they follow."""
+    found: list[tuple[Row, re.Match[str]]] = []
+    listed = False
+    for at, row in enumerate(rows):
+        match = _short(row)
+        if match is None:
+            continue
+        told = _head_above(rows, at, is_name)
+        if told is not None:
+            found.append((row, match))
+            listed = listed or told
+    numbers = {match[1] for _, match in found}
+    if not (listed or len(found) >= _FEW) or all(_YEAR.fullmatch(number) for number in numbers):
+        return
+    for row, match in found:
+        code = Found(0, match.end(1), match[1], kind="own", bare=match.end(1))
+        row.finds = row.finds._replace(codes=(code,))
+
+
+def _short(row: Row) -> re.Match[str] | None:
+    """Four digits beside a text at the start of a row, if no other thing is counted or priced there."""
+    if not row.text[:4].isdigit() or row.finds.codes or row.finds.refusals or row.roles or row.head:
+        return None
+    match = _SHORT.match(row.text)
+    other = match is None or _QUANTITY.match(row.low, match.end(1)) or _PRICED.search(row.low, match.end(1))
+    return None if other or is_aside(row.low) else match
+
+
+def _head_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool | None:
+    """Whether what stands above a row of such a number says that codes follow; None where no name of a module does,
+    with nothing but such rows, codes and part numbers between."""
+    indent, says = rows[at].line.indent, False
+    for above in reversed(rows[max(0, at - _MOST_ABOVE) : at]):
+        if above.blank or above.head or above.kind == "rule":
+            return None
+        if above.line.indent > indent:
+            # It tells more of the number above it.
+            continue
+        if _short(above) is not None or (above.finds.codes and not above.finds.codes[0].start):
+            if above.line.indent != indent:
+                return None
+            continue
+        if listheads.only_counts(above.low):
+            says = True
+            continue
+        if idents.alone(above.low):
+            continue
+        stated = stated_count(above.low)
+        text = above.text if stated is None else above.text[: stated[1]]
+        key, mark, value = text.partition(":")
+        named = is_name(tidy(text)) or (mark and value.strip() and role_of(small(key), exactly=True) == "module")
+        return (says or stated is not None) if named and above.line.indent <= indent else None
+    return None
 
 
 def _adopt_slips(rows: Sequence[Row]) -> None:
