@@ -37,7 +37,7 @@ def test_other_numbers_beside_such_a_number() -> None:
 @pytest.mark.parametrize("line", [
     "ABS part no 3120: C0040 stored", "ABS SW 0912 C0040 stored", "ABS part no 3120 C0040 stored",
     "ABS: part number 34-55, code C0040 stored", "ABS-C0040 stored", "ABS: HW 0912 1103 C0040-16 stored",
-    "ABS: part no 66 3120 C0040 U0100 stored",
+    "ABS: part no 66 3120 C0040 U0100 stored", "ABS\n  cal 66 3120 C0040, U0100 stored",
 ])
 def test_a_code_behind_such_a_number(line: str) -> None:
     assert "C0040" in " ".join(code for codes in modules_of(line).values() for code in codes)

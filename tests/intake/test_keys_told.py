@@ -71,3 +71,10 @@ def test_quotes_and_commas_around_values(form: str, quote: str) -> None:
     assert [(str(code.code), code.failure_type, code.status, code.count, code.text) for code in brakes.codes] == [
         ("C0040", "1A", "stored", 3, "Wheel sensor, left")]
     assert (radio.responds, radio.codes) == (True, [])
+
+
+@pytest.mark.parametrize("held", ["[]", "[ ]", "[],"])
+def test_an_empty_list_in_the_line_of_a_name(held: str) -> None:
+    brakes = '{"name": "Brakes", "codes": [{"code": "C0040", "failure_type": "1A"}]},'
+    text = f'{brakes}\n{{"name": "Radio", "codes": {held}}}\n'
+    assert modules_of(text) == {"anti-lock brakes": ["C0040-1A"], "radio": ["clean"]}

@@ -51,7 +51,8 @@ def test_four_digits_beside_a_text(text: str) -> None:
     "5206 km since the last service\n  4500 rpm when it shook", "2021 clutch replaced\n  2019 gearbox oil",
     "5206  brake pads  45.00\n  5207  discs  99.00", "5206  brake pads", "Fuse 5206  pump\n  Fuse 5207  lamp",
     "Order 5206  pads\n  Order 5207  discs", "Fault 5206 km ago", "Code 4500 rpm", "ISO-9141  line low",
-    "C-5206A  connector under the dash", "Fault 5206 in the gateway", "1450 mV supply\n  1460 mV ground",
+    "C-5206A  connector under the dash", "Fault 5206 in the gateway", "Code 5206 entered by the owner", "Code 5206",
+    "1450 mV supply\n  1460 mV ground",
 ])
 def test_numbers_of_other_things(lines: str) -> None:
     text = f"ABS\n  C0040 stored\n  {lines}\nRadio\n  no codes\n"

@@ -30,6 +30,8 @@ _LED_LINE = lazily(
     r"((?=[0-9a-z]*[0-9])[0-9a-z]{4,8}|[a-z]{1,3}-[0-9]{3,5}[a-z]?)"
     r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[])"
 )
+#: "Code 4521 entered" is one of a radio or a key.
+_KEYED_IN = lazily(r"code [0-9]{4,5} ?$")
 _ELSEWHERE = lazily(r"(?:in|from|of|im|in der|von|dans|en|del?)\s")
 #: Letters with a hyphen before the number, as connectors, fuses and standards have them too.
 _SHORT_LINE = lazily(
@@ -69,7 +71,7 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     if row.low.startswith(_LEADS, lead) and has_digit(row.low[lead : lead + 40]):
         led = _LED_LINE.match(row.low, lead)
         told = led is not None and model_codes.own(led[1]) is not None and not _QUANTITY.match(row.text[led.end(1) :])
-        if led is not None and told:
+        if led is not None and told and not _KEYED_IN.match(led[0]):
             return led, start
     if row.text[1:4].count("-") and (short := _SHORT_LINE.match(row.text, start)) is not None:
         return (short, start) if model_codes.own(short[1]) is not None else None

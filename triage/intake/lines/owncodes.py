@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 from triage.intake.codes.found import Found, in_code_cell
 from triage.intake.codes.pieces import soft_pieces
@@ -41,8 +42,6 @@ _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?
 _SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
 _YEAR = re.compile(r"(?:19[5-9]|20[0-4])[0-9]")
 _PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
-#: So many lines the codes of a module fill at most here.
-_MOST_ABOVE = 24
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 #: Keys before a number that is no code; one for the voltage may as well name the battery's module.
@@ -87,15 +86,17 @@ def _adopt_short(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
     them, or where the name's line counts its codes or one between says that they follow."""
     found: list[tuple[Row, re.Match[str]]] = []
-    listed = False
-    for at, row in enumerate(rows):
+    listed, above = False, _Above()
+    for row in rows:
         match = _short(row)
-        if match is None:
-            continue
-        told = _head_above(rows, at, is_name)
-        if told is not None:
-            found.append((row, match))
-            listed = listed or told
+        if match is None and not above.goes_on(row):
+            above = _Above(None if row.blank or row.head or row.kind == "rule" else row)
+        elif match is not None:
+            if not above.is_indented(row):
+                above = _Above()
+            elif above.named(is_name):
+                found.append((row, match))
+                listed = listed or above.says
     numbers = {match[1] for _, match in found}
     if not (listed or len(found) >= _FEW) or all(_YEAR.fullmatch(number) for number in numbers):
         return
@@ -113,31 +114,47 @@ def _short(row: Row) -> re.Match[str] | None:
     return None if other or is_aside(row.low) else match
 
 
-def _head_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool | None:
-    """Whether what stands above a row of such a number says that codes follow; None where no name of a module does,
-    with nothing but such rows, codes and part numbers between."""
-    indent, says = rows[at].line.indent, False
-    for above in reversed(rows[max(0, at - _MOST_ABOVE) : at]):
-        if above.blank or above.head or above.kind == "rule":
-            return None
-        if above.line.indent > indent:
-            # It tells more of the number above it.
-            continue
-        if _short(above) is not None or (above.finds.codes and not above.finds.codes[0].start):
-            if above.line.indent != indent:
-                return None
-            continue
-        if listheads.only_counts(above.low):
-            says = True
-            continue
-        if idents.alone(above.low):
-            continue
-        stated = stated_count(above.low)
-        text = above.text if stated is None else above.text[: stated[1]]
-        key, mark, value = text.partition(":")
-        named = is_name(tidy(text)) or (mark and value.strip() and role_of(small(key), exactly=True) == "module")
-        return (says or stated is not None) if named and above.line.indent <= indent else None
-    return None
+@dataclass(slots=True)
+class _Above:
+    """What stands above a row that may begin with such a number: the line that may name the module, whether it or one
+    below says that codes follow, and how far the codes of the list are set in."""
+
+    head: Row | None = None
+    says: bool = False
+    indent: int | None = None
+    is_module: bool | None = None
+
+    def is_indented(self, row: Row) -> bool:
+        """Whether a row with a number stands as far right as those before, and no further left than the name."""
+        if self.head is None or row.line.indent < self.head.line.indent:
+            return False
+        self.indent = row.line.indent if self.indent is None else self.indent
+        return row.line.indent == self.indent
+
+    def goes_on(self, row: Row) -> bool:
+        """Whether a row without such a number is one more code of the list, tells more of the one above it, or says
+        that codes follow; part numbers may stand between as well."""
+        if self.head is None or row.blank or row.head or row.kind == "rule":
+            return False
+        if self.indent is not None and row.line.indent > self.indent:
+            return True
+        if row.finds.codes and not row.finds.codes[0].start:
+            return self.is_indented(row)
+        if listheads.only_counts(row.low):
+            self.says = True
+            return True
+        return idents.alone(row.low)
+
+    def named(self, is_name: Callable[[str], bool]) -> bool:
+        """Whether the line above all is the name of a module; asked once."""
+        if self.is_module is None and self.head is not None:
+            stated = stated_count(self.head.low)
+            text = self.head.text if stated is None else self.head.text[: stated[1]]
+            key, _, value = text.partition(":")
+            keyed = bool(value.strip()) and role_of(small(key), exactly=True) == "module"
+            self.is_module = keyed or is_name(tidy(text))
+            self.says = self.says or stated is not None
+        return bool(self.is_module)
 
 
 def _adopt_slips(rows: Sequence[Row]) -> None:

@@ -76,6 +76,9 @@ def _fills(
     several = len(groups) >= _GROUPS or any(word in _GROUPED for word, _, _ in found)
     if not several or _TYPE.match(low, end):
         return False
+    if _CODE.match(low[end : end + _REACH].lstrip(" ,;&/+|")):
+        # "cal 51 4412 P0562, P0563"
+        return False
     edge = _EDGE.search(low, end)
     rest = low[end : edge.start() if edge is not None else len(low)]
     if _CODE.search(rest) or any(_CODE.match(word) for word, _, _ in groups):

@@ -38,6 +38,7 @@ _PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,1
 _KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30})[\"']?\s?[:=]\s*(?=[^\s:=/])")
 #: A code stands so many rows above what is told of it.
 _MOST_BELOW = 4
+_EMPTY = re.compile(r"\s?\[\s?\]")
 _BRACKETS = frozenset("{}[],; ")
 
 
@@ -114,6 +115,10 @@ def _fields(row: Row) -> list[Row]:
     parts: list[tuple[int, Row]] = []
     for (start, role), stop in zip(keys, stops, strict=True):
         text = row.text[start:stop].rstrip(_EDGE)
+        empty = _EMPTY.match(row.text, start + len(text), stop) if text[-1:] in (":", "=") else None
+        if empty is not None:
+            # An empty list is an answer.
+            text = row.text[start : empty.end()]
         rank = _ORDER.index(role) if role in _ORDER else len(_ORDER)
         parts.append((rank, Row(row.line, text, row.start + start)))
     parts.sort(key=lambda part: part[0])
