@@ -10,12 +10,12 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import lowest, recorded, still_low, stored
+from slow_told import comes_and_goes, lowest, may_echo, recorded, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
 from triage.evidence.parameters import MONITORS, NOISES, parameters
-from triage.model.casebook import INVALID, LOST, POINTER, SILENT
+from triage.model.casebook import LOST, SILENT
 from triage.model.snapshot import STATUS_WORDS
 
 HARD, INTERMITTENT, LOW, HISTORY, ECHO = range(5)
@@ -112,8 +112,7 @@ class Slow:
             result.append(Rival(INTERMITTENT, share, [
                 (1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]))
         result += self.old(i, s, m)
-        if self.link.relation[i] in (POINTER, INVALID):
-            result += self.echoes(i)
+        result += self.echoes(i)
         for rival in result:
             rival.chances = [min(max(c, LEAST), 1 - LEAST) for c in rival.chances]
         return result
@@ -165,6 +164,8 @@ class Slow:
 
     def echoes(self, i: int) -> list[Rival]:
         """One for any fault of the target, one for each of its commonest patterns of sightings."""
+        if not may_echo(self.work, i):
+            return []
         kept = [(tuple(self.link.target_active[i].tolist()), 1.0)]
         seen: dict[tuple[int, ...], int] = {}
         for j in range(self.book.faults):
@@ -280,6 +281,7 @@ class Slow:
                 cured = weight[HISTORY]
                 weight = [value ** power for value in weight]
             weight = [a * b for a, b in zip(weight, stored(self.work, self.params, i, k), strict=True)]
+            weight[HARD] *= comes_and_goes(self.work, self.params, i, [self.word(i, at) for at in range(k + 1)])
             weight.append(cured if repaired[k] else weight[HARD])
             result.append([a * b for a, b in zip(result[-1], weight, strict=True)])
         return result

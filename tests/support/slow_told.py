@@ -8,6 +8,7 @@ from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
+from triage.model.casebook import INVALID, LOST, POINTER, SILENT
 from triage.model.stored import OLDER_BY, newest_distance
 
 
@@ -87,6 +88,28 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     least, usual = params.rate("word.low_least"), float(params.word_first[LOW][0])
     failing = least + (1 - 2 * least) * above
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
+
+
+def may_echo(work: Worked, i: int) -> bool:
+    """Whether fault ``i`` may repeat another module's: not where it reports one lost that stays silent."""
+    link = work.links
+    lost = link.relation[i] == LOST and link.target[i] >= 0 and SILENT not in link.target_state[i]
+    return bool(link.relation[i] in (POINTER, INVALID) or lost)
+
+
+def comes_and_goes(work: Worked, params: Parameters, i: int, words: list[int]) -> float:
+    """What the words of fault ``i`` in each snapshot up to one say for a hard fault, in that one: it was called current
+    and not, since the clear and with the supply good or not known, and its test always runs."""
+    book, s, facts = work.book, int(work.book.fault_session[i]), work.book.facts[i]
+    if facts.monitor not in ("key on", "network") or not facts.monitor_named:
+        return 1.0
+    both, now, gone = [False], False, False
+    for k, word in enumerate(words):
+        low = float(book.volts[s, k]) / float(work.line.scale[s]) < params.rate("supply.good")
+        if book.phase[s, k] > 0 and not low:
+            now, gone = now or word == 0, gone or word in (1, 3, 5)
+        both.append(now and gone)
+    return params.rate("word.comes_and_goes") if both[-1] and not both[-2] else 1.0
 
 
 def recorded(work: Worked, params: Parameters, i: int) -> tuple[float, float, bool]:

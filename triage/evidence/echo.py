@@ -20,7 +20,11 @@ MOST_PATTERNS = 4
 
 
 def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints, Floats, Floats]:
-    """Rows (n) of the faults that can be echoes, the chance (n x K x h) that each is set, the share (n x h)."""
+    """Rows (n) of the faults that can be echoes, the chance (n x K x h) that each is set, the share (n x h).
+
+    A report of lost communication is one only where its target answers: it then drops out with a fault of its own. The
+    report of one that stays silent is hard, under that module's name.
+    """
     drops_out = (link.relation == LOST) & (link.target >= 0) & ~(link.target_state == SILENT).any(axis=1)
     rows = np.flatnonzero(np.isin(link.relation, (POINTER, INVALID)) | drops_out)
     shows, share = _patterns(book, link, rows)

@@ -17,12 +17,16 @@ from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE,
 from triage.evidence.parameters import NOISES
 from triage.evidence.records import record_factors
 from triage.model.casebook import Bools, Casebook, Floats, Ints, Timeline
+from triage.model.snapshot import STATUS_WORDS
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
 
 #: Monitors that come to no result with the engine off.
 NEEDS_ENGINE = ("running", "warm", "speed", "drive cycle")
+#: Monitors whose test runs whenever the module is awake.
+ALWAYS_TESTED = ("key on", "network")
+PENDING, PERMANENT = STATUS_WORDS.index("pending"), STATUS_WORDS.index("permanent")
 #: Last place of a joint weight: hard until the repair cured it.
 CURED = 5
 READINGS = (KEPT, FRESH, NOT_TAKEN)
@@ -114,6 +118,7 @@ def word_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
                                         params.rate("word.current_fed"))[now]
     table[:, LOW_VOLTAGE] *= _still_low(book, line, word, params)[said_so]
     weight[said_so] *= table ** power[said_so][:, None]
+    weight[..., HARD] *= np.where(_comes_and_goes(book, line, word, params), params.rate("word.comes_and_goes"), 1.0)
     # What a module says of a cured fault after the repair repeats nothing it said before: it counts in full.
     since = repaired_since(book, line)[1]
     cured = np.where(since, 1.0, weight[..., HARD])
@@ -146,6 +151,18 @@ def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters)
     outright, a printed word is used more loosely."""
     good = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
     return np.asarray((word == 0) & good[book.fault_session])
+
+
+def _comes_and_goes(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
+    """N x K: the first snapshot at which a code whose test always runs was called both current and not, since the
+    clear and at a supply that is not low: a hard fault fails whenever it is tested."""
+    always = book.flags(lambda facts: facts.monitor in ALWAYS_TESTED and facts.monitor_named)
+    low = np.nan_to_num(book.volts / line.scale[:, None], nan=99.0) < params.rate("supply.good")
+    told = (always[:, None] & ((book.phase > 0) & ~low)[book.fault_session])
+    now = np.logical_or.accumulate(told & (word == 0), axis=1)
+    gone = np.logical_or.accumulate(told & (word > 0) & (word != PENDING) & (word != PERMANENT), axis=1)
+    both = now & gone
+    return np.asarray(both & ~np.concatenate([np.zeros((both.shape[0], 1), dtype=bool), both[:, :-1]], axis=1))
 
 
 def _rests(book: Casebook) -> Bools:
