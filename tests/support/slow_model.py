@@ -147,11 +147,11 @@ class Slow:
 
     def old(self, i: int, s: int, m: int) -> list[Rival]:
         book, rate = self.book, self.rate
-        before = [rate("history.new")] * self.width
+        before = [self.rate("history.new")] * self.width
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
-        record = book.facts[i].monitor == "event" and "restraints" in (
-            book.facts[i].safety, book.module_facts[m].safety)
+        safety = (book.facts[i].safety, book.module_facts[m].safety)
+        record = book.facts[i].monitor == "event" and "restraints" in safety
         locked = rate("history.locked_event") if record else 0.0
         worked = [bool(x) for x in self.line.work[m]]
         share = rate("history.by_work") if any(worked) else 0.0
@@ -260,8 +260,8 @@ class Slow:
         """Running weight of the status words and freeze frames for each cause, and for a hard fault that was cured."""
         book, params, count = self.book, self.params, 0
         result = [[1.0] * 6]
-        m = int(book.fault_module[i])
-        _, repaired = self.since(int(book.fault_session[i]), self.line.repaired[m], "repair.cures", "repair.cures")
+        s, m = int(book.fault_session[i]), int(book.fault_module[i])
+        _, repaired = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures")
         for k in range(self.width):
             word, weight, cured = self.word(i, k), [1.0] * 5, 1.0
             if word >= 0:
@@ -273,7 +273,6 @@ class Slow:
                         and book.engine_on[book.fault_session[i], k] == 0):
                     power *= self.rate("word.at_rest")
                 weight = [float(table[cause, word]) for cause in range(5)]
-                s = int(book.fault_session[i])
                 fed = float(book.volts[s, k]) / float(self.line.scale[s]) >= self.rate("supply.good")
                 if word == 0 and fed:
                     weight[LOW] *= self.rate("word.failing_fed" if book.status_byte[i, k] >= 0 else "word.current_fed")
