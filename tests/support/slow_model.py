@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import comes_and_goes, lowest, may_echo, recorded, still_low, stored
+from slow_told import comes_and_goes, left_by_work, lowest, may_echo, recorded, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -147,14 +147,12 @@ class Slow:
 
     def old(self, i: int, s: int, m: int) -> list[Rival]:
         book, rate = self.book, self.rate
-        before = [self.rate("history.new")] * self.width
+        before, worked, share = left_by_work(self.work, self.params, i)
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
         safety = (book.facts[i].safety, book.module_facts[m].safety)
         record = book.facts[i].monitor == "event" and "restraints" in safety
         locked = rate("history.locked_event") if record else 0.0
-        worked = [bool(x) for x in self.line.work[m]]
-        share = rate("history.by_work") if any(worked) else 0.0
         result = [Rival(HISTORY, (1 - share) * (1 - locked), list(before))]
         if locked:
             result.append(Rival(HISTORY, (1 - share) * locked, list(before), locked=True))

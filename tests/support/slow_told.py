@@ -90,6 +90,19 @@ def still_low(work: Worked, params: Parameters, i: int, k: int, word: int) -> fl
     return float(failing / usual if word == 0 else (1 - failing) / (1 - usual))
 
 
+def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float], list[bool], float]:
+    """In each snapshot: the chance that an old fault turns up new, and whether work came before; and the share of the
+    old ones that work set."""
+    link, done = work.links, work.line.work
+    target = int(link.target[i])
+    hears = [link.relation[i] == LOST and target >= 0 and state == 1 for state in link.target_state[i].tolist()]
+    own = [bool(x) for x in done[work.book.fault_module[i]]]
+    missed = [heard and bool(at) for heard, at in zip(hears, done[target], strict=True)]
+    new = [params.rate("history.missed_unsaid" if heard else "history.new") for heard in hears]
+    share = params.rate("history.missed") if any(missed) else params.rate("history.by_work") if any(own) else 0.0
+    return new, [a or b for a, b in zip(own, missed, strict=True)], share
+
+
 def may_echo(work: Worked, i: int) -> bool:
     """Whether fault ``i`` may repeat another module's: not where it reports one lost that stays silent."""
     link = work.links
@@ -99,15 +112,15 @@ def may_echo(work: Worked, i: int) -> bool:
 
 def comes_and_goes(work: Worked, params: Parameters, i: int, words: list[int]) -> float:
     """What the words of fault ``i`` in each snapshot up to one say for a hard fault, in that one: it was called current
-    and not, since the clear and with the supply good or not known, and its test always runs."""
+    and, since the clear and with the supply good or not known, not current; and its test always runs."""
     book, s, facts = work.book, int(work.book.fault_session[i]), work.book.facts[i]
     if facts.monitor not in ("key on", "network") or not facts.monitor_named:
         return 1.0
     both, now, gone = [False], False, False
     for k, word in enumerate(words):
         low = float(book.volts[s, k]) / float(work.line.scale[s]) < params.rate("supply.good")
-        if book.phase[s, k] > 0 and not low:
-            now, gone = now or word == 0, gone or word in (1, 3, 5)
+        now = now or word == 0
+        gone = gone or (book.phase[s, k] > 0 and not low and word in (1, 3, 5))
         both.append(now and gone)
     return params.rate("word.comes_and_goes") if both[-1] and not both[-2] else 1.0
 

@@ -17,7 +17,7 @@ import numpy as np
 from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
-from triage.model.casebook import LOST, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import ANSWERS, LOST, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -79,7 +79,7 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
         Part("intermittent", INTERMITTENT, everyone, flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None],
              np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
-        *_history(book, line, params),
+        *_history(book, line, link, params),
         Part("echo", ECHO, *echo_chances(book, link, params)),
     ]
     for part in parts:
@@ -199,9 +199,21 @@ def _lost_target(link: Links, hard: Floats, params: Parameters) -> Floats:
     return np.where(silent[:, :, None], np.minimum(hard, params.rate("lost.noticed")), hard)
 
 
-def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
+def missed_in_work(book: Casebook, line: Timeline, link: Links) -> Bools:
+    """N x K: reports the loss of a module that was worked on before this snapshot, and answers in it: it was unplugged,
+    or restarted, and the others noticed."""
+    return np.asarray(_hears_target(link) & line.work[link.target])
+
+
+def _hears_target(link: Links) -> Bools:
+    """N x K: reports the loss of a module that answers: it may have been unplugged or restarted, and nobody said so."""
+    return np.asarray(((link.relation == LOST) & (link.target >= 0))[:, None] & (link.target_state == ANSWERS))
+
+
+def _history(book: Casebook, line: Timeline, link: Links, params: Parameters) -> list[Part]:
     """Seen before the clear only; or a record that no clear takes; or set by the work itself."""
     before = np.full((*book.seen.shape, 1), params.rate("history.new"))
+    before[_hears_target(link)] = params.rate("history.missed_unsaid")
     before[:, 0] = np.where(book.phase[book.fault_session, 0] <= 0, 0.97, 0.02)[:, None]
     renewed = line.new_module[book.fault_module]
     before = np.where(renewed[:, :, None], 0.5, before)
@@ -210,8 +222,10 @@ def _history(book: Casebook, line: Timeline, params: Parameters) -> list[Part]:
     event = book.flags(lambda facts: facts.monitor == "event") & (
         book.flags(lambda facts: facts.safety == "restraints") | bags[book.fault_module])
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
-    worked = line.work[book.fault_module]
-    share = np.where(worked.any(axis=1), params.rate("history.by_work"), 0.0)
+    own, missed = line.work[book.fault_module], missed_in_work(book, line, link)
+    worked = own | missed
+    share = np.where(missed.any(axis=1), params.rate("history.missed"), np.where(
+        own.any(axis=1), params.rate("history.by_work"), 0.0))
     record, by_work = np.flatnonzero(locked > 0), np.flatnonzero(share > 0)
     return [
         Part("history", HISTORY, np.arange(book.faults), before, ((1.0 - share) * (1.0 - locked))[:, None]),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from code_tables import words
-from triage.evidence.hypotheses import ECHO, HARD, INTERMITTENT, LOW_VOLTAGE
+from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import INVALID, LOST, Casebook, Floats, Ints, Links, Timeline
 
@@ -57,6 +57,9 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
         (link.target_state == 1).sum(axis=1) >= 1)
     _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
+    missed = np.asarray(missed_in_work(book, line, link).any(axis=1))
+    _apply(result, missed, "the module it reports lost was worked on", _share(
+        HISTORY, np.full(int(missed.sum()), params.rate("lost.in_work"))))
     _reporters(result, book, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
     several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)

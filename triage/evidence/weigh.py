@@ -154,12 +154,12 @@ def _failing_now(book: Casebook, line: Timeline, word: Ints, params: Parameters)
 
 
 def _comes_and_goes(book: Casebook, line: Timeline, word: Ints, params: Parameters) -> Bools:
-    """N x K: the first snapshot at which a code whose test always runs was called both current and not, since the
-    clear and at a supply that is not low: a hard fault fails whenever it is tested."""
+    """N x K: the first snapshot at which a code whose test always runs was called current, in it or before, and not
+    current, since the clear and at a supply that is not low: a hard fault fails whenever it is tested."""
     always = book.flags(lambda facts: facts.monitor in ALWAYS_TESTED and facts.monitor_named)
     low = np.nan_to_num(book.volts / line.scale[:, None], nan=99.0) < params.rate("supply.good")
     told = (always[:, None] & ((book.phase > 0) & ~low)[book.fault_session])
-    now = np.logical_or.accumulate(told & (word == 0), axis=1)
+    now = np.logical_or.accumulate(always[:, None] & (word == 0), axis=1)
     gone = np.logical_or.accumulate(told & (word > 0) & (word != PENDING) & (word != PERMANENT), axis=1)
     both = now & gone
     return np.asarray(both & ~np.concatenate([np.zeros((both.shape[0], 1), dtype=bool), both[:, :-1]], axis=1))

@@ -1,0 +1,88 @@
+"""What the work on one module, the fault of one that answers, and two words for one code say.
+
+Source of each expectation: common practice, unless a test says otherwise. All sessions are invented.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from made_sessions import FLAT, HELD, RUNS, code, job, tables, van
+
+from triage.assess import verdicts
+from triage.model.session import Session
+
+#: A supply that did sag a little while the scan was made, as after any start.
+SAGGED = {**RUNS, "lowest_volts": 10.8}
+
+
+def fault(session: Session, text: str, module: str) -> dict[str, Any]:
+    (verdict,) = verdicts([session], tables())
+    return next(dict(entry) for entry in verdict["faults"] if (entry["code"], entry["module"]) == (text, module))
+
+
+def missed(*events: dict[str, Any]) -> dict[str, Any]:
+    """The body module reports the loss of the instrument cluster, which answers, for the first time in the last scan."""
+    report: dict[str, Any] = {"body control": ["U0155"], "instrument cluster": []}
+    before: dict[str, Any] = {"body control": ["P0562"], "instrument cluster": []}
+    session = job(van("before-clear", before, **FLAT), van("after-clear", {"instrument cluster": []}, **HELD),
+                  van("after-run", report, **SAGGED), events=list(events))
+    return fault(session, "U0155", "body control")["causes"]  # type: ignore[no-any-return]
+
+
+def test_the_others_miss_a_module_that_was_replaced() -> None:
+    worked = missed({"what": "replaced", "module": "instrument cluster", "part": "new"})
+    elsewhere = missed({"what": "replaced", "module": "transmission control", "part": "new"})
+    assert worked["history"] > 0.5 > elsewhere["history"]
+
+
+def test_work_that_nobody_noted_may_be_why_a_module_was_missed() -> None:
+    assert 0.001 < missed()["history"] < 0.5
+
+
+def test_a_report_from_before_the_work_was_not_set_by_it() -> None:
+    held = {"body control": ["U0155"], "instrument cluster": []}
+    session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), van("after-run", held, **RUNS),
+                  events=[{"what": "replaced", "module": "instrument cluster", "part": "new"}])
+    assert fault(session, "U0155", "body control")["causes"]["history"] < 0.1
+
+
+def lost(answers: bool) -> dict[str, Any]:
+    """The brakes are reported lost whenever they hold their fault; ``answers``: and answer all the same."""
+    held: dict[str, Any] = {"anti-lock brakes": ["C0051"], "body control": ["U0121"], "engine control": ["U0121"]}
+    shots = [van("before-clear", held, **FLAT), van("after-clear", {"anti-lock brakes": []}, **HELD),
+             van("after-run", held, **RUNS)]
+    if not answers:
+        for shot in shots:
+            for module in shot["modules"]:
+                if module["module"] == "anti-lock brakes":
+                    module |= {"responds": False, "codes": []}
+    return fault(job(*shots), "U0121", "body control")["causes"]  # type: ignore[no-any-return]
+
+
+def test_a_module_that_answers_may_drop_out_with_its_own_fault_and_a_silent_one_is_no_echo() -> None:
+    assert lost(answers=True)["echo"] > 0.01
+    assert lost(answers=False)["echo"] < 0.001
+
+
+@pytest.mark.parametrize("words", [("current", "current", "stored"), ("stored", "current", "stored")])
+def test_a_fault_that_is_always_tested_and_was_current_and_is_not_now_comes_and_goes(words: tuple[str, ...]) -> None:
+    # P0113: an open circuit, found with the key on.
+    assert tables().facts("P0113").monitor == "key on"
+    shots = [van(phase, {"engine control": [code("P0113", status=word)]}, **state) for phase, word, state in zip(
+        ("before-clear", "after-clear", "after-run"), words, (FLAT, HELD, RUNS), strict=True)]
+    still = [van(phase, {"engine control": [code("P0113", status="current")]}, **state) for phase, state in zip(
+        ("before-clear", "after-clear", "after-run"), (FLAT, HELD, RUNS), strict=True)]
+    changed, steady = (fault(job(*scans), "P0113", "engine control")["causes"] for scans in (shots, still))
+    assert changed["intermittent"] / changed["hard"] > 10 * steady["intermittent"] / steady["hard"]
+
+
+@pytest.mark.parametrize("failure_type", ["51", "54", "55", "56"])
+def test_low_supply_takes_no_configuration_away(failure_type: str) -> None:
+    # Meanings of the failure types: SAE J2012DA, categories of system programming.
+    def low(text: str) -> float:
+        entry = code("B1244", failure_type=text)
+        session = job(van("before-clear", {"body control": [entry]}, **FLAT), van("after-clear", **HELD))
+        return float(fault(session, "B1244", "body control")["causes"]["low-voltage"])
+    assert low(failure_type) < low("49") - 0.1
