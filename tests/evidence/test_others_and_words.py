@@ -23,7 +23,7 @@ def fault(session: Session, text: str, module: str) -> dict[str, Any]:
 
 
 def missed(*events: dict[str, Any]) -> dict[str, Any]:
-    """The body module reports the loss of the instrument cluster, which answers, for the first time in the last scan."""
+    """The body module reports the loss of the instrument cluster, which answers, first in the last scan."""
     report: dict[str, Any] = {"body control": ["U0155"], "instrument cluster": []}
     before: dict[str, Any] = {"body control": ["P0562"], "instrument cluster": []}
     session = job(van("before-clear", before, **FLAT), van("after-clear", {"instrument cluster": []}, **HELD),
@@ -86,3 +86,12 @@ def test_low_supply_takes_no_configuration_away(failure_type: str) -> None:
         session = job(van("before-clear", {"body control": [entry]}, **FLAT), van("after-clear", **HELD))
         return float(fault(session, "B1244", "body control")["causes"]["low-voltage"])
     assert low(failure_type) < low("49") - 0.1
+
+
+def test_a_message_missing_of_a_sensor_is_its_modules_own_fault_and_others_may_echo_it() -> None:
+    # 87: message missing (SAE J2012DA); U0423: invalid data from the instrument cluster (SAE J2012DA).
+    own = code("B1262", failure_type="87")
+    held: dict[str, Any] = {"instrument cluster": [own], "body control": ["U0423"], "engine control": ["U0423"]}
+    session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), van("after-run", held, **RUNS))
+    assert fault(session, "U0423", "body control")["causes"]["echo"] > 0.5
+    assert fault(session, "B1262", "instrument cluster")["causes"]["echo"] < 0.1
