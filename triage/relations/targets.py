@@ -41,7 +41,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     relation = book.numbers(lambda facts: RELATION_INDEX.get(facts.relation or "", 0))
     # A failure type alone ("message missing" of a sensor) names no other module: the fault is its module's own.
     own = book.flags(lambda facts: not facts.targets and facts.relation in ("lost communication", "invalid data"))
-    relation[own & np.array([code[0] in "PCB" for code in book.code], dtype=bool)] = 0
+    relation[own & np.array([code[:1] in tuple("PCB") for code in book.code], dtype=bool)] = 0
     target = find_targets(book)
     shape = book.seen.shape
     own = active_modules(book, relation)
