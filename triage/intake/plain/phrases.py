@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 WORD = re.compile(r"[a-z0-9]+")
@@ -62,6 +62,8 @@ def word_set(text: str) -> frozenset[str]:
 def _ways(phrase: str) -> list[tuple[str, ...]]:
     """The words of a phrase, and the same with its contractions written without an apostrophe ("couldnt")."""
     parts = tuple(WORD.findall(phrase))
+    if "t" not in parts:
+        return [parts]
     joined = tuple(WORD.findall(_CONTRACTED.sub(r"\1t", " ".join(parts))))
     return [parts] if joined == parts else [parts, joined]
 
@@ -76,12 +78,15 @@ class _Pattern:
 
     def __init__(self, slots: Sequence[str], meaning: str) -> None:
         self.meaning = meaning
-        choices = [[way for choice in slot.split("|") for way in _ways(choice)] for slot in slots]
-        #: By slot: its wordings by their first word; () where it may be left out.
-        self.slots = [_by_first(slot) for slot in choices]
-        self.starts = frozenset(parts[0] for parts in choices[0])
-        last = next(at for at in range(len(choices) - 1, -1, -1) if () not in choices[at])
-        self.ends = frozenset(parts[-1] for slot in choices[last:] for parts in slot if parts)
+        self._texts = slots
+        self.starts = frozenset([parts[0] for parts in _choices(slots[0])])
+        last = next(at for at in range(len(slots) - 1, -1, -1) if () not in _choices(slots[at]))
+        self.ends = frozenset([parts[-1] for slot in slots[last:] for parts in _choices(slot) if parts])
+
+    @cached_property
+    def slots(self) -> list[dict[str, list[tuple[str, ...]]]]:
+        """By slot: its wordings by their first word; () where it may be left out. Few texts ask for a pattern."""
+        return [_by_first(_choices(slot)) for slot in self._texts]
 
     def size_at(self, low: str, plain: tuple[str, ...], found: Words, at: int) -> int:
         """The number of words of the longest way to say it that starts at a word, 0 for none."""
@@ -96,6 +101,12 @@ class _Pattern:
                 return 0
             places = further
         return max(places) - at
+
+
+@lru_cache(maxsize=2048)
+def _choices(slot: str) -> list[tuple[str, ...]]:
+    """The wordings of a slot, separated by bars. Not to be changed: slots repeat."""
+    return [way for choice in slot.split("|") for way in _ways(choice)]
 
 
 def _by_first(slot: list[tuple[str, ...]]) -> dict[str, list[tuple[str, ...]]]:
