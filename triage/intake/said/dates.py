@@ -91,8 +91,8 @@ _CLOCK = lazily(
     r"pm|uhr|h))?"
     r"(?![0-9a-z:])"
 )
-#: What every date has: a year, or numbers with marks between them.
-_SIGNS = re.compile(r"(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
+#: What every date has: a year by itself or behind a month's name, or numbers with marks between them.
+_SIGNS = re.compile(r"(?:(?<![0-9a-z])|(?<=[a-z]{3})|(?<=[a-z]\.))(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
 _MARKED = re.compile(r"[0-9][./-][0-9]{1,2}[./-]")
 
 
@@ -113,7 +113,8 @@ def order(lows: Iterable[str]) -> Order | None:
     """Whether dates in numbers put the day or the month first, by all of them together; None where nothing tells."""
     day = month = dotted = slashed = False
     months = set()
-    for match in _NUMBERS.finditer("\n".join(low for low in lows if _MARKED.search(low))):
+    marked = "\n".join([low for low in lows if _MARKED.search(low)])
+    for match in _NUMBERS.finditer(marked) if marked else ():
         first, second = int(match[1]), int(match[3])
         day |= first > 12 >= second
         month |= second > 12 >= first

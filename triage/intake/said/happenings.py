@@ -139,7 +139,7 @@ class Facts:
             kind = "vin"
         if "bat" in low:
             self._battery(low)
-        match = _KEYED.match(low)
+        match = _KEYED.match(low) if any(mark in low for mark in (":", "=", "  ", "\t", "..")) else None
         later = _COMPLAINT_LATER.search(low)
         if later is not None and (match is None or match["complaint"] is None):
             self._keyed("complaint", text[later.end() :].strip(), low[later.end() :].strip())

@@ -64,7 +64,8 @@ _LONGEST = 70
 def alone(low: str) -> str:
     """What a line tells that there is nothing of, or that it is in order; "" where it tells anything else. A module
     that did not answer is none of them."""
-    match = _THING.match(low) if len(low) <= _LONGEST else None
+    parted = len(low) <= _LONGEST and any(mark in low for mark in (":", "=", "  ", "\t", "|", "..", " -"))
+    match = _THING.match(low) if parted else None
     if match is None or answer_of_cell(low[match.end() :]) not in ("clean", "not fitted", "not scanned"):
         return ""
     return match[1]
