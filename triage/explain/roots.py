@@ -139,8 +139,13 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
                 safety, most, why, "repair", lines)
 
 
+#: Below this a fault hardly persists: 5 %, in decibans.
+HARDLY = -12.8
+
+
 def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
-    """The unsettled by the first of the ranked steps that settles each, safety first within and between groups.
+    """The unsettled by the first of the ranked steps that settles each, safety first within and between groups, but
+    behind what may well persist where it hardly does.
 
     What only repeats a fault of the short list goes with it, and a stored record of a crash is settled by no step.
     """
@@ -152,10 +157,15 @@ def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
         groups.setdefault(_settled_by(line, origin.get(id(line)), checks), []).append(line)
     result = []
     for step, members in groups.items():
-        members.sort(key=lambda line: (line.safety is None, -line.verdict["decibans"]))
+        members.sort(key=lambda line: (_urgency(line), -line.verdict["decibans"]))
         safe = any(line.safety for line in members)
         result.append(Group(step, f"{len(members)} open", members, safe))
-    return sorted(result, key=lambda group: (not group.safety, -len(group.lines)))
+    return sorted(result, key=lambda group: (_urgency(group.lines[0]), -len(group.lines)))
+
+
+def _urgency(line: FaultLine) -> int:
+    """The place of an open fault among the others, the lowest first."""
+    return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
 
 
 def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]) -> str:
