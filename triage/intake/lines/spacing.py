@@ -45,15 +45,24 @@ _OPEN_GAP = lazily(
     r"in|im|dans)  (?=\S)|  (?=(?:with|from|to|the|and|or|mit|von|zu|und|avec|du|con|del|in|im|dans|out of)\s[^\s])"
     r"|(?<![a-z])(?:fmi|spn)  (?=[0-9])|(?<=[0-9])  (?=fmi)"
 )
+#: Two spaces or more, and what stands before and behind those of that pattern.
+_SPACES = re.compile("  +")
+_OPENS = tuple(word_set(
+    "with from by of to the and or mit von zu und der die das dem avec du de des la le con del los las in im dans fmi spn"
+))
+_GOES_ON = tuple(word_set("with from to the and or mit von zu und avec du con del in im dans out fmi"))
 #: Two spaces before the count or the distance at the end of a line.
 _TAIL_GAP = lazily(r"  (?=[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?x|@\s?[0-9]{1,7}\s?(?:km|mi))[)\]]?$)")
+_TAILS = frozenset("0123456789xmi)]")
 #: Two spaces inside a status, wherever it stands: half of it would say the opposite.
 _NEGATION = lazily(
     r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|plus|non|pas|ya no|no)  (?=(?:present|active?|actif|activ[oa]|"
     r"current|failing|vorhanden|aktiv|confirm|yet|presen|bestatigt|aktuell|actuel|actual)[a-z]*(?![a-z]))"
 )
+_DENIES = tuple(word_set("not nicht isn't longer mehr plus non pas no"))
 #: Two spaces behind the letter of a code.
 _CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
+_LETTERS = ("p", "c", "b", "u")
 _TRIPLE_GAP = lazily(r"(?<=\S)(?:\s*\t\s*|\s{3,})(?=\S)")
 _CODE = lazily(r"(?<![0-9A-Za-z])(?:[PCBU][0-3O][0-9A-FO]{3}(?![0-9A-Za-z]{3})|spn\s?:?\s?[0-9])", re.IGNORECASE)
 _SENTENCE = lazily(r"[a-z)][.!?](?=\s|$)")
@@ -123,19 +132,26 @@ def _coded(text: str) -> bool:
 def _slips(low: str) -> tuple[tuple[int, bool], ...]:
     """Where the text goes on behind gaps that are slips, and whether they are so in whatever column: behind words that
     no text ends with, inside a status, inside brackets, and in a long sentence."""
-    found = {match.end(): False for form in (_OPEN_GAP, _TAIL_GAP) for match in form.finditer(low)}
+    found: dict[int, bool] = {}
+    gaps = [match.span() for match in _SPACES.finditer(low)]
+    if any(low.endswith(_OPENS, 0, start) or low.startswith(_GOES_ON, end) for start, end in gaps):
+        found = {match.end(): False for match in _OPEN_GAP.finditer(low)}
+    if low[-1] in _TAILS:
+        found |= {match.end(): False for match in _TAIL_GAP.finditer(low)}
     said = STATES.find(low)
     for match in _WIDE_GAP.finditer(low) if said or "[" in low or "(" in low else ():
         at = match.end()
         inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
         if at - match.start() == 2 and (inside or any(hit.start < at < hit.end for hit in said)):
             found[at] = inside
-    found |= {match.end(): True for match in _NEGATION.finditer(low)}
-    found |= {
-        match.end(): True
-        for match in _CODE_GAP.finditer(low)
-        if near.stands_as_code(low, low, match.start(), match.end() + 4)
-    }
+    if any(low.endswith(_DENIES, 0, start) for start, _ in gaps):
+        found |= {match.end(): True for match in _NEGATION.finditer(low)}
+    if any(low.endswith(_LETTERS, 0, start) for start, _ in gaps):
+        found |= {
+            match.end(): True
+            for match in _CODE_GAP.finditer(low)
+            if near.stands_as_code(low, low, match.start(), match.end() + 4)
+        }
     if _is_long_sentence(low):
         found |= {match.end(): True for match in _WIDE_GAP.finditer(low)}
     return tuple(found.items())

@@ -37,11 +37,30 @@ Words = tuple[tuple[str, int, int], ...]
 @lru_cache(maxsize=32768)
 def words(low: str) -> Words:
     """The words of ``low`` (small letters without accents) with their places."""
-    return tuple([(match[0], *match.span()) for match in WORD.finditer(low)])
+    return _placed(low, plain_words(low))
 
 
-#: The same for long lines, of which only the few asked for last are remembered.
-long_words = lru_cache(maxsize=16)(words.__wrapped__)
+@lru_cache(maxsize=32768)
+def plain_words(low: str) -> tuple[str, ...]:
+    """The words of ``low`` without their places: the many that look for a word ask this before all else."""
+    return tuple(WORD.findall(low))
+
+
+def _placed(low: str, plain: Sequence[str]) -> Words:
+    """The places of words that were found one after the other: between two of them stands nothing like the next."""
+    found: list[tuple[str, int, int]] = []
+    end = 0
+    for word in plain:
+        start = low.index(word, end)
+        end = start + len(word)
+        found.append((word, start, end))
+    return tuple(found)
+
+
+@lru_cache(maxsize=16)
+def long_words(low: str) -> Words:
+    """The same for long lines, of which only the few asked for last are remembered."""
+    return _placed(low, WORD.findall(low))
 
 
 #: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor").
@@ -140,12 +159,15 @@ class Phrasebook:
     ):
         self._more = _by_first([tuple(WORD.findall(phrase)) for phrase in more.split("|")] if more else [])
         self._alone = alone
-        self._first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+        #: By the first word and the second, which is "" where there is none: the words and the meaning of each wording.
+        self._first: dict[str, dict[str, list[tuple[tuple[str, ...], str]]]] = {}
         for meaning, phrases in meanings.items():
             for phrase in phrases.split("|"):
                 for parts in _ways(phrase):
-                    self._first.setdefault(parts[0], []).append((parts, meaning))
-        for entries in self._first.values():
+                    second = parts[1] if len(parts) > 1 else ""
+                    self._first.setdefault(parts[0], {}).setdefault(second, []).append((parts, meaning))
+        wordings = [entries for by_second in self._first.values() for entries in by_second.values()]
+        for entries in wordings:
             entries.sort(key=lambda entry: -len(entry[0]))
         self._patterns: dict[str, list[_Pattern]] = {}
         every = [_Pattern(slots, meaning) for meaning, all_slots in (patterns or {}).items() for slots in all_slots]
@@ -153,7 +175,7 @@ class Phrasebook:
             for word in pattern.starts:
                 self._patterns.setdefault(word, []).append(pattern)
         self.starts = frozenset(self._first) | frozenset(self._patterns)
-        ends = (parts[-1] for entries in self._first.values() for parts, _ in entries)
+        ends = (parts[-1] for entries in wordings for parts, _ in entries)
         ends_of_more = (parts[-1] for several in self._more.values() for parts in several)
         self.ends = frozenset(ends).union(ends_of_more, *(pattern.ends for pattern in every))
         self._cached = lru_cache(maxsize=32768)(self._find)
@@ -164,7 +186,7 @@ class Phrasebook:
         return self._cached(low) if len(low) <= 400 else self._long(low)
 
     def _find(self, low: str) -> tuple[Hit, ...]:
-        plain = tuple(WORD.findall(low))
+        plain = plain_words(low) if len(low) <= 400 else tuple(WORD.findall(low))
         starts = self.starts
         if starts.isdisjoint(plain):
             return ()
@@ -185,11 +207,16 @@ class Phrasebook:
     def _at(self, low: str, plain: tuple[str, ...], found: Words, at: int) -> tuple[int, str]:
         """The number of words and the meaning of the longest wording that starts at a word; 0 words for none."""
         word, size, meaning = plain[at], 0, ""
-        for parts, said in self._first.get(word, ()):
-            if _matches(low, plain, found, at, parts):
-                size, meaning = len(parts), said
-                break
+        wordings = self._first.get(word)
+        if wordings is not None:
+            second = plain[at + 1] if at + 1 < len(plain) else ""
+            for parts, said in (*wordings.get(second, ()), *wordings.get("", ())):
+                if _matches(low, plain, found, at, parts):
+                    size, meaning = len(parts), said
+                    break
         for pattern in self._patterns.get(word, ()):
+            if pattern.ends.isdisjoint(plain):
+                continue
             longer = pattern.size_at(low, plain, found, at)
             if longer > size:
                 size, meaning = longer, pattern.meaning

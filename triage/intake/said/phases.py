@@ -18,7 +18,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import tocome
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
-from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASES, first_of
+from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
 from triage.intake.words.phase_words import BEFORE, BEHIND, GELOESCHT
 from triage.model.session import What
 from triage.model.snapshot import Phase
@@ -50,7 +50,7 @@ def find(low: str) -> PhaseHit | None:
     """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:
         low = low[:600]
-    if not PHASE_SIGNS.search(low):
+    if not _holds_signs(low):
         return None
     low = in_figures(tocome.done(low))
     if "  " in low:
@@ -66,14 +66,19 @@ def find(low: str) -> PhaseHit | None:
     return None
 
 
+def _holds_signs(low: str) -> bool:
+    """Whether a text has what every text has in which a phase stands."""
+    return PHASE_WORDS.stand_in(low) and PHASE_SIGNS.search(low) is not None
+
+
 def is_alone(low: str) -> bool:
     """Whether a line says when a scan was taken, its voltage perhaps, and no more: "before 11.4 engine off"."""
-    return len(low) <= 60 and PHASE_SIGNS.search(low) is not None and ALONE.fullmatch(low) is not None
+    return len(low) <= 60 and _holds_signs(low) and ALONE.fullmatch(low) is not None
 
 
 def may_stand_in(low: str) -> bool:
     """Whether a phase or the number of a scan may stand in a text in small letters; surely none where not."""
-    return PHASE_SIGNS.search(low) is not None or _SCAN_HEAD.match(low) is not None
+    return _holds_signs(low) or _SCAN_HEAD.match(low) is not None
 
 
 _PLACE = lazily(

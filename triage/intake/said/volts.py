@@ -13,6 +13,7 @@ thing altogether.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
@@ -115,13 +116,14 @@ def _find(low: str) -> tuple[Volt, ...]:
         return ()
     low = mended(low)
     numbers = _numbers(low)
+    if not any(number.unit or not number.round for number in numbers) and not _any_labelled(low, numbers):
+        # The commonest lines: whole numbers of anything.
+        return ()
     if any(not number.unit for number in numbers) and (
         len(low) > 4000 or (LABEL.search(low) is None and LOWEST.search(low) is None)
     ):
         # Only the word beside it, or the unit of its pair, makes a number without a unit a voltage.
         numbers = _with_units(low, numbers)
-    if not numbers:
-        return ()
     found: list[Volt] = []
     last = at = 0
     while at < len(numbers):
@@ -161,7 +163,7 @@ _cached = lru_cache(maxsize=8192)(_find)
 def _numbers(low: str) -> list[_Number]:
     """The numbers that may be voltages."""
     found = []
-    for match in _NUMBER.finditer(low):
+    for match in _matches(low):
         if low[match.start() - 1 : match.start()].isalpha() and not (
             _is_glued(low, match.start()) and ("." in match[0] or "," in match[0] or match[5])
         ):
@@ -182,6 +184,22 @@ def _numbers(low: str) -> list[_Number]:
         value = float(text.replace(",", "."))
         found.append(_Number(match.start(), match.end(), value, unit, text.isdigit()))
     return found
+
+
+def _matches(low: str) -> Iterator[re.Match[str]]:
+    """The matches of the pattern for numbers, each tried where a digit stands."""
+    digit = SIGNS.search(low)
+    while digit is not None:
+        match = _NUMBER.match(low, digit.start())
+        if match is not None:
+            yield match
+        digit = SIGNS.search(low, match.end() if match is not None else digit.end())
+
+
+def _any_labelled(low: str, numbers: Sequence[_Number]) -> bool:
+    """Whether words for a supply stand beside one of the numbers without a unit."""
+    ends = [0, *(number.end for number in numbers)]
+    return any(_labelled(low, number, last) for number, last in zip(numbers, ends, strict=False))
 
 
 def _is_glued(low: str, start: int) -> bool:

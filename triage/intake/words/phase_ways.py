@@ -12,6 +12,7 @@ import re
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.words.phase_words import (
     AFTER,
     AGAIN,
@@ -225,5 +226,13 @@ PHASE_SIGNS = re.compile(
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
+    r"inizial|aankomst|binnenkomst|eindscan"
+)
+#: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
+PHASE_WORDS = WordSigns(
+    r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
+    r"it|new|fois|vez|volta|found|received)|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
+    r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
+    r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan"
 )
