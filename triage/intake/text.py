@@ -339,8 +339,10 @@ def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
     code = row.finds.codes[0]
+    if code.start < 2 or row.cells:
+        return row
     begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
-    if begin < 2 or row.cells or context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
+    if begin < 2 or context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"

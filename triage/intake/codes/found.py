@@ -141,7 +141,7 @@ _BYTE_SIGNS = _HEX | {"$", "s"}
 
 def find(text: str, low: str | None = None) -> Finds:
     """The codes of one line or cell. Linear in its length; ``low`` is the same text in small letters."""
-    if _DIGITS.search(text) is None:
+    if not has_digit(text):
         return NOTHING
     if len(text) <= 160:
         return _find_cached(text)

@@ -18,6 +18,8 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.plain.remember import remembered
 from triage.intake.said.listheads import LISTS, status_of_head
 from triage.intake.said.wholeanswer import meaning
 from triage.intake.scan.context import Context
@@ -26,6 +28,11 @@ from triage.model.snapshot import StatusWord
 _PIECE = lazily(r"\s*[,;|\t]\s*|\s+[-/&]\s+|\s{2,}|\s(?:and|und|et|y)\s")
 _EMPTY = r"(?:none|nil|nothing|no codes|0|-{1,3}|keine?r?|nichts|aucune?s?|neant|rien|ningun[oa]?|nada)"
 _VALUE = lazily(rf"\s*(?::|=|\s-|\.{{2,}}|\s)\s*{_EMPTY}(?:\s(?:found|stored|present|read))?[ .!)\]]*$")
+#: What such a value ends with.
+_EMPTY_ENDS = tuple(word_set(
+    "none nil nothing codes 0 - kein keine keinr keiner nichts aucun aucune aucuns aucunes neant rien ningun ninguno "
+    "ninguna nada found stored present read"
+))
 #: Between a name and its lists.
 _BEHIND_NAME = lazily(r"\s*[,;|\t:]\s*|\s+[-/]\s+|\s{2,}")
 _BEFORE = lazily(r"(?:no|zero|0|keine?|pas de|aucune?s?|sin|ningun[oa]?s?)\s+(?=[a-z])")
@@ -40,13 +47,23 @@ _LONGEST = 100
 _SURE: frozenset[StatusWord] = frozenset(("confirmed", "stored", "current"))
 
 
+@remembered
+def _may_tell(low: str) -> bool:
+    """Whether a word or mark for nothing stands in a line."""
+    return _SIGNS.search(low) is not None
+
+
 @lru_cache(maxsize=8192)
 def told(low: str, translated: bool) -> tuple[StatusWord, ...]:
     """The lists that a line tells to be empty; () where it tells anything else."""
-    if len(low) > _LONGEST or _SIGNS.search(low) is None:
+    if len(low) > _LONGEST or not _may_tell(low):
         return ()
     found: list[StatusWord] = []
-    for piece in _PIECE.split(low.strip(" .*")):
+    pieces = _PIECE.split(low.strip(" .*"))
+    if not pieces[-1] or _of_piece(pieces[-1], translated) is None:
+        # The last piece of most lines is a description or a status.
+        return ()
+    for piece in pieces:
         status = _of_piece(piece, translated) if piece else None
         if status is None:
             return ()
@@ -63,7 +80,7 @@ def _of_piece(low: str, translated: bool) -> StatusWord | None:
             return None
         status, listed = status_of_head(low[before.end() :], translated)
         return status if listed else None
-    value = _VALUE.search(low)
+    value = _VALUE.search(low) if low.rstrip(" .!)]").endswith(_EMPTY_ENDS) else None
     return status_of_head(low[: value.start()], translated)[0] if value is not None else None
 
 
@@ -75,7 +92,7 @@ def behind_name(low: str, translated: bool) -> tuple[int, tuple[StatusWord, ...]
     >>> behind_name("confirmed: none - pending: none", False) is None
     True
     """
-    if len(low) > _LONGEST + LONGEST_NAME or _SIGNS.search(low) is None or told(low, translated):
+    if len(low) > _LONGEST + LONGEST_NAME or not _may_tell(low) or told(low, translated):
         return None
     for mark in _BEHIND_NAME.finditer(low, 1, LONGEST_NAME):
         if lists := told(low[mark.end() :], translated):
@@ -90,6 +107,8 @@ def _is_answer(low: str) -> bool:
 
 def read(context: Context, row: Row) -> bool:
     """A line of empty lists: of the module it names, of the one above, or of the scan; whether it was one."""
+    if not _may_tell(row.low):
+        return False
     if (named := behind_name(row.low, context.translated)) is not None:
         return _of_named(context, row, *named)
     lists = told(row.low, context.translated)

@@ -16,7 +16,7 @@ from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 
 #: Groups of digits and capital letters behind a wide gap, to the end of the line.
@@ -137,7 +137,7 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
 @remembered
 def _holds_key(low: str) -> bool:
     """Whether a word that leads to such a number stands in a line, and not first."""
-    return len(low) <= 160 and any(word in _KEYS for word, _, _ in words(low)[1:])
+    return len(low) <= 160 and not _KEYS.isdisjoint(plain_words(low)[1:])
 
 
 def _may_hold(row: Row) -> bool:

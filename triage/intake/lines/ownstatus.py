@@ -53,10 +53,11 @@ def told(row: Row, is_name: IsName, translated: bool = False, least: float = 0.5
     pieces = _pieces(row, begin)
     if not 2 <= len(pieces) <= _MOST:
         return []
-    ends = [_name_and_status(row, start, end, translated) for start, end in pieces]
-    if not any(status for _, status, _ in ends[:-1]):
+    ends = [_name_and_status(row, start, end, translated) for start, end in pieces[:-1]]
+    if not any(status for _, status, _ in ends):
         # The last alone tells nothing of the others; and no name need be looked up.
         return []
+    ends.append(_name_and_status(row, *pieces[-1], translated))
     found: list[Told] = []
     for (start, end), (name_end, status, apart) in zip(pieces, ends, strict=True):
         text = row.text[start:end]

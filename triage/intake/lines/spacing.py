@@ -48,7 +48,8 @@ _OPEN_GAP = lazily(
 #: Two spaces or more, and what stands before and behind those of that pattern.
 _SPACES = re.compile("  +")
 _OPENS = tuple(word_set(
-    "with from by of to the and or mit von zu und der die das dem avec du de des la le con del los las in im dans fmi spn"
+    "with from by of to the and or mit von zu und der die das dem avec du de des la le con del los las in im dans fmi "
+    "spn"
 ))
 _GOES_ON = tuple(word_set("with from to the and or mit von zu und avec du con del in im dans out fmi"))
 #: Two spaces before the count or the distance at the end of a line.

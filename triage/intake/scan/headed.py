@@ -14,6 +14,7 @@ from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
@@ -70,6 +71,7 @@ def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, 
     return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
 
 
+@remembered
 def _is_aside(low: str) -> bool:
     """Whether a line between a name and its codes, or above them all, heads none: a part number, a voltage, a number of
     the vehicle ("Chassis no. 572092")."""

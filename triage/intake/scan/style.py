@@ -21,7 +21,7 @@ from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_digit
-from triage.intake.plain.phrases import words as wordlist
+from triage.intake.plain.phrases import plain_words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
@@ -106,9 +106,11 @@ def _has_own_bracket(row: Row) -> bool:
 def _status_heads(rows: Sequence[Row]) -> bool:
     """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
     filled = [row for row in rows if not row.blank and row.kind != "rule"]
-    alone = [at for at, row in enumerate(filled) if len(row.low) <= 30 and states.of_cell(row.low) is not None]
     coded = [at for at, row in enumerate(filled) if row.finds.codes]
-    if not alone or not coded or alone[0] > coded[0] or alone[-1] + 1 >= len(filled):
+    if not coded or not any(map(_is_status, filled[: coded[0] + 1])):
+        return False
+    alone = [at for at, row in enumerate(filled) if _is_status(row)]
+    if alone[-1] + 1 >= len(filled):
         return False
     below = [filled[at + 1] for at in alone]
     if len(alone) >= len(coded) and any(
@@ -119,10 +121,15 @@ def _status_heads(rows: Sequence[Row]) -> bool:
     return len(empty) < len(alone) and all(answer_of_cell(row.low, loose=True) == "clean" for row in empty)
 
 
+def _is_status(row: Row) -> bool:
+    """Whether a line is a status alone."""
+    return len(row.low) <= 30 and states.of_cell(row.low) is not None
+
+
 def _are_described(group: Sequence[Row]) -> bool:
     """Whether most of several rows hold one code with words behind it."""
     tails = [row.low[row.finds.codes[0].end :] for row in group if len(row.finds.codes) == 1]
-    return len(group) >= 3 and sum(len(wordlist(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
+    return len(group) >= 3 and sum(len(plain_words(tail)) >= 2 for tail in tails) >= 0.6 * len(group)
 
 
 def _tell_themselves(group: Sequence[Row], place: Place) -> bool:

@@ -222,6 +222,8 @@ def _spans(above: Row, row: Row) -> bool:
     """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
     head, tail = above.low[-30:], row.low[:30]
     place = len(head)
+    if ANSWERS.starts.isdisjoint(WORD.findall(head)) or ANSWERS.ends.isdisjoint(WORD.findall(tail)):
+        return False
     for hit in ANSWERS.find(f"{head} {tail}"):
         if hit.start < place < hit.end:
             behind = row.low[hit.end - place - 1 :].lstrip()

@@ -20,7 +20,7 @@ from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
 from triage.model import codes as model_codes
@@ -85,8 +85,8 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
     found: dict[int, list[int]] = {}
     deeper = headed = True
     for at in coded:
-        ends = words(rows[at].low[-40:])
-        if ends and ends[-1][0] in _OPEN_ENDS:
+        ends = WORD.findall(rows[at].low[-40:])
+        if ends and ends[-1] in _OPEN_ENDS:
             continue
         headed = headed and _name_above(rows, at, is_name)
         below = at + 1

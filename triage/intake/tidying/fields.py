@@ -97,8 +97,8 @@ def _is_below_code(rows: Sequence[Row], at: int) -> bool:
 
 def _fields(row: Row) -> list[Row]:
     """One row as its fields; the row itself where it does not start with a known key, or holds one only."""
-    first = _KEY.search(row.low)
-    if first is None or row.low[: first.start(1)].strip(_EDGE) or role_of(first[1], exactly=True) is None:
+    first = _KEY.match(row.low, len(row.low) - len(row.low.lstrip(_EDGE)))
+    if first is None or role_of(first[1], exactly=True) is None:
         return [row]
     keys = [
         (match.start(1), role)

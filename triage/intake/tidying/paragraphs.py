@@ -73,7 +73,7 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         return [_joined(rows)]
     for head in range(1, min(_MOST_HEAD, len(rows) - 2) + 1):
         # Of another width, lines that greet or tell of the whole scan stand right above the paragraph.
-        if _ends(rows[head - 1], rows[head], is_name) and _is_paragraph(rows[head:], is_name):
+        if _is_paragraph(rows[head:], is_name) and _ends(rows[head - 1], rows[head], is_name):
             return [*rows[:head], _joined(rows[head:])]
     if not (_greets(rows[0]) or any(row.text[-1] in ".!?" for row in rows[:-1])):
         return list(rows)
@@ -146,11 +146,15 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
 def _is_list(rows: Sequence[Row]) -> bool:
     """Whether the lines are rows of a list: cells between commas or strokes, or most of them begin with a code."""
     cells = sum(len(_TIGHT_COMMA.findall(row.text)) for row in rows)
+    if cells >= len(rows) or all(" / " in row.text for row in rows):
+        return True
     coded = [bool(row.finds.codes) and row.finds.codes[0].start == 0 for row in rows]
+    if sum(coded) < 2 or 2 * sum(coded) < len(rows):
+        return False
     starts = coded[0] + sum(
         begins and above.text[-1].isalnum() and not _is_open(above, below, lambda name: False)
         for begins, (above, below) in zip(coded[1:], pairwise(rows), strict=True))
-    return cells >= len(rows) or all(" / " in row.text for row in rows) or (starts >= 2 and 2 * starts >= len(rows))
+    return starts >= 2 and 2 * starts >= len(rows)
 
 
 def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:

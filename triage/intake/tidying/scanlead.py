@@ -25,6 +25,8 @@ from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.volt_words import LABEL, LOWEST
 
 _MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
+#: What stands in each of those.
+_SIGN = re.compile("[:.!,=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 #: A voltage with its unit, and one that is all there is.
 _VOLTS = lazily(_VOLTAGE)
@@ -65,7 +67,7 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     above."""
     low = row.low
     best: tuple[int, int] | None = None
-    for match in _MARK.finditer(low, 0, _LONGEST):
+    for match in _MARK.finditer(low, 0, _LONGEST) if _SIGN.search(low) is not None else ():
         lead = low[: match.start()]
         if match[0] == ",":
             leads = best is None and _tells_supply(lead)

@@ -17,7 +17,7 @@ from triage.intake.lines.spacing import with_word
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.plain.remember import LONGEST
+from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import states
 
 _CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?:-?[0-9a-f]{2})?(?![^\W_])|(?<![a-z])fmi")
@@ -43,7 +43,7 @@ def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: 
     for at, line in enumerate(found):
         low = line.low
         short = "hst" in line.text
-        if len(low) > LONGEST or not (short or any(map(states.slip_for, _LETTERS.findall(low)))):
+        if len(low) > LONGEST or not (short or _may_hold(low)):
             continue
         if _CODE.search(low) is None:
             continue
@@ -55,6 +55,12 @@ def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: 
             kept = kept or list(found)
             kept[at] = line
     return kept or found
+
+
+@remembered
+def _may_hold(low: str) -> bool:
+    """Whether a word that one letter parts from a status stands in a line."""
+    return any(map(states.slip_for, _LETTERS.findall(low)))
 
 
 def _meant(line: Line, match: re.Match[str], is_name: Callable[[str], bool]) -> str | None:
