@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.scan.context import Context
 
 _TAKEN_BACK = lazily(
@@ -18,12 +19,17 @@ _TAKEN_BACK = lazily(
     r"(?:ah |euh )?non,? (?:pardon|attends?|attendez|c'est|en fait)|pardon,? (?:non|c'est)|je veux dire|"
     r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
 )
+#: A word of each of those.
+_SIGNS = WordSigns(
+    r"wait|sorry|actually|scratch|correction|oops|mean|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|perdon|"
+    r"espera|quiero|digo"
+)
 _LEAST = 8
 
 
 def is_taken_back(low: str) -> bool:
     """Whether words behind a code take back what was said."""
-    return len(low) > _LEAST and _TAKEN_BACK.search(low) is not None
+    return len(low) > _LEAST and _SIGNS.stand_in(low) and _TAKEN_BACK.search(low) is not None
 
 
 def note(context: Context, row: Row) -> None:

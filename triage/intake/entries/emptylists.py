@@ -31,8 +31,9 @@ _VALUE = lazily(rf"\s*(?::|=|\s-|\.{{2,}}|\s)\s*{_EMPTY}(?:\s(?:found|stored|pre
 #: What such a value ends with.
 _EMPTY_ENDS = tuple(word_set(
     "none nil nothing codes 0 - kein keine keinr keiner nichts aucun aucune aucuns aucunes neant rien ningun ninguno "
-    "ninguna nada found stored present read"
+    "ninguna nada"
 ))
+_TOLD = ("found", "stored", "present", "read")
 #: Between a name and its lists.
 _BEHIND_NAME = lazily(r"\s*[,;|\t:]\s*|\s+[-/]\s+|\s{2,}")
 _BEFORE = lazily(r"(?:no|zero|0|keine?|pas de|aucune?s?|sin|ningun[oa]?s?)\s+(?=[a-z])")
@@ -80,8 +81,15 @@ def _of_piece(low: str, translated: bool) -> StatusWord | None:
             return None
         status, listed = status_of_head(low[before.end() :], translated)
         return status if listed else None
-    value = _VALUE.search(low) if low.rstrip(" .!)]").endswith(_EMPTY_ENDS) else None
+    value = _VALUE.search(low) if _ends_empty(low) else None
     return status_of_head(low[: value.start()], translated)[0] if value is not None else None
+
+
+def _ends_empty(low: str, start: int = 0) -> bool:
+    """Whether a text from a place on may end with a value for nothing."""
+    end = len(low.rstrip(" .*!)]"))
+    told = next((word for word in _TOLD if low.endswith(word, start, end)), "")
+    return low[start : end - len(told)].rstrip().endswith(_EMPTY_ENDS)
 
 
 def behind_name(low: str, translated: bool) -> tuple[int, tuple[StatusWord, ...]] | None:
@@ -162,7 +170,8 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
             continue
         if _SIGNS.search(row.low, 0, row.finds.codes[0].start) is not None:
             row = found[at] = _without_first(row)
-        if _SIGNS.search(row.low, row.finds.codes[-1].end) is None:
+        end = row.finds.codes[-1].end
+        if not _ends_empty(row.low, end) and _BEFORE.search(row.low, end) is None:
             continue
         for mark in _PIECE.finditer(row.low, row.finds.codes[-1].end):
             if told(row.low[mark.end() :], False):

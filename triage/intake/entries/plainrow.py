@@ -20,24 +20,14 @@ from triage.intake.entries import (
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
-from triage.intake.lines import idents, supplyrow
+from triage.intake.lines import idents, nonames, supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import is_short
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import (
-    engine_state,
-    happenings,
-    otherthings,
-    outside,
-    phases,
-    remarks,
-    states,
-    vehiclenumbers,
-    volts,
-)
+from triage.intake.said import engine_state, happenings, otherthings, outside, phases, remarks, states, vehiclenumbers, volts
 from triage.intake.said.answers import answer_of_cell, is_list_head, named_answer, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
@@ -146,6 +136,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             metarow.apply(context, row, top=True)
         elif not told and metarow.read(context, row):
             context.open_code = context.open_row = None
+    elif not nonames.tells_otherwise(row.low):
+        return _goes_on_or_rest(context, row)
     elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
@@ -163,10 +155,16 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
     elif supplyrow.alone(row.low) and not _goes_on(context, row):
         metarow.read(context, row)
         context.open_code = context.open_row = None
-    elif continuation.in_column(context, row):
-        continuation.go_on(context, row)
     else:
+        return _goes_on_or_rest(context, row)
+    return True
+
+
+def _goes_on_or_rest(context: Context, row: Row) -> bool:
+    """The rest of a description in its own column, or what all modules did that are not named."""
+    if not continuation.in_column(context, row):
         return answerrow.rest(context, row)
+    continuation.go_on(context, row)
     return True
 
 

@@ -37,6 +37,8 @@ _TAIL_IN = lazily(
 #: Between a code and the module that a sentence ends with.
 _PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+#: What stands in each line in which a word leads to a module.
+_MAY_LEAD = ("in the", "from the", "out of", "im", "in der", "aus de", "vom", "von der", "dans l", "en e", "en l")
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = lazily(
     r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
@@ -115,6 +117,8 @@ def _leads_on(context: Context, row: Row) -> bool:
     """Whether a sentence ends with the module of its codes, whatever stands between: "U0100 and B2477 module
     configuration failure in the restraints."."""
     if context.under_heading and not row.finds.codes[0].start:
+        return False
+    if not any(lead in row.low for lead in _MAY_LEAD):
         return False
     for start, _ in unknown.led(row, subjects_of(context, row)):
         code = bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1

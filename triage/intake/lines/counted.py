@@ -15,6 +15,7 @@ from collections.abc import Sequence
 
 from triage.intake.codes.pieces import stored_values
 from triage.intake.lines.layouts import Row
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 
 _COUNT = (
@@ -46,11 +47,11 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
 
 def _one(row: Row) -> Row:
     """One row; a column of counts among others stays a column."""
-    if "|" in row.text or row.text.count(";") > 1:
+    least, stop = row.finds.codes[-1].end, len(row.text)
+    if not has_digit(row.text[max(least, stop - _REACH) :]) or "|" in row.text or row.text.count(";") > 1:
         return row
     if row.text.count(",") > max(1, row.text.count(", ")):
         return row
-    least, stop = row.finds.codes[-1].end, len(row.text)
     for _ in range(_MOST):
         match = _BEHIND.search(row.low, max(least, stop - _REACH), stop)
         if match is None:

@@ -33,6 +33,7 @@ class Respaced(NamedTuple):
 
 
 _GAP = lazily(r"(?<=\S) +(?=\S)")
+_ONE_SPACE = re.compile(r"\S \S")
 _WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
 _MARK = lazily(r"[.:,;!?](?:  |$)")
 _SMALL_WORDS = word_set(
@@ -139,11 +140,12 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
         found = {match.end(): False for match in _OPEN_GAP.finditer(low)}
     if low[-1] in _TAILS:
         found |= {match.end(): False for match in _TAIL_GAP.finditer(low)}
-    said = STATES.find(low)
-    for match in _WIDE_GAP.finditer(low) if said or "[" in low or "(" in low else ():
+    double = [match for match in _WIDE_GAP.finditer(low) if match.end() - match.start() == 2]
+    said = STATES.find(low) if double else ()
+    for match in double if said or "[" in low or "(" in low else ():
         at = match.end()
         inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
-        if at - match.start() == 2 and (inside or any(hit.start < at < hit.end for hit in said)):
+        if inside or any(hit.start < at < hit.end for hit in said):
             found[at] = inside
     if any(low.endswith(_DENIES, 0, start) for start, _ in gaps):
         found |= {match.end(): True for match in _NEGATION.finditer(low)}
@@ -171,6 +173,8 @@ def _is_long_sentence(low: str) -> bool:
 @remembered
 def _doubled(text: str) -> int:
     """The number of gaps in a line if each is two spaces wide (four where two stood there before), else 0."""
+    if _ONE_SPACE.search(text) is not None:
+        return 0
     widths = [match.end() - match.start() for match in _GAP.finditer(text)]
     return len(widths) if widths and all(width in (2, 4) for width in widths) else 0
 

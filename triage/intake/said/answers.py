@@ -14,7 +14,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, covered, phrase_set, word_set, words
+from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone
 from triage.intake.said.answerslips import without_slips
@@ -209,7 +209,7 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     if marked and _is_head(low[: hits[0].end], hits[0]):
         # "Answered, no DTCs: ABS, airbag"
         return (hits[0]._replace(start=len(low) - len(low.lstrip())), *hits[1:])
-    if LEADING.isdisjoint(WORD.findall(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
+    if LEADING.isdisjoint(plain_words(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
     begin = len(low) - len(low.lstrip())
     for start in (begin, *(start for _, start in _behind_names(low))):

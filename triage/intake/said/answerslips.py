@@ -9,11 +9,12 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
-from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.phrases import WORD, plain_words, word_set
+from triage.intake.plain.remember import LONGEST
 
-#: A digit beside a letter, and a word of letters and of digits that look like some.
-_MAY_SLIP = re.compile(r"[a-z][015]|[015][a-z]")
+#: A word of letters and of digits that look like some.
 _SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
 #: The commonest words of answers with two letters that changed places.
 _SWAPPED = {
@@ -32,11 +33,15 @@ def without_slips(low: str) -> str:
     commonest words in order ("nothing sotred"). It keeps its length."""
     if "'nt" in low:
         low = _NOT_AFTER.sub("n't", low)
-    if _MAY_SLIP.search(low):
-        low = _SLIP.sub(_letters_for_digits, low)
-    if _SWAPPED.keys().isdisjoint(WORD.findall(low)):
+    if not any(map(_may_slip, plain_words(low) if len(low) <= LONGEST else WORD.findall(low))):
         return low
-    return WORD.sub(lambda match: _SWAPPED.get(match[0], match[0]), low)
+    return WORD.sub(lambda match: _SWAPPED.get(match[0], match[0]), _SLIP.sub(_letters_for_digits, low))
+
+
+@lru_cache(maxsize=16384)
+def _may_slip(word: str) -> bool:
+    """Whether a word has letters and digits that look like some, or two letters that changed places."""
+    return word in _SWAPPED or _SLIP.fullmatch(word) is not None
 
 
 def _letters_for_digits(match: re.Match[str]) -> str:

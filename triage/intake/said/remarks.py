@@ -7,7 +7,7 @@
 
 from __future__ import annotations
 
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said.answers import spoken
 from triage.intake.words.vocabulary import STATES
 
@@ -30,7 +30,7 @@ def is_plan(low: str) -> bool:
     >>> is_plan("will scan again after road test"), is_plan("we cleared the codes")
     (True, False)
     """
-    return not _PLANS.isdisjoint(word for word, _, _ in words(low))
+    return not _PLANS.isdisjoint(plain_words(low))
 
 
 def is_remark(text: str, low: str) -> bool:
@@ -42,7 +42,7 @@ def is_remark(text: str, low: str) -> bool:
         return False
     if text.startswith("//"):
         return not spoken(low)
-    found = [word for word, _, _ in words(low)]
+    found = plain_words(low)
     if not _LEAST <= len(found) <= _MOST or _PERSONAL.isdisjoint(found):
         return False
     said = [hit for hit in spoken(low) if not (hit.doubtful and low[hit.start : hit.end].startswith(("look", "seem")))]

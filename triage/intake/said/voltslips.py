@@ -68,7 +68,7 @@ def dictated(low: str) -> bool:
 
 def mended(low: str) -> str:
     """A line in small letters with such words as they are meant, as long as it was: every place stays what it is."""
-    if "v" in low and ("l" in low or "o" in low or "i" in low):
+    if "v" in low and ("." in low or "," in low) and ("l" in low or "o" in low or "i" in low):
         low = _LETTERED.sub(lambda match: match[0].translate(_DIGITS), low)
     if dictated(low):
         low = _DICTATED.sub(_in_digits, low)

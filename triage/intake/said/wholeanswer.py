@@ -54,9 +54,12 @@ def meaning(low: str) -> str | None:
     found = WORD.findall(low)
     if kinds.LEADING.isdisjoint(found):
         return None
-    strange = [word for word in found if word not in kinds.EVERY and not _NUMBER.fullmatch(word)]
-    if len(strange) > 2:
-        return None
+    strange: list[str] = []
+    for word in found:
+        if word not in kinds.EVERY and not _NUMBER.fullmatch(word):
+            strange.append(word)
+            if len(strange) > 2:
+                return None
     low = _IN_ORDER.sub("ok", _CONTRACTED.sub("cannot", _OUT_OF_ORDER.sub(" ", low)))
     if low.strip(" .") in kinds.SHORT:
         return kinds.SHORT[low.strip(" .")]

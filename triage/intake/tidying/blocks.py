@@ -69,6 +69,9 @@ def _head(line: Line) -> _Head | None:
     mark = next((mark for mark in _MARKS if mark in bare), "")
     if (not mark and "  " not in bare) or len(bare) > 4 * _LONGEST_HEAD:
         return None
+    first = bare.strip("|").split(mark, 1)[0] if mark else _GAP.split(bare, 1)[0]
+    if not names_a_scan(first.strip(" \t*:=-")):
+        return None
     if mark:
         titles = [part.strip(" \t*:=-") for part in bare.strip("|").split(mark)]
         starts: tuple[int, ...] = tuple(range(len(titles)))

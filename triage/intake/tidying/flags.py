@@ -37,7 +37,7 @@ def worded(rows: Sequence[Row]) -> list[Row]:
     at = 0
     while at < len(rows):
         row = rows[at]
-        if row.blank or len(row.low) > _LONGEST or _SIGN.search(row.low) is None:
+        if row.blank or len(row.low) > _LONGEST or not _may_hold(row.low):
             found.append(row)
             at += 1
             continue
@@ -59,6 +59,11 @@ def worded(rows: Sequence[Row]) -> list[Row]:
             found.append(_rewritten(row, f"Status: {status}"))
         at = stop
     return found
+
+
+def _may_hold(low: str) -> bool:
+    """Whether a flag may stand in a line; asked of every line."""
+    return ("test" in low or "pending" in low or "confirmed" in low) and _SIGN.search(low) is not None
 
 
 def _beside(row: Row) -> Row:

@@ -44,7 +44,7 @@ _SENTENCE = re.compile(r"[.!?](?:\s|$)")
 _LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
 _KEYED = re.compile(r"[^:]{1,24}:\s")
-_MOST, _MOST_HEAD, _SHORT = 60, 4, 40
+_MOST, _MOST_HEAD, _SHORT, _LEAST = 60, 4, 40, 18
 
 
 def join(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -69,9 +69,11 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     they are."""
     if len(rows) < 2:
         return list(rows)
-    if _is_paragraph(rows, is_name):
+    # No paragraph begins above a line that is too short for one, but for its last.
+    short = next((at for at in range(len(rows) - 2, -1, -1) if len(rows[at].text) < _LEAST), -1)
+    if short < 0 and _is_paragraph(rows, is_name):
         return [_joined(rows)]
-    for head in range(1, min(_MOST_HEAD, len(rows) - 2) + 1):
+    for head in range(max(short + 1, 1), min(_MOST_HEAD, len(rows) - 2) + 1):
         # Of another width, lines that greet or tell of the whole scan stand right above the paragraph.
         if _is_paragraph(rows[head:], is_name) and _ends(rows[head - 1], rows[head], is_name):
             return [*rows[:head], _joined(rows[head:])]
@@ -109,7 +111,7 @@ def _greets(row: Row) -> bool:
 def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     """Whether a stretch of lines is running prose: one indent, one width, sentences, the small words of a language."""
     # No line but the last is shorter than 0.6 of the width, which is 30 or more.
-    if any(len(row.text) < 18 for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
+    if any(len(row.text) < _LEAST for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
         return False
     if any(row.line.indent != rows[0].line.indent for row in rows[1:]) or _dashed(rows[0]):
         return False
