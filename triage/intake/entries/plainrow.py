@@ -27,7 +27,17 @@ from triage.intake.naming.linking import is_short
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import engine_state, happenings, otherthings, outside, phases, remarks, states, vehiclenumbers, volts
+from triage.intake.said import (
+    engine_state,
+    happenings,
+    otherthings,
+    outside,
+    phases,
+    remarks,
+    states,
+    vehiclenumbers,
+    volts,
+)
 from triage.intake.said.answers import answer_of_cell, is_list_head, named_answer, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
@@ -36,8 +46,7 @@ from triage.intake.scan.context import Context
 from triage.intake.words.vocabulary import STATES
 
 _LEGEND = lazily(
-    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|"
-    r"possible)(?![a-z])"
+    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
 )
 _DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
@@ -46,8 +55,7 @@ _LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 _TOTAL = lazily(
-    r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|"
-    r"sum)(?![a-z])"
+    r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|sum)(?![a-z])"
 )
 
 
@@ -82,11 +90,7 @@ def read(context: Context, row: Row, at: int) -> None:
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
         heading = None
-    if (
-        heading is not None
-        and (phase is not None or _DATED.search(row.low))
-        and not context.names.listed(heading.printed)
-    ):
+    if heading is not None and (phase or _DATED.search(row.low)) and not context.names.listed(heading.printed):
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
     if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
@@ -380,12 +384,8 @@ def _total(context: Context, row: Row) -> bool:
     if _TOTAL.search(row.low):
         context.builder.restated.append((stated[0], row.line, row.start + stated[1], row.start + stated[2]))
         return True
-    if (
-        context.builder.module is not None
-        and context.under_heading
-        and context.blanks == 0
-        and not row.low[: stated[1]].strip(" :-*")
-    ):
+    above = context.builder.module is not None and context.under_heading and context.blanks == 0
+    if above and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
         context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
         return True
     return False
