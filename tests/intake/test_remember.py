@@ -6,11 +6,11 @@ from itertools import pairwise
 
 from pastes import tables
 
-from triage.intake.plain.remember import LONGEST, remembered
+from triage.intake.plain.remember import LAST, LONGEST, LONGEST_OF_ALL, remembered
 from triage.intake.read import read_text
 
 
-def test_a_text_is_asked_once_and_a_long_one_every_time() -> None:
+def test_a_text_is_asked_once_a_long_one_while_it_is_among_the_last_and_the_longest_every_time() -> None:
     asked: list[str] = []
 
     @remembered
@@ -18,9 +18,15 @@ def test_a_text_is_asked_once_and_a_long_one_every_time() -> None:
         asked.append(text)
         return len(text)
 
-    long = "x" * (LONGEST + 1)
-    assert [size("abs"), size("abs"), size(long), size(long)] == [3, 3, len(long), len(long)]
-    assert asked == ["abs", long, long]
+    longest = "x" * (LONGEST_OF_ALL + 1)
+    assert [size("abs"), size("abs"), size(longest), size(longest)] == [3, 3, len(longest), len(longest)]
+    assert asked == ["abs", longest, longest]
+    asked.clear()
+    long = ["x" * (LONGEST + 1 + more) for more in range(LAST + 1)]
+    assert [size(text) for text in (long[0], long[0], *long[1:], long[0])] == [
+        len(text) for text in (long[0], long[0], *long[1:], long[0])
+    ]
+    assert asked == [*long, long[0]]
 
 
 def test_a_scan_repeated_reads_the_same_each_time() -> None:

@@ -100,7 +100,9 @@ def behind_name(low: str, translated: bool) -> tuple[int, tuple[StatusWord, ...]
     >>> behind_name("confirmed: none - pending: none", False) is None
     True
     """
-    if len(low) > _LONGEST + LONGEST_NAME or not _may_tell(low) or told(low, translated):
+    if len(low) > _LONGEST + LONGEST_NAME or not _may_tell(low):
+        return None
+    if (not _ends_empty(low) and _BEFORE.search(low) is None) or told(low, translated):
         return None
     for mark in _BEHIND_NAME.finditer(low, 1, LONGEST_NAME):
         if lists := told(low[mark.end() :], translated):

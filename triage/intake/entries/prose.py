@@ -106,9 +106,8 @@ def _after_a_deed(context: Context, piece: Row) -> None:
 
 def _deed(low: str) -> bool:
     """Whether a text tells that the codes were cleared, or that the vehicle was driven."""
-    if _LONG_AGO.search(low) is not None:
-        return False
-    return any(deed.what in ("cleared", "drove") and deed.answer != "refused" for deed in phases.events(low))
+    done = any(deed.what in ("cleared", "drove") and deed.answer != "refused" for deed in phases.events(low))
+    return done and _LONG_AGO.search(low) is None
 
 
 def _scans(context: Context, row: Row) -> list[Row]:
@@ -123,9 +122,10 @@ def _scans(context: Context, row: Row) -> list[Row]:
         if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
         hit = phases.find(row.low[match.end() : match.end() + 60])
-        told = phases.find(row.low[starts[-1] : match.start()])
-        before = told.phase if told is not None else "before-clear"
-        other = hit is not None and hit.start <= 12 and before != hit.phase
+        other = False
+        if hit is not None and hit.start <= 12:
+            told = phases.find(row.low[starts[-1] : match.start()])
+            other = hit.phase != (told.phase if told is not None else "before-clear")
         if other or _deed(row.low[match.end() : stop]):
             starts.append(match.end())
     if len(starts) == 1:

@@ -16,6 +16,7 @@ from triage.intake.said.answers import answer_of_cell
 
 _GAP = re.compile(r"\s{2,}|\t")
 _NEGATION = re.compile(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
+_DENIES = ("not", "nicht", "non", "pas", "n't")
 _UNIT = lazily(r"(?:km|mi|miles|volts?|v|rpm|km/h)(?![a-z0-9])")
 #: A short name in brackets behind a name in words.
 _SHORT_NAME = lazily(r"[(\[]\s?([a-z][a-z0-9/-]{1,7})\s?[)\]](?=\s\s|\s*$|\s[pcbu][0-9])")
@@ -26,7 +27,10 @@ def between_cells(text: str, low: str, coded: bool) -> list[tuple[int, int]]:
     """The gaps that part the cells of a line; ``coded``: it holds a code. Linear, but for lines with a few gaps."""
     cuts = [(match.start(), match.end()) for match in _GAP.finditer(text)]
     # "not  active" is one status whatever stands between its words.
-    cuts = [cut for cut in cuts if not _NEGATION.search(low, max(0, cut[0] - 8), cut[1])]
+    cuts = [
+        (start, end) for start, end in cuts
+        if end - start != 2 or not low.endswith(_DENIES, 0, start) or not _NEGATION.search(low, max(0, start - 8), end)
+    ]
     if len(cuts) < _MANY and coded:
         # Two spaces between a number and its unit are a slip.
         cuts = [cut for cut in cuts if not (text[cut[0] - 1].isdigit() and _UNIT.match(low, cut[1]))]

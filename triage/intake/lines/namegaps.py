@@ -11,14 +11,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.spacing import with_places
+from triage.intake.lines.spacing import wide_gaps, with_places
 from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
 
 _GAP = lazily(r"(?<=[^\W_])  (?=[^\W_])")
-_WIDE_GAP = lazily(r"(?<=\S)\s\s+(?=\S)")
 #: The words before and behind a gap that are in one name, and where they end.
 _BEFORE = lazily(r"[^\W_]+(?: [^\W_]+){0,2}$")
 _BEHIND = lazily(r"[^\W_]+(?: [^\W_]+){0,2}")
@@ -30,7 +29,7 @@ def closed(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
     gaps = [at for at, line in enumerate(found) if "  " in line.text.strip()]
     if not gaps:
         return list(found)
-    columns = Counter(match.end() for at in gaps for match in _WIDE_GAP.finditer(found[at].text))
+    columns = Counter(end for at in gaps for _, end in wide_gaps(found[at].text))
     result = list(found)
     for at in gaps:
         line = found[at]
@@ -42,7 +41,7 @@ def closed(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
 
 def _gaps(text: str) -> list[int]:
     """Where the text goes on behind gaps of two spaces; none in a line of many, or of wider ones."""
-    wide = [match.span() for match in _WIDE_GAP.finditer(text)]
+    wide = wide_gaps(text)
     if len(wide) > _MOST or any(end - start > 2 for start, end in wide):
         return []
     return [match.end() for match in _GAP.finditer(text)]

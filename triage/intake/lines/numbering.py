@@ -120,7 +120,7 @@ def _place_of_all(row: Row) -> re.Match[str] | None:
     """The place among all modules behind the name that a row begins with; None where none stands there."""
     stop = min(row.finds.codes[0].start if row.finds.codes else len(row.text), _LONGEST)
     head = row.low[:stop]
-    if not head[:1].isalpha() or not any(sign in head for sign in _OF) or not has_digit(head):
+    if not head[:1].isalpha() or not has_digit(head) or not any(sign in head for sign in _OF):
         return None
     match = _OF_ALL.search(row.low, 2, stop) if is_as_pasted(row) else None
     if match is None or not 0 < int(match[1]) <= int(match[2]):

@@ -98,7 +98,7 @@ def _without_slips(found: Sequence[Line]) -> Sequence[Line]:
     gaps = [at for at, line in enumerate(found) if "  " in line.text.strip()]
     if not gaps:
         return found
-    columns = Counter(match.end() for at in gaps for match in _WIDE_GAP.finditer(found[at].text))
+    columns = Counter(end for at in gaps for _, end in wide_gaps(found[at].text))
     closed = list(found)
     for at in gaps:
         line = found[at]
@@ -114,14 +114,20 @@ def _without_rare(found: Sequence[Line], gaps: Sequence[int]) -> Sequence[Line]:
     coded = sum(_coded(line.text) for line in found) if wide else 0
     if coded < _FEW_LINES or len(wide) > _FEW * coded or any(_TRIPLE_GAP.search(found[at].text) for at in wide):
         return found
-    starts = Counter(match.end() for at in wide for match in _WIDE_GAP.finditer(found[at].text))
+    starts = Counter(end for at in wide for _, end in wide_gaps(found[at].text))
     closed = list(found)
     column = max(_IN_LINE, 0.6 * len(wide))
     for at in wide:
         line = found[at]
-        slips = {match.end() for match in _WIDE_GAP.finditer(line.text) if starts[match.end()] < column}
+        slips = {end for _, end in wide_gaps(line.text) if starts[end] < column}
         closed[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
     return closed
+
+
+@remembered
+def wide_gaps(text: str) -> tuple[tuple[int, int], ...]:
+    """The places of gaps of two spaces and more inside a line."""
+    return tuple([match.span() for match in _WIDE_GAP.finditer(text)])
 
 
 @remembered
@@ -140,10 +146,9 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
         found = {match.end(): False for match in _OPEN_GAP.finditer(low)}
     if low[-1] in _TAILS:
         found |= {match.end(): False for match in _TAIL_GAP.finditer(low)}
-    double = [match for match in _WIDE_GAP.finditer(low) if match.end() - match.start() == 2]
+    double = [end for start, end in wide_gaps(low) if end - start == 2]
     said = STATES.find(low) if double else ()
-    for match in double if said or "[" in low or "(" in low else ():
-        at = match.end()
+    for at in double if said or "[" in low or "(" in low else ():
         inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
         if inside or any(hit.start < at < hit.end for hit in said):
             found[at] = inside
@@ -156,7 +161,7 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
             if near.stands_as_code(low, low, match.start(), match.end() + 4)
         }
     if _is_long_sentence(low):
-        found |= {match.end(): True for match in _WIDE_GAP.finditer(low)}
+        found |= {end: True for _, end in wide_gaps(low)}
     return tuple(found.items())
 
 
@@ -165,7 +170,7 @@ def _is_long_sentence(low: str) -> bool:
     if len(low) < _LONG or _TRIPLE_GAP.search(low):
         return False
     told = len(_SENTENCE.findall(low))
-    if told < _SENTENCES and not (told and len(_WIDE_GAP.findall(low)) >= _SENTENCES):
+    if told < _SENTENCES and not (told and len(wide_gaps(low)) >= _SENTENCES):
         return False
     return sum(word in _SMALL_WORDS for word in WORD.findall(low)) >= _SENTENCES
 

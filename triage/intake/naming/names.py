@@ -238,6 +238,10 @@ class Names:
         parts = words(low) if len(low) <= 400 else long_words(low)
         at = 0
         while at < len(parts):
+            if parts[at][0] not in self._longest:
+                # No name begins with most words.
+                at += 1
+                continue
             size = self._name_at(parts, at)
             while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
                 # "B2482 active - steering angle": one ends there, and another begins.

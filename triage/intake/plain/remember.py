@@ -12,8 +12,9 @@ from typing import TypeVar
 
 T = TypeVar("T")
 
-#: A longer text is not kept: few stand twice, and they would fill the memory.
-LONGEST = 400
+#: Of longer texts few stand twice, and they would fill the memory: only the last few are kept, since one reader after
+#: another asks of the same line; of the longest none.
+LONGEST, LONGEST_OF_ALL, LAST = 400, 4000, 8
 
 
 def remembered(function: Callable[[str], T]) -> Callable[[str], T]:
@@ -25,9 +26,12 @@ def remembered(function: Callable[[str], T]) -> Callable[[str], T]:
     (3, 3, ['abs'])
     """
     kept = lru_cache(maxsize=16384)(function)
+    recent = lru_cache(maxsize=LAST)(function)
 
     @wraps(function)
     def ask(text: str) -> T:
-        return kept(text) if len(text) <= LONGEST else function(text)
+        if len(text) <= LONGEST:
+            return kept(text)
+        return recent(text) if len(text) <= LONGEST_OF_ALL else function(text)
 
     return ask

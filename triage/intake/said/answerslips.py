@@ -15,7 +15,7 @@ from triage.intake.plain.phrases import WORD, plain_words, word_set
 from triage.intake.plain.remember import LONGEST
 
 #: A word of letters and of digits that look like some.
-_SLIP = re.compile(r"(?<![a-z0-9])(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}(?![a-z0-9])")
+_SLIP = re.compile(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
 #: The commonest words of answers with two letters that changed places.
 _SWAPPED = {
     word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
@@ -33,22 +33,19 @@ def without_slips(low: str) -> str:
     commonest words in order ("nothing sotred"). It keeps its length."""
     if "'nt" in low:
         low = _NOT_AFTER.sub("n't", low)
-    if not any(map(_may_slip, plain_words(low) if len(low) <= LONGEST else WORD.findall(low))):
+    if not any(map(_meant, plain_words(low) if len(low) <= LONGEST else WORD.findall(low))):
         return low
-    return WORD.sub(lambda match: _SWAPPED.get(match[0], match[0]), _SLIP.sub(_letters_for_digits, low))
+    return WORD.sub(lambda match: _meant(match[0]) or match[0], low)
 
 
 @lru_cache(maxsize=16384)
-def _may_slip(word: str) -> bool:
-    """Whether a word has letters and digits that look like some, or two letters that changed places."""
-    return word in _SWAPPED or _SLIP.fullmatch(word) is not None
-
-
-def _letters_for_digits(match: re.Match[str]) -> str:
-    """A word with letters for its digits, if it has letters enough to be one."""
-    word = match[0]
+def _meant(word: str) -> str | None:
+    """The word that one with such slips is meant for; None for any other."""
     few = len(word) - sum(map(word.count, "015")) < 2
-    return word if few and word not in ("n0", "0k", "n1l") else word.translate(_AS_LETTERS)
+    slip = _SLIP.fullmatch(word) is not None and not (few and word not in ("n0", "0k", "n1l"))
+    read = word.translate(_AS_LETTERS) if slip else word
+    read = _SWAPPED.get(read, read)
+    return read if read != word else None
 
 
 __all__ = ["without_slips"]

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
@@ -20,6 +21,7 @@ _CODE_WORDS = word_set(
     "codigos averia averias fallo fallos "
     "trouble list liste lista error errors memory eintrage speicher"
 )
+_COUNT_LAST = re.compile(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What a list is called by the status of its codes.
 LISTS: dict[str, ListRead] = {
     "pending": "pending",
@@ -29,14 +31,15 @@ LISTS: dict[str, ListRead] = {
 }
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
     """The status that a line of status and list words states, and whether list words stand beside it."""
     low = low.strip(" :=#*-_[]()<>")
     # "Pending DTCs (mode 07)": the service it was read by says nothing more.
     asked = SERVICE.search(low)
     low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
-    low = re.sub(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$", "", low).strip(" :-") if low else ""
+    low = _COUNT_LAST.sub("", low) if has_digit(low) else low
+    low = low.strip(" :-")
     hits = STATES.find(low)
     if not hits:
         return None, False

@@ -113,7 +113,8 @@ def _heads(row: Row) -> list[_Table]:
     if len(cells) > 2 and (not cells[0][1] or role_of(small(cells[0][1])) in _LABELS):
         found.append(_Table(mark, outer, [text for _, text in cells[1:]], [start for start, _ in cells], True))
     found.append(_Table(mark, outer, [text for _, text in cells], [start for start, _ in cells], False))
-    return [table for table in found if _may_be_names(table)] if not spoken(row.low) else []
+    found = [table for table in found if _may_be_names(table)]
+    return found if found and not spoken(row.low) else []
 
 
 def _may_be_names(table: _Table) -> bool:

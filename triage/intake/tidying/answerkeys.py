@@ -36,10 +36,13 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
     # A number behind a space ("door 1") counts the modules.
     place = re.compile(rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))")
     found = list(rows)
+    written: dict[str, str] = {}
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or at in lines:
             continue
-        text = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
+        text = written.get(row.text)
+        if text is None:
+            text = written[row.text] = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
         if text != row.text:
             low = small(text)
             found[at] = Row(row.line, text, row.start, low, find(text, low))

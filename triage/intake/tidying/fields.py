@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 
@@ -95,16 +96,26 @@ def _is_below_code(rows: Sequence[Row], at: int) -> bool:
     return False
 
 
+@remembered
+def _keys(low: str) -> Sequence[tuple[int, str]]:
+    """The known keys of a line with their roles; none where it does not start with one."""
+    begin = len(low) - len(low.lstrip(_EDGE))
+    quoted = begin > 0 and low[begin - 1] in "\"'"
+    first = _KEY.match(low, begin - quoted)
+    if first is None or role_of(first[1], exactly=True) is None:
+        return ()
+    return [
+        (match.start(1), role)
+        for match in _KEY.finditer(low)
+        if (role := role_of(match[1], exactly=True)) is not None and (role in _ROLES or role == "other")
+    ]
+
+
 def _fields(row: Row) -> list[Row]:
     """One row as its fields; the row itself where it does not start with a known key, or holds one only."""
-    first = _KEY.match(row.low, len(row.low) - len(row.low.lstrip(_EDGE)))
-    if first is None or role_of(first[1], exactly=True) is None:
+    keys = _keys(row.low)
+    if len(keys) < 2:
         return [row]
-    keys = [
-        (match.start(1), role)
-        for match in _KEY.finditer(row.low)
-        if (role := role_of(match[1], exactly=True)) in _ROLES or role == "other"
-    ]
     if any(code.kind == "J1939" for code in row.finds.codes):
         # "SPN: 94 FMI: 18" is one code.
         keys = [(start, role) for start, role in keys if role not in ("spn", "fmi")]

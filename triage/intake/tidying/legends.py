@@ -136,6 +136,9 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
     text, low = row.line.text[begin : row.start] + row.text, row.line.low[begin : row.start] + row.low
     lead = _LEAD.match(low)
     first = lead.end() if lead is not None else 0
+    bare = len(low) - len(low[first:].lstrip(_EDGE))
+    if not any(_HEAD.match(low, at) for at in range(first, bare + 1)):
+        return []
     heads = list(_HEAD.finditer(low, first))
     if not heads or low[first : heads[0].start()].strip(_EDGE):
         return []
