@@ -12,10 +12,10 @@ from triage.intake.words.phase_ways import PHASE_SIGNS, PHASE_WORDS
 
 PIECES = sorted(word_set(
     "aft b4 post pre press prefill lect prima primary tras ante na nach vor danach bef prior ehe initial final as "
-    "found received arrived asxfound apres avant despues scan rescan clear closing read arriv ankunft eingang ausgang ausles "
-    "erste losch follow once luego erase noch repair it item when again erneut wieder relu relect leid with a the new "
-    "fixed mended repar instandg une fois una vez volta nueva lectura nouvelle lecture dopo voor gewist cancellat "
-    "all'arrivo inizial aankomst binnenkomst eindscan shaft electronic e p0562 12.1"
+    "found received arrived asxfound apres avant despues scan rescan clear closing read arriv ankunft eingang "
+    "ausgang ausles erste losch follow once luego erase noch repair it item when again erneut wieder relu relect "
+    "leid with a the new fixed mended repar instandg une fois una vez volta nueva lectura nouvelle lecture dopo "
+    "voor gewist cancellat all'arrivo inizial aankomst binnenkomst eindscan shaft electronic e p0562 12.1"
 ))
 
 

@@ -341,8 +341,11 @@ def _without_greeting(context: Context, row: Row) -> Row:
     code = row.finds.codes[0]
     if code.start < 2 or row.cells:
         return row
-    begin = max(row.text.rfind(mark, 0, code.start) for mark in (". ", "! ", "? ", "; ")) + 2
-    if begin < 2 or context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
+    lead = row.text[: code.start]
+    if ". " not in lead and "! " not in lead and "? " not in lead and "; " not in lead:
+        return row
+    begin = max(lead.rfind(mark) for mark in (". ", "! ", "? ", "; ")) + 2
+    if context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"

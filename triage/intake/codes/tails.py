@@ -29,6 +29,7 @@ _STATUS_KEY = re.compile(
 _PIECE_END = re.compile(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
 _MOST_ASKED = 6
+_COUNT_REACH = 16
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
 
@@ -72,7 +73,8 @@ def _take(
 ) -> None:
     """One cell, or running text: as a whole, else cut at soft marks, else its ends. ``settled``: the status stands in
     a cell of its own."""
-    if text[-1:] in _COUNT_ENDS and (count := _COUNT_LAST.search(text)) is not None and details.count is None:
+    may_count = text[-1:] in _COUNT_ENDS and has_digit(text[-_COUNT_REACH:]) and details.count is None
+    if may_count and (count := _COUNT_LAST.search(text)) is not None:
         details.count = int(next(number for number in count.groups() if number))
         text = text[: count.start()]
     if ":" in text or "=" in text or "?" in text:

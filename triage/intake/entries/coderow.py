@@ -22,7 +22,8 @@ from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
+from triage.intake.plain.remember import LONGEST
 from triage.intake.said import engine_state, phases, states, voltmoments
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
@@ -37,6 +38,7 @@ _IN = re.compile(
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
+_IN_WORDS = word_set("in im dans en from out aus by")
 _NAME_STOP = lazily(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
     r"avant|arriere)\b)"
@@ -314,6 +316,9 @@ def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at:
 
 def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
+    rest = row.low[end:]
+    if len(rest) <= LONGEST and _IN_WORDS.isdisjoint(plain_words(rest)) and "@" not in rest:
+        return None
     lead = _IN.match(row.low, states.leading(row.low, end)) or _IN.match(row.low, end)
     if lead is None:
         return None

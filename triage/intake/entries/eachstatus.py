@@ -14,7 +14,8 @@ from triage.intake.scan.context import Context
 def read(context: Context, row: Row) -> bool:
     """Such a row; whether it is one. Below the name of a module all behind the codes must be names, or they are a
     description."""
-    if not any(mark in row.text for mark in ",)]") or strip_links(row.text[: row.finds.codes[0].start]):
+    text = row.text
+    if not ("," in text or ")" in text or "]" in text) or strip_links(row.text[: row.finds.codes[0].start]):
         return False
     is_name = namelist.known(context.names)
     found = ownstatus.told(row, is_name, context.translated, 1.0 if context.under_heading else 0.5)

@@ -44,7 +44,7 @@ _OF_CODES = lazily(
 #: Of codes that are no longer present: where there are none, the module may well hold others.
 _OLD = lazily(r"histor|(?<![a-z])(?:past|old|previous|alte?|fruhere?|anciens?|passes?|antiguos?|anteriores)(?![a-z])")
 _MEMORY = lazily(r"memor|speicher|memoire")
-_LONGEST = 100
+_LONGEST, _SHORTEST = 100, 4
 _SURE: frozenset[StatusWord] = frozenset(("confirmed", "stored", "current"))
 
 
@@ -170,7 +170,8 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
     for at, row in enumerate(found):
         if not row.finds.codes:
             continue
-        if _SIGNS.search(row.low, 0, row.finds.codes[0].start) is not None:
+        start = row.finds.codes[0].start
+        if start > _SHORTEST and _SIGNS.search(row.low, 0, start) is not None:
             row = found[at] = _without_first(row)
         end = row.finds.codes[-1].end
         if not _ends_empty(row.low, end) and _BEFORE.search(row.low, end) is None:

@@ -16,7 +16,9 @@ from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import plain_words
 from triage.intake.said import states
+from triage.intake.words.vocabulary import STATES
 from triage.model.snapshot import StatusWord
 
 IsName = Callable[[str], bool]
@@ -30,6 +32,8 @@ _JOINT = lazily(
 )
 _IN_BRACKETS = lazily(r"(.*\S)\s*[(\[]([^()\[\]]{2,40})[)\]]")
 _SET_OFF = lazily(r"(.*\S)\s*(?::|\s-|=)\s*([^:=]{2,40})")
+#: What parts modules, and what sets a status off from its module.
+_SIGNS, _MARKS = frozenset(",;)]"), frozenset("()[]:=-")
 _MOST_WORDS, _LONGEST, _MOST = 6, 400, 30
 
 
@@ -46,12 +50,15 @@ def told(row: Row, is_name: IsName, translated: bool = False, least: float = 0.5
     and others than the last have; else none.
     ``is_name``: whether a text is the name of a module; where less than ``least`` of them are, it is no such list."""
     codes = row.finds.codes
-    if not codes or len(row.text) > _LONGEST or not any(mark in row.text for mark in ",;)]"):
+    if not codes or len(row.text) > _LONGEST or _SIGNS.isdisjoint(row.text):
         return []
     lead = _LEAD.match(row.low, codes[-1].end)
     begin = lead.end() if lead is not None else codes[-1].end
     pieces = _pieces(row, begin)
     if not 2 <= len(pieces) <= _MOST:
+        return []
+    before_last = row.low[begin : pieces[-1][0]]
+    if _MARKS.isdisjoint(before_last) and STATES.starts.isdisjoint(plain_words(before_last)):
         return []
     ends = [_name_and_status(row, start, end, translated) for start, end in pieces[:-1]]
     if not any(status for _, status, _ in ends):

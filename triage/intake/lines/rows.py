@@ -17,6 +17,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, indent_of, lines
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import dates, phases, states
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
@@ -151,7 +152,10 @@ def uncommented(rows: Sequence[Row]) -> list[Row]:
     """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??")."""
     found = list(rows)
     for at, row in enumerate(found):
-        if not row.finds.codes or row.text[-1:] == "|":
+        text = row.text
+        if not row.finds.codes or text[-1] == "|":
+            continue
+        if "#" not in text and "<-" not in text and "//" not in text and text[-1] not in "?!":
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
         if comment is not None:
@@ -191,8 +195,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             and not row.finds.codes
             and len(row.text) <= 120
             and not (row.roles and row.kind in ("|", ";", ",", "\t"))
-            and _PAGE_SIGNS.search(row.low)
-            and _PAGE.search(row.low)
+            and _counts_pages(row.low)
         ):
             counted.append(at)
             found.add(row.line.number)
@@ -214,6 +217,12 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
         ):
             found.add(row.line.number)
     return found | _titles(rows, counted, is_module)
+
+
+@remembered
+def _counts_pages(low: str) -> bool:
+    """Whether the number of a page stands in a line."""
+    return _PAGE_SIGNS.search(low) is not None and _PAGE.search(low) is not None
 
 
 def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:

@@ -141,8 +141,13 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
     """Where the text goes on behind gaps that are slips, and whether they are so in whatever column: behind words that
     no text ends with, inside a status, inside brackets, and in a long sentence."""
     found: dict[int, bool] = {}
-    gaps = [match.span() for match in _SPACES.finditer(low)]
-    if any(low.endswith(_OPENS, 0, start) or low.startswith(_GOES_ON, end) for start, end in gaps):
+    opened = denied = lettered = False
+    for gap in _SPACES.finditer(low):
+        start, end = gap.span()
+        opened = opened or low.endswith(_OPENS, 0, start) or low.startswith(_GOES_ON, end)
+        denied = denied or low.endswith(_DENIES, 0, start)
+        lettered = lettered or low.endswith(_LETTERS, 0, start)
+    if opened:
         found = {match.end(): False for match in _OPEN_GAP.finditer(low)}
     if low[-1] in _TAILS:
         found |= {match.end(): False for match in _TAIL_GAP.finditer(low)}
@@ -152,9 +157,9 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
         inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
         if inside or any(hit.start < at < hit.end for hit in said):
             found[at] = inside
-    if any(low.endswith(_DENIES, 0, start) for start, _ in gaps):
+    if denied:
         found |= {match.end(): True for match in _NEGATION.finditer(low)}
-    if any(low.endswith(_LETTERS, 0, start) for start, _ in gaps):
+    if lettered:
         found |= {
             match.end(): True
             for match in _CODE_GAP.finditer(low)

@@ -116,7 +116,12 @@ def _stands_in_cell(row: Row, mark: str) -> bool:
 
 def places(text: str, mark: str) -> list[tuple[int, int]]:
     """Where a mark stands in a text."""
-    return [(at, at + 1) for at, char in enumerate(text) if char == mark]
+    found = []
+    at = text.find(mark)
+    while at >= 0:
+        found.append((at, at + 1))
+        at = text.find(mark, at + 1)
+    return found
 
 
 def places_outside_quotes(text: str, mark: str) -> list[tuple[int, int]]:

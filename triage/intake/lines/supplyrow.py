@@ -91,9 +91,11 @@ def alone(low: str) -> bool:
         return False
     low = mended(low)
     found = volts.find(low)
+    if not found:
+        return False
     moments = voltmoments.spans(low)
     named = [volt for volt in found if volt.of in ("other", "named")]
-    if not found or any(volt.of == "other" or not voltmoments.moment(low, volt.start, volt.end) for volt in named):
+    if any(volt.of == "other" or not voltmoments.moment(low, volt.start, volt.end) for volt in named):
         return False
     behind = (NOMINAL_THEN.match(low, volt.end) for volt in found if volt.of == "nominal")
     nominal = [match.span() for match in behind if match is not None]

@@ -298,7 +298,8 @@ class Names:
         """The number of words of the longest name that starts at a word, 0 if none does."""
         most = min(self._longest.get(parts[at][0], 0), len(parts) - at, 7)
         for size in range(most, 0, -1):
-            if " ".join(part[0] for part in parts[at : at + size]) in self._names:
+            name = " ".join([part[0] for part in parts[at : at + size]]) if size > 1 else parts[at][0]
+            if name in self._names:
                 word = parts[at][0]
                 if size == 1 and (word in _NEVER or len(word) < 2 or word.isdigit()):
                     return 0

@@ -27,7 +27,12 @@ _NEXT_WORD = re.compile(r"\s+[A-Z]")
 
 def told(rows: Sequence[Row]) -> list[Row]:
     """The rows; in the small letters of those with such a status no stop stands behind it."""
-    return [_without(row) if row.finds.codes and any(mark in row.text for mark in _MARKS) else row for row in rows]
+    return [_without(row) if row.finds.codes and "." in row.text and _may_hold(row.text) else row for row in rows]
+
+
+def _may_hold(text: str) -> bool:
+    """Whether a stop stands behind a word; asked of lines that hold one."""
+    return any(mark in text for mark in _MARKS)
 
 
 def _without(row: Row) -> Row:
