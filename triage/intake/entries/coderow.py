@@ -169,13 +169,8 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
         )
     if NOT_STATED not in builder.snapshot.modules:
         start, end = (row.start + code.start, row.start + code.end) if code else (row.start, row.start)
-        builder.notice(
-            "warning",
-            "no module is named for this code: put its name before the code or in a line above",
-            row.line,
-            start,
-            end,
-        )
+        builder.notice("warning", "no module is named for this code: put its name before the code or in a line above",
+                       row.line, start, end)
     module = builder.name_module(NOT_STATED, row.line, row.start, row.start, guessed=True)
     return module
 
