@@ -15,7 +15,7 @@ import re
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import WORD, word_set, words
 
 #: What surely leads to such a number; with what may stand beside it.
 _KEYS = word_set(
@@ -48,6 +48,9 @@ def holds(low: str, start: int, end: int) -> bool:
     if start < 4 or not (joined or (low[start - 1] == " " and low[start - 2].isalnum())):
         return False
     before = low[max(0, start - _REACH) : start]
+    plain = WORD.findall(before)
+    if _KEYS.isdisjoint(plain) and "n" not in plain:
+        return False
     before = before[max((edge.end() for edge in _EDGE.finditer(before)), default=0) :]
     found = words(before)
     key = max((at for at, (word, _, _) in enumerate(found) if word in _KEYS or _is_pair(found, at)), default=-1)

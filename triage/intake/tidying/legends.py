@@ -139,12 +139,14 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
     bare = len(low) - len(low[first:].lstrip(_EDGE))
     if not any(_HEAD.match(low, at) for at in range(first, bare + 1)):
         return []
-    heads = list(_HEAD.finditer(low, first))
-    if not heads or low[first : heads[0].start()].strip(_EDGE):
+    heads = _HEAD.finditer(low, first)
+    head = next(heads, None)
+    if head is None or low[first : head.start()].strip(_EDGE):
         return []
     found: list[_Entry] = []
-    stops = [*(head.start() for head in heads[1:]), len(low)]
-    for head, stop in zip(heads, stops, strict=True):
+    while head is not None:
+        following = next(heads, None)
+        stop = following.start() if following is not None else len(low)
         start, end = head.span(1) if head[1] is not None else head.span(2)
         letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
         status = states.of_cell(meaning) or states.of_cell(_meant(meaning))
@@ -152,6 +154,7 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
         if (status is None and answer is None) or is_name(letters) or states.of_cell(letters.lower()) is not None:
             return []
         found.append(_Entry(letters, status, meaning))
+        head = following
     return found if _may_be_digits([entry.letters for entry in found], "=" in low) else []
 
 

@@ -115,14 +115,14 @@ def _unmarked(low: str) -> tuple[int, int] | None:
 
 def _tells_supply(low: str) -> bool:
     """Whether a text tells the supply, with its unit, and no more."""
-    if _VOLTS.search(low) is None:
+    if "v" not in low or _VOLTS.search(low) is None:
         return False
     return supplyrow.alone(low) or _VOLTS_ALONE.fullmatch(low) is not None
 
 
 def _supply_unmarked(low: str, names: Find) -> tuple[int, int] | None:
     """The supply with no mark behind it, right before the name of a module: "battery 10.8 v ecm P0562"."""
-    match = _VOLTS.search(low, 0, _LONGEST)
+    match = _VOLTS.search(low, 0, _LONGEST) if "v" in low else None
     if match is None or low[match.end() : match.end() + 1] != " " or not supplyrow.alone(low[: match.end()]):
         return None
     behind = names(low[match.end() + 1 :])

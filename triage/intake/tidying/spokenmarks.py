@@ -17,6 +17,7 @@ from triage.intake.said.answers import spoken
 #: Words that end nothing else, and words of their own, which are marks behind a code, a status or an answer alone.
 _MARKS = (" full stop", " fullstop", " punto final", " point final")
 _MAYBE = (" period", " comma", " semicolon", " colon", " new line", " punkt", " komma", " virgule", " coma")
+_EVERY = (*_MARKS, *_MAYBE)
 _CODED = lazily(r"(?<![a-z0-9])[pcbu] ?[0-3](?: ?[0-9a-f]){3}(?:[ -][0-9a-f]{2})?$")
 
 
@@ -25,8 +26,10 @@ def left_out(found: Sequence[Line]) -> Sequence[Line]:
     mended: list[Line] | None = None
     for at, line in enumerate(found):
         low = line.low.rstrip(" .,")
-        mark = next((mark for mark in (*_MARKS, *_MAYBE) if low.endswith(mark)), None)
-        if mark is None or not (start := len(low) - len(mark)) or not (mark in _MARKS or _ends(low[:start])):
+        if not low.endswith(_EVERY):
+            continue
+        mark = next(mark for mark in _EVERY if low.endswith(mark))
+        if not (start := len(low) - len(mark)) or not (mark in _MARKS or _ends(low[:start])):
             continue
         mended = mended or list(found)
         mended[at] = reworded(line, start, len(line.text), "")
