@@ -19,6 +19,10 @@ _GAP = re.compile(r"[\s\-'./_]{0,4}")
 _GAPS = frozenset(("", " ", "-", "'", ".", "/", "_"))
 
 
+#: In a text of so few words it is quick to see that a pattern's last word is missing.
+_SHORT = 16
+
+
 class Hit(NamedTuple):
     """One phrase found at ``start``..``end`` of the text it was looked for in."""
 
@@ -215,7 +219,7 @@ class Phrasebook:
                     size, meaning = len(parts), said
                     break
         for pattern in self._patterns.get(word, ()):
-            if pattern.ends.isdisjoint(plain):
+            if len(plain) <= _SHORT and pattern.ends.isdisjoint(plain):
                 continue
             longer = pattern.size_at(low, plain, found, at)
             if longer > size:

@@ -29,9 +29,10 @@ class WordSigns:
         if len(self._without) > _MOST:
             self._without.clear()
         for word in found:
-            if self._sign.search(word) is not None:
-                return True
-            self._without.add(word)
+            if word not in self._without:
+                if self._sign.search(word) is not None:
+                    return True
+                self._without.add(word)
         return False
 
 

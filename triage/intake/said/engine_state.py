@@ -16,6 +16,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import one_off
+from triage.intake.plain.wordsigns import WordSigns
 from triage.model.snapshot import Engine
 
 #: "Engine runing", "enigne running".
@@ -100,7 +101,7 @@ _ENGINE_VALUES: dict[str, Engine] = {
     "ready": "ready",
     "unknown": "unknown",
 }
-_ENGINE_SIGNS = re.compile(
+_ENGINE_SIGNS = WordSigns(
     r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arranc|demarr|running|fahrbereit"
 )
 #: "Im Motor steht P0562" and "check engine on" say nothing of the engine's state.
@@ -143,7 +144,7 @@ def alone(low: str) -> bool:
 @remembered
 def spans(low: str) -> tuple[tuple[int, int], ...]:
     """Where a line speaks of the engine's state: "engine off" names no module there."""
-    if not _ENGINE_SIGNS.search(low):
+    if not _ENGINE_SIGNS.stand_in(low):
         return ()
     key = _ENGINE_KEY.search(low)
     found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))

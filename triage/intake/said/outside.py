@@ -12,6 +12,7 @@ import re
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
+from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.said import tocome
 from triage.model.snapshot import OutsideSupply
 
@@ -34,6 +35,12 @@ _SIGNS = re.compile(
     r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
     r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|"
     r"own batt|battery only"
+)
+#: A word of each of those, a quick check before them.
+_WORDS = WordSigns(
+    r"charg|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
+    r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
+    r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
 )
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
@@ -115,6 +122,11 @@ _ALONE = lazily(
 )
 
 
+def _may_stand_in(low: str) -> bool:
+    """Whether a line may name what feeds the vehicle."""
+    return _WORDS.stand_in(low) and _SIGNS.search(low) is not None
+
+
 @remembered
 def alone(low: str) -> bool:
     """Whether a line starts with a device and that it is on or off ("on charger, ..."), and so names no module.
@@ -122,13 +134,13 @@ def alone(low: str) -> bool:
     >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
     (True, False, False)
     """
-    return _SIGNS.search(low) is not None and _ALONE.match(low) is not None
+    return _may_stand_in(low) and _ALONE.match(low) is not None
 
 
 @remembered
 def spans(low: str) -> tuple[tuple[int, int], ...]:
     """Where a line names what feeds the vehicle."""
-    if not _SIGNS.search(low):
+    if not _may_stand_in(low):
         return ()
     return tuple(match.span() for _, noun in _SUPPLY_NOUN for match in noun.finditer(low))
 
@@ -136,7 +148,7 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
 @remembered
 def outside_supply(low: str) -> OutsideSupply | None:
     """What fed the vehicle from outside, "none" where the text says that nothing did."""
-    if not _SIGNS.search(low):
+    if not _may_stand_in(low):
         return None
     low = tocome.clauses_done(low)
     if _NO_SUPPLY.search(low):
