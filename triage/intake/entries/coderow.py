@@ -23,7 +23,6 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
-from triage.intake.plain.remember import LONGEST
 from triage.intake.said import engine_state, phases, states, voltmoments
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
@@ -312,7 +311,7 @@ def _with_neighbour(context: Context, row: Row, tail: list[tuple[int, str]], at:
 def _behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     """The place of a module's name behind "in": "P0562 in engine control: low, stored"."""
     rest = row.low[end:]
-    if len(rest) <= LONGEST and _IN_WORDS.isdisjoint(plain_words(rest)) and "@" not in rest:
+    if _IN_WORDS.isdisjoint(plain_words(rest)) and "@" not in rest:
         return None
     lead = _IN.match(row.low, states.leading(row.low, end)) or _IN.match(row.low, end)
     if lead is None:

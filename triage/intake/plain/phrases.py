@@ -13,6 +13,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, lru_cache
 from typing import NamedTuple
 
+from triage.intake.plain.remember import remembered
+
 WORD = re.compile(r"[a-z0-9]+")
 #: A gap inside one phrase: spaces, hyphens, apostrophes, a full stop after an abbreviation.
 _GAP = re.compile(r"[\s\-'./_]{0,4}")
@@ -44,7 +46,7 @@ def words(low: str) -> Words:
     return _placed(low, plain_words(low))
 
 
-@lru_cache(maxsize=32768)
+@remembered
 def plain_words(low: str) -> tuple[str, ...]:
     """The words of ``low`` without their places: the many that look for a word ask this before all else."""
     return tuple(WORD.findall(low))
@@ -64,7 +66,7 @@ def _placed(low: str, plain: Sequence[str]) -> Words:
 @lru_cache(maxsize=16)
 def long_words(low: str) -> Words:
     """The same for long lines, of which only the few asked for last are remembered."""
-    return _placed(low, WORD.findall(low))
+    return _placed(low, plain_words(low))
 
 
 #: Behind a full stop in a pattern: it ends no abbreviation ("lost comm. with", "temp. sensor").
@@ -190,7 +192,7 @@ class Phrasebook:
         return self._cached(low) if len(low) <= 400 else self._long(low)
 
     def _find(self, low: str) -> tuple[Hit, ...]:
-        plain = plain_words(low) if len(low) <= 400 else tuple(WORD.findall(low))
+        plain = plain_words(low)
         starts = self.starts
         if starts.isdisjoint(plain):
             return ()

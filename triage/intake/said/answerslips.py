@@ -12,7 +12,6 @@ import re
 from functools import lru_cache
 
 from triage.intake.plain.phrases import WORD, plain_words, word_set
-from triage.intake.plain.remember import LONGEST
 
 #: A word of letters and of digits that look like some.
 _SLIP = re.compile(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
@@ -33,7 +32,7 @@ def without_slips(low: str) -> str:
     commonest words in order ("nothing sotred"). It keeps its length."""
     if "'nt" in low:
         low = _NOT_AFTER.sub("n't", low)
-    if not any(map(_meant, plain_words(low) if len(low) <= LONGEST else WORD.findall(low))):
+    if not any(map(_meant, plain_words(low))):
         return low
     return WORD.sub(lambda match: _meant(match[0]) or match[0], low)
 
