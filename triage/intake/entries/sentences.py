@@ -47,6 +47,7 @@ _HAS = lazily(
 #: Between a name and its first code, and before another name.
 _BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
 _BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
+_REACH = 48
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -101,7 +102,10 @@ def _side_by_side(context: Context, row: Row) -> bool:
     for code in row.finds.codes:
         mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
         end = code.start - (len(mark[0]) if mark is not None else 0)
-        if end in ends and (not named or _BETWEEN.search(row.low[: end - len(ends[end])])):
+        if end not in ends:
+            continue
+        stop = end - len(ends[end])
+        if not named or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
             named.add(ends[end])
     return len(named) > 1
 

@@ -6,6 +6,9 @@
 >>> low = "12.6 v leisure, 11.1 v starter battery"
 >>> which(low, 0, 6), which(low, 16, 22)
 ('second', 'main')
+>>> dots = 500 * "."
+>>> which("main 12.4 v" + dots, 5, 11), which("main 12.4 v" + dots + "batt", 5, 11), which("main 12.4 v", 5, 11)
+('', 'main', '')
 """
 
 from __future__ import annotations
@@ -35,22 +38,28 @@ _MAIN = lazily(
 _PLAIN = lazily(rf"(?<![a-z]){_BATTERY}(?![a-z])")
 #: Where the words for a voltage end.
 _BEFORE, _BEHIND = re.compile(r".*[,;/|(\n0-9]", re.DOTALL), re.compile(r"[,;/|\n0-9]|\.\s")
-_WINDOW, _NEAR = 48, 28
+_WINDOW, _NEAR, _SHORT = 48, 28, 400
 
 
 def which(low: str, start: int, end: int) -> Battery:
     """The battery that the words right before a voltage name, or those right behind it where none do."""
-    if "bat" not in low and "akku" not in low and "accu" not in low and "aux" not in low and "leisure" not in low:
+    if len(low) <= _SHORT and not _tells(low):
         return ""
     before = low[max(0, start - _WINDOW) : start]
     cut = _BEFORE.match(before)
     before = before[cut.end() :] if cut is not None else before
     told = _kind(before)
-    if told:
-        return told
-    behind = low[end : end + _NEAR]
-    stop = _BEHIND.search(behind)
-    return _kind(behind[: stop.start()] if stop is not None else behind)
+    if not told:
+        behind = low[end : end + _NEAR]
+        stop = _BEHIND.search(behind)
+        told = _kind(behind[: stop.start()] if stop is not None else behind)
+    # "Main" names a battery where the line speaks of one; a long line is not looked through for each of its voltages.
+    return told if told != "main" or _tells(low) else ""
+
+
+def _tells(low: str) -> bool:
+    """Whether a line speaks of a battery."""
+    return "bat" in low or "akku" in low or "accu" in low or "aux" in low or "leisure" in low
 
 
 def _kind(low: str) -> Battery:
