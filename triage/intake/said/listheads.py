@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.remember import remembered
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import SERVICE, STATE_FILLER, STATES
@@ -50,7 +51,7 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
     return states.of_cell(low, translated), bool(rest) or beside
 
 
-@lru_cache(maxsize=4096)
+@remembered
 def only_counts(low: str) -> bool:
     """Whether a line says no more than that codes follow, or how many: "Fault codes:", "2 codes".
 

@@ -74,8 +74,13 @@ def _spans(row: Row, names: Find, beside: bool) -> Sequence[tuple[int, int]]:
         starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(row.text)]
         spans = [(start, end) for start, end in zip(starts, ends, strict=True) if start < end]
         lead = _lead(row.low, spans[0][1])
-        kinds = [_kind(row, max(start, lead), end, names, len(spans) > 2) for start, end in spans]
-        if None not in kinds and "answer" in kinds and kinds.count("unknown") * 2 < len(kinds) and (
+        kinds: list[str] = []
+        for start, end in spans:
+            kind = _kind(row, max(start, lead), end, names, len(spans) > 2)
+            if kind is None:
+                break
+            kinds.append(kind)
+        if len(kinds) == len(spans) and "answer" in kinds and kinds.count("unknown") * 2 < len(kinds) and (
                 len(kinds) > 2 or "unknown" not in kinds) and len(kinds) > 1:
             return spans
     return ()
