@@ -140,7 +140,10 @@ def j1939(content: Content, spn: int, fmi: int) -> CodeFacts:
     address: tuple[str, ...] = ()
     if FIRST_NODE_SPN <= spn <= LAST_NODE_SPN:
         address = content.addresses.get(spn - FIRST_NODE_SPN, ())
-        title = f"module at address {spn - FIRST_NODE_SPN} ({address[0] if address else 'unassigned'}) not heard"
+        node = f"module at address {spn - FIRST_NODE_SPN} ({address[0] if address else 'unassigned'})"
+        # How it was noticed tells what is wrong: no message, or a message with wrong data in it.
+        relation = mode.relation or relation
+        title = f"wrong data from the {node}" if relation == "invalid data" else f"{node} not heard"
     named = (supply.monitor if supply else "") or (mode.monitor if mode.firm else "") or (monitor if title else "")
     return CodeFacts(
         code=text, title=title or f"J1939 parameter {spn}", known=bool(title),

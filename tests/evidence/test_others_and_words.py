@@ -95,3 +95,91 @@ def test_a_message_missing_of_a_sensor_is_its_modules_own_fault_and_others_may_e
     session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), van("after-run", held, **RUNS))
     assert fault(session, "U0423", "body control")["causes"]["echo"] > 0.5
     assert fault(session, "B1262", "instrument cluster")["causes"]["echo"] < 0.1
+
+
+def starved(own: float) -> dict[str, Any]:
+    """The restraint module alone holds a supply code since the clear, and reads ``own`` volts beside well-fed peers."""
+    def scans(phase: str, **state: Any) -> dict[str, Any]:
+        shot = van(phase, {"restraints": ["U3003"], **({"body control": ["U3003"]} if phase == "before-clear" else {})},
+                   **state)
+        for module in shot["modules"]:
+            module["volts"] = own if module["module"] == "restraints" else state["volts"] - 0.1
+        return shot
+    return fault(job(scans("before-clear", **FLAT), scans("after-clear", **HELD), scans("after-run", **RUNS)), "U3003",
+                 "restraints")
+
+
+def test_a_module_that_reads_less_than_all_others_is_badly_fed_itself() -> None:
+    # ISO 16750-2 gives the range of the supply at the module; that peers read well is common practice.
+    bad, good = starved(9.4), starved(12.9)
+    assert bad["causes"]["hard"] > good["causes"]["hard"] - 0.05
+    assert (bad["needs"], bad["explained_by"]) != ("supply", "supply event")
+
+
+def mended(note: str, module: str | None) -> dict[str, Any]:
+    held = {"engine control": [code("P0118", status="stored")]}
+    session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), van("after-run", held, **RUNS),
+                  van("after-repair", **RUNS), events=[{"what": "other", "module": module, "note": note}])
+    return fault(session, "P0118", "engine control")["causes"]  # type: ignore[no-any-return]
+
+
+def test_a_note_that_something_was_mended_is_a_repair_of_the_module_it_names() -> None:
+    told = mended("coolant sensor plug repaired", "engine control")["history"]
+    assert told > mended("coolant sensor plug looked at", "engine control")["history"]
+    assert told > mended("not repaired", "engine control")["history"]
+
+
+def test_a_new_battery_mends_no_fault_of_all_modules() -> None:
+    def after(event: list[dict[str, Any]]) -> float:
+        held = {"engine control": [code("P0420", status="stored")]}
+        session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD),
+                      van("after-run", held, **RUNS), van("after-run", **HELD), events=event)
+        return float(fault(session, "P0420", "engine control")["decibans"])
+    battery = after([{"what": "replaced", "module": None, "part": "new", "note": "battery"}])
+    assert battery > after([{"what": "replaced", "module": "engine control", "part": "new", "note": "sensor"}])
+
+
+def test_an_intermittent_fault_can_be_repaired_as_well() -> None:
+    entry = [code("P0118", status="stored")]
+    shots = [van("before-clear", {"engine control": entry}, **FLAT), van("after-clear", **HELD),
+             van("after-run", {"engine control": entry}, **RUNS), van("after-repair", **RUNS)]
+    event = {"what": "replaced", "module": "engine control", "part": "new", "note": "sensor"}
+    done, open_ = (fault(job(*shots, events=events), "P0118", "engine control")["causes"] for events in ([event], []))
+    assert done["intermittent"] < 0.6 * open_["intermittent"]
+
+
+def test_the_words_of_a_crash_record_count_as_its_failure_type_does() -> None:
+    # Failure type 68, event information: SAE J2012DA. A stored event outlives a clear by design: common practice.
+    held = {"restraints": [code("B1A03") | {"text": "crash event stored"}]}
+    plain = {"restraints": [code("B1A03") | {"text": "side sensor"}]}
+    shots = [("before-clear", FLAT), ("after-clear", HELD), ("after-run", RUNS)]
+    record, fault_ = (fault(job(*(van(phase, what, **state) for phase, state in shots)), "B1A03", "restraints")
+                      for what in (held, plain))
+    assert record["causes"]["history"] > fault_["causes"]["history"] + 0.2
+
+
+def test_a_result_of_an_older_cycle_is_not_failing_now() -> None:
+    # 2D hex under 2F: bits 0, 2, 3, 5; bit 1 is kept and clear, so nothing failed in this cycle (ISO 14229-1).
+    def hard(byte: int) -> float:
+        entry = code("B1032", status_byte=byte)
+        shots = [van("before-clear", {"body control": [entry]}, **HELD)]
+        for module in shots[0]["modules"]:
+            module["status_mask"] = 0x2F
+        return float(fault(job(*shots), "B1032", "body control")["causes"]["hard"])
+    assert hard(0x2D) < hard(0x2F) - 0.1
+
+
+def test_wrong_data_from_a_node_is_an_echo_and_a_message_that_stays_out_a_loss() -> None:
+    # FMI 19: received network data in error, FMI 9: abnormal update rate (SAE J1939-73); SPN 2011: node 11, brakes.
+    assert tables().facts("SPN 2011 FMI 19").relation == "invalid data"
+    assert tables().facts("SPN 2011 FMI 9").relation == "lost communication"
+    assert tables().facts("SPN 2011 FMI 19").targets == ("anti-lock brakes",)
+
+
+def test_the_loss_of_a_module_that_is_silent_now_and_then_comes_and_goes() -> None:
+    report = {"body control": ["U0155"]}
+    silent, heard = (fault(job(
+        van("before-clear", report, **FLAT), van("after-clear", silent=quiet, **HELD),
+        van("after-run", report, **RUNS)), "U0155", "body control")["causes"]["intermittent"]
+        for quiet in (["instrument cluster"], []))
+    assert silent > heard

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import comes_and_goes, left_by_work, lowest, may_echo, recorded, still_low, stored
+from slow_told import comes_and_goes, is_record, left_by_work, lowest, may_echo, recorded, starved, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -109,8 +109,10 @@ class Slow:
                 result.append(Rival(HARD, share * ((1 - starts) * cures),
                                     [NEVER if at else c for c, at in zip(chances, cured_at, strict=True)], cured=True))
         for flicker, share in zip(self.params.rates.tolist(), self.params.rate_weight.tolist(), strict=True):
-            result.append(Rival(INTERMITTENT, share, [
-                (1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]))
+            came = [(1 - math.exp(-self.exposure[s][k] * flicker)) * max(own[k], 0.05) for k in range(self.width)]
+            result.append(Rival(INTERMITTENT, share * (1 - cures), came))
+            result.append(Rival(INTERMITTENT, share * cures,
+                                [NEVER if at else c for c, at in zip(came, cured_at, strict=True)], cured=True))
         result += self.old(i, s, m)
         result += self.echoes(i)
         for rival in result:
@@ -150,9 +152,7 @@ class Slow:
         before, worked, share = left_by_work(self.work, self.params, i)
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
-        safety = (book.facts[i].safety, book.module_facts[m].safety)
-        record = book.facts[i].monitor == "event" and "restraints" in safety
-        locked = rate("history.locked_event") if record else 0.0
+        locked = rate("history.locked_event") if is_record(self.work, i) else 0.0
         result = [Rival(HISTORY, (1 - share) * (1 - locked), list(before))]
         if locked:
             result.append(Rival(HISTORY, (1 - share) * locked, list(before), locked=True))
@@ -220,7 +220,7 @@ class Slow:
         for level in self.levels:
             chance = sum(w * self.below(level, v) for w, v in zip(weights, self.supplies(s, k), strict=True))
             chance = max(chance, self.rate("level.leak")) * sets
-            if not math.isnan(own):
+            if not math.isnan(own) and not starved(self.work, self.params, i, k):
                 chance = max(chance, self.below(level, own) * self.rate("level.sets"))
             if book.facts[i].supply == "high" and book.phase[s, k] > 0:
                 chance = self.rate("level.leak")

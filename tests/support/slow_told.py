@@ -9,6 +9,7 @@ from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
 from triage.model.casebook import INVALID, LOST, POINTER, SILENT
+from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
 
 
@@ -101,6 +102,22 @@ def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float],
     new = [params.rate("history.missed_unsaid" if heard else "history.new") for heard in hears]
     share = params.rate("history.missed") if any(missed) else params.rate("history.by_work") if any(own) else 0.0
     return new, [a or b for a, b in zip(own, missed, strict=True)], share
+
+
+def is_record(work: Worked, i: int) -> bool:
+    """Whether fault ``i`` is a restraint module's record of an event."""
+    facts, module = work.book.facts[i], work.book.module_facts[work.book.fault_module[i]]
+    told = module.safety == "restraints" and i in work.book.texts and crash_record(facts, work.book.texts[i])
+    return told or (facts.monitor == "event" and "restraints" in (facts.safety, module.safety))
+
+
+def starved(work: Worked, params: Parameters, i: int, k: int) -> bool:
+    """Whether fault ``i`` is a supply code of a module that reads much less than the vehicle has in snapshot ``k``."""
+    book, s = work.book, int(work.book.fault_session[i])
+    scale = float(work.line.scale[s])
+    fed, own = float(book.volts[s, k]) / scale, float(book.module_volts[book.fault_module[i], k]) / scale
+    return bool(book.facts[i].supply in ("low", "fault") and fed >= params.rate("supply.good")
+                and fed - own >= params.rate("feed.drop"))
 
 
 def may_echo(work: Worked, i: int) -> bool:

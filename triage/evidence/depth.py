@@ -93,7 +93,11 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
     """N x K x levels: ``reached`` of each fault; a module's own low voltage beats the connector's, and no sag since the
     clear sets a code of too high a voltage."""
     own = (book.module_volts / line.scale[book.module_session][:, None])[book.fault_module]
-    fault, column = np.nonzero(~np.isnan(own))
+    # Where the vehicle is well fed and the module is not, its feed is what its supply code tells of.
+    fed = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0)[book.fault_session]
+    starved = (fed >= params.rate("supply.good")) & (fed - own >= params.rate("feed.drop"))
+    witness = book.flags(lambda facts: facts.supply in ("low", "fault"))
+    fault, column = np.nonzero(~np.isnan(own) & ~(starved & witness[:, None]))
     if fault.size:
         low = _below(params.levels, own[fault, column, None], params) * params.rate("level.sets")
         reached = reached.copy()

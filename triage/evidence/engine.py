@@ -43,7 +43,7 @@ def weigh_evidence(
     depths = depth_weights(book, line, params)
     tell_missed_dips(book, line, params)
     reached = level_reached(book, line, depths, params)[book.fault_session]
-    hypo = hypotheses(book, line, link, at_module(book, line, reached, params), params)
+    hypo = hypotheses(book, line, link, at_module(book, line, reached, params), prior.final, params)
     low = hypo.low_voltage
     joint = joint_weights(book, chain, [part for part in hypo.parts if part is not low], steps=steps)
     last = np.concatenate([prior.final, prior.final[:, HARD:HARD + 1]], axis=1) * words[:, -1]

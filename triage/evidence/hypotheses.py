@@ -18,6 +18,7 @@ from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
 from triage.model.casebook import ANSWERS, LOST, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.crash import crash_record
 from triage.model.verdict import CAUSES
 
 if TYPE_CHECKING:
@@ -55,8 +56,11 @@ class Hypotheses:
         return next(part for part in self.parts if part.cause == LOW_VOLTAGE)
 
 
-def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, params: Parameters) -> Hypotheses:
-    """All hypotheses of all faults. ``reached`` (N x K x levels): chance that the supply fell below each level."""
+def hypotheses(
+    book: Casebook, line: Timeline, link: Links, reached: Floats, prior: Floats, params: Parameters,
+) -> Hypotheses:
+    """All hypotheses of all faults. ``reached`` (N x K x levels): chance that the supply fell below each level;
+    ``prior``: N x 5."""
     monitors, sure = _monitors(book, params)
     table = opportunities(book, line, params)
     chance = np.moveaxis(table[book.fault_session[:, None], :, monitors], 1, 2)
@@ -69,6 +73,9 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
     starts, started = _work_started(book, line, params)
     begun, cured = np.flatnonzero(starts > 0), np.flatnonzero(cures > 0)
     flicker = 1.0 - np.exp(-exposure(book, params)[:, :, None] * params.rates)
+    comes = flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None]
+    # The sum holds a cured fault against the prior of a hard one.
+    more = prior[:, INTERMITTENT] / prior[:, HARD]
     noise = book.numbers(lambda facts: NOISES.index(facts.noise))
     parts = [
         Part("hard", HARD, everyone, hard, sure * ((1.0 - starts) * (1.0 - cures))[:, None]),
@@ -76,8 +83,9 @@ def hypotheses(book: Casebook, line: Timeline, link: Links, reached: Floats, par
              sure[begun] * starts[begun, None]),
         Part("cured", HARD, cured, np.where(cured_since[cured, :, None], NEVER, hard[cured]),
              sure[cured] * ((1.0 - starts) * cures)[cured, None], cured=True),
-        Part("intermittent", INTERMITTENT, everyone, flicker[book.fault_session] * np.maximum(own, 0.05)[:, :, None],
-             np.broadcast_to(params.rate_weight, (book.faults, params.rates.size))),
+        Part("intermittent", INTERMITTENT, everyone, comes, params.rate_weight * (1.0 - cures)[:, None]),
+        Part("cured, came and went", INTERMITTENT, cured, np.where(cured_since[cured, :, None], NEVER, comes[cured]),
+             params.rate_weight * (cures * more)[cured, None], cured=True),
         Part("low-voltage", LOW_VOLTAGE, everyone, reached, params.level_weight[noise]),
         *_history(book, line, link, params),
         Part("echo", ECHO, *echo_chances(book, link, params)),
@@ -221,6 +229,9 @@ def _history(book: Casebook, line: Timeline, link: Links, params: Parameters) ->
     bags = np.array([facts.safety == "restraints" for facts in book.module_facts], dtype=bool)
     event = book.flags(lambda facts: facts.monitor == "event") & (
         book.flags(lambda facts: facts.safety == "restraints") | bags[book.fault_module])
+    told = [fault for fault, texts in book.texts.items()
+            if bags[book.fault_module[fault]] and crash_record(book.facts[fault], texts)]
+    event[told] = True
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
     own, missed = line.work[book.fault_module], missed_in_work(book, line, link)
     worked = own | missed

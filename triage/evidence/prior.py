@@ -11,7 +11,7 @@ import numpy as np
 from code_tables import words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
-from triage.model.casebook import INVALID, LOST, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -21,6 +21,9 @@ if TYPE_CHECKING:
 READING = "a reading contradicts"
 #: Likewise (``Links.recurrences``).
 EARLIER = "an earlier session held it too"
+
+#: So many modules that answer are peers enough to tell one module's feed from the supply of all.
+PEERS = 5
 
 #: How often low supply sets a code of a failure type: not said, seldom, often.
 SAGS = ("", *words.SAGS)
@@ -60,14 +63,32 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     missed = np.asarray(missed_in_work(book, line, link).any(axis=1))
     _apply(result, missed, "the module it reports lost was worked on", _share(
         HISTORY, np.full(int(missed.sum()), params.rate("lost.in_work"))))
+    _apply(result, _now_and_then(book, line, link, params), "the module it reports lost is silent now and then", _scale(
+        {INTERMITTENT: params.rate("lost.now_and_then")}))
     _reporters(result, book, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
-    several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2)
+    several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~_lone(book, link)
     _apply(result, several, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameters) -> np.ndarray:
+    """N: reports the loss of a module that was silent at a good supply and answers in another snapshot."""
+    good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good"))[book.fault_session]
+    silent = ((link.target_state == SILENT) & good).any(axis=1)
+    return np.asarray((link.relation == LOST) & silent & (link.target_state == ANSWERS).any(axis=1) & (link.lost < 0.5))
+
+
+def _lone(book: Casebook, link: Links) -> np.ndarray:
+    """N: seen since the clear, in snapshots in which several modules answered and none but the fault's own held a
+    supply code: what sags there is that module's feed or ground, not the supply of all."""
+    since = (book.phase > 0)[book.fault_session] & (book.seen == SEEN)
+    company = (link.supply_codes >= 2)[book.fault_session]
+    peers = (link.supply_peers >= PEERS)[book.fault_session]
+    return np.asarray((since & peers).any(axis=1) & ~(since & company).any(axis=1))
 
 
 def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:

@@ -19,7 +19,7 @@ from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SE
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.snapshot import PHASES, STATUS_WORDS, ModuleScan, Snapshot
-from triage.model.status import CONFIRMED, FAILED_THIS_CYCLE, PENDING, TEST_FAILED, read_status
+from triage.model.status import CONFIRMED, FAILED_SINCE_CLEAR, FAILED_THIS_CYCLE, PENDING, TEST_FAILED, read_status
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -65,7 +65,9 @@ def byte_says(byte: int, mask: int) -> tuple[int, int, int, int]:
     confirmed code is no longer pending when one whole cycle has passed it.
     """
     status = read_status(byte, mask)
-    if status.now == "failing":
+    # Bit 0 is the latest result; where the module keeps the bits and none failed in this cycle, it is of an older one.
+    stale = status.bit(FAILED_THIS_CYCLE) is False and status.bit(FAILED_SINCE_CLEAR) is True
+    if status.now == "failing" and not stale:
         word = STATUS_INDEX["current"]
     elif status.now == "passing":
         word = PASSING

@@ -31,8 +31,8 @@ from triage.explain.module_checks import feed_checks, pointer_checks, program_ch
 from triage.explain.pointers import empty_pointers
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import supply_checks
-from triage.explain.work import crash_record
 from triage.model.casebook import Bools, Casebook, Links, Timeline
+from triage.model.crash import crash_record
 from triage.model.drive import is_electric
 from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyVerdict

@@ -13,9 +13,9 @@ from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import STAYS_SILENT, WITNESS
-from triage.explain.work import CRASH
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
+from triage.model.crash import CRASH
 from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, Verdict
 

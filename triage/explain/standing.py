@@ -84,7 +84,7 @@ def standings(
         explained_by[fault] = explained_by[fault] or book.module_name[link.target[fault]]
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
-        needs=_needs(book, top, persists), explained_by=explained_by,
+        needs=_needs(book, top, persists, lasts), explained_by=explained_by,
     )
 
 
@@ -143,11 +143,15 @@ def safety_names(book: Casebook, link: Links) -> list[str | None]:
 _NEEDS: tuple[Needs, ...] = ("repair", "procedure", "supply", "nothing")
 
 
-def _needs(book: Casebook, top: Ints, persists: Bools) -> list[Needs]:
-    """N: what each fault asks for; ``top``: its likeliest cause, ``persists``: more likely than not it does."""
+def _needs(book: Casebook, top: Ints, persists: Bools, lasts: np.ndarray) -> list[Needs]:
+    """N: what each fault asks for; ``top``: its likeliest cause, ``persists``: more likely than not it does, ``lasts``:
+    it is the witness of a supply that still fails."""
     repair, procedure, supply, nothing = range(len(_NEEDS))
     asks = book.numbers(lambda facts: procedure if facts.needs == "procedure" else
                         supply if facts.needs == "supply" else repair)
+    # A supply code of the module itself that persists while the supply is sound: its own feed or ground.
+    own = book.flags(lambda facts: facts.supply in ("low", "fault") and facts.monitor == "key on") & ~lasts
+    asks = np.where(own, repair, asks)
     fed = book.flags(lambda facts: bool(facts.supply)) | (top == LOW_VOLTAGE)
     gone = np.where(fed, supply, np.where((asks == procedure) & (top == HISTORY), procedure, nothing))
     return [_NEEDS[place] for place in np.where(persists, asks, gone).tolist()]

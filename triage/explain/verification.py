@@ -21,9 +21,9 @@ from triage.explain.cycles import (
 )
 from triage.explain.reasons import clean_bound, phase_words
 from triage.explain.standing import HARD, INTERMITTENT, safety_class
-from triage.explain.work import crash_record
 from triage.model.assessment import VerificationLine, VerificationState
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links, Timeline
+from triage.model.crash import crash_record
 from triage.model.session import Session, printed_names
 from triage.model.status import read_status
 from triage.model.verdict import CAUSES

@@ -14,30 +14,17 @@ from typing import TYPE_CHECKING
 
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
+from triage.model.crash import crash_record
 from triage.model.parts import of_part
 from triage.model.session import Event, Session, printed_names
 
 if TYPE_CHECKING:
-    from code_tables import CodeFacts, Tables
+    from code_tables import Tables
 
 SET_UP = ("programmed", "paired", "calibrated")
 WORK = ("replaced", *SET_UP, "battery disconnected", "actuator test")
 UNPLUGGED = ("unplug", "disconnected", "pulled the", "connector off")
-#: Words of a stored crash record; a crash sensor with a fault has none of them.
-CRASH = ("crash data", "crash event", "crash record", "crash stored", "crash detected", "crash memory",
-         "collision data", "collision stored", "collision detected", "collision event", "event data stored",
-         "event data locked", "deployment commanded", "deployment recorded", "deployment event",
-         "airbag deployed", "crashdaten", "unfalldaten", "crash erkannt", "donnees de collision")
 _VOLTS = re.compile(r"(\d{1,2}(?:[.,]\d{1,2})?) ?V\b")
-
-
-def crash_record(facts: CodeFacts, texts: Sequence[str]) -> bool:
-    """Whether a code is the stored record of a crash: by its title or by the text it was printed with."""
-    if facts.safety == "restraints" and facts.failure == "event information":
-        # Failure type 68 of a restraint code: a stored event, not a fault.
-        return True
-    told = " ".join([facts.title, facts.failure or "", *texts]).lower()
-    return any(words in told for words in CRASH)
 
 
 class Course:
@@ -285,4 +272,4 @@ def _judged_since(course: Course, line: Timeline, fault: int, first: int) -> boo
     return False
 
 
-__all__ = ["Course", "after_work", "crash_record", "gates", "work_columns"]
+__all__ = ["Course", "after_work", "gates", "work_columns"]

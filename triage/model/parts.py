@@ -1,6 +1,8 @@
-"""Whether a replacement was of a module or of a part that hangs on it: a new part sets no new module."""
+"""What the note of an event says: that a part was replaced, which sets no new module; that something was mended."""
 
 from __future__ import annotations
+
+import re
 
 from triage.model.session import Event
 
@@ -8,6 +10,26 @@ PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wirin
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
          "plug", "coil", "belt", "buckle", "thermostat", "actuator")
 MODULE_WORDS = ("module", "control unit", "ecu", "computer")
+
+
+#: Something was mended, as people write it: English, German, French, Spanish.
+_MENDED = re.compile(
+    r"(?<!not )(?<!nicht )(?<!non )(?<!no )\b(?:repair(?:ed|s)|mended|fixed|renewed|replaced|swapped|spliced|soldered|"
+    r"rewired|refitted|tightened|reconnected|repariert|instand ?gesetzt|ersetzt|erneuert|(?:aus)?getauscht|"
+    r"angezogen|repare|répare|remplace|ressoude|resserre|reparad|cambiad|sustituid|reemplazad|soldad)"
+)
+
+
+def says_mended(event: Event) -> bool:
+    """Whether the note of an event of no other kind says that something was mended.
+
+    >>> says_mended(Event(what="other", module="ABS", note="sensor wire repaired at the arch"))
+    True
+    >>> says_mended(Event(what="other", note="to be repaired")), says_mended(Event(what="other", note="not repaired"))
+    (False, False)
+    """
+    note = (event.note or "").lower()
+    return event.what == "other" and "to be " not in note and _MENDED.search(note) is not None
 
 
 def of_part(event: Event) -> bool:
@@ -20,4 +42,4 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "of_part"]
+__all__ = ["MODULE_WORDS", "PARTS", "of_part", "says_mended"]

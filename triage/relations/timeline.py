@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
-from triage.model.parts import of_part
+from triage.model.parts import of_part, says_mended
 from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
@@ -161,12 +161,13 @@ def _take_clear(line: Timeline, event: Event, modules: slice | list[int], column
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
     if event.what in WORK:
         line.work[modules, column] = True
-    if event.what == "replaced" or event.part is not None:
+    # What nobody ascribes to a module (a new battery, say) mends no fault of all of them.
+    if event.module is not None and (event.what == "replaced" or event.part is not None or says_mended(event)):
         line.repaired[modules, column] = True
     if event.what == "replaced" and event.module is not None and not of_part(event):
         line.new_module[modules, column] = True
     if event.what in ("programmed", "paired", "calibrated"):
-        line.repaired[modules, column] = True
+        line.repaired[modules, column] |= event.module is not None
         # Programming erases diagnostic data (40 CFR 86.010-18 (k)(4)(viii)(B)).
         line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.7)
     if event.what == "battery disconnected":
