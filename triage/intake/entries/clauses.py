@@ -21,8 +21,9 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import describing, engine_state, phases, states
+from triage.intake.said import codetexts, describing, engine_state, phases, states
 from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
+from triage.intake.said.attribution import SAYS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 
@@ -33,7 +34,7 @@ _CLAUSE = lazily(
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
 _WITH = lazily(
-    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
+    r"(?:with|to|from|by|mit|zu|von|vom|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
     r"der\s+|le\s+|la\s+|el\s+|l')?$"
 )
 _IN = lazily(
@@ -62,7 +63,7 @@ _LEADS_TO = lazily(
 _WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
 _COMMS = lazily(
     r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
-    r"comunicacion|datos|lost|lamp request)"
+    r"comunicacion|datos|botschaft|nachricht|mensaje|lost|lamp request)"
     r"[a-z ]{0,24}$"
 )
 #: Between "could not reach" and what could not be reached.
@@ -101,8 +102,19 @@ def clauses_of(context: Context, row: Row) -> list[Clause]:
     return context.clauses[1]
 
 
+def unmarked(row: Row) -> Row:
+    """The row with blanks where a text is marked as the description of a code ("U0422 "no message from the cluster"").
+    """
+    low = codetexts.unmarked(row.low, [(code.start, code.end) for code in row.finds.codes])
+    if low is row.low:
+        return row
+    text = "".join(char if left != " " else " " for char, left in zip(row.text, low, strict=True))
+    return Row(row.line, text, row.start, low, row.finds)
+
+
 def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
+    row = unmarked(row)
     codes = row.finds.codes
     said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
@@ -331,7 +343,8 @@ def _last_before(ends: Sequence[int], at: int) -> int:
 def _acts(low: str, start: int, end: int) -> bool:
     """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
     after = low[end : end + 24]
-    if re.match(
+    verb = re.match(r" ([a-z]{4,})(?![a-z])", after)
+    if (verb is not None and verb[1] in SAYS) or re.match(
         r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
         r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"

@@ -14,7 +14,7 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads, metarow
-from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to
+from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
@@ -166,7 +166,7 @@ def _walk(context: Context, row: Row) -> None:
     codes = [code for clause in clauses for code in clause.codes]
     said = [hit for clause in clauses for hit in clause.answers]
     facts = attribute(
-        _undashed(row, clauses),
+        _undashed(unmarked(row), clauses),
         [name for clause in clauses for name in clause.names],
         [(code.start, code.end) for code in codes],
         [(hit.start, hit.end) for hit in said],
