@@ -47,6 +47,8 @@ _DESCRIBED = [
     ("ABS has C0035 = radio and U0140", {"anti-lock brakes": ["C0035", "U0140"]}),
     ("IPC has B2477-54 configuration failure - missing calibration (not current). Radio ok.",
      {"instrument cluster": ["B2477-54 stored"], "radio": ["clean"]}),
+    ('BCM has B2477 "mirror memory lost" and B1000 "lamp open" (active), ABS C0031 "stored".',
+     {"body control": ["B2477", "B1000 current"], "anti-lock brakes": ["C0031 stored"]}),
 ]
 
 

@@ -20,7 +20,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
-from triage.intake.said import dates, phases, states, volts
+from triage.intake.said import codetexts, dates, phases, states, volts
 from triage.intake.said.answers import Spoken, takes_object
 from triage.intake.said.attribution import attribute
 from triage.intake.said.near import small
@@ -248,15 +248,16 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     if told is not None:
         return told
     text = row.text[code.end : stop]
-    found = states.in_text(small(text), context.translated)
-    asked = states.yes_or_no(small(text))
+    low = _unquoted(small(text))
+    found = states.in_text(low, context.translated)
+    asked = states.yes_or_no(low)
     if asked is not None:
         details.status = asked[2]
     elif found:
         details.status = (
             found[0].status
             if len(found) == 1
-            else (states.of_cell(small(text[found[0].start : found[-1].end]), context.translated) or found[0].status)
+            else (states.of_cell(low[found[0].start : found[-1].end], context.translated) or found[0].status)
         )
         details.texts = [_LED_TO.sub("", text[: found[0].start]).strip(" ,;:-([")]
     else:
@@ -267,6 +268,13 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     if details.status is None and stop == end:
         details.status = _in_last_bracket(context, row, code, clauses)
     return details
+
+
+def _unquoted(low: str) -> str:
+    """What stands behind a code in small letters, with blanks for a description in quotation marks."""
+    for start, end in codetexts.quoted(low, [(0, 0)]):
+        low = low[:start] + " " * (end - start) + low[end:]
+    return low
 
 
 def _behind_name(context: Context, row: Row, end: int) -> StatusWord | None:
