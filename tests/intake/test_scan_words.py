@@ -43,12 +43,13 @@ battery support unit connected | maintainer on | Ladegerät angeschlossen | mit 
 Netzteil dran | charger hooked up | chargeur branché | sous chargeur | avec chargeur | con cargador
 cargador conectado | stabilised supply connected | on charge | bench supply on | Stützgerät angeschlossen
 Erhaltungsladegerät dran | outside supply: charger | support: charger | on battery support | battery on charge
-battery maintainer fitted
+battery maintainer fitted | ignition off - charger on | engine off charger connected | charger on / engine off
 """,
     "jump pack": """
 jump pack on, 12.9v | jump pack connected | booster connected | jump starter on | with jump pack
 Starthilfe angeschlossen | mit Starthilfegerät | booster branché | arrancador conectado | Booster dran
-jump box attached | on the jump pack
+jump box attached | on the jump pack | key on / engine off / jump box connected
+Motor aus / booster dran
 """,
     "donor vehicle": """
 jump leads from another car | donor vehicle connected | jumped from another van | Spenderfahrzeug angeschlossen
@@ -61,6 +62,7 @@ no jump pack | on its own battery | own battery only | without external supply |
 ohne Stützgerät | pas de chargeur | external supply: no | no battery support | nothing connected | charger unplugged
 """,
     "unsaid": """
+engine off / charger off | charger / off | lights off, no charger
 Onboard charger: no response | Charger: no codes | charger module did not respond | On-board charger P0D24
 Bordladegerät keine Antwort | Charger P0D24 stored | charger control ok | booster pressure sensor | battery 12.1 V
 charge air cooler | supercharger | turbocharger P0299 | battery charger module no comms | starter motor
