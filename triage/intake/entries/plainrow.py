@@ -211,8 +211,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
-    if (name := shortanswer.read(context, row)) is not None:
-        _answered(context, row, name, "silent")
+    if (told := shortanswer.read(context, row, at)) is not None:
+        _answered(context, row, *told)
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
         answer = answer_of_cell(row.low[match.end() :])
