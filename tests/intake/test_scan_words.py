@@ -24,6 +24,7 @@ motor sin arrancar | engine hasn't been started
 """,
     "running": """
 engine running | KOER | Engine: running | idling | engine at idle | Engine state: running | motor running | engine on
+13.9 V running with heater on | 13.9 V while running
 idle | at idle | 13.9 V idle | idle, 13.9 V | engine idling, 14.1 V | engine is running | engine was running | @ idle
 with the engine running | engine left running | eng running | engine ticking over | running at 13.9 V | engine started
 Motor läuft | Motor an | Leerlauf | im Leerlauf | bei laufendem Motor | Motor im Leerlauf | Motor lief | Standgas
@@ -33,6 +34,7 @@ moteur démarré | motor en marcha | motor encendido | al ralentí | ralentí | 
     "none": """
 after engine run | engine won't start | engine module has P0562 | idle air control | Leerlaufregelung | key on
 idle speed control P0507 | Engine: P0300 | engine | motor: P0562 | run flat tyres | engine oil | engine code K9K
+12.1 V running low
 engine mount replaced | start stop | after 5 min idle | engine light on | engine warning lamp on | engine control ok
 """,
 }
@@ -60,9 +62,9 @@ no charger | charger off | without charger | charger not connected | no outside 
 kein Ladegerät | ohne Ladegerät | Ladegerät ab | sans chargeur | sin cargador | charger disconnected | no support
 no jump pack | on its own battery | own battery only | without external supply | charger taken off | no charger fitted
 ohne Stützgerät | pas de chargeur | external supply: no | no battery support | nothing connected | charger unplugged
+engine off / charger off | charger / off | lights off, no charger
 """,
     "unsaid": """
-engine off / charger off | charger / off | lights off, no charger
 Onboard charger: no response | Charger: no codes | charger module did not respond | On-board charger P0D24
 Bordladegerät keine Antwort | Charger P0D24 stored | charger control ok | booster pressure sensor | battery 12.1 V
 charge air cooler | supercharger | turbocharger P0299 | battery charger module no comms | starter motor
