@@ -20,10 +20,10 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import codetexts, describing, engine_state, phases, states
 from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
-from triage.intake.said.attribution import SAYS
+from triage.intake.said.attribution import AND, LEADS, SAYS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 
@@ -68,6 +68,16 @@ _COMMS = lazily(
 )
 #: Between "could not reach" and what could not be reached.
 _REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+_MESSAGES = word_set(
+    "memo note notes message msg dictation transcript recording voicemail email mail sms whatsapp sprachnachricht "
+    "nachricht notiz vocal vocale nota mensaje grabacion")
+#: A voltage between a name and the next: "alternator 14.2 V, ABS C0035" lists no two modules.
+_MEASURED = lazily(
+    r"\s*(?:at |[:=]\s?)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\s?[,;.]\s*(?:(?:and|und|et|y|the)\s)*")
+_FAR = 30
+_OK = re.compile(r"ok(?:ay)? ([a-z]+)")
+_GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
+_STOPS = re.compile(r"[.;!?]\s")
 #: What joins the names of one list.
 _ANOTHER = lazily(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
@@ -116,10 +126,12 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
     row = unmarked(row)
     codes = row.finds.codes
-    said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
+    said = [hit for hit in answers_in(row) if not (_of_a_code(row, hit) or _is_begun(context, row, hit))]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
     names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
+    names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
+             if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
@@ -254,7 +266,24 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
             return None
         if says is None or phases.find(small(printed)) is not None or is_vehicle(small(printed)):
             return None
+        if _is_message(printed):
+            return None
     return start, start + len(printed)
+
+
+def _is_message(text: str) -> bool:
+    """Whether what stands before a colon is how the text came: "voice memo: okay, full scan"."""
+    return not _MESSAGES.isdisjoint(word for word, _, _ in words(small(text)))
+
+
+def _is_begun(context: Context, row: Row, hit: Spoken) -> bool:
+    """Whether "ok" behind a colon is how somebody begins to speak: "phone call: ok so the engine has P0562"."""
+    lead = row.text[: hit.start].rstrip()
+    behind = _OK.match(row.low, hit.start)
+    if behind is None or not lead.endswith(":") or behind[1] in _GOES_ON:
+        return False
+    name = tidy(_STOPS.split(lead)[-1])
+    return _is_message(name) or not (context.names.score(name) >= 60.0 or unknown.is_short(name))
 
 
 def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
