@@ -111,6 +111,17 @@ def test_letters_in_no_list_warn(line: str) -> None:
     assert [(notice.severity, notice.line) for notice in reading.notices] == [("warning", 1)]
 
 
+@pytest.mark.parametrize(("text", "expected"), [
+    ("1 tcm P0700\n2 tilt sensing ok\n3 radio no comms", "tcm: P0700; tilt sensing: clean; radio: silent"),
+    ("8) tcm P0700\n9) lamps no comms\n10) radio ok", "tcm: P0700; lamps: silent; radio: clean"),
+    ("1 tcm P0700\n2 fuses ok\n3 radio no comms", "tcm: P0700; radio: silent"),
+    ("1 tcm P0700\n3 tilt sensing ok\n4 radio no comms", "tcm: P0700; radio: silent"),
+    ("2 tilt sensing ok\n3 radio no comms\ntcm P0700", "radio: silent; tcm: P0700"),
+])
+def test_a_name_nobody_knows_is_an_entry_between_entries_of_a_numbered_list(text: str, expected: str) -> None:
+    assert printed(text) == expected
+
+
 @pytest.mark.parametrize(("line", "expected"), [
     ("radio gateway and climate are all clean", "radio: clean; gateway: clean; climate: clean"),
     ("radio gateway abs and climate did not answer", "radio: silent; gateway: silent; abs: silent; climate: silent"),

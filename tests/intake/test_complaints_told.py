@@ -9,6 +9,15 @@ from code_tables import load
 from triage.intake.read import read_text
 
 
+@pytest.mark.parametrize(("line", "fed"), [
+    ("bus 31, won't crank. second van hooked up", "donor vehicle"),
+    ("pickup, flat battery, charger on", "charger"), ("coach, no start, no charger", "none"),
+    ("coach, diesel, charger to come later", None),
+])
+def test_what_feeds_the_vehicle_is_told_beside_it(line: str, fed: str | None) -> None:
+    assert read_text(f"{line}\nECM P0562", load()).snapshots[0].outside_supply == fed
+
+
 @pytest.mark.parametrize(
     ("line", "complaint"),
     [

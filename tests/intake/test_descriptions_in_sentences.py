@@ -32,8 +32,23 @@ _DESCRIBED = [
      {"transmission control": ["U3003 stored", "U0401 stored"], "body control": ["clean"]}),
     ("DC-DC converter has B2477-1C module failure - circuit voltage out of range PENDING and U0100 stored.",
      {"DC/DC converter": ["B2477-1C pending", "U0100 stored"]}),
+    ("RCM has B0081 (active) = gearbox oil temperature not plausible and U0001 (passive) = bus open. BCM shows B1318.",
+     {"restraints": ["B0081 current", "U0001 stored"], "body control": ["B1318"]}),
+    ('EPS meldet C0051 (aktiv) "Radio Antenne Kurzschluss", U0131 »keine Kommunikation mit ABS« und U0401.',
+     {"power steering": ["C0051 current", "U0131", "U0401"]}),
+    ("Le combiné a B1000-13 (actif) = lampe airbag pas de signal, U0121-81 (intermittent) et P0560.",
+     {"instrument cluster": ["B1000-13 current", "U0121-81 stored", "P0560"]}),
+    ("In the gateway I found U0121 (acitve now) versions not matching with brakes and U0140 (history) = no data from "
+     "body control and radio, B1000.", {"gateway": ["U0121 current", "U0140 stored", "B1000"]}),
+    ("Pasarela: U0121 no presente falta mensaje de la caja de cambios, B1000 sensor de volante sin señal y P0562.",
+     {"gateway": ["U0121 stored", "B1000", "P0562"]}),
+    ("Gateway zeigt U0140 (aktiv) Botschaft vom Kombiinstrument fehlt und P0606 (passiv) Raddrehzahlsensor hinten.",
+     {"gateway": ["U0140 current", "P0606 stored"]}),
+    ("ABS has C0035 = radio and U0140", {"anti-lock brakes": ["C0035", "U0140"]}),
     ("IPC has B2477-54 configuration failure - missing calibration (not current). Radio ok.",
      {"instrument cluster": ["B2477-54 stored"], "radio": ["clean"]}),
+    ('BCM has B2477 "mirror memory lost" and B1000 "lamp open" (active), ABS C0031 "stored".',
+     {"body control": ["B2477", "B1000 current"], "anti-lock brakes": ["C0031 stored"]}),
 ]
 
 
@@ -51,6 +66,10 @@ _NAMED = [
      {"anti-lock brakes": ["U0131"], "power steering": ["C0020"], "radio": ["silent"]}),
     ("The BCM has U0100 and the ABS C0031. Radio U0140.",
      {"body control": ["U0100"], "anti-lock brakes": ["C0031"], "radio": ["U0140"]}),
+    ('ABS has C0035 = no signal from radio and "BCM" has B1000 "lamp open", EPS: C0051 = bus open and radio silent',
+     {"anti-lock brakes": ["C0035"], "body control": ["B1000"], "power steering": ["C0051"], "radio": ["silent"]}),
+    ("ABS registra C0035 = falta mensaje del cuadro y Radio registra U0401.",
+     {"anti-lock brakes": ["C0035"], "radio": ["U0401"]}),
     ("BCM did not answer, U0100 TCM stored, U0101 EPS stored",
      {"body control": ["silent"], "transmission control": ["U0100 stored"], "power steering": ["U0101 stored"]}),
 ]

@@ -24,6 +24,7 @@ motor sin arrancar | engine hasn't been started
 """,
     "running": """
 engine running | KOER | Engine: running | idling | engine at idle | Engine state: running | motor running | engine on
+13.9 V running with heater on | 13.9 V while running
 idle | at idle | 13.9 V idle | idle, 13.9 V | engine idling, 14.1 V | engine is running | engine was running | @ idle
 with the engine running | engine left running | eng running | engine ticking over | running at 13.9 V | engine started
 Motor läuft | Motor an | Leerlauf | im Leerlauf | bei laufendem Motor | Motor im Leerlauf | Motor lief | Standgas
@@ -33,6 +34,7 @@ moteur démarré | motor en marcha | motor encendido | al ralentí | ralentí | 
     "none": """
 after engine run | engine won't start | engine module has P0562 | idle air control | Leerlaufregelung | key on
 idle speed control P0507 | Engine: P0300 | engine | motor: P0562 | run flat tyres | engine oil | engine code K9K
+12.1 V running low
 engine mount replaced | start stop | after 5 min idle | engine light on | engine warning lamp on | engine control ok
 """,
 }
@@ -43,12 +45,13 @@ battery support unit connected | maintainer on | Ladegerät angeschlossen | mit 
 Netzteil dran | charger hooked up | chargeur branché | sous chargeur | avec chargeur | con cargador
 cargador conectado | stabilised supply connected | on charge | bench supply on | Stützgerät angeschlossen
 Erhaltungsladegerät dran | outside supply: charger | support: charger | on battery support | battery on charge
-battery maintainer fitted
+battery maintainer fitted | ignition off - charger on | engine off charger connected | charger on / engine off
 """,
     "jump pack": """
 jump pack on, 12.9v | jump pack connected | booster connected | jump starter on | with jump pack
 Starthilfe angeschlossen | mit Starthilfegerät | booster branché | arrancador conectado | Booster dran
-jump box attached | on the jump pack
+jump box attached | on the jump pack | key on / engine off / jump box connected
+Motor aus / booster dran
 """,
     "donor vehicle": """
 jump leads from another car | donor vehicle connected | jumped from another van | Spenderfahrzeug angeschlossen
@@ -59,6 +62,7 @@ no charger | charger off | without charger | charger not connected | no outside 
 kein Ladegerät | ohne Ladegerät | Ladegerät ab | sans chargeur | sin cargador | charger disconnected | no support
 no jump pack | on its own battery | own battery only | without external supply | charger taken off | no charger fitted
 ohne Stützgerät | pas de chargeur | external supply: no | no battery support | nothing connected | charger unplugged
+engine off / charger off | charger / off | lights off, no charger
 """,
     "unsaid": """
 Onboard charger: no response | Charger: no codes | charger module did not respond | On-board charger P0D24

@@ -50,6 +50,14 @@ _BEHIND = [
     ("ABS C0031 wheel speed - found U0100 in the ECM", {"anti-lock brakes": ["C0031"], "engine control": ["U0100"]}),
     ("Note: customer says no start, found P0562 in the ECM", {"engine control": ["P0562"]}),
     ("Found P0562 in the ECM, cleared it.", {"engine control": ["P0562"]}),
+    # How a text came, and how somebody begins to speak.
+    ("Voice note: ok, ECM has P0562, radio silent", {"engine control": ["P0562"], "radio": ["silent"]}),
+    ("Phone call: okay so the ECM has P0562, radio silent", {"engine control": ["P0562"], "radio": ["silent"]}),
+    ("VDM: ok, ECM has P0562, radio silent", {"VDM": ["clean"], "engine control": ["P0562"], "radio": ["silent"]}),
+    # What was measured lists no module.
+    ("Supply 11.9 V, charging 13.8 V, BCM U0100, radio ok", {"body control": ["U0100"], "radio": ["clean"]}),
+    ("11.9 V rested, alternator 14,1V, BCM U0100, radio ok", {"body control": ["U0100"], "radio": ["clean"]}),
+    ("Radio ok, camera 2 and BCM U0100.", {"radio": ["clean"], "camera 2": ["U0100"], "body control": ["U0100"]}),
     ("Hi, the van has U0100, P0562, both stored in the ECM.", {"engine control": ["U0100 stored", "P0562 stored"]}),
 ]
 
@@ -61,6 +69,8 @@ def test_the_codes_of_a_sentence_go_where_it_says(text: str, want: dict[str, lis
 
 _STOPS = [
     ("ABS has U0100 pend. In the radio I got U0140.", {"anti-lock brakes": ["U0100 pending"], "radio": ["U0140"]}),
+    ("BCM is showing U0100 and B1318.", {"body control": ["U0100", "B1318"]}),
+    ("BCM is still showing U0100 and B1318.", {"body control": ["U0100 current", "B1318 current"]}),
     ("ABS has U0100 pend. U0131 in the BCM.", {"anti-lock brakes": ["U0100 pending"], "body control": ["U0131"]}),
     ("ABS has C0031 stored in RAM. U0100 set in KOEO.", {"anti-lock brakes": ["C0031 stored", "U0100"]}),
     ("ABS has U0415 active and C0031 wheel speed.", {"anti-lock brakes": ["U0415 current", "C0031"]}),

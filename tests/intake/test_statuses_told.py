@@ -33,6 +33,22 @@ LED = [
     ("ECM: stored P0562, ABS: active C0035",
      {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035 current"]}),
 ]  # fmt: skip
+#: What is stored, or active, in a description that says so is no status.
+OF_CONTENTS = [
+    ("ABS | C0031 | stored value for rest position implausible\nBCM | U0100 | bus off",
+     {"anti-lock brakes": ["C0031"], "body control": ["U0100"]}),
+    ("BCM\n- B1000 - Stored values lost\n- U0100 - bus off", {"body control": ["B1000", "U0100"]}),
+    ("ECM has P0562 active grille shutter stuck, P0563 (stored) and P0118.",
+     {"engine control": ["P0562", "P0563 stored", "P0118"]}),
+    ("BCM: B1000 valeur mémorisée non plausible, U0100 (actif)", {"body control": ["B1000", "U0100 current"]}),
+    # A status stands before it, or alone.
+    ("ABS C0031 stored stored value implausible\nBCM U0100 active bus off",
+     {"anti-lock brakes": ["C0031 stored"], "body control": ["U0100 current"]}),
+    ("ABS | C0031 | stored | value implausible\nBCM | U0100 | stored | bus off",
+     {"anti-lock brakes": ["C0031 stored"], "body control": ["U0100 stored"]}),
+    ("ABS C0031 stored wheel speed\nBCM U0100 stored bus off",
+     {"anti-lock brakes": ["C0031 stored"], "body control": ["U0100 stored"]}),
+]
 ASKED = [
     ("ECM P0562 present: yes\nABS C0035 present: no", ["P0562 current", "C0035 stored"]),
     ("ECM P0562 active = no\nABS C0035 still active? yes", ["P0562 stored", "C0035 current"]),
@@ -51,6 +67,11 @@ SENTENCES = [
     ("ABS: C0035 signal missing (stored); U0100 no communication (active)", ["C0035 stored", "U0100 current"]),
     ("Freins affiche C0035 (pas de communication,actif).", ["C0035 current"]),
 ]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "want"), OF_CONTENTS)
+def test_what_a_description_says_is_stored_is_no_status(text: str, want: dict[str, list[str]]) -> None:
+    assert modules_of(text) == want
 
 
 @pytest.mark.parametrize(("text", "expected"), LED)

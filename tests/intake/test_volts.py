@@ -41,6 +41,7 @@ lowest 9.4 V | min 9.4 V | Lowest voltage: 9.4 V | supply dipped to 9.4 V | Mini
 min. voltage seen 9.4 V | lowest during scan 9.4 V | dropped to 9.4 V during the scan | Low: 9.4 V | Battery min: 9.4 V
 battery went as low as 9.4 V | down to 9.4 V | sagged to 9.4 V | fell to 9.4 V | dipping to 9.4 V | lowest: 9.4
 cranking voltage 9.4 V | cranking: 9.4 V | 9.4 V cranking | 9.4 V on crank | battery 9.4 V while cranking | min: 9.4
+9.4 V when it cranked | 9.4 V as we cranked it | 9.4 V while it turned over
 9.4 V min | 9.4 V minimum | 9.4 V (lowest) | went down to 9.4 V while scanning | min = 9,4 V | minimum 9,4 V
 niedrigste Spannung 9,4 V | Minimum 9,4 V | min. 9,4 V | Minimalspannung: 9,4 V | tiefster Wert 9,4 V | Tiefstwert 9,4 V
 Mindestspannung 9,4 V | kurz auf 9,4 V gefallen | auf 9,4 V eingebrochen | fiel auf 9,4 V | beim Anlassen 9,4 V

@@ -20,9 +20,10 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import describing, engine_state, phases, states
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.said import codetexts, describing, engine_state, phases, states
 from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
+from triage.intake.said.attribution import AND, LEADS, SAYS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 
@@ -33,7 +34,7 @@ _CLAUSE = lazily(
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
 _WITH = lazily(
-    r"(?:with|to|from|by|mit|zu|von|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
+    r"(?:with|to|from|by|mit|zu|von|vom|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
     r"der\s+|le\s+|la\s+|el\s+|l')?$"
 )
 _IN = lazily(
@@ -62,11 +63,21 @@ _LEADS_TO = lazily(
 _WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
 _COMMS = lazily(
     r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
-    r"comunicacion|datos|lost|lamp request)"
+    r"comunicacion|datos|botschaft|nachricht|mensaje|lost|lamp request)"
     r"[a-z ]{0,24}$"
 )
 #: Between "could not reach" and what could not be reached.
 _REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+_MESSAGES = word_set(
+    "memo note notes message msg dictation transcript recording voicemail email mail sms whatsapp sprachnachricht "
+    "nachricht notiz vocal vocale nota mensaje grabacion")
+#: A voltage between a name and the next: "alternator 14.2 V, ABS C0035" lists no two modules.
+_MEASURED = lazily(
+    r"\s*(?:at |[:=]\s?)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\s?[,;.]\s*(?:(?:and|und|et|y|the)\s)*")
+_FAR = 30
+_OK = re.compile(r"ok(?:ay)? ([a-z]+)")
+_GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
+_STOPS = re.compile(r"[.;!?]\s")
 #: What joins the names of one list.
 _ANOTHER = lazily(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
@@ -101,13 +112,26 @@ def clauses_of(context: Context, row: Row) -> list[Clause]:
     return context.clauses[1]
 
 
+def unmarked(row: Row) -> Row:
+    """The row with blanks where a text is marked as the description of a code ("U0422 "no message from the cluster"").
+    """
+    low = codetexts.unmarked(row.low, [(code.start, code.end) for code in row.finds.codes])
+    if low is row.low:
+        return row
+    text = "".join(char if left != " " else " " for char, left in zip(row.text, low, strict=True))
+    return Row(row.line, text, row.start, low, row.finds)
+
+
 def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
+    row = unmarked(row)
     codes = row.finds.codes
-    said = [hit for hit in answers_in(row) if not _of_a_code(row, hit)]
+    said = [hit for hit in answers_in(row) if not (_of_a_code(row, hit) or _is_begun(context, row, hit))]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
     names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
+    names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
+             if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
@@ -242,7 +266,24 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
             return None
         if says is None or phases.find(small(printed)) is not None or is_vehicle(small(printed)):
             return None
+        if _is_message(printed):
+            return None
     return start, start + len(printed)
+
+
+def _is_message(text: str) -> bool:
+    """Whether what stands before a colon is how the text came: "voice memo: okay, full scan"."""
+    return not _MESSAGES.isdisjoint(word for word, _, _ in words(small(text)))
+
+
+def _is_begun(context: Context, row: Row, hit: Spoken) -> bool:
+    """Whether "ok" behind a colon is how somebody begins to speak: "phone call: ok so the engine has P0562"."""
+    lead = row.text[: hit.start].rstrip()
+    behind = _OK.match(row.low, hit.start)
+    if behind is None or not lead.endswith(":") or behind[1] in _GOES_ON:
+        return False
+    name = tidy(_STOPS.split(lead)[-1])
+    return _is_message(name) or not (context.names.score(name) >= 60.0 or unknown.is_short(name))
 
 
 def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
@@ -331,7 +372,8 @@ def _last_before(ends: Sequence[int], at: int) -> int:
 def _acts(low: str, start: int, end: int) -> bool:
     """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
     after = low[end : end + 24]
-    if re.match(
+    verb = re.match(r" ([a-z]{4,})(?![a-z])", after)
+    if (verb is not None and verb[1] in SAYS) or re.match(
         r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
         r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
         r"does|do|is|are|was|were|won|"

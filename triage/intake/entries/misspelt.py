@@ -25,6 +25,8 @@ _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
 _MOST, _LEAST, _SHORTEST = 5, 5, 3
 _TIGHT = re.compile(r"[ /-]")
+#: A voltage, or another number with decimals, is no number of a module: "charging 14.2 V".
+_AMOUNT = re.compile(r"[0-9]+(?:[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9]))")
 
 
 def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> list[Span]:
@@ -42,7 +44,7 @@ def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> l
             found += _named(low, chunk, is_like, led)
             chunk, opens, led = [], True, False
         opens = opens or not _TIGHT.fullmatch(gap)
-        if covered[start] or word in _STOPS:
+        if covered[start] or word in _STOPS or _AMOUNT.match(low, start):
             found += _named(low, chunk, is_like, led)
             chunk, opens = [], word in _STOPS
             led = word in LEADS or (led and word in _ARTICLES)

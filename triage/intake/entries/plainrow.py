@@ -211,8 +211,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
         _answered(context, row, tidy(row.text[:-6]), "clean")
         return True
-    if (name := shortanswer.read(context, row)) is not None:
-        _answered(context, row, name, "silent")
+    if (told := shortanswer.read(context, row, at)) is not None:
+        _answered(context, row, *told)
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
         answer = answer_of_cell(row.low[match.end() :])
@@ -360,7 +360,7 @@ def _facts(context: Context, row: Row) -> bool:
     if kind == "label" and spoken(row.low):
         complaintrow.is_all(context, row)
     if (kind == "vin" and len(row.text) > 60) or (
-            kind == "label" and (phases.find(row.low) is not None or any(
+            kind == "label" and (phases.find(row.low) is not None or outside.outside_supply(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
                 for volt in volts.find(row.low)))):
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.

@@ -14,13 +14,13 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads, metarow
-from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to
+from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
-from triage.intake.said import dates, phases, states, volts
+from triage.intake.said import codetexts, dates, phases, states, volts
 from triage.intake.said.answers import Spoken, takes_object
 from triage.intake.said.attribution import attribute
 from triage.intake.said.near import small
@@ -166,7 +166,7 @@ def _walk(context: Context, row: Row) -> None:
     codes = [code for clause in clauses for code in clause.codes]
     said = [hit for clause in clauses for hit in clause.answers]
     facts = attribute(
-        _undashed(row, clauses),
+        _undashed(unmarked(row), clauses),
         [name for clause in clauses for name in clause.names],
         [(code.start, code.end) for code in codes],
         [(hit.start, hit.end) for hit in said],
@@ -248,15 +248,16 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     if told is not None:
         return told
     text = row.text[code.end : stop]
-    found = states.in_text(small(text), context.translated)
-    asked = states.yes_or_no(small(text))
+    low = _unquoted(small(text))
+    found = states.in_text(low, context.translated)
+    asked = states.yes_or_no(low)
     if asked is not None:
         details.status = asked[2]
     elif found:
         details.status = (
             found[0].status
             if len(found) == 1
-            else (states.of_cell(small(text[found[0].start : found[-1].end]), context.translated) or found[0].status)
+            else (states.of_cell(low[found[0].start : found[-1].end], context.translated) or found[0].status)
         )
         details.texts = [_LED_TO.sub("", text[: found[0].start]).strip(" ,;:-([")]
     else:
@@ -267,6 +268,13 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     if details.status is None and stop == end:
         details.status = _in_last_bracket(context, row, code, clauses)
     return details
+
+
+def _unquoted(low: str) -> str:
+    """What stands behind a code in small letters, with blanks for a description in quotation marks."""
+    for start, end in codetexts.quoted(low, [(0, 0)]):
+        low = low[:start] + " " * (end - start) + low[end:]
+    return low
 
 
 def _behind_name(context: Context, row: Row, end: int) -> StatusWord | None:

@@ -21,6 +21,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import states
 from triage.intake.said.attribution import AND, LEADS, SAYS
+from triage.intake.said.codetexts import behind_status
 
 Span = tuple[int, int]
 
@@ -42,6 +43,8 @@ _HEADS = lazily(r"\s*(?:[-:=>(\[]+\s*)?")
 _SAYS = SAYS - word_set("a set log with mit con da i we")
 #: Inside a description they lead to nothing ("sensor de volante").
 _OF = word_set("of de du del des")
+#: Behind words of a description they lead to what it speaks of ("software not matching with the gearbox").
+_THROUGH = word_set("with to for by mit zu zum zur avec con")
 #: The last word of a part of a module, which is seldom meant for the module itself.
 _PARTS = word_set(
     "sensor sensors system motor pump relay switch valve lamp lamps light lights headlamp headlight pack pressure "
@@ -55,7 +58,7 @@ _KIND = word_set("module control unit ecu mod steuergerat calculateur centralita
 _STOPS = ",;.("
 #: Behind all texts.
 _NOWHERE = 1 << 60
-_MOST_BEFORE, _REACH, _FAR, _LONGEST = 4, 24, 60, 200
+_MOST_BEFORE, _REACH, _FAR, _LONGEST = 6, 24, 80, 200
 
 
 class Described(NamedTuple):
@@ -97,13 +100,15 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
     place = bisect_right(codes, (start, start)) - 1
     if place < 0 or codes[place][1] > start:
         return False
-    gap = low[codes[place][1] : start]
-    if len(gap) > _FAR:
+    behind = codes[place][1]
+    if start - behind > _FAR:
         return False
+    status = behind_status(low, behind, start)
+    gap = low[behind if at and names[at - 1][1] > behind and names[at - 1][0] < status else status : start]
     before = [word for word, _, _ in words(gap)] if gap.strip() else []
     if not _MARKS.isdisjoint(gap) or ". " in gap or " - " in gap or len(before) > _MOST_BEFORE:
         return False
-    leading = LEADS - _OF if before[:1] and before[0] not in _OF else LEADS
+    leading = LEADS - _OF - _THROUGH if before[:1] and before[0] not in LEADS else LEADS
     if any(word in leading or word in _SAYS or word in AND for word in before) or (before and states.in_text(gap)):
         return False
     code, answer = _first_behind(codes, end), _first_behind(answers, end)

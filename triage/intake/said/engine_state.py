@@ -61,7 +61,10 @@ _ENGINE = Phrasebook(
 _IDLE = lazily(
     r"(?:^|[,;(|/]\s?|\s-\s|[0-9]\s?v(?:olts?)? |@ ?)(?:(?:am|now|currently|jetzt) )?(?:idle|leerlauf|ralenti|"
     r"standgas|relanti)"
-    r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9])?\s?v)|(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v"
+    r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9])?\s?v)|(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v|"
+    # "13.9 V running with lights on", but "12.1 V running low".
+    r"[0-9]\s?v(?:olts?)?,? (?:(?:with|when|while) (?:it |she )?(?:is |was )?)?running"
+    r"(?=\s?(?:[,;.:)(|/]|$|-\s|with |and |at ))"
 )
 _ENGINE_KEY = re.compile(
     r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"

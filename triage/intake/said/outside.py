@@ -88,6 +88,14 @@ _OFF = lazily(
     r"not connected|"
     r"aucun|ningun)(?![a-z])"
 )
+#: What parts the device from what is said of another thing: "engine off / jump pack on", but "charger / off".
+_PARTS = re.compile(r"[,;.]\s|\s[/|-]\s|\|")
+_PARTS_BEHIND = re.compile(r"[,;.]|(?<=[a-z])\s*\|\s*|(?<=[a-z])\s[/-]\s")
+#: What else than the device is off.
+_OTHER_OFF = lazily(
+    r"(?<![a-z])(?:engine|ignition|ign|key|motor|zundung|zuendung|moteur|contact|encendido|lights?|headlights?|licht|"
+    r"loads?|consumers)\s+(?:(?:is|was|are|switched|turned)\s+)?(?:off|aus)(?![a-z])"
+)
 _NO_SUPPLY = lazily(
     r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
     r"nothing)(?![a-z])|"
@@ -157,7 +165,7 @@ def outside_supply(low: str) -> OutsideSupply | None:
         match = noun.search(low)
         if match is None:
             continue
-        near = low[max(0, match.start() - 16) : match.start()] + " # " + low[match.end() : match.end() + 22]
-        near = re.split(r"[,;.]\s", near.split("#")[0])[-1] + " # " + re.split(r"[,;.]", near.split("#")[1])[0]
-        return "none" if _OFF.search(near) else kind
+        before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
+        behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]
+        return "none" if _OFF.search(_OTHER_OFF.sub("", f"{before[-16:]} # {behind}")) else kind
     return None

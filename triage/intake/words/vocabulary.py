@@ -15,11 +15,14 @@ from triage.intake.words import state_wordings, wordings
 #: Status of a code. "permanent?" is decided by the language of the text.
 STATES = Phrasebook(
     {
-        # What descriptions say of a module's memory: "system disabled, information stored".
+        # What descriptions say of a module's memory, and of parts: "system disabled, information stored".
         "": """
         information stored | info stored | data stored | values stored | data saved | values saved | information saved
         | daten gespeichert | informationen gespeichert | werte gespeichert | donnees enregistrees | donnees memorisees
-        | datos guardados | informacion guardada""",
+        | datos guardados | informacion guardada | stored value | stored values | saved value | saved values | stored
+        reading | stored readings | stored setting | stored settings | valeur memorisee | valeurs memorisees | valeur
+        enregistree | valor memorizado | valor almacenado | valor guardado | valores almacenados | active grille |
+        active grilles""",
         "stored": """
         stored | store | stor | sto | strd | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |

@@ -74,6 +74,8 @@ _LEAST = (
 )
 _CRANK = (
     r"(?:(?:while|when|during|on|under|at) (?:engine )?(?:crank(?:ing)?|start(?:ing|-up)?(?! of))|"
+    r"(?:while|when|whenever|as) (?:the engine|engine|it|he|she|we|i|you|they)(?: was| is)? "
+    r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
     r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )crank(?:ing)?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
