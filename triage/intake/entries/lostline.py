@@ -11,6 +11,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from triage.intake.entries import headings
+from triage.intake.lines import shortnumbers
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
@@ -72,6 +73,28 @@ def read(context: Context, row: Row, at: int) -> bool:
         "warning",
         f"{row.text[start:end]}: this line is not understood; write its code in one piece, or \"no codes\" or \"no "
         "answer\" behind the module's name",
+        row.line, row.start, row.start + len(row.text),
+    )
+    return True
+
+
+def tells_number(context: Context, row: Row, at: int) -> bool:
+    """Tell of a row that begins with four digits as if they were its code, in a list of codes, and that nobody read;
+    whether it is one. It is no part of the code above."""
+    module, above = context.builder.module, context.open_row
+    if above is not None:
+        inside = row.line.indent <= above.line.indent and bool(above.finds.codes) and not above.finds.codes[0].start
+    else:
+        inside = module is not None and context.under_heading and not context.blanks
+    if not inside or context.live_data or context.in_freeze_frame or not shortnumbers.begins(row):
+        return False
+    if context.rows[at - 1].low.rpartition(" ")[2] in headings.GOES_ON:
+        return False
+    context.open_code = context.open_row = None
+    context.builder.notice(
+        "warning",
+        f"{row.text[:4]}: not read as a code, since four digits are a year, a count or a part too; write \"fault "
+        f"{row.text[:4]}\" if it is one",
         row.line, row.start, row.start + len(row.text),
     )
     return True
@@ -200,4 +223,4 @@ def _are_below(context: Context) -> bool:
     return context.described_below
 
 
-__all__ = ["names_another", "read"]
+__all__ = ["names_another", "read", "tells_number"]

@@ -7,8 +7,9 @@ import re
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
-from triage.intake.lines import owncodes
+from triage.intake.lines import ledcodes, owncodes
 from triage.intake.lines.layouts import Row
+from triage.intake.lines.ledcodes import LEADS, QUANTITY
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -22,28 +23,11 @@ _OWN_LINE = lazily(
     r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s*|\s*[:,;|]\s*|"
     r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
-#: The same behind a word for a code, with a text or nothing behind: "Fault 3117  supply low".
-_LEADS = ("fault", "code", "dtc", "error", "trouble", "fehler", "defaut", "erreur", "codigo", "averia", "fallo")
-_LED_LINE = lazily(
-    r"(?:fault|trouble|error|dtc|code|fehler|defaut|erreur|codigo|averia|fallo)(?:[ -]?(?:codes?|nummer|defaut|"
-    r"erreur|de (?:averia|fallo|error|defaut)))?\s*(?:(?:no|nr)\b\.?|number|n\u00b0|#)?\s*[:=]?\s*"
-    r"((?=[0-9a-z]*[0-9])[0-9a-z]{4,8}|[a-z]{1,3}-[0-9]{3,5}[a-z]?)"
-    r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[])"
-)
-#: "Code 4521 entered" is one of a radio or a key.
-_KEYED_IN = lazily(r"code [0-9]{4,5} ?$")
 _ELSEWHERE = lazily(r"(?:in|from|of|im|in der|von|dans|en|del?)\s")
 #: Letters with a hyphen before the number, as connectors, fuses and standards have them too.
 _SHORT_LINE = lazily(
     r"(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)([A-Z]{1,3}-[0-9]{4,5}[A-Z]?)(?:\s+-+\s+|\s*[:;|]\s+|\s{2,})"
     r"(?!(?i:connector|plug|socket|fuse|relay|splice|ground|pin|part)s?\b)(?=[^\W\d])"
-)
-_QUANTITY = lazily(
-    r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
-    r"modules?|ecus?|pcs|years?|mal|times|x|"
-    r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
-    r"calle)(?![a-z])",
-    re.IGNORECASE,
 )
 #: A mark with no space behind it: "actuator stuck:sporadic".
 _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
@@ -67,18 +51,17 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     start = states.leading(row.low, 0)
     # "Stored fault 3117": the word for a code is one with the status.
     last = row.low[:start].rstrip().rpartition(" ")[2]
-    lead = row.low.rindex(last, 0, start) if last.startswith(_LEADS) else start
-    if row.low.startswith(_LEADS, lead) and has_digit(row.low[lead : lead + 40]):
-        led = _LED_LINE.match(row.low, lead)
-        told = led is not None and model_codes.own(led[1]) is not None and not _QUANTITY.match(row.text[led.end(1) :])
-        if led is not None and told and not _KEYED_IN.match(led[0]):
+    lead = row.low.rindex(last, 0, start) if last.startswith(LEADS) else start
+    if row.low.startswith(LEADS, lead) and has_digit(row.low[lead : lead + 40]):
+        led = ledcodes.match(row, lead)
+        if led is not None:
             return led, start
     if row.text[1:4].count("-") and (short := _SHORT_LINE.match(row.text, start)) is not None:
         return (short, start) if model_codes.own(short[1]) is not None else None
     if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
         return None
     match = _OWN_LINE.match(row.text, start)
-    if match is None or _QUANTITY.match(row.text[match.end(1) :]):
+    if match is None or QUANTITY.match(row.text[match.end(1) :]):
         return None
     own, token = model_codes.own(match[1]), match[1]
     if _ADDRESSED.match(token) or (start and token[0].isalpha() and " " in token):
@@ -114,7 +97,7 @@ def read(context: Context, row: Row) -> bool:
         row.finds = row.finds._replace(codes=(found, *several))
         _add_each(context, builder.module, row)
         return True
-    led = row.low.startswith(_LEADS, match.start())
+    led = row.low.startswith(LEADS, match.start())
     if led and _ELSEWHERE.match(small(text)) and context.names.find(small(text)):
         # "Fault 3117 in the ABS" below another module.
         return False

@@ -99,13 +99,13 @@ def read(context: Context, row: Row, at: int) -> None:
             return
         open_heading(context, row, heading)
         return
+    if phase is None and lostline.tells_number(context, row, at):
+        return
     if phase is None and continuation.continues(context, row) and not lostline.names_another(context, row, at):
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if _facts(context, row):
-        return
-    if hits and answerrow.read(context, row, at, hits):
+    if _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
         return
     status = section(context, row)
     if status is not None:

@@ -1,0 +1,54 @@
+"""Where the codes of a text stand in its rows: behind a name, at the start, in a column; and what is beside them."""
+
+from __future__ import annotations
+
+from triage.intake.codes.pieces import soft_pieces
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import strip_links
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+
+#: Keys before a number that is no code; one for the voltage may as well name the battery's module.
+OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
+QUANTITY = lazily(
+    r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
+    r"kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
+    r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
+)
+
+
+def has_status(row: Row, at: int) -> bool:
+    """Whether words with a status of their own stand behind a number: "open circuit (active)"."""
+    rest = row.low[at:]
+    return len(rest) <= 400 and any(states.of_cell(part) is not None for _, part in soft_pieces(rest)[1:])
+
+
+def column(row: Row) -> tuple[str, int]:
+    """The kind of a row cut into cells, and the cell that its code fills from the start; -1 where it is not cut."""
+    code = row.finds.codes[0]
+    for at, cell in enumerate(row.cells or ()):
+        if row.kind != "rule" and cell.start == code.start:
+            return row.kind, at
+    return "", -1
+
+
+def label_role(row: Row, at: int) -> str | None:
+    """The role of what stands in the cell before the one at a place, as a key."""
+    return role_of((row.cells or ())[at - 1].low) if at > 0 else None
+
+
+def manner(row: Row, end: int) -> str:
+    """What stands behind a code at the start of its line: a mark, "in", or a letter."""
+    rest = row.low[end:].lstrip()
+    if rest[:3] in ("in ", "im "):
+        return "in"
+    return rest[:1] if rest[:1] and not rest[:1].isalnum() else "a" if rest else ""
+
+
+def mark_before(row: Row) -> str:
+    """The mark between a name and the first code of a row, "" for none; "?" where no name stands before it."""
+    before = row.text[: row.finds.codes[0].start].rstrip()
+    if not strip_links(before):
+        return "?"
+    return before[-1:] if before[-1:] in "]:-/>|;,\t" else ""

@@ -1,0 +1,310 @@
+"""Makers' own numbers of four digits, which years, counts and prices have too: read in lists below the name of a
+module, and in lines of the very shape in which the other codes of the text stand.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> found = rows_of("P0562, stored, low\\n6214, active, pump\\nU0100, stored, lost\\n2019, serviced\\n4500 rpm, idle")
+>>> adopt(found, lambda name: False)
+>>> [[code.text for code in row.finds.codes] for row in found]
+[['P0562'], ['6214'], ['U0100'], [], []]
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+from typing import NamedTuple
+
+from triage.intake.codes.found import Found
+from triage.intake.codes.pieces import soft_pieces
+from triage.intake.lines import idents
+from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import listheads, states
+from triage.intake.said.counts import stated_count
+from triage.intake.said.happenings import is_aside
+from triage.intake.said.near import small
+from triage.intake.said.remarks import is_remark
+
+IsName = Callable[[str], bool]
+
+#: Four digits beside a text, years, and what stands in a list of parts.
+_SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
+_YEAR = re.compile(r"(?:19[5-9]|20[0-4])[0-9]")
+_PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
+#: What is told of a number that is none of a fault: of a lock, a part, a street.
+_OTHER_USE = lazily(
+    r"\b(?:(?:security|pin|radio|key|unlock|safe|post|zip) ?code|(?:part|order|job|serial|invoice|version) ?"
+    r"(?:number|no)|strasse|street|road|lane|avenue|postcode)\b(?!.*(?:invalid|missing|wrong|fault|signal))|\bcode$"
+)
+#: A description that ends so goes on in the next line.
+_OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
+                 "con en sur avec y et")
+_ANYWHERE = re.compile(r"(?<![^\s\[(])[0-9]{4}(?![^\s:,;|\])-])")
+#: Four digits at the start of a line with a text behind, and behind a name.
+_START = lazily(r"([0-9]{4})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{2}|[-[(|:;]+\s*[^\W\d]{2})")
+_NAMED = lazily(
+    r"\[?([^\W\d][^\]|;\t]{1,60}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+([0-9]{4})"
+    r"(?=\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s)"
+)
+#: A failure type behind a standard code, which such numbers have none of.
+_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
+_LONGEST = 160
+#: So many lines of a shape tell how the others of it are to be read.
+_FEW = 2
+
+
+def adopt(rows: Sequence[Row], is_name: IsName) -> None:
+    """Give the rows with such a number in the place of a code that number as their code."""
+    if not any(
+        not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text) for row in rows
+    ):
+        return
+    if any(row.text[:4].isdigit() and not row.finds.codes for row in rows):
+        _below_names(rows, is_name)
+    _alike(rows, is_name)
+
+
+class _Shapes(NamedTuple):
+    """How often what stands behind a code at the start of its line, with a status told there too, and before one behind
+    a name; and in which column codes stand."""
+
+    firsts: Counter[str]
+    told: Counter[str]
+    marks: Counter[str]
+    columns: Counter[tuple[str, int]]
+
+
+def _shapes(rows: Sequence[Row]) -> _Shapes:
+    """The shapes of the lines with codes that no head explains."""
+    coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
+    manners = [(row, manner(row, _typed_end(row))) for row in coded if _begins(row)]
+    firsts = Counter(after for _, after in manners)
+    told = Counter(after for row, after in manners if _tells_status(row, row.finds.codes[0].end))
+    return _Shapes(firsts, told, Counter(map(mark_before, coded)), Counter(map(column, coded)))
+
+
+def _typed_end(row: Row) -> int:
+    """Where the first code of a row ends, with a failure type behind it in words of its own."""
+    end = row.finds.codes[0].end
+    typed = _TYPE.match(row.low, end)
+    return typed.end() if typed is not None else end
+
+
+def _alike(rows: Sequence[Row], is_name: IsName) -> None:
+    """Read four digits as a code in lines of the shape in which several others have theirs."""
+    shapes = _shapes(rows)
+    if max((*shapes.firsts.values(), *shapes.marks.values(), 0)) < _FEW:
+        return
+    found: list[tuple[Row, int, str]] = []
+    other = 0
+    for blank, group in groupby(rows, lambda row: row.blank or row.head or row.kind == "rule"):
+        if blank:
+            continue
+        block = list(group)
+        coded = any(row.finds.codes for row in block)
+        for at, row in enumerate(block):
+            if not _may_hold(row):
+                continue
+            match = _START.match(row.text)
+            if match is None:
+                found.extend((row, *place) for place in _inside(row, shapes, is_name) if coded)
+            elif at and block[at - 1].low.rpartition(" ")[2] in _OPEN:
+                continue
+            elif not QUANTITY.match(row.low, match.end(1)):
+                led = _leads(block, at, is_name)
+                taken = _is_alike(row, match, shapes, is_name, led) and (coded or led)
+                found.extend([(row, 0, match[1])] if taken else [])
+                other += not (taken or _YEAR.fullmatch(match[1]))
+    found = found if len(found) > other else [place for place in found if place[1]]
+    plain = any(not _YEAR.fullmatch(number) for _, _, number in found)
+    for row, start, number in found:
+        if plain and (not _YEAR.fullmatch(number) or _tells_status(row, start + 4)):
+            _set(row, start, number)
+
+
+def _may_hold(row: Row) -> bool:
+    """Whether a row without a code may have such a number for one: nothing is priced in it, and it is no aside."""
+    if row.finds.codes or row.finds.refusals or row.roles or len(row.text) > _LONGEST:
+        return False
+    if _ANYWHERE.search(row.text) is None or is_aside(row.low) or _PRICED.search(row.low):
+        return False
+    return not (_OTHER_USE.search(row.low) or idents.alone(row.low) or is_remark(row.text, row.low))
+
+
+def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
+    """Whether a row that begins with such a number has the marks of the lines that begin with a code. Where a word
+    stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
+    row is led by a name or stands among codes."""
+    after = manner(row, match.end(1))
+    if shapes.firsts[after] < _FEW:
+        return False
+    sure = after != "a" and shapes.told[after] < shapes.firsts[after]
+    return sure or led or _tells_status(row, 4) or _tells_name(row, 4, is_name)
+
+
+def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
+    """Whether a row, with others like it, stands between codes, or between the name of a module and codes; or below a
+    name, a mark behind its number."""
+    above, below = at - 1, at + 1
+    while above >= 0 and _short_begins(block[above]):
+        above -= 1
+    while below < len(block) and _short_begins(block[below]):
+        below += 1
+    if above < 0 or block[above].line.indent > block[at].line.indent:
+        return False
+    among = below < len(block) and _begins(block[below])
+    if _begins(block[above]):
+        return among
+    return (among or manner(block[at], 4) not in ("", "a")) and _is_head(block[above], is_name)
+
+
+def _short_begins(row: Row) -> bool:
+    """Whether a row that has no code begins with such a number."""
+    return not row.finds.codes and row.text[:4].isdigit() and _START.match(row.text) is not None
+
+
+def _begins(row: Row) -> bool:
+    """Whether a row begins with a code."""
+    return bool(row.finds.codes) and row.finds.codes[0].start == 0
+
+
+def _is_head(row: Row, is_name: IsName) -> bool:
+    """Whether a row is the name of a module, with a count of its codes or without."""
+    if row.finds.codes or len(row.text) > _LONGEST:
+        return False
+    stated = stated_count(row.low)
+    text = tidy(row.text if stated is None else row.text[: stated[1]])
+    return has_letter(text) and is_name(text)
+
+
+def _tells_status(row: Row, at: int) -> bool:
+    """Whether a status stands behind a place of a row: at once, or between marks."""
+    begin = at + len(row.low[at:]) - len(row.low[at:].lstrip(" -:|,;"))
+    return states.leading(row.low, begin) > begin or has_status(row, at)
+
+
+def _tells_name(row: Row, at: int, is_name: IsName) -> bool:
+    """Whether a name stands between marks behind a place of a row."""
+    return any(has_letter(piece) and is_name(tidy(piece)) for _, piece in soft_pieces(row.text[at:])[:6])
+
+
+def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
+    """The place of such a number behind a name, or alone in the cell where other rows have their code."""
+    for at, cell in enumerate(row.cells or ()):
+        alone = cell.text.isdigit() and len(cell.text) == 4 and shapes.columns[row.kind, at] >= _FEW
+        if alone and label_role(row, at) not in OTHER_KEYS and _tells_cell(row, at, is_name):
+            yield cell.start, cell.text
+            return
+    match = _NAMED.match(row.text)
+    if match is None or QUANTITY.match(row.low, match.end(3)) or not is_name(tidy(match[1])):
+        return
+    mark = match[2].strip()
+    if shapes.marks[mark[-1:]] >= _FEW and (mark or _tells_status(row, match.end(3))):
+        yield match.start(3), match[3]
+
+
+def _tells_cell(row: Row, at: int, is_name: IsName) -> bool:
+    """Whether another cell of a row is a status or the name of a module."""
+    others = [cell for place, cell in enumerate(row.cells or ()) if place != at and has_letter(cell.text)]
+    return any(states.of_cell(cell.low) is not None or is_name(tidy(cell.text)) for cell in others)
+
+
+def _set(row: Row, start: int, number: str) -> None:
+    """Put a number into a row as its code."""
+    end = start + len(number)
+    row.finds = row.finds._replace(codes=(Found(start, end, number, kind="own", bare=end),))
+
+
+def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
+    """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
+    them, or where the name's line counts its codes or one between says that they follow."""
+    found: list[tuple[Row, re.Match[str]]] = []
+    listed, above = False, _Above()
+    for row in rows:
+        match = _short(row)
+        if match is None and not above.goes_on(row):
+            above = _Above(None if row.blank or row.head or row.kind == "rule" else row)
+        elif match is not None:
+            if not above.is_indented(row):
+                above = _Above()
+            elif above.named(is_name):
+                found.append((row, match))
+                listed = listed or above.says
+    numbers = {match[1] for _, match in found}
+    if not (listed or len(found) >= _FEW) or all(_YEAR.fullmatch(number) for number in numbers):
+        return
+    for row, match in found:
+        _set(row, 0, match[1])
+
+
+def _short(row: Row) -> re.Match[str] | None:
+    """Four digits beside a text at the start of a row, if no other thing is counted or priced there."""
+    if not row.text[:4].isdigit() or row.finds.codes or row.finds.refusals or row.roles or row.head:
+        return None
+    match = _SHORT.match(row.text)
+    other = match is None or QUANTITY.match(row.low, match.end(1)) or _PRICED.search(row.low, match.end(1))
+    return None if other or is_aside(row.low) or _OTHER_USE.search(row.low) else match
+
+
+def begins(row: Row) -> bool:
+    """Whether a row without a code begins with four digits and a text as if these were its code.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> [begins(row) for row in rows_of("6214, pump stuck\\n2019, serviced\\n4500 rpm, idle\\n6214 - 6220")]
+    [True, False, False, False]
+    """
+    if not row.text[:4].isdigit() or not _may_hold(row):
+        return False
+    match = _START.match(row.text)
+    return match is not None and not (_YEAR.fullmatch(match[1]) or QUANTITY.match(row.low, match.end(1)))
+
+
+@dataclass(slots=True)
+class _Above:
+    """What stands above a row that may begin with such a number: the line that may name the module, whether it or one
+    below says that codes follow, and how far the codes of the list are set in."""
+
+    head: Row | None = None
+    says: bool = False
+    indent: int | None = None
+    is_module: bool | None = None
+
+    def is_indented(self, row: Row) -> bool:
+        """Whether a row with a number stands as far right as those before, and no further left than the name."""
+        if self.head is None or row.line.indent < self.head.line.indent:
+            return False
+        self.indent = row.line.indent if self.indent is None else self.indent
+        return row.line.indent == self.indent
+
+    def goes_on(self, row: Row) -> bool:
+        """Whether a row without such a number is one more code of the list, tells more of the one above it, or says
+        that codes follow; part numbers may stand between as well."""
+        if self.head is None or row.blank or row.head or row.kind == "rule":
+            return False
+        if self.indent is not None and row.line.indent > self.indent:
+            return True
+        if row.finds.codes and not row.finds.codes[0].start:
+            return self.is_indented(row)
+        if listheads.only_counts(row.low):
+            self.says = True
+            return True
+        return idents.alone(row.low)
+
+    def named(self, is_name: IsName) -> bool:
+        """Whether the line above all is the name of a module; asked once."""
+        if self.is_module is None and self.head is not None:
+            stated = stated_count(self.head.low)
+            text = self.head.text if stated is None else self.head.text[: stated[1]]
+            key, _, value = text.partition(":")
+            keyed = bool(value.strip()) and role_of(small(key), exactly=True) == "module"
+            self.is_module = keyed or is_name(tidy(text))
+            self.says = self.says or stated is not None
+        return bool(self.is_module)
