@@ -110,3 +110,14 @@ def test_columns_cut_by_gaps(lead: str) -> None:
         ("after-clear", "clean", "C0035", "U0100", "clean"),
         ("after-run", "clean", "clean", None, "U0100 U0121")]
     assert [scan.volts for scan in read_text(text, load()).snapshots] == [11.9, 12.4, 13.9]
+
+
+@pytest.mark.parametrize("gone", [
+    "not set", "not stored", "not seen", "absent", "clear", "none", "kein", "nicht gesetzt", "aucun", "no registrado",
+    "not found", "gelöscht", "weg", "0", "-", "nein"])
+def test_words_for_a_code_that_is_not_there(gone: str) -> None:
+    text = ("Module;DTC;Before clearing;After clearing;After 10 km\n"
+            f"brakes ABS;C0051;X;{gone};{gone}\nbrakes ABS;C0045 11;X;set;{gone}\nradio;U0100;X;X;not present\n")
+    assert codes(text) == [
+        ("before-clear", {ABS: "C0051 C0045", "radio": "U0100"}), ("after-clear", {ABS: "C0045", "radio": "U0100"}),
+        ("after-run", {ABS: "clean", "radio": "U0100"})]

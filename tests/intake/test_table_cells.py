@@ -115,3 +115,25 @@ def test_a_makers_own_number_behind_its_key_keeps_its_status(code: str) -> None:
         f"- module: ABS\n  codes:\n    - code: {code}\n      status: current\n    - code: P0562\n      status: stored"
     )
     assert codes_of(text) == {"anti-lock brakes": [(code, None, "current"), ("P0562", None, "stored")]}
+
+
+@pytest.mark.parametrize("blank", ["n/a", "N/A", "n.a.", "not applicable", "k.A."])
+def test_a_cell_for_which_there_is_nothing_to_say(blank: str) -> None:
+    text = (
+        "State|Text|Module|DTC\nstored|pressure low|ABS|C0051\n{0}|sensor jumps|ABS|C0045\n{0}|no reply|Radio|{0}\n"
+        "{0}|{0}|ECM|no codes\nno codes|{0}|Gateway|{0}\n{0}|{0}|Camera|{0}\n"
+    ).replace("{0}", blank)
+    reading = read(text)
+    held = {module.module: [(code.code, code.status, code.text) for code in module.codes] or module.responds
+            for module in reading.snapshots[0].modules}
+    abs_codes = [("C0051", "stored", "pressure low"), ("C0045", None, "sensor jumps")]
+    assert held == {"anti-lock brakes": abs_codes, "radio": False, "engine control": True, "gateway": True}
+    # What is said of a module by nothing else is no clean list.
+    assert any("Camera: " in notice.message for notice in reading.notices)
+
+
+def test_nothing_to_say_beside_a_code_without_heads() -> None:
+    reading = read("ABS | C0051 | n/a | pressure low\nRadio | n/a | no reply\nABS | C0045 | n/a | stored")
+    held = {module.module: [(code.code, code.status, code.text) for code in module.codes] or module.responds
+            for module in reading.snapshots[0].modules}
+    assert held == {"anti-lock brakes": [("C0051", None, "pressure low"), ("C0045", "stored", None)], "radio": False}

@@ -16,6 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.near import digits_for_letters
+from triage.intake.words.answerwords import NOTHING_SAID
 from triage.model.snapshot import StatusWord
 from triage.units import fahrenheit_to_celsius, miles_to_km
 
@@ -94,7 +95,7 @@ def take(
 ) -> None:
     """Add one piece to ``details``. ``following`` says that it stands right after the code."""
     bare = low.strip(_EDGE)
-    if not bare:
+    if not bare or bare in NOTHING_SAID:
         return
     if len(bare) > 100:
         details.texts.append(text)

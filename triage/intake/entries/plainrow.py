@@ -43,6 +43,7 @@ from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
 from triage.intake.said.states import legend_of
 from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.vocabulary import STATES
 
 _LEGEND = lazily(
@@ -280,6 +281,8 @@ def _two_cells(context: Context, row: Row) -> bool:
     if row.kind not in (";", ",", "|", "\t") or row.cells is None:
         return False
     filled = [cell for cell in row.cells if cell.text.strip(" -.")]
+    said_of = [cell for cell in filled if cell.low.strip() not in NOTHING_SAID]
+    filled = said_of if len(said_of) > 1 else filled
     if not 2 <= len(filled) <= 4 or (len(row.cells) < 3 and row.kind not in ("|", "\t")):
         return False
     told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]

@@ -22,6 +22,7 @@ from triage.intake.said.answers import answer_of_cell, reply_of
 from triage.intake.said.near import digits_for_letters, small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.wordings import CODES
 from triage.model.snapshot import StatusWord
 
@@ -200,18 +201,18 @@ def _is_of_the_scan(context: Context, row: Row, by_role: dict[str, list[Cell]]) 
 def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, list[Cell]]) -> None:
     """What a module without a code in its row did: the wording may stand in any column."""
     # "None" in a column of replies is silence, and no empty cell.
-    reply = next((reply_of(cell.low) for cell in by_role.get("reply", ()) if cell.low.strip()), None)
+    reply = next((reply_of(cell.low) for cell in by_role.get("reply", ()) if _says(cell)), None)
     if reply is not None and reply != "clean":
         context.builder.answer(module, reply)
         return
     for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
         for cell in by_role.get(role, ()):
-            answer = answer_of_cell(cell.low, loose=True)
+            answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
             if answer is not None:
                 context.builder.answer(module, answer)
                 return
     for cell in row.cells or ():
-        answer = answer_of_cell(cell.low) if cell.text else None
+        answer = answer_of_cell(cell.low) if _says(cell) else None
         if answer is not None:
             context.builder.answer(module, answer)
             return
@@ -223,7 +224,11 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     if known:
         # A code may be meant all the same.
         told = [cell for cell in by_role.get("code", ()) if module.codes and _LIKE.match(cell.low)]
-    said = next((cell for cell in told if cell.low.strip() not in EMPTY), None)
+    filled = [cell for cell in told if cell.low.strip() not in EMPTY]
+    said = next(
+        (cell for cell in filled if _says(cell)),
+        next((cell for cell in filled if answer_of_cell(cell.low) is None), None),
+    )
     count = None if said is None or known else _FAULTY.search(said.low) or _COUNTED.fullmatch(said.low)
     if said is not None and count is not None:
         # "1 fault", "faulty (2)": the codes follow.
@@ -240,8 +245,15 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
             row.start + said.end,
         )
     elif not known and any(cell.text.strip() for cell in told):
-        # A dash where the codes of other modules stand.
-        module.answer = "clean"
+        # A dash where the codes of other modules stand; "n/a" in all places is said of what is not there.
+        absent = any(cell.text and not _says(cell) and answer_of_cell(cell.low) == "not fitted" for cell in told)
+        context.builder.answer(module, "not fitted" if absent else "clean")
+
+
+def _says(cell: Cell) -> bool:
+    """Whether a cell is filled, and with more than that there is nothing to say."""
+    low = cell.low.strip()
+    return bool(low) and low not in NOTHING_SAID
 
 
 def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int, codes: list[Found]) -> Details:
@@ -258,14 +270,14 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
     shares = [len(codes), at] if len(codes) > 1 else [1, 0]
     details.status = details.status or _flagged(context, row, code)
-    for cell in by_role.get("failure_type", ()):
+    for cell in filter(_says, by_role.get("failure_type", ())):
         _type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
         text = _part(cell.text, *shares)
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
         if status is not None:
             details.status = status
-        elif text:
+        elif _says(cell):
             rest = take_running(details, text, small(text), context.translated, True)
             if details.status is None or rest != text:
                 take(Details() if details.status else details, rest, small(rest), following=False, has_type=True)
@@ -348,7 +360,8 @@ def _more(
     for role in ("answer", "reply", "date", "scan"):
         status = states.of_cell(text_of(by_role, role), context.translated, context.legend) if role in by_role else None
         details.status = details.status or status
-    told = [_part(cell.text, *shares) for cell in by_role.get("description", ()) if cell.text.strip(" -")]
+    described = filter(_says, by_role.get("description", ()))
+    told = [_part(cell.text, *shares) for cell in described if cell.text.strip(" -")]
     details.texts += told
     doubtful = context.style.doubtful_states and "status" not in by_role
     for text in told if details.status is None else ():

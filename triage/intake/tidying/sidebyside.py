@@ -33,12 +33,18 @@ from triage.intake.said.near import small
 from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
 
 #: A cell that says no more than that the code of its row was there.
-_MARKS = frozenset({"x", "xx", "yes", "y", "ja", "j", "oui", "si", "true", "1", "+", "\u2713", "\u2022", "*"})
+_MARKS = frozenset({"x", "xx", "yes", "y", "ja", "j", "oui", "si", "true", "1", "+", "\u2713", "\u2022", "*",
+                    "set", "there", "back"})
 #: A cell that says of the code of its row that it was not there.
 _GONE = phrase_set("""
     no | n | nein | non | false | gone | cleared | erased | deleted | removed | disappeared | resolved | fixed |
     did not return | did not come back | not returned | weg | geloscht | geloescht | verschwunden | behoben | efface |
-    effacee | disparu | disparue | parti | borrado | borrada | desaparecido | desaparecida | resuelto""")
+    effacee | disparu | disparue | parti | borrado | borrada | desaparecido | desaparecida | resuelto | clear | none |
+    not set | not stored | not seen | not found | not there | not logged | not recorded | not detected | not any more |
+    absent | nicht gesetzt | nicht gespeichert | nicht gefunden | nicht da | kein | keine | keiner | pas memorise |
+    non memorise | non enregistre | no memorizado | no almacenado | no registrado | ningun | ninguno | aucun""")
+#: Of those, what is a status of a code in other places ("absent").
+_GONE_HERE = phrase_set("absent | not seen | not found | not detected")
 #: Columns beside the code that go with it into each scan, and others that may stand there.
 _WITH_CODE = ("failure_type", "description")
 _BESIDE = ("code", "other", "count", "date", "odometer", *_WITH_CODE)
@@ -316,6 +322,8 @@ def _told(cell: Cell, code: str) -> str | None:
         return cell.text
     if low.strip(" .()[]") in _MARKS:
         return ""
+    if low in _GONE_HERE:
+        return None
     if states.of_cell(low) is not None:
         # "Not present" is said of the code.
         return cell.text

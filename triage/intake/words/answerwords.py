@@ -273,3 +273,8 @@ BESIDE_IT = word_set(
     "memorizado memorizados memorizada memorizadas recibida encontrado encontrados encontrada encontradas mando "
     "presente presentes establecida"
 )
+#: What stands in a cell for which there is nothing to say.
+NOTHING_SAID = frozenset((
+    "n/a", "n.a", "n.a.", "n / a", "na", "n/d", "n.d", "k.a", "k. a", "k.a.", "s/o", "not applicable", "entfallt",
+    "sans objet", "no aplica",
+))
