@@ -63,7 +63,7 @@ def supported(reading: Reading, text: str) -> None:
 def _stands(code: str, plain: str) -> bool:
     if code.startswith(("SPN", "MID")):
         return all(re.search(rf"(?<![0-9])0*{number}(?![0-9])", plain) for number in re.findall(r"[0-9]+", code))
-    pattern = code[0] + r"(?: - |[ ._-])?" + r" ?".join(_WRITTEN.get(char, char) for char in code[1:])
+    pattern = code[0] + r"(?: - |[ ._-])?" + r"[ -]?".join(_WRITTEN.get(char, char) for char in code[1:])
     return re.search(pattern, plain, re.IGNORECASE) is not None
 
 

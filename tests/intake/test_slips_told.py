@@ -127,3 +127,43 @@ def test_the_number_of_a_standard_is_no_code_with_a_slip(standard: str) -> None:
     assert not reading.notices
     assert [code.code for module in reading.snapshots[0].modules for code in module.codes] == ["P0620", "C0040"]
     assert any("seen J" in notice.message for notice in read_text("ABS: J0121 stored", load()).notices)
+
+
+@pytest.mark.parametrize("form", [
+    "ABS: {} stored\nECM: no codes", "ABS: U0073, {} stored\nECM: no codes",
+    "Module = ABS\nCode = {}\nStatus = stored\n\n"
+    "Module = ECM\nStatus = no codes", "ABS\n  {} stored\nECM\n  no codes", "ABS has {} stored, ECM no codes"])
+@pytest.mark.parametrize("written", ["u01-64", "U01-64", "U01 64"])
+def test_a_hyphen_inside_a_code(written: str, form: str) -> None:
+    read = modules_of(form.format(written))
+    assert [code for code in read[ABS] if "U0073" not in code] == ["U0164 stored"]
+    assert read[ECM] == ["clean"]
+
+
+@pytest.mark.parametrize("line", [
+    "C12-34 door plug", "part P05-62-A", "P05-62-11 pump", "ABS: C0051-11 stored, C09-16 stored", "BX-P05-62",
+    "connector B01-26 green"])
+def test_a_hyphen_in_other_numbers(line: str) -> None:
+    codes = [code for held in modules_of(f"{line}\nABS: C0040 stored\n").values() for code in held]
+    assert set(codes) <= {"C0040 stored", "C0051-11 stored"}
+
+
+def test_where_a_digit_may_be_missing_before_a_failure_type_it_is_told() -> None:
+    reading = read_text("ABS: C0051-11 stored\nECM: P05-62 stored\n", load())
+    assert any("P0562" in notice.message for notice in reading.notices)
+
+
+def test_a_space_inside_a_code_before_quotation_marks() -> None:
+    text = 'ABS has c0051 "pump open", p06 20 "alternator" and u-0164. ECM is fine.'
+    assert modules_of(text) == {ABS: ["C0051", "P0620", "U0164"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize("slip", ["pasisve", "psasive", "passvie", "passiv"])
+def test_letters_of_a_status_in_another_order(slip: str) -> None:
+    assert modules_of(f"ABS: C0051 ({slip})\nECM: no codes") == {ABS: ["C0051 stored"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize("lead", ["05-", "5-", ""])
+def test_two_codes_behind_the_number_of_a_line(lead: str) -> None:
+    assert sorted(code for held in modules_of(f"ABS\n{lead}U0164/U0155\n{lead}C0051/C0045/P0620").values()
+                  for code in held) == ["C0045", "C0051", "P0620", "U0155", "U0164"]

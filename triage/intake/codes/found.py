@@ -66,7 +66,7 @@ _CANDIDATE = re.compile(
     r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
     r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
-    rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}))(?![^\W_])"
+    rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}|{_X}-{_X}{_X}(?!-)))(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
 _CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
@@ -336,8 +336,9 @@ def _split(text: str, low: str, start: int, end: int) -> Refusal | None:
     token = text[start:end]
     if not has_digit(token[-1:]) or not near.stands_as_code(text, low, start, end):
         return None
-    code = token.replace(" ", "").upper()
-    return Refusal(start, end, f"{token}: this could be {code}; write it without the space if it is")
+    code = token.replace(" ", "").replace("-", "").upper()
+    mark = "hyphen" if "-" in token else "space"
+    return Refusal(start, end, f"{token}: this could be {code}; write it without the {mark} if it is")
 
 
 def _unreadable(text: str, start: int, end: int) -> Refusal | None:

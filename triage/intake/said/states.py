@@ -236,6 +236,7 @@ _LONG_STATES_MEANING = {
         "sporadic",
         "sporadisch",
         "passiv",
+        "passive",
         "memorizzato",
         "opgeslagen",
         "armazenado",

@@ -29,9 +29,15 @@ from triage.intake.said import near, states
 IsName = Callable[[str], bool]
 
 #: A code that spaces may stand in. Its letter comes first, so that a search passes over other characters at once.
-_SPLIT = re.compile(r"[PCBUpcbu](?<![^\W_].) ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}(?![^\W_])")
+_SPLIT = re.compile(
+    r"[PCBUpcbu](?<![^\W_].)(?: ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}"
+    r"|(?<![-/._].)[0-3][0-9A-Fa-f]-[0-9A-Fa-f]{2}(?![-/._]\w))(?![^\W_])"
+)
+#: What parts a code.
+_APART = re.compile(r"[ -]")
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
+_TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W_])")
 _LAST_CODE = lazily(rf"(?<![^\W_]){_CODE}\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.
 _LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
@@ -41,7 +47,7 @@ _OWN_OF_FOUR = lazily(r"(?<![^\W_])(?=[0-9]*[A-F])(?=[A-F]*[0-9])(?:[0-9ADEF]|[B
 #: What could be the first part of a split code, with none behind it.
 _PART_ALONE = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{1,2}(?=\s*$|\s*[,;|)(]|\s-\s|\s+[A-Za-z]{2})")
 _MARK = lazily(r"[:|;,>=\t(\[/&+]|\s-+\s|[.!?]\s")
-_LAST_MARKS = ":|;,>=(/&+[)]"
+_LAST_MARKS = ":|;,>=(/&+[)]\""
 _CELL_MARKS = (";", "|", ",", "\t")
 _IS = lazily(r"^(?:is|are|ist|sind|est|sont|es|esta|son)$")
 _AROUND = " \t,;(["
@@ -51,7 +57,7 @@ _UNITS = word_set(
     "v volt volts km mi miles min mins minutes h hours hrs rpm kg g mm cm m psi bar kpa nm a amp amps ma mv ohm ohms "
     "kohm w kw hz khz pcs eur euro euros usd dollars deg percent liters litres l gal street st road rd avenue of"
 )
-_ENDS = lazily(r"\s*$|\s*[|;,:)/(\[\t&+]|\.(?:\s|$)|\s-+\s|\s\s")
+_ENDS = lazily(r"\s*$|\s*[|;,:)/(\[\t&+=\"]|\.(?:\s|$)|\s-+\s|\s\s")
 #: A failure type or a count.
 _TYPE = lazily(
     r" (?:(?=[0-9a-f]?[0-9])[0-9a-f]{2}h?|x ?[0-9]{1,3}|[0-9]{1,3} ?x)(?=\s*(?:$|[,;|)\](]|\s-|\s[a-z]))|"
@@ -78,6 +84,8 @@ class _Place:
     first: int
     before: str
     behind: str
+    #: A hyphen parts it, as one parts the numbers of connectors, parts and bays.
+    hyphened: bool = False
 
 
 def closed(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Respaced]]:
@@ -96,7 +104,7 @@ def closed(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
         if text.tells(place):
             kept.setdefault(place.at, []).append(place)
             line = found[place.at]
-            if line.text[place.start : place.end].replace(" ", "").upper() == place.code:
+            if _APART.sub("", line.text[place.start : place.end]).upper() == place.code:
                 # Of a slip of the pen in it, whoever reads the code tells.
                 read.append(Respaced(line, place.start, place.end, place.code))
     mended = list(found)
@@ -109,7 +117,7 @@ def _in_line(at: int, line: Line, is_name: IsName) -> list[_Place]:
     """The places of a line that look like a code with a space in it."""
     places: list[_Place] = []
     for match in _SPLIT.finditer(line.text):
-        if " " not in match[0] or not _is_new(parts := match[0].split(" ")):
+        if len(parts := _APART.split(match[0])) < 2 or not _is_new(parts):
             continue
         start, end = match.span()
         labels = near.Labels(line.low)
@@ -124,7 +132,8 @@ def _in_line(at: int, line: Line, is_name: IsName) -> list[_Place]:
             before, behind = "link", behind if behind == "status" else "other"
         if behind != "other":
             code = near.digits_for_letters("".join(parts)[1:]) or ""
-            places.append(_Place(at, start, end, (parts[0][0] + code).upper(), len(parts[0]), before, behind))
+            places.append(_Place(at, start, end, (parts[0][0] + code).upper(), len(parts[0]), before, behind,
+                                 "-" in match[0]))
     return places
 
 
@@ -219,6 +228,8 @@ class _Text:
     def __init__(self, found: Sequence[Line], places: Sequence[_Place], is_name: IsName) -> None:
         self._found, self._is_name = found, is_name
         self._coded = any(has_digit(line.text) and _WHOLE.search(line.text) for line in found)
+        self._typed = any(place.hyphened for place in places) and any(
+            "-" in line.text and _TYPED.search(line.text) for line in found)
         # Of a list of connectors each may have words behind it.
         first = [place for place in places if place.before in (*_SURE, "start", "mark", "link")
                  and (place.behind != "words" or place.code[0] in "PU")]
@@ -229,7 +240,11 @@ class _Text:
     def tells(self, place: _Place) -> bool:
         """Whether a place is that of a code."""
         weak, words = place.code[0] in "BC", place.behind == "words"
-        if place.before in _SURE:
+        if place.hyphened and (self._typed or (
+                place.before not in _SURE and place.behind != "status" and (weak or words))):
+            # Where failure types stand behind a hyphen, a digit may be missing before one.
+            told = False
+        elif place.before in _SURE:
             # "Seat B1 A34 row"
             told = not (words and weak and place.first == 2)
         elif weak and place.behind in ("words", "name", "end") and place.end - place.start > _LOOSEST:
@@ -285,7 +300,7 @@ def _closed(line: Line, places: Sequence[_Place]) -> Line:
     kept: list[int] = []
     done = 0
     for place in places:
-        inside = [at for at in range(place.start, place.end) if line.text[at] != " "]
+        inside = [at for at in range(place.start, place.end) if line.text[at] not in " -"]
         kept += [*range(done, place.start), *inside]
         if line.text[place.end : place.end + 2] == "  ":
             kept += [place.end] * (place.end - place.start - len(inside))
