@@ -78,3 +78,27 @@ def test_an_empty_list_in_the_line_of_a_name(held: str) -> None:
     brakes = '{"name": "Brakes", "codes": [{"code": "C0040", "failure_type": "1A"}]},'
     text = f'{brakes}\n{{"name": "Radio", "codes": {held}}}\n'
     assert modules_of(text) == {"anti-lock brakes": ["C0040-1A"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Mileage: 61200 km", "Odometer 61200 km", "Km-Stand: 61200 km", "Kilometrage 61200 km"])
+def test_the_mileage_below_a_code_is_stored_with_it(line: str) -> None:
+    for text in (
+        f"ABS: C0051 stored\n  {line}\nRadio: no codes", f"ABS\n  C0051 stored\n  {line}\n  C0045 stored",
+        f"ABS\nC0051 stored\n{line}\nC0045 stored", f"Module: ABS\nCode: C0051\nStatus: stored\n{line}\n",
+        f"ABS\n  C0051 stored\n    Speed: 30 km/h\n    {line}\n    Engine speed: 900 rpm",
+    ):
+        frames = [code.freeze_frame for module in read_text(text, load()).snapshots[0].modules for code in module.codes]
+        assert frames[0] is not None
+        assert frames[0].distance_km == 61200
+        assert len(frames) == 1 or frames[1] is None
+        assert "rpm" not in text or frames[0].engine_rpm == 900
+
+
+@pytest.mark.parametrize("text", [
+    "Mileage: 61200 km\nABS: C0051 stored", "ABS: C0051 stored\n\nMileage: 61200 km",
+    "ABS: C0051 stored\nMileage: 61200 km",
+    "ABS\n  C0051 stored\nMileage: 61200 km\nTel. 0171 555123"])
+def test_the_mileage_of_the_vehicle_is_stored_with_no_code(text: str) -> None:
+    [code] = read_text(text, load()).snapshots[0].modules[0].codes
+    assert code.freeze_frame is None

@@ -15,6 +15,9 @@ from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
 
+#: How a line of the distance begins.
+_MILEAGE = ("mileage", "odometer", "km", "kilomet", "distance")
+_PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
 #: Between the values of a list.
 _LISTED = lazily(r"\s*[,;/|+]\s*")
 
@@ -32,6 +35,28 @@ def stored(context: Context, row: Row) -> bool:
         if 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)
     return bool(values or found)
+
+
+def mileage(context: Context, row: Row, at: int) -> bool:
+    """The mileage at which the code above was stored, put with it: set in below it, below a key with the code, or with
+    another code below; elsewhere it is the vehicle's."""
+    above, draft = context.open_row, context.open_code
+    if draft is None or above is None or context.blanks or not row.low.startswith(_MILEAGE):
+        return False
+    if row.line.indent < above.line.indent:
+        return False
+    below = context.rows[at + 1] if at + 1 < len(context.rows) else None
+    inside = context.in_freeze_frame or row.line.indent > above.line.indent
+    inside = inside or (context.under_heading and row.line.indent > context.heading_indent)
+    inside = inside or keyrow.split(above) is not None or (below is not None and bool(below.finds.codes))
+    values = stored_values(row.low)
+    number = _PLAIN_NUMBER.search(row.low)
+    if not values and number is not None:
+        values = {"distance_km": float(number[0])}
+    if not inside or "distance_km" not in values:
+        return False
+    draft.freeze.setdefault("distance_km", values["distance_km"])
+    return True
 
 
 def go_on(context: Context, row: Row) -> bool:

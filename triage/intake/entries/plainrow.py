@@ -144,7 +144,8 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
     elif not nonames.tells_otherwise(row.low):
         return _goes_on_or_rest(context, row)
     elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
-        context.open_code = context.open_row = None
+        if not continuation.mileage(context, row, at):
+            context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):
         context.facts.take(row.text, row.low)
         if spoken(row.low):

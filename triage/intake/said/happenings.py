@@ -104,7 +104,8 @@ _ASIDE_NUMBER = re.compile(
     r"\s*(?:tel(?:efon|ephone|efono)?|phone|mobile|handy|fax|order|auftrag(?:snummer)?|job|invoice|ticket|ro|software|"
     r"softwarestand|sw|firmware|fw|hardware|hw|version|calibration|part|teile|odometer|mileage|kilometerstand|"
     r"km-?stand|kilometrage|kilometraje|serial|registration|plate|customer|kunden|page|protocol|report|build)"
-    r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}[a-z]{0,4}\s*"
+    r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}"
+    r"(?:[a-z]{0,4}|miles)\s*"
 )
 _YEAR = lazily(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
 _NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])(?!\s*\?)")
