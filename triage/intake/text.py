@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     sidebyside,
     soistoo,
     splitcodes,
+    spokencodes,
     spokenmarks,
     statusslips,
     strayblanks,
@@ -164,7 +165,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     names = Names(tables)
     found = spacing.single(xmlkeys.written_out(found, names.listed))
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
-    found, respaced = _respaced(namegaps.closed(found, names.listed), names)
+    found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(found, names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
@@ -206,8 +207,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
         order=dates.order(lows),
         page_marks=marks,
     )
-    for line, start, end, read in respaced:
-        context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
+    _tell(context, respaced, unread)
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
@@ -221,12 +221,24 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     return context
 
 
-def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced]]:
-    """The lines with the codes closed that a space stands in, and opened what is written without one; and what was read
-    where."""
+def _respaced(
+    found: Sequence[Line], names: Names
+) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
+    """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
+    written without one; what was read where, and what was dictated and can't be told."""
+    found, dictated, unread = spokencodes.written(found)
     opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(spokenmarks.left_out(found))), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    return list(statusslips.mended(closed, names.listed)), [*glued, *split]
+    return list(statusslips.mended(closed, names.listed)), [*dictated, *glued, *split], unread
+
+
+def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:
+    """Tell what was read otherwise than it stands, and what was not read."""
+    for line, start, end, read in respaced:
+        context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
+    for line, start, end, _ in unread:
+        said = f"{line.text[start:end]}: not read; write the code in digits"
+        context.builder.notice("warning", said, line, start, end)
 
 
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:

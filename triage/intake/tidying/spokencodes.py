@@ -1,0 +1,98 @@
+"""Codes that were dictated and written as words: "P zero five six two", "U zero one hundred", "p oh four twenty".
+
+Only a letter of a code with words for exactly four digits behind is one. Fewer, more, or such words of another language
+are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters.
+
+>>> from triage.intake.plain.characters import lines
+>>> texts = "ABS: c zero zero four zero stored\\nU zero one hundred\\nP oh three\\nwe tried B one two times"
+>>> found, read, unread = written(lines(texts))
+>>> [line.text for line in found][:2], [place.read for place in read]
+(['ABS: c0040 stored', 'u0100'], ['C0040', 'U0100'])
+>>> [place.line.text[place.start:place.end] for place in unread]
+['P oh three']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.lines.spacing import Respaced, with_word
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import WORD, word_set
+
+_ONES = {
+    "zero": "0", "oh": "0", "o": "0", "nought": "0", "naught": "0", "null": "0", "one": "1", "two": "2", "three": "3",
+    "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9",
+}
+_TEENS = {
+    "ten": "10", "eleven": "11", "twelve": "12", "thirteen": "13", "fourteen": "14", "fifteen": "15", "sixteen": "16",
+    "seventeen": "17", "eighteen": "18", "nineteen": "19",
+}
+_TENS = {
+    "twenty": "2", "thirty": "3", "forty": "4", "fourty": "4", "fifty": "5", "sixty": "6", "seventy": "7",
+    "eighty": "8", "ninety": "9",
+}
+_ENGLISH = (*_ONES, *_TEENS, *_TENS, "hundred", "double")
+#: The same in other languages, that are told of and not read.
+_OTHERS = word_set(
+    "eins zwei drei vier funf sechs sieben acht neun un deux trois quatre cinq sept huit neuf cero uno dos tres cuatro "
+    "cinco seis siete ocho nueve"
+)
+#: A code begins with a digit up to three.
+_FIRST = ("zero", "oh", "o", "nought", "naught", "null", "cero", "one", "two", "three", "double")
+#: One of these is in the line of such a code; few other lines have one.
+_SIGNS = (
+    " zero ", " oh ", " o ", " nought ", " naught ", " null ", " cero ", " double ", "hundred", " one ", " two ",
+    " three ", "-zero", "-one", "-oh",
+)
+_PLACE = lazily(
+    rf"(?<![^\W_])(?<!['-])([pcbu])[ -]+((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(sorted({*_ENGLISH, *_OTHERS}))}))+)"
+    r"(?![^\W_])"
+)
+_DIGITS, _FEWEST = 4, 3
+_LONGEST = 1000
+
+
+def written(found: Sequence[Line]) -> tuple[Sequence[Line], list[Respaced], list[Respaced]]:
+    """The lines with such codes in digits, what was read where, and the places that can't be told."""
+    mended: list[Line] | None = None
+    read: list[Respaced] = []
+    unread: list[Respaced] = []
+    for at, line in enumerate(found):
+        if len(line.low) > _LONGEST or not any(sign in line.low for sign in _SIGNS):
+            continue
+        for match in reversed(list(_PLACE.finditer(line.low))):
+            spoken = WORD.findall(match[2])
+            digits = _digits(spoken)
+            place = Respaced(line, *match.span(), f"{match[1].upper()}{digits or ''}")
+            if digits is not None:
+                read.append(place)
+                mended = mended or list(found)
+                mended[at] = with_word(mended[at], *match.span(), place.read.lower())
+            elif spoken[0] not in ("one", "two", "three") and (len(spoken) >= _FEWEST or spoken[0] in ("oh", "zero")):
+                # "Option B one two times" is no code.
+                unread.append(place)
+    return mended or found, read, unread
+
+
+def _digits(spoken: Sequence[str]) -> str | None:
+    """The four digits of words; None for any other number of them, or an order that no number has."""
+    told = ""
+    for at, word in enumerate(spoken):
+        before = spoken[at - 1] if at else ""
+        if word in _TEENS:
+            told += _TEENS[word]
+        elif word in _TENS:
+            after = spoken[at + 1] if at + 1 < len(spoken) else ""
+            told += _TENS[word] + ("" if _ONES.get(after, "0") != "0" else "0")
+        elif word == "hundred" and before in _ONES:
+            told += "00"
+        elif word in _ONES:
+            told += _ONES[word] * (2 if before == "double" else 1)
+        elif word != "double":
+            return None
+    return told if len(told) == _DIGITS else None
+
+
+__all__ = ["written"]
