@@ -5,7 +5,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of, printed
+from triage.intake.read import read_text
 
 RADIO, ABS, ECM = "radio", "anti-lock brakes", "engine control"
 
@@ -63,3 +65,96 @@ def test_a_list_of_parts_below_no_name() -> None:
     text = "ABS\n  C0040 stored\n\nParts fitted\n5206  brake pads\n5207  discs\n"
     assert modules_of(text)[ABS] == ["C0040 stored"]
     assert "520" not in str(modules_of(text))
+
+
+OTHERS = ("B1341", "71203", "U0164")
+
+
+@pytest.mark.parametrize("form", [
+    "{}, stored, circuit open", "{} - circuit open - stored", "{}: circuit open (stored)", "{} [stored] circuit open",
+    "{}  circuit open  stored", "{} stored circuit open", "{} | stored | circuit open",
+])
+@pytest.mark.parametrize("head", [">> Radio", "Radio (3 faults)", "# Radio"])
+def test_four_digits_in_lines_like_those_of_the_other_codes(form: str, head: str) -> None:
+    first, *rest = OTHERS
+    lines = "\n  ".join(form.format(number) for number in (first, "6214", *rest))
+    text = f"{head}\n  {lines}\nABS\n  {form.format('6380')}\n  {form.format('C0051')}\nCamera\n  no codes\n"
+    assert modules_of(text) == {
+        RADIO: [f"{code} stored" for code in ("B1341", "6214", "71203", "U0164")],
+        ABS: ["6380 stored", "C0051 stored"], "camera": ["clean"]}
+
+
+@pytest.mark.parametrize("form", [
+    "{code}  {name}  active  circuit open", "{code} circuit open [{name}] active",
+    "{code} ({name}) circuit open - active", "{code} active  {name}: circuit open",
+    "{name}: {code} circuit open - active", "{name} - {code} - circuit open - active",
+    "{name} {code} active circuit open", "{name} | {code} | circuit open | active",
+])
+def test_four_digits_beside_the_name_of_their_module(form: str) -> None:
+    told = (("Radio", "B1341"), ("ABS", "6214"), ("ABS", "C0051"), ("Engine control", "P0620"), ("Radio", "3380"))
+    text = "\n".join(form.format(code=code, name=name) for name, code in told) + "\n\nCamera: no codes\n"
+    assert modules_of(text) == {
+        RADIO: ["B1341 current", "3380 current"], ABS: ["6214 current", "C0051 current"], ECM: ["P0620 current"],
+        "camera": ["clean"]}
+
+
+def test_four_digits_below_a_name_that_nobody_knows() -> None:
+    text = "ABS\n C0051, stored, open\n>> roof box fr\n 6214, pending, open\n U0164, stored, lost\n"
+    assert printed(text) == "ABS: C0051; roof box fr: 6214 U0164"
+
+
+@pytest.mark.parametrize("line", [
+    "2017, active since the repair", "4500 rpm, active", "6214 km, stored", "6214, brake pads, 45.00",
+    "6214, radio code", "6214 Mill Lane, stored", "Tel. 6214, stored", "6214, part number",
+])
+def test_four_digits_of_other_things_among_codes(line: str) -> None:
+    text = f"ABS\n  C0051, stored, open\n  C0045, stored, open\n  {line}\n  C0040, stored, open\nRadio\n  no codes\n"
+    assert modules_of(text) == {ABS: ["C0051 stored", "C0045 stored", "C0040 stored"], RADIO: ["clean"]}
+
+
+@pytest.mark.parametrize("line", ["6214 pump relay sticks", "6214, pump relay sticks", "6214  pump relay"])
+def test_four_digits_that_were_not_read_are_told_and_no_part_of_the_code_above(line: str) -> None:
+    reading = read_text(f"ABS\n  C0051 low\n  {line}\nRadio\n  no codes\n", load())
+    [code] = reading.snapshots[0].modules[0].codes
+    assert (code.code, code.text) == ("C0051", "low")
+    assert [notice.line for notice in reading.notices if "6214" in notice.message] == [3]
+
+
+@pytest.mark.parametrize("text", [
+    "6214 (Radio) aerial open - stored\nABS: C0051 stored\n", "Radio: 6214 aerial open\nABS: C0051 open\n",
+    "ABS\n C0051, stored, open\n 2019, stored, short\n", "ABS: C0051 open\n6214 open [Radio] not present\n"])
+def test_such_a_line_anywhere_is_told_where_it_is_not_read(text: str) -> None:
+    reading = read_text(text, load())
+    assert [(code.code, code.text) for module in reading.snapshots[0].modules for code in module.codes] in (
+        [("C0051", "open")], [("C0051", None)])
+    assert any(notice.severity == "warning" for notice in reading.notices)
+
+
+@pytest.mark.parametrize("form", [
+    "{name} - {code} - open - stored", "{name} {code} stored", "{code}  {name}  open  stored",
+    "{code} open [{name}] stored"])
+def test_one_other_line_is_enough_where_a_name_and_a_status_are_told(form: str) -> None:
+    text = "\n".join(form.format(name=name, code=code) for name, code in (("Radio", "6214"), ("ABS", "C0051")))
+    assert modules_of(text) == {RADIO: ["6214 stored"], ABS: ["C0051 stored"]}
+
+
+def test_times_below_codes_are_none() -> None:
+    text = "ABS\nC0051, stored, open\nC0045, stored, open\n0915, car brought in\n1430, car fetched\nRadio: no codes\n"
+    assert modules_of(text) == {ABS: ["C0051 stored", "C0045 stored"], RADIO: ["clean"]}
+
+
+@pytest.mark.parametrize(("line", "code"), [
+    ("ABS: fault 6214 relay", "6214"), ("ABS fault 62140 relay", "62140"), ("ABS - stored fault 6214", "6214 stored"),
+    ("ABS: error 6214 relay (stored)", "6214 stored"), ("ABS: code 6214: relay, stored", "6214 stored"),
+    ("ABS: Fehler 6214 Relais", "6214"),
+])
+def test_a_number_behind_a_name_and_a_word_for_a_code(line: str, code: str) -> None:
+    assert modules_of(f"{line}\nRadio: no codes\n") == {ABS: [code], RADIO: ["clean"]}
+
+
+@pytest.mark.parametrize("line", [
+    "ABS: fault 6214 km ago", "ABS: code 6214", "ABS: code 6214 entered", "ABS: fault 2019", "ABS fault 3 of 5",
+    "ABS fault 6214 in the gateway",
+])
+def test_other_numbers_behind_a_name_and_such_a_word(line: str) -> None:
+    assert "6214" not in str(modules_of(f"{line}\nRadio: no codes\n"))

@@ -31,7 +31,7 @@ _MARK = lazily(r"\s*(?::|=|-{0,2}>)\s*(?=\S)|\s+-\s+(?=\S)")
 #: What is shaped like a code once the spaces in it are closed, or stands glued to a word.
 _SHAPED = lazily(
     r"(?<![^\W_])(?:[PCBUpcbu](?! ?[^ ]{4}(?![^\W_])) ?[0-3](?: ?[0-9A-Fa-fOo]){3}|[A-Za-z]{2,}[PCBU][0-3][0-9A-F]{3}"
-    r"|[PCBU][0-3][0-9A-F]{3}[A-Za-z]+)(?![^\W_])"
+    r"|[PCBU][0-3][0-9A-F]{3}[A-Za-z]+|[PUpu][0-3][0-9A-Fa-f]-[0-9A-Fa-f]{2}(?!-))(?![^\W_])"
 )
 _LONGEST_NAME, _LONGEST, _MOST_WORDS = 50, 160, 6
 #: What is said of a vehicle rather than of its modules.
@@ -86,7 +86,7 @@ def tells_number(context: Context, row: Row, at: int) -> bool:
         inside = row.line.indent <= above.line.indent and bool(above.finds.codes) and not above.finds.codes[0].start
     else:
         inside = module is not None and context.under_heading and not context.blanks
-    if not inside or context.live_data or context.in_freeze_frame or not shortnumbers.begins(row):
+    if context.live_data or context.in_freeze_frame or not shortnumbers.begins(row, surely=not inside):
         return False
     if context.rows[at - 1].low.rpartition(" ")[2] in headings.GOES_ON:
         return False
@@ -127,7 +127,9 @@ def _may_tell(context: Context, row: Row, named: Span | None, marked: bool) -> b
         found = context.names.find(small(name))
         # "Engine: 1.4 turbo" above a scan tells of the vehicle.
         known = found[0][2] if found else context.names.sure(name)
-        return known or (_is_usual(context) and not context.builder.snapshot.empty)
+        # "Radio: 6214 aerial open" may be a code's line that nobody could tell from a count's.
+        numbered = row.text[named[1] :].lstrip(" :=->")[:4].isdigit()
+        return known or (_is_usual(context) and (numbered or not context.builder.snapshot.empty))
     if marked:
         return True
     # "The ABS was fine when I drove it in on Monday"

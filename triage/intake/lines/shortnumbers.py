@@ -101,7 +101,7 @@ def _typed_end(row: Row) -> int:
 def _alike(rows: Sequence[Row], is_name: IsName) -> None:
     """Read four digits as a code in lines of the shape in which several others have theirs."""
     shapes = _shapes(rows)
-    if max((*shapes.firsts.values(), *shapes.marks.values(), 0)) < _FEW:
+    if not shapes.marks:
         return
     found: list[tuple[Row, int, str]] = []
     other = 0
@@ -142,12 +142,15 @@ def _may_hold(row: Row) -> bool:
 def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
     """Whether a row that begins with such a number has the marks of the lines that begin with a code. Where a word
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
-    row is led by a name or stands among codes."""
+    row is led by a name or stands among codes. One other line is enough where most is told."""
     after = manner(row, match.end(1))
-    if shapes.firsts[after] < _FEW:
-        return False
-    sure = after != "a" and shapes.told[after] < shapes.firsts[after]
-    return sure or led or _tells_status(row, 4) or _tells_name(row, 4, is_name)
+    status, name = _tells_status(row, 4), _tells_name(row, 4, is_name)
+    others, told = shapes.firsts[after], shapes.told[after]
+    if others < _FEW:
+        marked = after not in ("", "a") and told == others
+        return bool(others) and status and (name or marked)
+    sure = after != "a" and told < others
+    return sure or led or status or name
 
 
 def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
@@ -207,7 +210,8 @@ def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, s
     if match is None or QUANTITY.match(row.low, match.end(3)) or not is_name(tidy(match[1])):
         return
     mark = match[2].strip()
-    if shapes.marks[mark[-1:]] >= _FEW and (mark or _tells_status(row, match.end(3))):
+    status = _tells_status(row, match.end(3))
+    if shapes.marks[mark[-1:]] >= (1 if status else _FEW) and (mark or status):
         yield match.start(3), match[3]
 
 
@@ -254,8 +258,9 @@ def _short(row: Row) -> re.Match[str] | None:
     return None if other or is_aside(row.low) or _OTHER_USE.search(row.low) else match
 
 
-def begins(row: Row) -> bool:
-    """Whether a row without a code begins with four digits and a text as if these were its code.
+def begins(row: Row, surely: bool = False) -> bool:
+    """Whether a row without a code begins with four digits and a text as if these were its code. ``surely``: a status
+    is told there too.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> [begins(row) for row in rows_of("6214, pump stuck\\n2019, serviced\\n4500 rpm, idle\\n6214 - 6220")]
@@ -264,7 +269,10 @@ def begins(row: Row) -> bool:
     if not row.text[:4].isdigit() or not _may_hold(row):
         return False
     match = _START.match(row.text)
-    return match is not None and not (_YEAR.fullmatch(match[1]) or QUANTITY.match(row.low, match.end(1)))
+    if match is None or QUANTITY.match(row.low, match.end(1)):
+        return False
+    plain = not surely and _YEAR.fullmatch(match[1]) is None
+    return plain or _tells_status(row, match.end(1))
 
 
 @dataclass(slots=True)
