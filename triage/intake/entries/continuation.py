@@ -17,6 +17,8 @@ from triage.intake.scan.context import Context
 
 #: How a line of the distance begins.
 _MILEAGE = ("mileage", "odometer", "km", "kilomet", "distance")
+#: No description goes on for longer; each line of it is read anew with those before.
+_LONGEST_TAIL = 2000
 _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
 #: Between the values of a list.
 _LISTED = lazily(r"\s*[,;/|+]\s*")
@@ -62,7 +64,7 @@ def mileage(context: Context, row: Row, at: int) -> bool:
 def go_on(context: Context, row: Row) -> bool:
     """The rest of a description that was wrapped, with the status that may stand at its end."""
     draft = context.open_code
-    if draft is None or context.blanks > 0 or len(row.text) > 200:
+    if draft is None or context.blanks > 0 or len(row.text) > 200 or len(context.tail) > _LONGEST_TAIL:
         return False
     values = stored_values(row.low)
     if values and row.line.indent > (context.open_row.line.indent if context.open_row else 0):

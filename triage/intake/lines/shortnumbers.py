@@ -56,7 +56,7 @@ _NAMED = lazily(
 )
 #: A failure type behind a standard code, which such numbers have none of.
 _TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
-_LONGEST = 160
+_LONGEST, _MOST_BESIDE = 160, 40
 #: So many lines of a shape tell how the others of it are to be read.
 _FEW = 2
 
@@ -157,9 +157,10 @@ def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
     """Whether a row, with others like it, stands between codes, or between the name of a module and codes; or below a
     name, a mark behind its number."""
     above, below = at - 1, at + 1
-    while above >= 0 and _short_begins(block[above]):
+    # A list of thousands of numbers is no list of codes.
+    while above >= max(at - _MOST_BESIDE, 0) and _short_begins(block[above]):
         above -= 1
-    while below < len(block) and _short_begins(block[below]):
+    while below < min(at + _MOST_BESIDE, len(block)) and _short_begins(block[below]):
         below += 1
     if above < 0 or block[above].line.indent > block[at].line.indent:
         return False
