@@ -138,6 +138,18 @@ def test_one_other_line_is_enough_where_a_name_and_a_status_are_told(form: str) 
     assert modules_of(text) == {RADIO: ["6214 stored"], ABS: ["C0051 stored"]}
 
 
+@pytest.mark.parametrize("text", [
+    "Radio\n  6214 - aerial open - stored\nABS\n  no codes\n",
+    "Radio\n  6214 aerial open (stored)\nABS: no codes\n"])
+def test_one_line_with_a_status_told_apart_below_a_name(text: str) -> None:
+    assert modules_of(text) == {RADIO: ["6214 stored"], ABS: ["clean"]}
+
+
+def test_one_line_between_a_name_and_a_code_with_the_same_mark() -> None:
+    text = "Radio\n  6214, aerial open\n  B1341, permanent, speaker open\nABS: no codes\n"
+    assert modules_of(text) == {RADIO: ["6214", "B1341 permanent"], ABS: ["clean"]}
+
+
 def test_times_below_codes_are_none() -> None:
     text = "ABS\nC0051, stored, open\nC0045, stored, open\n0915, car brought in\n1430, car fetched\nRadio: no codes\n"
     assert modules_of(text) == {ABS: ["C0051 stored", "C0045 stored"], RADIO: ["clean"]}

@@ -13,7 +13,7 @@ ABS, ECM = "anti-lock brakes", "engine control"
 
 @pytest.mark.parametrize(("spoken", "code"), [
     ("C zero zero five one", "C0051"), ("c oh oh five one", "C0051"), ("P zero six twenty", "P0620"),
-    ("U zero one hundred", "U0100"), ("p oh four twenty five", "P0425"), ("U zero one sixteen", "U0116"),
+    ("U zero three hundred", "U0300"), ("p oh four twenty five", "P0425"), ("U zero one sixteen", "U0116"),
     ("b one three four one", "B1341"), ("P-zero-three-zero-one", "P0301"), ("C double zero five one", "C0051"),
 ])
 @pytest.mark.parametrize("form", [

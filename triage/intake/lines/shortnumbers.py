@@ -148,7 +148,7 @@ def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, 
     others, told = shapes.firsts[after], shapes.told[after]
     if others < _FEW:
         marked = after not in ("", "a") and told == others
-        return bool(others) and status and (name or marked)
+        return bool(others) and ((status and (name or marked)) or (led and after not in ("", "a")))
     sure = after != "a" and told < others
     return sure or led or status or name
 
@@ -230,7 +230,7 @@ def _set(row: Row, start: int, number: str) -> None:
 
 def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
-    them, or where the name's line counts its codes or one between says that they follow."""
+    them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
     found: list[tuple[Row, re.Match[str]]] = []
     listed, above = False, _Above()
     for row in rows:
@@ -244,7 +244,9 @@ def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
                 found.append((row, match))
                 listed = listed or above.says
     numbers = {match[1] for _, match in found}
-    if not (listed or len(found) >= _FEW) or all(_YEAR.fullmatch(number) for number in numbers):
+    if not (listed or len(found) >= _FEW):
+        found = [(row, match) for row, match in found if has_status(row, match.end(1))]
+    if all(_YEAR.fullmatch(number) for number in numbers):
         return
     for row, match in found:
         _set(row, 0, match[1])

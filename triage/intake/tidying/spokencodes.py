@@ -1,4 +1,4 @@
-"""Codes that were dictated and written as words: "P zero five six two", "U zero one hundred", "p oh four twenty".
+"""Codes that were dictated and written as words: "C zero zero five one", "U zero three hundred", "p oh six twenty".
 
 Only a letter of a code with words for exactly four digits behind is one. Fewer, more, or such words of another language
 are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters.
@@ -7,7 +7,7 @@ are told in a notice: what was meant can't be known, and a code passed over in s
 >>> texts = "ABS: c zero zero four zero stored\\nU zero one hundred\\nP oh three\\nwe tried B one two times"
 >>> found, read, unread = written(lines(texts))
 >>> [line.text for line in found][:2], [place.read for place in read]
-(['ABS: c0040 stored', 'u0100'], ['C0040', 'U0100'])
+(['ABS: c0040 stored', 'u0300'], ['C0040', 'U0300'])
 >>> [place.line.text[place.start:place.end] for place in unread]
 ['P oh three']
 """
