@@ -221,9 +221,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     return context
 
 
-def _respaced(
-    found: Sequence[Line], names: Names
-) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
+def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, dictated, unread = spokencodes.written(found)
@@ -237,8 +235,7 @@ def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequen
     for line, start, end, read in respaced:
         context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
     for line, start, end, _ in unread:
-        said = f"{line.text[start:end]}: not read; write the code in digits"
-        context.builder.notice("warning", said, line, start, end)
+        context.builder.notice("warning", f"{line.text[start:end]}: write the code in digits", line, start, end)
 
 
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:

@@ -4,7 +4,7 @@ Only a letter of a code with words for exactly four digits behind is one. Fewer,
 are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters.
 
 >>> from triage.intake.plain.characters import lines
->>> texts = "ABS: c zero zero four zero stored\\nU zero one hundred\\nP oh three\\nwe tried B one two times"
+>>> texts = "ABS: c zero zero four zero stored\\nU zero three hundred\\nP oh three\\nwe tried B one two times"
 >>> found, read, unread = written(lines(texts))
 >>> [line.text for line in found][:2], [place.read for place in read]
 (['ABS: c0040 stored', 'u0300'], ['C0040', 'U0300'])
