@@ -382,6 +382,10 @@ def test_pieces_of_names_are_answered(parts: list[str]) -> None:
         assert meant(match.canonical) == match.canonical
 
 
+def test_an_instance_of_an_alias_bears_the_name_of_its_module() -> None:
+    assert meant("body module B/22") == meant("body control 22") == "body control 22"
+
+
 SINGLE = sorted(name for name in TABLES.modules if resolve(name, TABLES).instance is None)
 
 

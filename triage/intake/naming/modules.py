@@ -180,13 +180,13 @@ def _resolve(name: str, tables: HasAliases) -> tuple[ModuleMatch, str]:
                 hit, instance, nearest = _search(printed, index)
     if hit is None:
         return ModuleMatch(printed, 0.0, *nearest, False, None), "unknown"
-    canonical = index.own(_compose(hit.name, instance, index.names))
+    canonical = _own(_compose(hit.name, instance, index.names), index)
     bracketed = _IN_BRACKETS.match(printed)
     if bracketed:
         plain_name = _resolve(bracketed[1], tables)[0]
         if _seldom_numbered(plain_name, canonical, index.names):
             return plain_name._replace(score=90.0, second=canonical, second_score=86.0), "pieces"
-    rival = hit.rival and index.own(_compose(hit.rival, instance, index.names))
+    rival = hit.rival and _own(_compose(hit.rival, instance, index.names), index)
     which = _instance_of(canonical)
     return ModuleMatch(canonical, hit.score, rival, hit.rival_score, True, which), hit.how
 
@@ -344,6 +344,14 @@ def _stem(name: str) -> str:
 
 def _instance_of(canonical: str) -> str | None:
     return canonical[len(_stem(canonical)):].strip(", ") or None
+
+
+def _own(canonical: str, index: Index) -> str:
+    """The table's own name for one composed of a module and its instance, whose module may be an alias alone ("body
+    module 22": "body module B" is listed, and "body module" is another word for the body control)."""
+    canonical = index.own(canonical)
+    stem = _stem(canonical)
+    return canonical if canonical in index.names else index.own(stem) + canonical[len(stem) :]
 
 
 def _compose(name: str, instance: Instance, names: frozenset[str]) -> str:
