@@ -68,6 +68,8 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
         since = SinceClear(warm_ups=have.warm_ups, distance_km=have.distance_km, minutes=have.minutes)
     if draft.volts is None and draft.phase is not None:
         draft.volts = context.supply_by_phase.get(draft.phase)
+    if draft.volts is None and draft.by_engine is not None:
+        _volts_by_engine(context, draft)
     if draft.volts is None:
         draft.volts = draft.end_volts
     if draft.volts is None:
@@ -104,6 +106,20 @@ def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapsho
             "readings": readings or None,
         }
     )
+
+
+def _volts_by_engine(context: Context, draft: SnapshotDraft) -> None:
+    """Of two readings, with the engine off and running, that of the engine during the scan; where nothing tells it, the
+    one with the engine off, and that it was taken so."""
+    if draft.by_engine is None:
+        return
+    both, line = draft.by_engine
+    if draft.said.engine in (None, "unknown"):
+        draft.said.engine = "off"
+        context.builder.notice(
+            "note", f"{both.off:g} V with the engine off, {both.running:g} V running: taken as read with it off; say "
+            "which the scan was read with", line, 0, len(line.text))
+    draft.volts = both.running if draft.said.engine == "running" else both.off
 
 
 def _own_names(context: Context, draft: SnapshotDraft) -> None:

@@ -12,7 +12,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, phases, volts
+from triage.intake.said import conditions, dates, phases, voltengines, volts
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan import between
 from triage.intake.scan.assembly import Builder, SnapshotDraft
@@ -41,6 +41,13 @@ _FREEZE = re.compile(
 _LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
 #: "12.7 on the meter": what the volts were read on is no cluster.
 _MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$")
+#: A clear of every module, whatever else the line names.
+_OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|borrado) (?:all|everything|the lot|"
+                 r"the whole lot|alles|tout|todo)"
+                 r"(?=\s*(?:[.,;]|$| and | then | codes?[.,;]| und | et | y ))|(?<![a-z])(?:all|everything|"
+                 r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
+#: "Cleared, ignition off and on": the key's.
+_SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
 _TIME = re.compile(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
 _LIVE = re.compile(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
@@ -187,6 +194,11 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     a module."""
     context.builder.say(conditions.find(row.low), snapshot)
     found = volts.find(row.low)
+    both = voltengines.both(row.low)
+    if both is not None:
+        scan = snapshot or context.builder.snapshot
+        scan.by_engine = scan.by_engine or (both, row.line)
+        found = tuple(volt for volt in found if not both.span[0] <= volt.start < both.span[1])
     # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
     top = top or (context.flat and any(volt.of == "lowest" for volt in found))
     for volt in found:
@@ -315,7 +327,10 @@ def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Sta
     if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
         # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
         named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
-                 and _MEASURED_WITH.search(row.low, 0, name[0]) is None]
+                 and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])]
+        if deed.what == "cleared" and _OF_ALL.search(row.low[deed.start : deed.end + 6]):
+            # "Reflashed the gearbox, cleared all"
+            named = []
         if named and (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
             about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
     at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
@@ -331,6 +346,12 @@ def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Sta
         if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
             builder.snapshot.phase = "before-clear"
         builder.next_phase = "after-clear"
+
+
+def _is_switched(low: str, span: Sequence[int]) -> bool:
+    """Whether a name is only the key's: "ignition off and on"."""
+    word = low[span[0] : span[1]]
+    return word in ("ignition", "zundung", "contact", "contacto", "key") and _SWITCHED.match(low, span[1]) is not None
 
 
 def _clock_of(context: Context, row: Row) -> datetime | None:

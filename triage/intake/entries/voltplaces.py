@@ -28,6 +28,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             draft.freeze.setdefault("volts", volt.value)
         return
     when = moment(row.low, volt.start, volt.end)
+    if when == "another day":
+        return
     scan = snapshot or builder.snapshot
     if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"

@@ -13,7 +13,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said import engine_state, outside, voltmoments, volts
+from triage.intake.said import engine_state, outside, voltmoments, voltremarks, volts
 from triage.intake.said.voltslips import mended
 from triage.intake.words.volt_words import AFTERWARDS, LABEL, LOWEST, NOMINAL_THEN
 
@@ -81,7 +81,10 @@ def stands_between(low: str) -> bool:
 @remembered
 def of_the_module(low: str) -> bool:
     """Whether such a line says that the voltage is that of a module ("module voltage 13.6 V", "own supply 11.4 V")."""
-    return below_a_name(low) and any(word in _SAYS_IT for word, _, _ in words(low))
+    if not below_a_name(low) or outside.outside_supply(low) is not None:
+        # "On its own battery, 12.3", "support unit on, 13.6"
+        return False
+    return any(word in _SAYS_IT for word, _, _ in words(low))
 
 
 @remembered
@@ -93,6 +96,8 @@ def alone(low: str) -> bool:
     found = volts.find(low)
     if not found:
         return False
+    if voltremarks.whole(low) and not any(volt.of == "other" for volt in found):
+        return True
     moments = voltmoments.spans(low)
     named = [volt for volt in found if volt.of in ("other", "named")]
     if any(volt.of == "other" or not voltmoments.moment(low, volt.start, volt.end) for volt in named):

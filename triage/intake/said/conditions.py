@@ -17,9 +17,9 @@ from operator import attrgetter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases, tocome
+from triage.intake.said import phases, tocome, voltengines
 from triage.intake.said.durations import in_figures
-from triage.intake.said.engine_state import engine, spans
+from triage.intake.said.engine_state import beside_number, engine, spans
 from triage.intake.said.outside import outside_supply
 from triage.model.snapshot import Engine, ListRead, OutsideSupply
 from triage.units import fahrenheit_to_celsius, miles_to_km
@@ -66,7 +66,7 @@ _AMOUNT = (
 )
 _MINUTES = re.compile(
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
-    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|"
+    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])\.?(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|"
     rf"mit)){{0,3}}[ -]?"
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])"
 )
@@ -74,7 +74,10 @@ _DROVE = Phrasebook(
     {
         "yes": """
         minute drive | minutes drive | min drive | mins drive | mile drive | miles drive | km drive | quick drive |
-        short drive | long drive | went for a drive |
+        short drive | long drive | went for a drive | mile run | miles run | km run | for a spin | up the
+        road and back | round the block |
+        around the block | took it round | took it out | tour du pate de maisons | tour du quartier | vuelta a la
+        manzana | runde gedreht |
         road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
         done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
         carretera | conducido | prueba en carretera | recorrido""",
@@ -162,7 +165,7 @@ _TRIGGER = re.compile(
     r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|"
     r"voyant|testig|mil|"
     r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
-    r"lief|lauf|"
+    r"pack|boster|nichts ang|nichts dran|rien de|nada con|spin|tour|vuelta|chrg|lief|lauf|laeuf|march|tourn|block|took|"
     r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
     r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
     r"liquide|recorr|"
@@ -179,8 +182,10 @@ def find(low: str) -> Conditions:
     low = tocome.done(low)
     if _SINCE.search(low):
         low = _since_clear(low, found)
-    found.engine = engine(low)
-    found.engine_passed = (found.engine == "running" and _ran_before(low)) or None
+    both = voltengines.both(low)
+    found.engine = engine(low if both is None else low[: both.span[0]] + ", " + low[both.span[1] :])
+    # "Charging proven (14.2 V running)" tells of the scan only where nothing else does.
+    found.engine_passed = (found.engine == "running" and (_ran_before(low) or beside_number(low))) or None
     _run(low, found)
     found.outside_supply = outside_supply(told)
     _lamps(low, found)

@@ -46,7 +46,8 @@ _ENGINE = Phrasebook(
         koer | k o e r | key on engine running | engine running | engine is running | engine was running | engine
         still running | engine now running | engine left running | engine kept running | engine on | engine is on |
         idling | at idle | on idle | engine idling | engine at idle | engine ticking over | ticking over | motor
-        running | motor on | eng running | eng run | eng on | with the engine running | engine started | running
+        running | motor on | eng running | eng run | eng on | with the engine running | with it running |
+        with it idling | engine started | running
         engine | motor lauft | motor laeuft | motor lief | motor an | motor ist an | motor war an | motor gestartet |
         laufender motor | bei laufendem motor | im leerlauf | motor im leerlauf | moteur tournant | moteur tourne |
         moteur en marche | moteur en route | moteur demarre | moteur allume | au ralenti | moteur au ralenti | motor
@@ -59,12 +60,20 @@ _ENGINE = Phrasebook(
 )
 #: A word that says "running" where it is all its clause says, a voltage aside.
 _IDLE = lazily(
-    r"(?:^|[,;(|/]\s?|\s-\s|[0-9]\s?v(?:olts?)? |@ ?)(?:(?:am|now|currently|jetzt) )?(?:idle|leerlauf|ralenti|"
-    r"standgas|relanti)"
-    r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9])?\s?v)|(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v|"
+    r"(?:^|[,;(|/+]\s?|\s-\s|\.\s|[0-9]\s?v(?:olts?)? |[0-9][.,][0-9]{1,2} |@ ?)(?:(?:am|at|on|now|currently|"
+    r"jetzt|au|al) )?(?:idle|leerlauf|"
+    r"ralenti|standgas|relanti)"
+    r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9]{1,2}(?![0-9])|\s?v))|"
+    r"(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v|"
     # "13.9 V running with lights on", but "12.1 V running low".
     r"[0-9]\s?v(?:olts?)?,? (?:(?:with|when|while) (?:it |she )?(?:is |was )?)?running"
     r"(?=\s?(?:[,;.:)(|/]|$|-\s|with |and |at ))"
+)
+#: The word for a running engine with nothing but a voltage beside it: "running 14.2", "14.0 running".
+_BESIDE_NUMBER = lazily(
+    r"(?:^|[,;(|/+]\s?|\s-\s|\.\s)(?:now |still |and |jetzt |noch |toujours )?(?:idling|idles|runn?inn?g?|lauft|laeuft|"
+    r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
+    r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
 )
 _ENGINE_KEY = re.compile(
     r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
@@ -127,7 +136,16 @@ def engine(low: str) -> Engine | None:
     for state in _RANK:
         if state in said:
             return state
-    return "running" if not said and _IDLE.search(low) else None
+    return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low)) else None
+
+
+def beside_number(low: str) -> bool:
+    """Whether only the voltage beside it makes a word speak of the engine.
+
+    >>> beside_number("booster off. running 14.2"), beside_number("engine running 14.2")
+    (True, False)
+    """
+    return _BESIDE_NUMBER.search(low) is not None and not _ENGINE.find(low)
 
 
 @remembered

@@ -31,14 +31,16 @@ _NO_DEVICE = (
 )
 #: What every text has that names a device or says that there is none.
 _SIGNS = re.compile(
-    r"charg|jump|donor|donneur|donante|(?:second|other) (?:vehicle|car|van|truck)|lead|spender|starthilf|fremd|"
+    r"ch[ar]{0,3}g|jump|donor|donneur|donante|(?:second|other) (?:vehicle|car|van|truck)|lead|spender|starthilf|"
+    r"fremd|bos+ter|"
     r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
-    r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|"
+    r"stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|alimenta|cargador|mantened|fuente|nothing|nichts|rien de|nada |"
+    r"outside|extern|extra|"
     r"own batt|battery only"
 )
 #: A word of each of those, a quick check before them.
 _WORDS = WordSigns(
-    r"charg|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
+    r"ch[ar]{0,3}g|bos+ter|nichts|rien|nada|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
     r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
 )
@@ -56,22 +58,28 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "jump pack",
         lazily(
-            r"(?<![a-z])(?:jump[ -]?pack|jump[ -]?starter|jump ?box|booster(?: pack)?|"
+            r"(?<![a-z])(?:jump[ -]?pac?k|jump[ -]?starter|jump ?box|b(?=o+s)[ost]{2,5}e?r(?: pack)?|"
             r"starthilfe(?:gerat|geraet|box)?|booster de demarrage|demarreur autonome|"
             r"arrancador(?: de bateria)?|start booster|power pack|"
-            r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken) )?(?:on|off|connected|"
+            r"(?<=with the )pack|(?<=with a )pack|(?<=without the )pack|(?<=without a )pack|"
+            r"(?<!battery )(?<!hv )(?<!traction )pack(?= (?:(?:is|was|now|still|taken|just|clipped|hooked|left) ){0,3}"
+            r"(?:on|off|connected|"
             r"disconnected|removed)(?![a-z])))" + _NO_DEVICE
         ),
     ),
     (
         "charger",
         lazily(
-            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:(?:battery |bench |mains )?charger(?!,)|"
-            r"(?:on|with) (?:a |the )?charger|"
+            r"(?<![a-z-])(?<!on-board )(?<!onboard )(?<!on board )(?:"
+            r"(?:battery |bench |mains )?ch[ar]{0,3}(?:ge?r|rger)(?!,)|"
+            r"(?:on|with) (?:a |the )?ch[ar]{1,3}ge?r|"
             r"(?<!since )(?:on|under) charge|(?:on|under) (?:(?:12|24) ?v |low voltage |voltage |power |"
             r"battery )?support"
             r"(?! (?:arm|bracket|leg|frame|call|ticket|line|team)(?![a-z]))|battery (?:support(?: unit)?|maintainer|"
             r"tender|conditioner)|maintainer|"
+            r"power supply(?= (?:(?:is|was|still|now|just) )*(?:on|connected|hooked|attached|clipped|off|"
+            r"disconnected|removed)(?![a-z])(?! circuit))|"
+            r"(?<![a-z])lader(?= (?:noch |wieder |jetzt )?(?:dran|an|ab|weg|angeklemmt|angeschlossen)(?![a-z]))|"
             r"power supply unit|support unit|psu|stabili[sz]ed supply|bench supply|"
             r"(?:stutz|stuetz|batterie|erhaltungs|werkstatt)?lade?gera(?:e)?t|stutzgerat|stuetzgeraet|"
             r"ladeerhaltung(?:sgerat)?|"
@@ -81,9 +89,10 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = lazily(
-    r"(?<![a-z])(?:no|off(?! (?:an?|the|of|another|our|my|his|her|its|one|battery)(?![a-z]))|without|disconnected|"
+    r"(?<![a-z])(?:no|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|its|"
+    r"one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
-    r"abgeklemmt|entfernt|"
+    r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
     r"not connected|"
     r"aucun|ningun)(?![a-z])"
@@ -103,10 +112,11 @@ _NO_SUPPLY = lazily(
     r"cargador)(?=\s*(?:[,.;)]|$))|"
     r"(?:(?:battery|batt|supply|posts?|terminals?)|[0-9] ?v(?:olts?)?)(?:,| with)? nothing on(?: it(?![a-z])|"
     r"(?=\s*(?:[,;.)!]|$)))|"
+    r"(?:nichts|rien de|nada) (?:angeschlossen|angeklemmt|dran|branche|conectado)|"
     r"nothing (?:else )?(?:connected|hooked up|attached|plugged in|clipped on|on the battery)|(?:no|without|not any|"
     r"ohne|sans|sin) (?:(?:outside |external |extra |battery )?support|"
     r"(?:outside|external|extra) (?:supply|power))"
-    r"(?: connected| on)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
+    r"(?: connected| on(?: it)?)?(?=\s*(?:[,;.)]|$))|(?:fremdspannung|"
     r"externe versorgung|"
     r"fremdeinspeisung)\s*[:=]?\s*"
     r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
@@ -114,6 +124,8 @@ _NO_SUPPLY = lazily(
 )
 
 
+#: "8.8 without the pack, 12.5 with": of two readings the later.
+_WITH_IT = lazily(r"[0-9] ?v? (?:with|mit|avec|con)(?: (?:it|one|ihm|lui|el))?\s*(?:[.,;)]|$)")
 _ALONE = lazily(
     r"\s*(?:(?:the|a|an) )?(?:(?:battery|bench|mains|workshop) )?(?:charger|maintainer|support unit|booster|"
     r"jump[ -]?pack|"
@@ -167,5 +179,6 @@ def outside_supply(low: str) -> OutsideSupply | None:
             continue
         before = _PARTS.split(low[max(0, match.start() - 24) : match.start()])[-1]
         behind = _PARTS_BEHIND.split(low[match.end() : match.end() + 22])[0]
-        return "none" if _OFF.search(_OTHER_OFF.sub("", f"{before[-16:]} # {behind}")) else kind
+        off = _OFF.search(_OTHER_OFF.sub("", f"{before[-16:]} # {behind}"))
+        return "none" if off and _WITH_IT.search(low, match.end()) is None else kind
     return None

@@ -15,7 +15,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import tocome
+from triage.intake.said import tocome, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -112,13 +112,17 @@ class Deed(NamedTuple):
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
         "cleared",
-        lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"),
+        lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist| (?:out|raus)(?![a-z])"),
         lazily(
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
             rf"memory|"
-            rf"memories|modules?|lot|everything|them|fault codes?)(?: all)?|"
+            rf"memories|modules?|lot|everything|them|it|fault codes?)(?: all)?|"
+            r"(?:erased|wiped|deleted)(?=\s*(?:[.,;:]|$))|"
+            r"(?<=^)(?:all )?(?:the )?(?:codes?|faults?|dtcs?) out(?=\s*(?:[.,;]|$))|(?:alle )?(?:fehler|"
+            r"codes) raus(?=\s*(?:[.,;]|$))|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
+            r"clear (?:was )?done(?=\s*(?:[.,;]|$))|"
             r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
@@ -154,9 +158,14 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "replaced",
-        lazily(r"replac|swap|renew|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad"),
+        lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad"),
         lazily(
-            rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|fitted (?:a )?(?:new|used|another)|"
+            rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
+            rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?)(?:[a-z]+ ){{1,3}}?(?:fitted|installed|put in|in|on)"
+            rf"(?=\s*(?:[,.;]|$))|neue[rnsm]? [a-z]+ (?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
+            rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)|nuev[oa])"
+            rf"(?: posee?| montee?| puest[oa])?"
+            rf"(?=\s*(?:[,.;]|$))|fitted (?:a )?(?:new|used|another)|"
             rf"ersetzt|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
         ),
@@ -217,7 +226,8 @@ _REFUSED = lazily(
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
 _NOT = lazily(
-    r"(?<![a-z])(?:not|never|nothing|none|niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
+    r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|can|could|would)n ?'? ?t|not|never|nothing|none|"
+    r"niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
     r"un|nicht|pas|non|sin|no|vor|avant|antes|"
     r"prior to|without|ohne|"
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
@@ -234,7 +244,7 @@ _DEED_SIGNS = re.compile(
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
-    r"se borr|geloes|wipe|reset"
+    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]|nuev|wipe|reset| out[,.;]| raus[,.;]"
 )
 
 
@@ -250,7 +260,7 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]
-        if _UNDONE.match(tail):
+        if _UNDONE.match(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
         refused = _REFUSED.search(tail) is not None
         answer: Literal["accepted", "refused"] | None = (

@@ -20,7 +20,8 @@ _SIGNS = re.compile(
     r"will|'ll|shall|going|gonna|about to|needs? |plan|want|ha(?:ve|s) to|should|must|tomorrow|next|to be |to come|"
     r"to follow|"
     r"later|werde|muss|soll|noch|vais|allons|faut|faudra|demain|voy |vamos |hay que|tengo que|habra|manana|devo|"
-    r"domani|moet|ill |let me |gleich|melde|bescheid|ruf |je te|je vous|te digo|te aviso|te llamo|te cuento|os digo"
+    r"domani|moet|ill |let me |gleich|tonight|kommt|melde|bescheid|ruf |je te|je vous|te digo|te aviso|te llamo|"
+    r"te cuento|os digo"
 )
 #: What somebody says he does, and that he will be heard of once it is done: "je branche le booster et je te redis".
 _AND_THEN = (
@@ -35,7 +36,9 @@ _AND_THEN = (
 )
 _PLAN = lazily(
     r"(?<![a-z])(?:will(?! (?:not|only)(?![a-z]))|shall|going to|gonna|about to|needs? (?:to|an?|the)|"
-    r"plan(?:s|ning)? (?:to|on)|wants? to|ha(?:ve|s) to|should|must|tomorrow|next(?=\s?:)|to be(?= [a-z]+(?:ed|"
+    r"plan(?:s|ning)? (?:to|on)|(?:goes|going|comes?) (?:on|off|in) (?:later|tonight|next|once|after)|"
+    r"kommt (?:[a-z]+ )?(?:spater|nachher|gleich|danach|heute abend|morgen)|"
+    r"wants? to|ha(?:ve|s) to|should|must|tomorrow|next(?=\s?:)|to be(?= [a-z]+(?:ed|"
     r"t)(?![a-z]))|"
     r"to come|to follow|later(?=\s*(?:[.,;!]|$))|werde(?![nt])|(?:wird|werden|muss|mussen|soll) noch|kommt noch|"
     r"(?:muss|mussen|sollte?n?)(?= [a-z])|vais|allons|(?:il )?faut|faudra|demain|voy a|vamos a|hay que|tengo que|"

@@ -23,6 +23,7 @@ from triage.intake.words.volt_words import (
     LOWEST,
     LOWEST_AFTER,
     STATE_WORDS,
+    VEHICLE,
 )
 
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
@@ -35,6 +36,9 @@ _DAYS = word_set("""
     mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
     dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
     gisteren ochtend middag avond""")
+
+#: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
+_ITS_NUMBER = re.compile(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
 
 
 def names_nothing(own: str) -> bool:
@@ -118,3 +122,9 @@ def text_after(low: str, end: int, stop: int) -> str:
         # "11.1 V (min 8.4 V at start)" tells twice of the second.
         return ""
     return after if LOWEST_AFTER.match(behind) or _HIGHEST.match(behind) else ""
+
+
+def is_beside_vehicle(low: str, start: int) -> bool:
+    """Whether a vehicle's word, perhaps with its number, stands right before a place."""
+    near = low[max(0, start - 40) : start]
+    return any(_ITS_NUMBER.fullmatch(near, match.end()) for match in VEHICLE.finditer(near))

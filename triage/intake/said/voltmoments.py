@@ -16,15 +16,27 @@ from typing import Literal
 
 from triage.intake.plain.patterns import lazily
 
-Moment = Literal["earlier", "now", "scan", "charged", ""]
+Moment = Literal["earlier", "now", "scan", "charged", "another day", ""]
 
+#: What feeds a vehicle from outside, in one word.
+_DEVICE = (
+    r"(?:charger|booster|jump[ -]?(?:pac?k|starter|box)|pack|b(?=o+s)[ost]{2,5}e?r|boost(?:ing)?|support|"
+    r"(?:jump )?leads|ladegerat|starthilfe|"
+    r"chargeur|cargador|arrancador)"
+)
 #: When the battery was seen before it was charged for the scan.
 _EARLIER = (
-    r"(?:when (?:i|we) (?:(?:first )?(?:got|arrived|came|turned up|found)(?: (?:there|here|it|in|out|to))*)|"
+    r"(?:wh?en (?:i|we) (?:first )?(?!read|scan|clear|check|measur|test|ran|start|crank|drove|left|finish|was|"
+    r"were|had)[a-z]{3,9}"
+    r"(?: (?:there?|here|it|in|out|to|up|her|him|them))*|"
     r"(?:on|at|upon) (?:my |our )?arrival|found (?:it |the (?:battery|car|van|truck|vehicle) )?(?:sitting )?(?:at|"
     r"with)|"
     r"this morning|yesterday|last night|(?:before|prior to) (?:the )?(?:charg(?:e|er|ing)|jump(?:ing)?|boost(?:ing)?)|"
-    r"at first|to begin with|initially|originally|"
+    r"at first|to (?:begin|start) with|initially|originally|(?:(?:dead|stone|completely) )?flat(?: at| on)?|found at|"
+    r"arrived (?:to|at)(?= )|(?:batt(?:ery)?|it|van|car|truck|stone|completely|totally) (?:was |is )?dead|"
+    r"dead (?:at|on)|"
+    rf"(?:before|prior to|without|w/o|ohne|vor|avant|sans|antes del?|sin) (?:(?:the|a|an|any|my|dem|das|der|le|"
+    rf"la|el) )?{_DEVICE}|"
     r"(?:bei|zu) (?:meiner |unserer )?ankunft|als (?:ich|wir) (?:ankam(?:en)?|kam(?:en)?|dort ankam)|"
     r"heute (?:morgen|fruh)|"
     r"gestern|vor dem (?:auf)?laden|zuerst|anfangs|vorgefunden|"
@@ -39,8 +51,9 @@ _NOW = (
     r"(?:now|right now|currently|at (?:the )?(?:time|moment|start) of (?:the |this |my )?(?:scan(?:ning)?|"
     r"read(?:ing|out)?)|"
     r"(?:at|for|during|on|before|while|when) (?:the |this )?(?:scan(?:s|ned|ning)?|read(?:ing|-?out)?)|then scanned|"
-    r"(?:with|on) (?:the |a )?(?:(?:battery )?charger|jump[ -]?(?:pack|starter)|booster|maintainer|"
-    r"power supply)(?: on)?|"
+    r"(?:with|on|w/) ?(?:the |a )?(?:(?:battery )?charger|jump[ -]?(?:pack|starter)|booster|maintainer|"
+    r"power supply)(?: on)?|(?:with|w/|mit|avec|con)(?: (?:it|one|ihm|lui|el))?(?=\s*(?:[.,;)]|$))|"
+    r"(?:alles |komplett )?(?:aus)?gelesen|"
     r"(?:afterwards|after|danach|ensuite|apres|despues|luego)(?=\s*(?:[.,;)]|$))|"
     r"jetzt|nun|aktuell|(?:beim|zum|wahrend des) (?:scan(?:nen)?s?|auslesen)|"
     r"(?:mit|am) (?:dem )?ladegerat|"
@@ -52,7 +65,7 @@ _NOW = (
 #: What it had then was lower before.
 _CHARGED = (
     r"(?:after (?:the |a |an )?(?:overnight )?(?:re)?(?:charg(?:e|ing)|jump(?:ing)?)|"
-    r"(?:re)?charged (?:it |the battery )?(?:up )?(?:to|overnight to)|"
+    r"(?:(?:re)?charged|boosted|jumped) (?:it |the battery )?(?:up )?(?:to|overnight to)|"
     r"nach dem (?:auf)?laden|(?:auf)?geladen auf|apres (?:la )?(?:re)?charger?|(?:re)?charge[e]? (?:jusqu')?a|"
     r"despues de (?:la carga|cargar(?:la)?)|cargad[oa] (?:a|hasta)|tras (?:la carga|cargar(?:la)?))"
 )
@@ -69,9 +82,27 @@ _SUPPORTED_LATER = lazily(
 )
 #: "Reading at 13.4 V" that begins its clause, "then put the charger on: 13.4 V"
 _READ_AT = lazily(
-    r"(?:(?:^|[.;,(:]\s)(?:then |now |and )?(?:gelesen bei|lue? a|leid[oa] a|(?:reading|scan|scanned|scanning|"
-    r"read(?:-?out)?|codes read)(?: was| is)? at) |"
+    r"(?:(?:^|[.;,(:]\s)(?:then |now |and )?(?:gelesen bei|(?:tout |todo )?(?:lue?s?|leid[oa]s?) a|"
+    r"(?:reading|scan|scanned|scanning|(?:all )?read(?:-?out)?|codes read)(?: (?:everything|all|it|them|the lot|"
+    r"all of it|was|is|done)){0,2} at) |"
     rf"(?<![a-z])then {_SUPPORT}[:,] ?(?:now )?)$"
+)
+#: Something feeds the vehicle at what stands behind: "put a charger on it, 12.9", "booster dran 12,5".
+_FED = lazily(
+    rf"(?<![a-z])(?<!no )(?<!kein )(?<!keine )(?<!sans )(?<!sin ){_DEVICE}(?: (?:is|was|still|now|just|hooked|"
+    rf"noch|jetzt|toujours))* (?:on|up|connected|dran|drauf|an|"
+    r"angeklemmt|angeschlossen|branche|conectado|puesto)(?: (?:it|there|since|now))*(?:[,;:.]| -)? ?$"
+)
+#: Days and weeks before the scan.
+_ANOTHER_DAY = lazily(
+    r"(?<![a-z])(?:last (?:week|month|year|winter|summer|service|visit|time)|(?:[0-9]{1,2}|a few|some|two|three) "
+    r"(?:days?|weeks?|months?|years?) ago|the other day|"
+    r"letzte[nrs]? (?:woche|monat|jahr|winter|sommer|mal)|vor (?:[0-9]{1,2}|einigen|ein paar|zwei|"
+    r"drei) (?:tagen|wochen|"
+    r"monaten|jahren)|(?:la )?(?:semaine|annee|fois) derniere|(?:le )?mois dernier|il y a (?:[0-9]{1,2}|"
+    r"quelques|deux|trois) "
+    r"(?:jours|semaines|mois|ans)|(?:la )?semana pasada|(?:el )?(?:mes|ano) pasado|hace (?:[0-9]{1,2}|unos|dos|tres) "
+    r"(?:dias|semanas|meses|anos))(?![a-z])"
 )
 _CHARGED_SAID = lazily(rf"(?<![a-z]){_CHARGED}(?![a-z])")
 _EARLIER_SAID = lazily(rf"(?<![a-z]){_EARLIER}(?![a-z])")
@@ -89,7 +120,8 @@ _SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at
 #: Between the number and what is said of it behind it.
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
 _BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
-_CLAUSE = lazily(r"[;.!?)(]\s|[,;]\s|\.$|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
+_CLAUSE = lazily(r"\s-{0,2}>\s?|[;.!?)(]\s|[,;]\s|\.$|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|"
+                 r"luego)(?![a-z])")
 #: Where what is said of a voltage ends.
 _STOP = lazily(r"[,;.()!?]|[0-9]|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])")
 #: "Voltage when the code was set", "Spannung bei Fehlereintritt": what a module stored with its code.
@@ -128,6 +160,15 @@ def _at_fault(before: str, after: str) -> bool:
     return _said_behind(after, _AT_FAULT) or _AT_FAULT.search(before, _clause(before)) is not None
 
 
+def another_day(low: str) -> bool:
+    """Whether a text tells of days or weeks before the scan.
+
+    >>> another_day("cleared last week by another garage"), another_day("cleared last")
+    (True, False)
+    """
+    return _ANOTHER_DAY.search(low) is not None
+
+
 def tells_fault(low: str) -> bool:
     """Whether a line holds words for the moment at which a code was set."""
     return _AT_FAULT.search(low) is not None
@@ -142,6 +183,8 @@ def moment(low: str, start: int, end: int) -> Moment:
 @lru_cache(maxsize=8192)
 def _moment(before: str, after: str) -> Moment:
     """The same of the text right before a voltage and right behind it."""
+    if _said_behind(after, _ANOTHER_DAY) or _ANOTHER_DAY.search(before, _clause(before)):
+        return "another day"
     if _WAS.search(before) is not None and (
             _TODAY.search(after) or _TODAY.search(before) or _SCANNED_AT.search(after)):
         # "It was 10.6 V, now 13.5 V", "was 12 V, scanned at 11.4"
@@ -154,6 +197,14 @@ def _moment(before: str, after: str) -> Moment:
     for when, pattern in _MOMENTS:
         if _said_behind(after, pattern) or pattern.search(before, clause) is not None:
             return when
+    if _FED.search(before):
+        return "now"
+    if not before[clause:].strip() and clause:
+        # "Flat when I arrived, 6.4 V"
+        told = before[: clause].rstrip(" ,;.-(")
+        first = _clause(told)
+        if not any(map(str.isdigit, told[first:])) and _EARLIER_SAID.search(told, first):
+            return "earlier"
     return ""
 
 

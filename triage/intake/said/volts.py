@@ -18,8 +18,8 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases
-from triage.intake.said.voltaround import extreme, names_nothing, nearest, text_after, text_before
+from triage.intake.said import phases, voltremarks
+from triage.intake.said.voltaround import extreme, is_beside_vehicle, names_nothing, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
     ALTERNATOR,
@@ -41,6 +41,7 @@ from triage.intake.words.volt_words import (
     OTHER_PLACE,
     OTHER_PLACE_AFTER,
     OTHER_UNIT,
+    PRIOR,
     RATED,
     RATED_BEFORE,
     SET_TO,
@@ -76,7 +77,8 @@ class _Number(NamedTuple):
 
 _UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
 _NUMBER = re.compile(
-    rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
+    rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|"
+    rf"cca)(?![a-z]))"
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
@@ -95,8 +97,6 @@ _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
 )
-#: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
-_ITS_NUMBER = re.compile(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = re.compile(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
@@ -176,7 +176,7 @@ def _numbers(low: str) -> list[_Number]:
             continue
         text, unit = match[4], match[5] is not None
         if not unit and (
-            not _may_stand_alone(text)
+            not (_may_stand_alone(text) or voltremarks.is_cranked(low, match.start(), match.end()))
             or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end()))
             or (text in ("15", "16", "30") and _TERMINAL.search(low[max(0, match.start() - 10) : match.start()]))
         ):
@@ -199,7 +199,8 @@ def _matches(low: str) -> Iterator[re.Match[str]]:
 def _any_labelled(low: str, numbers: Sequence[_Number]) -> bool:
     """Whether words for a supply stand beside one of the numbers without a unit."""
     ends = [0, *(number.end for number in numbers)]
-    return any(_labelled(low, number, last) for number, last in zip(numbers, ends, strict=False))
+    return any(_labelled(low, number, last) or voltremarks.is_cranked(low, number.start, number.end)
+               for number, last in zip(numbers, ends, strict=False))
 
 
 def _is_glued(low: str, start: int) -> bool:
@@ -210,6 +211,7 @@ def _is_glued(low: str, start: int) -> bool:
 def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
+    remarked = voltremarks.starts(low)
     for at, number in enumerate(numbers):
         before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
         if (
@@ -221,6 +223,7 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
             or _heads_a_scan(low, number)
             or _is_glued(low, number.start)
             or (at and _is_of_the_scan(low, number))
+            or number.start in remarked
         ):
             kept.append(number)
     return kept
@@ -270,7 +273,8 @@ def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
         return []
     one, two = numbers[at], numbers[at + 1]
     gap = low[one.end : two.start]
-    if len(gap) > 5 or one.round or two.round or not (one.unit or two.unit or _labelled(low, one, last)):
+    if len(gap) > 5 or one.round or two.round or not (
+            one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
         return []
     before = low[max(last, one.start - 40) : one.start]
     if OTHER.search(before) or OTHER_AFTER.match(low, two.end) or not 3.0 <= min(one.value, two.value) <= 36.0:
@@ -319,7 +323,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
-    if _may_be_nominal(number) and _is_beside_vehicle(low, start):
+    if _may_be_nominal(number) and is_beside_vehicle(low, start):
         return Volt(start, end, value, "nominal", True)
     if (
         _LETTER.search(before) is None
@@ -357,6 +361,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
     begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
     of = "supply" if begun else extreme(before, own, after)
+    if of is None and seen and PRIOR.fullmatch(own):
+        # "With the booster 12.8, before 9.4"
+        of = "lowest"
     if of is not None:
         return Volt(start, end, value, of, True)
     if label or not number.unit:
@@ -366,20 +373,18 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     return Volt(start, end, value, "bare" if names_nothing(own) else "named", False)
 
 
-def _is_beside_vehicle(low: str, start: int) -> bool:
-    """Whether a vehicle's word, perhaps with its number, stands right before a place."""
-    near = low[max(0, start - 40) : start]
-    return any(_ITS_NUMBER.fullmatch(near, match.end()) for match in VEHICLE.finditer(near))
-
-
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
     """Whether a number without a unit is a supply voltage: the words right beside it say so."""
     if _labelled(low, number, last):
         return True
     own = text_before(low, number.start, last)[1]
+    if number.round and voltremarks.is_cranked(low, number.start, number.end):
+        return True
     if number.round or not 3.0 <= number.value <= 36.0:
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
+        return True
+    if number.start in voltremarks.starts(low):
         return True
     if seen and _is_of_the_scan(low, number):
         return True

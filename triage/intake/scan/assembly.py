@@ -11,6 +11,7 @@ from triage.intake.codes.found import Found
 from triage.intake.plain.characters import Line
 from triage.intake.plain.characters import low as small
 from triage.intake.said.conditions import Conditions
+from triage.intake.said.voltengines import Both
 from triage.model.notices import Notice, Severity
 from triage.model.session import Event
 from triage.model.snapshot import Completeness, Phase, Reading, StatusWord
@@ -77,6 +78,8 @@ class SnapshotDraft:
     #: ``volts`` are those of a second battery: the number of the line that told them.
     volts_second: int | None = None
     lowest: float | None = None
+    #: Two readings, with the engine off and running, and the line that told them.
+    by_engine: tuple[Both, Line] | None = None
     end_volts: float | None = None
     #: The voltages in the rows of a table that has a column for them.
     column_volts: list[float] = field(default_factory=list)

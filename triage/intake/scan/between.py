@@ -88,7 +88,8 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
 
 _SENTENCES = lazily(r"[;|.](?=\s)")
 _PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
-_BARE = lazily(r"(?<![a-z])(?:(before|vorher|avant|antes)|(?:after|nachher|danach|apres|despues))(?![a-z])")
+_BARE = lazily(r"(?<![a-z])(?:(before(?! (?:i|we) )|vorher|avant|antes)|(?:after|nachher|danach|apres|"
+               r"despues))(?![a-z])")
 
 
 @remembered

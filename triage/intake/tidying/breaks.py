@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines import unknown
+from triage.intake.lines import supplyrow, unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -290,7 +290,8 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         return True
     told = STATES.find(row.low[:40])
     coded = bool(above.finds.codes) and above.finds.codes[-1].end >= len(above.text)
-    if not row.text[0].isupper() and (starts in _GOES_ON or (coded and told and not told[0].start)):
+    if not row.text[0].isupper() and (starts in _GOES_ON or (coded and told and not told[0].start)) and (
+            not supplyrow.alone(row.low)):
         return True
     last, first = above.text.split()[-2:], row.text.split()[:2]
     return any(

@@ -42,6 +42,8 @@ _BEGINS = re.compile(
     r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
     r"luego)"
 )
+#: A short beginning, what stands in brackets behind it, and the rest.
+_BRACKETED = re.compile(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -51,6 +53,10 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in rows:
+        if len(pieces := _bracketed(row, names)) > 1:
+            found += pieces
+            led = False
+            continue
         cut = _cut(row, names, led) if len(row.low) > 6 else None
         led = cut is not None or (led and row.blank)
         if cut is None:
@@ -60,6 +66,18 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
         found.append(Row(row.line, row.text[rest:], row.start + rest))
     return found
+
+
+def _bracketed(row: Row, names: Find) -> list[Row]:
+    """The parts of a row that begins with a clear and tells of modules in brackets ("All cleared (ABS still dead),
+    booster on"); empty for any other row."""
+    match = _BRACKETED.match(row.low) if "(" in row.low[4:64] and len(row.low) < 240 else None
+    if match is None or names(match[1]) or not any(deed.what == "cleared" for deed in phases.events(match[1])):
+        return []
+    if not spoken(match[2]) or not names(match[2]) or names(match[3]):
+        return []
+    return [Row(row.line, row.text[start:end].rstrip(" ."), row.start + start)
+            for start, end in map(match.span, (1, 2, 3)) if end > start]
 
 
 def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:

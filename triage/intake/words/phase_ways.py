@@ -26,6 +26,7 @@ from triage.intake.words.phase_words import (
     BO_OF,
     BORR,
     CA_OF,
+    CAME_BACK,
     CANC,
     CLEAR,
     DONE_DE,
@@ -50,6 +51,7 @@ from triage.intake.words.phase_words import (
     STARTED,
     STARTED_ELSEWHERE,
     THEN,
+    THEN_READ,
     WI_OF,
     WIS,
 )
@@ -150,6 +152,11 @@ _RUN_WAYS = (
         rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
     ),
     _way(_NEW_READ, rf"{RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){AGAIN}"),
+    _way(r"(?<![a-z])(?:then|dann|puis|luego)(?![a-z])", THEN_READ),
+    _way(
+        r"back|return|wieder|zuruck|reven|vuelto|volvie",
+        rf"(?:{RAN}|fahrt)(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){CAME_BACK}|back (?:in )?from {AMOUNT}(?:{RUN}|run)",
+    ),
 )
 _CLEAR_WAYS = (
     _way(
@@ -178,13 +185,16 @@ _CLEAR_WAYS = (
 )
 _BEFORE_WAYS = (
     _way(
-        r"clear|clr|eras|delet|reset|wip|scan|initial|found|receiv|arriv|before|pre|when|as ",
+        r"clear|clr|eras|delet|reset|wip|scan|initial|first|how |touched|found|receiv|arriv|before|pre|when|as ",
         rf"(?:bef(?:ore)?|(?<!connector )(?<!pin )(?<!fuse )(?<!plug )b4|prior to|pre|"
         rf"ahead of)[ -]?{OF_CODES}{CLEAR}|pre[ -]?scan|"
         rf"initial (?:scan|read(?:ing)?)|incoming scan|"
         rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?(?:been )?{CLEAR}(?: yet)?|"
         rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {CLEAR}|"
-        rf"before-clear|{BEFORE_WORK}|uncleared|on arrival|first scan",
+        rf"before-clear|{BEFORE_WORK}|uncleared|on arrival(?!\W{{1,4}}(?:now|then|w/|with)(?![a-z])|"
+        rf"\W{{1,4}}[0-9]{{1,2}}[.,][0-9]{{1,2}} ?v? (?:now|w/|with)(?![a-z]))|first (?:scan|read(?:ing|-?out)?)|"
+        rf"as (?:i|we) found (?:it|them|her|him|the \w+)|"
+        r"(?:nothing|not) (?:has been |had been |was |been )?touched(?: yet)?|untouched(?! by)",
     ),
     _way(
         r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor ",
@@ -226,12 +236,17 @@ PHASE_SIGNS = re.compile(
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
+    r"back from|how (?:it|they)|(?:without|sans rien|sans|sin|ohne(?: zu)?|n ?'? ?t) (?:clear|eras|wip|delet|"
+    r"borr|effac|losch)|"
+    r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
+    r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
     r"inizial|aankomst|binnenkomst|eindscan"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = WordSigns(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
-    r"it|new|fois|vez|volta|found|received)|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
+    r"it|new|fois|vez|volta|found|received|rien|nada|nothing|not|how|"
+    r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
     r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan"

@@ -87,15 +87,22 @@ STARTED_ELSEWHERE = (
     r"(?:tras|despues de) (?:el |haber )?arran(?:car|que|cado)(?: (?:el |del )?motor)?)"
 )
 BEFORE_WORK = (
-    r"(?:before (?:i |we |anyone |they )?(?:touch(?:ed|ing)|did|doing|had (?:touched|done)|"
+    r"(?:(?:without|haven ?'? ?t|hasn ?'? ?t|didn ?'? ?t) (?:yet |been )?(?:clear|eras|delet|wip)\w*|"
+    r"before (?:i |we |anyone |they )?(?:touch(?:ed|ing)|did|doing|had (?:touched|done)|"
     r"started?) (?:anything|any work|work|it)|"
     r"before anything (?:was |is |had been |got )*(?:done|touched|changed)|before (?:any |the |"
     r"starting )*(?:work|repairs?)|"
-    r"as (?:it |they )?(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|arrived)(?: in)?|"
+    r"(?:as|how) (?:it |they )?(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|"
+    r"arrived)(?: in)?|"
     r"pre[ -]?repair)"
 )
-BEFORE_WORK_DE = r"vor (?:der |beginn der )*(?:reparatur|instandsetzung|arbeit(?:en)?)"
-BEFORE_WORK_FR_ES = r"avant (?:la )?(?:reparation|intervention)|antes de (?:la )?(?:reparacion|intervencion)"
+BEFORE_WORK_DE = (
+    r"ohne (?:etwas |was )?(?:zu )?loschen|vor (?:der |beginn der )*(?:reparatur|instandsetzung|arbeit(?:en)?)"
+)
+BEFORE_WORK_FR_ES = (
+    r"sans (?:rien )?effacer|sin borrar|avant (?:la )?(?:reparation|intervention)|"
+    r"antes de (?:la )?(?:reparacion|intervencion)"
+)
 #: A repair in each language: what was done, or the part that is new.
 MENDED = (
     r"(?:repair(?:s|ed|ing)?|replac(?:e|ed|ing|ement)|renew(?:ed|ing|al)|mend(?:ed|ing)|fix(?:ed|ing)?|fit(?:ted|ting)|"
@@ -141,6 +148,22 @@ RUN_NL = (
     r"(?:korte? |lange? |een |het |de |met |motor )*(?:proefrit(?:je)?|testrit(?:je)?|rit(?:je)?|rijden|gereden|"
     r"stationair(?: draaien| lopen)?|draaien|gedraaid|warmdraaien|warmrijden|start(?:en)?|gestart)"
 )
+#: The codes are there once more: "these came back".
+CAME_BACK = (
+    r"(?:(?:these|those|they|(?:the |all |[0-9]{1,2} |some )*(?:codes?|faults?|dtcs?)|all|it all|(?:this|the same) lot|"
+    r"[0-9]{1,2}) (?:have |all |just |then )*(?:came back|come back|are back|were back|returned)"
+    r"(?! (?:clean|ok|fine|clear|empty|no|none|negative|good|without|with no|passed)(?![a-z]))|"
+    r"(?:kam(?:en)?|sind) (?:die |alle |sie |diese )*(?:wieder|zuruck)|(?:c'est|est|sont|ils sont) reven\w+|"
+    r"(?:han )?(?:vuelto|volvieron))"
+)
+#: So far or so long, and read then: "5 mile run then read".
+THEN_READ = (
+    r"[0-9]{1,3} ?(?:min\w*|mn|km|miles?|mi)\.? (?:of |im |de |di )?(?:idle|idling|run|running|drive|leerlauf|"
+    r"fahrt|probefahrt|"
+    r"ralenti|roulage)(?:,? and|,)? (?:then|dann|puis|luego) (?:re-?)?(?:read|scan(?:ned)?|this|these|"
+    r"(?:aus)?gelesen|lue?s?|"
+    r"leido)"
+)
 #: Small words between "after" and what was done.
 GAP = r"(?:[\w'/-]+ ){0,6}?"
 #: Read once more.
@@ -155,7 +178,9 @@ READ_AGAIN = AGAIN.replace("|tried|looked|pulled", "").replace("|check(?:ed)?|te
 THEN = r"(?:[,;:.]| -)?(?: (?:and|then|now|und|dann|et|puis|y|luego|i|we))* "
 #: The engine or the vehicle was run.
 RAN = (
-    r"(?:ran|(?:was |let |left )?(?:it |the engine |engine )run(?:ning)?|idled|drove|driven|road[ -]?tested|"
+    r"(?:ran|(?:was |let |left )?(?:it |the engine |engine )(?:run(?:ning)?|idle)|idled|drove|took it (?:out|"
+    r"for an?|a?round|"
+    r"(?:up|down) the road)|fait (?:le|un) tour|runde gedreht|(?:dado|di) una vuelta|driven|road[ -]?tested|"
     r"test[ -]?drove|warmed (?:it )?up|gefahren|probefahrt|laufen (?:ge)?lassen|gelaufen|(?:fait|laisse) tourner|"
     r"tourne|roule|essai(?: routier)?|conducid[oa]|rodad[oa]|(?:deje|dejado) (?:en marcha|funcionar))"
 )

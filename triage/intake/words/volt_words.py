@@ -77,7 +77,7 @@ _CRANK = (
     r"(?:while|when|whenever|as) (?:the engine|engine|it|he|she|we|i|you|they)(?: was| is)? "
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
-    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )crank(?:ing)?|"
+    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )crank(?:ing|s(?= (?:at|to) ))?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
@@ -95,6 +95,8 @@ EARLIER = lazily(
     r"(?:before (?:that|this)|beforehand|"
     r"previously|zuvor|davor|avant (?:ca|cela)|auparavant|antes de (?:eso|esto))(?![a-z])"
 )
+#: What it was earlier, behind another voltage.
+PRIOR = lazily(r"[ (,]*(?:vorher|before|avant|antes)[ :=]*")
 NOMINAL_AFTER = re.compile(
     r"[ -]{0,3}(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
     r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
@@ -109,13 +111,14 @@ NOMINAL_THEN = lazily(
     r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
 OTHER = re.compile(
-    r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|pack|hochvolt|"
+    r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
+    r"pack(?! (?:(?:is|was|now|still|just|taken) )?(?:on|off)(?![a-z]))|hochvolt|"
     r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|below|above|under(?! crank|"
     r" start)|over|"
     r"less than|more than|schwelle|unter|uber|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
-    r"should be)(?![a-z])|[<>]=?"
+    r"should be)(?![a-z])|(?<!-)>=?|<=?"
 )
 #: What the supply never went below was its lowest, as told: "never fell below 11.2 V", "stayed above 11.8 V".
 _BELOW = (
@@ -198,9 +201,10 @@ AT_STATE = lazily(
 )
 #: Units and things counted, behind a number that is then no voltage.
 OTHER_UNIT = re.compile(
-    r"\s?(?:[%°]|(?:a|ah|amps?|min(?=[a-z])\w*|min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
+    r"\s?(?:[%°]|(?:a(?! (?:l'|la |mon |notre ))|ah|amps?|min(?=[a-z])\w*|"
+    r"min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
     r"hrs?|hours?|s|sec\w*|ms|ohms?|"
-    r"kohms?|mv|mw|kw|w|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
+    r"kohms?|mv|mw|kw|w(?!/)|hp|ps|am|pm|uhr|bar|mbar|psi|kpa|mpa|hz|khz|rpm|c|f|deg|degc|celsius|l|litres?|liters?|gal|g|"
     r"mg|kg|t|tons?|tonnes?|tonnen?|cc|ccm|lbs?|mm|cm|m|nm|x|times|mal|fois|veces|codes?|modules?|dtcs?|faults?|fehler|defauts?|averias?|years?|"
     r"yrs?|jahre?|"
     r"ans|anos|months?|days?|weeks?|tage?|jours?|dias?|cycles?|of)(?![a-z0-9]))"
