@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from triage.intake.entries.coderow import NOT_STATED
-from triage.intake.scan.assembly import CodeDraft, ModuleDraft, SnapshotDraft
+from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import SinceClear, Snapshot

@@ -26,12 +26,11 @@ from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import engine_state, phases, states, voltmoments
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
-from triage.intake.scan.assembly import CodeDraft, ModuleDraft
+from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING, Place
 from triage.model.snapshot import StatusWord
 
-NOT_STATED = "module not stated"
 _IN = re.compile(
     r"[\s,]*(?:(?:stored|pending|current|confirmed|present|active|permanent|intermittent|in history|in memory|"
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
@@ -156,7 +155,7 @@ def _voltage(context: Context, row: Row, module: ModuleDraft, draft: CodeDraft, 
 def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
     """The module of the heading above; the source address of a J1939 code where there is none; else a stand-in."""
     builder = context.builder
-    if builder.module is not None:
+    if builder.module is not None and builder.module.printed != NOT_STATED:
         if builder.next_phase is not None and not builder.snapshot.empty:
             return builder.name_module(builder.module.printed, row.line, row.start, row.start)
         answered = builder.module.answer is not None and not builder.module.codes
@@ -166,12 +165,7 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
         return builder.name_module(
             f"source address {code.source_address}", row.line, row.start + code.start, row.start + code.end
         )
-    if NOT_STATED not in builder.snapshot.modules:
-        start, end = (row.start + code.start, row.start + code.end) if code else (row.start, row.start)
-        builder.notice("warning", "no module is named for this code: put its name before the code or in a line above",
-                       row.line, start, end)
-    module = builder.name_module(NOT_STATED, row.line, row.start, row.start, guessed=True)
-    return module
+    return builder.unnamed(code, row.line, row.start)
 
 
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:

@@ -6,9 +6,8 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from triage.intake.entries.coderow import NOT_STATED
 from triage.intake.lines.layouts import Row
-from triage.intake.scan.assembly import CodeDraft, ModuleDraft
+from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event
 

@@ -16,6 +16,9 @@ from triage.model.notices import Notice, Severity
 from triage.model.session import Event
 from triage.model.snapshot import Completeness, Phase, Reading, StatusWord
 
+#: The stand-in for the module of codes that no name stands with.
+NOT_STATED = "module not stated"
+
 
 @dataclass(slots=True)
 class CodeDraft:
@@ -173,6 +176,25 @@ class Builder:
             self.code = None
         self.module = module
         return module
+
+    def unnamed(self, code: Found | None, line: Line, offset: int) -> ModuleDraft:
+        """The module of a code that no name stands with: the only one that held it in the scans before ("came back with
+        C0035"), else a stand-in."""
+        start, end = (offset + code.start, offset + code.end) if code else (offset, offset)
+        earlier = self.snapshots if self.next_phase is not None else self.snapshots[:-1]
+        holders = {small(module.printed): module.printed for snapshot in earlier for module in snapshot.modules.values()
+                   if code is not None and module.printed != NOT_STATED and module.entries(code.text)}
+        if len(holders) == 1:
+            (printed,) = holders.values()
+            self.notice("note", f"no module is named: taken for {printed}, which held it before", line, start, end)
+            module = self.name_module(printed, line, start, end)
+            # What follows is looked up for itself.
+            self.module = None
+            return module
+        if NOT_STATED not in self.snapshot.modules:
+            self.notice("warning", "no module is named for this code: put its name before the code or in a line above",
+                        line, start, end)
+        return self.name_module(NOT_STATED, line, offset, offset, guessed=True)
 
     def answer(self, module: ModuleDraft, answer: str) -> None:
         """Set what a module did; one that is not fitted or was not scanned leaves the snapshot."""

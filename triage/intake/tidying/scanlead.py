@@ -44,6 +44,8 @@ _BEGINS = re.compile(
 )
 #: A short beginning, what stands in brackets behind it, and the rest.
 _BRACKETED = re.compile(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
+#: What links a code to the next.
+_LINKED = re.compile(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -53,7 +55,7 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in rows:
-        if len(pieces := _bracketed(row, names)) > 1:
+        if len(pieces := _bracketed(row, names) or _came_back(row, names)) > 1:
             found += pieces
             led = False
             continue
@@ -78,6 +80,19 @@ def _bracketed(row: Row, names: Find) -> list[Row]:
         return []
     return [Row(row.line, row.text[start:end].rstrip(" ."), row.start + start)
             for start, end in map(match.span, (1, 2, 3)) if end > start]
+
+
+def _came_back(row: Row, names: Find) -> list[Row]:
+    """The parts of a row that tells what was done and, with no name, which codes came back ("Cleared it, ran it, came
+    back with C0040"); one for each code, since each is of the module that held it; empty for any other row."""
+    codes = row.finds.codes if " back" in row.low else ()
+    lead = row.low[: codes[0].start].rstrip(" :") if codes else ""
+    if not lead.endswith((" back", " back with")) or names(row.low) or phases.find(lead) is None:
+        return []
+    starts = [0, *(code.start for code in codes)]
+    ends = [len(lead), *(code.start for code in codes[1:]), len(row.text)]
+    return [Row(row.line, _LINKED.sub("", row.text[start:end]), row.start + start)
+            for start, end in zip(starts, ends, strict=True)]
 
 
 def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:

@@ -148,11 +148,12 @@ RUN_NL = (
     r"(?:korte? |lange? |een |het |de |met |motor )*(?:proefrit(?:je)?|testrit(?:je)?|rit(?:je)?|rijden|gereden|"
     r"stationair(?: draaien| lopen)?|draaien|gedraaid|warmdraaien|warmrijden|start(?:en)?|gestart)"
 )
-#: The codes are there once more: "these came back".
+#: The codes are there once more: "these came back", "came back with P0562".
 CAME_BACK = (
-    r"(?:(?:these|those|they|(?:the |all |[0-9]{1,2} |some )*(?:codes?|faults?|dtcs?)|all|it all|(?:this|the same) lot|"
-    r"[0-9]{1,2}) (?:have |all |just |then )*(?:came back|come back|are back|were back|returned)"
-    r"(?! (?:clean|ok|fine|clear|empty|no|none|negative|good|without|with no|passed)(?![a-z]))|"
+    r"(?:(?:(?:these|those|they|(?:the |all |[0-9]{1,2} |some )*(?:codes?|faults?|dtcs?)|all|it all|(?:this|the same) "
+    r"lot|[0-9]{1,2}) (?:have |all |just |then )*(?:came back|come back|are back|were back|returned)|"
+    r"(?:it )?(?:came|comes) back(?= with(?![a-z])|:))"
+    r"(?! (?:with )?(?:clean|ok|fine|clear|empty|no|none|nothing|negative|good|without|passed)(?![a-z]))|"
     r"(?:kam(?:en)?|sind) (?:die |alle |sie |diese )*(?:wieder|zuruck)|(?:c'est|est|sont|ils sont) reven\w+|"
     r"(?:han )?(?:vuelto|volvieron))"
 )
