@@ -239,7 +239,8 @@ def test_a_frame_stored_on_the_road_long_before_is_a_reason_in_words() -> None:
 
 
 @pytest.mark.parametrize("complaint", ["won't start", "doesn't start in the morning", "wont start", "just clicks",
-                                       "springt nicht an", "ne démarre pas", "no arranca"])
+                                       "springt nicht an", "ne démarre pas", "no arranca",
+                                       "interior light on", "lights left on over night"])
 def test_a_vehicle_that_does_not_start_is_answered_with_the_low_supply_first(complaint: str) -> None:
     came_back: list[Any] = [{"code": "P0118", "status": "current"}]
     found = page(van("before-clear", {"engine control": ["P0562", *came_back]}, **FLAT),

@@ -84,7 +84,8 @@ def _in_short(why: str) -> str:
 #: Words of a complaint, and the system they speak of.
 AREAS: dict[str, tuple[str, ...]] = {
     "supply": ("crank", "not start", "no start", "starting", "flat", "dead", "battery", "charg", "ready", "no power",
-               "jump", "lights left on", " t start", "dont start", "wont start", "doesnt start", " t turn over",
+               "jump", "left on", "interior light", "boot light", "drained",
+               " t start", "dont start", "wont start", "doesnt start", " t turn over",
                "click", "springt nicht", "startet nicht", "batterie", "démarre pas", "demarre pas", "no arranca",
                "batería"),
     "restraints": ("airbag", "air bag", "srs", "restraint", "seat belt"),
