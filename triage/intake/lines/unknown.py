@@ -30,7 +30,7 @@ _TOKEN = r"([A-Z][A-Z0-9]{1,3}[A-Z])"
 _BEFORE = lazily(rf"(?<![A-Za-z0-9/-]){_TOKEN}{_AND}{_THE}$")
 _BEHIND = lazily(rf"{_AND}{_THE}{_TOKEN}(?![A-Za-z0-9/-])")
 #: Capital letters that name no module.
-_OTHERS = word_set(
+NO_NAMES = word_set(
     "dtc dtcs vin obd koeo koer mil ok no nr and or the not all none clear pass fail ecu ecus usb can lin moq asap fyi "
     "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb ram "
     "rom nvm eeprom pid pids usa rpm psi ign acc"
@@ -108,7 +108,7 @@ def answers(text: str) -> bool:
 
 def _may_be_name(low: str) -> bool:
     """Whether capital letters may name a module: they are no status, no answer, and nothing else they stand for."""
-    return low not in _OTHERS and not spoken(low) and not STATES.find(low)
+    return low not in NO_NAMES and not spoken(low) and not STATES.find(low)
 
 
 def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
@@ -119,4 +119,4 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["answers", "is_short", "joined", "led"]
+__all__ = ["NO_NAMES", "answers", "is_short", "joined", "led"]

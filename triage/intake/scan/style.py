@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from triage.intake.codes import pieces
-from triage.intake.lines import namelist
+from triage.intake.lines import namelist, shortcolumn
 from triage.intake.lines.behind import behind, descriptions, may_name, wordy
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import Shape, shape_of
@@ -306,6 +306,8 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
             return Place(lead=True)
         if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(tail=True)
+    if best is HEADING and (short := shortcolumn.at(sample)) is not None:
+        return Place(piece=short, sure=True)
     return best
 
 

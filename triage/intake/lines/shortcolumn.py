@@ -1,0 +1,57 @@
+"""A column of short names that nobody knows behind the codes, a status beside them: "P0335; QLT; present".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> at(rows_of("P0335; QLT; present\\nP0700; QLT; stored\\nP0560; ZDM2; stored"))
+0
+>>> at(rows_of("P0335; HIGH; present\\nP0700; LOW; stored\\nP0560; LOW; stored"))
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.lines.behind import behind, wordy
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.unknown import NO_NAMES
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import states
+from triage.intake.said.near import small
+
+_SHORT = re.compile(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}")
+#: What a failure type, or a status byte, may be.
+_BYTE = re.compile(r"(?:0X)?[0-9A-F]{2}H?")
+#: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code.
+_NO_MODULES = NO_NAMES | word_set(
+    "high low med medium hi lo warn info minor major crit severe yes off none gnd bat batt open short ref sig intm "
+    "sae iso hs ms ls flt type a b c d ja nein hoch tief oui non haut bas si alto bajo emis nonem red amber yellow "
+    "green blue gelb rot rouge jaune rojo prio cat new old set hist curr conf pend perm act actv stat temp"
+)
+#: Fewer rows, or one name alone, are no column.
+_FEWEST, _NAMES, _DEEPEST = 3, 2, 3
+
+
+def at(rows: Sequence[Row]) -> int | None:
+    """The place of the column among the wordy pieces behind the codes; None where there is none. Every row has a short
+    word in capitals there, and most a status."""
+    if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.") == "" for row in rows):
+        return None
+    tails = [[piece.strip(" -:,;|()[]") for _, piece in wordy(row)] for row in rows]
+    for place in range(min(min(map(len, tails)), _DEEPEST)):
+        texts = {tail[place] for tail in tails}
+        if len(texts) >= _NAMES and all(map(_may_name, texts)) and not all(map(_BYTE.fullmatch, texts)):
+            return place if 2 * sum(map(_tells_status, rows)) >= len(rows) else None
+    return None
+
+
+def _may_name(text: str) -> bool:
+    """Whether a text may be the short name of a module."""
+    return _SHORT.fullmatch(text) is not None and small(text) not in _NO_MODULES
+
+
+def _tells_status(row: Row) -> bool:
+    """Whether a piece behind the code is a status alone."""
+    return any(states.of_cell(small(piece)) is not None for _, piece in behind(row))
+
+
+__all__ = ["at"]
