@@ -7,7 +7,7 @@ import re
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
-from triage.intake.lines import ledcodes, owncodes
+from triage.intake.lines import codeplaces, ledcodes, owncodes, shortnumbers
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.ledcodes import LEADS, QUANTITY
 from triage.intake.naming.heads import role_of
@@ -29,6 +29,8 @@ _SHORT_LINE = lazily(
     r"(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)([A-Z]{1,3}-[0-9]{4,5}[A-Z]?)(?:\s+-+\s+|\s*[:;|]\s+|\s{2,})"
     r"(?!(?i:connector|plug|socket|fuse|relay|splice|ground|pin|part)s?\b)(?=[^\W\d])"
 )
+#: Two digits and three, as ranges and measures have them too: apart from the text behind, or before a status.
+_HYPHENED = lazily(r"([0-9]{2}-[0-9]{3})(?:\s+-+\s+|\s*[:;,|]\s*|\s+)(?=[^\W\d]{3}|\(|x[0-9])")
 #: A mark with no space behind it: "actuator stuck:sporadic".
 _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
 _ADDRESSED = lazily(
@@ -56,6 +58,8 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
         led = ledcodes.match(row, lead)
         if led is not None:
             return led, start
+    if row.text[start + 2 : start + 3] == "-" and (hyphened := _HYPHENED.match(row.text, start)) is not None:
+        return None if _is_range(row, hyphened, bool(start)) else (hyphened, start)
     if row.text[1:4].count("-") and (short := _SHORT_LINE.match(row.text, start)) is not None:
         return (short, start) if model_codes.own(short[1]) is not None else None
     if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
@@ -72,6 +76,15 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
         return None
     return match, start
+
+
+def _is_range(row: Row, match: re.Match[str], told: bool) -> bool:
+    """Whether two numbers with a hyphen, where nothing tells a fault, may as well be a range, a measure or a part's."""
+    if codeplaces.QUANTITY.match(row.low, match.end(1)) or shortnumbers.of_other_use(row):
+        return True
+    if told or row.text[match.end(1) : match.end()] != " " or states.leading(row.low, match.end()) > match.end():
+        return False
+    return not codeplaces.has_status(row, match.end(1))
 
 
 def read(context: Context, row: Row) -> bool:

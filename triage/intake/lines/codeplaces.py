@@ -12,8 +12,8 @@ from triage.intake.said import states
 #: Keys before a number that is no code; one for the voltage may as well name the battery's module.
 OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
 QUANTITY = lazily(
-    r"\s*(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|pcs|years?|"
-    r"kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
+    r"\s*(?!x[0-9])(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|"
+    r"pcs|years?|kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from triage.intake.codes.found import Found, in_code_cell
 from triage.intake.lines import ledcodes, namelist, shortnumbers
@@ -23,8 +23,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said.happenings import is_aside
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters, or five and six digits: no year, no small number.
-_TOKEN = r"(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}"
+#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated.
+_TOKEN = r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})"
 _FIRST = re.compile(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = re.compile(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
@@ -48,15 +48,19 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     keyed = {column(row) for row in coded if not row.roles and label_role(row, column(row)[1]) == "code"}
     firsts = Counter(manner(row, row.finds.codes[0].end) for row in coded if row.finds.codes[0].start == 0)
     behind: list[tuple[Row, re.Match[str]]] = []
-    for row in bare:
-        if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name) or _led(row, is_name):
+    for before, row, after in _with_neighbours(rows, bare):
+        if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
+            continue
+        beside = _starts(before, row) or _starts(after, row)
+        if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
         if match is not None and is_name(tidy(match[1])) and not QUANTITY.match(row.low, match.end()):
             behind.append((row, match))
     marks = Counter(mark_before(row) for row in coded)
     for row, match in behind:
-        if marks[match[2].strip()] >= 1 or len(behind) >= 3 or match[3] is not None or has_status(row, match.end()):
+        listed = len(behind) >= 3 and "-" not in match[4]
+        if marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
     shortnumbers.adopt(rows, is_name)
     for row in bare:
@@ -128,12 +132,34 @@ def _in_column(row: Row, columns: Counter[tuple[str, int]], keyed: set[tuple[str
     return False
 
 
-def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool]) -> bool:
-    """A number at the start of a line as other lines start with their code, or with the name of a module behind it."""
+def _with_neighbours(rows: Sequence[Row], chosen: Sequence[Row]) -> Iterator[tuple[Row | None, Row, Row | None]]:
+    """Each chosen row, in the order of the text, with the one before and the one behind it."""
+    wanted = {id(row) for row in chosen}
+    for at, row in enumerate(rows):
+        if id(row) in wanted:
+            yield rows[at - 1] if at else None, row, rows[at + 1] if at + 1 < len(rows) else None
+
+
+def _starts(row: Row | None, beside: Row) -> bool:
+    """Whether a row starts with a code, as far right as the one beside it."""
+    coded = row is not None and bool(row.finds.codes) and not row.finds.codes[0].start
+    return coded and row is not None and row.line.indent == beside.line.indent
+
+
+def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool], beside: bool) -> bool:
+    """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
+    ``beside``: a line right above or below starts with a code."""
     match = _FIRST.match(row.text)
     if match is None or QUANTITY.match(row.low, match.end()):
         return False
     after = manner(row, match.end())
+    if after == "a" and "-" in match[1]:
+        apart = row.text[match.end() :].startswith(("  ", "\t"))
+        if beside and apart:
+            return _set(row, 0, match[1])
+        if not (beside or apart or has_status(row, match.end())):
+            # "20-100 in the cold" is a range as well.
+            return False
     if after and firsts[after] >= 2:
         return _set(row, 0, match[1])
     if after in ("", "a") or not _set(row, 0, match[1]):

@@ -134,9 +134,14 @@ def _may_hold(row: Row) -> bool:
     """Whether a row without a code may have such a number for one: nothing is priced in it, and it is no aside."""
     if row.finds.codes or row.finds.refusals or row.roles or len(row.text) > _LONGEST:
         return False
-    if _ANYWHERE.search(row.text) is None or is_aside(row.low) or _PRICED.search(row.low):
-        return False
-    return not (_OTHER_USE.search(row.low) or idents.alone(row.low) or is_remark(row.text, row.low))
+    return _ANYWHERE.search(row.text) is not None and not of_other_use(row)
+
+
+def of_other_use(row: Row) -> bool:
+    """Whether what is told of the number in a row makes it none of a fault: it is priced, a part's, an aside."""
+    return is_aside(row.low) or any(pattern.search(row.low) for pattern in (_PRICED, _OTHER_USE)) or (
+        idents.alone(row.low) or is_remark(row.text, row.low)
+    )
 
 
 def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
