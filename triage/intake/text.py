@@ -341,7 +341,7 @@ def _without_remark(context: Context, row: Row) -> Row:
         return row
     if not context.under_heading:
         context.builder.module = None
-    return Row(row.line, row.text[begin:], row.start + begin)
+    return row.part(begin)
 
 
 def _without_greeting(context: Context, row: Row) -> Row:
@@ -363,7 +363,7 @@ def _without_greeting(context: Context, row: Row) -> Row:
     if not named and (begin < code.start or not context.names.find(row.low[code.end :])):
         return row
     metarow.read(context, Row(row.line, row.text[: begin - 2], row.start))
-    return Row(row.line, row.text[begin:], row.start + begin)
+    return row.part(begin)
 
 
 def _coded(context: Context, row: Row) -> None:

@@ -130,8 +130,7 @@ def _scans(context: Context, row: Row) -> list[Row]:
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
-    return [Row(row.line, row.text[start:end].rstrip(), row.start + start)
-            for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
+    return [row.part(start, end) for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
 
 
 def _states_phase(context: Context, row: Row) -> bool:

@@ -80,6 +80,20 @@ class Row:
             self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
             self.finds = find(text, self.low)
 
+    def part(self, start: int, end: int | None = None) -> Row:
+        """A part of the text as a row of its own, with the makers' own numbers that the rest told to be codes."""
+        row = Row(self.line, self.text[start:end].rstrip(), self.start + start)
+        known = {code.start for code in row.finds.codes}
+        kept = [
+            code._replace(start=code.start - start, end=code.end - start, bare=code.bare - start)
+            for code in self.finds.codes
+            if code.kind == "own" and code.start >= start and code.end - start <= len(row.text)
+        ]
+        if kept := [code for code in kept if code.start not in known]:
+            codes = sorted((*row.finds.codes, *kept), key=lambda code: code.start)
+            row.finds = row.finds._replace(codes=tuple(codes))
+        return row
+
     def cells_text(self) -> list[str]:
         """The texts of the cells."""
         return [cell.text for cell in self.cells or ()]

@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 
 from triage.intake.codes.found import Found, in_code_cell
-from triage.intake.lines import ledcodes, namelist, shortnumbers
+from triage.intake.lines import amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
@@ -42,6 +42,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
     bare = [row for row in bare if has_digit(row.low) and not is_aside(row.low)]
+    amongcodes.adopt(coded, is_name)
     if not bare:
         return
     columns = Counter(column(row) for row in coded if not row.roles)

@@ -1,0 +1,107 @@
+"""Makers' own numbers among the codes of one line, told as those are: "P0563 (voltage high) and ABC40F (data lost)".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> texts = ("ECM: P0563 (voltage high), ABC40F (data lost)", "ECM: P0563 high, U0140 lost, 20417 data lost",
+...          "P0563 high, 20417 km")
+>>> found = rows_of("\\n".join(texts))
+>>> adopt(found, lambda name: name == "ECM")
+>>> [[code.text for code in row.finds.codes] for row in found]
+[['P0563', 'ABC40F'], ['P0563', 'U0140', '20417'], ['P0563']]
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from typing import Literal
+
+from triage.intake.codes.found import Found
+from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import states
+from triage.model import codes as model_codes
+
+#: A number with digits in it behind a mark or a word that leads to a code.
+_PLACE = lazily(
+    r"(?:([;,|:])|(?<=[\s)])(?:and|und|et|y|sowie|plus|has|have|had|shows?|found|reads?|stored|hat|zeigt|meldet|fand|a|"
+    r"presente|affiche|signale|trouve|tiene|muestra|presenta|encontre))\s+"
+    r"((?![0-9]{4}(?![0-9A-F]))(?=[A-F]*[0-9])[0-9A-F]{4,6}|[0-9]{2}-[0-9]{3})(?=\s+[(\[]?[^\W\d]{2})"
+)
+_ANYWHERE = re.compile(r"(?<![\w./-])(?=[A-F]{0,5}[0-9])[0-9A-F]{2}[0-9A-F-][0-9A-F]{1,3}[ (]")
+#: A failure type behind a standard code.
+_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?(?:0x)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,120})[)\]]")
+_JOINT = lazily(r"(?:\s*,(?:\s*(?:and|und|et|y))?|\s+(?:and|und|et|y))\s+")
+_TEXT = lazily(r"\s*:?\s*[^\W\d]{3}")
+#: What follows a number of another thing: "20417 on the clock".
+_OF_OTHERS = word_set(
+    "on at in since when before after to and or the per auf bei im seit nach vor und oder au depuis avant apres et en "
+    "desde cuando antes despues y a total odometer mileage kms part parts job order serial euro eur usd gbp"
+)
+Manner = Literal["bracket", "text", ""]
+
+
+def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
+    """Give the rows with codes those numbers too that stand among them and are told in their manner. Linear."""
+    for row in rows:
+        if not row.finds.codes or row.roles or row.head or row.described or _ANYWHERE.search(row.text) is None:
+            continue
+        taken = [(code.start, code.end) for code in row.finds.codes]
+        taken += [(refused.start, refused.end) for refused in row.finds.refusals]
+        manners = [_manner(row, _typed_end(row, code)) for code in row.finds.codes]
+        found = []
+        for match in _PLACE.finditer(row.text):
+            start, end = match.span(2)
+            own = model_codes.own(match[2])
+            if own is None or any(first < end and start < last for first, last in taken):
+                continue
+            if _is_told(row, match, manners) and (match[1] != ":" or _leads(row, match.start(), is_name)):
+                found.append(Found(start, end, own.text, kind="own", bare=end))
+        if found:
+            row.finds = row.finds._replace(codes=tuple(sorted((*row.finds.codes, *found), key=lambda code: code.start)))
+
+
+def _is_told(row: Row, match: re.Match[str], manners: Sequence[Manner]) -> bool:
+    """Whether what is behind a number stands as behind the codes of the row: in brackets (or one of these is next); or
+    as a text, behind several of them or with a status of its own: other things are counted and measured as well."""
+    end = match.end(2)
+    manner = _manner(row, end)
+    if QUANTITY.match(row.low, end):
+        return False
+    if (inside := _BRACKET.match(row.low, end)) is not None:
+        next_one = _JOINT.match(row.low, inside.end())
+        listed = next_one is not None and any(code.start == next_one.end() for code in row.finds.codes)
+        text = inside[1]
+        fits = len(text) > 3 and not QUANTITY.match(text) and role_of(text) not in OTHER_KEYS
+        return fits and (manner in manners or listed)
+    words = row.low[end : end + 40].split()
+    if manner != "text" or not match[1] or words[0].strip(".,;:") in _OF_OTHERS:
+        return False
+    item = re.split(r"[;,.](?:\s|$)", row.low[end : end + 200], maxsplit=1)[0]
+    return manners.count("text") > 1 or bool(states.in_text(item))
+
+
+def _leads(row: Row, at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether the name of a module stands before a colon."""
+    before = re.split(r"[.;,:]\s", row.text[max(0, at - 80) : at])[-1]
+    return is_name(tidy(before))
+
+
+def _manner(row: Row, end: int) -> Manner:
+    """How a code that ends at a place is told: in brackets behind it, or in words right behind it."""
+    if _BRACKET.match(row.low, end) is not None:
+        return "bracket"
+    return "text" if _TEXT.match(row.low, end) is not None else ""
+
+
+def _typed_end(row: Row, code: Found) -> int:
+    """Where a code ends, with a failure type behind it in words of its own."""
+    typed = _TYPE.match(row.low, code.end)
+    return typed.end() if typed is not None else code.end
+
+
+__all__ = ["adopt"]
