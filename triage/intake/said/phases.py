@@ -238,6 +238,15 @@ _UNDONE = lazily(
     r"\s?(?:\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
     r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
 )
+#: What empties a memory and is no deed: a description of a fault ("memory reset by undervoltage").
+_CAUSE = (
+    r"(?:(?:an?|the|une?|la|le|el|il|too|supply|battery|system|terminal|zu|einen?|die|den|der|geringe|niedrige)\s+|l')*"
+    r"(?:under-? ?volt|low |loss of|power|voltage|supply|brown-? ?out|watchdog|interruption|unterspannung|spannungs|"
+    r"unterbrechung|stromausfall|sous-?tension|coupure|perte|chute|tension|subtension|baja|bajada|perdida|caida|corte|"
+    r"falta)"
+)
+_BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause d[eu']|por|debido a)\s+{_CAUSE}")
+_CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
 _DEED_SIGNS = re.compile(
     r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
     r"borra|fahrt|routier|contact|"
@@ -257,6 +266,8 @@ def events(low: str) -> tuple[Deed, ...]:
     found: list[Deed] = []
     for what, signs, pattern in _DEEDS:
         match = pattern.search(low) if signs.search(low) else None
+        if match is not None and what == "cleared":
+            match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())), None)
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]
@@ -275,6 +286,11 @@ def events(low: str) -> tuple[Deed, ...]:
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
     return tuple(sorted(found, key=lambda deed: deed.start))
+
+
+def _has_cause(low: str, start: int, end: int) -> bool:
+    """Whether what was emptied at a place was so by a supply too low: nobody cleared it."""
+    return _BY_CAUSE.match(low, end) is not None or _CAUSE_BEFORE.search(low, max(0, start - 60), start) is not None
 
 
 def _part(low: str) -> Literal["new", "used", "repaired"] | None:

@@ -22,7 +22,8 @@ STATES = Phrasebook(
         | datos guardados | informacion guardada | stored value | stored values | saved value | saved values | stored
         reading | stored readings | stored setting | stored settings | valeur memorisee | valeurs memorisees | valeur
         enregistree | valor memorizado | valor almacenado | valor guardado | valores almacenados | active grille |
-        active grilles""",
+        active grilles | memory reset | memory erased | memory lost | memory loss | memory error | memory corrupt |
+        memory corrupted | memory failure | memory checksum""",
         "stored": """
         stored | store | stor | sto | strd | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
