@@ -48,3 +48,10 @@ def test_other_numbers(line: str) -> None:
     text = f"Engine\n  P0620 alternator\n  P0335 crankshaft\nABS\n  no faults\n{line}\n"
     assert modules_of(text) == {ECM: ["P0620", "P0335"], ABS: ["clean"]}
     assert modules_of(f"Engine: P0620 alternator\nABS: no faults\nRadio: no faults\n{line}\n")[RADIO] == ["clean"]
+
+
+def test_ranges_and_parts_in_lines_like_those_of_codes() -> None:
+    text = ("Engine\n  P0620  STORED  alternator low\n    Freeze frame\n    20-100  load range\n"
+            "  P0335  STORED  crankshaft\nABS\n  C0035  ACTIVE  wheel speed\n  20-100 is the normal range\n"
+            "Parts needed\n  27-140  battery cable\n  27-141  fuse holder\nRadio\n  no faults\n")
+    assert modules_of(text) == {ECM: ["P0620 stored", "P0335 stored"], ABS: ["C0035 current"], RADIO: ["clean"]}

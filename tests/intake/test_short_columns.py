@@ -19,7 +19,8 @@ def test_short_names_behind_the_codes(mark: str) -> None:
     assert modules_of("\n".join(mark.join(row) for row in turned)) == own
 
 
-@pytest.mark.parametrize(("first", "second"), [("HIGH", "LOW"), ("1C", "A2"), ("CAN", "LIN"), ("QLT", "QLT")])
+@pytest.mark.parametrize(("first", "second"), [("HIGH", "LOW"), ("1C", "A2"), ("CAN", "LIN"), ("QLT", "QLT"),
+                                               ("CKP", "TCC"), ("B1S1", "B2S1"), ("F12", "F7"), ("X1", "X22")])
 def test_short_words_that_name_no_module(first: str, second: str) -> None:
     text = f"P0622; {first}; present\nU0146; {second}; stored\nP2503; {second}; confirmed\n"
     assert list(modules_of(text)) == [NONE]

@@ -29,7 +29,7 @@ _SHORT_LINE = lazily(
     r"(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)([A-Z]{1,3}-[0-9]{4,5}[A-Z]?)(?:\s+-+\s+|\s*[:;|]\s+|\s{2,})"
     r"(?!(?i:connector|plug|socket|fuse|relay|splice|ground|pin|part)s?\b)(?=[^\W\d])"
 )
-#: Two digits and three, as ranges and measures have them too: apart from the text behind, or before a status.
+#: Two digits and three, as ranges, measures and parts have them too: read where a status is told.
 _HYPHENED = lazily(r"([0-9]{2}-[0-9]{3})(?:\s+-+\s+|\s*[:;,|]\s*|\s+)(?=[^\W\d]{3}|\(|x[0-9])")
 #: A mark with no space behind it: "actuator stuck:sporadic".
 _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
@@ -82,9 +82,8 @@ def _is_range(row: Row, match: re.Match[str], told: bool) -> bool:
     """Whether two numbers with a hyphen, where nothing tells a fault, may as well be a range, a measure or a part's."""
     if codeplaces.QUANTITY.match(row.low, match.end(1)) or shortnumbers.of_other_use(row):
         return True
-    if told or row.text[match.end(1) : match.end()] != " " or states.leading(row.low, match.end()) > match.end():
-        return False
-    return not codeplaces.has_status(row, match.end(1))
+    told = told or states.leading(row.low, match.end()) > match.end()
+    return not told and not codeplaces.has_status(row, match.end(1))
 
 
 def read(context: Context, row: Row) -> bool:

@@ -32,6 +32,11 @@ _BEHIND_NAME = re.compile(
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+#: What goes on a sentence that begins with a range.
+_JOINED = lazily(
+    r"\s(?:is|was|are|were|to|at|on|in|of|and|or|when|if|normal|should|ist|war|bei|im|in|bis|est|sont|au|en|a|es|son|al|"
+    r"con|range|seen|ok)(?![a-z])"
+)
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 
@@ -52,7 +57,9 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     for before, row, after in _with_neighbours(rows, bare):
         if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
             continue
-        beside = _starts(before, row) or _starts(after, row)
+        beside = any(_starts(other, row) for other in (before, after)) or (
+            row.text[2:3] == "-" and before is not None and shortnumbers.is_head(before, is_name)
+        )
         if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
@@ -128,6 +135,9 @@ def _in_column(row: Row, columns: Counter[tuple[str, int]], keyed: set[tuple[str
             continue
         cell = (row.cells or ())[at]
         match = _FIRST.fullmatch(cell.text)
+        if kind == "gap" and not at and "-" in cell.text:
+            # A gap behind the first word of a line makes no table of a range or a part.
+            return False
         if match is not None and len(row.cells or ()) > 1:
             return _set(row, cell.start, match[1])
     return False
@@ -149,18 +159,18 @@ def _starts(row: Row | None, beside: Row) -> bool:
 
 def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool], beside: bool) -> bool:
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
-    ``beside``: a line right above or below starts with a code."""
+    ``beside``: a line right above or below starts with a code, or a name stands above."""
     match = _FIRST.match(row.text)
     if match is None or QUANTITY.match(row.low, match.end()):
         return False
     after = manner(row, match.end())
-    if after == "a" and "-" in match[1]:
-        apart = row.text[match.end() :].startswith(("  ", "\t"))
-        if beside and apart:
-            return _set(row, 0, match[1])
-        if not (beside or apart or has_status(row, match.end())):
-            # "20-100 in the cold" is a range as well.
-            return False
+    apart = row.text[match.end() :].startswith(("  ", "\t"))
+    if "-" in match[1] and beside and apart and after in ("a", "("):
+        return _set(row, 0, match[1])
+    doubtful = apart or not beside or _JOINED.match(row.low, match.end())
+    if "-" in match[1] and after == "a" and doubtful and not shortnumbers.tells_status(row, match.end()):
+        # "20-100 in the cold" is a range as well, "27-140  cable" a part of a list.
+        return False
     if after and firsts[after] >= 2:
         return _set(row, 0, match[1])
     if after in ("", "a") or not _set(row, 0, match[1]):

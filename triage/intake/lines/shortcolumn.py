@@ -21,12 +21,17 @@ from triage.intake.said.near import small
 _SHORT = re.compile(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}")
 #: What a failure type, or a status byte, may be.
 _BYTE = re.compile(r"(?:0X)?[0-9A-F]{2}H?")
-#: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code.
+#: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code; sensors, cylinders.
 _NO_MODULES = NO_NAMES | word_set(
     "high low med medium hi lo warn info minor major crit severe yes off none gnd bat batt open short ref sig intm "
     "sae iso hs ms ls flt type a b c d ja nein hoch tief oui non haut bas si alto bajo emis nonem red amber yellow "
     "green blue gelb rot rouge jaune rojo prio cat new old set hist curr conf pend perm act actv stat temp"
+) | word_set(
+    "ckp cmp maf map iat ect tps app evap egr dpf scr nox tcc iac vss wss vvt ocv afr ho2s o2s inj coil frp egt oct b1 "
+    "b2 cyl cyl1 cyl2 cyl3 cyl4 cyl5 cyl6"
 )
+#: Oxygen sensors, relays, fuses, terminals, connectors: a letter or two and a number, or several pairs of both.
+_PART = re.compile(r"[A-Z][0-9]{1,4}|KL[0-9]{1,2}|(?:[A-Z][0-9]){2,3}")
 #: Fewer rows, or one name alone, are no column.
 _FEWEST, _NAMES, _DEEPEST = 3, 2, 3
 
@@ -46,7 +51,7 @@ def at(rows: Sequence[Row]) -> int | None:
 
 def _may_name(text: str) -> bool:
     """Whether a text may be the short name of a module."""
-    return _SHORT.fullmatch(text) is not None and small(text) not in _NO_MODULES
+    return _SHORT.fullmatch(text) is not None and _PART.fullmatch(text) is None and small(text) not in _NO_MODULES
 
 
 def _tells_status(row: Row) -> bool:

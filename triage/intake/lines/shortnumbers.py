@@ -87,7 +87,7 @@ def _shapes(rows: Sequence[Row]) -> _Shapes:
     coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
     manners = [(row, manner(row, _typed_end(row))) for row in coded if _begins(row)]
     firsts = Counter(after for _, after in manners)
-    told = Counter(after for row, after in manners if _tells_status(row, row.finds.codes[0].end))
+    told = Counter(after for row, after in manners if tells_status(row, row.finds.codes[0].end))
     return _Shapes(firsts, told, Counter(map(mark_before, coded)), Counter(map(column, coded)))
 
 
@@ -126,7 +126,7 @@ def _alike(rows: Sequence[Row], is_name: IsName) -> None:
     found = found if len(found) > other else [place for place in found if place[1]]
     plain = any(not _YEAR.fullmatch(number) for _, _, number in found)
     for row, start, number in found:
-        if plain and (not _YEAR.fullmatch(number) or _tells_status(row, start + 4)):
+        if plain and (not _YEAR.fullmatch(number) or tells_status(row, start + 4)):
             _set(row, start, number)
 
 
@@ -149,7 +149,7 @@ def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, 
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
     row is led by a name or stands among codes. One other line is enough where most is told."""
     after = manner(row, match.end(1))
-    status, name = _tells_status(row, 4), _tells_name(row, 4, is_name)
+    status, name = tells_status(row, 4), _tells_name(row, 4, is_name)
     others, told = shapes.firsts[after], shapes.told[after]
     if others < _FEW:
         marked = after not in ("", "a") and told == others
@@ -172,7 +172,7 @@ def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
     among = below < len(block) and _begins(block[below])
     if _begins(block[above]):
         return among
-    return (among or manner(block[at], 4) not in ("", "a")) and _is_head(block[above], is_name)
+    return (among or manner(block[at], 4) not in ("", "a")) and is_head(block[above], is_name)
 
 
 def _short_begins(row: Row) -> bool:
@@ -185,7 +185,7 @@ def _begins(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[0].start == 0
 
 
-def _is_head(row: Row, is_name: IsName) -> bool:
+def is_head(row: Row, is_name: IsName) -> bool:
     """Whether a row is the name of a module, with a count of its codes or without."""
     if row.finds.codes or len(row.text) > _LONGEST:
         return False
@@ -194,7 +194,7 @@ def _is_head(row: Row, is_name: IsName) -> bool:
     return has_letter(text) and is_name(text)
 
 
-def _tells_status(row: Row, at: int) -> bool:
+def tells_status(row: Row, at: int) -> bool:
     """Whether a status stands behind a place of a row: at once, or between marks."""
     begin = at + len(row.low[at:]) - len(row.low[at:].lstrip(" -:|,;"))
     return states.leading(row.low, begin) > begin or has_status(row, at)
@@ -216,7 +216,7 @@ def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, s
     if match is None or QUANTITY.match(row.low, match.end(3)) or not is_name(tidy(match[1])):
         return
     mark = match[2].strip()
-    status = _tells_status(row, match.end(3))
+    status = tells_status(row, match.end(3))
     if shapes.marks[mark[-1:]] >= (1 if status else _FEW) and (mark or status):
         yield match.start(3), match[3]
 
@@ -280,7 +280,7 @@ def begins(row: Row, surely: bool = False) -> bool:
     if match is None or QUANTITY.match(row.low, match.end(1)):
         return False
     plain = not surely and _YEAR.fullmatch(match[1]) is None
-    return plain or _tells_status(row, match.end(1))
+    return plain or tells_status(row, match.end(1))
 
 
 @dataclass(slots=True)
