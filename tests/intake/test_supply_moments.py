@@ -180,7 +180,22 @@ def test_nothing_on_the_battery_is_no_answer(line: str, expected: tuple[str | No
     ("After clear, engine run for a quarter of an hour", 15), ("after clear, ran it half an hour", 30),
     ("after clear, idled an hour", 60), ("Nach dem Löschen Motor eine halbe Stunde gelaufen", 30),
     ("apres effacement, moteur tourne une demi-heure", 30), ("tras borrar, motor en marcha tres cuartos de hora", 45),
+    ("Après 8 minutes de moteur tournant", 8), ("Après 9 min avec le moteur en marche", 9),
+    ("Tras 14 min con el motor en marcha", 14), ("Nach 6 Minuten mit laufendem Motor", 6),
     ("after clear, engine ran an hour ago", None), ("after clear, drove at 40 miles an hour", None),
 ])
 def test_a_time_in_words(line: str, minutes: float | None) -> None:
     assert read_text(line + ECM, load()).snapshots[0].ran_minutes == minutes
+
+
+@pytest.mark.parametrize(("line", "state"), [
+    ("Read-out made during cranking", "cranking"), ("11.4 V, codes read while cranking", "cranking"),
+    ("Beim Anlassen ausgelesen", "cranking"), ("Scan während des Motorstarts", "cranking"),
+    ("relevé fait lors du démarrage", "cranking"), ("escaneo hecho durante el arranque", "cranking"),
+    ("scan taken, fell to 9.2 V while cranking", None), ("chute à 8,8 V pendant le démarrage", None),
+    ("lowest on the scan 8.1 V, dipped there during cranking", None), ("cayó a 8,2 V durante el arranque", None),
+    ("Voiture en mode READY", "ready"), ("en modo ready", "ready"), ("im Ready-Modus", "ready"),
+])
+def test_a_scan_taken_while_the_starter_turned(line: str, state: str | None) -> None:
+    scan = read_text(line + ECM, load()).snapshots[0]
+    assert (scan.engine, [module.printed for module in scan.modules]) == (state, ["Engine"])

@@ -54,7 +54,7 @@ _EVERYTHING = attrgetter(*(each.name for each in fields(Conditions)))
 _RUN_WORDS = (
     r"(?:idl(?:e|ed|ing)|r[au]n(?:ning|s)?|engine (?:run|running|on)|warm[ -]?up|leerlauf|motorlauf|"
     r"laufzeit|gelaufen|"
-    r"lauf|lief|laufen|ralenti|tourn(?:e|er|ant)|marche|funcion(?:o|ando)|marcha|encendido|running time|"
+    r"lauf|lief|laufen|laufende[mnr]?|ralenti|tourn(?:e|er|ant)|marche|funcion(?:o|ando)|marcha|encendido|running time|"
     r"run time|"
     r"engine runtime|driv(?:e|en|ing)|drove|test drive|road ?test|probefahrt|fahrt|gefahren|essai|roule|"
     r"conduccion|"
@@ -66,8 +66,8 @@ _AMOUNT = (
 )
 _MINUTES = re.compile(
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
-    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])\.?(?:[ -](?:of|at|im|de|d'|engine|motor|with|the|on|a|am|en|au|al|with engine|"
-    rf"mit)){{0,3}}[ -]?"
+    rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])\.?(?:[ -](?:of|at|im|de|d'|engine|motor|moteur|with|the|on|a|am|bei|en|au|al|"
+    rf"avec|le|con|el|mit)){{0,4}}[ -]?"
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])"
 )
 _DROVE = Phrasebook(
@@ -160,9 +160,9 @@ _LOW_TIME = re.compile(
     r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
 )
 _TRIGGER = re.compile(
-    r"eng|motor|moteur|koe|idl|crank|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
+    r"eng|motor|moteur|koe|idl|crank|arran|anlass|demarr|startvor|lancement|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
     r"lade|jump|booster|"
-    r"donor|spender|supply|fremd|extern|connected|battery|arranca|cargador|lamp|light|leucht|"
+    r"donor|spender|supply|fremd|extern|connected|battery|cargador|lamp|light|leucht|"
     r"voyant|testig|mil|"
     r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
     r"pack|boster|nichts ang|nichts dran|rien de|nada con|spin|tour|vuelta|chrg|lief|lauf|laeuf|march|tourn|block|took|"

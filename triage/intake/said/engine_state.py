@@ -55,7 +55,9 @@ _ENGINE = Phrasebook(
         ralenti | """
         + _SLIPS,
         "cranking": "cranking | wird angelassen | en cours de demarrage | arrancando",
-        "ready": "ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit",
+        "ready": """
+        ready mode | in ready | ready on | drive ready | vehicle ready | ready light on | fahrbereit | im ready modus |
+        ready modus | en mode ready | mode ready | ready allume | pret a rouler | modo ready | ready encendido""",
     }
 )
 #: A word that says "running" where it is all its clause says, a voltage aside.
@@ -74,6 +76,21 @@ _BESIDE_NUMBER = lazily(
     r"(?:^|[,;(|/+]\s?|\s-\s|\.\s)(?:now |still |and |jetzt |noch |toujours )?(?:idling|idles|runn?inn?g?|lauft|laeuft|"
     r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
     r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
+)
+_TAKEN = r"(?:taken|made|done|run|read|captured|recorded|was|were|been|while|it|all|codes)"
+#: What was done while the starter turned: a lowest voltage "while cranking" says nothing of the scan.
+_WHILE_CRANKING = lazily(
+    r"(?<![a-z])(?:scan|scanned|re-?scan|read|read[ -]?out|reading|poll|polled|snapshot|test|tested)"
+    rf"(?: {_TAKEN}){{0,3}} "
+    r"(?:while|whilst|when|during) (?:the )?(?:engine |motor |starter )?(?:was |is |being )?crank(?:ing|ed)(?![a-z])|"
+    r"(?<![a-z])(?:abfrage|scan|auslesung|auslesen|gescannt|ausgelesen|gelesen|abgefragt)(?: erfolgte| war)? "
+    r"(?:wahrend|waehrend|beim) (?:des |dem )?(?:anlassens?|motorstarts?|startvorgangs?|anlassvorgangs?)(?![a-z])|"
+    r"(?<![a-z])(?:wahrend|waehrend|beim) (?:des |dem )?(?:anlassens?|motorstarts?|startvorgangs?|anlassvorgangs?) "
+    r"(?:gescannt|ausgelesen|gelesen|abgefragt)(?![a-z])|"
+    r"(?<![a-z])(?:lecture|releve|scan|interrogation|lue?s?|scanne)(?: (?:faite?|prise?|effectuee?|realisee?))? "
+    r"(?:pendant|durant|lors|au cours) (?:du |le |la |de )?(?:demarrage|lancement)(?![a-z])|"
+    r"(?<![a-z])(?:lectura|escaneo|escaneado|leido|scan|diagnosis)(?: (?:tomad[ao]|hech[ao]|realizad[ao]))? "
+    r"(?:durante|mientras) (?:el |se )?(?:arranque|arrancaba)(?![a-z])"
 )
 _ENGINE_KEY = re.compile(
     r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
@@ -114,8 +131,11 @@ _ENGINE_VALUES: dict[str, Engine] = {
     "unknown": "unknown",
 }
 _ENGINE_SIGNS = WordSigns(
-    r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arranc|demarr|running|fahrbereit"
+    r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arran|demarr|running|fahrbereit|anlass|startvor|"
+    r"lancement|pret"
 )
+#: A part of every word for the starter turning.
+_STARTER_WORDS = ("crank", "anlass", "motorstart", "startvorg", "demarrage", "lancement", "arran")
 #: "Im Motor steht P0562" and "check engine on" say nothing of the engine's state.
 _NOT_BEFORE = ("im ", "check ")
 #: Where a line names several, the one that says most.
@@ -132,11 +152,22 @@ def engine(low: str) -> Engine | None:
     key = _ENGINE_KEY.search(low)
     if key is not None and key[1] in _ENGINE_VALUES:
         return _ENGINE_VALUES[key[1]]
+    if _read_while_cranking(low) is not None:
+        return "cranking"
     said = [hit.meaning for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE)]
     for state in _RANK:
         if state in said:
             return state
     return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low)) else None
+
+
+def _read_while_cranking(low: str) -> re.Match[str] | None:
+    """Where a line says that the scan itself was taken while the starter turned the engine.
+
+    >>> engine("read out during cranking"), engine("scan taken, 8.9 v while cranking")
+    ('cranking', None)
+    """
+    return _WHILE_CRANKING.search(low) if any(word in low for word in _STARTER_WORDS) else None
 
 
 def beside_number(low: str) -> bool:
@@ -169,4 +200,6 @@ def spans(low: str) -> tuple[tuple[int, int], ...]:
         return ()
     key = _ENGINE_KEY.search(low)
     found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))
+    cranked = _read_while_cranking(low)
+    found = (*found, cranked.span()) if cranked is not None else found
     return (*found, key.span()) if key is not None and key[1] in _ENGINE_VALUES else found
