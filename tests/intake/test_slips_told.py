@@ -58,6 +58,8 @@ def test_a_letter_still_tells_modules_apart() -> None:
 @pytest.mark.parametrize(("written", "status"), [
     ("permanant DTC", "permanent"), ("Comfirmed DTC", "confirmed"), ("penidng code", "pending"),
     ("curent fault", "current"), ("not presnet", "stored"), ("sotred fault", "stored"), ("fault memorised", "stored"),
+    ("UNCONFIMED", "pending"), ("unconfrimed", "pending"), ("FALIING NOW", "current"), ("actuelel", "current"),
+    ("en atetnte", "pending"), ("sin confimar", "pending"), ("memorizaddo", "stored"), ("inakttiv", "stored"),
 ])
 @pytest.mark.parametrize("form", [
     "ECM\n  C0035 {status}",
@@ -71,7 +73,9 @@ def test_a_status_with_a_slip_beside_words_of_a_status(written: str, status: str
     assert modules_of(form.format(status=written)) == {ECM: [f"C0035 {status}"]}
 
 
-@pytest.mark.parametrize("text", ["presence fault", "current sensor", "storage fault", "passenger code"])
+@pytest.mark.parametrize("text", [
+    "presence fault", "current sensor", "storage fault", "passenger code", "falling", "attnte", "confimar",
+])
 def test_a_description_is_no_status_with_a_slip(text: str) -> None:
     assert of_cell(text) is None
 

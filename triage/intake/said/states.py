@@ -182,7 +182,8 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
         # "Presence fault" is an English description.
         return None
     if len(found) == 1:
-        return _status(_LONG_STATES_MEANING[meant], translated) if low == strange[0] else None
+        meaning = _LONG_STATES_MEANING.get(meant) if low == strange[0] else None
+        return None if meaning is None else _status(meaning, translated)
     mended = low.replace(strange[0], meant, 1)
     hits = STATES.find(mended)
     return _most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
@@ -191,7 +192,7 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 @remembered
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
-    return nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
+    return None if word in _OTHER_WORDS else nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
 
 
 @lru_cache(maxsize=8192)
@@ -203,12 +204,15 @@ def slip_for(word: str) -> str | None:
     ('stored', 'current', None, None)
     """
     like = _BY_ENDS.get(word[:1] + word[-1:], ())
-    return None if not like or word in _STATE_WORDS or word in STATE_FILLER else nearest(word, like)
+    return None if not like or word in _NO_SLIPS else nearest(word, like)
 
 
+#: Words of descriptions that are a letter off a status.
+_OTHER_WORDS = word_set("falling filing fairing foiling attenue")
 #: No longer text is looked through for a slip.
 _MOST_WORDS = 4
 _STATE_WORDS = STATES.starts | STATES.ends
+_NO_SLIPS = _STATE_WORDS | STATE_FILLER | _OTHER_WORDS
 _LONG_STATES_MEANING = {
     hit.phrase: hit.meaning
     for phrase in (
@@ -240,10 +244,30 @@ _LONG_STATES_MEANING = {
         "memorizzato",
         "opgeslagen",
         "armazenado",
+        "unconfirmed",
+        "failing",
+        "historical",
+        "unbestatigt",
+        "inaktiv",
+        "historisch",
+        "actuel",
+        "actuelle",
+        "actif",
+        "inactif",
+        "enregistre",
+        "historique",
+        "provisoire",
+        "memorizado",
+        "guardado",
+        "registrado",
+        "historico",
+        "activo",
+        "inactivo",
     )
     for hit in STATES.find(phrase)
 }
-_LONG_STATES = tuple(_LONG_STATES_MEANING)
+#: The same, and words that are a status only beside another: "en attente", "sin confirmar".
+_LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar")
 #: The same by their first and last letters.
 _BY_ENDS = {
     ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)
