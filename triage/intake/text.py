@@ -61,6 +61,7 @@ from triage.intake.tidying import (
     hearsay,
     heavylist,
     inline,
+    jointnames,
     legends,
     logs,
     namedcolumn,
@@ -166,7 +167,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     found = spacing.single(xmlkeys.written_out(found, names.listed))
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = plainecu.named(found, names)
+    found = plainecu.named(jointnames.adopted(found, names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)

@@ -99,6 +99,8 @@ class Names:
         self._found: dict[str, list[tuple[int, int, bool]]] = {}
         #: Words that are names in this text alone.
         self._own: dict[str, str] = {}
+        #: Several words that are.
+        self._wholes: set[str] = set()
         self._left = BUDGET
         self._written: list[tuple[str, str]] = []
 
@@ -107,6 +109,22 @@ class Names:
         self._names, self._longest = {**self._names, word: canonical}, {**self._longest, word: 1}
         self._own[word] = canonical
         self._written += [(word, written), (word.upper(), written.upper()), (word.capitalize(), written.capitalize())]
+        for kept in (self._scores, self._is_listed, self._found):
+            kept.clear()
+
+    def adopt_whole(self, printed: str) -> None:
+        """List several words as one name of a module that nobody knows, in this text alone.
+
+        >>> from code_tables import load
+        >>> names = Names(load())
+        >>> names.adopt_whole("Mirror and wiper control")
+        >>> names.listed("mirror and wiper control"), names.match("Mirror and wiper control").known
+        (True, False)
+        """
+        parts = WORD.findall(small(printed))
+        whole, most = " ".join(parts), max(len(parts), self._longest.get(parts[0], 0))
+        self._names, self._longest = {**self._names, whole: printed}, {**self._longest, parts[0]: most}
+        self._wholes.add(whole)
         for kept in (self._scores, self._is_listed, self._found):
             kept.clear()
 
@@ -147,7 +165,7 @@ class Names:
             listed = " ".join(parts) in self._names
             if parts and len(parts) <= 10 and ((listed and len(parts) > 1) or not set(parts) <= _NEVER):
                 if listed:
-                    own = len(parts) == 1 and parts[0] in self._own
+                    own = parts[0] in self._own if len(parts) == 1 else " ".join(parts) in self._wholes
                     score = 95.0 if own else max(is_module_name(text, self._tables), 60.0)
                 elif self._left > 0:
                     self._left -= 1

@@ -1,0 +1,47 @@
+"""Modules for two tasks, with "and" in their names. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+ONE, ABS, MIRROR = "Mirror and wiper control", "anti-lock brakes", "mirror"
+
+
+@pytest.mark.parametrize("text", [
+    "Mirror and wiper control:\n  B1000 stored\nABS:\n  C0035\n",
+    "Mirror and wiper control - B1000 stored\nABS - C0035",
+    "DTC,Status,ECU\nC0035,,ABS\nB1000,stored,Mirror and wiper control\n",
+    '"ECU","DTC","Status"\n"Mirror and wiper control","B1000","stored"\n"ABS","C0035",""\n',
+    "The Mirror and wiper control has B1000 (stored). The ABS has C0035.",
+    "In the Mirror and wiper control I found B1000 (stored). The ABS has C0035.",
+    "MIRROR AND WIPER CONTROL:\n  B1000 stored\nABS:\n  C0035\n",
+])
+def test_one_module_for_two_tasks(text: str) -> None:
+    found = {name.lower(): codes for name, codes in modules_of(text).items()}
+    assert found == {ONE.lower(): ["B1000 stored"], ABS: ["C0035"]}
+
+
+def test_its_answers() -> None:
+    assert modules_of("Mirror and wiper control: no answer\nABS: no codes") == {ONE: ["silent"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("text", [
+    "The mirror and wiper control have B1000. The ABS has C0035.",
+    "Mirror: B2000\nWiper control: B3000\nABS: C0035\n\nafter clearing\nMirror and wiper control: B1000\nABS: C0035\n",
+    "ABS: C0035\n\nNo answer:\n  mirror and the wiper control\n",
+])
+def test_two_modules(text: str) -> None:
+    assert ONE not in modules_of(text)
+
+
+@pytest.mark.parametrize("text", [
+    "airbag cluster and climate are all clean", "airbag, cluster and climate control: all clean",
+])
+def test_lists_stay_lists(text: str) -> None:
+    assert set(modules_of(text)) == {"restraints", "instrument cluster", "climate control"}
+
+
+def test_an_abbreviation_stands_by_itself() -> None:
+    assert modules_of("ABS and airbag module: no answer") == {ABS: ["silent"], "restraints": ["silent"]}
