@@ -50,7 +50,7 @@ def _is_one(printed: str, found: Sequence[Line], names: Names) -> bool:
     """Whether two names of modules in one text are the name of one."""
     halves = _JOINT.split(printed)
     if len(halves) != 2 or any(
-        names.score(half) < 60.0 or half != tidy(half) or names.abbreviates(half.lower().partition(" ")[0]) for half in halves
+        names.score(half) < 60.0 or half != tidy(half) or names.abbreviates(half.split()[0].lower()) for half in halves
     ):
         return False
     return not all(_stands_alone(half.lower(), found) for half in halves)
