@@ -58,3 +58,18 @@ def test_something_silent_whose_name_nobody_knows_is_warned_of() -> None:
     reading = read_text("cannot reach the frm. bcm has b1318.", load())
     assert [(notice.severity, notice.start) for notice in reading.notices] == [("warning", 0)]
     assert not read_text("No answer from the owner. ABS has C0110.", load()).notices
+
+
+@pytest.mark.parametrize("line", [
+    "- Parking brake (EPB): 17682 motor stuck (stored), P1A3C supply dropped (active)",
+    "The parking brkae (EPB) has P1A3C (active).",
+    "The parking brake [EPB] has P1A3C (active).",
+])
+def test_an_abbreviation_in_brackets_is_no_second_module(line: str) -> None:
+    modules = read_text(line + "\n- ABS: C0035\n", load()).snapshots[0].modules
+    assert [module.module for module in modules] == ["park brake", "anti-lock brakes"]
+
+
+def test_another_module_in_brackets_is_one() -> None:
+    modules = read_text("U0100 in the cluster (ABS) and U0140 in the gateway. No answer from EPS.", load())
+    assert "anti-lock brakes" in [module.module for module in modules.snapshots[0].modules]

@@ -130,6 +130,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = _misspelt(context, row, subjects_of(context, row, said), said)
     names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
+    names = wholenames.bracketed(context, row, names)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])

@@ -43,6 +43,8 @@ _VEHICLES = word_set(
     "readout auto wagen fahrzeug traktor voiture vehicule camion tracteur coche vehiculo")
 #: So sure is a text that it is a name where only its words stand beside one.
 _SURE = 85.0
+#: What stands around the second name of a module.
+_OPENS, _CLOSES = (" (", "(", " ["), (")", "]")
 _MOST_WORDS, _LONGEST, _SHORT = 5, 60, 4
 
 
@@ -182,6 +184,21 @@ def _is_whole(context: Context, row: Row, piece: _Piece) -> bool:
     return not joined(text, context.names) and context.names.score(tidy(text)) >= 60.0
 
 
+def bracketed(context: Context, row: Row, names: Sequence[Span]) -> list[Span]:
+    """The names, each with the other name of the same module that stands in brackets right behind it as one: "Parking
+    brake (EPB)", also where the first has a slip in it."""
+    found: list[Span] = []
+    for start, end in names:
+        if found and row.low[found[-1][1] : start] in _OPENS and row.low[end : end + 1] in _CLOSES:
+            whole = found[-1][0], end + 1
+            meant = [context.names.match(row.text[at:to]) for at, to in (found[-1], (start, end))]
+            if meant[0].known and meant[0].canonical == meant[1].canonical:
+                found[-1] = whole
+                continue
+        found.append((start, end))
+    return found
+
+
 def is_subject(low: str) -> bool:
     """Whether words before a verb may be the name of a module that nobody knows: few, and none that no name has."""
     found = [word for word, _, _ in words(low)]
@@ -220,4 +237,4 @@ def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -
     return piece[:2]
 
 
-__all__ = ["is_subject", "is_vehicle", "mended"]
+__all__ = ["bracketed", "is_subject", "is_vehicle", "mended"]
