@@ -144,3 +144,16 @@ def test_a_dictated_mark(line: str, expected: str) -> None:
     reading = read_text(f"{line}\nTCM has P0700", load())
     assert printed(f"{line}\nTCM has P0700") == f"{expected}; TCM: P0700"
     assert all(code.text is None for module in reading.snapshots[0].modules for code in module.codes)
+
+
+@pytest.mark.parametrize("line", [
+    "Airbag keine Antw.", "Airbag: keine Komm.", "Airbag - no resp.", "Airbag: no ans.", "Airbag: pas de rép.",
+    "Airbag aucune com.", "Airbag: sin resp.",
+])
+def test_answers_cut_short(line: str) -> None:
+    assert modules_of(f"ABS: C0035\n{line}\n") == {"anti-lock brakes": ["C0035"], "restraints": ["silent"]}
+
+
+@pytest.mark.parametrize("told", ["keine Komm. mit Motor", "pas de com. avec moteur", "no resp. from ECM"])
+def test_a_description_cut_short_is_no_answer(told: str) -> None:
+    assert modules_of(f"ABS: U0100 {told}\nAirbag: OK") == {"anti-lock brakes": ["U0100"], "restraints": ["clean"]}

@@ -101,7 +101,7 @@ _SILENT: tuple[Slots, ...] = (
     ("never | not | has not | hasn t", "responded | answered | replied | communicated | connected"),
     (
         "no | without | zero",
-        "response | answer | reply | replies | comm | comms | com | coms | communication | communications |"
+        "response | answer | reply | replies | resp | ans | comm | comms | com | coms | communication | communications |"
         " contact | "
         "connection | reaction | dialogue",
         "- | possible | established | received | at all | on bus | detected",
@@ -116,7 +116,7 @@ _SILENT: tuple[Slots, ...] = (
     ("antwortet | reagiert | kommuniziert", "nicht mehr | gar nicht | uberhaupt nicht | ueberhaupt nicht"),
     (
         "keine | ohne",
-        "antwort | kommunikation | verbindung | reaktion | ruckmeldung | rueckmeldung",
+        "antwort | kommunikation | verbindung | reaktion | ruckmeldung | rueckmeldung | antw | komm | kommunik | verb",
         "- | moglich | moeglich | erhalten | vorhanden | aufgebaut",
     ),
     (
@@ -129,7 +129,7 @@ _SILENT: tuple[Slots, ...] = (
     ("n a | n ont", "pas", "repondu | communique | dialogue"),
     (
         "pas de | aucune | aucun | sans | absence de",
-        "reponse | communication | dialogue | connexion | liaison | contact",
+        "reponse | communication | dialogue | connexion | liaison | contact | rep | com | comm | communic",
         "- | possible | etablie | recue",
     ),
     (
@@ -141,7 +141,7 @@ _SILENT: tuple[Slots, ...] = (
     ("no ha | no han", "respondido | contestado | comunicado"),
     (
         "sin | no hay | ninguna",
-        "respuesta | comunicacion | conexion | contacto",
+        "respuesta | comunicacion | conexion | contacto | resp | com | comunic",
         "- | posible | establecida | recibida",
     ),
     ("comunicacion | conexion", "fallida | imposible | interrumpida | no posible | no establecida | erronea"),
