@@ -162,7 +162,7 @@ _LOW_TIME = re.compile(
 _TRIGGER = re.compile(
     r"eng|motor|moteur|koe|idl|crank|arran|anlass|demarr|startvor|lancement|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
     r"lade|jump|booster|"
-    r"donor|spender|supply|fremd|extern|connected|battery|cargador|lamp|light|leucht|"
+    r"donor|spender|supply|fremd|exter|connected|battery|cargador|lamp|light|leucht|"
     r"voyant|testig|mil|"
     r"list|read|gelesen|pending|permanent|warm|since|seit|depuis|desde|coolant|ect|kuhl|ralenti|"
     r"pack|boster|nichts ang|nichts dran|rien de|nada con|spin|tour|vuelta|chrg|lief|lauf|laeuf|march|tourn|block|took|"

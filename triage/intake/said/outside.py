@@ -98,12 +98,13 @@ _OFF = lazily(
     r"aucun|ningun)(?![a-z])"
 )
 #: What parts the device from what is said of another thing: "engine off / jump pack on", but "charger / off".
-_PARTS = re.compile(r"[,;.]\s|\s[/|-]\s|\|")
+_PARTS = re.compile(r"[,;.]\s|\s[/|-]\s|\||\s{3,}|\t")
 _PARTS_BEHIND = re.compile(r"[,;.]|(?<=[a-z])\s*\|\s*|(?<=[a-z])\s[/-]\s")
 #: What else than the device is off.
 _OTHER_OFF = lazily(
     r"(?<![a-z])(?:engine|ignition|ign|key|motor|zundung|zuendung|moteur|contact|encendido|lights?|headlights?|licht|"
-    r"loads?|consumers)\s+(?:(?:is|was|are|switched|turned)\s+)?(?:off|aus)(?![a-z])"
+    r"loads?|consumers)\s+(?:(?:is|was|are|switched|turned)\s+)?(?:off|aus)(?![a-z])|"
+    r"(?<![a-z])(?:engine|motor|moteur)\s+(?:is\s+|was\s+)?(?:not (?:running|started|on)|nicht an|pas demarre)(?![a-z])"
 )
 _NO_SUPPLY = lazily(
     r"(?<![a-z])(?:(?:outside|external|extra|support) (?:supply|power|feed|source)\s*[:=]?\s*(?:none|no|off|"
@@ -120,7 +121,10 @@ _NO_SUPPLY = lazily(
     r"externe versorgung|"
     r"fremdeinspeisung)\s*[:=]?\s*"
     r"(?:keine|nein|ohne)|(?:alimentation externe)\s*[:=]?\s*(?:aucune|non|sans)|(?:alimentacion externa)\s*[:=]?\s*"
-    r"(?:ninguna|no|sin)|on its own battery|vehicle battery only|own battery only)"
+    r"(?:ninguna|no|sin)|(?:sin|ninguna|sans|aucune|ohne|keine) (?:(?:alimentacion|fuente) externa|"
+    r"alimentation ext(?:erne|erieure)|externe (?:versorgung|speisung|einspeisung)|"
+    r"fremd(?:spannung|einspeisung|versorgung))|"
+    r"on its own battery|vehicle battery only|own battery only)"
 )
 
 
