@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of
+from triage.intake.read import read_text
 
 ONE, ABS, MIRROR = "Mirror and wiper control", "anti-lock brakes", "mirror"
 
@@ -45,3 +47,14 @@ def test_lists_stay_lists(text: str) -> None:
 
 def test_an_abbreviation_stands_by_itself() -> None:
     assert modules_of("ABS and airbag module: no answer") == {ABS: ["silent"], "restraints": ["silent"]}
+
+
+@pytest.mark.parametrize(("heading", "supply"), [
+    ("Battery charger 24V:\n", (None, None)), ("[Charger 12 V]\n", (None, None)),
+    ("Battery charger: 12.9 V\nDC/DC converter:\n", (12.9, "charger")), ("Charger on, 12 V\nECM:\n", (12.0, "charger")),
+])
+def test_a_device_with_its_voltage_above_codes(heading: str, supply: tuple[float | None, str | None]) -> None:
+    scan = read_text(heading + "  B1000 stored\nABS:\n  C0035\n", load()).snapshots[0]
+    assert (scan.volts, scan.outside_supply) == supply
+    assert [len(module.codes) for module in scan.modules] == [1, 1]
+    assert all(module.printed for module in scan.modules)

@@ -158,7 +158,7 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
         # Of what was not done or not there, neither a phase nor a deed is read.
         metarow.apply(context, row, top=True)
         context.open_code = context.open_row = None
-    elif supplyrow.alone(row.low) and not _goes_on(context, row):
+    elif supplyrow.alone(row.low) and not (_goes_on(context, row) or context.names.is_whole(row.text)):
         metarow.read(context, row)
         context.open_code = context.open_row = None
     else:

@@ -128,6 +128,10 @@ class Names:
         for kept in (self._scores, self._is_listed, self._found):
             kept.clear()
 
+    def is_whole(self, text: str) -> bool:
+        """Whether a text is such a name."""
+        return bool(self._wholes) and " ".join(WORD.findall(small(text))) in self._wholes
+
     def is_own(self, printed: str) -> bool:
         """Whether ``printed`` is such a word."""
         return bool(self._own) and small(printed).strip(_EDGE) in self._own

@@ -1,7 +1,9 @@
-"""One module for two tasks: "Mirror and wiper control" in a heading, in a cell or before "has" is a name as a whole.
+"""Names that are one as a whole: "Mirror and wiper control" in a heading, in a cell or before "has" is one module.
 
 Cut at "and" it would be two modules with the same codes. The word behind both, in the singular, says that it is one; it
 is two where both halves stand by themselves elsewhere in the text, or one is an abbreviation ("ABS and airbag module").
+
+"Battery charger 12V" above codes is the module of that voltage, and says nothing of what fed the vehicle.
 
 >>> from code_tables import load
 >>> from triage.intake.plain.characters import lines
@@ -19,6 +21,7 @@ from collections.abc import Sequence
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.outside import spans
 
 _AND = (" and ", " & ", " und ")
 _KIND = r"(?:control(?: (?:unit|module|ecu))?|module|unit|controller|ecu)"
@@ -30,12 +33,17 @@ _WHOLE = lazily(
     rf"(?<![a-z])(?:in )?the (?P<told>{_WORDS}(?:and|&|und) {_WORDS}{_KIND})"
     r"(?= (?:has|had|shows|showed|gives|gave|reports|reported|is|was|does|did|holds|i)(?![a-z]))"
 )
+#: The name of a device with the voltage that it is made for, alone in its line.
+_NOMINAL = lazily(r"[^a-z]*(?P<name>(?:[a-z][a-z/-]* ){1,4}(?:12|24|48) ?v)(?P<mark>\s*\]?:|\s*\])\s*$")
+_CODE = lazily(r"[^a-z0-9]*(?:[pcbu][0-3][0-9a-f]{3}|spn ?[0-9])")
 _JOINT = re.compile(r" (?:and|&|und) ")
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such names of theirs. Linear."""
-    for line in found:
+    for line, below in zip(found, [*found[1:], None], strict=True):
+        if below is not None and (of_voltage := _of_voltage(line, below)) and not names.listed(of_voltage):
+            names.adopt_whole(of_voltage)
         if not any(word in line.low for word in _AND):
             continue
         for match in _WHOLE.finditer(line.low):
@@ -44,6 +52,14 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
             if not names.listed(printed) and _is_one(printed, found, names):
                 names.adopt_whole(printed)
     return found
+
+
+def _of_voltage(line: Line, below: Line) -> str:
+    """The name in a line that is a device which might feed the vehicle and its voltage, right above a code; or ""."""
+    match = _NOMINAL.match(line.low) if line.low[-4:].rstrip(" :])")[-1:] == "v" else None
+    if match is None or not spans(match["name"]) or _CODE.match(below.low) is None:
+        return ""
+    return line.text[match.start("name") : match.end("name")]
 
 
 def _is_one(printed: str, found: Sequence[Line], names: Names) -> bool:
