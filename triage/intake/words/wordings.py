@@ -101,8 +101,8 @@ _SILENT: tuple[Slots, ...] = (
     ("never | not | has not | hasn t", "responded | answered | replied | communicated | connected"),
     (
         "no | without | zero",
-        "response | answer | reply | replies | resp | ans | comm | comms | com | coms | communication | communications |"
-        " contact | "
+        "response | answer | reply | replies | resp | ans | comm | comms | com | coms | communication | "
+        "communications | contact | "
         "connection | reaction | dialogue",
         "- | possible | established | received | at all | on bus | detected",
     ),
