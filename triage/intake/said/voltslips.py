@@ -58,6 +58,12 @@ _DICTATED = lazily(
     rf"({'|'.join(sorted(_ONES, key=len, reverse=True))})(?:[ -]({'|'.join(sorted(_ONES, key=len, reverse=True))}))?"
     r"(?![a-z])"
 )
+#: The same in digits.
+_DICTATED_DIGITS = lazily(
+    r"(?<![a-z0-9.,:])(?<!pin )(?<!pins )(?<!step )(?<!item )(?<!point )"
+    r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]"
+    r"([0-9]{1,2})(?![0-9a-z.,:])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
+)
 _POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ")
 
 
@@ -71,13 +77,18 @@ def mended(low: str) -> str:
     if "v" in low and ("." in low or "," in low) and ("l" in low or "o" in low or "i" in low):
         low = _LETTERED.sub(lambda match: match[0].translate(_DIGITS), low)
     if dictated(low):
-        low = _DICTATED.sub(_in_digits, low)
+        low = _DICTATED_DIGITS.sub(_with_point, _DICTATED.sub(_in_digits, low))
     return low if _SLIPS.keys().isdisjoint(_LONG.findall(low)) else _LONG.sub(_meant, low)
 
 
 def _in_digits(match: re.Match[str]) -> str:
     """The digits of a number in words, at the end of its place."""
     return f"{_TENS[match[1]]}.{_ONES[match[2]]}{_ONES.get(match[3] or '', '')}".rjust(len(match[0]))
+
+
+def _with_point(match: re.Match[str]) -> str:
+    """A number dictated in digits ("13 point 2"), at the end of its place."""
+    return f"{match[1]}.{match[2]}".rjust(len(match[0]))
 
 
 def _meant(match: re.Match[str]) -> str:
