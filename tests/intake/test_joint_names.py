@@ -25,6 +25,16 @@ def test_one_module_for_two_tasks(text: str) -> None:
     assert found == {ONE.lower(): ["B1000 stored"], ABS: ["C0035"]}
 
 
+def test_a_slip_in_its_kind() -> None:
+    assert list(modules_of("Mirror and wiper contorl:\n  B1000 stored\nThe mirror and wiper contorl has B2000.")) == [
+        "Mirror and wiper contorl"]
+
+
+def test_a_device_with_its_voltage_in_a_sentence_feeds_nothing() -> None:
+    scans = read_text("In the battery charger 24V I found B1000. The ABS has C0035.", load()).snapshots
+    assert [scan.outside_supply for scan in scans] == [None]
+
+
 def test_its_answers() -> None:
     assert modules_of("Mirror and wiper control: no answer\nABS: no codes") == {ONE: ["silent"], ABS: ["clean"]}
 

@@ -20,6 +20,7 @@ from triage.model.snapshot import OutsideSupply
 _NO_DEVICE = (
     r"(?![a-z])(?! ?(?:module|control|ecu|unit(?! conn)|sensor|pressure|solenoid|valve|relay|circuit|fan|"
     r"air|embarque|de bord|a bordo|de a bordo|an bord|interno|integre)(?![a-z]))"
+    r"(?! ?(?:12|24|48) ?v (?:i (?:found|got|see|have)|has|had|shows?|gives?|reports?)(?![a-z]))"
     r"(?! (?:shows?|gives?|reports?|has|zeigt|meldet|gibt|donne|affiche|indique|a|da|muestra|tiene|presenta)"
     r"(?: \w+){0,3} [pcbu][0-3][0-9a-f]{3})"
     r"(?!\s*[:=-]?\s*(?:no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"

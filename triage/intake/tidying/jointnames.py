@@ -21,10 +21,12 @@ from collections.abc import Sequence
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.slips import one_off
 from triage.intake.said.outside import spans
 
 _AND = (" and ", " & ", " und ")
-_KIND = r"(?:control(?: (?:unit|module|ecu))?|module|unit|controller|ecu)"
+_CONTROL = "|".join(sorted({"control", *one_off("control")}, key=len, reverse=True))
+_KIND = rf"(?:(?:{_CONTROL})(?: (?:unit|module|ecu))?|module|unit|controller|ecu)(?![a-z])"
 _WORDS = r"(?:[a-z][a-z-]* ){1,3}"
 #: The whole of a heading or a cell, or what a verb in the singular tells of.
 _WHOLE = lazily(
