@@ -68,3 +68,9 @@ def test_a_device_with_its_voltage_above_codes(heading: str, supply: tuple[float
     assert (scan.volts, scan.outside_supply) == supply
     assert [len(module.codes) for module in scan.modules] == [1, 1]
     assert all(module.printed for module in scan.modules)
+
+
+def test_two_halves_that_are_each_a_module_by_itself_stay_two() -> None:
+    (snapshot,) = read_text("Engine and transmission control: no answer\nABS: C0035\n", load()).snapshots
+    silent = {module.module for module in snapshot.modules if module.responds is False}
+    assert silent == {"engine control", "transmission control"}

@@ -71,6 +71,9 @@ def _is_one(printed: str, found: Sequence[Line], names: Names) -> bool:
         names.score(half) < 60.0 or half != tidy(half) or names.abbreviates(half.split()[0].lower()) for half in halves
     ):
         return False
+    if all(names.score(half) >= 85.0 for half in halves):
+        # "Engine and transmission control": each is a module by itself, not as often a part as "horn" is.
+        return False
     return not all(_stands_alone(half.lower(), found) for half in halves)
 
 
