@@ -22,6 +22,13 @@ def test_a_code_with_no_name_is_of_the_only_module_that_held_it_before() -> None
     assert held == {"anti-lock brakes": ["C0040"], "engine control": ["P2263"]}
 
 
+def test_the_same_within_a_message_of_one_line() -> None:
+    text = FIRST.strip() + " cleared it all and ran it 10 minutes, came back with C0040 and P2263 only, radio dead"
+    last = read_text(text, load()).snapshots[-1]
+    assert {module.module: [code.code for code in module.codes] for module in last.modules if module.codes} == {
+        "anti-lock brakes": ["C0040"], "engine control": ["P2263"]}
+
+
 def test_a_code_that_nobody_held_before_or_two_did_is_left_open() -> None:
     assert "module not stated" in later("Cleared it all and ran it 10 minutes, came back with P0562 only")
     both = "bcm U0131 stored. " + FIRST + "Cleared it all and ran it 10 minutes, came back with U0131 only"

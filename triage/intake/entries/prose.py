@@ -183,11 +183,12 @@ def _walk(context: Context, row: Row) -> None:
             if not modules:
                 _unheard(context, row, said[fact.answer], clauses)
             continue
-        modules = modules or [module_for(context, row, codes[fact.codes[0]])]
+        # With no name each code is of the module above, or of the one that held it before.
+        holding = [modules or [module_for(context, row, codes[at])] for at in fact.codes]
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
             zones[-1].status = _behind_name(context, row, fact.owners[-1][1])
-        pending += [(modules, codes[at], zone) for at, zone in zip(fact.codes, zones, strict=True)]
+        pending += [(held, codes[at], zone) for held, at, zone in zip(holding, fact.codes, zones, strict=True)]
     last = _add_all(context, row, pending, led)
     open_end = bool(facts) and bool(facts[-1].codes) and row.text[-1] not in ".!?;"
     if open_end and not any(start > codes[-1].start for clause in clauses for start, _ in clause.names):
