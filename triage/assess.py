@@ -250,7 +250,7 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
         module = book.module_facts[book.fault_module[fault]]
         result.append(FaultLine(
             verdict=entry, printed=printed.get(entry["module"], entry["module"]),
-            title=meaning(facts, book.texts.get(fault, ())),
+            title=meaning(facts, book.texts.get(fault, ()), listed=bool(module.sources)),
             failure=facts.failure, system=facts.system if facts.system != "other" else module.system,
             safety=work.standings.dangers[fault], band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),

@@ -246,3 +246,11 @@ def test_a_vehicle_that_does_not_start_is_answered_with_the_low_supply_first(com
     found = page(van("before-clear", {"engine control": ["P0562", *came_back]}, **FLAT),
                  van("after-clear", {"engine control": came_back}, **HELD), vehicle={"complaint": complaint})
     assert found.complaint == f"{complaint}. Look first at the low supply"
+
+
+def test_the_printed_words_stand_beside_a_title_that_an_unlisted_module_may_not_mean() -> None:
+    def title(module: str, text: str) -> str:
+        found = page(snapshot("before-clear", scan(module, {"code": "P2213", "text": text}), **FLAT))
+        return next(line.title for group in found.unsettled for line in group.lines)
+    assert title("Cooling box", "compressor stalled").endswith(', but "compressor stalled" as printed')
+    assert title("Cooling box", "NOx sensor line") == title("engine control", "compressor stalled")

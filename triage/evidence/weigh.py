@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, Chains, run, said
+from triage.evidence.chain import FRESH, KEPT, NOT_TAKEN, PERMANENT, Chains, run, said
 from triage.evidence.frames import frame_weights
 from triage.evidence.hypotheses import HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, Part, repaired_since
 from triage.evidence.parameters import NOISES
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 NEEDS_ENGINE = ("running", "warm", "speed", "drive cycle")
 #: Monitors whose test runs whenever the module is awake.
 ALWAYS_TESTED = ("key on", "network")
-PENDING, PERMANENT = STATUS_WORDS.index("pending"), STATUS_WORDS.index("permanent")
+PENDING = STATUS_WORDS.index("pending")
 #: Last place of a joint weight: hard until the repair cured it.
 CURED = 5
 READINGS = (KEPT, FRESH, NOT_TAKEN)

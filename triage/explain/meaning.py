@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts
 
+_WORD = re.compile(r"[^\W\d_]{3,}")
 #: Characters of a printed text that are shown.
 LONGEST = 70
 #: Beginnings of words by which a maker's text asks for a procedure.
@@ -15,9 +17,13 @@ PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "ad
               "not coded", "initialis", "initializ", "pairing")
 
 
-def meaning(facts: CodeFacts, texts: Sequence[str]) -> str:
-    """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with."""
-    if facts.known:
+def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> str:
+    """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with.
+
+    A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
+    words share none with the title, both are told.
+    """
+    if facts.known and listed:
         return facts.title
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
     text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
@@ -25,6 +31,9 @@ def meaning(facts: CodeFacts, texts: Sequence[str]) -> str:
         return facts.title
     if len(text) > LONGEST:
         text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
+    if facts.known:
+        shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
+        return facts.title if shared else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
 
 
