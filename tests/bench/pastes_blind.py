@@ -122,7 +122,8 @@ def _single(hand: Hand, layout: str) -> tuple[str, list[Snap], str]:
     lines = body(hand, snap)
     if layout in ("prose", "dictated"):
         return "\n".join(_letter(hand, snap, lines)), [snap], family
-    return "\n".join(_report(hand, snap, lines, family == "html")), [snap], family
+    text = "\n".join(_report(hand, snap, lines, family == "html"))
+    return text, [snap], "table" if hand.tabular else family
 
 
 def _letter(hand: Hand, snap: Snap, lines: list[str]) -> list[str]:
@@ -281,9 +282,10 @@ def _mixed(hand: Hand) -> tuple[str, list[Snap], str]:
     passes = rng.choice((1, 2, 2))
     first = rng.choice(_SHEETS)
     snaps = _draw(hand, first, passes)
-    out = [*sheet, ""]
+    out, family = [*sheet, ""], "list"
     for snap, phase in zip(snaps, ("before-clear", rng.choice(("after-clear", "after-run"))), strict=False):
         body = first if rng.random() < 0.6 or first == "prose" else rng.choice(_PLAIN)
+        family = "table" if body == "table" else family
         snap.phase = phase
         out.append(_phase_words(hand, phase) + rng.choice(("", ":", " -")))
         lines = BODIES[body][0](hand, snap)
@@ -291,7 +293,7 @@ def _mixed(hand: Hand) -> tuple[str, list[Snap], str]:
         out += [*([volts] if volts else []), *lines, ""]
     if rng.random() < 0.5:
         out.append(rng.choice(around.NOTES[hand.lang]))
-    return "\n".join(out), snaps, "list"
+    return "\n".join(out), snaps, family
 
 
 def pastes(seed: int, count: int) -> list[Paste]:

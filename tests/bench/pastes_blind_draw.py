@@ -31,7 +31,7 @@ class Snap:
     modules: list[Module]
     phase: str | None = NOT_SAID
     volts: float | str | None = NOT_SAID
-    lowest: float | None = None
+    lowest: float | str | None = NOT_SAID
     day: int = 0
     minutes: int = 0
 
@@ -53,6 +53,7 @@ class Hand:
     def __init__(self, rng: random.Random, lang: str, sloppy: bool, kind: str) -> None:
         self.rng, self.lang, self.sloppy, self.kind = rng, lang, sloppy, kind
         self._kept: dict[str, object] = {}
+        self.tabular = False
         self.comma = lang != "en" and rng.random() < 0.85
         self.wild = sloppy and rng.random() < 0.5
         self.form = rng.choices(("dash", "colon", "bare", "word", "ndash"), (40, 22, 18, 6, 4))[0]

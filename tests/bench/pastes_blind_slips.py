@@ -105,7 +105,7 @@ def careless(rng: random.Random, text: str, snaps: list[Snap], family: str) -> s
         lines, joined = _lost_breaks(rng, lines), True
     if family in ("list", "prose") and rng.random() < 0.3 and not joined:
         lines, wrapped = _wrapped(rng, lines, codes), True
-    if rng.random() < 0.3 and family != "csv":
+    if rng.random() < 0.3 and family not in ("csv", "pages"):
         lines = [line for line in lines if line.strip() or rng.random() < 0.4]
     text = "\n".join(lines)
     if family in ("list", "prose") and rng.random() < 0.3:

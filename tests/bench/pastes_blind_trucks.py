@@ -94,6 +94,7 @@ def _messages(hand: Hand, snap: Snap) -> list[str]:
 
 
 def _table(hand: Hand, snap: Snap) -> list[str]:
+    hand.tabular = True
     mark = hand.keep("truck table", (" | ", "\t", ";", ","))
     title = hand.chance("truck titles", 0.7)
     apart = hand.chance("spn fmi apart", 0.7)

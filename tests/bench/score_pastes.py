@@ -3,10 +3,10 @@
     PYTHONPATH=. python tests/bench/score_pastes.py --seed 1 --count 200 [--show 5] [--layout prose]
 
 Codes count by module, code and failure type; "status" counts the same with the status word, "own" only the makers' own
-numbers. A module of the truth is matched with one of the output by its printed name (or the abbreviation printed beside
-it): the same, contained, or alike by 85 of 100; one of the output serves one of the truth, so two modules merged are
-wrong. What the truth leaves open (None) is not counted. A module that was not fitted or not scanned must not appear as
-answering or silent.
+numbers, "plain" all but those. A module of the truth is matched with one of the output by its printed name (or the
+abbreviation printed beside it): the same, contained, or alike by 85 of 100; one of the output serves one of the truth,
+so two modules merged are wrong. What the truth leaves open (None) is not counted. A module that was not fitted or not
+scanned must not appear as answering or silent.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ from pastes_blind_draw import NOT_SAID, Module, Paste, Snap
 import code_tables
 from triage.intake.read import read_text
 
-MEASURES = ("codes", "status", "own", "silent", "clean", "volts", "lowest", "phase", "snapshots", "unasked")
+MEASURES = ("codes", "status", "plain", "own", "silent", "clean", "volts", "lowest", "phase", "snapshots", "unasked")
 
 
 @lru_cache(maxsize=1)
@@ -59,6 +59,11 @@ class Score:
         self.hits += other.hits
         self.expected += other.expected
         self.read += other.read
+
+    def extra(self) -> None:
+        """Counts a code the truth does not have."""
+        for name in ("codes", "status", "plain"):
+            self.read[name] += 1
 
     def recall(self, name: str) -> float:
         return self.hits[name] / self.expected[name] if self.expected[name] else 1.0
@@ -147,16 +152,14 @@ def score_snap(snap: Snap, got: Any) -> Score:
         if index in pairs.values():
             continue
         for code in read.codes:
-            out.read["codes"] += 1
-            out.read["status"] += 1
+            out.extra()
             out.wrong.append(f"extra in {read.printed!r}: {code}")
         kind = "silent" if read.silent else "clean"
         if not read.codes:
             out.read[kind] += 1
             out.wrong.append(f"extra {kind}: {read.printed!r}")
     out.one("volts", snap.volts, got.volts if got is not None else None)
-    if snap.lowest is not None:
-        out.one("lowest", snap.lowest, got.lowest_volts if got is not None else None)
+    out.one("lowest", snap.lowest, got.lowest_volts if got is not None else None)
     out.one("phase", snap.phase, got.phase if got is not None else None)
     return out
 
@@ -166,14 +169,16 @@ def _score_module(out: Score, module: Module, read: Read | None) -> None:
     rest = list(read.codes) if read else []
     for code in module.codes:
         out.expected["codes"] += 1
-        out.expected["own"] += code.opaque
+        sort = "own" if code.opaque else "plain"
+        out.expected[sort] += 1
         same = [c for c in rest if c[:2] == _key(code)]
         wanted = None if code.status == NOT_SAID else code.status
         best = next((c for c in same if c[2] == wanted), same[0] if same else None)
         if best:
             rest.remove(best)
             out.hits["codes"] += 1
-            out.hits["own"] += code.opaque
+            out.hits[sort] += 1
+            out.read[sort] += 1
             out.read["codes"] += 1
         else:
             out.wrong.append(f"missed {name!r} {_key(code)} {code.status}; its printed form {code.shown!r}")
@@ -186,8 +191,7 @@ def _score_module(out: Score, module: Module, read: Read | None) -> None:
         if best and not right:
             out.wrong.append(f"status of {name!r} {code.code}: expected {code.status} ({code.said!r}), read {best[2]}")
     for extra in rest:
-        out.read["codes"] += 1
-        out.read["status"] += 1
+        out.extra()
         out.wrong.append(f"extra in {name!r}: {extra}")
     kind = "nothing" if read is None else "codes" if read.codes else "silent" if read.silent else "clean"
     for state in ("silent", "clean"):
@@ -240,8 +244,8 @@ def score_paste(paste: Paste) -> Score:
     for extra in got:
         if not any(extra is b for b in beside):
             for module in _modules(extra):
-                out.read["codes"] += len(module.codes)
-                out.read["status"] += len(module.codes)
+                for _ in module.codes:
+                    out.extra()
     return out
 
 
