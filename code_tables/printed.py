@@ -1,4 +1,5 @@
-"""What the text printed beside a maker's code tells where no table knows the code: that it is about the supply.
+"""What the text printed beside a maker's code tells where no table knows the code: that it is about the supply, or
+about another module (:mod:`code_tables.printed_network`).
 
 A maker's number has no fixed meaning, its printed text has: "B1318 Battery voltage low" is a supply code whatever the
 number (common practice). The text of a code that a table knows is not asked.
@@ -13,10 +14,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
 
-from code_tables.facts import CodeFacts
+from code_tables.facts import CodeFacts, ModuleFacts
+from code_tables.printed_network import spoken
 
 _OF_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:system|battery|batt|vehicle|ecu|module|control module|control unit|device|board ?net|supply|"
@@ -55,11 +58,19 @@ def direction(text: str) -> str | None:
     return None if bool(down) == bool(up) else "low" if down else "high"
 
 
-def with_text(facts: CodeFacts, texts: list[str]) -> CodeFacts:
-    """``facts`` of a code no table knows, with what its printed ``texts`` say of the supply."""
-    if facts.known or facts.supply is not None or facts.relation is not None:
+def with_text(facts: CodeFacts, texts: list[str], module: Callable[[str], ModuleFacts]) -> CodeFacts:
+    """``facts`` of a code no table knows, with what its printed ``texts`` say of the supply or of another module;
+    ``module``: what is known of a module by any name."""
+    if facts.known or facts.supply is not None or facts.targets:
         return facts
-    said = {found for text in texts if (found := direction(text)) is not None}
-    if len(said) != 1:
+    if facts.relation is None:
+        said = {found for text in texts if (found := direction(text)) is not None}
+        if len(said) == 1:
+            return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
+    told = {(found[0], target.name): target for text in texts if (found := spoken(text)) is not None
+            and (target := module(found[1])).sources}
+    if len(told) != 1:
         return facts
-    return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
+    ((relation, name), target), = told.items()
+    return replace(facts, relation=relation, targets=(name,), noise="network", monitor="network", monitor_named=True,
+                   safety=facts.safety or target.safety, alike=0)

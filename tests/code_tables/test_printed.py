@@ -6,6 +6,7 @@ import pytest
 
 from code_tables import load
 from code_tables.printed import direction, with_text
+from code_tables.printed_network import spoken
 
 
 @pytest.mark.parametrize(("text", "said"), [
@@ -23,7 +24,30 @@ def test_the_words_for_the_supply(text: str, said: str | None) -> None:
 def test_only_a_code_no_table_knows_is_asked_for_its_text() -> None:
     maker, known = load().facts("B1318"), load().facts("P0118")
     assert not maker.known
-    told = with_text(maker, ["Battery voltage low"])
+    module = load().module
+    told = with_text(maker, ["Battery voltage low"], module)
     assert (told.supply, told.system, told.noise, told.needs) == ("low", "supply", "supply", "supply")
-    assert with_text(known, ["Battery voltage low"]) is known
-    assert with_text(maker, ["Battery voltage low", "Battery voltage high"]) is maker
+    assert with_text(known, ["Battery voltage low"], module) is known
+    assert with_text(maker, ["Battery voltage low", "Battery voltage high"], module) is maker
+
+
+@pytest.mark.parametrize(("text", "said"), [
+    ("No communication with instrument cluster", ("lost communication", "instrument cluster")),
+    ("Instrument cluster: no communication", ("lost communication", "instrument cluster")),
+    ("perte de communication avec le combin\u00e9", ("lost communication", "combine")),
+    ("Sin comunicaci\u00f3n con la BCM", ("lost communication", "bcm")),
+    ("No message from radio", ("lost communication", "radio")),
+    ("Implausible signal from steering angle sensor", ("invalid data", "steering angle sensor")),
+    ("datos no v\u00e1lidos recibidos de la BCM", ("invalid data", "bcm")),
+    ("Speed signal implausible", None), ("no signal from wheel sensor", None), ("timeout", None), ("Door open", None)])
+def test_the_words_for_another_module(text: str, said: tuple[str, str] | None) -> None:
+    assert spoken(text) == said
+
+
+def test_a_text_that_names_no_listed_module_or_two_tells_of_none() -> None:
+    maker, module = load().facts("60931"), load().module
+    told = with_text(maker, ["no communication with instrument cluster"], module)
+    assert (told.relation, told.targets, told.noise) == ("lost communication", ("instrument cluster",), "network")
+    assert with_text(maker, ["no communication with left flux unit"], module) is maker
+    assert with_text(maker, [f"no communication with {name}" for name in ("radio", "instrument cluster")],
+                     module) is maker

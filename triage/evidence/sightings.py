@@ -261,7 +261,7 @@ class _Gatherer:
         more: dict[CodeFacts, int] = {}
         for fault, texts in self.texts.items():
             facts = kinds[self.kind[fault]]
-            told = facts if facts.known else with_text(facts, texts)
+            told = facts if facts.known else with_text(facts, texts, self.module_facts)
             if told is not facts:
                 if told not in more:
                     more[told] = len(kinds)
