@@ -37,7 +37,7 @@ _STRUCTURAL_TITLES = {
 #: Answers by range kept at most: every range with every failure type is far less.
 MOST_KEPT = 65536
 _ALIKE = count(1)
-_NO_ROW = Failure("", "", False, {}, "", "", "", "", "", "", ())
+_NO_ROW = Failure("", "", False, {}, "", "", "", "", "", False, "", ())
 
 
 def failure_of(content: Content, failure_type: str | None) -> Failure:
@@ -116,7 +116,7 @@ def _together(content: Content, text: str, cells: Cells, failure: Failure, own: 
         sources=unique(row.sources if row else (), relation.sources if relation else (),
                        supply.sources if supply else (), safety[1:] if safety else (), doubt[2:] if doubt else (),
                        failure.sources, tuple(range_source.split("|"))),
-        sag=failure.sag,
+        sag=failure.sag, flicker=failure.flicker,
     )
 
 
@@ -173,6 +173,7 @@ def makers_own(content: Content, text: str, failure_type: str | None) -> CodeFac
         needs=failure.needs or (mode.needs if mode else "") or "repair", note=joined(failure.note),
         failure=failure.meaning or (mode.meaning if mode else None) or None,
         sources=unique(failure.sources, mode.sources if mode else (), ("own",)), sag=failure.sag,
+        flicker=failure.flicker,
     )
 
 

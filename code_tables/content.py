@@ -32,6 +32,7 @@ class Failure(NamedTuple):
     relation: str
     supply: str
     sag: str
+    flicker: bool
     note: str
     sources: tuple[str, ...]
 

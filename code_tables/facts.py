@@ -32,7 +32,8 @@ class CodeFacts:
     note: str | None          #: edition conflict or other warning
     failure: str | None       #: meaning of the failure type, if given
     sources: tuple[str, ...]  #: source keys
-    sag: str = ""             #: how often low supply sets a code of that failure type: "seldom", "often" or not said
+    sag: str = ""             #: how often low supply sets a code of that failure type: "hardly" .. "often" or not said
+    flicker: bool = False     #: its failure type says that it comes and goes
     #: Not 0: all codes with this number are answered alike, but for ``code``.
     alike: int = field(default=0, repr=False, compare=False)
 
@@ -40,7 +41,7 @@ class CodeFacts:
         """The same said of another ``code``."""
         return CodeFacts(code, self.title, self.known, self.control, self.group, self.system, self.monitor,
                          self.monitor_named, self.trips, self.safety, self.supply, self.relation, self.targets,
-                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag, self.alike)
+                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag, self.flicker, self.alike)
 
 
 class ModuleFacts(NamedTuple):

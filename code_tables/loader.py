@@ -113,7 +113,7 @@ def _titles(content: Content, folder: Path) -> None:
 def _failures(content: Content, folder: Path) -> None:
     cited = _citer(content, "failure_types")
     for line, cells in read_rows("failure_types", folder):
-        failure, meaning, monitor, firm, by_system, noise, needs, relation, supply, sag, source, note = cells
+        failure, meaning, monitor, firm, by_system, noise, needs, relation, supply, sag, flicker, source, note = cells
         systems = {}
         for pair in by_system.split("|") if by_system else ():
             system, _, own = pair.partition("=")
@@ -128,7 +128,8 @@ def _failures(content: Content, folder: Path) -> None:
             word("failure_types", line, "needs", needs, words.NEEDS),
             word("failure_types", line, "relation", relation, words.RELATIONS),
             word("failure_types", line, "supply", supply, words.SUPPLIES),
-            word("failure_types", line, "sag", sag, words.SAGS), note, cited(line, source))
+            word("failure_types", line, "sag", sag, words.SAGS),
+            word("failure_types", line, "flicker", flicker, ("yes", "no")) == "yes", note, cited(line, source))
 
 
 def _supply(content: Content, folder: Path) -> None:

@@ -17,7 +17,7 @@ HEADERS: dict[str, tuple[str, ...]] = {
                "source", "note"),
     "titles": ("code", "title", "monitor", "trips", "needs", "noise", "source"),
     "failure_types": ("failure_type", "meaning", "monitor", "firm", "monitor_by_system", "noise", "needs",
-                      "relation", "supply", "sag", "source", "note"),
+                      "relation", "supply", "sag", "flicker", "source", "note"),
     "supply_codes": ("code", "failure_type", "supply", "scope", "monitor", "source", "note"),
     "safety": ("match", "low", "high", "safety", "source", "note"),
     "relations": ("code", "relation", "targets", "source"),

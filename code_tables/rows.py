@@ -190,6 +190,7 @@ class FailureRow(Row):
     relation: Relation
     supply: Annotated[str, _one_of(("low", "high"), empty=True)]
     sag: Annotated[str, _one_of(words.SAGS, empty=True)]
+    flicker: YesNo
     source: Sources
     note: Tidy
 

@@ -9,7 +9,7 @@ MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed",
             "event", "high voltage")
 SAFETIES = ("brakes", "steering", "restraints", "high voltage")
 SUPPLIES = ("low", "high", "fault")
-SAGS = ("seldom", "often")
+SAGS = ("hardly", "seldom", "often")
 RELATIONS = ("pointer", "lost communication", "invalid data", "incompatible software", "bus")
 NOISES = ("network", "supply", "self", "electronic", "mechanical")
 NEEDS = ("repair", "procedure", "supply", "nothing")

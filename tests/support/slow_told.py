@@ -100,8 +100,22 @@ def left_by_work(work: Worked, params: Parameters, i: int) -> tuple[list[float],
     own = [bool(x) for x in done[work.book.fault_module[i]]]
     missed = [heard and bool(at) for heard, at in zip(hears, done[target], strict=True)]
     new = [params.rate("history.missed_unsaid" if heard else "history.new") for heard in hears]
-    share = params.rate("history.missed") if any(missed) else params.rate("history.by_work") if any(own) else 0.0
-    return new, [a or b for a, b in zip(own, missed, strict=True)], share
+    if any(missed) or any(own):
+        share = params.rate("history.missed" if any(missed) else "history.by_work")
+        return new, [a or b for a, b in zip(own, missed, strict=True)], share
+    near = _work_near(work, int(work.book.fault_session[i]))
+    return new, near, params.rate("history.by_work_near") if any(near) else 0.0
+
+
+def _work_near(work: Worked, s: int) -> list[bool]:
+    """Whether something was done at any module before each snapshot, a scan after a repair being the first to tell."""
+    book, near, told = work.book, [], False
+    for k in range(book.exists.shape[1]):
+        repaired = bool(book.exists[s, k]) and book.phase[s, k] == 3
+        noted = any(bool(work.line.work[m, k]) for m in range(int(book.first_module[s]), int(book.first_module[s + 1])))
+        near.append(noted or (repaired and not told))
+        told = told or repaired
+    return near
 
 
 def is_record(work: Worked, i: int) -> bool:

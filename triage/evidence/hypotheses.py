@@ -207,6 +207,17 @@ def _lost_target(link: Links, hard: Floats, params: Parameters) -> Floats:
     return np.where(silent[:, :, None], np.minimum(hard, params.rate("lost.noticed")), hard)
 
 
+def _work_near(book: Casebook, line: Timeline) -> Bools:
+    """N x K: work was done at some module since the snapshot before, or this is the first scan after a repair: what was
+    unplugged for it is not always noted, and more than its own module misses it."""
+    worked = np.zeros(book.exists.shape, dtype=bool)
+    module, column = np.nonzero(line.work)
+    worked[book.module_session[module], column] = True
+    repaired = (book.phase == 3) & book.exists
+    repaired[:, 1:] &= ~np.logical_or.accumulate(repaired, axis=1)[:, :-1]
+    return np.asarray((worked | repaired)[book.fault_session])
+
+
 def missed_in_work(book: Casebook, line: Timeline, link: Links) -> Bools:
     """N x K: reports the loss of a module that was worked on before this snapshot, and answers in it: it was unplugged,
     or restarted, and the others noticed."""
@@ -233,10 +244,11 @@ def _history(book: Casebook, line: Timeline, link: Links, params: Parameters) ->
             if bags[book.fault_module[fault]] and crash_record(book.facts[fault], texts)]
     event[told] = True
     locked = np.where(event, params.rate("history.locked_event"), 0.0)
-    own, missed = line.work[book.fault_module], missed_in_work(book, line, link)
-    worked = own | missed
+    own, missed, near = line.work[book.fault_module], missed_in_work(book, line, link), _work_near(book, line)
+    worked = np.where((own | missed).any(axis=1, keepdims=True), own | missed, near)
     share = np.where(missed.any(axis=1), params.rate("history.missed"), np.where(
-        own.any(axis=1), params.rate("history.by_work"), 0.0))
+        own.any(axis=1), params.rate("history.by_work"), np.where(
+            near.any(axis=1), params.rate("history.by_work_near"), 0.0)))
     record, by_work = np.flatnonzero(locked > 0), np.flatnonzero(share > 0)
     return [
         Part("history", HISTORY, np.arange(book.faults), before, ((1.0 - share) * (1.0 - locked))[:, None]),

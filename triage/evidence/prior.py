@@ -146,11 +146,15 @@ def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     # A module that sags reports itself, its supply and its partners; seldom the circuit of one sensor.
     circuit = book.flags(lambda facts: facts.known and facts.noise == "electronic" and facts.relation is None)
     factor = np.where(circuit, factor * params.rate("low.named_circuit"), factor)
-    # An open or shorted circuit or a stuck part is no work of a sag; a voltage below its limit often is.
+    # An open or shorted circuit is seldom the work of a sag; what compares signals, watches a part move or is set by
+    # hand is hardly ever: such tests are held off while the supply is low. A voltage below its limit often is.
     sag = book.numbers(lambda facts: 0 if facts.supply else SAGS.index(facts.sag))
-    factor = factor * np.array([1.0, params.rate("low.sag.seldom"), params.rate("low.sag.often")])[sag]
+    by_sag = np.array([1.0, *(params.rate(f"low.sag.{word}") for word in words.SAGS)])[sag]
+    # A failure type that says "intermittent" or "erratic" says what its module saw: it came and went.
+    flicker = book.flags(lambda facts: facts.flicker)
+    prior[:, INTERMITTENT] *= np.where(flicker, params.rate("intermittent.flicker"), 1.0)
     # Where only the range names the monitor, half of the effect (in logarithms) is believed.
-    prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor))
+    prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor)) * by_sag
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 

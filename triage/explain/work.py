@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.crash import crash_record
-from triage.model.parts import of_part
+from triage.model.parts import of_part, says_unplugged
 from triage.model.session import Event, Session, printed_names
 
 if TYPE_CHECKING:
@@ -23,7 +23,6 @@ if TYPE_CHECKING:
 
 SET_UP = ("programmed", "paired", "calibrated")
 WORK = ("replaced", *SET_UP, "battery disconnected", "actuator test")
-UNPLUGGED = ("unplug", "disconnected", "pulled the", "connector off")
 _VOLTS = re.compile(r"(\d{1,2}(?:[.,]\d{1,2})?) ?V\b")
 
 
@@ -221,8 +220,7 @@ def work_columns(course: Course, line: Timeline) -> list[int]:
     """The snapshot columns that work stands right before, whatever module it was done to."""
     book, place = course.book, course.place
     found = {column for event, columns in course.events for column in columns[:1]
-             if event.what in WORK or (event.what == "other" and any(
-                 word in (event.note or "").lower() for word in UNPLUGGED))}
+             if event.what in WORK or says_unplugged(event)}
     rows = slice(course.modules.start, course.modules.stop)
     for column in range(1, course.columns):
         # A scan after a repair means that something was worked on, noted or not.

@@ -1,4 +1,5 @@
-"""What the note of an event says: that a part was replaced, which sets no new module; that something was mended."""
+"""What the note of an event says: that a part was replaced, which sets no new module; that something was mended,
+or unplugged."""
 
 from __future__ import annotations
 
@@ -32,6 +33,25 @@ def says_mended(event: Event) -> bool:
     return event.what == "other" and "to be " not in note and _MENDED.search(note) is not None
 
 
+#: Likewise that something was taken off the harness.
+_UNPLUGGED = re.compile(
+    r"(?<!not )(?<!nicht )\b(?:unplug(?:ged|s)?|disconnect(?:ed|s)?|detached|pulled the|(?:connector|plug) off|abgesteckt|ausgesteckt|"
+    r"abgeklemmt|abgezogen|debranch|débranch|deconnect|déconnect|desconect|desenchuf)"
+)
+
+
+def says_unplugged(event: Event) -> bool:
+    """Whether the note of an event of no other kind says that something was unplugged, whoever plugged it in again.
+
+    >>> says_unplugged(Event(what="other", module="radio", note="unplugged for a test, plugged in again"))
+    True
+    >>> says_unplugged(Event(what="other", note="to be unplugged")), says_unplugged(Event(what="other", note="washed"))
+    (False, False)
+    """
+    note = (event.note or "").lower()
+    return event.what == "other" and "to be " not in note and _UNPLUGGED.search(note) is not None
+
+
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
@@ -42,4 +62,4 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "of_part", "says_mended"]
+__all__ = ["MODULE_WORDS", "PARTS", "of_part", "says_mended", "says_unplugged"]

@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
-from triage.model.parts import of_part, says_mended
+from triage.model.parts import of_part, says_mended, says_unplugged
 from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
@@ -159,7 +159,7 @@ def _take_clear(line: Timeline, event: Event, modules: slice | list[int], column
 
 
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
-    if event.what in WORK:
+    if event.what in WORK or says_unplugged(event):
         line.work[modules, column] = True
     # What nobody ascribes to a module (a new battery, say) mends no fault of all of them.
     if event.module is not None and (event.what == "replaced" or event.part is not None or says_mended(event)):
