@@ -41,7 +41,8 @@ class CodeFacts:
         """The same said of another ``code``."""
         return CodeFacts(code, self.title, self.known, self.control, self.group, self.system, self.monitor,
                          self.monitor_named, self.trips, self.safety, self.supply, self.relation, self.targets,
-                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag, self.flicker, self.alike)
+                         self.noise, self.needs, self.note, self.failure, self.sources, self.sag,
+                         self.flicker, self.alike)
 
 
 class ModuleFacts(NamedTuple):

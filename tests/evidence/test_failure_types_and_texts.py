@@ -22,7 +22,7 @@ def fault(session: Session, text: str, module: str) -> dict[str, Any]:
 def causes(failure_type: str) -> dict[str, float]:
     """Of B1244 with ``failure_type``, seen on a flat battery and not after the clear."""
     entry = code("B1244", failure_type=failure_type)
-    session = job(van("before-clear", {"body control": [entry]}, **FLAT), van("after-clear", {"body control": []}, **HELD))
+    session = job(van("before-clear", {"body control": [entry]}, **FLAT), van("after-clear", **HELD))
     return fault(session, "B1244", "body control")["causes"]  # type: ignore[no-any-return]
 
 
@@ -54,7 +54,8 @@ def test_a_makers_invalid_data_is_an_echo_of_the_module_its_text_names() -> None
                             "body control": [code("60932") | {"text": "Ung\u00fcltige Daten von ABS"}]}
     plain: dict[str, Any] = {**held, "body control": [code("60932") | {"text": "door contact"}]}
     for told, least, most in ((held, 0.9, 1.0), (plain, 0.0, 0.1)):
-        session = job(van("before-clear", told, **FLAT), van("after-clear", told, **HELD), van("after-run", told, **RUNS))
+        session = job(van("before-clear", told, **FLAT), van("after-clear", told, **HELD),
+                      van("after-run", told, **RUNS))
         assert least <= fault(session, "60932", "body control")["causes"]["echo"] <= most
 
 

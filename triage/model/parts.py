@@ -35,8 +35,8 @@ def says_mended(event: Event) -> bool:
 
 #: Likewise that something was taken off the harness.
 _UNPLUGGED = re.compile(
-    r"(?<!not )(?<!nicht )\b(?:unplug(?:ged|s)?|disconnect(?:ed|s)?|detached|pulled the|(?:connector|plug) off|abgesteckt|ausgesteckt|"
-    r"abgeklemmt|abgezogen|debranch|débranch|deconnect|déconnect|desconect|desenchuf)"
+    r"(?<!not )(?<!nicht )\b(?:unplug(?:ged|s)?|disconnect(?:ed|s)?|detached|pulled the|(?:connector|plug) off|"
+    r"abgesteckt|ausgesteckt|abgeklemmt|abgezogen|debranch|débranch|deconnect|déconnect|desconect|desenchuf)"
 )
 
 
