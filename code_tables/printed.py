@@ -67,8 +67,8 @@ def with_text(facts: CodeFacts, texts: list[str], module: Callable[[str], Module
         said = {found for text in texts if (found := direction(text)) is not None}
         if len(said) == 1:
             return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
-    told = {(found[0], target.name): target for text in texts if (found := spoken(text)) is not None
-            and (target := module(found[1])).sources}
+    told = {(report[0], target.name): target for text in texts if (report := spoken(text)) is not None
+            and (target := module(report[1])).sources}
     if len(told) != 1:
         return facts
     ((relation, name), target), = told.items()
