@@ -76,3 +76,14 @@ def test_work_at_one_module_sets_codes_in_others() -> None:
 def test_a_note_that_something_was_unplugged_is_work() -> None:
     at_it = {"what": "other", "module": "instrument cluster", "note": "unplugged to reach the fuse box"}
     assert new_after({**at_it, "note": "cleaned the screen"}) < 0.01 < 0.05 < new_after(at_it)
+
+
+def test_a_restraint_code_that_stays_and_never_fails_again_may_be_a_record() -> None:
+    # Bits 0 to 2 clear: not failing, in this cycle or the one before; bits 3 and 5 set: ISO 14229-1.
+    def history(byte: int, module: str) -> float:
+        held = {module: [code("B1244") | {"status_byte": byte}]}
+        session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD),
+                      van("after-run", held, **RUNS))
+        return float(fault(session, "B1244", module)["causes"]["history"])
+    assert history(0x28, "restraints") > 3 * history(0x28, "body control")
+    assert history(0x2F, "restraints") < 0.01

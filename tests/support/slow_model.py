@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import comes_and_goes, is_record, left_by_work, lowest, may_echo, recorded, starved, still_low, stored
+from slow_told import comes_and_goes, left_by_work, locked_share, lowest, may_echo, recorded, starved, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -148,11 +148,11 @@ class Slow:
         return (self.rate(said) if any(noted) else self.rate(unsaid) if any(repaired) else 0.0), on
 
     def old(self, i: int, s: int, m: int) -> list[Rival]:
-        book, rate = self.book, self.rate
+        book = self.book
         before, worked, share = left_by_work(self.work, self.params, i)
         before[0] = 0.97 if book.phase[s, 0] <= 0 else 0.02
         before = [0.5 if self.line.new_module[m, k] else chance for k, chance in enumerate(before)]
-        locked = rate("history.locked_event") if is_record(self.work, i) else 0.0
+        locked = locked_share(self.work, self.params, i)
         result = [Rival(HISTORY, (1 - share) * (1 - locked), list(before))]
         if locked:
             result.append(Rival(HISTORY, (1 - share) * locked, list(before), locked=True))

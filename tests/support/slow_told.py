@@ -8,7 +8,7 @@ from triage.assess import Worked
 from triage.evidence.hypotheses import LOW_VOLTAGE as LOW
 from triage.evidence.opportunity import minutes_run
 from triage.evidence.parameters import NOISES, Parameters
-from triage.model.casebook import INVALID, LOST, POINTER, SILENT
+from triage.model.casebook import INVALID, LOST, POINTER, SEEN, SILENT
 from triage.model.crash import crash_record
 from triage.model.stored import OLDER_BY, newest_distance
 
@@ -123,6 +123,18 @@ def is_record(work: Worked, i: int) -> bool:
     facts, module = work.book.facts[i], work.book.module_facts[work.book.fault_module[i]]
     told = module.safety == "restraints" and i in work.book.texts and crash_record(facts, work.book.texts[i])
     return told or (facts.monitor == "event" and "restraints" in (facts.safety, module.safety))
+
+
+def locked_share(work: Worked, params: Parameters, i: int) -> float:
+    """The share of the old ones that no clear takes: records of events, and restraint codes that stay, but quietly."""
+    if is_record(work, i):
+        return params.rate("history.locked_event")
+    book, s = work.book, int(work.book.fault_session[i])
+    saw = [k for k in range(book.exists.shape[1]) if book.seen[i, k] == SEEN]
+    quiet = bool(saw) and all(book.byte_lately[i, k] == 0 for k in saw)
+    stays = quiet and any(book.phase[s, k] > 0 for k in saw)
+    bags = book.module_facts[work.book.fault_module[i]].safety == "restraints"
+    return params.rate("history.locked_quiet") if stays and bags else 0.0
 
 
 def starved(work: Worked, params: Parameters, i: int, k: int) -> bool:

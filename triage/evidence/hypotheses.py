@@ -17,7 +17,7 @@ import numpy as np
 from triage.evidence.echo import echo_chances
 from triage.evidence.opportunity import exposure, opportunities
 from triage.evidence.parameters import MONITOR_INDEX, NOISES
-from triage.model.casebook import ANSWERS, LOST, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import ANSWERS, LOST, SEEN, SILENT, Bools, Casebook, Floats, Ints, Links, Timeline
 from triage.model.crash import crash_record
 from triage.model.verdict import CAUSES
 
@@ -207,6 +207,13 @@ def _lost_target(link: Links, hard: Floats, params: Parameters) -> Floats:
     return np.where(silent[:, :, None], np.minimum(hard, params.rate("lost.noticed")), hard)
 
 
+def _kept_quietly(book: Casebook) -> Bools:
+    """N: seen after the clear, and never failing in the cycle of a scan or the one before, by its status bytes."""
+    saw = book.seen == SEEN
+    after = (saw & (book.phase > 0)[book.fault_session]).any(axis=1)
+    return np.asarray(after & ~(saw & (book.byte_lately != 0)).any(axis=1))
+
+
 def _work_near(book: Casebook, line: Timeline) -> Bools:
     """N x K: work was done at some module since the snapshot before, or this is the first scan after a repair: what was
     unplugged for it is not always noted, and more than its own module misses it."""
@@ -243,7 +250,8 @@ def _history(book: Casebook, line: Timeline, link: Links, params: Parameters) ->
     told = [fault for fault, texts in book.texts.items()
             if bags[book.fault_module[fault]] and crash_record(book.facts[fault], texts)]
     event[told] = True
-    locked = np.where(event, params.rate("history.locked_event"), 0.0)
+    locked = np.where(event, params.rate("history.locked_event"), np.where(
+        _kept_quietly(book) & bags[book.fault_module], params.rate("history.locked_quiet"), 0.0))
     own, missed, near = line.work[book.fault_module], missed_in_work(book, line, link), _work_near(book, line)
     worked = np.where((own | missed).any(axis=1, keepdims=True), own | missed, near)
     share = np.where(missed.any(axis=1), params.rate("history.missed"), np.where(
