@@ -9,8 +9,8 @@ Which of the two is meant would be a guess, so that the code stays where it was 
 from __future__ import annotations
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.scan.context import Context
 
 _TAKEN_BACK = lazily(
@@ -20,7 +20,7 @@ _TAKEN_BACK = lazily(
     r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
 )
 #: A word of each of those.
-_SIGNS = WordSigns(
+_SIGNS = signs.of_pattern(
     r"wait|sorry|actually|scratch|correction|oops|mean|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|perdon|"
     r"espera|quiero|digo"
 )
@@ -29,7 +29,7 @@ _LEAST = 8
 
 def is_taken_back(low: str) -> bool:
     """Whether words behind a code take back what was said."""
-    return len(low) > _LEAST and _SIGNS.stand_in(low) and _TAKEN_BACK.search(low) is not None
+    return len(low) > _LEAST and signs.of(low) & _SIGNS != 0 and _TAKEN_BACK.search(low) is not None
 
 
 def note(context: Context, row: Row) -> None:
