@@ -52,8 +52,8 @@ _LINKED = re.compile(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 _SIGN = PHASE_WORDS | signs.of_pattern(
     r"^(?:scan|snapshot|read|pass|pasada|run|lauf|session|auslesung|messung|durchgang|lectur|escaneo|balayage|releve|test|"
     r"first|second|third|fourth|1st|2nd|3rd|4th|next|erste|zweite|dritte|premier|deuxieme|troisieme|primer|segund|"
-    r"tercer|after|before|post|pre|final|initial|as$|once|following|nach|vor|apres|avant|antes|despues|tras|luego|"
-    r"back|out|raus)|[0-9]v|^v|clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"
+    r"tercer|after|before|post|pre(?!s)|final|initial|as$|once|following|nach|vor|apres|avant|antes|despues|tras|luego|"
+    r"back|out|raus)|(?:^|[0-9])v(?:olts?|dc)?$|clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"
 )
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
