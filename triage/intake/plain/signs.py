@@ -51,12 +51,17 @@ class _Texts(dict[str, int]):
     letters = 0
 
     def __missing__(self, low: str) -> int:
-        found = 0
-        for word in plain_words(low):
-            found |= _BY_WORD[word]
-        for sign, part in _OF_PARTS:
-            if part in low:
-                found |= sign
+        bare = low.strip()
+        if bare != low:
+            # The line as it is set in, and the row without that.
+            found = self[bare]
+        else:
+            found = 0
+            for word in plain_words(low):
+                found |= _BY_WORD[word]
+            for sign, part in _OF_PARTS:
+                if part in low:
+                    found |= sign
         self.letters += len(low)
         if self.letters > _MOST_LETTERS:
             self.clear()

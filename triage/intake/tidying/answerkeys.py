@@ -40,6 +40,8 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or at in lines:
             continue
+        if not any(letters in row.text for letters in legend):
+            continue
         text = written.get(row.text)
         if text is None:
             text = written[row.text] = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
