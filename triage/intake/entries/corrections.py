@@ -35,7 +35,8 @@ def is_taken_back(low: str) -> bool:
 def note(context: Context, row: Row) -> None:
     """Warn of codes of a row just read that may be taken back behind them."""
     code = row.finds.codes[-1]
-    if len(row.low) - code.end <= _LEAST or not is_taken_back(row.low[code.end :]):
+    # Asked of the row, whose signs are known, before its end.
+    if not signs.of(row.low) & _SIGNS or not is_taken_back(row.low[code.end :]):
         return
     context.builder.notice(
         "warning",

@@ -126,8 +126,6 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
         return False
     if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
-    if _is_list(rows):
-        return False
     # A line ends where the next word no longer fitted.
     firsts = [1 if _dashed(row) else len(row.text.split(" ", 1)[0]) for row in rows[1:]]
     if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
@@ -135,7 +133,7 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     text = " ".join(row.low for row in rows)
     words = [word for word in WORD.findall(text) if not has_digit(word)]
     small = sum(word in _GRAMMAR or word in _TELLS for word in words)
-    if len(words) < 8 or small < 0.1 * len(words):
+    if len(words) < 8 or small < 0.1 * len(words) or _is_list(rows):
         return False
     sentences = len(_SENTENCE.findall(text))
     # One line of a message may break behind "Brakes:"; where more are no more than that, the lines are headings.
