@@ -68,8 +68,7 @@ _CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
 _LETTERS = ("p", "c", "b", "u")
 _TRIPLE_GAP = lazily(r"(?<=\S)(?:\s*\t\s*|\s{3,})(?=\S)")
 _CODE = lazily(r"(?<![0-9A-Za-z])(?:[PCBU][0-3O][0-9A-FO]{3}(?![0-9A-Za-z]{3})|spn\s?:?\s?[0-9])", re.IGNORECASE)
-#: One as a word, and the word before one of the other kind.
-_CODE_WORD, _SPN = signs.of_pattern("^[pcbu][0-3o][0-9a-fo]{3}[0-9a-z]{0,2}$"), signs.of_pattern("^spn")
+_CODE_SIGN = signs.of_pattern("^(?:[pcbu][0-3o][0-9a-fo]{3}[0-9a-z]{0,2}$|spn)")
 _SENTENCE = lazily(r"[a-z)][.!?](?=\s|$)")
 _LONG, _SENTENCES = 70, 3
 #: So small a share of the lines with codes, of which there are so many, is none of columns; lines with a gap at one
@@ -135,10 +134,14 @@ def wide_gaps(text: str) -> tuple[tuple[int, int], ...]:
 
 def _coded(line: Line) -> bool:
     """Whether a code may stand in a line."""
-    told = signs.of(line.low)
-    if told & _CODE_WORD and line.text.isascii():
-        return True
-    return bool(told & _SPN or not line.text.isascii()) and _CODE.search(line.text) is not None
+    if line.text.isascii() and not signs.of(line.low) & _CODE_SIGN:
+        return False
+    return _holds_code(line.text)
+
+
+@remembered
+def _holds_code(text: str) -> bool:
+    return _CODE.search(text) is not None
 
 
 @remembered
