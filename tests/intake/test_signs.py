@@ -122,6 +122,15 @@ Fault 1 of 3|P0562 low|  Module: ABS|The cluster has U0100 and the brakes did|
 not answer. In the radio there are no codes.|n0 resp0nse|ECM  P0562 (stored), U0100|BCM   P0118   stored|
 After clear no codes in the ECM""".replace("\n", "").split("|")
 
+#: The same of lines that stand together.
+STRETCHES = [
+    "b4 11.7\nECM P0562\naft 12.8\nECM ok",
+    "Engine (1 of 3) - 2 codes\n  P0562\n  P0118\nABS (2 of 3): P0563",
+    "The cluster has U0100 and the brakes did\nnot answer. In the radio there are no\ncodes.",
+    "Left: before clear. Right: after clear, 12.8 V\n\n    Left   Right\nECM   P0562   -",
+    "Fault 1 of 2\nP0562 low\n  Module: ABS\nFault 2 of 2\nU0100 lost\n  in: BCM",
+]
+
 
 def _forget(kept: list[Kept]) -> None:
     for each in kept:
@@ -135,7 +144,7 @@ def _read_anew(text: str, kept: list[Kept]) -> Reading:
 
 @settings(max_examples=150, deadline=None)
 @given(lines=st.lists(st.one_of(
-    st.sampled_from(LINES), st.lists(st.sampled_from(PIECES), min_size=1, max_size=9).map(" ".join)
+    st.sampled_from(LINES + STRETCHES), st.lists(st.sampled_from(PIECES), min_size=1, max_size=9).map(" ".join)
 ), min_size=1, max_size=9))
 def test_a_text_is_read_as_if_every_line_bore_every_sign(kept: list[Kept], lines: list[str]) -> None:
     text = "\n".join(lines)
