@@ -120,7 +120,7 @@ All cleared (ABS still dead), booster on|Cleared it, ran it, came back with C004
 Left: before clear. Right: after clear|    Left   Right|ECM   P0562   -|SW 0412 B1325|Part number: 51-P0620-A|
 Fault 1 of 3|P0562 low|  Module: ABS|The cluster has U0100 and the brakes did|
 not answer. In the radio there are no codes.|n0 resp0nse|ECM  P0562 (stored), U0100|BCM   P0118   stored|
-After clear no codes in the ECM""".replace("\n", "").split("|")
+After clear no codes in the ECM|SW 0412 77 B1325|cal 51 4412 B1325""".replace("\n", "").split("|")
 
 #: The same of lines that stand together.
 STRETCHES = [
@@ -128,6 +128,7 @@ STRETCHES = [
     "Engine (1 of 3) - 2 codes\n  P0562\n  P0118\nABS (2 of 3): P0563",
     "The cluster has U0100 and the brakes did\nnot answer. In the radio there are no\ncodes.",
     "Left: before clear. Right: after clear, 12.8 V\n\n    Left   Right\nECM   P0562   -",
+    "B1000/44, ecu  internal, radio\nB19F1, signal, brakes\nC0760, signal, brakes\nP2135, pedal, brakes",
     "Fault 1 of 2\nP0562 low\n  Module: ABS\nFault 2 of 2\nU0100 lost\n  in: BCM",
 ]
 
