@@ -143,3 +143,9 @@ def test_a_clean_scan_is_a_good_scan() -> None:
         "Scan complete. No fault codes found in any module.",
     ):
         assert len(read_bytes(text.encode(), load()).snapshots) == 1
+
+
+def test_a_page_of_which_nothing_is_shown_is_read_as_nothing() -> None:
+    page = "<html><head><style>td {border: 1px}</head><body>\n<p>ABS: P0562</p>\n</body></html>"
+    reading = read_text(page, load())
+    assert (reading.snapshots, reading.notices) == ([], [])

@@ -23,6 +23,7 @@ from triage.intake.plain.phrases import words
 from triage.intake.said import engine_state, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
+from triage.intake.said.voltslips import mended
 from triage.intake.scan.context import Context
 
 _LABEL = (
@@ -65,7 +66,10 @@ def _may_hold(row: Row) -> bool:
         return False
     if not is_as_pasted(row):
         return False
-    return bool(row.finds.codes) or bool(spoken(row.low))
+    if row.finds.codes:
+        # A voltage behind the first code is of that.
+        return has_digit(mended(row.low)[: row.finds.codes[0].start])
+    return bool(spoken(row.low))
 
 
 def _one(row: Row, is_name: IsName, names: Find, usual: bool) -> Row:

@@ -9,8 +9,8 @@ Which of the two is meant would be a guess, so that the code stays where it was 
 from __future__ import annotations
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.scan.context import Context
 
 _TAKEN_BACK = lazily(
@@ -20,7 +20,7 @@ _TAKEN_BACK = lazily(
     r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
 )
 #: A word of each of those.
-_SIGNS = WordSigns(
+_SIGNS = signs.of_pattern(
     r"wait|sorry|actually|scratch|correction|oops|mean|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|perdon|"
     r"espera|quiero|digo"
 )
@@ -29,13 +29,14 @@ _LEAST = 8
 
 def is_taken_back(low: str) -> bool:
     """Whether words behind a code take back what was said."""
-    return len(low) > _LEAST and _SIGNS.stand_in(low) and _TAKEN_BACK.search(low) is not None
+    return len(low) > _LEAST and signs.of(low) & _SIGNS != 0 and _TAKEN_BACK.search(low) is not None
 
 
 def note(context: Context, row: Row) -> None:
     """Warn of codes of a row just read that may be taken back behind them."""
     code = row.finds.codes[-1]
-    if len(row.low) - code.end <= _LEAST or not is_taken_back(row.low[code.end :]):
+    # Asked of the row, whose signs are known, before its end.
+    if not signs.of(row.low) & _SIGNS or not is_taken_back(row.low[code.end :]):
         return
     context.builder.notice(
         "warning",

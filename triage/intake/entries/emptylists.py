@@ -92,6 +92,7 @@ def _ends_empty(low: str, start: int = 0) -> bool:
     return low[start : end - len(told)].rstrip().endswith(_EMPTY_ENDS)
 
 
+@lru_cache(maxsize=8192)
 def behind_name(low: str, translated: bool) -> tuple[int, tuple[StatusWord, ...]] | None:
     """Where the name ends in a line that tells all its lists to be empty, and the lists.
 

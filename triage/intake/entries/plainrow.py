@@ -27,6 +27,7 @@ from triage.intake.naming.linking import is_short
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import (
     engine_state,
     happenings,
@@ -235,9 +236,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     if module is None or not context.under_heading or context.open_code is not None or context.section is not None:
         return False
     answer = answer_of_cell(row.low)
-    if answer is None or is_list_head(row.low, spoken(row.low)):
-        return False
-    if row.line.indent < context.heading_indent or keyed:
+    if answer is None or is_list_head(row.low, spoken(row.low)) or row.line.indent < context.heading_indent or keyed:
         return False
     context.builder.answer(module, answer)
     return True
@@ -252,9 +251,15 @@ def _answered(context: Context, row: Row, name: str, answer: str) -> None:
     context.under_heading = context.live_data = False
 
 
+@remembered
+def _may_lead(text: str) -> bool:
+    """Whether what leads the eye stands in a line."""
+    return any(sign in text for sign in _LEADER_SIGNS)
+
+
 def _leader(context: Context, row: Row) -> bool:
     """A name, a row of dots (or the like), and the answer or the number of codes: "ABS ....... 2"."""
-    match = _LEADER.match(row.text) if any(sign in row.text for sign in _LEADER_SIGNS) else None
+    match = _LEADER.match(row.text) if _may_lead(row.text) else None
     if match is None:
         return False
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
@@ -263,8 +268,7 @@ def _leader(context: Context, row: Row) -> bool:
     if row.text[match.end(1) : match.end()].strip() in ("..", "...") and context.names.score(name) < 60.0:
         # Where somebody paused, no unknown name stands.
         return False
-    count = _LEADER_COUNT.fullmatch(rest)
-    stated = stated_count(rest) if count is None else None
+    stated = stated_count(rest) if (count := _LEADER_COUNT.fullmatch(rest)) is None else None
     if count is not None or (stated is not None and not rest[: stated[1]].strip(" :-(")):
         start = max(row.text.find(name), 0)
         number = int(count[1]) if count is not None else stated[0] if stated is not None else 0

@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.naming.heads import role_of
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set, words
@@ -35,6 +36,7 @@ _IDENTS = word_set(
 )
 #: Of those, what surely leads to such a number.
 _KEYS = _IDENTS - word_set("n no nr number index stand item version revision flash programa num numero spare ver rev")
+_SIGN = signs.of_words(_KEYS.__contains__)
 #: In the place of a number that nobody could read.
 _UNKNOWN = word_set(
     "na n/a unknown unbekannt unbek inconnu inconnue inconnus desconocido desconocida unavailable available verfugbar "
@@ -131,10 +133,13 @@ def _is_unknown(texts: Sequence[str], at: int) -> bool:
 
 def taken_off(rows: Sequence[Row]) -> list[Row]:
     """The rows, without the numbers of a module behind its name that nobody could read, or that stand in brackets."""
-    return [_one(row) if _holds_key(row.low) and _may_hold(row) else row for row in rows]
+    found = list(rows)
+    for at in signs.places(rows, _SIGN):
+        if _holds_key(rows[at].low) and _may_hold(rows[at]):
+            found[at] = _one(rows[at])
+    return found
 
 
-@remembered
 def _holds_key(low: str) -> bool:
     """Whether a word that leads to such a number stands in a line, and not first."""
     return len(low) <= 160 and not _KEYS.isdisjoint(plain_words(low)[1:])

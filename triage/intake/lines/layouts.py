@@ -278,7 +278,7 @@ def _about_the_scan(low: str) -> bool:
 def _is_supply(cells: Sequence[Cell]) -> bool:
     """Whether a row of a table tells the supply: its name in the first cell, a voltage in the next, the rest empty."""
     filled = [cell for cell in cells if cell.text.strip(" -")]
-    return len(filled) == 2 and bool(volts.find(filled[1].low)) and volts.is_label(filled[0].low)
+    return len(filled) == 2 and volts.is_label(filled[0].low) and bool(volts.find(filled[1].low))
 
 
 def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tuple[str | None, ...] | None:

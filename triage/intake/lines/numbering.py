@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.naming.heads import role_of
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
@@ -34,6 +35,7 @@ _OF_ALL = lazily(
     r"(?=\s*(?:$|[-:(,\u2013|]|\s\s))"
 )
 _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
+_SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
 _LONGEST = 60
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
@@ -99,8 +101,8 @@ def unfinished(rows: Sequence[Row]) -> list[Row]:
     ['Camera (1 of 2): U0100', 'Camera (2 of 2): U0100']
     """
     runs: dict[int, list[tuple[int, re.Match[str]]]] = {}
-    for at, row in enumerate(rows):
-        match = _place_of_all(row)
+    for at in signs.places(rows, _SIGN):
+        match = _place_of_all(rows[at])
         if match is None:
             continue
         run = runs.setdefault(int(match[2]), [])

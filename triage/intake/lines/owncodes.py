@@ -11,7 +11,8 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
+from functools import cached_property
 
 from triage.intake.codes.found import Found, in_code_cell
 from triage.intake.lines import amongcodes, ledcodes, namelist, shortnumbers
@@ -45,35 +46,62 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code."""
     _adopt_slips(rows)
     coded = [row for row in rows if row.finds.codes and not row.head]
-    bare = [row for row in rows if not row.blank and not row.finds.codes and not row.roles and not row.head]
-    bare = [row for row in bare if has_digit(row.low) and not is_aside(row.low)]
+    bare = [
+        at for at, row in enumerate(rows)
+        if not row.blank and not row.finds.codes and not row.roles and not row.head and has_digit(row.low)
+        and not is_aside(row.low)
+    ]
     amongcodes.adopt(coded, is_name)
     if not bare:
         return
-    columns = Counter(column(row) for row in coded if not row.roles)
-    keyed = {column(row) for row in coded if not row.roles and label_role(row, column(row)[1]) == "code"}
-    firsts = Counter(manner(row, row.finds.codes[0].end) for row in coded if row.finds.codes[0].start == 0)
+    habits = _Habits(coded)
     behind: list[tuple[Row, re.Match[str]]] = []
-    for before, row, after in _with_neighbours(rows, bare):
+    for at in bare:
+        before, row, after = rows[at - 1] if at else None, rows[at], rows[at + 1] if at + 1 < len(rows) else None
         if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
             continue
         beside = any(_starts(other, row) for other in (before, after)) or (
             row.text[2:3] == "-" and before is not None and shortnumbers.is_head(before, is_name)
         )
-        if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name, beside) or _led(row, is_name):
+        if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
         if match is not None and is_name(tidy(match[1])) and not QUANTITY.match(row.low, match.end()):
             behind.append((row, match))
-    marks = Counter(mark_before(row) for row in coded)
+    marks = Counter(mark_before(row) for row in coded if behind)
     for row, match in behind:
         listed = len(behind) >= 3 and "-" not in match[4]
         if marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
     shortnumbers.adopt(rows, is_name)
-    for row in bare:
+    for row in (rows[at] for at in bare):
         if row.finds.codes:
             row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+
+
+class _Habits:
+    """How the rows with codes of a text have them, counted when a row first asks: few texts hold a number that may be a
+    maker's own."""
+
+    def __init__(self, coded: Sequence[Row]) -> None:
+        self._coded = coded
+
+    @cached_property
+    def columns(self) -> list[tuple[str, int]]:
+        """The two columns in which most codes stand, if several do."""
+        counted = Counter(column(row) for row in self._coded if not row.roles)
+        return [place for place, often in counted.most_common(2) if often > 1]
+
+    @cached_property
+    def keyed(self) -> set[tuple[str, int]]:
+        """The columns in which a key for codes stands before them."""
+        places = ((row, column(row)) for row in self._coded if not row.roles)
+        return {place for row, place in places if label_role(row, place[1]) == "code"}
+
+    @cached_property
+    def firsts(self) -> Counter[str]:
+        """What stands behind the codes that rows begin with."""
+        return Counter(manner(row, row.finds.codes[0].end) for row in self._coded if row.finds.codes[0].start == 0)
 
 
 def _adopt_slips(rows: Sequence[Row]) -> None:
@@ -124,31 +152,26 @@ def _led(row: Row, is_name: Callable[[str], bool]) -> bool:
     return True
 
 
-def _in_column(row: Row, columns: Counter[tuple[str, int]], keyed: set[tuple[str, int]]) -> bool:
+def _in_column(row: Row, habits: _Habits) -> bool:
     """A cell that holds nothing but a number, in the column where most other rows have their code; not behind a key for
-    something else ("KM:    55213"). ``keyed``: columns in which a key for codes stands before them."""
-    for (kind, at), often in columns.most_common(2):
-        if at < 0 or kind != row.kind or often < 2 or at >= len(row.cells or ()):
+    something else ("KM:    55213")."""
+    cells = row.cells or ()
+    if len(cells) < 2 or not any(_FIRST.fullmatch(cell.text) for cell in cells):
+        return False
+    for kind, at in habits.columns:
+        if at < 0 or kind != row.kind or at >= len(cells):
             continue
         role = label_role(row, at)
-        if role in OTHER_KEYS or (role != "code" and (kind, at) in keyed):
+        if role in OTHER_KEYS or (role != "code" and (kind, at) in habits.keyed):
             continue
-        cell = (row.cells or ())[at]
+        cell = cells[at]
         match = _FIRST.fullmatch(cell.text)
         if kind == "gap" and not at and "-" in cell.text:
             # A gap behind the first word of a line makes no table of a range or a part.
             return False
-        if match is not None and len(row.cells or ()) > 1:
+        if match is not None:
             return _set(row, cell.start, match[1])
     return False
-
-
-def _with_neighbours(rows: Sequence[Row], chosen: Sequence[Row]) -> Iterator[tuple[Row | None, Row, Row | None]]:
-    """Each chosen row, in the order of the text, with the one before and the one behind it."""
-    wanted = {id(row) for row in chosen}
-    for at, row in enumerate(rows):
-        if id(row) in wanted:
-            yield rows[at - 1] if at else None, row, rows[at + 1] if at + 1 < len(rows) else None
 
 
 def _starts(row: Row | None, beside: Row) -> bool:
@@ -157,7 +180,7 @@ def _starts(row: Row | None, beside: Row) -> bool:
     return coded and row is not None and row.line.indent == beside.line.indent
 
 
-def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool], beside: bool) -> bool:
+def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], beside: bool) -> bool:
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
     ``beside``: a line right above or below starts with a code, or a name stands above."""
     match = _FIRST.match(row.text)
@@ -171,7 +194,7 @@ def _at_the_start(row: Row, firsts: Counter[str], is_name: Callable[[str], bool]
     if "-" in match[1] and after == "a" and doubtful and not shortnumbers.tells_status(row, match.end()):
         # "20-100 in the cold" is a range as well, "27-140  cable" a part of a list.
         return False
-    if after and firsts[after] >= 2:
+    if after and habits.firsts[after] >= 2:
         return _set(row, 0, match[1])
     if after in ("", "a") or not _set(row, 0, match[1]):
         return False

@@ -8,6 +8,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -34,6 +35,8 @@ _IN_BRACKETS = lazily(r"(.*\S)\s*[(\[]([^()\[\]]{2,40})[)\]]")
 _SET_OFF = lazily(r"(.*\S)\s*(?::|\s-|=)\s*([^:=]{2,40})")
 #: What parts modules, and what sets a status off from its module.
 _SIGNS, _MARKS = frozenset(",;)]"), frozenset("()[]:=-")
+#: What every joint has in it, which is slow to look for.
+_MAY_JOIN = re.compile(r"[,;]|[)\]]\s*/?\s|\s(?:and|und|et|y)\s")
 _MOST_WORDS, _LONGEST, _MOST = 6, 400, 30
 
 
@@ -51,6 +54,8 @@ def told(row: Row, is_name: IsName, translated: bool = False, least: float = 0.5
     ``is_name``: whether a text is the name of a module; where less than ``least`` of them are, it is no such list."""
     codes = row.finds.codes
     if not codes or len(row.text) > _LONGEST or _SIGNS.isdisjoint(row.text):
+        return []
+    if _MAY_JOIN.search(row.text, codes[-1].end - 1) is None:
         return []
     lead = _LEAD.match(row.low, codes[-1].end)
     begin = lead.end() if lead is not None else codes[-1].end

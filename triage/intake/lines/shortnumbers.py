@@ -12,10 +12,9 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
-from typing import NamedTuple
+from functools import cached_property
 
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import soft_pieces
@@ -63,32 +62,65 @@ _FEW = 2
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> None:
     """Give the rows with such a number in the place of a code that number as their code."""
-    if not any(
-        not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text) for row in rows
-    ):
-        return
-    if any(row.text[:4].isdigit() and not row.finds.codes for row in rows):
+    places = [
+        at for at, row in enumerate(rows)
+        if not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text)
+    ]
+    if places and any(row.text[:4].isdigit() and not row.finds.codes for row in rows):
         _below_names(rows, is_name)
-    _alike(rows, is_name)
+    _alike(rows, places, is_name)
 
 
-class _Shapes(NamedTuple):
-    """How often what stands behind a code at the start of its line, with a status told there too, and before one behind
-    a name; and in which column codes stand."""
+def _blocks(rows: Sequence[Row], places: Iterable[int]) -> Iterator[tuple[int, int]]:
+    """Where the blocks begin and end that hold one of the places, which are given in their order; a blank row, a head
+    and a rule part blocks."""
+    stop = 0
+    for place in places:
+        if place < stop:
+            continue
+        first, last = place, place
+        while first > stop and not _parts_blocks(rows[first - 1]):
+            first -= 1
+        while last < len(rows) and not _parts_blocks(rows[last]):
+            last += 1
+        stop = last
+        if first < last:
+            yield first, last
 
-    firsts: Counter[str]
-    told: Counter[str]
-    marks: Counter[str]
-    columns: Counter[tuple[str, int]]
+
+def _parts_blocks(row: Row) -> bool:
+    return row.blank or row.head or row.kind == "rule"
 
 
-def _shapes(rows: Sequence[Row]) -> _Shapes:
-    """The shapes of the lines with codes that no head explains."""
-    coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
-    manners = [(row, manner(row, _typed_end(row))) for row in coded if _begins(row)]
-    firsts = Counter(after for _, after in manners)
-    told = Counter(after for row, after in manners if tells_status(row, row.finds.codes[0].end))
-    return _Shapes(firsts, told, Counter(map(mark_before, coded)), Counter(map(column, coded)))
+class _Shapes:
+    """The shapes of the lines with codes that no head explains, counted when a row first asks for them."""
+
+    def __init__(self, rows: Sequence[Row]) -> None:
+        self._coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
+
+    @cached_property
+    def _manners(self) -> list[tuple[Row, str]]:
+        return [(row, manner(row, _typed_end(row))) for row in self._coded if _begins(row)]
+
+    @cached_property
+    def firsts(self) -> Counter[str]:
+        """How often what stands behind a code at the start of its line."""
+        return Counter(after for _, after in self._manners)
+
+    @cached_property
+    def told(self) -> Counter[str]:
+        """How often with a status told there too."""
+        return Counter(after for row, after in self._manners if tells_status(row, row.finds.codes[0].end))
+
+    @cached_property
+    def marks(self) -> Counter[str]:
+        """How often which mark stands before a code behind a name."""
+        return Counter(map(mark_before, self._coded))
+
+    @cached_property
+    def columns(self) -> Counter[tuple[str, int]]:
+        """In which columns codes stand."""
+        return Counter(map(column, self._coded))
 
 
 def _typed_end(row: Row) -> int:
@@ -98,20 +130,20 @@ def _typed_end(row: Row) -> int:
     return typed.end() if typed is not None else end
 
 
-def _alike(rows: Sequence[Row], is_name: IsName) -> None:
-    """Read four digits as a code in lines of the shape in which several others have theirs."""
-    shapes = _shapes(rows)
-    if not shapes.marks:
+def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
+    """Read four digits as a code in lines of the shape in which several others have theirs. ``places``: of the rows
+    that hold such a number and no code."""
+    if not any(row.finds.codes and not row.head and not row.roles for row in rows):
         return
+    shapes = _Shapes(rows)
+    held = set(places)
     found: list[tuple[Row, int, str]] = []
     other = 0
-    for blank, group in groupby(rows, lambda row: row.blank or row.head or row.kind == "rule"):
-        if blank:
-            continue
-        block = list(group)
+    for first, last in _blocks(rows, places):
+        block = rows[first:last]
         coded = any(row.finds.codes for row in block)
         for at, row in enumerate(block):
-            if not _may_hold(row):
+            if first + at not in held or not _may_hold(row):
                 continue
             match = _START.match(row.text)
             if match is None:
@@ -236,18 +268,21 @@ def _set(row: Row, start: int, number: str) -> None:
 def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
     them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
+    short = {at: match for at, row in enumerate(rows) if (match := _short(row)) is not None}
     found: list[tuple[Row, re.Match[str]]] = []
-    listed, above = False, _Above()
-    for row in rows:
-        match = _short(row)
-        if match is None and not above.goes_on(row):
-            above = _Above(None if row.blank or row.head or row.kind == "rule" else row)
-        elif match is not None:
-            if not above.is_indented(row):
-                above = _Above()
-            elif above.named(is_name):
-                found.append((row, match))
-                listed = listed or above.says
+    listed = False
+    for first, last in _blocks(rows, short):
+        above = _Above()
+        for at in range(first, last):
+            row, match = rows[at], short.get(at)
+            if match is None and not above.goes_on(row):
+                above = _Above(row)
+            elif match is not None:
+                if not above.is_indented(row):
+                    above = _Above()
+                elif above.named(is_name):
+                    found.append((row, match))
+                    listed = listed or above.says
     numbers = {match[1] for _, match in found}
     if not (listed or len(found) >= _FEW):
         found = [(row, match) for row, match in found if has_status(row, match.end(1))]
@@ -303,7 +338,7 @@ class _Above:
     def goes_on(self, row: Row) -> bool:
         """Whether a row without such a number is one more code of the list, tells more of the one above it, or says
         that codes follow; part numbers may stand between as well."""
-        if self.head is None or row.blank or row.head or row.kind == "rule":
+        if self.head is None:
             return False
         if self.indent is not None and row.line.indent > self.indent:
             return True

@@ -15,6 +15,7 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
@@ -67,6 +68,7 @@ _CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
 _LETTERS = ("p", "c", "b", "u")
 _TRIPLE_GAP = lazily(r"(?<=\S)(?:\s*\t\s*|\s{3,})(?=\S)")
 _CODE = lazily(r"(?<![0-9A-Za-z])(?:[PCBU][0-3O][0-9A-FO]{3}(?![0-9A-Za-z]{3})|spn\s?:?\s?[0-9])", re.IGNORECASE)
+_CODE_SIGN = signs.of_pattern("^(?:[pcbu][0-3o][0-9a-fo]{3}[0-9a-z]{0,2}$|spn)")
 _SENTENCE = lazily(r"[a-z)][.!?](?=\s|$)")
 _LONG, _SENTENCES = 70, 3
 #: So small a share of the lines with codes, of which there are so many, is none of columns; lines with a gap at one
@@ -110,8 +112,8 @@ def _without_slips(found: Sequence[Line]) -> Sequence[Line]:
 
 def _without_rare(found: Sequence[Line], gaps: Sequence[int]) -> Sequence[Line]:
     """The lines, those with a code without gaps where few such lines have one: no columns stand there."""
-    wide = [at for at in gaps if _coded(found[at].text)]
-    coded = sum(_coded(line.text) for line in found) if wide else 0
+    wide = [at for at in gaps if _coded(found[at])]
+    coded = sum(map(_coded, found)) if wide else 0
     if coded < _FEW_LINES or len(wide) > _FEW * coded or any(_TRIPLE_GAP.search(found[at].text) for at in wide):
         return found
     starts = Counter(end for at in wide for _, end in wide_gaps(found[at].text))
@@ -130,9 +132,15 @@ def wide_gaps(text: str) -> tuple[tuple[int, int], ...]:
     return tuple([match.span() for match in _WIDE_GAP.finditer(text)])
 
 
-@remembered
-def _coded(text: str) -> bool:
+def _coded(line: Line) -> bool:
     """Whether a code may stand in a line."""
+    if line.text.isascii() and not signs.of(line.low) & _CODE_SIGN:
+        return False
+    return _holds_code(line.text)
+
+
+@remembered
+def _holds_code(text: str) -> bool:
     return _CODE.search(text) is not None
 
 

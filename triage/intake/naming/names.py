@@ -22,8 +22,8 @@ from triage.intake.words.module_words import FILLERS, SIDES
 #: How many different names of one text are looked up by likeness.
 BUDGET = 1000
 LONGEST_NAME = 70
-#: So many lines are remembered with their names.
-_RECENT = 64
+#: So many lines of a text are remembered with their names.
+_RECENT = 2048
 
 #: Names as often used of a part, or in a sentence, as of a module: not enough alone to make running text name one.
 _PLAIN = word_set(

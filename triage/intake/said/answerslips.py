@@ -11,7 +11,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from triage.intake.plain.phrases import WORD, plain_words, word_set
+from triage.intake.plain import signs
+from triage.intake.plain.phrases import WORD, word_set
 
 #: A word of letters and of digits that look like some.
 _SLIP = re.compile(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
@@ -32,7 +33,7 @@ def without_slips(low: str) -> str:
     commonest words in order ("nothing sotred"). It keeps its length."""
     if "'nt" in low:
         low = _NOT_AFTER.sub("n't", low)
-    if not any(map(_meant, plain_words(low))):
+    if not signs.of(low) & _SIGN:
         return low
     return WORD.sub(lambda match: _meant(match[0]) or match[0], low)
 
@@ -46,5 +47,7 @@ def _meant(word: str) -> str | None:
     read = _SWAPPED.get(read, read)
     return read if read != word else None
 
+
+_SIGN = signs.of_words(_meant)
 
 __all__ = ["without_slips"]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.plain import signs
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.words.wordings import CODES
 
 COUNT = re.compile(
@@ -23,7 +23,7 @@ COUNT_AFTER = re.compile(
     r" gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*"
 )
 #: A word of each of those.
-_SIGNS = WordSigns("code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo")
+_SIGNS = signs.of_pattern("code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo")
 _DIGIT = re.compile(r"[0-9]")
 
 
@@ -34,7 +34,7 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
     >>> stated_count("ecm - 3 codes"), stated_count("abs (codes: 2)"), stated_count("ecm")
     ((3, 3, 13), (2, 5, 14), None)
     """
-    if _DIGIT.search(low) is None or not _SIGNS.stand_in(low):
+    if _DIGIT.search(low) is None or not signs.of(low) & _SIGNS:
         return None
     for pattern in (COUNT, COUNT_AFTER):
         match = pattern.search(low)

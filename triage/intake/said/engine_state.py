@@ -12,11 +12,11 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Phrasebook, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import one_off
-from triage.intake.plain.wordsigns import WordSigns
 from triage.model.snapshot import Engine
 
 #: "Engine runing", "enigne running".
@@ -130,7 +130,7 @@ _ENGINE_VALUES: dict[str, Engine] = {
     "ready": "ready",
     "unknown": "unknown",
 }
-_ENGINE_SIGNS = WordSigns(
+_ENGINE_SIGNS = signs.of_pattern(
     r"eng|mot(?:or|eur)|koe|idl|tick|cran|ready|leerlauf|ralenti|arran|demarr|running|fahrbereit|anlass|startvor|"
     r"lancement|pret"
 )
@@ -196,7 +196,7 @@ def alone(low: str) -> bool:
 @remembered
 def spans(low: str) -> tuple[tuple[int, int], ...]:
     """Where a line speaks of the engine's state: "engine off" names no module there."""
-    if not _ENGINE_SIGNS.stand_in(low):
+    if not signs.of(low) & _ENGINE_SIGNS:
         return ()
     key = _ENGINE_KEY.search(low)
     found = tuple((hit.start, hit.end) for hit in _ENGINE.find(low) if not low[: hit.start].endswith(_NOT_BEFORE))

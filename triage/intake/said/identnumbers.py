@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set, words
@@ -32,6 +33,7 @@ _GROUPED = word_set(
     "part parts pn serial sn teilenummer teilenr teilnummer teile sachnummer sachnr seriennummer artikelnummer "
     "bestellnummer reference referencia piece pieza serie no nr num number nummer numero"
 )
+_SIGN = signs.of_words((_KEYS | {"n"}).__contains__)
 _JOINTS = ("-", "/", ".", "_")
 _EDGE = lazily(r"\s{2,}|[|;,\t]")
 _CODE = lazily(r"(?<![0-9a-z])[pcbu][0-3][0-9a-f]{3}(?![0-9a-z])")
@@ -46,6 +48,8 @@ def holds(low: str, start: int, end: int) -> bool:
     behind a key for it, or set apart by a space in a piece of the line that holds nothing else."""
     joined = low[start - 1 : start] in _JOINTS
     if start < 4 or not (joined or (low[start - 1] == " " and low[start - 2].isalnum())):
+        return False
+    if start <= _REACH and not signs.of(low) & _SIGN:
         return False
     before = low[max(0, start - _REACH) : start]
     plain = WORD.findall(before)

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.said import tocome
 from triage.model.snapshot import OutsideSupply
 
@@ -40,7 +40,7 @@ _SIGNS = re.compile(
     r"own batt|battery only"
 )
 #: A word of each of those, a quick check before them.
-_WORDS = WordSigns(
+_WORDS = signs.of_pattern(
     r"ch[ar]{0,3}g|bos+ter|nichts|rien|nada|jump|donor|donneur|donante|second|other|lead|spender|starthilf|fremd|cable|pin[cz]|boost|demarreur|arranca|"
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
     r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
@@ -149,7 +149,7 @@ _ALONE = lazily(
 
 def _may_stand_in(low: str) -> bool:
     """Whether a line may name what feeds the vehicle."""
-    return _WORDS.stand_in(low) and _SIGNS.search(low) is not None
+    return signs.of(low) & _WORDS != 0 and _SIGNS.search(low) is not None
 
 
 @remembered

@@ -13,6 +13,7 @@ from __future__ import annotations
 import re
 from typing import Literal, NamedTuple
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import tocome, voltmoments
@@ -68,7 +69,7 @@ def find(low: str) -> PhaseHit | None:
 
 def _holds_signs(low: str) -> bool:
     """Whether a text has what every text has in which a phase stands."""
-    return PHASE_WORDS.stand_in(low) and PHASE_SIGNS.search(low) is not None
+    return signs.of(low) & PHASE_WORDS != 0 and PHASE_SIGNS.search(low) is not None
 
 
 def is_alone(low: str) -> bool:
@@ -264,8 +265,8 @@ def events(low: str) -> tuple[Deed, ...]:
         return ()
     low = tocome.done(low)
     found: list[Deed] = []
-    for what, signs, pattern in _DEEDS:
-        match = pattern.search(low) if signs.search(low) else None
+    for what, sign, pattern in _DEEDS:
+        match = pattern.search(low) if sign.search(low) else None
         if match is not None and what == "cleared":
             match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())), None)
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):

@@ -18,6 +18,7 @@ from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, voltremarks
 from triage.intake.said.voltaround import extreme, is_beside_vehicle, names_nothing, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
@@ -101,6 +102,7 @@ _AT_SCAN = lazily(
 _GLUED = re.compile(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
 
+@remembered
 def is_label(low: str) -> bool:
     """Whether the whole of ``low`` says that a supply voltage follows."""
     return LABEL.fullmatch(mended(low).strip(" .:=[]()")) is not None

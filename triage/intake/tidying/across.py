@@ -30,7 +30,6 @@ from triage.intake.plain.characters import low as small
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 
-_MARKS = ("|", "\t", ";", ",")
 _LONGEST_NAME, _LONGEST_CELL, _LONGEST_HEAD, _MOST_NAMES, _MOST_ROWS = 60, 120, 2000, 60, 200
 #: Cells in which no code stands.
 _NOTHING = frozenset({"", "-", "--", "---", "."})
@@ -104,7 +103,9 @@ def _heads(row: Row) -> list[_Table]:
     """A row of names that differ as the head of a table: with a column of labels in front, or without."""
     if row.blank or row.finds.codes or row.kind == "rule" or len(row.low) > _LONGEST_HEAD:
         return []
-    mark = next((mark for mark in _MARKS if mark in row.text), "gap" if row.kind == "gap" else "")
+    text = row.text
+    mark = "|" if "|" in text else "\t" if "\t" in text else ";" if ";" in text else "," if "," in text else ""
+    mark = mark or ("gap" if row.kind == "gap" else "")
     if not mark or (mark == "," and ", " in row.text):
         return []
     outer = mark == "|" and row.text[0] == row.text[-1] == "|"

@@ -14,6 +14,7 @@ from collections.abc import Callable, Mapping, Sequence
 from triage.intake.codes.found import find
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 
@@ -40,6 +41,8 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or at in lines:
             continue
+        if not any(letters in row.text for letters in legend):
+            continue
         text = written.get(row.text)
         if text is None:
             text = written[row.text] = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
@@ -62,19 +65,26 @@ def _explained(rows: Sequence[Row], is_name: Callable[[str], bool]) -> tuple[dic
             "=" in row.text or (row.low[0] in "lka" and _LEAD.match(row.low))
         ):
             continue
-        lead = _LEAD.match(row.low)
-        parts = [part for part in _PARTS.split(row.text[lead.end() if lead is not None else 0 :]) if part.strip()]
-        entries = [_ENTRY.match(part.strip(" .()[]")) for part in parts]
-        told = {
-            entry[1]: entry[2].strip()
-            for entry in entries
-            if entry is not None and not is_name(entry[1]) and answer_of_cell(small(entry[2])) is not None
-        }
+        parts, entries = _entries(row.text)
+        told = {letters: wording for letters, wording in entries if not is_name(letters)}
         if told and len(legend) < _MOST:
             legend.update(told)
-            if len(told) == len(parts):
+            if len(told) == parts:
                 lines.append(at)
     return legend, lines
+
+
+@remembered
+def _entries(text: str) -> tuple[int, list[tuple[str, str]]]:
+    """The number of the parts of a line, and the letters with their wordings in those that explain an answer."""
+    lead = _LEAD.match(small(text))
+    parts = [part for part in _PARTS.split(text[lead.end() if lead is not None else 0 :]) if part.strip()]
+    entries = [_ENTRY.match(part.strip(" .()[]")) for part in parts]
+    return len(parts), [
+        (entry[1], entry[2].strip())
+        for entry in entries
+        if entry is not None and answer_of_cell(small(entry[2])) is not None
+    ]
 
 
 __all__ = ["written_out"]

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
@@ -16,14 +17,14 @@ from triage.intake.said.answers import spoken
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
 _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])[^@]{0,24}$")
 _REACH = 60
+_SIGN = signs.of_parts("@")
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
     """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it."""
     mended: list[Line] | None = None
-    for at, line in enumerate(found):
-        if "@" not in line.text:
-            continue
+    for at in signs.places(found, _SIGN):
+        line = found[at]
         for place in reversed([place for place, char in enumerate(line.text) if char == "@"]):
             before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
             if behind[:1].isalpha() and (_CODE_BEFORE.search(before) or spoken(before.strip().lower())):

@@ -22,6 +22,7 @@ from triage.intake.codes.found import find
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, indent_of
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said import volts
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.tidying.scancells import names_a_scan
@@ -45,10 +46,12 @@ class _Head(NamedTuple):
 
 def parted(found: list[Line], is_name: IsName) -> list[Line]:
     """The lines, blocks side by side one below the other; the same list where there are none. Linear."""
+    if not any(_head(line.low) for line in found):
+        return found
     out: list[Line] = []
     at = tables = 0
     while at < len(found):
-        head = _head(found[at])
+        head = _head(found[at].low)
         columns, last = _columns(head, found, at, is_name) if head is not None else ([], at)
         named = [any(is_name(tidy(line.text)) for line in column[1:]) for column in columns]
         if any(named) and all(has or _answers(column[1:]) for has, column in zip(named, columns, strict=True)):
@@ -62,9 +65,11 @@ def parted(found: list[Line], is_name: IsName) -> list[Line]:
     return out if tables else found
 
 
-def _head(line: Line) -> _Head | None:
+@remembered
+def _head(low: str) -> _Head | None:
     """The head of blocks: titles of scans and nothing else, that differ."""
-    low = line.low
+    if "  " not in low and "|" not in low and "\t" not in low:
+        return None
     bare = low.strip()
     mark = next((mark for mark in _MARKS if mark in bare), "")
     if (not mark and "  " not in bare) or len(bare) > 4 * _LONGEST_HEAD:
@@ -102,7 +107,7 @@ def _columns(
             if place - last > _MOST_BLANKS:
                 break
             continue
-        parts = _parts(head, line) if place == at or _head(line) is None else None
+        parts = _parts(head, line) if place == at or _head(line.low) is None else None
         if parts is not None and not any(part.text for part in parts):
             continue
         if parts is None or (place - last > 1 and not _goes_on(parts, is_name)):

@@ -158,7 +158,9 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
 
 def _has_stop(above: Row, row: Row) -> bool:
     """Whether a sentence ends in one of the lines."""
-    return _STOP.search(row.low) is not None or _STOP.search(above.low) is not None
+    return any(
+        ("." in low or "!" in low or "?" in low) and _STOP.search(low) is not None for low in (row.low, above.low)
+    )
 
 
 def _begins_with_status(above: Row, row: Row) -> bool:

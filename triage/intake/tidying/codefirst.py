@@ -19,6 +19,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
@@ -36,15 +37,19 @@ _ENTRY = re.compile(
     r"\W*(?:fault|code|dtc|entry|item|fehler|fehlercode|defaut|averia|fallo|error|codigo)\s*(?:no\.?|nr\.?|#)?\s*[0-9]{1,3}"
     r"\s*(?:(?:of|/|von|de|sur)\s*[0-9]{1,3})?\W*"
 )
+_COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|fallo|error|codigo)")
 _BEHIND_NAME = re.compile(r"\s*[(\[]|\s+-+\s+|\s*[:,;]\s+|\s{2,}")
 
 
 def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     """The rows, each line that names the module of the codes above it in front of them. ``is_name``: listed names."""
-    rows = [_ruled(row) for row in rows]
+    for at in signs.places(rows, _COUNTS):
+        _rule(rows[at])
     named = _named_below(rows, is_name)
     if named:
         return _with_names(rows, named, is_name)
+    if not any(_kind(row.low) == "module" for row in rows if not row.finds.codes):
+        return list(rows)
     found: list[Row] = []
     for stretch in _stretches(rows):
         owners = _owners(stretch)
@@ -61,11 +66,10 @@ def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     return found
 
 
-def _ruled(row: Row) -> Row:
-    """A line that only counts the codes ("Fault 1 of 3") as a rule between them."""
+def _rule(row: Row) -> None:
+    """Make a line that only counts the codes ("Fault 1 of 3") a rule between them."""
     if row.text and not row.finds.codes and len(row.text) <= 32 and _ENTRY.fullmatch(row.low):
         row.kind, row.cells = "rule", []
-    return row
 
 
 def _stretches(rows: Sequence[Row]) -> list[list[Row]]:
@@ -146,11 +150,11 @@ def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Calla
 def _owners(stretch: Sequence[Row]) -> dict[int, int | None]:
     """By the place of a line with codes: the place of the line below that names its module, None where none does.
     Empty where the lines are not so ordered."""
-    coded = [at for at, row in enumerate(stretch) if _is_coded(row)]
-    if not coded or any(row.roles is not None or row.head for row in stretch):
-        return {}
     naming = [at for at, row in enumerate(stretch) if not row.finds.codes and _kind(row.low) == "module"]
-    if not naming or naming[0] < coded[0]:
+    if not naming or any(row.roles is not None or row.head for row in stretch):
+        return {}
+    coded = [at for at, row in enumerate(stretch) if _is_coded(row)]
+    if not coded or naming[0] < coded[0]:
         return {}
     owners: dict[int, int | None] = {}
     for place, at in enumerate(coded):

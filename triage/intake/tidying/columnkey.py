@@ -14,11 +14,13 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Cell, Row
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 from triage.intake.said.near import small
 from triage.intake.tidying.scancells import holds_scans
 from triage.intake.tidying.scanlead import is_lead
+from triage.intake.words.phase_ways import PHASE_WORDS
 
 #: Places of columns, from the left; several words for one place.
 _PLACES = (
@@ -45,6 +47,8 @@ _FIRST = frozenset("abcd1234lrgdsmftpcizekint")
 
 def named(rows: list[Row]) -> list[Row]:
     """The rows, the columns of a table named as a sentence above explains them; the sentence left blank."""
+    if not any(_entries(rows[at]) for at in signs.places(rows, PHASE_WORDS)):
+        return rows
     found, changed = list(rows), False
     at = 0
     while at < len(found):

@@ -49,10 +49,22 @@ def cut(rows: Sequence[Row]) -> list[Row]:
     found: list[Row] = []
     for at, row in enumerate(rows):
         if row.text and (":" in row.text or "=" in row.text):
-            found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
+            if _is_plain(row.low):
+                found.append(row)
+            else:
+                found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
         elif not row.text or row.text[0] not in _BRACKETS or not _BRACKETS.issuperset(row.text):
             found.append(row)
     return found
+
+
+@remembered
+def _is_plain(low: str) -> bool:
+    """Whether a line holds one key at most, the commonest ones."""
+    if len(_keys(low)) > 1:
+        return False
+    first = _KEYED.match(low)
+    return first is None or _PARTED.search(low, first.end()) is None
 
 
 def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:

@@ -15,6 +15,7 @@ from itertools import pairwise
 
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
@@ -33,6 +34,8 @@ _LONGEST = 400
 
 def worded(rows: Sequence[Row]) -> list[Row]:
     """The rows, flags of a code in its own line or below it as the status they come to. Linear."""
+    if not any(_may_hold(row.low) for row in rows):
+        return list(rows)
     found: list[Row] = []
     at = 0
     while at < len(rows):
@@ -61,6 +64,7 @@ def worded(rows: Sequence[Row]) -> list[Row]:
     return found
 
 
+@remembered
 def _may_hold(low: str) -> bool:
     """Whether a flag may stand in a line; asked of every line."""
     return ("test" in low or "pending" in low or "confirmed" in low) and _SIGN.search(low) is not None

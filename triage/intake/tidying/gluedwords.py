@@ -17,9 +17,11 @@ from functools import lru_cache
 
 from triage.intake.lines.spacing import Respaced, with_gaps
 from triage.intake.naming.linking import LINKS
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.remember import remembered
 from triage.intake.said import near, states
 from triage.intake.words import answerwords as kinds
 
@@ -30,7 +32,6 @@ _CODE = re.compile(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 _GLUED = re.compile(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
-_LONG_WORD = re.compile(r"[a-z]{5,}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
 _LETTERS = lazily(r"[a-z]*")
@@ -58,10 +59,8 @@ def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
     mended: list[Line] | None = None
     read: list[Respaced] = []
     for at, line in enumerate(found):
-        low, gaps = line.low, []
-        if "no" in low or "al" in low or "kei" in low or "nich" in low or "sa" in low or "un" in low or "si" in low:
-            gaps = _in_answers(low, is_name)
-        if _GLUED.search(line.text) is not None:
+        gaps = _in_answers(line.low, is_name) if signs.of(line.low) & _SIGN else []
+        if _is_glued(line.text):
             coded, named = _beside_codes(line, is_name)
             gaps += coded
             read += named
@@ -73,8 +72,6 @@ def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
 
 def _in_answers(low: str, is_name: IsName) -> list[int]:
     """Where a space is left out within the words of an answer ("nocodes", "nodtcsfound")."""
-    if not any(map(_cuts, _LONG_WORD.findall(low))):
-        return []
     return [
         match.start() + cut for match in WORD.finditer(low) for cut in _cuts(match[0]) if not is_name(match[0])
     ]
@@ -98,6 +95,15 @@ def _cuts(word: str) -> tuple[int, ...]:
         if tail is not None:
             return len(denial), len(word) - len(tail)
     return ()
+
+
+_SIGN = signs.of_words(_cuts)
+
+
+@remembered
+def _is_glued(text: str) -> bool:
+    """Whether a code with a letter before it or behind it stands in a line."""
+    return _GLUED.search(text) is not None
 
 
 def _beside_codes(line: Line, is_name: IsName) -> tuple[list[int], list[Respaced]]:

@@ -13,6 +13,7 @@ from copy import copy
 from itertools import pairwise
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said.answers import spoken
@@ -29,6 +30,7 @@ _STARTS = _REMARKS | word_set(
     "during kunde kundin vorbesitzer fahrer andere eine letztes letzten letzte beim laut un autre ancien selon le la "
     "l cliente otro anterior dueno propietario segun el en conducteur chauffeur"
 )
+_SIGN = signs.of_words(_STARTS.__contains__)
 _MARKED = lazily(r"\s*(?:[:.]|\s-+\s)")
 _WHO = lazily(
     r"(?:an?other|other|last|previous|former|different|some) (?:garage|workshop|dealer(?:ship)?|shop|mechanic|"
@@ -64,12 +66,18 @@ def marked(rows: Sequence[Row]) -> list[Row]:
     """The rows; those of hearsay, and such a sentence of a row, without their codes, whose places are kept in
     ``aside``."""
     found: list[Row] = []
-    for row in rows:
-        if row.finds.codes and row.aside is None and ". " in row.text:
-            found += _sentences(row)
-        else:
-            found.append(_aside(row) if row.aside is None and _is_hearsay(row) else row)
-    return found
+    done = 0
+    for at in signs.places(rows, _SIGN):
+        row = rows[at]
+        if row.aside is not None:
+            continue
+        if row.finds.codes and ". " in row.text:
+            found += [*rows[done:at], *_sentences(row)]
+            done = at + 1
+        elif _is_hearsay(row):
+            found += [*rows[done:at], _aside(row)]
+            done = at + 1
+    return [*found, *rows[done:]]
 
 
 def _sentences(row: Row) -> list[Row]:

@@ -19,6 +19,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.naming.names import Names, tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.slips import one_off
@@ -38,12 +39,15 @@ _WHOLE = lazily(
 #: The name of a device with the voltage that it is made for, alone in its line.
 _NOMINAL = lazily(r"[^a-z]*(?P<name>(?:[a-z][a-z/-]* ){1,4}(?:12|24|48) ?v)(?P<mark>\s*\]?:|\s*\])\s*$")
 _CODE = lazily(r"[^a-z0-9]*(?:[pcbu][0-3][0-9a-f]{3}|spn ?[0-9])")
+#: A word for "and", or a voltage.
+_SIGN = signs.of_words(lambda word: word in ("and", "und") or word[-1] == "v") | signs.of_parts("&")
 _JOINT = re.compile(r" (?:and|&|und) ")
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such names of theirs. Linear."""
-    for line, below in zip(found, [*found[1:], None], strict=True):
+    for at in signs.places(found, _SIGN):
+        line, below = found[at], found[at + 1] if at + 1 < len(found) else None
         if below is not None and (of_voltage := _of_voltage(line, below)) and not names.listed(of_voltage):
             names.adopt_whole(of_voltage)
         if not any(word in line.low for word in _AND):

@@ -9,11 +9,12 @@ are set: "(S)=stored (P)=pending  n/c = no comms".
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import nearest
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -68,28 +69,33 @@ class _Entry(NamedTuple):
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     """Take the letters of all legends. ``is_name`` tells the name of a module, which explains nothing. Linear."""
     legend = Legend(list(rows), {}, {})
-    waiting: list[tuple[int, _Entry]] = []
     used: set[str] | None = None
-    for at, row in enumerate(rows):
-        entries = [] if row.blank or row.finds.codes or len(row.low) > _LONGEST else _entries(row, is_name)
-        if len(entries) == 1 and (not waiting or at == waiting[-1][0] + 1):
-            waiting.append((at, entries[0]))
-            if at + 1 < len(rows):
-                continue
-            entries = []
-        if waiting:
-            used = _used(rows) if used is None else used
-            told = [entry for _, entry in waiting]
-            if _explain(told, used, alone=True):
-                _take(legend, [place for place, _ in waiting], told)
-        waiting = [(at, entries[0])] if len(entries) == 1 else []
-        if len(entries) > 1:
-            used = _used(rows) if used is None else used
-            if _explain(entries, used, alone=False):
-                _take(legend, [at], entries)
+    for places, entries in _explained(rows, is_name):
+        used = _used(rows) if used is None else used
+        if _explain(entries, used, alone=len(places) == len(entries)):
+            _take(legend, places, entries)
     for sign in [letters for letters in legend.statuses if _SIGNS.issuperset(letters)]:
         _write_out(legend.rows, sign, legend.statuses.pop(sign))
     return legend
+
+
+def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[_Entry]]]:
+    """The lines that explain several letters, and those that follow each other and explain one each."""
+    waiting: dict[int, _Entry] = {}
+    for at, row in enumerate(rows):
+        if row.blank or row.finds.codes or _MARKS.isdisjoint(row.line.text) or len(row.low) > _LONGEST:
+            continue
+        if not (entries := _told(row, is_name)):
+            continue
+        if waiting and (len(entries) > 1 or at - 1 not in waiting):
+            yield list(waiting), list(waiting.values())
+            waiting = {}
+        if len(entries) > 1:
+            yield [at], entries
+        else:
+            waiting[at] = entries[0]
+    if waiting:
+        yield list(waiting), list(waiting.values())
 
 
 def _write_out(rows: list[Row], sign: str, status: StatusWord) -> None:
@@ -122,27 +128,18 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
     return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
 
 
-def _entries(row: Row, is_name: IsName) -> list[_Entry]:
-    """The letters that a line explains; none where it holds anything else."""
-    if not _MARKS.isdisjoint(row.line.text):
-        return _told(row, is_name)
-    return []
-
-
 def _told(row: Row, is_name: IsName) -> list[_Entry]:
-    """The letters of a line in which a mark stands that a legend needs."""
+    """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything
+    else."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
     begin = bullet.start() if bullet is not None else row.start
-    text, low = row.line.text[begin : row.start] + row.text, row.line.low[begin : row.start] + row.low
-    lead = _LEAD.match(low)
-    first = lead.end() if lead is not None else 0
-    bare = len(low) - len(low[first:].lstrip(_EDGE))
-    if not any(_HEAD.match(low, at) for at in range(first, bare + 1)):
+    low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
+    first = _first_head(low)
+    if first < 0:
         return []
+    text = row.line.text[begin : row.start] + row.text
     heads = _HEAD.finditer(low, first)
     head = next(heads, None)
-    if head is None or low[first : head.start()].strip(_EDGE):
-        return []
     found: list[_Entry] = []
     while head is not None:
         following = next(heads, None)
@@ -156,6 +153,19 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
         found.append(_Entry(letters, status, meaning))
         head = following
     return found if _may_be_digits([entry.letters for entry in found], "=" in low) else []
+
+
+@remembered
+def _first_head(low: str) -> int:
+    """Where the first letter with its sign stands in a line that begins with one, behind a word for a legend perhaps;
+    -1 in any other line."""
+    lead = _LEAD.match(low)
+    first = lead.end() if lead is not None else 0
+    bare = len(low) - len(low[first:].lstrip(_EDGE))
+    if not any(_HEAD.match(low, at) for at in range(first, bare + 1)):
+        return -1
+    head = _HEAD.search(low, first)
+    return head.start() if head is not None and not low[first : head.start()].strip(_EDGE) else -1
 
 
 def _may_be_digits(letters: Sequence[str], equal: bool) -> bool:

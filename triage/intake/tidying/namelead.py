@@ -20,12 +20,14 @@ from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import engine_state, phases, states
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
 from triage.intake.tidying import scanlead
+from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.model.snapshot import Phase
 
 Span = tuple[int, int]
@@ -36,7 +38,7 @@ _PIECE = lazily(r"\s*(?:,(?![0-9])|(?<![0-9]),|[()\[\]]|\s-+(?=\s))\s*")
 _EDGE = re.compile(r"[\s,(\[-]*")
 _LEAD = re.compile(r"\s*(?:[:=|>]|-+>?)?\s*$")
 _CELLS = lazily(r"[|\t{}<>;]|\s\s|,(?=[^\s0-9])")
-_LONGEST, _FIRST, _MOST = 120, 12, 6
+_LONGEST, _SHORTEST, _FIRST, _MOST = 120, 8, 12, 6
 #: Likeness of a name that needs no mark to be told from what follows.
 _SURE = 85.0
 
@@ -57,7 +59,11 @@ def parted(rows: Sequence[Row], names: Names) -> list[Row]:
     if any(is_head([cell.strip() for cell in row.low.split(",")]) for row in rows[:_FIRST] if "," in row.low):
         # The rows of such a table have a column for the scan.
         return list(rows)
-    cuts = {at: cut for at, row in enumerate(rows) if len(row.low) > 8 and (cut := _cut(rows, at, names)) is not None}
+    # Of a long line a part is read, in which the last word may be another one.
+    held = [at for at, row in enumerate(rows) if signs.of(row.low) & PHASE_WORDS or len(row.low) > _LONGEST]
+    cuts = {at: cut for at in held if (cut := _cut(rows, at, names)) is not None}
+    if not cuts:
+        return list(rows)
     told = {cut.phase for cut in cuts.values()}
     found: list[Row] = []
     for at, row in enumerate(rows):
@@ -76,7 +82,7 @@ def parted(rows: Sequence[Row], names: Names) -> list[Row]:
 def _cut(rows: Sequence[Row], at: int, names: Names) -> _Cut | None:
     """Where to cut a row; None where it names no module, or no scan, before its codes or its answer."""
     row = rows[at]
-    hit = phases.find(row.low[:_LONGEST]) if row.text[0].isalpha() else None
+    hit = phases.find(row.low[:_LONGEST]) if len(row.low) > _SHORTEST and row.text[0].isalpha() else None
     if hit is None or hit.end <= hit.start or not is_as_pasted(row):
         return None
     told = [code.start for code in row.finds.codes[:1]] + [said.start for said in spoken(row.low)[:1]]

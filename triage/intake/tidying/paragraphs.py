@@ -13,6 +13,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
@@ -33,6 +34,8 @@ _TELLS = word_set(
     "down as zeigt zeigen meldet melden gibt nichts affiche indique donne rien muestra muestran presenta da nada "
     "donnent remonte steht stehen tiene tienen threw throws"
 )
+#: A paragraph has several such words in it.
+_SIGN = signs.of_words((_GRAMMAR | _TELLS).__contains__)
 #: No sentence begins with one of these.
 _VERBS = word_set(
     "from did does is are was were has have and or shows show gives gave stayed would hat haben hatte ist sind und "
@@ -110,6 +113,8 @@ def _greets(row: Row) -> bool:
 
 def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     """Whether a stretch of lines is running prose: one indent, one width, sentences, the small words of a language."""
+    if not any(signs.of(row.low) & _SIGN for row in rows):
+        return False
     # No line but the last is shorter than 0.6 of the width, which is 30 or more.
     if any(len(row.text) < _LEAST for row in rows[:-1]) or any(len(row.text) > 110 for row in rows):
         return False
@@ -121,8 +126,6 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
         return False
     if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
-    if _is_list(rows):
-        return False
     # A line ends where the next word no longer fitted.
     firsts = [1 if _dashed(row) else len(row.text.split(" ", 1)[0]) for row in rows[1:]]
     if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
@@ -130,7 +133,7 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     text = " ".join(row.low for row in rows)
     words = [word for word in WORD.findall(text) if not has_digit(word)]
     small = sum(word in _GRAMMAR or word in _TELLS for word in words)
-    if len(words) < 8 or small < 0.1 * len(words):
+    if len(words) < 8 or small < 0.1 * len(words) or _is_list(rows):
         return False
     sentences = len(_SENTENCE.findall(text))
     # One line of a message may break behind "Brakes:"; where more are no more than that, the lines are headings.

@@ -17,16 +17,18 @@ from collections.abc import Callable, Sequence
 from triage.intake.lines import supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.supplyrow import SMALL
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
+from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.volt_words import LABEL, LOWEST
 
 _MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
 #: What stands in each of those.
-_SIGN = re.compile("[:.!,=>\u2013\u2014-]\\s")
+_MARKED = re.compile("[:.!,=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 #: A voltage with its unit, and one that is all there is.
 _VOLTS = lazily(_VOLTAGE)
@@ -46,6 +48,13 @@ _BEGINS = re.compile(
 _BRACKETED = re.compile(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
 #: What links a code to the next.
 _LINKED = re.compile(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
+#: A word of a phase or a deed, of a supply, or that begins the number of a scan.
+_SIGN = PHASE_WORDS | signs.of_pattern(
+    r"^(?:scan|snapshot|read|pass|pasada|run|lauf|session|auslesung|messung|durchgang|lectur|escaneo|balayage|releve|test|"
+    r"first|second|third|fourth|1st|2nd|3rd|4th|next|erste|zweite|dritte|premier|deuxieme|troisieme|primer|segund|"
+    r"tercer|after|before|post|pre(?!s)|final|initial|as$|once|following|nach|vor|apres|avant|antes|despues|tras|luego|"
+    r"back|out|raus)|(?:^|[0-9])v(?:olts?|dc)?$|clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"
+)
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -55,6 +64,10 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in rows:
+        if not signs.of(row.low) & _SIGN:
+            led = led and row.blank
+            found.append(row)
+            continue
         if len(pieces := _bracketed(row, names) or _came_back(row, names)) > 1:
             found += pieces
             led = False
@@ -100,7 +113,7 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     above."""
     low = row.low
     best: tuple[int, int] | None = None
-    for match in _MARK.finditer(low, 0, _LONGEST) if _SIGN.search(low) is not None else ():
+    for match in _MARK.finditer(low, 0, _LONGEST) if _MARKED.search(low) is not None else ():
         lead = low[: match.start()]
         if match[0] == ",":
             leads = best is None and _tells_supply(lead)

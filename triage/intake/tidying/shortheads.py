@@ -15,6 +15,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
+from triage.intake.plain import signs
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.words.phase_ways import ALONE_TAIL
@@ -25,6 +26,7 @@ _AFTER = frozenset(("aft", "aftr", "aftar", "post", "nach", "dopo", "na", "nadie
 _FULL = {"before": 0, "vorher": 0, "avant": 0, "antes": 0,
          "after": 1, "afterwards": 1, "nachher": 1, "danach": 1, "apres": 1, "despues": 1}
 _WORDS = _BEFORE | _AFTER | _FULL.keys()
+_SIGN = signs.of_words(_WORDS.__contains__)
 _WORD = re.compile(r"[a-z][a-z0-9]{1,9}(?![a-z0-9])")
 #: Such a word, alone or with a voltage; behind a colon anything may stand.
 _HEAD = lazily(
@@ -35,7 +37,7 @@ _HEAD = lazily(
 
 def written_out(rows: Sequence[Row]) -> list[Row]:
     """The rows, such words written out where the text holds one of each kind. Linear."""
-    heads = {at: told for at, row in enumerate(rows) if (told := _head(row.low)) is not None}
+    heads = {at: told for at in signs.places(rows, _SIGN) if (told := _head(rows[at].low)) is not None}
     if len(heads) < 2 or len({after for _, after in heads.values()}) < 2:
         return list(rows)
     found = list(rows)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
@@ -18,14 +19,14 @@ _TOO = lazily(
     r"(?:,? and|,| -)? (?:so (?:is|are|was|were|does|do|did)|(?:neither|nor) (?:is|are|was|were|does|do|did)) "
     r"(?=((?:the |my )?[a-z0-9][a-z0-9 /&'-]{1,40}))"
 )
+_SIGN = signs.of_words(frozenset(("so", "nor", "neither")).__contains__)
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
     """The lines with the answer before "so is" also behind the name that follows it."""
     mended: list[Line] | None = None
-    for at, line in enumerate(found):
-        if "so " not in line.low and "nor " not in line.low and "neither " not in line.low:
-            continue
+    for at in signs.places(found, _SIGN):
+        line = found[at]
         for match in reversed(list(_TOO.finditer(line.low))):
             said = [hit for hit in spoken(line.low[: match.start()]) if "." not in line.low[hit.end : match.start()]]
             if said:

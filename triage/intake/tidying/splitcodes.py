@@ -21,6 +21,7 @@ from dataclasses import dataclass
 from triage.intake.lines.spacing import Respaced, with_places
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -33,6 +34,8 @@ _SPLIT = re.compile(
     r"[PCBUpcbu](?<![^\W_].)(?: ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}"
     r"|(?<![-/._].)[0-3][0-9A-Fa-f]-[0-9A-Fa-f]{2}(?![-/._]\w))(?![^\W_])"
 )
+#: The first part of one as a word.
+_SIGN = signs.of_pattern(r"^[pcbu](?:[0-3oil][0-9a-foil]{0,2})?$")
 #: What parts a code.
 _APART = re.compile(r"[ -]")
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
@@ -90,7 +93,7 @@ class _Place:
 
 def closed(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list[Respaced]]:
     """The lines with the codes that a space stands in closed, and what was read where. ``is_name``: sure names."""
-    places = [place for at, line in enumerate(found) if has_digit(line.text) for place in _in_line(at, line, is_name)]
+    places = [place for at in signs.places(found, _SIGN) for place in _in_line(at, found[at], is_name)]
     if not places:
         return found, []
     text = _Text(found, places, is_name)

@@ -17,6 +17,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.lines.spacing import Respaced, with_word
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
@@ -41,8 +42,9 @@ _OTHERS = word_set(
 )
 #: A code begins with a digit up to three.
 _FIRST = ("zero", "oh", "o", "nought", "naught", "null", "cero", "one", "two", "three", "double")
-#: One of these is in the line of such a code; few other lines have one.
-_SIGNS = (
+#: One of those words, and one of these, is in the line of such a code; few other lines have one.
+_SIGN = signs.of_words(frozenset(_FIRST).__contains__)
+_BESIDE = (
     " zero ", " oh ", " o ", " nought ", " naught ", " null ", " cero ", " double ", "hundred", " one ", " two ",
     " three ", "-zero", "-one", "-oh",
 )
@@ -59,8 +61,9 @@ def written(found: Sequence[Line]) -> tuple[Sequence[Line], list[Respaced], list
     mended: list[Line] | None = None
     read: list[Respaced] = []
     unread: list[Respaced] = []
-    for at, line in enumerate(found):
-        if len(line.low) > _LONGEST or not any(sign in line.low for sign in _SIGNS):
+    for at in signs.places(found, _SIGN):
+        line = found[at]
+        if len(line.low) > _LONGEST or not any(beside in line.low for beside in _BESIDE):
             continue
         for match in reversed(list(_PLACE.finditer(line.low))):
             spoken = WORD.findall(match[2])

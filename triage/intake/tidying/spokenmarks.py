@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -18,13 +19,15 @@ from triage.intake.said.answers import spoken
 _MARKS = (" full stop", " fullstop", " punto final", " point final")
 _MAYBE = (" period", " comma", " semicolon", " colon", " new line", " punkt", " komma", " virgule", " coma")
 _EVERY = (*_MARKS, *_MAYBE)
+_SIGN = signs.of_words(frozenset(mark.split()[-1] for mark in _EVERY).__contains__)
 _CODED = lazily(r"(?<![a-z0-9])[pcbu] ?[0-3](?: ?[0-9a-f]){3}(?:[ -][0-9a-f]{2})?$")
 
 
 def left_out(found: Sequence[Line]) -> Sequence[Line]:
     """The lines without such a mark at their end."""
     mended: list[Line] | None = None
-    for at, line in enumerate(found):
+    for at in signs.places(found, _SIGN):
+        line = found[at]
         low = line.low.rstrip(" .,")
         if not low.endswith(_EVERY):
             continue

@@ -14,14 +14,14 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.spacing import with_word
+from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.plain.remember import LONGEST, remembered
+from triage.intake.plain.remember import LONGEST
 from triage.intake.said import states
 
 _CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?:-?[0-9a-f]{2})?(?![^\W_])|(?<![a-z])fmi")
-_LETTERS = re.compile(r"[a-z]{5,}")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
 _AFTER = lazily(r"(?:[,;:|=()\[\]>\t/-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
@@ -35,15 +35,18 @@ _HISTORY = lazily(
 #: Words of their own that are a letter off.
 _REAL = word_set("scored stared shored sorted stores native motive octave presence presents presented currents")
 _REACH = 24
+#: A word that one letter parts from a status, or "hst".
+_SIGN = signs.of_words(lambda word: len(word) > 4 and word.isalpha() and states.slip_for(word)) | signs.of_parts("hst")
 
 
 def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: False) -> Sequence[Line]:
     """The lines, those with a code with the statuses that were meant. ``is_name``: listed names."""
     kept: list[Line] | None = None
-    for at, line in enumerate(found):
+    for at in signs.places(found, _SIGN):
+        line = found[at]
         low = line.low
         short = "hst" in line.text
-        if len(low) > LONGEST or not (short or _may_hold(low)):
+        if len(low) > LONGEST:
             continue
         if _CODE.search(low) is None:
             continue
@@ -55,12 +58,6 @@ def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: 
             kept = kept or list(found)
             kept[at] = line
     return kept or found
-
-
-@remembered
-def _may_hold(low: str) -> bool:
-    """Whether a word that one letter parts from a status stands in a line."""
-    return any(map(states.slip_for, _LETTERS.findall(low)))
 
 
 def _meant(line: Line, match: re.Match[str], is_name: Callable[[str], bool]) -> str | None:

@@ -16,6 +16,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
@@ -63,6 +64,8 @@ _BULLETS = " -*\u2022\t"
 _NUMBER_BEHIND = lazily(r"[\s:=(]{0,4}[0-9]{1,3}(?![0-9.,/:-]*[0-9])\s?[)\]]?")
 _LONGEST = 200
 
+_SIGN = signs.of_words((_MODULES | _EITHER | _COUNTS).__contains__)
+
 IsName = Callable[[str], bool]
 
 
@@ -71,7 +74,7 @@ def left_out(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     ``is_name`` tells the name of a module. Linear."""
     found: list[Row] = []
     for at, row in enumerate(rows):
-        if row.blank or row.finds.codes or len(row.low) > _LONGEST or not has_digit(row.low) or not _speaks(row.low):
+        if row.blank or row.finds.codes or len(row.low) > _LONGEST or not _speaks(row.low):
             found.append(row)
             continue
         listed = _list(rows, at, is_name)
@@ -177,10 +180,10 @@ def _foot(low: str) -> bool:
     return celled and found[0] in _SUMS and all(word in _SUMS or word in _MODULES or word.isdigit() for word in found)
 
 
+@remembered
 def _speaks(low: str) -> bool:
-    """Whether a line may count modules at all; asked of every line with a digit."""
-    found = words(low)
-    return any(word in _MODULES or word in _EITHER or word in _COUNTS for word, _, _ in found) or bool(spoken(low))
+    """Whether a line may count modules at all."""
+    return has_digit(low) and (signs.of(low) & _SIGN != 0 or bool(spoken(low)))
 
 
 def _numbers(low: str) -> list[int] | None:

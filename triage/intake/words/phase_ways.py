@@ -11,8 +11,8 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.words.phase_words import (
     AFTER,
     AGAIN,
@@ -243,7 +243,7 @@ PHASE_SIGNS = re.compile(
     r"inizial|aankomst|binnenkomst|eindscan"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
-PHASE_WORDS = WordSigns(
+PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
     r"it|new|fois|vez|volta|found|received|rien|nada|nothing|not|how|"
     r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
