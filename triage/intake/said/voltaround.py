@@ -9,7 +9,7 @@
 from __future__ import annotations
 
 import re
-from typing import Literal
+from typing import Literal, Protocol
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -18,6 +18,8 @@ from triage.intake.said.outside import outside_supply
 from triage.intake.words.volt_words import (
     AFTERWARDS,
     BREAK,
+    CHARGER_AFTER,
+    CHARGER_BEFORE,
     CRANKING,
     EARLIER,
     LOWEST,
@@ -25,6 +27,20 @@ from triage.intake.words.volt_words import (
     STATE_WORDS,
     VEHICLE,
 )
+
+
+class Number(Protocol):
+    """A number that may be a voltage; ``unit`` whether it says so."""
+
+    @property
+    def start(self) -> int: ...
+    @property
+    def end(self) -> int: ...
+    @property
+    def unit(self) -> bool: ...
+    @property
+    def round(self) -> bool: ...
+
 
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
@@ -71,6 +87,14 @@ def of_the_scan(own: str) -> bool:
     own = own.lstrip(" (#*=-")
     told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
     return told or outside_supply(own) not in (None, "none")
+
+
+def is_of_a_charger(low: str, number: Number) -> bool:
+    """Whether a round number with its unit is what a charger can give: "14 V charger", "battery charger 12 V"."""
+    if not (number.unit and number.round):
+        return False
+    before = CHARGER_BEFORE.search(low[max(0, number.start - 40) : number.start])
+    return before is not None or CHARGER_AFTER.match(low, number.end) is not None
 
 
 def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | None:
