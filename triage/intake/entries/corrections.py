@@ -14,28 +14,36 @@ from triage.intake.plain.wordsigns import WordSigns
 from triage.intake.scan.context import Context
 
 _TAKEN_BACK = lazily(
-    r"(?<![a-z])(?:no,? wait|wait,? no|no,? sorry|sorry,? no|actually,? no|scratch that|correction|oops|whoops|i mean|"
+    r"(?<![a-z])(?:no,? wait|wait,? no|no,? sorry|sorry,? no|actually,? no|scratch that|correction|oops|whoops|"
+    r"i meant?|make that|my mistake|"
     r"nein,? (?:warte|moment|sorry|falsch|das ist|das war|doch)|moment,? nein|falsch,? das|korrektur|quatsch|"
     r"(?:ah |euh )?non,? (?:pardon|attends?|attendez|c'est|en fait)|pardon,? (?:non|c'est)|je veux dire|"
     r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
 )
+#: "U0184? No."
+_ASKED = lazily(r"\?\s(?:no|nope|nein|non)(?=[.,! ])(?! (?:code|fault|dtc|answer|comm|response|reply|idea))")
 #: A word of each of those.
 _SIGNS = WordSigns(
-    r"wait|sorry|actually|scratch|correction|oops|mean|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|perdon|"
-    r"espera|quiero|digo"
+    r"wait|sorry|mean|make|mistake|actually|scratch|correction|oops|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|"
+    r"perdon|espera|quiero|digo"
 )
 _LEAST = 8
 
 
 def is_taken_back(low: str) -> bool:
     """Whether words behind a code take back what was said."""
-    return len(low) > _LEAST and _SIGNS.stand_in(low) and _TAKEN_BACK.search(low) is not None
+    if len(low) <= _LEAST or not (_SIGNS.stand_in(low) or low.startswith("?")):
+        return False
+    return _TAKEN_BACK.search(low) is not None or _ASKED.match(low) is not None
 
 
 def note(context: Context, row: Row) -> None:
     """Warn of codes of a row just read that may be taken back behind them."""
-    code = row.finds.codes[-1]
-    if len(row.low) - code.end <= _LEAST or not is_taken_back(row.low[code.end :]):
+    codes = row.finds.codes
+    stops = [*(code.start for code in codes[1:]), len(row.low)]
+    code = next((code for code, stop in zip(codes, stops, strict=True)
+                 if stop - code.end > _LEAST and is_taken_back(row.low[code.end : stop])), None)
+    if code is None:
         return
     context.builder.notice(
         "warning",

@@ -17,6 +17,7 @@ from triage.intake.entries import (
     ownanswer,
     printednames,
     shortanswer,
+    untold,
 )
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
@@ -336,6 +337,8 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         open_heading(context, row, heading, guessed=True)
         return
     if markedrow.not_understood(context, row) or lostline.read(context, row, at) or continuation.go_on(context, row):
+        return
+    if untold.alone(context, row):
         return
     metarow.reading(context, row)
 

@@ -10,7 +10,8 @@ import re
 from bisect import bisect_right
 
 from triage.intake.codes.found import Found
-from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before, subjects_of
+from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
+from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links, trailing_status
@@ -48,6 +49,10 @@ _HAS = lazily(
 _BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
 _BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
 _REACH = 48
+_CAME_BACK = lazily(
+    r"\s(?:only|(?:is|was|has|have|are|were|did)?\s?(?:still |just )?(?:came|come|comes|back|returned|again|gone|"
+    r"there)|kam|kommt|revient|est revenu|volvio|vuelve)(?![a-z])"
+)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -64,7 +69,7 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.score(before) >= 60.0
-    if not before and (_tells_more(context, row) or _leads_on(context, row)):
+    if not before and (_tells_more(context, row) or _leads_on(context, row) or _answers_beside(context, row)):
         return True
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
@@ -89,6 +94,8 @@ def is_prose(context: Context, row: Row) -> bool:
         # "C0035 confirmed; the cluster shows U0100": the codes before are of the module above.
         behind = any(_HAS.match(row.low, end) for _, end in subjects_of(context, row))
         return behind or _leads_in(row, row.finds.codes[-1])
+    if any(deed.what in ("cleared", "drove") for deed in phases.events(row.low[: first.start])):
+        return _PARTED.search(row.low[: first.start]) is not None
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
 
@@ -108,6 +115,19 @@ def _side_by_side(context: Context, row: Row) -> bool:
         if not named or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
             named.add(ends[end])
     return len(named) > 1
+
+
+def _answers_beside(context: Context, row: Row) -> bool:
+    """Whether a clause behind the codes gives the answer of a module that it names, where what stands beside them is no
+    description: "only P2122 came back, airbag still dead"."""
+    codes = row.finds.codes
+    if not row.low[: codes[0].start].strip() and _CAME_BACK.match(row.low, codes[-1].end) is None:
+        return False
+    return any(
+        clause.names and clause.answers and clause.start >= codes[-1].end
+        and clause.names[0][0] < clause.answers[0].start and not is_title(row, clause.answers[0])
+        for clause in clauses_of(context, row)
+    )
 
 
 def _leads_in(row: Row, code: Found) -> bool:

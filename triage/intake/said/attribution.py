@@ -49,7 +49,28 @@ _FILLER = word_set(
     "the a an der die das dem den le la les el los las l both all codes code dtc dtcs fault faults stored set logged "
     "history either also only still now back at is are was were one two three present module modules control unit "
     "steuergerat steuergerate calculateur calculateurs boitier centralita centralitas unidad mando modulo modul "
-    "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same"
+    "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same came come comes "
+    "straight right kam kamen kommt wieder zuruck revient revenu revenue est volvio vuelve otra vez"
+)
+
+
+#: Between the names of one list.
+_IN_LIST = AND | LEADS | _FILLER | word_set("or oder ou o nor noch ni neither weder then plus auch aussi tambien")
+#: The module named last is meant: "What about the ABS? It has C0035", "engine ok, P0700 stored in it".
+_IT = lazily(
+    r"[\s,]*(?:(?:and|und|et|y|but|well)\s)?(?:it|that one|this one|er|sie|es|il|elle|ese|este)"
+    r"(?:'s| is| was| also| still| only| too| just| does)*\s(?:has|had|got|shows?|says?|gives|gave|reports?|holds?|"
+    r"hat|hatte|zeigt|meldet|tiene|tenia|da|avait|affiche)(?![a-z])"
+)
+_MARKED = re.compile(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
+#: "Airbag: same but also B0100"
+_SAME_BUT = lazily(
+    r"\s?:?\s(?:the |das |le |lo )?(?:same|selbe|gleiche|meme|mismo|clean|ok|fine)?\s?"
+    r"(?:but|aber|mais|pero)\s(?:(?:also|with|has|plus|auch|aussi|tambien)\s){1,2}"
+)
+_IN_IT = lazily(
+    r"(?: (?:was|is|now|also|still|stored|pending|current|active|logged|confirmed|set|gespeichert)){0,3} "
+    r"(?:(?:in|on|from|inside) (?:it|there|that one)|drin|darin|dedans|dentro)(?![a-z])"
 )
 
 
@@ -89,6 +110,8 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
     result: list[Fact] = []
     for at, run in enumerate(runs):
         before = result[-1] if result else None
+        if before is not None and before.answer is not None and before.owners:
+            before = None
         after = facts[at] if at < len(facts) else None
         if run:
             back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
@@ -133,6 +156,13 @@ def _parts(gap: str) -> bool:
 def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, later: list[Span],
           objects: Sequence[int]) -> tuple[list[Span], list[Span]]:
     """The names of ``run`` that belong to the fact before it, and those of the fact after it."""
+    if after is not None and after.codes:
+        apart = [at for at in range(1, len(run)) if not _is_list(low[run[at - 1][1] : run[at][0]])]
+        if apart:
+            # "ABS quiet, airbag has B1000": only the last list is the subject of the codes.
+            back, _ = _part(low, run[: apart[-1]], before, None, [], objects)
+            _, ahead = _part(low, run[apart[-1] :], None, after, later, objects)
+            return back, ahead
     cut = [at for at in range(1, len(run)) if _STRONG.search(low, run[at - 1][1], run[at][0])]
     if cut:
         back, ahead = run[:cut[0]], run[cut[-1]:]
@@ -149,10 +179,27 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
     least = Link.WEAK if not low[run[-1][1] : after.start].strip(" -,;/") else Link.CLEAR
     own = bool(later) and _back(low, after, later, objects) >= least
     if own or ahead_link == Link.WEAK:
-        return ([], run) if back_link == Link.WEAK and not own else (run, [])
+        if back_link == Link.WEAK and not own:
+            return _halves(low, run, after) if _is_led_to(low, run) else ([], run)
+        if own or len(run) == 1 or _COMMA.search(low, run[-1][1], after.start):
+            return run, []
+        # "P2122 in the engine, ABS stays empty"
+        return _halves(low, run, after)
     if len(run) == 1:
         return (run, []) if back_link == Link.CLEAR and not before.owners else ([], run)
     return _halves(low, run, after)
+
+
+def _is_list(gap: str) -> bool:
+    """Whether nothing but what joins the names of a list stands between two names."""
+    return _STRONG.search(gap) is None and ":" not in gap and all(word in _IN_LIST for word, _, _ in words(gap))
+
+
+def _is_led_to(low: str, run: list[Span]) -> bool:
+    """Whether "in the" or the like stands right before the first of several names that a comma parts."""
+    lead = [word for word, _, _ in words(low[max(0, run[0][0] - 16) : run[0][0]])]
+    led = any(word in LEADS for word in lead[-2:]) and lead[-1] in LEADS | _FILLER
+    return led and any(_COMMA.search(low, run[at - 1][1], run[at][0]) for at in range(1, len(run)))
 
 
 def _halves(low: str, run: list[Span], after: Fact) -> tuple[list[Span], list[Span]]:
@@ -175,7 +222,7 @@ def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link
     if fact.answer is not None:
         # A word of its own before the name ("could not talk to the centrel gateway") parts nothing.
         nearly = all(word in LEADS or word in _FILLER for word in told[:-1]) and "," not in gap
-        object_behind = fact.answer in objects and (plain or nearly)
+        object_behind = fact.answer in objects and ((plain and not (fact.owners and "," in gap)) or nearly)
         bare = not gap.strip(" (") and not fact.owners
         return Link.CLEAR if (led and plain and "," not in gap) or object_behind or bare else Link.NONE
     if not told and not gap.strip(" (["):
@@ -198,8 +245,14 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
     if gap.strip() and not gap.strip(" -=>:"):
         # "Radio - U0100": a mark alone leads from a name to its codes.
         return Link.CLEAR
-    if _STRONG.search(gap):
-        return Link.NONE
+    if _MARKED.fullmatch(gap):
+        return Link.CLEAR
+    strong = _STRONG.search(gap)
+    if strong is not None:
+        # "What about the ABS? It has C0035"
+        it = _STRONG.search(gap, strong.end()) is None and not gap[: strong.start()].strip()
+        same = _SAME_BUT.fullmatch(gap) is not None
+        return Link.CLEAR if same or (it and _IT.match(gap, strong.end())) else Link.NONE
     said = [word for word, _, _ in words(gap)]
     if ":" in gap or "=" in gap or any(word in SAYS for word in said):
         return Link.CLEAR
@@ -243,11 +296,16 @@ def _second_list(low: str, spans: Sequence[Span]) -> int | None:
 def _carry(low: str, facts: list[Fact]) -> None:
     """Codes without a name of their own are those of the module the sentence spoke of last."""
     owners: list[Span] = []
+    last: Fact | None = None
     for fact in facts:
         if fact.owners:
             owners = fact.owners if fact.codes else []
         elif fact.codes:
+            if last is not None and last.owners and (
+                    _IN_IT.match(low, fact.end) or _IT.match(low[last.end : fact.start].lstrip(" .;"))):
+                owners = last.owners
             fact.owners = owners
+        last = fact
 
 
 __all__ = ["AND", "LEADS", "SAYS", "Fact", "Span", "attribute"]

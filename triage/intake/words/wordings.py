@@ -37,7 +37,11 @@ _SILENT: tuple[Slots, ...] = (
     ),
     ("stone | completely | totally | absolutely", "dead | silent"),
     ("kein | keinen", "mucks"),
-    ("komme | kam | kommt | kamen", "nicht", "rein | hinein | in das steuergerat"),
+    (
+        "komme | komm | kam | kommt | kamen | komme ich | komm ich | kam ich | kommt man",
+        "nicht",
+        "rein | hinein | in das steuergerat",
+    ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
     ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
     (
@@ -48,6 +52,10 @@ _SILENT: tuple[Slots, ...] = (
         "- | with it | with module | with the module | with ecu | with the ecu | at all",
     ),
     (_COULD_NOT, "read | be read | be accessed | be opened | be found | be seen | be woken | comm | comms"),
+    (
+        "no answer | no reply | no response | nothing",
+        "off",
+    ),
     (
         "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
         "from | out of | with | of",
@@ -171,6 +179,21 @@ _CLEAN: tuple[Slots, ...] = (
         "in | on | under | in memory | logged | set | showing | recorded | wrong | listed | left",
     ),
     ("nothing | none", "stored | found | logged | recorded | showing | set", "in | on"),
+    (
+        "doesn t | does not | don t | do not | doesnt | dont | didn t | did not",
+        "have",
+        "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
+        "- | in it | in there | in memory | stored | logged",
+    ),
+    (
+        "hasn t | has not | hasnt | haven t",
+        "got",
+        "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
+        "- | in it | in there | in memory | stored | logged",
+    ),
+    ("not a", "thing | sausage | single code | single fault | single dtc", "in it | in there | stored | logged"),
+    ("clear | free", "of", "- | any | all", "faults | codes | dtcs | errors"),
+    ("is | are | was | seems | all | perfectly | quite", "happy"),
     (
         "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks",
         "clean | fine | good | ok | okay",

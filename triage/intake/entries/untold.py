@@ -1,0 +1,87 @@
+"""Clauses that name a module, have words of an answer in them, and were understood by nobody: told in a notice.
+
+"Steering talks now", "still no steering": something was said of that module, and neither "clean" nor "silent" would be
+more than a guess.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from triage.intake.entries.clauses import Clause, clauses_of
+from triage.intake.entries.subjects import is_through
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
+from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import CONTACT, MUTE
+
+Span = tuple[int, int]
+
+#: Words that say something of a module's answer, and of little else.
+_TELLING = (CONTACT | MUTE | word_set(
+    "dead silent quiet codes code dtc dtcs nothing nichts nix rien nada zilch fehlercode fehlercodes codigos tot stumm "
+    "muet muette mudo muda comms")) - word_set(
+    "link linkup connection connect connects connected connecting contact access accessed session sessions id ident "
+    "init sync login logon acces acceso contacto contatto accesso kontakt enlace liaison verbinden verbunden fel tom "
+    "reach reached reaches reaction")
+#: "Still no steering", where a sentence or a clause ends.
+_STILL_NO = lazily(
+    r"(?:still|again|immer noch|weiterhin|toujours|encore|sigue|todavia)\s"
+    r"(?:no|without|kein|keine|keinen|pas de|sin)\s$"
+)
+#: "ABS has C0035, TCM too": the same code, or any.
+_TOO = lazily(
+    r"\s?[,:]?\s(?:too|as well|also|likewise|same|ebenfalls|auch|ebenso|aussi|tambien|igual)(?=\s*(?:[.,;!)]|$))")
+#: "The BCM has it back"
+_HAS_IT = lazily(
+    r"\s(?:still |now |also )?(?:has|had|got|shows?|hat|zeigt) (?:it|them|those|both|ihn|ihnen|sie)"
+    r"(?: (?:back|again|still|now|too|wieder))?(?=\s*(?:[.,;!)]|$))")
+_OPENS = lazily(r"(?:^|[.,;:!?(]|(?<![a-z])(?:and|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s|l')?$")
+_ENDS = lazily(r"\s*(?:$|[.,;!?)])")
+_LONGEST = 100
+
+
+def note(context: Context, row: Row, owners: Collection[Span]) -> None:
+    """Warn of the modules of a sentence that something is told of by no fact (``owners``: the names of those that one
+    is told of)."""
+    clauses = clauses_of(context, row)
+    found = [name for at, clause in enumerate(clauses) if not clause.codes
+             for name in _told(context, row, clause, bool(at) and bool(clauses[at - 1].codes), owners)]
+    above = context.builder.module
+    for start, end in found:
+        printed = tidy(row.text[start:end])
+        context.builder.name_module(printed, row.line, row.start + start, row.start + end).unclear = True
+    if found:
+        context.builder.module = above
+
+
+def alone(context: Context, row: Row) -> bool:
+    """Warn of the module of a short line without codes that nothing else read; whether there is one."""
+    if len(row.text) > _LONGEST or row.cells or not context.names.find(row.low):
+        return False
+    before = len(context.builder.snapshot.modules)
+    note(context, row, ())
+    return len(context.builder.snapshot.modules) > before
+
+
+def _told(context: Context, row: Row, clause: Clause, behind_code: bool, owners: Collection[Span]) -> list[Span]:
+    """The names in a clause that something is said of, and no fact is told of."""
+    if any(clause.start <= start < clause.end for start, _ in owners) or any(
+            clause.start <= start < clause.end for start, _ in clause.doubtful):
+        return []
+    said = not _TELLING.isdisjoint(word for word, _, _ in words(row.low[clause.start : clause.end]))
+    found: list[Span] = []
+    for start, end, _ in context.names.find(row.low):
+        if not clause.start <= start < clause.end or (behind_code and is_through(row.low, start)):
+            continue
+        still = _STILL_NO.search(row.low, max(clause.start, start - 24), start) and _ENDS.match(row.low, end)
+        too = row.finds.codes and row.finds.codes[0].start < start and _TOO.match(row.low, end) and _OPENS.search(
+            row.low, max(clause.start - 1, start - 12), start)
+        if said or still or too or _HAS_IT.match(row.low, end):
+            found.append((start, end))
+    return found
+
+
+__all__ = ["alone", "note"]
