@@ -30,6 +30,8 @@ def notices(text: str) -> str:
      {EPS: ["C0460"], ABS: ["C0460"], ECM: ["clean"]}),
     ("la caja de cambios no contesta, el motor saca U0101", {TCM: ["silent"], ECM: ["U0101"]}),
     ("Engine's got P0087 in it, gearbox is whinging about U0100", {ECM: ["P0087"], TCM: ["U0100"]}),
+    ("I'm getting C0460 off the steering and U0415 off the abs", {EPS: ["C0460"], ABS: ["U0415"]}),
+    ("the body reads B1318 low volts, engine reads nothing", {BCM: ["B1318"], ECM: ["clean"]}),
     ("ABS C0040, Motor ebenfalls C0040, Airbag nichts", {ABS: ["C0040"], ECM: ["C0040"], SRS: ["clean"]}),
 ])
 def test_a_verb_of_saying_is_no_part_of_the_name_before_it(text: str, expected: dict[str, list[str]]) -> None:
@@ -64,11 +66,29 @@ def test_a_status_and_the_rest_of_a_name_are_no_verb(text: str, expected: dict[s
      {ECM: ["P0335"], TCM: ["clean"], ABS: ["silent"]}),
     ("engine holding P1000, no answer off the keyless", {ECM: ["P1000"], "keyless entry": ["silent"]}),
     ("Getriebe komme ich nicht rein, Motor wirft P0700", {TCM: ["silent"], ECM: ["P0700"]}),
+    ("ok so U0100s in the abs and the dash, P0606 in the engine itself",
+     {ABS: ["U0100"], DASH: ["U0100"], ECM: ["P0606"]}),
+    ("ABS? dead. SRS? dead. Engine? P0562. Radio? clean.",
+     {ABS: ["silent"], SRS: ["silent"], ECM: ["P0562"], RADIO: ["clean"]}),
+    ("fault list was: ecm P0562 stored / tcm none / abs C0561 stored / srs no comm",
+     {ECM: ["P0562 stored"], TCM: ["clean"], ABS: ["C0561 stored"], SRS: ["silent"]}),
+    ("ecm p0335 tcm u0100 abs c0035", {ECM: ["P0335"], TCM: ["U0100"], ABS: ["C0035"]}),
+    ("ecm clr tcm clr", {ECM: ["clean"], TCM: ["clean"]}),
     ("neither the abs nor the steering will talk to me, engine has U0121",
      {ABS: ["silent"], EPS: ["silent"], ECM: ["U0121"]}),
 ])
 def test_short_forms_are_read_as_what_they_stand_for(text: str, expected: dict[str, list[str]]) -> None:
     assert modules_of(text) == expected
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("Radio w/ Nav: B1234", ["Radio w/ Nav"]),
+    ("ABS + ESP: C0035", ["ABS + ESP"]),
+    ("P0562 ECM, U0100 TCM, C0035 ABS", ["ECM", "TCM", "ABS"]),
+])
+def test_a_name_of_two_stays_one(text: str, expected: list[str]) -> None:
+    modules = read_text(text, load()).snapshots[0].modules
+    assert [module.printed for module in modules] == expected
 
 
 def test_one_behind_a_name_that_is_counted_stays() -> None:
@@ -112,6 +132,8 @@ def test_the_other_three_of_two_are_none() -> None:
     ("engine: P0562, abs: same, airbag: same but also B0100", {ECM: ["P0562"], SRS: ["B0100"]}),
     ("Read engine first - P0562 - then abs - U0100 - then airbag - nothing.",
      {ECM: ["P0562"], ABS: ["U0100"], SRS: ["clean"]}),
+    ("no puedo entrar en el airbag, el motor bien, ABS C0035", {SRS: ["silent"], ABS: ["C0035"]}),
+    ("The ECM has P0340 and nothing is stored in the TCM.", {ECM: ["P0340"], TCM: ["clean"]}),
     ("Motor leer, Lenkung weiterhin tot", {ECM: ["clean"], EPS: ["silent"]}),
     ("first the engine empty, steering continuously dead, ABS has C0035",
      {ECM: ["clean"], EPS: ["silent"], ABS: ["C0035"]}),
@@ -124,6 +146,9 @@ def test_a_code_goes_to_no_module_that_stands_beside_its_own(text: str, expected
 @pytest.mark.parametrize(("text", "name"), [
     ("ABS has C0035 stored. ECM P0562. still no steering", "steering"),
     ("comms lost w/ radio, bcm shows U0184", "radio"),
+    ("Gearbox won't come up. ABS has C0035", "Gearbox"),
+    ("l'airbag ne dit rien, ABS C0035", "airbag"),
+    ("die Lenkung sagt gar nichts, ABS C0035", "Lenkung"),
     ("ABS has C0035, TCM too. Radio no answer", "TCM"),
     ("dash has U0100. Wiped the lot, now the dash is clean but the bcm has it back.", "bcm"),
     ("pcm P0420 pending, abs quiet, srs has B1000 confirmed", "abs"),
@@ -186,6 +211,9 @@ def test_a_deed_to_come_begins_none() -> None:
     ("Scan with charger at 13.2 V. ABS has C0035", "13.2 V"),
     ("spec for the charging is 13.8 to 14.8 V. Engine has P0562", ""),
     ("Battery 12.1 V, charger off. ABS has C0035", "12.1 V"),
+    ("Supply 13 V charger on\nABS C0035", "13.0 V"),
+    ("Charger 14 V, ABS C0035", "14.0 V"),
+    ("2x codes in engine P0171 P0174 none in anything else. 12.7v", "12.7 V"),
 ])
 def test_what_a_charger_is_made_for_is_no_supply(text: str, expected: str) -> None:
     assert told(text).split(" | ")[0].strip() == expected

@@ -34,7 +34,7 @@ _CLAUSE = lazily(
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
 _SAYS = lazily(
-    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|reads|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
     r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
     r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|on (?:a|trouve|lit)|nous avons|"
@@ -96,6 +96,9 @@ def unmarked(row: Row) -> Row:
     """The row with blanks where a text is marked as the description of a code ("U0422 "no message from the cluster"").
     """
     low = codetexts.unmarked(row.low, [(code.start, code.end) for code in row.finds.codes])
+    if low.count(" / ") > 1:
+        # "ECM P0562 / TCM none / ABS no comms"
+        low = low.replace(" / ", " ; ")
     if low is row.low:
         return row
     text = "".join(char if left != " " else " " for char, left in zip(row.text, low, strict=True))

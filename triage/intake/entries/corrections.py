@@ -15,7 +15,7 @@ from triage.intake.scan.context import Context
 
 _TAKEN_BACK = lazily(
     r"(?<![a-z])(?:no,? wait|wait,? no|no,? sorry|sorry,? no|actually,? no|scratch that|correction|oops|whoops|"
-    r"i meant?|make that|my mistake|"
+    r"i meant?|make that|my mistake|nope,? (?:that|it)|"
     r"nein,? (?:warte|moment|sorry|falsch|das ist|das war|doch)|moment,? nein|falsch,? das|korrektur|quatsch|"
     r"(?:ah |euh )?non,? (?:pardon|attends?|attendez|c'est|en fait)|pardon,? (?:non|c'est)|je veux dire|"
     r"no,? (?:perdon|espera|perdona|quiero decir)|perdon,? (?:no|es|ese|eso)|digo)(?![a-z])"
@@ -24,7 +24,7 @@ _TAKEN_BACK = lazily(
 _ASKED = lazily(r"\?\s(?:no|nope|nein|non)(?=[.,! ])(?! (?:code|fault|dtc|answer|comm|response|reply|idea))")
 #: A word of each of those.
 _SIGNS = WordSigns(
-    r"wait|sorry|mean|make|mistake|actually|scratch|correction|oops|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|"
+    r"wait|sorry|mean|make|mistake|nope|actually|scratch|correction|oops|nein|moment|falsch|korrektur|quatsch|non|pardon|veux|"
     r"perdon|espera|quiero|digo"
 )
 _LEAST = 8

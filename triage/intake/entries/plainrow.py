@@ -19,6 +19,7 @@ from triage.intake.entries import (
     shortanswer,
     untold,
 )
+from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.lines import idents, nonames, supplyrow
@@ -89,6 +90,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     heading = name_in(context, row)
     hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
+    hits = hits or beside_names(context, row, ())
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
         heading = None

@@ -237,6 +237,7 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     for at in range(first, len(clauses)):
         clause, end = clauses[at], clauses[at].end
         stops = [other.start for other in clause.codes if other.start > code.start]
+        stops += [hit.start for hit in clause.answers if hit.start > code.start]
         stops += owners[bisect_right(owners, code.start) :][:1]
         stop = leads.stop_before(leading, code.start, min([*stops, end]))
         if stop < end or not _has_dash(row, clauses[at + 1 : at + 2]):

@@ -33,7 +33,7 @@ _VERBS = word_set(
 _TAIL_IN = lazily(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
-    r"en|from|out of)\s"
+    r"en|from|out of|off)\s"
 )
 #: Between a code and the module that a sentence ends with.
 _PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
@@ -106,13 +106,16 @@ def _side_by_side(context: Context, row: Row) -> bool:
     if len(ends) < 2:
         return False
     named: set[str] = set()
+    closed = {code.end for code in row.finds.codes}
     for code in row.finds.codes:
         mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
         end = code.start - (len(mark[0]) if mark is not None else 0)
         if end not in ends:
             continue
         stop = end - len(ends[end])
-        if not named or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
+        # "ECM P0562 TCM U0100", but "P0562 ECM, U0100 TCM" begins with a code.
+        follows = row.finds.codes[0].start > 0 and named and stop - 1 in closed
+        if not named or follows or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
             named.add(ends[end])
     return len(named) > 1
 
@@ -158,7 +161,11 @@ def _tells_more(context: Context, row: Row) -> bool:
     if cut is None:
         return False
     rest = row.low[cut.end() :]
-    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
+    found = volts.find(rest)
+    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in found):
+        return True
+    if any(volt.of == "bare" and not (rest[: volt.start] + rest[volt.end :]).strip(" .,!") for volt in found):
+        # "... P0174. 12.7 V"
         return True
     said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
     return bool(said) and any(sure for _, _, sure in context.names.find(rest))

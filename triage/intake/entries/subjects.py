@@ -28,7 +28,7 @@ _WITH = lazily(
     r"der\s+|le\s+|la\s+|el\s+|l')?$"
 )
 _IN = lazily(
-    r"(?:in|from|out of|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"(?:in|from|out of|off|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
     r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
 )
 _COMMS = lazily(

@@ -21,7 +21,7 @@ Span = tuple[int, int]
 
 #: Words that say something of a module's answer, and of little else.
 _TELLING = (CONTACT | MUTE | word_set(
-    "dead silent quiet codes code dtc dtcs nothing nichts nix rien nada zilch fehlercode fehlercodes codigos tot stumm "
+    "dead silent quiet codes dtc dtcs nothing nichts nix rien nada zilch fehlercode fehlercodes codigos tot stumm "
     "muet muette mudo muda comms")) - word_set(
     "link linkup connection connect connects connected connecting contact access accessed session sessions id ident "
     "init sync login logon acces acceso contacto contatto accesso kontakt enlace liaison verbinden verbunden fel tom "
@@ -34,6 +34,10 @@ _STILL_NO = lazily(
 #: "ABS has C0035, TCM too": the same code, or any.
 _TOO = lazily(
     r"\s?[,:]?\s(?:too|as well|also|likewise|same|ebenfalls|auch|ebenso|aussi|tambien|igual)(?=\s*(?:[.,;!)]|$))")
+#: "The gearbox won't come up"
+_NOT_UP = lazily(
+    r"\s(?:[a-z]+\s){0,2}(?:won ?'?t|didn ?'?t|doesn ?'?t|did not|does not|will not|never) "
+    r"(?:come|came|show)(?:ed|s)? (?:up|back)")
 #: "The BCM has it back"
 _HAS_IT = lazily(
     r"\s(?:still |now |also )?(?:has|had|got|shows?|hat|zeigt) (?:it|them|those|both|ihn|ihnen|sie)"
@@ -79,7 +83,7 @@ def _told(context: Context, row: Row, clause: Clause, behind_code: bool, owners:
         still = _STILL_NO.search(row.low, max(clause.start, start - 24), start) and _ENDS.match(row.low, end)
         too = row.finds.codes and row.finds.codes[0].start < start and _TOO.match(row.low, end) and _OPENS.search(
             row.low, max(clause.start - 1, start - 12), start)
-        if said or still or too or _HAS_IT.match(row.low, end):
+        if said or still or too or _HAS_IT.match(row.low, end) or _NOT_UP.match(row.low, end):
             found.append((start, end))
     return found
 

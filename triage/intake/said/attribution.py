@@ -42,8 +42,8 @@ SAYS = _ONE_SAYS | word_set(
 _TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra "
                   "hatte hatten avait tenia")
 LEADS = word_set(
-    "in from im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur con "
-    "avec bei beim inside"
+    "in from off im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur "
+    "con avec bei beim inside"
 )
 _FILLER = word_set(
     "the a an der die das dem den le la les el los las l both all codes code dtc dtcs fault faults stored set logged "
@@ -68,6 +68,11 @@ _SAME_BUT = lazily(
     r"\s?:?\s(?:the |das |le |lo )?(?:same|selbe|gleiche|meme|mismo|clean|ok|fine)?\s?"
     r"(?:but|aber|mais|pero)\s(?:(?:also|with|has|plus|auch|aussi|tambien)\s){1,2}"
 )
+#: What stands behind a list of names, and what may belong to its answer.
+_MORE = re.compile(r"\s([a-z']+)")
+_BEHIND_LIST = LEADS | _FILLER | word_set(
+    "after when even despite twice again today yet tried whatsoever anymore either neither because since while during "
+    "before as any now control module nach nachdem trotz mehr apres tras aunque all or but")
 _IN_IT = lazily(
     r"(?: (?:was|is|now|also|still|stored|pending|current|active|logged|confirmed|set|gespeichert)){0,3} "
     r"(?:(?:in|on|from|inside) (?:it|there|that one)|drin|darin|dedans|dentro)(?![a-z])"
@@ -116,13 +121,22 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
         if run:
             back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
             if back and before is not None:
-                _give(low, result, back, codes)
+                _give(low, result, _objects(low, back) if before.answer is not None else back, codes)
             if ahead and after is not None:
                 after.owners = ahead
         if after is not None:
             result.append(after)
     _carry(low, result)
     return result
+
+
+def _objects(low: str, run: list[Span]) -> list[Span]:
+    """The names that an answer before them is told of: not the last behind a comma that more is said of ("can't reach
+    the airbag, engine fine")."""
+    if len(run) < 2 or _AND.search(low, run[-2][1], run[-1][0]) or not _COMMA.search(low, run[-2][1], run[-1][0]):
+        return run
+    more = _MORE.match(low, run[-1][1])
+    return run[:-1] if more is not None and more[1] not in _BEHIND_LIST else run
 
 
 def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span]) -> list[Fact]:
@@ -170,6 +184,10 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
                 ahead if after is not None and _ahead(low, ahead, after) else [])
     back_link = _back(low, before, run, objects) if before is not None else Link.NONE
     ahead_link = _ahead(low, run, after) if after is not None else Link.NONE
+    if after is not None and back_link == Link.NONE and ahead_link == Link.WEAK and after.codes and later and (
+            _back(low, after, later, objects) == Link.CLEAR and _COMMA.search(low, run[-1][1], after.start)):
+        # "... in the dash, P0606 in the engine": the codes have names of their own.
+        return [], []
     if not back_link or not ahead_link or after is None or before is None:
         return (run if back_link else []), (run if ahead_link and not back_link else [])
     if before.owners and back_link < Link.CLEAR:

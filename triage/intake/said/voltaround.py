@@ -22,6 +22,7 @@ from triage.intake.words.volt_words import (
     CHARGER_BEFORE,
     CRANKING,
     EARLIER,
+    LABEL,
     LOWEST,
     LOWEST_AFTER,
     STATE_WORDS,
@@ -36,6 +37,8 @@ class Number(Protocol):
     def start(self) -> int: ...
     @property
     def end(self) -> int: ...
+    @property
+    def value(self) -> float: ...
     @property
     def unit(self) -> bool: ...
     @property
@@ -89,12 +92,15 @@ def of_the_scan(own: str) -> bool:
     return told or outside_supply(own) not in (None, "none")
 
 
-def is_of_a_charger(low: str, number: Number) -> bool:
-    """Whether a round number with its unit is what a charger can give: "14 V charger", "battery charger 12 V"."""
+def is_of_a_charger(low: str, number: Number, own: str) -> bool:
+    """Whether a round number with its unit is what a charger can give: "14 V charger", "battery charger 12 V"; ``own``:
+    the words of its clause before it ("supply 14 V charger on" was measured)."""
     if not (number.unit and number.round):
         return False
     before = CHARGER_BEFORE.search(low[max(0, number.start - 40) : number.start])
-    return before is not None or CHARGER_AFTER.match(low, number.end) is not None
+    if before is not None:
+        return before[1] is not None or number.value in (6, 12, 24, 48)
+    return CHARGER_AFTER.match(low, number.end) is not None and LABEL.search(own) is None
 
 
 def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | None:

@@ -353,7 +353,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
         # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
-    if voltaround.is_of_a_charger(low, number) or OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
+    if voltaround.is_of_a_charger(low, number, own) or OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
         return Volt(start, end, value, "other", False)
     if NEVER_BELOW.search(own) and not DEMANDED.search(own):
         return Volt(start, end, value, "lowest", True)

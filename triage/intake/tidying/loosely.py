@@ -18,9 +18,10 @@ from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
+from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
 from triage.intake.tidying import sametoo
-from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, VERBS
+from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
 _SHORT = lazily(
@@ -48,12 +49,24 @@ _MEANT_INSTEAD = lazily(
     r"(?:i mean[t]?|i should say|make that|correction|scratch that|ich meine|ich meinte|je veux dire|quiero decir)"
     r"[\s,]{1,2}(?:(?:the|das|den|die|le|la|l'|el) ?)?"
 )
+#: Behind two names that head the same codes.
+_HEADS = lazily(r"\s*(?:[:=>|]|-+\s|[pcbu][0-3][0-9a-f]{3}(?![a-z0-9]))")
 _PLUS = lazily(r" ?\+ ?(?=(?:the )?[a-z])")
 #: "The engine's got P0562": a verb, no owner.
 _HAS_IT = lazily(r"'s(?= (?:got|had|been)(?![a-z]))")
 _IS = lazily(
     r"'s(?= (?:[a-z]+ing|still|just|only|now|also|clean|clear|fine|okay?|good|dead|silent|not|offline|empty)(?![a-z]))"
 )
+_AN_ANSWER = lazily(
+    r"\s(?:nothing|nowt|none|nil|no (?:codes?|faults?|dtcs?|errors?)|nichts|nix|keine (?:fehler|codes)|rien|aucun|nada|"
+    r"ningun)(?![a-z])"
+)
+_CODES = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}('?s)(?![a-z0-9])")
+_OPENS = lazily(r"(?:^|[.,;!?])\s*(?:the\s)?$")
+_CLAUSE = lazily(r"[^.,;!?]+")
+_CLR = lazily(r"(?: is| was| all| now)? (clr)(?![a-z'])")
+_CLOSES = lazily(r"\s*(?:[.,;!?/]|$)")
+_OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:the\s)?$")
 _MOST = 5
 
 
@@ -61,7 +74,8 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines with those words written out. Linear in their length."""
     mended: list[Line] | None = None
     for at, line in enumerate(found):
-        new = _verbs(_ones(_short(line), names), names)
+        new = _verbs(_ones(_short(_singular(line), names), names), names)
+        new = _clear(_asked(new, names), names)
         new = _instead(_following(_joined(_said(new, names), names)), names)
         if new is not line:
             mended = mended or list(found)
@@ -69,11 +83,15 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     return sametoo.written_out(mended or found, names)
 
 
-def _short(line: Line) -> Line:
-    """The line with its short forms written out."""
+def _short(line: Line, names: Names) -> Line:
+    """The line with its short forms written out; between two names one is part of both: "Radio w/ Nav"."""
     if "/" not in line.low and "b4" not in line.low and "mods" not in line.low:
         return line
+    found = names.find(line.low) if "w/" in line.low else []
+    ends, starts = {end for _, end, _ in found}, {start for start, _, _ in found}
     for match in reversed(list(_SHORT.finditer(line.low))):
+        if match.start() - 1 in ends and (match.end() in starts or match.end() + 1 in starts):
+            continue
         kind = (match.lastindex or 1) - 1
         line = reworded(line, match.start(), match.end(), _MEANT[kind])
     return line
@@ -92,6 +110,44 @@ def _ones(line: Line, names: Names) -> Line:
         name = line.low[start:end]
         if not names.listed(f"{name} 1") or names.match(f"{name} 1").canonical == names.match(name).canonical:
             line = reworded(line, *one.span(), "")
+    return line
+
+
+def _singular(line: Line) -> Line:
+    """The line with each code that is written in the plural in the singular: "U0100s in the ABS and the dash"."""
+    if "s" not in line.low:
+        return line
+    for match in reversed(list(_CODES.finditer(line.low))):
+        line = reworded(line, *match.span(1), "")
+    return line
+
+
+def _asked(line: Line, names: Names) -> Line:
+    """The line with a colon for the question mark behind a name whose answer or code follows: "ABS? dead. Engine?
+    P0562"."""
+    if "? " not in line.low:
+        return line
+    for start, end, _ in names.find(line.low):
+        if line.low[end : end + 2] == "? " and _OPENS.search(line.low, max(0, start - 8), start) is not None:
+            behind = _CLAUSE.match(line.low, end + 2)
+            answer = behind is not None and answer_of_cell(behind[0].strip()) is not None
+            if answer or _A_CODE.match(line.low, end + 1) is not None:
+                line = reworded(line, end, end + 1, ":")
+    return line
+
+
+def _clear(line: Line, names: Names) -> Line:
+    """The line with "clean" for "clr" behind names: "ecm clr tcm clr"."""
+    if " clr" not in line.low:
+        return line
+    found = names.find(line.low)
+    starts = {start for start, _, _ in found}
+    for start, end, _ in found:
+        match = _CLR.match(line.low, end)
+        if match is not None and (match.end() + 1 in starts or _CLOSES.match(line.low, match.end())) and (
+                _OPENS_CLEAR.search(line.low, max(0, start - 8), start)):
+            line = reworded(line, *match.span(1), "clean")
+            return _clear(line, names)
     return line
 
 
@@ -134,7 +190,8 @@ def _verb(low: str, parts: Sequence[tuple[str, int, int]], first: int) -> tuple[
         elif word not in (BEHIND if told else BEFORE):
             return None
         at += 1
-        if told and _A_CODE.match(low, end) is not None:
+        if told and (_A_CODE.match(low, end) is not None or (
+                word not in SPEAKS and word in VERBS and _AN_ANSWER.match(low, end) is not None)):
             return parts[first][1], end
     return None
 
@@ -165,7 +222,10 @@ def _joined(line: Line, names: Names) -> Line:
     found = names.find(line.low)
     for (start, end, _), (after, stop, _) in reversed(list(pairwise(found))):
         plus = _PLUS.match(line.low, end)
-        if plus is not None and line.low[plus.end() : after] in ("", "the ") and not names.listed(line.low[start:stop]):
+        heads = plus is not None and _HEADS.match(line.low, stop) is not None
+        if plus is None or heads or names.listed(line.low[start:stop]):
+            continue
+        if line.low[plus.end() : after] in ("", "the "):
             line = reworded(line, *plus.span(), " and ")
     return line
 

@@ -55,3 +55,8 @@ ADVERBS = word_set("""
     definitely certainly surely probably apparently maybe possibly again only just still also too likewise ebenfalls
     auch nur wieder noch ebenso sicher aussi egalement encore toujours tambien igualmente todavia solo
 """)
+#: Verbs of speech: "says nothing" may be silence.
+SPEAKS = word_set(
+    "say says said saying tell tells told answer answers answered reply replies replied respond responds responded "
+    "talks talked sagt sagte dit disait dice decia raconte annonce"
+)

@@ -178,7 +178,13 @@ _CLEAN: tuple[Slots, ...] = (
         "nothing | nothing at all",
         "in | on | under | in memory | logged | set | showing | recorded | wrong | listed | left",
     ),
-    ("nothing | none", "stored | found | logged | recorded | showing | set", "in | on"),
+    (
+        "nothing | none",
+        "stored | found | logged | recorded | showing | set | is stored | was stored | is logged | was found |"
+        " is found | is set",
+        "in | on",
+    ),
+    ("esta | va | todo", "bien"),
     (
         "doesn t | does not | don t | do not | doesnt | dont | didn t | did not",
         "have",
@@ -191,7 +197,8 @@ _CLEAN: tuple[Slots, ...] = (
         "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
         "- | in it | in there | in memory | stored | logged",
     ),
-    ("not a", "thing | sausage | single code | single fault | single dtc", "in it | in there | stored | logged"),
+    ("not a", "thing | sausage", "in it | in there | stored | logged"),
+    ("not a single", "code | fault | dtc | error", "- | in it | in there | stored | logged"),
     ("clear | free", "of", "- | any | all", "faults | codes | dtcs | errors"),
     ("is | are | was | seems | all | perfectly | quite", "happy"),
     (
@@ -342,6 +349,10 @@ _NEITHER: tuple[Slots, ...] = (
         "error | errors | fault | faults | problem | problems | issue | issues | failures | timeouts | losses",
     ),
     ("no | without", "fault | dtc | error | code", "memory"),
+    # Silent, or without codes?
+    ("says | said | sagt | sagte", "nothing | nichts | nix | gar nichts | uberhaupt nichts | nothing at all"),
+    ("ne dit | ne disait | dit", "rien | rien du tout"),
+    ("no dice | no decia | dice", "nada"),
 )
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {
