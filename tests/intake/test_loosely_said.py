@@ -32,6 +32,8 @@ def notices(text: str) -> str:
     ("Engine's got P0087 in it, gearbox is whinging about U0100", {ECM: ["P0087"], TCM: ["U0100"]}),
     ("I'm getting C0460 off the steering and U0415 off the abs", {EPS: ["C0460"], ABS: ["U0415"]}),
     ("the body reads B1318 low volts, engine reads nothing", {BCM: ["B1318"], ECM: ["clean"]}),
+    ("I can see P0335 on the engine side and U0100 on the abs side", {ECM: ["P0335"], ABS: ["U0100"]}),
+    ("engine light's on. ecm P0171 current. abs ok", {ECM: ["P0171 current"], ABS: ["clean"]}),
     ("ABS C0040, Motor ebenfalls C0040, Airbag nichts", {ABS: ["C0040"], ECM: ["C0040"], SRS: ["clean"]}),
 ])
 def test_a_verb_of_saying_is_no_part_of_the_name_before_it(text: str, expected: dict[str, list[str]]) -> None:
@@ -74,6 +76,11 @@ def test_a_status_and_the_rest_of_a_name_are_no_verb(text: str, expected: dict[s
      {ECM: ["P0562 stored"], TCM: ["clean"], ABS: ["C0561 stored"], SRS: ["silent"]}),
     ("ecm p0335 tcm u0100 abs c0035", {ECM: ["P0335"], TCM: ["U0100"], ABS: ["C0035"]}),
     ("ecm clr tcm clr", {ECM: ["clean"], TCM: ["clean"]}),
+    ("engine one clear, gearbox one clear, abs one has C0035", {ECM: ["clean"], TCM: ["clean"], ABS: ["C0035"]}),
+    ("abs is showing charlie zero zero three five stored, engine is showing nothing",
+     {ABS: ["C0035 stored"], ECM: ["clean"]}),
+    ("ich komme nicht ins ABS, Motor bringt U0121", {ABS: ["silent"], ECM: ["U0121"]}),
+    ("le moteur sort U0121, l'ABS est muet, l'airbag n'a rien", {ECM: ["U0121"], ABS: ["silent"], SRS: ["clean"]}),
     ("neither the abs nor the steering will talk to me, engine has U0121",
      {ABS: ["silent"], EPS: ["silent"], ECM: ["U0121"]}),
 ])
@@ -134,6 +141,10 @@ def test_the_other_three_of_two_are_none() -> None:
      {ECM: ["P0562"], ABS: ["U0100"], SRS: ["clean"]}),
     ("no puedo entrar en el airbag, el motor bien, ABS C0035", {SRS: ["silent"], ABS: ["C0035"]}),
     ("The ECM has P0340 and nothing is stored in the TCM.", {ECM: ["P0340"], TCM: ["clean"]}),
+    ("engine P0562 stored, everything else U0100 stored",
+     {ECM: ["P0562 stored"], "module not stated": ["U0100 stored"]}),
+    ("Gateway: U0121 (ABS), U0155 (cluster), U0140 (BCM)", {"gateway": ["U0121", "U0155", "U0140"]}),
+    ("U0121 (ABS), U0155 (cluster), P0562 (ECM)", {ABS: ["U0121"], DASH: ["U0155"], ECM: ["P0562"]}),
     ("Motor leer, Lenkung weiterhin tot", {ECM: ["clean"], EPS: ["silent"]}),
     ("first the engine empty, steering continuously dead, ABS has C0035",
      {ECM: ["clean"], EPS: ["silent"], ABS: ["C0035"]}),
@@ -149,6 +160,7 @@ def test_a_code_goes_to_no_module_that_stands_beside_its_own(text: str, expected
     ("Gearbox won't come up. ABS has C0035", "Gearbox"),
     ("l'airbag ne dit rien, ABS C0035", "airbag"),
     ("die Lenkung sagt gar nichts, ABS C0035", "Lenkung"),
+    ("engine ecu has P0234, abs happy enough", "abs"),
     ("ABS has C0035, TCM too. Radio no answer", "TCM"),
     ("dash has U0100. Wiped the lot, now the dash is clean but the bcm has it back.", "bcm"),
     ("pcm P0420 pending, abs quiet, srs has B1000 confirmed", "abs"),
@@ -192,6 +204,7 @@ def test_no_codes_in_the_words_of_a_workshop(text: str, expected: dict[str, list
      ["before-clear | abs: C0040", "after-run | abs: C0040"]),
     ("Borré y rodé 10 minutos, volvió P2122 en el motor", ["after-run | motor: P2122"]),
     ("cleared & drove 5 miles, airbag B0012 came straight back", ["after-run | airbag: B0012"]),
+    ("cleared it down, ran it for ten minutes and P0420 was back in the engine", ["after-run | engine: P0420"]),
     ("avant : moteur P0401. effacé et roulé 5 km : moteur ok, ABS C0035",
      ["before-clear | moteur: P0401", "after-run | moteur: clean; ABS: C0035"]),
 ])

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from triage.intake.entries.clauses import Clause
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import phases
+from triage.intake.said import conditions, phases
 
 #: Done by somebody else, before anything was read.
 _LONG_AGO = lazily(
@@ -33,7 +33,11 @@ def lead(low: str, clauses: Sequence[Clause]) -> int:
                         *(hit.start for hit in clause.answers))]
     first = min(facts, default=len(low))
     marks = list(_MARKS.finditer(low, 0, first))
-    return marks[-1].start() if marks else first
+    if not marks:
+        return first
+    # "Cleared it, ran it for ten minutes and P0420 was back"
+    said = conditions.find(low[marks[-1].end() : first])
+    return first if said.ran_minutes or said.drove else marks[-1].start()
 
 
 def heads_a_list(low: str) -> bool:

@@ -181,7 +181,11 @@ def _walk(context: Context, row: Row) -> None:
                 _unheard(context, row, said[fact.answer], clauses)
             continue
         # With no name each code is of the module above, or of the one that held it before.
+        above = context.builder.module
+        if fact.of_others:
+            context.builder.module = None
         holding = [modules or [module_for(context, row, codes[at])] for at in fact.codes]
+        context.builder.module = above if fact.of_others else context.builder.module
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
             zones[-1].status = _behind_name(context, row, fact.owners[-1][1])

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from itertools import pairwise
 
 from triage.intake.codes.found import Found
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
@@ -19,6 +20,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import phases, states, volts
+from triage.intake.said.attribution import OTHERS
 from triage.intake.scan.context import Context
 
 _VERBS = word_set(
@@ -53,6 +55,7 @@ _CAME_BACK = lazily(
     r"\s(?:only|(?:is|was|has|have|are|were|did)?\s?(?:still |just )?(?:came|come|comes|back|returned|again|gone|"
     r"there)|kam|kommt|revient|est revenu|volvio|vuelve)(?![a-z])"
 )
+_SENTENCE_ENDS = re.compile(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -61,7 +64,8 @@ def is_prose(context: Context, row: Row) -> bool:
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
     first = row.finds.codes[0]
-    if len(row.finds.codes) > 1 and _side_by_side(context, row):
+    if len(row.finds.codes) > 1 and (_side_by_side(context, row) or any(
+            OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
         return True
     if row.cells is not None and any(
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
@@ -69,6 +73,11 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.score(before) >= 60.0
+    stop = _SENTENCE_ENDS.match(before)
+    if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(
+            row.low[: first.start - len(before[stop.end() :])]):
+        # "Engine light's on. ECM P0171"
+        return True
     if not before and (_tells_more(context, row) or _leads_on(context, row) or _answers_beside(context, row)):
         return True
     if len(row.finds.codes) == 1 and not before:

@@ -78,7 +78,7 @@ def says_behind(low: str, at: int) -> bool:
 def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
     """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
     kept: list[tuple[int, int]] = []
-    ends = [hit.end for hit in said]
+    ends, starts = [hit.end for hit in said], [hit.start for hit in said]
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
     dropped = len(row.low)
     engine = list(engine_state.spans(row.low))
@@ -104,7 +104,8 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             dropped = end
             continue
         listed = bool(kept) and ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
-        answered = any(hit.start > end and _ADVERBS.fullmatch(row.low, end, hit.start) for hit in said)
+        behind = bisect_right(starts, end)
+        answered = behind < len(starts) and _ADVERBS.fullmatch(row.low, end, starts[behind]) is not None
         if sure or told or listed or answered or _acts(row.low, start, end):
             kept.append((start, end))
     return kept

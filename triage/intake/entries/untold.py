@@ -6,14 +6,16 @@ more than a guess.
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from bisect import bisect_left
+from collections.abc import Collection, Sequence
 
 from triage.intake.entries.clauses import Clause, clauses_of
-from triage.intake.entries.subjects import is_through
+from triage.intake.entries.subjects import is_through, says_behind
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
+from triage.intake.said import states
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CONTACT, MUTE
 
@@ -21,7 +23,8 @@ Span = tuple[int, int]
 
 #: Words that say something of a module's answer, and of little else.
 _TELLING = (CONTACT | MUTE | word_set(
-    "dead silent quiet codes dtc dtcs nothing nichts nix rien nada zilch fehlercode fehlercodes codigos tot stumm "
+    "dead silent quiet happy codes dtc dtcs "
+    "nothing nichts nix rien nada zilch fehlercode fehlercodes codigos tot stumm "
     "muet muette mudo muda comms")) - word_set(
     "link linkup connection connect connects connected connecting contact access accessed session sessions id ident "
     "init sync login logon acces acceso contacto contatto accesso kontakt enlace liaison verbinden verbunden fel tom "
@@ -51,8 +54,13 @@ def note(context: Context, row: Row, owners: Collection[Span]) -> None:
     """Warn of the modules of a sentence that something is told of by no fact (``owners``: the names of those that one
     is told of)."""
     clauses = clauses_of(context, row)
-    found = [name for at, clause in enumerate(clauses) if not clause.codes
-             for name in _told(context, row, clause, bool(at) and bool(clauses[at - 1].codes), owners)]
+    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    owned = sorted(owners)
+    found: list[Span] = []
+    for at, clause in enumerate(clauses):
+        inside = _between(names, clause)
+        if inside and not (clause.codes or clause.doubtful or _between(owned, clause)):
+            found += _told(row, clause, inside, bool(at) and bool(clauses[at - 1].codes))
     above = context.builder.module
     for start, end in found:
         printed = tidy(row.text[start:end])
@@ -70,15 +78,21 @@ def alone(context: Context, row: Row) -> bool:
     return len(context.builder.snapshot.modules) > before
 
 
-def _told(context: Context, row: Row, clause: Clause, behind_code: bool, owners: Collection[Span]) -> list[Span]:
-    """The names in a clause that something is said of, and no fact is told of."""
-    if any(clause.start <= start < clause.end for start, _ in owners) or any(
-            clause.start <= start < clause.end for start, _ in clause.doubtful):
-        return []
+def _between(spans: Sequence[Span], clause: Clause) -> Sequence[Span]:
+    """Those of some places, from left to right, that begin in a clause."""
+    return spans[bisect_left(spans, (clause.start, 0)) : bisect_left(spans, (clause.end, 0))]
+
+
+def _told(row: Row, clause: Clause, names: Sequence[Span], behind_code: bool) -> list[Span]:
+    """Those of the names in a clause that something is said of."""
     said = not _TELLING.isdisjoint(word for word, _, _ in words(row.low[clause.start : clause.end]))
+    if not said and not clause.answers and clause.names:
+        # "ABS is showing something stored"
+        first = clause.names[0][1]
+        said = says_behind(row.low, first) and bool(states.in_text(row.low[first : clause.end]))
     found: list[Span] = []
-    for start, end, _ in context.names.find(row.low):
-        if not clause.start <= start < clause.end or (behind_code and is_through(row.low, start)):
+    for start, end in names:
+        if behind_code and is_through(row.low, start):
             continue
         still = _STILL_NO.search(row.low, max(clause.start, start - 24), start) and _ENDS.match(row.low, end)
         too = row.finds.codes and row.finds.codes[0].start < start and _TOO.match(row.low, end) and _OPENS.search(

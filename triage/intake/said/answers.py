@@ -118,7 +118,7 @@ _COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
 _OBJECT_ENDS = word_set(
     "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
     "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen "
-    "off"
+    "off ins ans das die den"
 )
 #: Before the first word of a sentence.
 _OPENS = ("", ".", ";", "!", "|")

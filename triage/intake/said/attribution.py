@@ -63,6 +63,11 @@ _IT = lazily(
     r"hat|hatte|zeigt|meldet|tiene|tenia|da|avait|affiche)(?![a-z])"
 )
 _MARKED = re.compile(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
+OTHERS = lazily(
+    r"(?<![a-z])(?:everything else|everyone else|every other (?:module|unit|one)|(?:all )?(?:the )?(?:others|"
+    r"other modules|other units)|(?:the )?rest(?: of (?:it|them))?|alle (?:anderen|ubrigen)|alles andere|"
+    r"(?:tous )?les autres|le reste|(?:todos )?los demas|lo demas|el resto)(?:\s[a-z]+){0,3}\s?:?\s?$"
+)
 #: "Airbag: same but also B0100"
 _SAME_BUT = lazily(
     r"\s?:?\s(?:the |das |le |lo )?(?:same|selbe|gleiche|meme|mismo|clean|ok|fine)?\s?"
@@ -96,6 +101,8 @@ class Fact:
     codes: list[int] = field(default_factory=list)
     answer: int | None = None
     owners: list[Span] = field(default_factory=list)
+    #: Codes of modules that the sentence does not name: "everything else U0100".
+    of_others: bool = False
 
 
 def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span],
@@ -161,6 +168,8 @@ def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequ
 
 def _parts(gap: str) -> bool:
     """Whether what stands between two codes parts them: a sentence ends, or somebody says something anew."""
+    if OTHERS.search(gap) is not None:
+        return True
     if not _without_states(gap):
         # "Got U1829, history; B0146, active in the door": one list.
         return any(mark in gap for mark in ".!?\n")
@@ -170,8 +179,9 @@ def _parts(gap: str) -> bool:
 def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, later: list[Span],
           objects: Sequence[int]) -> tuple[list[Span], list[Span]]:
     """The names of ``run`` that belong to the fact before it, and those of the fact after it."""
-    if after is not None and after.codes:
-        apart = [at for at in range(1, len(run)) if not _is_list(low[run[at - 1][1] : run[at][0]])]
+    if after is not None:
+        apart = [at for at in range(1, len(run)) if not _is_list(gap := low[run[at - 1][1] : run[at][0]]) and (
+            after.codes or _COMMA.search(gap))]
         if apart:
             # "ABS quiet, airbag has B1000": only the last list is the subject of the codes.
             back, _ = _part(low, run[: apart[-1]], before, None, [], objects)
@@ -316,7 +326,9 @@ def _carry(low: str, facts: list[Fact]) -> None:
     owners: list[Span] = []
     last: Fact | None = None
     for fact in facts:
-        if fact.owners:
+        if fact.codes and not fact.owners and OTHERS.search(low, last.end if last is not None else 0, fact.start):
+            fact.of_others, owners = True, []
+        elif fact.owners:
             owners = fact.owners if fact.codes else []
         elif fact.codes:
             if last is not None and last.owners and (
@@ -326,4 +338,4 @@ def _carry(low: str, facts: list[Fact]) -> None:
         last = fact
 
 
-__all__ = ["AND", "LEADS", "SAYS", "Fact", "Span", "attribute"]
+__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute"]

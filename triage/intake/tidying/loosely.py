@@ -67,13 +67,16 @@ _CLAUSE = lazily(r"[^.,;!?]+")
 _CLR = lazily(r"(?: is| was| all| now)? (clr)(?![a-z'])")
 _CLOSES = lazily(r"\s*(?:[.,;!?/]|$)")
 _OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:the\s)?$")
-_MOST = 5
+#: Words for filling before a verb; no message has a longer line.
+_MOST, _LONGEST = 5, 1000
 
 
 def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines with those words written out. Linear in their length."""
     mended: list[Line] | None = None
     for at, line in enumerate(found):
+        if len(line.low) > _LONGEST:
+            continue
         new = _verbs(_ones(_short(_singular(line), names), names), names)
         new = _clear(_asked(new, names), names)
         new = _instead(_following(_joined(_said(new, names), names)), names)
@@ -101,11 +104,12 @@ def _ones(line: Line, names: Names) -> Line:
     """The line without "one" behind the name of a module that is no first of several: "the engine one"."""
     if " one" not in line.low:
         return line
+    several = line.low.count(" one ") > 1
     for start, end, _ in reversed(names.find(line.low)):
         if line.low.endswith(" one", start, end):
             end -= len(" one")
         one = _ONE.match(line.low, end)
-        if one is None or _THE.search(line.low, max(0, start - 12), start) is None:
+        if one is None or not (several or _THE.search(line.low, max(0, start - 12), start)):
             continue
         name = line.low[start:end]
         if not names.listed(f"{name} 1") or names.match(f"{name} 1").canonical == names.match(name).canonical:

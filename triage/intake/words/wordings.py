@@ -42,6 +42,11 @@ _SILENT: tuple[Slots, ...] = (
         "nicht",
         "rein | hinein | in das steuergerat",
     ),
+    (
+        "komme | komm | kam | kommt | kamen | komme ich | komm ich | kam ich | kommt man",
+        "nicht",
+        "ins | in das | in die | in den | an das | an die | an den | ans",
+    ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
     ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
     (
@@ -236,6 +241,7 @@ _CLEAN: tuple[Slots, ...] = (
         "ne contiennent | n y a",
         *_AUCUN,
     ),
+    ("n a | n ont", "rien", "- | en memoire | dedans"),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     (
         "sin | ningun | ninguna | no hay | 0 | cero",
