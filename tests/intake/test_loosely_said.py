@@ -33,7 +33,7 @@ def notices(text: str) -> str:
     ("I'm getting C0460 off the steering and U0415 off the abs", {EPS: ["C0460"], ABS: ["U0415"]}),
     ("the body reads B1318 low volts, engine reads nothing", {BCM: ["B1318"], ECM: ["clean"]}),
     ("I can see P0335 on the engine side and U0100 on the abs side", {ECM: ["P0335"], ABS: ["U0100"]}),
-    ("engine light's on. ecm P0171 current. abs ok", {ECM: ["P0171 current"], ABS: ["clean"]}),
+    ("engine light's on. ecm P0171 current. I've not looked further yet", {ECM: ["P0171 current"]}),
     ("ABS C0040, Motor ebenfalls C0040, Airbag nichts", {ABS: ["C0040"], ECM: ["C0040"], SRS: ["clean"]}),
 ])
 def test_a_verb_of_saying_is_no_part_of_the_name_before_it(text: str, expected: dict[str, list[str]]) -> None:
@@ -81,6 +81,9 @@ def test_a_status_and_the_rest_of_a_name_are_no_verb(text: str, expected: dict[s
      {ABS: ["C0035 stored"], ECM: ["clean"]}),
     ("ich komme nicht ins ABS, Motor bringt U0121", {ABS: ["silent"], ECM: ["U0121"]}),
     ("le moteur sort U0121, l'ABS est muet, l'airbag n'a rien", {ECM: ["U0121"], ABS: ["silent"], SRS: ["clean"]}),
+    ("got into abs fine, C0035 and C0045. got into srs fine, nothing. steering no way in",
+     {ABS: ["C0035", "C0045"], SRS: ["clean"], EPS: ["silent"]}),
+    ("sólo el motor tiene algo, P0335. ABS y airbag limpios", {ECM: ["P0335"], ABS: ["clean"], SRS: ["clean"]}),
     ("neither the abs nor the steering will talk to me, engine has U0121",
      {ABS: ["silent"], EPS: ["silent"], ECM: ["U0121"]}),
 ])
@@ -145,6 +148,9 @@ def test_the_other_three_of_two_are_none() -> None:
      {ECM: ["P0562 stored"], "module not stated": ["U0100 stored"]}),
     ("Gateway: U0121 (ABS), U0155 (cluster), U0140 (BCM)", {"gateway": ["U0121", "U0155", "U0140"]}),
     ("U0121 (ABS), U0155 (cluster), P0562 (ECM)", {ABS: ["U0121"], DASH: ["U0155"], ECM: ["P0562"]}),
+    ("srs ecu: B0092 current. Rest: fine.", {SRS: ["B0092 current"]}),
+    ("EPS wouldn't talk before, talks now and shows C0545. ABS ok",
+     {EPS: ["silent"], "module not stated": ["C0545"], ABS: ["clean"]}),
     ("Motor leer, Lenkung weiterhin tot", {ECM: ["clean"], EPS: ["silent"]}),
     ("first the engine empty, steering continuously dead, ABS has C0035",
      {ECM: ["clean"], EPS: ["silent"], ABS: ["C0035"]}),

@@ -26,6 +26,8 @@ from triage.intake.said.answers import Spoken, spoken, without_links
 from triage.intake.said.attribution import AND, LEADS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import CONTACT
+from triage.intake.words.saying_words import VERBS
 
 _CLAUSE = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{{2,40}}:\s)|"
@@ -59,6 +61,10 @@ _MESSAGES = word_set(
 #: A voltage between a name and the next: "alternator 14.2 V, ABS C0035" lists no two modules.
 _MEASURED = lazily(
     r"\s*(?:at |[:=]\s?)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\s?[,;.]\s*(?:(?:and|und|et|y|the)\s)*")
+#: What says something, and who has no name: "talks now and shows C0545", "Rest: fine".
+_NO_SUBJECT = (VERBS | CONTACT | word_set(
+    "rest others else everything everyone everybody now it still also then and again the")) - word_set(
+    "display displays record records log")
 _FAR = 30
 _OK = re.compile(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
@@ -220,6 +226,8 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
         # "In the ECU I get P0562"
         printed = text.rstrip()[-3:]
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
+        return None
+    if all(word in _NO_SUBJECT for word, _, _ in words(small(printed))):
         return None
     if leads.is_lead(small(printed)):
         # "Stored codes (2):" is said of the codes behind it.

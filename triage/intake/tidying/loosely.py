@@ -64,6 +64,10 @@ _AN_ANSWER = lazily(
 _CODES = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}('?s)(?![a-z0-9])")
 _OPENS = lazily(r"(?:^|[.,;!?])\s*(?:the\s)?$")
 _CLAUSE = lazily(r"[^.,;!?]+")
+_GOT_INTO = lazily(r"(?<![a-z])(?:got|get|getting|gets|went|came|log(?:ged)?) (?:in ?to|in)\s(?:the\s)?$")
+_FINE = lazily(
+    r"(?: (?:module|ecu|unit))? (?:just )?(?:fine|ok|okay|alright|all right|no problem|easily)(?=\s*(?:[.,;!:-]|$))"
+)
 _CLR = lazily(r"(?: is| was| all| now)? (clr)(?![a-z'])")
 _CLOSES = lazily(r"\s*(?:[.,;!?/]|$)")
 _OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:the\s)?$")
@@ -78,7 +82,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if len(line.low) > _LONGEST:
             continue
         new = _verbs(_ones(_short(_singular(line), names), names), names)
-        new = _clear(_asked(new, names), names)
+        new = _clear(_asked(_reached(new, names), names), names)
         new = _instead(_following(_joined(_said(new, names), names)), names)
         if new is not line:
             mended = mended or list(found)
@@ -137,6 +141,17 @@ def _asked(line: Line, names: Names) -> Line:
             answer = behind is not None and answer_of_cell(behind[0].strip()) is not None
             if answer or _A_CODE.match(line.low, end + 1) is not None:
                 line = reworded(line, end, end + 1, ":")
+    return line
+
+
+def _reached(line: Line, names: Names) -> Line:
+    """The line without "fine" behind a module that was reached: "got into the ABS fine, C0035"."""
+    if " in" not in line.low:
+        return line
+    for start, end, _ in reversed(names.find(line.low)):
+        fine = _FINE.match(line.low, end)
+        if fine is not None and _GOT_INTO.search(line.low, max(0, start - 32), start) is not None:
+            line = reworded(line, *fine.span(), "")
     return line
 
 

@@ -35,6 +35,7 @@ _SILENT: tuple[Slots, ...] = (
         " get it to respond | get it to communicate | get it to wake up",
         "- | at all",
     ),
+    ("no way", "in | into | in to"),
     ("stone | completely | totally | absolutely", "dead | silent"),
     ("kein | keinen", "mucks"),
     (
@@ -242,6 +243,7 @@ _CLEAN: tuple[Slots, ...] = (
         *_AUCUN,
     ),
     ("n a | n ont", "rien", "- | en memoire | dedans"),
+    ("limpios | limpias | propres | vacios | vacias",),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     (
         "sin | ningun | ninguna | no hay | 0 | cero",
