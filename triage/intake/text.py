@@ -64,6 +64,7 @@ from triage.intake.tidying import (
     jointnames,
     legends,
     logs,
+    loosely,
     namedcolumn,
     namelead,
     pagebreaks,
@@ -226,7 +227,8 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, dictated, unread = spokencodes.written(found)
-    opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(spokenmarks.left_out(found))), names.sure)
+    found = soistoo.written_out(spokenmarks.left_out(loosely.written_out(found, names)))
+    opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     return list(statusslips.mended(closed, names.listed)), [*dictated, *glued, *split], unread
 
@@ -377,11 +379,7 @@ def _coded(context: Context, row: Row) -> None:
     if row.roles is None and eachstatus.read(context, row):
         return
     pair = keyrow.split(row)
-    if (
-        pair is not None
-        and role_of(pair[0]) in ("code", "spn")
-        and pair[2] <= row.finds.codes[0].start
-    ):
+    if pair is not None and role_of(pair[0]) in ("code", "spn") and pair[2] <= row.finds.codes[0].start:
         module = coderow.module_for(context, row, row.finds.codes[0])
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
 from triage.intake.codes.found import Found
-from triage.intake.entries import leads, likewise, misspelt, wholenames
+from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
@@ -21,11 +21,13 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
-from triage.intake.said import codetexts, describing, engine_state, phases, states
-from triage.intake.said.answers import Spoken, spoken, takes_object, without_links
-from triage.intake.said.attribution import AND, LEADS, SAYS
+from triage.intake.said import codetexts, describing, phases, states
+from triage.intake.said.answers import Spoken, spoken, without_links
+from triage.intake.said.attribution import AND, LEADS
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import CONTACT
+from triage.intake.words.saying_words import VERBS
 
 _CLAUSE = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|(?<![0-9]),|,(?![0-9])|(?<=\s)-+(?=\s)|\n|(?<=\s)/(?=\s[^/:]{{2,40}}:\s)|"
@@ -33,16 +35,8 @@ _CLAUSE = lazily(
     r"tandis que|pero|mientras)\s|"
     r"\s(?:and|und|et|y)\s(?:then|the|der|die|das|le|la|el)\s"
 )
-_WITH = lazily(
-    r"(?:with|to|from|by|mit|zu|von|vom|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
-    r"der\s+|le\s+|la\s+|el\s+|l')?$"
-)
-_IN = lazily(
-    r"(?:in|from|out of|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
-    r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
-)
 _SAYS = lazily(
-    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|showing|showed|with|gave|gives|reports?|reported|"
+    r"\s*(?::|=|\s-)\s*$|\s(?:has|have|had|shows?|reads|showing|showed|with|gave|gives|reports?|reported|"
     r"logged|logs|sets?|threw|throws|got|gets|is (?:giving|showing|reporting|holding|storing)|"
     r"(?:came|comes) (?:back|up) with|brings? up|brought up|throwing|giving|"
     r"(?:i|we) (?:found|find|get|see|saw|read|pulled)|on (?:a|trouve|lit)|nous avons|"
@@ -61,28 +55,20 @@ _LEADS_TO = lazily(
 )
 #: Who says it, before the verb.
 _WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
-_COMMS = lazily(
-    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
-    r"comunicacion|datos|botschaft|nachricht|mensaje|lost|lamp request)"
-    r"[a-z ]{0,24}$"
-)
-#: Between "could not reach" and what could not be reached.
-_REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 _MESSAGES = word_set(
     "memo note notes message msg dictation transcript recording voicemail email mail sms whatsapp sprachnachricht "
     "nachricht notiz vocal vocale nota mensaje grabacion")
 #: A voltage between a name and the next: "alternator 14.2 V, ABS C0035" lists no two modules.
 _MEASURED = lazily(
     r"\s*(?:at |[:=]\s?)?[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\s?[,;.]\s*(?:(?:and|und|et|y|the)\s)*")
+#: What says something, and who has no name: "talks now and shows C0545", "Rest: fine".
+_NO_SUBJECT = (VERBS | CONTACT | word_set(
+    "rest others else everything everyone everybody now it still also then and again the")) - word_set(
+    "display displays record records log")
 _FAR = 30
 _OK = re.compile(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
 _STOPS = re.compile(r"[.;!?]\s")
-#: What joins the names of one list.
-_ANOTHER = lazily(
-    r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o)\s*(?:and|und|et|y)?\s*"
-    r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
-)
 #: What parts an answer from the description of the code before it.
 _BREAK = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s/(?=\s[^/:]{{2,40}}:\s)|"
@@ -116,6 +102,9 @@ def unmarked(row: Row) -> Row:
     """The row with blanks where a text is marked as the description of a code ("U0422 "no message from the cluster"").
     """
     low = codetexts.unmarked(row.low, [(code.start, code.end) for code in row.finds.codes])
+    if low.count(" / ") > 1:
+        # "ECM P0562 / TCM none / ABS no comms"
+        low = low.replace(" / ", " ; ")
     if low is row.low:
         return row
     text = "".join(char if left != " " else " " for char, left in zip(row.text, low, strict=True))
@@ -128,12 +117,12 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     codes = row.finds.codes
     said = [hit for hit in answers_in(row) if not (_of_a_code(row, hit) or _is_begun(context, row, hit))]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
-    names = _misspelt(context, row, subjects_of(context, row, said), said)
+    names = subjects.with_slips(context, row, subjects.subjects_of(context, row, said), said)
     names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
     names = wholenames.bracketed(context, row, names)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
-    covered = _cover(row, [*names, *((code.start, code.end) for code in codes)])
+    covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
         covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
@@ -208,14 +197,6 @@ def is_title(row: Row, hit: Spoken) -> bool:
     return row.text[hit.start].isupper() and not row.text[hit.start : hit.end].isupper()
 
 
-def _cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
-    """One byte a character: 1 where a span is."""
-    covered = bytearray(len(row.low) + 1)
-    for start, end in spans:
-        covered[start:end] = b"\1" * (end - start)
-    return covered
-
-
 def answers_in(row: Row) -> list[Spoken]:
     """The answers of a row. Beside a code "not present" is its status."""
     hits = spoken(row.low)
@@ -246,6 +227,8 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
         printed = text.rstrip()[-3:]
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
+    if all(word in _NO_SUBJECT for word, _, _ in words(small(printed))):
+        return None
     if leads.is_lead(small(printed)):
         # "Stored codes (2):" is said of the codes behind it.
         return None
@@ -254,7 +237,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
         return None
     inside = [name for name in clause.names if start <= name[0] and name[1] <= start + len(printed)]
     edges = [(0, start), *inside, (start + len(printed), 0)] if inside else []
-    if any(_ANOTHER.match(row.low, first[1], second[0]) for first, second in pairwise(edges[1:])):
+    if any(subjects.ANOTHER.match(row.low, first[1], second[0]) for first, second in pairwise(edges[1:])):
         # "Towbar and radio are fine"
         return None
     if says is not None and _FOUND.match(says[0]) and context.names.score(printed) < 60.0:
@@ -287,105 +270,3 @@ def _is_begun(context: Context, row: Row, hit: Spoken) -> bool:
     return _is_message(name) or not (context.names.score(name) >= 60.0 or unknown.is_short(name))
 
 
-def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
-    """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
-    kept: list[tuple[int, int]] = []
-    ends = [hit.end for hit in said]
-    reached = [hit.end for hit in said if takes_object(row.low, hit)]
-    engine = list(engine_state.spans(row.low))
-    phase = phases.find(row.low)
-    if phase is not None:
-        # "After running the engine 10 min" names no module.
-        engine.append((phase.start, phase.end))
-    # "Pas de communication" names no parking assist, whatever it is said of.
-    wordings = [(hit.start, hit.end) for hit in spoken(row.low) if " " in row.low[hit.start : hit.end]]
-    covered = _cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
-    for start, end, sure in _compounds(context, row):
-        if 1 in covered[start:end] or any(first <= start < last for first, last in engine):
-            continue
-        lead = row.low[max(0, start - 60) : start]
-        through = _WITH.search(lead)
-        said_at, reached_at = _last_before(ends, start), _last_before(reached, start)
-        told = through is not None and said_at >= start - len(lead) + through.start() - 1
-        told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
-        if through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()):
-            continue
-        listed = bool(kept) and _ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
-        if sure or told or listed or _acts(row.low, start, end):
-            kept.append((start, end))
-    return kept
-
-
-def _compounds(context: Context, row: Row) -> list[tuple[int, int, bool]]:
-    """The names of a row, two with nothing but a space between them as one that no table lists ("brake horn").
-    Abbreviations are more often written so without a comma, and so are names in a list."""
-    found = context.names.find(row.low)
-    if len(found) < 2:
-        return found
-    gaps = [row.low[one[1] : two[0]] for one, two in pairwise(found)]
-    result: list[tuple[int, int, bool]] = []
-    for at, (start, end, sure) in enumerate(found):
-        beside = gaps[max(at - 2, 0) : max(at - 1, 0)] + gaps[at : at + 1]
-        alone = not any(gap == " " or _ANOTHER.fullmatch(gap) for gap in beside)
-        if at and gaps[at - 1] == " " and alone and not any(
-            context.names.abbreviates(row.low[first:last]) for first, last, _ in found[at - 1 : at + 1]
-        ):
-            before = result.pop()
-            result.append((before[0], end, sure or before[2]))
-        else:
-            result.append((start, end, sure))
-    return result
-
-
-def _misspelt(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:
-    """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
-
-    def is_like(text: str) -> bool:
-        least = 100.0 if len(text) < 5 else 85.0 if " " not in text else 60.0
-        return not context.names.listed(text) and context.names.score(text) >= least
-
-    sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
-    taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
-    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
-    ends = [hit.end for hit in said]
-    kept = []
-    for start, end in found:
-        lead = row.low[max(0, start - 60) : start]
-        if lead.endswith("out of ") and row.low.startswith("range", start):
-            # "Voltage out of range"
-            continue
-        through = _WITH.search(lead)
-        told = through is None or _last_before(ends, start) >= start - 12
-        if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):
-            kept.append((start, end))
-    if not kept:
-        return names
-    covered = _cover(row, kept)
-    return sorted([*kept, *(name for name in names if 1 not in covered[name[0] : name[1]])])
-
-
-def _last_before(ends: Sequence[int], at: int) -> int:
-    """The last of ``ends``, which are in order, that is not behind a place; -99 where none is."""
-    place = bisect_right(ends, at)
-    return ends[place - 1] if place else -99
-
-
-def _acts(low: str, start: int, end: int) -> bool:
-    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
-    after = low[end : end + 24]
-    verb = re.match(r" ([a-z]{4,})(?![a-z])", after)
-    if (verb is not None and verb[1] in SAYS) or re.match(
-        r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
-        r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
-        r"does|do|is|are|was|were|won|"
-        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|hatten?|avait|tenia|meldete?|"
-        r"zeigte?|da |dan |presenta|gives|giving|showing|got |"
-        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
-        r"stayed|came|ok|clean|silent|"
-        r"with|not|both|silent|dead)\b)",
-        after,
-    ) or re.match(r"\s*(?:[-=>]+\s*)?[(\[]?[pcbu][0-3][0-9a-f]{3}", after):
-        return True
-    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
-        return True
-    return _IN.search(low[max(0, start - 20) : start]) is not None

@@ -35,9 +35,28 @@ _ALSO = lazily(
 )
 #: A clause begins.
 _OPENS = re.compile(r"(?:^|[.,;:!?(]|(?<![a-z])(?:and|but|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s)?$")
-_HINTS = (
-    "clear", "clr", "either", "nor ", "too", "also", "likewise", "as well", "same", "ditto", "auch", "eben", "dito",
-    "gena", "plus", "aussi", "pareil", "idem", "tamp", "tambien", "igual", "mismo",
+#: "Neither the ABS nor the steering will talk to me": what stands behind the last name.
+_NEITHER = lazily(r"(?<![a-z])(?:neither|weder|ni)\s(?:(?:of )?(?:the|der|die|das|den|le|la|el)\s|l')?$")
+_NOR = lazily(r"\s(?:nor|noch|ni)\s(?:(?:the|der|die|das|den|le|la|el)\s|l')?")
+_TALKS = lazily(
+    r"\s(?:(?:module|unit|ecu|will|would|could|can|did|does|do|is|are|was|were|wants? to|ever|"
+    r"actually|se|sich|me)\s){0,3}"
+    r"((?:talk|answer|respond|repl(?:y|ie)|communicat|connect|wake|speak|come up|show up|online|reachable|"
+    r"antwort|meld|reagier|erreichbar|respond|contest)[a-z]*(?: (?:to (?:me|us|the tool|anything)|up|sich))?)(?![a-z])"
+)
+_HAS_ANY = lazily(
+    r"\s((?:has|have|had|got|hat|haben|tiene|tienen) (?:any |got any )?(?:codes?|faults?|dtcs?|anything|fehler|"
+    r"etwas|fallos|averias)(?: (?:stored|in (?:it|them)|logged))?)(?![a-z])"
+)
+#: "I could get into the engine but not the ABS".
+_COULD = lazily(
+    r"(?<![a-z])(?:can|could|able to|managed to|got) (?:get |log )?(?:in(?:to)?|reach|talk to|connect to|access|"
+    r"communicate with|comms with|read|hold of|through to)(?![a-z])")
+_ENDED = re.compile(r"\s*(?:[.,;!?)]|$)")
+_BUT_NOT = lazily(r",? but (not(?: (?:to|into|with))?(?: the)?) $")
+_HINTS = ("but not",
+    "clear", "clr", "either", "weder", "ni ", "nor ", "too", "also", "likewise", "as well", "same", "ditto",
+    "auch", "eben", "dito", "gena", "plus", "aussi", "pareil", "idem", "tamp", "tambien", "igual", "mismo",
 )
 #: So far behind an answer another module is told to have done the same.
 _NEAR = 70
@@ -63,7 +82,29 @@ def told(low: str, names: Iterable[tuple[int, int]], hits: Sequence[Spoken], cod
         elif before is not None:
             at = max(last.end, start - 40) + before.start()
             found.append(Spoken(last.answer, at, at + len(before[0].rstrip()), False))
+    found += _neither(low, names)
+    if "but not" in low and (could := _COULD.search(low)) is not None:
+        for start, end in names:
+            but = _BUT_NOT.search(low, max(could.end(), start - 24), start)
+            if but is not None and _ENDED.match(low, end):
+                found.append(Spoken("silent", *but.span(1), False))
     return [new for new in found if not any(hit.start < new.end and new.start < hit.end for hit in hits)]
+
+
+def _neither(low: str, names: Iterable[tuple[int, int]]) -> list[Spoken]:
+    """The answers that "neither ... nor" gives of two names or more."""
+    found: list[Spoken] = []
+    listed = False
+    last = 0
+    for start, end in names:
+        listed = (listed and _NOR.fullmatch(low, last, start) is not None) or (
+            _NEITHER.search(low, max(0, start - 24), start) is not None)
+        last = end
+        for answer, pattern in (("silent", _TALKS), ("clean", _HAS_ANY)):
+            told = pattern.match(low, end) if listed else None
+            if told is not None:
+                found.append(Spoken(answer, told.start(1), told.end(1), False))
+    return found
 
 
 __all__ = ["told"]

@@ -14,13 +14,16 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said.attribution import AND, LEADS, SAYS
+from triage.intake.words.saying_words import VERBS
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
 
 _ARTICLES = word_set("the a an both der die das dem den le la les el los las")
 #: Who says it is no part of a name ("the head unit I got nothing from").
-_STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set("i we ich wir")
+_STOPS = SAYS | LEADS | AND | _ARTICLES | STATES.starts | word_set(
+    "i we ich wir read reading check checked scan scanned tried tested looked first next then")
+_STOPS |= VERBS - word_set("display displays record records sort log pop flag da dit list lists")
 _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
 _MOST, _LEAST, _SHORTEST = 5, 5, 3

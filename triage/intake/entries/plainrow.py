@@ -17,7 +17,10 @@ from triage.intake.entries import (
     ownanswer,
     printednames,
     shortanswer,
+    totalrow,
+    untold,
 )
+from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.lines import idents, nonames, supplyrow
@@ -56,9 +59,6 @@ _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 _LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
-_TOTAL = lazily(
-    r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|sum)(?![a-z])"
-)
 
 
 def read(context: Context, row: Row, at: int) -> None:
@@ -89,13 +89,14 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     heading = name_in(context, row)
     hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
+    hits = hits or beside_names(context, row, ())
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
         heading = None
     if heading is not None and (phase or _DATED.search(row.low)) and not context.names.listed(heading.printed):
         heading = None
     surely = judge(context, row, at, heading) if heading is not None else ""
-    if surely == "strong" and heading is not None and (heading.count is None or not _TOTAL.search(row.low)):
+    if surely == "strong" and heading is not None and (heading.count is None or not totalrow.TOTAL.search(row.low)):
         listing = context.list_of is not None and not heading.count and not row.text.endswith(":")
         if listing and context.blanks <= 1 and answerrow.listed(context, row):
             return
@@ -329,10 +330,10 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         return
     if context.in_freeze_frame and continuation.stored(context, row):
         return
-    if surely == "fair" and heading is not None and not _TOTAL.search(row.low):
+    if surely == "fair" and heading is not None and not totalrow.TOTAL.search(row.low):
         open_heading(context, row, heading)
         return
-    if _total(context, row):
+    if totalrow.read(context, row):
         return
     if metarow.read(context, row):
         return
@@ -340,6 +341,8 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         open_heading(context, row, heading, guessed=True)
         return
     if markedrow.not_understood(context, row) or lostline.read(context, row, at) or continuation.go_on(context, row):
+        return
+    if untold.alone(context, row):
         return
     metarow.reading(context, row)
 
@@ -374,26 +377,3 @@ def _facts(context: Context, row: Row) -> bool:
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
     return True
-
-
-def _total(context: Context, row: Row) -> bool:
-    """A count of all codes, checked at the end."""
-    stated = stated_count(row.low)
-    if stated is None or (
-        context.builder.module is not None
-        and context.under_heading
-        and not _TOTAL.search(row.low)
-        and row.line.indent > context.heading_indent
-    ):
-        if stated is not None and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
-            context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
-            return True
-        return False
-    if _TOTAL.search(row.low):
-        context.builder.restated.append((stated[0], row.line, row.start + stated[1], row.start + stated[2]))
-        return True
-    above = context.builder.module is not None and context.under_heading and context.blanks == 0
-    if above and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
-        context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
-        return True
-    return False

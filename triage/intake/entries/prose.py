@@ -13,7 +13,7 @@ from bisect import bisect_right
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import leads, metarow
+from triage.intake.entries import deeds, leads, metarow, otherones, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.layouts import Row
@@ -61,14 +61,7 @@ _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
 _CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*")
 #: What is said behind the last code is said of all: "P0562 in the ECM and U0100 in the radio, all in memory".
-_ALL = re.compile(r"[\s,:(-]*(?:all|alle|samtliche|tous|toutes|todos|todas)\s")
-#: Done by somebody else, before anything was read.
-_LONG_AGO = lazily(
-    r"(?<![a-z])(?:last (?:week|month|year|time|visit)|yesterday|the other day|ago|previous(?:ly)?|earlier|already|"
-    r"by (?:the|a|another|someone|somebody|his|her|their)|(?:customer|owner|driver|garage)s? (?:had |has |says |said )*"
-    r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
-    r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
-)
+_ALL = re.compile(r"[\s,:(-]*(?:all|alles?|samtliche|tous|toutes|tout|todos|todas|todo)\s")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -82,8 +75,8 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
     """The parts of a sentence that tell of one scan each: its conditions, then its modules. Beside codes a part without
     a voltage tells of the state of a scan only where none has begun."""
     for piece in _scans(context, row):
-        if piece.start > row.start and not _states_phase(context, piece):
-            _after_a_deed(context, piece)
+        if not _states_phase(context, piece) and (piece.start > row.start or _is_told_first(context, piece)):
+            _after_a_deed(context, piece, row.start)
             continue
         if _states_phase(context, piece):
             metarow.read(context, piece)
@@ -92,11 +85,13 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
         _walk(context, piece)
 
 
-def _after_a_deed(context: Context, piece: Row) -> None:
+def _after_a_deed(context: Context, piece: Row, row_start: int) -> None:
     """A part of a sentence that begins with what was done after the scan before ("Cleared it all. Now ABS has C0")."""
     cut = _SENTENCE.search(piece.low)
     stop = cut.start() if cut is not None else len(piece.text)
-    metarow.read(context, Row(piece.line, piece.text[:stop], piece.start))
+    if piece.start == row_start:
+        stop = min(stop, deeds.lead(piece.low, clauses_of(context, piece)) or stop)
+    metarow.read(context, Row(piece.line, piece.text[:stop].rstrip(" ,:-"), piece.start))
     _walk(context, piece)
     # What was held of the deed is of the scan that the modules named behind it are in.
     metarow.flush(context)
@@ -104,10 +99,10 @@ def _after_a_deed(context: Context, piece: Row) -> None:
         metarow.apply(context, Row(piece.line, piece.text[stop:], piece.start + stop), top=True)
 
 
-def _deed(low: str) -> bool:
-    """Whether a text tells that the codes were cleared, or that the vehicle was driven."""
-    done = any(deed.what in ("cleared", "drove") and deed.answer != "refused" for deed in phases.events(low))
-    return done and _LONG_AGO.search(low) is None
+def _is_told_first(context: Context, piece: Row) -> bool:
+    """Whether a row begins with what was done before its modules were read."""
+    first = deeds.lead(piece.low, clauses_of(context, piece))
+    return not deeds.heads_a_list(piece.low) and deeds.done(piece.low[:first])
 
 
 def _scans(context: Context, row: Row) -> list[Row]:
@@ -126,7 +121,7 @@ def _scans(context: Context, row: Row) -> list[Row]:
         if hit is not None and hit.start <= 12:
             told = phases.find(row.low[starts[-1] : match.start()])
             other = hit.phase != (told.phase if told is not None else "before-clear")
-        if other or _deed(row.low[match.end() : stop]):
+        if other or deeds.done(row.low[match.end() : stop]):
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
@@ -176,6 +171,8 @@ def _walk(context: Context, row: Row) -> None:
     pending: list[tuple[list[ModuleDraft], Found, Details]] = []
     owners = sorted({name[0] for fact in facts for name in fact.owners})
     for fact in facts:
+        if fact.answer is not None and not fact.owners:
+            fact.owners = otherones.named(context, row, fact, said[fact.answer], clauses, facts)
         modules = [_module(context, row, name) for name in fact.owners]
         if fact.answer is not None:
             for module in modules:
@@ -184,12 +181,17 @@ def _walk(context: Context, row: Row) -> None:
                 _unheard(context, row, said[fact.answer], clauses)
             continue
         # With no name each code is of the module above, or of the one that held it before.
+        above = context.builder.module
+        if fact.of_others:
+            context.builder.module = None
         holding = [modules or [module_for(context, row, codes[at])] for at in fact.codes]
+        context.builder.module = above if fact.of_others else context.builder.module
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
             zones[-1].status = _behind_name(context, row, fact.owners[-1][1])
         pending += [(held, codes[at], zone) for held, at, zone in zip(holding, fact.codes, zones, strict=True)]
     last = _add_all(context, row, pending, led)
+    untold.note(context, row, [name for fact in facts for name in fact.owners])
     open_end = bool(facts) and bool(facts[-1].codes) and row.text[-1] not in ".!?;"
     if open_end and not any(start > codes[-1].start for clause in clauses for start, _ in clause.names):
         context.open_code, context.open_row, context.tail, context.tail_status = last, row, "", None
@@ -239,6 +241,7 @@ def _zone(context: Context, row: Row, code: Found, clauses: list[Clause], leadin
     for at in range(first, len(clauses)):
         clause, end = clauses[at], clauses[at].end
         stops = [other.start for other in clause.codes if other.start > code.start]
+        stops += [hit.start for hit in clause.answers if hit.start > code.start]
         stops += owners[bisect_right(owners, code.start) :][:1]
         stop = leads.stop_before(leading, code.start, min([*stops, end]))
         if stop < end or not _has_dash(row, clauses[at + 1 : at + 2]):

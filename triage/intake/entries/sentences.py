@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from itertools import pairwise
 
 from triage.intake.codes.found import Found
-from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before, subjects_of
+from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
+from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.linking import strip_links, trailing_status
@@ -18,6 +20,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import phases, states, volts
+from triage.intake.said.attribution import OTHERS
 from triage.intake.scan.context import Context
 
 _VERBS = word_set(
@@ -32,7 +35,7 @@ _VERBS = word_set(
 _TAIL_IN = lazily(
     r"[\s,]*(?:(?:(?:in )?(?:history|memory)|stored|pending|current|confirmed|active|permanent|intermittent|"
     r"codes?|both|are|is|set)\s+){0,3}(?:in|im|dans|"
-    r"en|from|out of)\s"
+    r"en|from|out of|off)\s"
 )
 #: Between a code and the module that a sentence ends with.
 _PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
@@ -48,6 +51,11 @@ _HAS = lazily(
 _BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
 _BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
 _REACH = 48
+_CAME_BACK = lazily(
+    r"\s(?:only|(?:is|was|has|have|are|were|did)?\s?(?:still |just )?(?:came|come|comes|back|returned|again|gone|"
+    r"there)|kam|kommt|revient|est revenu|volvio|vuelve)(?![a-z])"
+)
+_SENTENCE_ENDS = re.compile(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -56,7 +64,8 @@ def is_prose(context: Context, row: Row) -> bool:
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
     first = row.finds.codes[0]
-    if len(row.finds.codes) > 1 and _side_by_side(context, row):
+    if len(row.finds.codes) > 1 and (_side_by_side(context, row) or any(
+            OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
         return True
     if row.cells is not None and any(
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
@@ -64,7 +73,12 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.score(before) >= 60.0
-    if not before and (_tells_more(context, row) or _leads_on(context, row)):
+    stop = _SENTENCE_ENDS.match(before)
+    if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(
+            row.low[: first.start - len(before[stop.end() :])]):
+        # "Engine light's on. ECM P0171"
+        return True
+    if not before and (_tells_more(context, row) or _leads_on(context, row) or _answers_beside(context, row)):
         return True
     if len(row.finds.codes) == 1 and not before:
         # "there is U0100 in the cluster"; otherwise a code with its description.
@@ -89,6 +103,8 @@ def is_prose(context: Context, row: Row) -> bool:
         # "C0035 confirmed; the cluster shows U0100": the codes before are of the module above.
         behind = any(_HAS.match(row.low, end) for _, end in subjects_of(context, row))
         return behind or _leads_in(row, row.finds.codes[-1])
+    if any(deed.what in ("cleared", "drove") for deed in phases.events(row.low[: first.start])):
+        return _PARTED.search(row.low[: first.start]) is not None
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
 
@@ -99,15 +115,31 @@ def _side_by_side(context: Context, row: Row) -> bool:
     if len(ends) < 2:
         return False
     named: set[str] = set()
+    closed = {code.end for code in row.finds.codes}
     for code in row.finds.codes:
         mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
         end = code.start - (len(mark[0]) if mark is not None else 0)
         if end not in ends:
             continue
         stop = end - len(ends[end])
-        if not named or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
+        # "ECM P0562 TCM U0100", but "P0562 ECM, U0100 TCM" begins with a code.
+        follows = row.finds.codes[0].start > 0 and named and stop - 1 in closed
+        if not named or follows or _BETWEEN.search(row.low, max(0, stop - _REACH), stop):
             named.add(ends[end])
     return len(named) > 1
+
+
+def _answers_beside(context: Context, row: Row) -> bool:
+    """Whether a clause behind the codes gives the answer of a module that it names, where what stands beside them is no
+    description: "only P2122 came back, airbag still dead"."""
+    codes = row.finds.codes
+    if not row.low[: codes[0].start].strip() and _CAME_BACK.match(row.low, codes[-1].end) is None:
+        return False
+    return any(
+        clause.names and clause.answers and clause.start >= codes[-1].end
+        and clause.names[0][0] < clause.answers[0].start and not is_title(row, clause.answers[0])
+        for clause in clauses_of(context, row)
+    )
 
 
 def _leads_in(row: Row, code: Found) -> bool:
@@ -138,7 +170,11 @@ def _tells_more(context: Context, row: Row) -> bool:
     if cut is None:
         return False
     rest = row.low[cut.end() :]
-    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in volts.find(rest)):
+    found = volts.find(rest)
+    if phases.find(rest) is not None or any(volt.of in ("supply", "lowest") for volt in found):
+        return True
+    if any(volt.of == "bare" and not (rest[: volt.start] + rest[volt.end :]).strip(" .,!") for volt in found):
+        # "... P0174. 12.7 V"
         return True
     said = [hit for hit in answers_in(row) if hit.start >= cut.end() and not is_title(row, hit)]
     return bool(said) and any(sure for _, _, sure in context.names.find(rest))

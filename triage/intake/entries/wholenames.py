@@ -27,7 +27,7 @@ from triage.intake.words.vocabulary import STATES
 
 #: What ends the list of a sentence, and what parts its pieces.
 _ENDS = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?;:()\[\]\n]|\s-+(?=\s)|(?<![a-z])(?:but|while|aber|mais|pero)\s")
-_JOINTS = lazily(r",|(?<=\s)(?:and|or|nor|und|oder|noch|et|ou|ni|y|o)(?=\s)")
+_JOINTS = lazily(r",|(?<=\s)(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|&)(?=\s)")
 _LEADING = LEADS | word_set(
     "the a an both any either neither all also now der die das den le la les l el los las un une auch beide both")
 #: No name of a module that nobody knows holds one of these.

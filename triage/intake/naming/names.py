@@ -292,6 +292,9 @@ class Names:
                     gap = low[parts[last - 1][2] : parts[last][1]]
                     if not re.fullmatch(r"[ ,(]{1,2}", gap) or ("," in gap and parts[last][0] in FILLERS):
                         break
+                    if low[parts[last][2] : parts[last][2] + 1] in ("'", "/") and len(parts[last][0]) == 1:
+                        # "L'airbag n'a rien"
+                        break
                     if _DECIMAL.match(low, parts[last][2]) or _SPACED_CODE.match(low, parts[last][1]):
                         break
                     last += 1

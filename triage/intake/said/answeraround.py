@@ -8,7 +8,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import Hit
 
 #: "Nothing" is an answer at the end of its clause ("radio - nothing"); elsewhere any thing ("nothing connected").
-NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch"])
+NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "nothin", "nowt", "nuffin", "zilch",
+                     "zip", "sod all", "bugger all", "naff all"])
 #: Who tried to reach a module, and how often.
 _TRIED = lazily(
     r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"

@@ -36,7 +36,8 @@ DOUBTFUL = phrase_set("""
         nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos |
          is fine | was fine | is ok | was ok | is good | was good | all
         fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
-        | not detected""")
+        | not detected | is happy | was happy | are happy | seems happy | all happy | zip | sod all | bugger all |
+        naff all""")
 #: What people say of anything ("wiring looks fine").
 _SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(
@@ -116,7 +117,8 @@ _COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
 #: The last words of an answer whose module stands behind it: "could not reach", "did not scan", "nothing in".
 _OBJECT_ENDS = word_set(
     "to with from into in on of reach contact access read scan check test poll query raise ping open wake see find at "
-    "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen"
+    "skipped omitted avec joindre lire a con leer contactar auf zu zum zur mit im dans en missed excluded ubersprungen "
+    "off ins ans das die den"
 )
 #: Before the first word of a sentence.
 _OPENS = ("", ".", ";", "!", "|")

@@ -42,14 +42,45 @@ SAYS = _ONE_SAYS | word_set(
 _TELLS = word_set("got gets get gave gives has have shows show reports logged hat haben zeigt meldet tiene muestra "
                   "hatte hatten avait tenia")
 LEADS = word_set(
-    "in from im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur con "
-    "avec bei beim inside"
+    "in from off im in aus vom von dans du de en del by on at under for with to of out inside within mit zu zum zur "
+    "con avec bei beim inside"
 )
 _FILLER = word_set(
     "the a an der die das dem den le la les el los las l both all codes code dtc dtcs fault faults stored set logged "
     "history either also only still now back at is are was were one two three present module modules control unit "
     "steuergerat steuergerate calculateur calculateurs boitier centralita centralitas unidad mando modulo modul "
-    "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same"
+    "fehler fehlercodes defauts codigos again as memory there und and me my our this that so far same came come comes "
+    "straight right kam kamen kommt wieder zuruck revient revenu revenue est volvio vuelve otra vez"
+)
+
+
+#: Between the names of one list.
+_IN_LIST = AND | LEADS | _FILLER | word_set("or oder ou o nor noch ni neither weder then plus auch aussi tambien")
+#: The module named last is meant: "What about the ABS? It has C0035", "engine ok, P0700 stored in it".
+_IT = lazily(
+    r"[\s,]*(?:(?:and|und|et|y|but|well)\s)?(?:it|that one|this one|er|sie|es|il|elle|ese|este)"
+    r"(?:'s| is| was| also| still| only| too| just| does)*\s(?:has|had|got|shows?|says?|gives|gave|reports?|holds?|"
+    r"hat|hatte|zeigt|meldet|tiene|tenia|da|avait|affiche)(?![a-z])"
+)
+_MARKED = re.compile(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
+OTHERS = lazily(
+    r"(?<![a-z])(?:everything else|everyone else|every other (?:module|unit|one)|(?:all )?(?:the )?(?:others|"
+    r"other modules|other units)|(?:the )?rest(?: of (?:it|them))?|alle (?:anderen|ubrigen)|alles andere|"
+    r"(?:tous )?les autres|le reste|(?:todos )?los demas|lo demas|el resto)(?:\s[a-z]+){0,3}\s?:?\s?$"
+)
+#: "Airbag: same but also B0100"
+_SAME_BUT = lazily(
+    r"\s?:?\s(?:the |das |le |lo )?(?:same|selbe|gleiche|meme|mismo|clean|ok|fine)?\s?"
+    r"(?:but|aber|mais|pero)\s(?:(?:also|with|has|plus|auch|aussi|tambien)\s){1,2}"
+)
+#: What stands behind a list of names, and what may belong to its answer.
+_MORE = re.compile(r"\s([a-z']+)")
+_BEHIND_LIST = LEADS | _FILLER | word_set(
+    "after when even despite twice again today yet tried whatsoever anymore either neither because since while during "
+    "before as any now control module nach nachdem trotz mehr apres tras aunque all or but")
+_IN_IT = lazily(
+    r"(?: (?:was|is|now|also|still|stored|pending|current|active|logged|confirmed|set|gespeichert)){0,3} "
+    r"(?:(?:in|on|from|inside) (?:it|there|that one)|drin|darin|dedans|dentro)(?![a-z])"
 )
 
 
@@ -70,6 +101,8 @@ class Fact:
     codes: list[int] = field(default_factory=list)
     answer: int | None = None
     owners: list[Span] = field(default_factory=list)
+    #: Codes of modules that the sentence does not name: "everything else U0100".
+    of_others: bool = False
 
 
 def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span],
@@ -89,17 +122,28 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
     result: list[Fact] = []
     for at, run in enumerate(runs):
         before = result[-1] if result else None
+        if before is not None and before.answer is not None and before.owners:
+            before = None
         after = facts[at] if at < len(facts) else None
         if run:
             back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
             if back and before is not None:
-                _give(low, result, back, codes)
+                _give(low, result, _objects(low, back) if before.answer is not None else back, codes)
             if ahead and after is not None:
                 after.owners = ahead
         if after is not None:
             result.append(after)
     _carry(low, result)
     return result
+
+
+def _objects(low: str, run: list[Span]) -> list[Span]:
+    """The names that an answer before them is told of: not the last behind a comma that more is said of ("can't reach
+    the airbag, engine fine")."""
+    if len(run) < 2 or _AND.search(low, run[-2][1], run[-1][0]) or not _COMMA.search(low, run[-2][1], run[-1][0]):
+        return run
+    more = _MORE.match(low, run[-1][1])
+    return run[:-1] if more is not None and more[1] not in _BEHIND_LIST else run
 
 
 def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span]) -> list[Fact]:
@@ -124,6 +168,8 @@ def _facts(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequ
 
 def _parts(gap: str) -> bool:
     """Whether what stands between two codes parts them: a sentence ends, or somebody says something anew."""
+    if OTHERS.search(gap) is not None:
+        return True
     if not _without_states(gap):
         # "Got U1829, history; B0146, active in the door": one list.
         return any(mark in gap for mark in ".!?\n")
@@ -133,6 +179,14 @@ def _parts(gap: str) -> bool:
 def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, later: list[Span],
           objects: Sequence[int]) -> tuple[list[Span], list[Span]]:
     """The names of ``run`` that belong to the fact before it, and those of the fact after it."""
+    if after is not None:
+        apart = [at for at in range(1, len(run)) if not _is_list(gap := low[run[at - 1][1] : run[at][0]]) and (
+            after.codes or _COMMA.search(gap))]
+        if apart:
+            # "ABS quiet, airbag has B1000": only the last list is the subject of the codes.
+            back, _ = _part(low, run[: apart[-1]], before, None, [], objects)
+            _, ahead = _part(low, run[apart[-1] :], None, after, later, objects)
+            return back, ahead
     cut = [at for at in range(1, len(run)) if _STRONG.search(low, run[at - 1][1], run[at][0])]
     if cut:
         back, ahead = run[:cut[0]], run[cut[-1]:]
@@ -140,6 +194,10 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
                 ahead if after is not None and _ahead(low, ahead, after) else [])
     back_link = _back(low, before, run, objects) if before is not None else Link.NONE
     ahead_link = _ahead(low, run, after) if after is not None else Link.NONE
+    if after is not None and back_link == Link.NONE and ahead_link == Link.WEAK and after.codes and later and (
+            _back(low, after, later, objects) == Link.CLEAR and _COMMA.search(low, run[-1][1], after.start)):
+        # "... in the dash, P0606 in the engine": the codes have names of their own.
+        return [], []
     if not back_link or not ahead_link or after is None or before is None:
         return (run if back_link else []), (run if ahead_link and not back_link else [])
     if before.owners and back_link < Link.CLEAR:
@@ -149,10 +207,27 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
     least = Link.WEAK if not low[run[-1][1] : after.start].strip(" -,;/") else Link.CLEAR
     own = bool(later) and _back(low, after, later, objects) >= least
     if own or ahead_link == Link.WEAK:
-        return ([], run) if back_link == Link.WEAK and not own else (run, [])
+        if back_link == Link.WEAK and not own:
+            return _halves(low, run, after) if _is_led_to(low, run) else ([], run)
+        if own or len(run) == 1 or _COMMA.search(low, run[-1][1], after.start):
+            return run, []
+        # "P2122 in the engine, ABS stays empty"
+        return _halves(low, run, after)
     if len(run) == 1:
         return (run, []) if back_link == Link.CLEAR and not before.owners else ([], run)
     return _halves(low, run, after)
+
+
+def _is_list(gap: str) -> bool:
+    """Whether nothing but what joins the names of a list stands between two names."""
+    return _STRONG.search(gap) is None and ":" not in gap and all(word in _IN_LIST for word, _, _ in words(gap))
+
+
+def _is_led_to(low: str, run: list[Span]) -> bool:
+    """Whether "in the" or the like stands right before the first of several names that a comma parts."""
+    lead = [word for word, _, _ in words(low[max(0, run[0][0] - 16) : run[0][0]])]
+    led = any(word in LEADS for word in lead[-2:]) and lead[-1] in LEADS | _FILLER
+    return led and any(_COMMA.search(low, run[at - 1][1], run[at][0]) for at in range(1, len(run)))
 
 
 def _halves(low: str, run: list[Span], after: Fact) -> tuple[list[Span], list[Span]]:
@@ -175,7 +250,7 @@ def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link
     if fact.answer is not None:
         # A word of its own before the name ("could not talk to the centrel gateway") parts nothing.
         nearly = all(word in LEADS or word in _FILLER for word in told[:-1]) and "," not in gap
-        object_behind = fact.answer in objects and (plain or nearly)
+        object_behind = fact.answer in objects and ((plain and not (fact.owners and "," in gap)) or nearly)
         bare = not gap.strip(" (") and not fact.owners
         return Link.CLEAR if (led and plain and "," not in gap) or object_behind or bare else Link.NONE
     if not told and not gap.strip(" (["):
@@ -198,8 +273,14 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
     if gap.strip() and not gap.strip(" -=>:"):
         # "Radio - U0100": a mark alone leads from a name to its codes.
         return Link.CLEAR
-    if _STRONG.search(gap):
-        return Link.NONE
+    if _MARKED.fullmatch(gap):
+        return Link.CLEAR
+    strong = _STRONG.search(gap)
+    if strong is not None:
+        # "What about the ABS? It has C0035"
+        it = _STRONG.search(gap, strong.end()) is None and not gap[: strong.start()].strip()
+        same = _SAME_BUT.fullmatch(gap) is not None
+        return Link.CLEAR if same or (it and _IT.match(gap, strong.end())) else Link.NONE
     said = [word for word, _, _ in words(gap)]
     if ":" in gap or "=" in gap or any(word in SAYS for word in said):
         return Link.CLEAR
@@ -243,11 +324,18 @@ def _second_list(low: str, spans: Sequence[Span]) -> int | None:
 def _carry(low: str, facts: list[Fact]) -> None:
     """Codes without a name of their own are those of the module the sentence spoke of last."""
     owners: list[Span] = []
+    last: Fact | None = None
     for fact in facts:
-        if fact.owners:
+        if fact.codes and not fact.owners and OTHERS.search(low, last.end if last is not None else 0, fact.start):
+            fact.of_others, owners = True, []
+        elif fact.owners:
             owners = fact.owners if fact.codes else []
         elif fact.codes:
+            if last is not None and last.owners and (
+                    _IN_IT.match(low, fact.end) or _IT.match(low[last.end : fact.start].lstrip(" .;"))):
+                owners = last.owners
             fact.owners = owners
+        last = fact
 
 
-__all__ = ["AND", "LEADS", "SAYS", "Fact", "Span", "attribute"]
+__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute"]

@@ -58,7 +58,7 @@ _RUN_WORDS = (
     r"run time|"
     r"engine runtime|driv(?:e|en|ing)|drove|test drive|road ?test|probefahrt|fahrt|gefahren|essai|roule|"
     r"conduccion|"
-    r"prueba|conducido)"
+    r"prueba|conducido|rode|anduve|conduje|circule|rodado)"
 )
 _AMOUNT = (
     r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|"
@@ -80,7 +80,8 @@ _DROVE = Phrasebook(
         manzana | runde gedreht |
         road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
         done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
-        carretera | conducido | prueba en carretera | recorrido""",
+        carretera | conducido | prueba en carretera | recorrido |
+        rode | anduve | conduje | circule | rodado""",
         "no": """
         not driven | no road test | without driving | did not drive | no test drive | not moved | ohne probefahrt
         | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | sin prueba de
@@ -168,7 +169,7 @@ _TRIGGER = re.compile(
     r"pack|boster|nichts ang|nichts dran|rien de|nada con|spin|tour|vuelta|chrg|lief|lauf|laeuf|march|tourn|block|took|"
     r"standgas|starthilf|stutz|stuetz|support|maintain|conditioner|stabili|donneur|donante|"
     r"temoin|luces|telltale|warnings|cables|pinces|pinzas|psu|netzteil|fuente|fehler|refriger|"
-    r"liquide|recorr|"
+    r"liquide|recorr|rod[eao]|anduve|condu|circul|"
     r"road|test|below|under|unter|sous|bajo|refroid|temp|nothing"
 )
 

@@ -105,6 +105,9 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
         return False
     status = behind_status(low, behind, start)
     gap = low[behind if at and names[at - 1][1] > behind and names[at - 1][0] < status else status : start]
+    if gap.strip() == "(" and low[end : end + 1] == ")" and low[codes[place][0]] == "u":
+        # "Gateway: U0121 (ABS), U0155 (cluster)": whom it does not hear.
+        return True
     before = [word for word, _, _ in words(gap)] if gap.strip() else []
     if not _MARKS.isdisjoint(gap) or ". " in gap or " - " in gap or len(before) > _MOST_BEFORE:
         return False

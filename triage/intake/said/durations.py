@@ -1,7 +1,9 @@
-"""Times in words, as figures in their place: "half an hour", "eine Viertelstunde", "un quart d'heure".
+"""Times in words, as figures in their place: "half an hour", "ten minutes", "eine Viertelstunde", "un quart d'heure".
 
 >>> in_figures("engine ran half an hour"), in_figures("motor eine viertelstunde gelaufen")
 ('engine ran       30 min', 'motor             15 min gelaufen')
+>>> in_figures("ran it for ten minutes"), in_figures("ten to fifteen minutes ago")
+('ran it for      10 min', 'ten to fifteen minutes ago')
 >>> in_figures("ran an hour ago"), in_figures("drove at 40 miles an hour"), in_figures("3 hours")
 ('ran an hour ago', 'drove at 40 miles an hour', '3 hours')
 """
@@ -12,11 +14,16 @@ import re
 
 from triage.intake.plain.patterns import lazily
 
-_HOURS = ("hour", "stunde", "heure", "hora")
+_HOURS = ("hour", "stunde", "heure", "hora", " minute", " mins", " minut")
 _MINUTES = {
-    15: r"(?:a |one )?quarter (?:of an |of a |an )?hour|(?:(?:eine|ne|einer) )?viertel ?stunde|(?:un )?quart d'heure|"
+    5: r"(?:five|funf|cinq|cinco) (?:mins|minut(?:es?|en|os))",
+    10: r"(?:ten|zehn|dix|diez) (?:mins|minut(?:es?|en|os))",
+    20: r"(?:twenty|zwanzig|vingt|veinte) (?:mins|minut(?:es?|en|os))",
+    15: r"(?:fifteen|funfzehn|quinze|quince) (?:mins|minut(?:es?|en|os))|"
+        r"(?:a |one )?quarter (?:of an |of a |an )?hour|(?:(?:eine|ne|einer) )?viertel ?stunde|(?:un )?quart d'heure|"
         r"(?:un )?cuarto de hora",
-    30: r"half an? hour|(?:an? )?half[ -]hour|(?:(?:eine|ne|einer) )?halben? ?stunde|(?:une )?demi[ -]?heure|"
+    30: r"(?:thirty|dreissig|trente|treinta) (?:mins|minut(?:es?|en|os))|"
+        r"half an? hour|(?:an? )?half[ -]hour|(?:(?:eine|ne|einer) )?halben? ?stunde|(?:une )?demi[ -]?heure|"
         r"media hora",
     45: r"(?:three|3)[ -]quarters? (?:of an |of a |an )?hour|(?:(?:eine|ne|einer) )?(?:drei|3) ?viertel ?stunde|"
         r"(?:trois|3) quarts d'heure|(?:tres|3) cuartos de hora",

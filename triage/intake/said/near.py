@@ -66,7 +66,8 @@ _CONNECTOR_AFTER = re.compile(
 _JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
 _PLURAL = re.compile(r"[a-z](?:s|nos|numbers)[\s:=]*$")
 _MENTION = lazily(
-    r"(?<![a-z])(?:see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
+    r"(?<![a-z])(?:(?<!can )(?<!i )(?<!we )(?<!could )(?<!did )(?<!i also )(?<!still )"
+    r"(?<!now )see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
     r"except|instead of|unlike|no sign of|not|no|kein|keine|keinen|sans|sin|ohne|pas de|causes?|caused by|"
     r"related to|triggered by|set by|because of|due to|wegen|e\.g\.|such as|like|including e\.g\.)\s+(?:also\s+|"
     r"any\s+"

@@ -113,7 +113,7 @@ class Deed(NamedTuple):
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
         "cleared",
-        lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist| (?:out|raus)(?![a-z])"),
+        lazily(r"clear|clr|eras|delet|wip|reset|losch|geloes|effac|borr|cancell|gewist| (?:out|raus)(?![a-z])"),
         lazily(
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
             rf"memory|"
@@ -127,13 +127,15 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
-            rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$))|effacement (?:des )?(?:defauts|"
+            rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$|et (?:roul|fait|condui|essay|refait)|y ))|"
+            rf"effacement (?:des )?(?:defauts|"
             r"codes)|"
             r"(?:defauts?|codes?) "
             rf"(?:tous )?effaces?|(?:tout|j'ai|ai|avons) efface|efface (?:tous )?(?:les )?(?:defauts|codes)|"
             rf"todo borrado|(?:he|hemos|se han) borrado|(?:codigos|averias|fallos) borrad[oa]s|"
             rf"borrad[oa]s (?:todos )?(?:los )?(?:codigos|"
-            rf"fallos)|se borraron|(?:codici|errori|guasti|memoria)(?: guasti| errori)?(?: tutti)? cancellat[aoie]|"
+            rf"fallos)|se borraron|(?:borre|borramos)(?![a-z])|"
+            rf"(?:codici|errori|guasti|memoria)(?: guasti| errori)?(?: tutti)? cancellat[aoie]|"
             rf"cancellat[aoie] (?:tutti )?(?:i |gli |la )?(?:codici|errori|guasti|memoria)|"
             rf"(?:codes|storingen|fouten|foutcodes|(?:fout)?geheugen)(?: zijn| allemaal)? gewist|alles gewist){BEHIND}"
         ),
@@ -204,7 +206,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
         "drove",
         lazily(r"drove|driven|tested|took|fahrt|routier"),
         lazily(
-            rf"{BEFORE}(?:drove|driven|road tested|test driven|took it (?:out|for a drive)|probefahrt (?:gemacht|"
+            rf"{BEFORE}(?:drove|driven|road tested|test driven|took it (?:out|for a (?:drive|spin|run)|"
+            rf"(?:round|around) the block|(?:up|down) the road)|probefahrt (?:gemacht|"
             rf"durchgefuhrt)|"
             rf"essai routier effectue){BEHIND}"
         ),
@@ -250,7 +253,7 @@ _BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause
 _CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
 _DEED_SIGNS = re.compile(
     r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
-    r"borra|fahrt|routier|contact|"
+    r"borr|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"

@@ -9,7 +9,7 @@
 from __future__ import annotations
 
 import re
-from typing import Literal
+from typing import Literal, Protocol
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -18,13 +18,32 @@ from triage.intake.said.outside import outside_supply
 from triage.intake.words.volt_words import (
     AFTERWARDS,
     BREAK,
+    CHARGER_AFTER,
+    CHARGER_BEFORE,
     CRANKING,
     EARLIER,
+    LABEL,
     LOWEST,
     LOWEST_AFTER,
     STATE_WORDS,
     VEHICLE,
 )
+
+
+class Number(Protocol):
+    """A number that may be a voltage; ``unit`` whether it says so."""
+
+    @property
+    def start(self) -> int: ...
+    @property
+    def end(self) -> int: ...
+    @property
+    def value(self) -> float: ...
+    @property
+    def unit(self) -> bool: ...
+    @property
+    def round(self) -> bool: ...
+
 
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
@@ -71,6 +90,17 @@ def of_the_scan(own: str) -> bool:
     own = own.lstrip(" (#*=-")
     told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
     return told or outside_supply(own) not in (None, "none")
+
+
+def is_of_a_charger(low: str, number: Number, own: str) -> bool:
+    """Whether a round number with its unit is what a charger can give: "14 V charger", "battery charger 12 V"; ``own``:
+    the words of its clause before it ("supply 14 V charger on" was measured)."""
+    if not (number.unit and number.round):
+        return False
+    before = CHARGER_BEFORE.search(low[max(0, number.start - 40) : number.start])
+    if before is not None:
+        return before[1] is not None or number.value in (6, 12, 24, 48)
+    return CHARGER_AFTER.match(low, number.end) is not None and LABEL.search(own) is None
 
 
 def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | None:

@@ -19,7 +19,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases, voltremarks
+from triage.intake.said import phases, voltaround, voltremarks
 from triage.intake.said.voltaround import extreme, is_beside_vehicle, names_nothing, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
@@ -279,6 +279,8 @@ def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
             one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
         return []
     before = low[max(last, one.start - 40) : one.start]
+    if OTHER.search(before) and _RANGE_WORD.fullmatch(gap):
+        return [Volt(number.start, number.end, number.value, "other", False) for number in (one, two)]
     if OTHER.search(before) or OTHER_AFTER.match(low, two.end) or not 3.0 <= min(one.value, two.value) <= 36.0:
         return []
     if _SLASH.fullmatch(gap):
@@ -327,12 +329,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return None
     if _may_be_nominal(number) and is_beside_vehicle(low, start):
         return Volt(start, end, value, "nominal", True)
-    if (
-        _LETTER.search(before) is None
-        and _LETTER.search(low[end : end + 28]) is None
-        and "<" not in own
-        and ">" not in own
-    ):
+    if not _LETTER.search(before) and not _LETTER.search(low[end : end + 28]) and "<" not in own and ">" not in own:
         # A column of readings: no word says anything.
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
@@ -353,7 +350,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):
         # "System voltage 12.0 V" was measured: nobody gives a nominal voltage with a decimal.
         return Volt(start, end, value, "nominal" if value in (6, 12, 24, 48) and number.round else "supply", True)
-    if OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
+    if voltaround.is_of_a_charger(low, number, own) or OTHER_PLACE.search(own) or OTHER_PLACE_AFTER.match(low, end):
         return Volt(start, end, value, "other", False)
     if NEVER_BELOW.search(own) and not DEMANDED.search(own):
         return Volt(start, end, value, "lowest", True)

@@ -49,7 +49,8 @@ _BESIDE = (
     " three ", "-zero", "-one", "-oh",
 )
 _PLACE = lazily(
-    rf"(?<![^\W_])(?<!['-])([pcbu])[ -]+((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(sorted({*_ENGLISH, *_OTHERS}))}))+)"
+    rf"(?<![^\W_])(?<!['-])([pcbu]|papa|charlie|bravo|uniform)[ -]+"
+    rf"((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(sorted({*_ENGLISH, *_OTHERS}))}))+)"
     r"(?![^\W_])"
 )
 _DIGITS, _FEWEST = 4, 3
@@ -68,7 +69,7 @@ def written(found: Sequence[Line]) -> tuple[Sequence[Line], list[Respaced], list
         for match in reversed(list(_PLACE.finditer(line.low))):
             spoken = WORD.findall(match[2])
             digits = _digits(spoken)
-            place = Respaced(line, *match.span(), f"{match[1].upper()}{digits or ''}")
+            place = Respaced(line, *match.span(), f"{match[1][0].upper()}{digits or ''}")
             if digits is not None:
                 read.append(place)
                 mended = mended or list(found)

@@ -192,6 +192,7 @@ ANSWERS = Phrasebook(
         | no hay codigos | no hay fallos | no hay averias | no hay errores | 0 codigos | 0 fallos | 0 averias | 0
         errores | limpio | limpia | ninguno | ninguna | sin dtc | sin novedad | correcto | sin defectos | sin codigos
         de averia | sin codigos de fallo | nothing | nuthin | nothin | nowt | nuffin | zilch |
+        zip | sod all | bugger all | naff all |
         nichts | nix | rien | nada | nff | unauffallig | fehlerlos |
         memoria vacia | sin memoria de averias | libre de fallos | sin registros | foutloos | in orde | sem defeitos |
         felfri | w porzadku""",

@@ -162,6 +162,17 @@ DEVICE_AFTER = lazily(
     r"(?:(?:starter|main|agm|efb|gel|lead|lithium|auxiliary)[ -])?"
     r"(?:battery|batteries|batterien?|bateria|akku)(?! at ))(?![a-z])"
 )
+#: What a charger can give, or is made for: "14 V charger", "charger with 14 V", "battery charger 12 V"; a scan's own
+#: voltage on one stands behind "on", or has a decimal.
+CHARGER_AFTER = lazily(
+    r"[ -]?(?:(?:battery|bench|mains)[ -])?(?:charger|supply unit|power supply|jump[ -]?pack|booster|ladegerat|"
+    r"chargeur|cargador)(?![a-z])"
+)
+CHARGER_BEFORE = lazily(
+    r"(?<![a-z])(?<!on )(?<!on the )(?<!with )(?<!with the )(?<!on a )(?<!with a )(?<!am )(?<!mit )(?<!au )(?<!sur )"
+    r"(?:(?:battery|bench|mains)[ -])?(?:charger|jump[ -]?pack|booster|ladegerat|chargeur|cargador)"
+    r"(?:( (?:with|mit|avec|con|de|of|a|rated))| ?[(]?)\s?$"
+)
 #: What a battery can do stands beside its nominal voltage: "12 V 70 Ah 640 A", "12V (AGM) 760 A EN", "70 Ah 12 V".
 _RATING = (
     r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? {0,3}ah|[0-9]{2,4} {0,3}(?:cca|mca|en|sae|din|iec|jis)|"

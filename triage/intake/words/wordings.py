@@ -35,9 +35,19 @@ _SILENT: tuple[Slots, ...] = (
         " get it to respond | get it to communicate | get it to wake up",
         "- | at all",
     ),
+    ("no way", "in | into | in to"),
     ("stone | completely | totally | absolutely", "dead | silent"),
     ("kein | keinen", "mucks"),
-    ("komme | kam | kommt | kamen", "nicht", "rein | hinein | in das steuergerat"),
+    (
+        "komme | komm | kam | kommt | kamen | komme ich | komm ich | kam ich | kommt man",
+        "nicht",
+        "rein | hinein | in das steuergerat",
+    ),
+    (
+        "komme | komm | kam | kommt | kamen | komme ich | komm ich | kam ich | kommt man",
+        "nicht",
+        "ins | in das | in die | in den | an das | an die | an den | ans",
+    ),
     ("pas moyen d | pas moyen de", "entrer | y entrer | communiquer | joindre"),
     ("no puedo | no pude | no se pudo | no logro", "entrar | comunicar"),
     (
@@ -48,6 +58,10 @@ _SILENT: tuple[Slots, ...] = (
         "- | with it | with module | with the module | with ecu | with the ecu | at all",
     ),
     (_COULD_NOT, "read | be read | be accessed | be opened | be found | be seen | be woken | comm | comms"),
+    (
+        "no answer | no reply | no response | nothing",
+        "off",
+    ),
     (
         "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
         "from | out of | with | of",
@@ -170,7 +184,29 @@ _CLEAN: tuple[Slots, ...] = (
         "nothing | nothing at all",
         "in | on | under | in memory | logged | set | showing | recorded | wrong | listed | left",
     ),
-    ("nothing | none", "stored | found | logged | recorded | showing | set", "in | on"),
+    (
+        "nothing | none",
+        "stored | found | logged | recorded | showing | set | is stored | was stored | is logged | was found |"
+        " is found | is set",
+        "in | on",
+    ),
+    ("esta | va | todo", "bien"),
+    (
+        "doesn t | does not | don t | do not | doesnt | dont | didn t | did not",
+        "have",
+        "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
+        "- | in it | in there | in memory | stored | logged",
+    ),
+    (
+        "hasn t | has not | hasnt | haven t",
+        "got",
+        "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
+        "- | in it | in there | in memory | stored | logged",
+    ),
+    ("not a", "thing | sausage", "in it | in there | stored | logged"),
+    ("not a single", "code | fault | dtc | error", "- | in it | in there | stored | logged"),
+    ("clear | free", "of", "- | any | all", "faults | codes | dtcs | errors"),
+    ("is | are | was | seems | all | perfectly | quite", "happy"),
     (
         "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks",
         "clean | fine | good | ok | okay",
@@ -206,6 +242,8 @@ _CLEAN: tuple[Slots, ...] = (
         "ne contiennent | n y a",
         *_AUCUN,
     ),
+    ("n a | n ont", "rien", "- | en memoire | dedans"),
+    ("limpios | limpias | propres | vacios | vacias",),
     ("rien", "a signaler | en memoire | memorise | trouve"),
     (
         "sin | ningun | ninguna | no hay | 0 | cero",
@@ -319,6 +357,10 @@ _NEITHER: tuple[Slots, ...] = (
         "error | errors | fault | faults | problem | problems | issue | issues | failures | timeouts | losses",
     ),
     ("no | without", "fault | dtc | error | code", "memory"),
+    # Silent, or without codes?
+    ("says | said | sagt | sagte", "nothing | nichts | nix | gar nichts | uberhaupt nichts | nothing at all"),
+    ("ne dit | ne disait | dit", "rien | rien du tout"),
+    ("no dice | no decia | dice", "nada"),
 )
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {

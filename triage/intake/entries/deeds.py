@@ -1,0 +1,54 @@
+"""What was done to the vehicle, told in the same breath as what its modules held after it: "cleared everything, drove
+10 min: engine P2122 only"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.entries.clauses import Clause
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.said import conditions, phases
+
+#: Done by somebody else, before anything was read.
+_LONG_AGO = lazily(
+    r"(?<![a-z])(?:last (?:week|month|year|time|visit)|yesterday|the other day|ago|previous(?:ly)?|earlier|already|"
+    r"by (?:the|a|another|someone|somebody|his|her|their)|(?:customer|owner|driver|garage)s? (?:had |has |says |said )*"
+    r"(?:he |she |they )?(?:had |has )?(?:cleared|erased|driven|drove)|gestern|letzte[nr]? (?:woche|monat|mal)|schon|"
+    r"bereits|hier|deja|semaine derniere|ayer|ya|semana pasada|anteriormente)(?![a-z])"
+)
+#: "Codes cleared: P0562" lists what was there before.
+_LISTED = lazily(
+    r"[\s,-]*(?:(?:the|all|these|following) )*(?:(?:codes?|faults?|dtcs?|fehler) )?(?:were |have been )?"
+    r"(?:cleared|erased|deleted|wiped|geloscht|efface(?:e?s)?|borrad[oa]s?)"
+    r"(?: (?:the )?(?:codes?|faults?|dtcs?|fehler))?\s*:"
+)
+_MARKS = lazily(rf"[;!?\n,:]\s+|\.{{1,3}}{NOT_SHORT}\s+|\s-+\s")
+
+
+def lead(low: str, clauses: Sequence[Clause]) -> int:
+    """Where the first clause of a sentence that tells of a module begins, or its first name, code or answer."""
+    facts = [at for clause in clauses
+             for at in (*(name[0] for name in clause.names), *(code.start for code in clause.codes),
+                        *(hit.start for hit in clause.answers))]
+    first = min(facts, default=len(low))
+    marks = list(_MARKS.finditer(low, 0, first))
+    if not marks:
+        return first
+    # "Cleared it, ran it for ten minutes and P0420 was back"
+    said = conditions.find(low[marks[-1].end() : first])
+    return first if said.ran_minutes or said.drove else marks[-1].start()
+
+
+def heads_a_list(low: str) -> bool:
+    """Whether a row begins with a heading of codes that were cleared."""
+    return _LISTED.match(low) is not None
+
+
+def done(low: str) -> bool:
+    """Whether a text tells that the codes were cleared, or that the vehicle was driven."""
+    done = any(deed.what in ("cleared", "drove") and deed.answer != "refused" for deed in phases.events(low))
+    return done and _LONG_AGO.search(low) is None
+
+
+__all__ = ["done", "heads_a_list", "lead"]

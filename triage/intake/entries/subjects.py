@@ -1,0 +1,197 @@
+"""Which names of a sentence stand for modules that it tells of.
+
+A name behind "with" ("lost communication with the gateway") is part of a description, a plain word ("brakes") a name
+only where it does something.
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+from triage.intake.entries import misspelt
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import words
+from triage.intake.said import engine_state, phases
+from triage.intake.said.answers import Spoken, spoken, takes_object
+from triage.intake.said.attribution import SAYS
+from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import ANSWERS
+
+Span = tuple[int, int]
+
+_WITH = lazily(
+    r"(?:with|to|from|by|mit|zu|von|vom|zum|zur|avec|con|du|de|del|vers|(?<!out )of|for|data)\s+(?:the\s+|dem\s+|"
+    r"der\s+|le\s+|la\s+|el\s+|l')?$"
+)
+_IN = lazily(
+    r"(?:in|from|out of|off|im|in der|aus|vom|von|dans|du|de|en|del|by|on|at|under|for)\s+(?:the\s+|dem\s+|der\s+|"
+    r"le\s+|la\s+|el\s+|l'|both\s+)?(?:steuergerat\s+|calculateur\s+|centralita\s+|unidad\s+)?$"
+)
+_COMMS = lazily(
+    r"(?:comm\w*|contact|data|signal|message|kommunikation|verbindung|daten|communication|"
+    r"comunicacion|datos|botschaft|nachricht|mensaje|lost|lamp request)"
+    r"[a-z ]{0,24}$"
+)
+#: Between "could not reach" and what could not be reached.
+_REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+#: "The box under the seat" is another module than the seat's.
+_PLACED = lazily(
+    r"(?<![a-z])(?:box|module|unit|thing|one|ecu|computer|controller|kasten|kastchen|steuergerat|boitier|calculateur|"
+    r"caja|centralita|modulo)\s(?:(?:that|which)(?:'s| is| sits)\s|hidden\s|mounted\s)?"
+    r"(?:under(?:neath)?|behind|beside|next to|near|below|above|by|in front of|unter|hinter|neben|sous|derriere|bajo|"
+    r"debajo de|detras de)\s(?:(?:the|dem|der|le|la|el)\s|l')?$"
+)
+#: Between a plain word ("steering") and the answer of its module.
+_ADVERBS = lazily(
+    r"(?:\s(?:is|was|are|has|had|still|again|now|also|just|all|completely|totally|always|module|unit|ecu|itself|though|"
+    r"ist|war|noch|immer|weiterhin|wieder|auch|jetzt|komplett|bleibt|blieb|est|reste|toujours|encore|aussi|"
+    r"sigue|sigo|esta|todavia|tambien|continuously|continues|remains|remained|stays|keeps)){0,4}\s"
+)
+#: What joins the names of one list.
+ANOTHER = lazily(
+    r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o|nor|noch|ni)\s*"
+    r"(?:and|und|et|y|nor)?\s*"
+    r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
+)
+_STOPS = re.compile(r"[,.;!?)]")
+#: From one name that contact was lost with to another.
+_ONE_MORE = lazily(r"\s(?:and|&|or|und|oder|et|ou|y|o)\s(?:(?:the|der|dem|den|le|la|el)\s|l')?")
+
+
+def is_through(low: str, at: int) -> bool:
+    """Whether a name at a place is what contact was lost with ("lost communication with the gateway")."""
+    lead = low[max(0, at - 60) : at]
+    through = _WITH.search(lead)
+    return through is not None and _COMMS.search(lead[: through.start()].rstrip()) is not None
+
+
+def says_behind(low: str, at: int) -> bool:
+    """Whether a verb of saying, a colon or a code stands right behind a name."""
+    behind = [word for word, _, _ in words(_STOPS.split(low[at : at + 24])[0])][:2]
+    return low[at : at + 2].strip()[:1] in (":", "=") or any(word in SAYS for word in behind)
+
+
+def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list[tuple[int, int]]:
+    """Module names of a row that are no part of a description; ``said``: its answers ("no comms with the radio")."""
+    kept: list[tuple[int, int]] = []
+    ends, starts = [hit.end for hit in said], [hit.start for hit in said]
+    reached = [hit.end for hit in said if takes_object(row.low, hit)]
+    dropped = len(row.low)
+    engine = list(engine_state.spans(row.low))
+    phase = phases.find(row.low)
+    if phase is not None:
+        # "After running the engine 10 min" names no module.
+        engine.append((phase.start, phase.end))
+    # "Pas de communication" names no parking assist, whatever it is said of.
+    wordings = [(hit.start, hit.end) for hit in spoken(row.low) if " " in row.low[hit.start : hit.end]]
+    covered = cover(row, [*((code.start, code.end) for code in row.finds.codes), *wordings])
+    for start, end, sure in _compounds(context, row):
+        placed = _PLACED.search(row.low, max(0, start - 40), start) is not None
+        if placed or 1 in covered[start:end] or any(first <= start < last for first, last in engine):
+            continue
+        lead = row.low[max(0, start - 60) : start]
+        through = _WITH.search(lead)
+        said_at, reached_at = _last_before(ends, start), _last_before(reached, start)
+        told = through is not None and said_at >= start - len(lead) + through.start() - 1
+        told = told or (reached_at >= 0 and _REACHED.fullmatch(row.low, reached_at, start) is not None)
+        lost = through is not None and not told and _COMMS.search(lead[: through.start()].rstrip()) is not None
+        if lost or (_ONE_MORE.fullmatch(row.low, dropped, start) and not says_behind(row.low, end)):
+            # "Lost comms with radio and navigation"
+            dropped = end
+            continue
+        listed = bool(kept) and ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
+        behind = bisect_right(starts, end)
+        answered = behind < len(starts) and _ADVERBS.fullmatch(row.low, end, starts[behind]) is not None
+        if sure or told or listed or answered or _acts(row.low, start, end):
+            kept.append((start, end))
+    return kept
+
+
+def _compounds(context: Context, row: Row) -> list[tuple[int, int, bool]]:
+    """The names of a row, two with nothing but a space between them as one that no table lists ("brake horn").
+    Abbreviations are more often written so without a comma, and so are names in a list."""
+    found = context.names.find(row.low)
+    if len(found) < 2:
+        return found
+    gaps = [row.low[one[1] : two[0]] for one, two in pairwise(found)]
+    result: list[tuple[int, int, bool]] = []
+    for at, (start, end, sure) in enumerate(found):
+        beside = gaps[max(at - 2, 0) : max(at - 1, 0)] + gaps[at : at + 1]
+        alone = not any(gap == " " or ANOTHER.fullmatch(gap) for gap in beside)
+        if at and gaps[at - 1] == " " and alone and not any(
+            context.names.abbreviates(row.low[first:last]) for first, last, _ in found[at - 1 : at + 1]
+        ):
+            before = result.pop()
+            result.append((before[0], end, sure or before[2]))
+        else:
+            result.append((start, end, sure))
+    return result
+
+
+def with_slips(context: Context, row: Row, names: list[Span], said: Sequence[Spoken]) -> list[Span]:
+    """The names of a sentence with those that have a slip in them; a part of such a one is no name of its own."""
+
+    def is_like(text: str) -> bool:
+        least = 100.0 if len(text) < 5 else 85.0 if " " not in text else 60.0
+        return not context.names.listed(text) and context.names.score(text) >= least
+
+    sure = {(start, end) for start, end, sure in context.names.find(row.low) if sure}
+    taken = [name for name in names if name in sure] + [(code.start, code.end) for code in row.finds.codes]
+    found = misspelt.within(row.low, taken + [(hit.start, hit.end) for hit in spoken(row.low)], is_like)
+    ends = [hit.end for hit in said]
+    kept = []
+    for start, end in found:
+        lead = row.low[max(0, start - 60) : start]
+        if lead.endswith("out of ") and row.low.startswith("range", start):
+            # "Voltage out of range"
+            continue
+        through = _WITH.search(lead)
+        told = through is None or _last_before(ends, start) >= start - 12
+        if told or through is None or not _COMMS.search(lead[: through.start()].rstrip()):
+            kept.append((start, end))
+    if not kept:
+        return names
+    covered = cover(row, kept)
+    return sorted([*kept, *(name for name in names if 1 not in covered[name[0] : name[1]])])
+
+
+def _last_before(ends: Sequence[int], at: int) -> int:
+    """The last of ``ends``, which are in order, that is not behind a place; -99 where none is."""
+    place = bisect_right(ends, at)
+    return ends[place - 1] if place else -99
+
+
+def _acts(low: str, start: int, end: int) -> bool:
+    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+    after = low[end : end + 24]
+    verb = re.match(r" ([a-z]{4,})(?![a-z])", after)
+    if (verb is not None and (verb[1] in SAYS or verb[1] in ANSWERS)) or re.match(
+        r"\s*(?:first\s+|next\s+|now\s+)?(?::|(?:module|control|unit|ecu)\b|(?:that'?s got|that has|which has|"
+        r"it'?s got|has|have|had|shows?|gave|gives|reports?|set|sets|did|"
+        r"does|do|is|are|was|were|won|"
+        r"never|threw|throws|donne|remonte|indique|steht|holds|stores|hat|hatten?|avait|tenia|meldete?|"
+        r"zeigte?|da |dan |presenta|gives|giving|showing|got |"
+        r"haben|meldet|zeigt|antwortet|ne |n'|a |affiche|tiene|no |muestra|still|also|logged|"
+        r"stayed|came|ok|clean|silent|"
+        r"with|not|both|silent|dead)\b)",
+        after,
+    ) or re.match(r"\s*(?:first |next |then |now )?(?:[-=>]+\s*)?[(\[]?[pcbu][0-3][0-9a-f]{3}", after):
+        return True
+    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+        return True
+    return _IN.search(low[max(0, start - 20) : start]) is not None
+
+
+def cover(row: Row, spans: Iterable[tuple[int, int]]) -> bytearray:
+    """One byte a character: 1 where a span is."""
+    covered = bytearray(len(row.low) + 1)
+    for start, end in spans:
+        covered[start:end] = b"\1" * (end - start)
+    return covered
+
+
+__all__ = ["ANOTHER", "cover", "is_through", "says_behind", "subjects_of", "with_slips"]

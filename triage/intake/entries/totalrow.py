@@ -1,0 +1,39 @@
+"""A line that counts the codes of a module or of all of them: it is held against what was read, at the end."""
+
+from __future__ import annotations
+
+from triage.intake.lines.layouts import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.counts import stated_count
+from triage.intake.scan.context import Context
+
+#: Words of a count of all codes of a scan.
+TOTAL = lazily(
+    r"(?<![a-z])(?:total|in total|overall|altogether|insgesamt|gesamt|summe|au total|en total|sum)(?![a-z])"
+)
+
+
+def read(context: Context, row: Row) -> bool:
+    """A count of all codes, checked at the end."""
+    stated = stated_count(row.low)
+    if stated is None or (
+        context.builder.module is not None
+        and context.under_heading
+        and not TOTAL.search(row.low)
+        and row.line.indent > context.heading_indent
+    ):
+        if stated is not None and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
+            context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
+            return True
+        return False
+    if TOTAL.search(row.low):
+        context.builder.restated.append((stated[0], row.line, row.start + stated[1], row.start + stated[2]))
+        return True
+    above = context.builder.module is not None and context.under_heading and context.blanks == 0
+    if above and context.builder.module is not None and not row.low[: stated[1]].strip(" :-*"):
+        context.builder.module.stated = (stated[0], row.line, row.start, row.start + len(row.text))
+        return True
+    return False
+
+
+__all__ = ["TOTAL", "read"]
