@@ -54,14 +54,15 @@ _ONES = {
     for word in words.split()
 }
 _DICTATED = lazily(
-    rf"(?<![a-z])({'|'.join(sorted(_TENS, key=len, reverse=True))})[ -](?:point|dot|komma|virgule|coma|punto)[ -]"
+    rf"(?<![a-z])({'|'.join(sorted(_TENS, key=len, reverse=True))})[ -]{{1,2}}(?:point|dot|komma|virgule|coma|punto)"
+    rf"[ -]{{1,2}}"
     rf"({'|'.join(sorted(_ONES, key=len, reverse=True))})(?:[ -]({'|'.join(sorted(_ONES, key=len, reverse=True))}))?"
     r"(?![a-z])"
 )
 #: The same in digits.
 _DICTATED_DIGITS = lazily(
     r"(?<![a-z0-9.,:])(?<!pin )(?<!pins )(?<!step )(?<!item )(?<!point )"
-    r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]"
+    r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]{1,2}"
     r"([0-9]{1,2})(?![0-9a-z.,:])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
 )
 _POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ")
