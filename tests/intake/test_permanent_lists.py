@@ -36,8 +36,10 @@ def test_german_lines_name_the_list_by_its_service(said: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "Módulo;Código;Texto;Estado\nMotor;P0562;Tensión de batería;permanente (servicio 0A)\nABS;C0035;Sensor;permanente",
-        "Moteur: P0562 tension trop basse (permanent, service 0A)\nABS: C0035 défaut permanent présent\nBSI: aucun défaut",
+        "Módulo;Código;Texto;Estado\nMotor;P0562;Tensión de batería;permanente (servicio 0A)\n"
+        "ABS;C0035;Sensor;permanente",
+        "Moteur: P0562 tension trop basse (permanent, service 0A)\n"
+        "ABS: C0035 défaut permanent présent\nBSI: aucun défaut",
         "P0562; Tensión de batería; Motor; permanente (servicio 0A)\nC0035; Fallo interno; ABS; permanente",
     ],
 )
@@ -52,7 +54,8 @@ def test_a_heading_may_name_it() -> None:
 
 @pytest.mark.parametrize("said", ["permanent (Service 03)", "permanent, 10 mal", "permanent (mode 100)"])
 def test_another_service_is_no_such_list(said: str) -> None:
-    assert statuses(f"Steuergerät: Motor\nP0562 Spannung zu gering - {said}\nP0301 - gespeichert")["P0562"] != "permanent"
+    told = statuses(f"Steuergerät: Motor\nP0562 Spannung zu gering - {said}\nP0301 - gespeichert")
+    assert told["P0562"] != "permanent"
 
 
 def test_columns_behind_it_stay_where_they_are() -> None:
