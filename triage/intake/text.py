@@ -65,10 +65,10 @@ from triage.intake.tidying import (
     legends,
     logs,
     namedcolumn,
+    namedlists,
     namelead,
     pagebreaks,
     paragraphs,
-    permanentlists,
     plainecu,
     rowtimes,
     scanlead,
@@ -229,7 +229,7 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     found, dictated, unread = spokencodes.written(found)
     opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(spokenmarks.left_out(found))), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    return list(statusslips.mended(permanentlists.told(closed), names.listed)), [*dictated, *glued, *split], unread
+    return list(statusslips.mended(namedlists.told(closed), names.listed)), [*dictated, *glued, *split], unread
 
 
 def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:
