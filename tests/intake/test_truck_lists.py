@@ -61,3 +61,17 @@ def test_empty_messages_are_answers() -> None:
 @pytest.mark.parametrize("line", ["EBS: SPN 639 FMI 9 DM1 message missing", "EBS: SPN 639 FMI 9, DM19 not sent"])
 def test_a_message_told_of_is_no_list(line: str) -> None:
     assert read(line)["EBS"] == [("SPN 639 FMI 9", None)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Module\tSPN/FMI\tDescription\tStatus\nSA 0 Engine\t110/3\tCoolant\tactive\nSA 11 Brakes\t\t\tno codes\n",
+        "Module;SPN-FMI;Status\nEngine;110-3;active\nBrakes;none;\n",
+        "Module   SPN / FMI   Status\nEngine   110 / 3     active\nBrakes   -           no codes\n",
+        "Module;DTC (SPN/FMI);Status\nEngine;110/3;active\nBrakes;;no codes\n",
+        "| Module | SPN.FMI | OC | Status |\n|--|--|--|--|\n| Engine | 110.3 | 3 | active |\n| Brakes | none | | |\n",
+    ],
+)
+def test_a_column_may_hold_both_numbers(text: str) -> None:
+    assert read(text) == {"Engine": [ACTIVE], "Brakes": []}
