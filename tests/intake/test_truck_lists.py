@@ -75,3 +75,34 @@ def test_a_message_told_of_is_no_list(line: str) -> None:
 )
 def test_a_column_may_hold_both_numbers(text: str) -> None:
     assert read(text) == {"Engine": [ACTIVE], "Brakes": []}
+
+
+@pytest.mark.parametrize(
+    "named", ["{} (SA 39)", "{} [source address 39]", "SA 39 {}", "{} - SA 39", "{}, address 0x27", "SA27h {}"]
+)
+def test_titles_below_a_name_with_its_address_name_no_module(named: str) -> None:
+    text = (
+        f"{named.format('VCU')}\n  SPN 4335 FMI 9 - Dosing air assist pressure - stored\n"
+        "  SPN 1761 FMI 14 - Reductant tank level - active\n\n"
+        f"{named.format('EBS')}\n  SPN 190 FMI 1 - Engine speed - active\n"
+    )
+    (snapshot,) = read_text(text, tables()).snapshots
+    assert [(module.module, len(module.codes)) for module in snapshot.modules] == [
+        ("hybrid powertrain", 2), ("anti-lock brakes", 1)]
+
+
+def test_an_address_is_no_number_of_the_module() -> None:
+    (snapshot,) = read_text("Motorregelung (SA 0): kein Fehler\nEBS (SA 11): kein Fehler\n", tables()).snapshots
+    assert [module.module for module in snapshot.modules] == ["engine control", "anti-lock brakes"]
+
+
+@pytest.mark.parametrize("name", ["Calculateur véhicule", "Unidad de vehículo", "Vehicle electronics"])
+def test_a_module_of_the_vehicle_is_no_title(name: str) -> None:
+    text = f"ABS (0x720)\n - SPN 110 FMI 3, active\n{name} (0x724)\n - U0073, stored\n"
+    (_, other) = read(text).values()
+    assert other == [("U0073", "stored")]
+
+
+def test_the_title_of_a_scan_of_the_vehicle_stays_one() -> None:
+    assert read("Vehicle scan\nABS\n - C0035, stored\nVehicle report\nECM: P0300, stored\n") == {
+        "ABS": [("C0035", "stored")], "ECM": [("P0300", "stored")]}

@@ -66,6 +66,12 @@ _ADDRESS_BEFORE = re.compile(
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+#: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
+_LABELLED_BEHIND = re.compile(
+    r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
+    r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|node)"
+    r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
+)
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
 _PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
@@ -186,7 +192,7 @@ class Names:
             printed = value.strip()
         if not has_digit(printed) or self.listed(printed):
             return printed
-        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND):
+        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND, _LABELLED_BEHIND):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
                 return match[1]
