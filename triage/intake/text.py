@@ -93,7 +93,6 @@ from triage.model.snapshot import Snapshot, StatusWord
 #: A count behind a heading.
 _BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
 
-
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
 
@@ -227,7 +226,8 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, dictated, unread = spokencodes.written(found)
-    opened, glued = gluedwords.opened(atsigns.written_out(soistoo.written_out(spokenmarks.left_out(found))), names.sure)
+    found = soistoo.written_out(spokenmarks.written(found, names.find))
+    opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     return list(statusslips.mended(namedlists.told(closed), names.listed)), [*dictated, *glued, *split], unread
 
