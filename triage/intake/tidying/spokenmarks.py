@@ -33,6 +33,7 @@ _TURN = lazily(
 _SIGNS = (" then ", " next ", " dann ", " weiter ", " ensuite ", " puis ", " luego ", " despues ", " then,", " next,")
 #: A code at the end of a text, a space in it or not.
 _CODED = lazily(r"(?<![a-z0-9])[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:[ :-]{0,2}[0-9a-f]{2})?$")
+_CODE_BEHIND = lazily(r" (?:has |shows |with )?(?:[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}|spn ?[0-9])")
 _SPN = lazily(r"fmi[ :=]{0,2}[0-9]{1,2}$")
 #: What may stand before the name that begins a turn.
 _LEADING = word_set(
@@ -40,6 +41,12 @@ _LEADING = word_set(
     "faults fault der die das den dem im beim keine le la les du dans el los en sin"
 )
 _SUPPLY = lazily(r"(?:the )?(?:battery|batt?|voltage|volts|supply|batterie|spannung|tension|bateria|voltaje)(?![a-z])")
+#: What somebody says before he begins.
+_QUOTE = " \t>|-*"
+_BEGINS = ("o", "r", "s", "a", "w", "g", "b", "v")
+_BEGUN = lazily(
+    r"[ \t>|*-]{0,12}((?:(?:ok(?:ay)?|right|so|alright|well|also|gut|bon|bueno|vale)[ ,]{1,2}){1,3})(?=[a-z])"
+)
 _REACH = 60
 #: Words that end nothing else, and words of their own, which are marks behind a code, a status or an answer alone.
 _MARKS = (" full stop", " fullstop", " punto final", " point final")
@@ -78,15 +85,21 @@ def _ends(low: str) -> bool:
 
 
 def _parted(found: Sequence[Line], names: Find) -> Sequence[Line]:
-    """The lines, each turn to another module behind a full stop."""
+    """The lines, each turn to another module behind a full stop, without the word that begins it all."""
     kept: list[Line] | None = None
     for at, line in enumerate(found):
-        if not any(sign in line.low for sign in _SIGNS) or not any(map(str.isalpha, line.low)):
+        begun = _BEGUN.match(line.low) if line.low[:40].lstrip(_QUOTE)[:1] in _BEGINS else None
+        if begun is None and not any(sign in line.low for sign in _SIGNS):
             continue
         mended = line
         for match in reversed(list(_TURN.finditer(line.low))):
-            if _ends_turn(line.low[: match.start()], names) and _begins_turn(line.low[match.end() :], names):
+            before, behind = line.low[: match.start()], line.low[match.end() :]
+            if _begins_turn(behind, names) and (_ends_turn(before, names) or _named_with_codes(
+                    match[0], before, behind, names)):
                 mended = reworded(mended, match.start(), match.end(), ". ")
+        if begun is not None and _has_codes(line.low[begun.end() :], names):
+            # "Ok ABS has C0035" tells nothing good of it.
+            mended = reworded(mended, begun.start(1), begun.end(1), "")
         if mended is not line:
             kept = kept or list(found)
             kept[at] = mended
@@ -107,6 +120,20 @@ def _ends_turn(low: str, names: Find) -> bool:
         return True
     # "No codes in the dash then ..."
     return bool(spoken(near)) and any(end == len(bare) for _, end, _ in names(near))
+
+
+def _named_with_codes(turn: str, before: str, behind: str, names: Find) -> bool:
+    """Whether "next" stands between a name, of which something was told in words nobody knows, and another with its
+    codes behind it: "could not reach PSCM next SCM B1CC5"."""
+    near = before[-_REACH:].rstrip(" ,")
+    return "next" in turn and any(end == len(near) for _, end, _ in names(near)) and _has_codes(behind, names)
+
+
+def _has_codes(low: str, names: Find) -> bool:
+    """Whether a text begins with a name and its codes."""
+    found = names(low[:_REACH])
+    return bool(found) and _CODE_BEHIND.match(low, found[0][1]) is not None and all(
+        word in _LEADING for word, start, _ in words(low[:_REACH]) if start < found[0][0])
 
 
 def _begins_turn(low: str, names: Find) -> bool:
