@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
-from itertools import pairwise
 from typing import NamedTuple
 
 from code_tables import Tables
@@ -39,7 +38,7 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
-from triage.intake.scan import style
+from triage.intake.scan import indents, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
@@ -69,7 +68,9 @@ from triage.intake.tidying import (
     namelead,
     pagebreaks,
     paragraphs,
+    phaseslips,
     plainecu,
+    quotebars,
     rowtimes,
     scanlead,
     sharedcolumn,
@@ -164,7 +165,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = spacing.single(xmlkeys.written_out(found, names.listed))
+    found = spacing.single(quotebars.told(xmlkeys.written_out(found, names.listed)))
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)
@@ -213,8 +214,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     for columns in context.matrix.values():
         columns[0].head.head = True
     context.row_times = rowtimes.of(all_rows, context.order, day)
-    context.flat = _flat(all_rows)
-    context.hanging = _hanging(all_rows)
+    context.flat = indents.flat(all_rows)
+    context.hanging = indents.hanging(all_rows)
     context.own_volts = belowline.places(all_rows)
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
@@ -229,7 +230,8 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     found = soistoo.written_out(spokenmarks.written(found, names.find))
     opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    return list(statusslips.mended(namedlists.told(closed), names.listed)), [*dictated, *glued, *split], unread
+    mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
+    return list(mended), [*dictated, *glued, *split], unread
 
 
 def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:
@@ -256,23 +258,6 @@ def _time_of_row(context: Context, at: datetime) -> None:
         builder.new_snapshot()
     if builder.snapshot.at is None or builder.snapshot.empty:
         builder.snapshot.at = at
-
-
-def _flat(all_rows: list[Row]) -> bool:
-    """Whether indentation says nothing: no code stands further right than other lines do."""
-    coded = [row.line.indent for row in all_rows if row.finds.codes]
-    plain = [row.line.indent for row in all_rows if not row.finds.codes and not row.blank]
-    return bool(coded) and bool(plain) and min(plain) >= min(coded)
-
-
-def _hanging(all_rows: list[Row]) -> bool:
-    """Whether long lines go on further right than their codes: twice or more, and more often than right below them."""
-    right = left = 0
-    for before, row in pairwise(all_rows):
-        if before.finds.codes and not row.finds.codes and not row.blank:
-            right += row.line.indent > before.line.indent
-            left += row.line.indent == before.line.indent
-    return right >= 2 and right > 2 * left
 
 
 def _row(context: Context, row: Row, at: int) -> None:

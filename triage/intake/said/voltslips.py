@@ -18,11 +18,11 @@ from triage.intake.plain.slips import one_off
 
 _WORDS = (
     "voltage", "battery", "batterie", "batteries", "batteriespannung", "bordspannung", "spannung", "tension",
-    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador",
+    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador", "lowest", "minimum", "supply",
 )
 #: Words of their own, however near.
 _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
-_LONG = re.compile(r"[a-z]{6,18}")
+_LONG = re.compile(r"[a-z]{5,18}")
 
 
 _SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word) if slip not in _OTHERS}
@@ -102,4 +102,5 @@ def _meant(match: re.Match[str]) -> str:
     return word.ljust(len(match[0]))
 
 
-_SHORTER = {"alternator": "alternat", "lichtmaschine": "lima", "alternateur": "alternat", "alternador": "alternat"}
+_SHORTER = {"alternator": "alternat", "lichtmaschine": "lima", "alternateur": "alternat", "alternador": "alternat",
+            "lowest": "min", "minimum": "min"}

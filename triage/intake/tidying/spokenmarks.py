@@ -23,6 +23,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states, volts
 from triage.intake.said.answers import spoken
+from triage.intake.said.outside import outside_supply
 
 Find = Callable[[str], list[tuple[int, int, bool]]]
 
@@ -47,6 +48,7 @@ _BEGINS = ("o", "r", "s", "a", "w", "g", "b", "v")
 _BEGUN = lazily(
     r"[ \t>|*-]{0,12}((?:(?:ok(?:ay)?|right|so|alright|well|also|gut|bon|bueno|vale)[ ,]{1,2}){1,3})(?=[a-z])"
 )
+_FIRST_PART = lazily(r"[,;.]\s")
 _REACH = 60
 #: Words that end nothing else, and words of their own, which are marks behind a code, a status or an answer alone.
 _MARKS = (" full stop", " fullstop", " punto final", " point final")
@@ -143,7 +145,8 @@ def _begins_turn(low: str, names: Find) -> bool:
     if (told and not told[0].start) or _SUPPLY.match(near) is not None:
         return True
     found = [start for start, _, _ in names(near)]
-    if not found:
+    if not found or outside_supply(_FIRST_PART.split(near, maxsplit=1)[0]) is not None:
+        # "Battery 11.9 V, then charger on"
         return False
     spans = [(hit.start, hit.end) for hit in told]
     return all(

@@ -17,8 +17,8 @@ _MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour 
 _AHORA = "actualmente | ahora | en este momento | por ahora"
 _STORED: tuple[Slots, ...] = (
     (
-        "not | no longer | not currently | currently not | not presently | presently not | isn t | is not |"
-        " isnt | wasn t | "
+        "not | no longer | not longer | not currently | currently not | not presently | presently not | isn t |"
+        " is not | isnt | wasn t | "
         "was not | no more | isn t currently | is no longer | was no longer | not always | is currently not",
         "present | active | current | failing",
         f"- | any more | anymore | any longer | {_MOMENT}",
