@@ -85,6 +85,7 @@ from triage.intake.tidying import (
     strayblanks,
     ticks,
     totals,
+    wraps,
     xmlkeys,
 )
 from triage.model.notices import Notice
@@ -165,7 +166,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = spacing.single(quotebars.told(xmlkeys.written_out(found, names.listed)))
+    found = wraps.joined(quotebars.told(xmlkeys.written_out(found, names.listed)), names.listed)
+    found = spacing.single(found)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)

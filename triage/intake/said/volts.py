@@ -318,8 +318,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
-    if number.round and number.unit and (
-            voltthings.is_of_thing(low, start, end) or voltthings.of_several(low, start, end)):
+    if number.round and number.unit and voltthings.is_nobodys(low, start, end):
         return Volt(start, end, value, "other", False)
     if _may_be_nominal(number) and (voltaround.is_beside_vehicle(low, start) or voltthings.in_series(low, start, end)):
         return Volt(start, end, value, "nominal", True)
@@ -332,10 +331,10 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         # A column of readings: no word says anything.
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
-    if _may_be_nominal(number) and low[end : end + 2].lstrip()[:1] == "?":
-        # "24 V? no, 12 V"
-        return Volt(start, end, value, "other", False)
     if _may_be_nominal(number):
+        if low[end : end + 2].lstrip()[:1] == "?":
+            # "24 V? no, 12 V"
+            return Volt(start, end, value, "other", False)
         first = max(0, start - 80)
         sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
         if (

@@ -81,6 +81,11 @@ def is_of_thing(low: str, start: int, end: int) -> bool:
         _MEASURED_AT.match(before, found.start()) is None)
 
 
+def is_nobodys(low: str, start: int, end: int) -> bool:
+    """Whether a whole number of volts is that of a thing, or of one of several batteries."""
+    return is_of_thing(low, start, end) or of_several(low, start, end)
+
+
 def of_several(low: str, start: int, end: int) -> bool:
     """Whether a whole number of volts is what each of several batteries has: that of the vehicle may be another."""
     before = low[max(0, start - 12) : start]
@@ -94,4 +99,4 @@ def in_series(low: str, start: int, end: int) -> bool:
     return _TOGETHER.match(low, end) is not None
 
 
-__all__ = ["ends_bounds", "in_series", "is_bound", "is_of_thing", "of_several"]
+__all__ = ["ends_bounds", "in_series", "is_bound", "is_nobodys", "is_of_thing", "of_several"]
