@@ -166,14 +166,16 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = wraps.joined(quotebars.told(xmlkeys.written_out(found, names.listed)), names.listed)
-    found = spacing.single(found)
+    whole = quotebars.told(xmlkeys.written_out(found, names.listed))
+    width = wraps.width_of(whole)
+    found = spacing.single(whole)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
     all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    all_rows = wraps.joined(all_rows, width, names.listed)
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)

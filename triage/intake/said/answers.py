@@ -394,5 +394,6 @@ def without_links(text: str) -> str:
 
 def _letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
-    tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper() and part[0] != "i") or text[part[2] : part[2] + 1] == "-"
+    tied to the next ("e-call", "a/c")."""
+    alone, behind = part[2] - part[1] == 1, text[part[2] : part[2] + 1]
+    return (alone and text[part[1]].isupper() and part[0] != "i") or behind == "-" or part[0] + behind == "a/"

@@ -3,10 +3,11 @@ a bracket, an answer or a list.
 
 A line is full where the first word of the next would not have fitted behind it: none of the text is longer than that.
 
->>> from triage.intake.plain.characters import lines
+>>> from triage.intake.lines.rows import rows_of
 >>> names = {"electric power steering", "abs"}.__contains__
 >>> said = "U2101:01; Control module configuration; Electric\\npower steering; pending\\nC0035; Sensor; ABS; stored"
->>> [line.text for line in joined(lines(said), names)]
+>>> rows = rows_of(said)
+>>> [row.text for row in joined(rows, width_of([row.line for row in rows]), names)]
 ['U2101:01; Control module configuration; Electric power steering; pending', 'C0035; Sensor; ABS; stored']
 """
 
@@ -15,6 +16,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.recut import is_as_pasted
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -28,7 +31,7 @@ _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:[-: ]?[0-9a-f]{2})?|"
     r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"
 )
-_STARTED = lazily(r"(?:[-*\u2022#=|+_]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}:(?:\s|$))")
+_STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"']|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 #: No line of a list ends with one of these.
 _LEADS_ON = word_set(
     "with from by of to the an and or as in at not is has have was are mit von zu und oder der die das dem bei als im "
@@ -43,38 +46,47 @@ _NARROWEST, _WIDEST, _LONGEST = 44, 80, 1200
 _MOST_WORDS = 4
 
 
-def joined(found: Sequence[Line], is_name: IsName) -> Sequence[Line]:
-    """The lines, those put together that were wrapped. ``is_name``: listed names."""
-    width = max((len(_bare(line)) for line in found), default=0)
-    if not _NARROWEST <= width <= _WIDEST:
-        return found
-    kept: list[Line] = []
+def width_of(found: Sequence[Line]) -> int:
+    """The width of the widest line as it was pasted; 0 where nothing can have been wrapped."""
+    width = max((_width(line) for line in found), default=0)
+    return width if _NARROWEST <= width <= _WIDEST else 0
+
+
+def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
+    """The rows, those put together that were wrapped at a width. ``is_name``: listed names."""
+    if not width:
+        return list(rows)
+    kept: list[Row] = []
     last, again = 0, False
-    for line in found:
+    for row in rows:
         above = kept[-1] if kept else None
-        if above is not None and last + 1 + len(_first(line)) > width and _goes_on(above, line, is_name, again):
+        bare = row.line.text[_prefix(row.line) :].rstrip()
+        if above is not None and _may_join(above, row) and last + 1 + len(bare.split(" ", 1)[0]) > width and (
+                _goes_on(above.line, row.line, is_name, again)):
             again = True
-            text = f"{above.text.rstrip()} {_bare(line)}"
-            kept[-1] = line_of(above.number, text, text)
+            text = f"{above.line.text.rstrip()} {bare}"
+            kept[-1] = Row(line_of(above.line.number, text, text), text[above.start :], above.start)
         else:
             again = False
-            kept.append(line)
-        last = len(_bare(line))
-    return kept if len(kept) < len(found) else found
+            kept.append(row)
+        last = _width(row.line)
+    return kept
 
 
-def _bare(line: Line) -> str:
-    """The text of a line without the marks of a quote."""
-    return line.text[_prefix(line) :].rstrip()
+def _width(line: Line) -> int:
+    """The width of a line as it was pasted, without the marks of a quote."""
+    return len(line.raw.rstrip()) - _prefix(line)
+
+
+def _may_join(above: Row, row: Row) -> bool:
+    """Whether two rows stand as they were pasted and say nothing that was read before."""
+    return all(each.text and each.aside is None and is_as_pasted(each) for each in (above, row)) and (
+        above.line.text.rstrip().endswith(above.text.rstrip()))
 
 
 def _prefix(line: Line) -> int:
     match = _PREFIX.match(line.text)
     return match.end() if match is not None else 0
-
-
-def _first(line: Line) -> str:
-    return _bare(line).split(" ", 1)[0]
 
 
 def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
@@ -87,13 +99,15 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
     opened = low.rfind("(")
     if opened > low.rfind(")") and below.find(")") > 0 and "(" not in below[: below.find(")")]:
         return True
+    if _ADDRESS.match(below) is not None:
+        return _CODE.search(low) is not None
     if _STARTED.match(below) is not None or "   " in low:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
         return True
     if _CODE.search(low) is None and not (". " in low and spoken(low)):
         return False
-    if _ADDRESS.match(below) is not None or _rest_of_name(low, below, is_name):
+    if _rest_of_name(low, below, is_name):
         return True
     coded = _CODE.match(below) is not None
     if low[-1] in ";,|":
@@ -101,21 +115,26 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
             # The last cell of a row is empty.
             return False
         # "PBM = C1BEA (active);" above "C0110 (stored)"
-        return _CODE.match(low) is None if coded else below.count(low[-1]) < low.count(low[-1])
+        return not _coded_first(low) if coded else below.count(low[-1]) < low.count(low[-1])
     if low.rpartition(" ")[2] in _LEADS_ON:
         return True
-    if _begins_with_status(below) and (below[0] in "([" or _ends_with_code(low)):
+    if _begins_with_status(below) and ((below[0] in "([" and low[0] not in "([") or _ends_with_code(low)):
         return True
     if coded or not line.text[_prefix(line)].islower():
         return False
     # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
-    return again or (any(map(str.isupper, above.text)) and _CODE.match(low) is None and ("(" in below or ";" in below))
+    return again or (any(map(str.isupper, above.text)) and not _coded_first(low) and ("(" in below or ";" in below))
+
+
+def _coded_first(low: str) -> bool:
+    """Whether a line begins with a code, a mark or a number before it or not."""
+    return _CODE.match(low.lstrip(" +|*#>0123456789.)(-\u2022")) is not None
 
 
 def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
     """Whether a line ends with a name behind a sentence, of which the next tells: its codes, or an answer."""
     told = spoken(below[:40])
-    if _CODE.match(low) is not None or (_CODE.match(below) is None and not (told and not told[0].start)):
+    if _coded_first(low) or (_CODE.match(below) is None and not (told and not told[0].start)):
         return False
     words = low[-60:].split(" ")[-_MOST_WORDS:]
     for size in range(len(words), 0, -1):
