@@ -26,6 +26,8 @@ def statuses(text: str) -> dict[str, str | None]:
         "permanenter Fehler (Dienst 0A)",
         "Permanent (OBD Mode 10)",
         "Service 0A: permanent",
+        "permanent (Servce 0A)",
+        "permanent ($0A)",
     ],
 )
 def test_german_lines_name_the_list_by_its_service(said: str) -> None:

@@ -41,3 +41,9 @@ def test_clear_in_brackets_beside_a_name_is_clean(form: str) -> None:
 )
 def test_a_stroke_within_a_short_name(text: str, told: dict[str, list[str]]) -> None:
     assert modules_of(text) == told
+
+
+def test_a_status_before_a_comma_is_no_part_of_the_next_name() -> None:
+    text = "ABS has C0035 stored, C0036 active, steering has C0545 stored, engine clean"
+    assert modules_of(text) == {
+        ABS: ["C0035 stored", "C0036 current"], "power steering": ["C0545 stored"], ECM: ["clean"]}

@@ -72,6 +72,8 @@ def test_the_texts_are_read_whole() -> None:
          "ABS", " - C0035"],
         ["P0562 Engine Terminal 15 input short to battery (stored)",
          "C0035 ABS Wheel speed sensor, front left (current)"],
+        ["engine,P0562,Unterbrechung oder Kurzschluss nach Plus,liegt an",
+         ",P0563,Unterspannung am Eingang,nicht aktiv"],
         ["Engine P0562 Terminal 15 input short to battery", "Airbag B1001 Stage one circuit open or shorted"],
     ],
 )

@@ -168,14 +168,12 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     names = Names(tables)
     whole = quotebars.told(xmlkeys.written_out(found, names.listed))
     width = wraps.width_of(whole)
-    found = spacing.single(whole)
-    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+    found = blocks.parted(spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
-    all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
-    all_rows = wraps.joined(all_rows, width, names.listed)
+    all_rows = _joined(all_rows, names, width)
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
@@ -225,6 +223,12 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
     context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
     return context
+
+
+def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
+    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width."""
+    found = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    return wraps.joined(found, width, names.listed)
 
 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:

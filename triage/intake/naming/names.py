@@ -271,8 +271,9 @@ class Names:
                 at += 1
                 continue
             size = self._name_at(parts, at)
-            while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
-                # "B2482 active - steering angle": one ends there, and another begins.
+            while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
+                    parts[at][0] == "active" and low[parts[at][2]] == ",")):
+                # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
                 size -= 1
             if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
                 # "No answer from the transfer case. ECU clean"

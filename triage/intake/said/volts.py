@@ -332,8 +332,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
     if _may_be_nominal(number):
-        if low[end : end + 2].lstrip()[:1] == "?":
-            # "24 V? no, 12 V"
+        if low[end : end + 2].lstrip()[:1] == "?":  # "24 V? no, 12 V"
             return Volt(start, end, value, "other", False)
         first = max(0, start - 80)
         sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
@@ -358,8 +357,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
     begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
     of = "supply" if begun else extreme(before, own, after)
-    if of is None and seen and PRIOR.fullmatch(own):
-        # "With the booster 12.8, before 9.4"
+    if of is None and seen and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
         of = "lowest"
     if of is not None:
         return Volt(start, end, value, of, True)

@@ -35,6 +35,8 @@ _SERVICE = (
 )
 _BY_SERVICE = lazily(
     rf"(?<![a-z0-9])(?:{_PERMANENT}(?: ({_LISTED}))?(?: ?[,:/-] ?| )[(\[]?{_SERVICE}[)\]]?|"
+    # The word for a service with a slip in it, or none.
+    rf"{_PERMANENT} ?[(\[](?:[dms][a-z]{{3,8}} )?(?:0x|\$)?0a[)\]]|"
     rf"{_SERVICE}(?: ?[,:/=-] ?| )[(\[]?{_PERMANENT}(?: ({_LISTED}))?(?![a-z0-9])[)\]]?)"
 )
 _SIGNS = ("0a", "$a", "xa", "10")

@@ -31,10 +31,10 @@ _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:[-: ]?[0-9a-f]{2})?|"
     r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"
 )
-_STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"']|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
+_STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 #: No line of a list ends with one of these.
 _LEADS_ON = word_set(
-    "with from by of to the an and or as in at not is has have was are mit von zu und oder der die das dem bei als im "
+    "with from by of to the and or as in at not is has have was are mit von zu und oder der die das dem bei als im "
     "hat ist nicht avec de du des et dans est con del y en como"
 )
 #: What a sentence before the last name of a line ends with.
