@@ -167,13 +167,13 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     whole = quotebars.told(xmlkeys.written_out(found, names.listed))
-    width = wraps.width_of(whole)
-    found = blocks.parted(spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+    found = blocks.parted(
+        spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
-    all_rows = _joined(all_rows, names, width)
+    all_rows = _joined(all_rows, names, wraps.width_of(whole))
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)

@@ -96,6 +96,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return False
     if above.text[: _prefix(above)].count(">") != line.text[: _prefix(line)].count(">"):
         return False
+    if _are_rows(low, below):
+        return False
     opened = low.rfind("(")
     if opened > low.rfind(")") and below.find(")") > 0 and "(" not in below[: below.find(")")]:
         return True
@@ -124,6 +126,13 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return False
     # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
     return again or (any(map(str.isupper, above.text)) and not _coded_first(low) and ("(" in below or ";" in below))
+
+
+def _are_rows(low: str, below: str) -> bool:
+    """Whether two lines are rows of a table: as many marks part the cells of one as of the other."""
+    return any(
+        low.count(mark) > 1 and low.count(mark) == below.count(mark) and (mark in "|\t" or f"{mark} " not in low)
+        for mark in (";", "|", "\t", ","))
 
 
 def _coded_first(low: str) -> bool:
