@@ -41,7 +41,7 @@ _LEADS_ON = word_set(
 _TURNS = (". ", " then ", " next ")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
-_ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]]")
+_ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
 _NARROWEST, _WIDEST, _LONGEST = 44, 80, 1200
 _MOST_WORDS = 4
 
@@ -79,8 +79,10 @@ def _width(line: Line) -> int:
 
 
 def _may_join(above: Row, row: Row) -> bool:
-    """Whether two rows stand as they were pasted and say nothing that was read before."""
-    return all(each.text and each.aside is None and is_as_pasted(each) for each in (above, row)) and (
+    """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
+    return all(
+        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
+    ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
 
 
