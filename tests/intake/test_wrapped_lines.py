@@ -74,6 +74,7 @@ def test_the_texts_are_read_whole() -> None:
          "C0035 ABS Wheel speed sensor, front left (current)"],
         ["engine,P0562,Unterbrechung oder Kurzschluss nach Plus,liegt an",
          ",P0563,Unterspannung am Eingang,nicht aktiv"],
+        ["| stored |  | P0562 | Terminal 15 input short to battery | Engine |", "Earth cable corroded."],
         ["[08] Engine control module: P0562 P0563 P0300 P0301 P0302", "[09] Airbag: B1001 B1002"],
         ["Engine P0562 Terminal 15 input short to battery", "Airbag B1001 Stage one circuit open or shorted"],
     ],

@@ -98,7 +98,7 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return False
     if above.text[: _prefix(above)].count(">") != line.text[: _prefix(line)].count(">"):
         return False
-    if _are_rows(low, below):
+    if _are_rows(low, below) or low[0] == low[-1] == "|":
         return False
     opened = low.rfind("(")
     if opened > low.rfind(")") and below.find(")") > 0 and "(" not in below[: below.find(")")]:
