@@ -292,7 +292,9 @@ def _judge_volts(context: Context) -> None:
     vehicle = context.builder.vehicle | context.facts.values
     nominal = vehicle.get("nominal_volts")
     high = [value for value in seen if value > 18.0]
-    low = [value for value in seen if value <= 16.5]
+    # The lowest of a 24 V vehicle falls far on cranking, though seldom below half of what it has.
+    low = [value for value, _, volt in context.volts_seen
+           if value <= 16.5 and (volt.of != "lowest" or not high or value < min(high) / 2)]
     if nominal is None and high and not low:
         context.builder.vehicle["nominal_volts"] = 24.0
         context.builder.notice(

@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
-from itertools import pairwise
 from typing import NamedTuple
 
 from code_tables import Tables
@@ -39,7 +38,7 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
-from triage.intake.scan import style
+from triage.intake.scan import indents, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
@@ -66,10 +65,13 @@ from triage.intake.tidying import (
     logs,
     loosely,
     namedcolumn,
+    namedlists,
     namelead,
     pagebreaks,
     paragraphs,
+    phaseslips,
     plainecu,
+    quotebars,
     rowtimes,
     scanlead,
     sharedcolumn,
@@ -84,6 +86,7 @@ from triage.intake.tidying import (
     strayblanks,
     ticks,
     totals,
+    wraps,
     xmlkeys,
 )
 from triage.model.notices import Notice
@@ -92,7 +95,6 @@ from triage.model.snapshot import Snapshot, StatusWord
 
 #: A count behind a heading.
 _BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
-
 
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
@@ -165,13 +167,14 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = spacing.single(xmlkeys.written_out(found, names.listed))
-    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+    whole = quotebars.told(xmlkeys.written_out(found, names.listed))
+    found = blocks.parted(
+        spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
-    all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    all_rows = _joined(all_rows, names, wraps.width_of(whole))
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
@@ -214,8 +217,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     for columns in context.matrix.values():
         columns[0].head.head = True
     context.row_times = rowtimes.of(all_rows, context.order, day)
-    context.flat = _flat(all_rows)
-    context.hanging = _hanging(all_rows)
+    context.flat = indents.flat(all_rows)
+    context.hanging = indents.hanging(all_rows)
     context.own_volts = belowline.places(all_rows)
     context.legend = _legend(all_rows, context.translated, explained.statuses)
     context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
@@ -223,14 +226,21 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     return context
 
 
+def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
+    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width."""
+    found = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    return wraps.joined(found, width, names.listed)
+
+
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
     found, dictated, unread = spokencodes.written(found)
-    found = soistoo.written_out(spokenmarks.left_out(loosely.written_out(found, names)))
+    found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
     opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
-    return list(statusslips.mended(closed, names.listed)), [*dictated, *glued, *split], unread
+    mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
+    return list(mended), [*dictated, *glued, *split], unread
 
 
 def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:
@@ -258,23 +268,6 @@ def _time_of_row(context: Context, at: datetime) -> None:
         builder.new_snapshot()
     if builder.snapshot.at is None or builder.snapshot.empty:
         builder.snapshot.at = at
-
-
-def _flat(all_rows: list[Row]) -> bool:
-    """Whether indentation says nothing: no code stands further right than other lines do."""
-    coded = [row.line.indent for row in all_rows if row.finds.codes]
-    plain = [row.line.indent for row in all_rows if not row.finds.codes and not row.blank]
-    return bool(coded) and bool(plain) and min(plain) >= min(coded)
-
-
-def _hanging(all_rows: list[Row]) -> bool:
-    """Whether long lines go on further right than their codes: twice or more, and more often than right below them."""
-    right = left = 0
-    for before, row in pairwise(all_rows):
-        if before.finds.codes and not row.finds.codes and not row.blank:
-            right += row.line.indent > before.line.indent
-            left += row.line.indent == before.line.indent
-    return right >= 2 and right > 2 * left
 
 
 def _row(context: Context, row: Row, at: int) -> None:

@@ -202,7 +202,8 @@ def answers_in(row: Row) -> list[Spoken]:
     hits = spoken(row.low)
     if not row.finds.codes:
         return list(hits)
-    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None]
+    return [hit for hit in hits if states.of_cell(row.low[hit.start : hit.end]) is None
+            and not codetexts.of_work(row.low, hit.start)]
 
 
 def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | None:

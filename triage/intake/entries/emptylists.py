@@ -28,6 +28,10 @@ from triage.model.snapshot import StatusWord
 _PIECE = lazily(r"\s*[,;|\t]\s*|\s+[-/&]\s+|\s{2,}|\s(?:and|und|et|y)\s")
 _EMPTY = r"(?:none|nil|nothing|no codes|0|-{1,3}|keine?r?|nichts|aucune?s?|neant|rien|ningun[oa]?|nada)"
 _VALUE = lazily(rf"\s*(?::|=|\s-|\.{{2,}}|\s)\s*{_EMPTY}(?:\s(?:found|stored|present|read))?[ .!)\]]*$")
+#: The same alone, below the head of a list.
+_NONE = lazily(
+    r"[ \t(\[<*-]*(?:none|nil|nothing|no codes|keine?r?|nichts|aucune?s?|neant|rien|ningun[oa]?|nada)[ .!)\]>*-]*"
+)
 #: What such a value ends with.
 _EMPTY_ENDS = tuple(word_set(
     "none nil nothing codes 0 - kein keine keinr keiner nichts aucun aucune aucuns aucunes neant rien ningun ninguno "
@@ -123,6 +127,9 @@ def read(context: Context, row: Row) -> bool:
     if (named := behind_name(row.low, context.translated)) is not None:
         return _of_named(context, row, *named)
     lists = told(row.low, context.translated)
+    if context.section is not None and context.section_of_module and context.open_code is None and _NONE.fullmatch(
+            row.low):
+        lists = (context.section,)
     if not lists or _is_answer(row.low):
         return False
     if context.open_code is not None and not _OF_CODES.search(row.low):

@@ -47,6 +47,12 @@ _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
     r"\s{0,3}[:=#]?\s{0,3}(?:(?:0x|\$)?[0-9a-f]{1,8}h?|[a-z0-9-]{2,12})"
 )
+#: A module of the vehicle as a whole: no word for a vehicle makes it the title of a scan.
+_OF_VEHICLE = lazily(
+    r"(?<![a-z])(?:(?:calculateur|boitier|unite|module?|modulo|centralita|unidad|controller|computer|unit|steuergerat) "
+    r"(?:de |du |del |of )?(?:la |l'|the )?(?:vehicule|vehiculo|vehicle|fahrzeug)|"
+    r"(?:vehicle|fahrzeug) (?:computer|controller|module|unit|electronics|elektronik))(?![a-z])"
+)
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
 #: In so few columns nobody sets text.
@@ -203,7 +209,7 @@ def _nameable(printed: str) -> bool:
         and not (
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
-            or TITLE.search(low)
+            or TITLE.search(_OF_VEHICLE.sub(" ", low))
         )
     )
 

@@ -15,6 +15,8 @@ _OWN = lazily(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})(?=\s{0,2}[(\[])"
 )
 NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
+#: Both in one cell: "110/6".
+_PAIR = re.compile(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
 #: Cells that say nothing.
 EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
@@ -38,8 +40,10 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
     if found:
         return found
     spn, fmi = NUMBER.search(text_of(by_role, "spn")), NUMBER.search(text_of(by_role, "fmi"))
-    if spn is not None and fmi is not None:
-        code = model_codes.parse(f"SPN {int(float(spn[1]))} FMI {int(float(fmi[1]))}")
+    pair = _PAIR.fullmatch(text_of(by_role, "spn").strip()) if fmi is None else None
+    if pair is not None or (spn is not None and fmi is not None):
+        first, second = pair.groups() if pair is not None else (spn[1], fmi[1]) if spn and fmi else ("", "")
+        code = model_codes.parse(f"SPN {int(float(first))} FMI {int(float(second))}")
         if code is not None:
             cell = by_role["spn"][0]
             return [

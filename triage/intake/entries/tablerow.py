@@ -147,7 +147,8 @@ def _modules(context: Context, row: Row, name: Cell | None, code: Found | None, 
             places = namelist.several(row, places[0], namelist.known(context.names)) or places
         return [
             context.builder.name_module(
-                " ".join(tidy(row.text[start:end]).split()), row.line, row.start + start, row.start + end
+                context.names.bare(" ".join(tidy(row.text[start:end]).split())),
+                row.line, row.start + start, row.start + end,
             )
             for start, end in places
         ]

@@ -14,7 +14,7 @@ from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import covered, phrase_set
+from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set
 from triage.intake.plain.slips import nearest
 from triage.intake.words.module_words import SPELLINGS
 from triage.intake.words.vocabulary import STATES
@@ -184,6 +184,8 @@ _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "statu
 _COLONS = (":", "=")
 #: What is called by its name; a customer's is none of them.
 _MODULE_WORDS = frozenset(phrase for phrase in _NUMBERED_MODULES if phrase.split()[-1] not in ("name", "nombre", "nom"))
+#: Words of a head over SPN and FMI in one cell: "DTC (SPN/FMI)".
+_PAIRED = word_set("spn fmi dtc dtcs code codes fault faults and no number fehler fehlercode defaut codigo")
 _QUOTES = ("\"", "'")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
@@ -198,6 +200,8 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role
+    if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
+        return "spn"
     if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())

@@ -66,6 +66,12 @@ _ADDRESS_BEFORE = re.compile(
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
 _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+#: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
+_LABELLED_BEHIND = re.compile(
+    r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
+    r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|node)"
+    r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
+)
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
 _PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
@@ -186,7 +192,7 @@ class Names:
             printed = value.strip()
         if not has_digit(printed) or self.listed(printed):
             return printed
-        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND):
+        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND, _LABELLED_BEHIND):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
                 return match[1]
@@ -265,8 +271,9 @@ class Names:
                 at += 1
                 continue
             size = self._name_at(parts, at)
-            while size > 1 and _PARTS.search(low, parts[at][2], parts[at + size - 1][1]):
-                # "B2482 active - steering angle": one ends there, and another begins.
+            while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
+                    parts[at][0] == "active" and low[parts[at][2]] == ",")):
+                # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
                 size -= 1
             if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
                 # "No answer from the transfer case. ECU clean"
@@ -333,7 +340,7 @@ class Names:
 
 
 #: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.
-_SPACED_CODE = re.compile(r"[pcb][ ._-]{1,3}[0-3oil][0-9a-foil]{3}(?![a-z0-9])")
+_SPACED_CODE = re.compile(r"[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)", "radio 12 V"): they number nothing.
 _DECIMAL = re.compile(r"[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9])")
 #: What somebody says he did: "in the radio I found" is no radio number one.

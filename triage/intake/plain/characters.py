@@ -64,6 +64,9 @@ _DRAWN_ALIKE = str.maketrans(
     "\u0555\u216d\u0417",
     "ABCEHIJKMOPSTXaceopxyiABEHIKMNOPTXoUOC3",
 )
+#: Small letters of other alphabets whose capitals are drawn as ours, and a code that one of them begins.
+_SMALL_ALIKE = str.maketrans("\u0432\u043a\u043c\u043d\u0442\u03b2\u03c1\u03c5", "bkmhtbpu")
+_CODED = lazily(r"(?<![^\W_])[bpuBPU][0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?(?![0-9a-zA-Z])")
 _UNACCENTED = {
     code: base[0]
     for code in range(0xC0, 0x250)
@@ -216,6 +219,9 @@ def _as_drawn(match: re.Match[str]) -> str:
     if _FOREIGN.search(word) is None:
         return word
     drawn = word.translate(_DRAWN_ALIKE)
+    if not drawn.isascii():
+        small = drawn.translate(_SMALL_ALIKE)
+        drawn = small if _CODED.search(small) is not None else word
     mixed = any(c.isascii() and c.isalnum() for c in word)
     return drawn if mixed and drawn.isascii() else word
 

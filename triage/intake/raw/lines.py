@@ -37,6 +37,7 @@ _SEPARATOR = re.compile(r"[:>=|\t]\s*$")
 _NOT_BYTES = lazily(
     r"\b(?:tele?(?:fon|phone|fono|phone)?|phone|mobile|fax|parts?|number|nummer|num[eé]ro|n[o°]|nr|p/n|serial|s/n|vin|"
     r"cal(?:ibration)?|cvn|hardware|software|hw|sw|version|date|datum|odometer|mileage|plate|order|invoice|ref\w*|key|"
+    r"kilom\w*|laufleistung|count(?:er)?|z(?:ä|ae|a)hler|compteur|contador|occurrences?|h(?:ä|ae|a)ufigkeit|frecuencia|"
     r"barcode|batch|lot|assembly|teile\w*|id|tyres?|fuses?|bay|pin|connector)\b", re.I)
 #: Words that name the bytes, not the module.
 _PLAIN_WORDS = lazily(

@@ -33,11 +33,10 @@ DOUBTFUL = phrase_set("""
         vorhanden | non present | no presente | not tested | no issues | no problems | o k | not available | o b |
         ras | correcto | left out | omitido | stumm | keine daten | pas present | 0 code | absente | not checked |
         timed out | is clean | all clear | not supported | communication error | no code | not included | nothing |
-        nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos |
-         is fine | was fine | is ok | was ok | is good | was good | all
-        fine | all good | all ok | still ok | alles ok | alles gut | todo bien | tout va bien | not found | not seen
-        | not detected | is happy | was happy | are happy | seems happy | all happy | zip | sod all | bugger all |
-        naff all""")
+        nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos | is fine |
+        was fine | is ok | was ok | is good | was good | all fine | all good | all ok | still ok | alles ok |
+        alles gut | todo bien | tout va bien | not found | not seen | not detected | is happy | was happy |
+        are happy | seems happy | all happy | zip | sod all | bugger all | naff all""")
 #: What people say of anything ("wiring looks fine").
 _SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(
@@ -396,5 +395,6 @@ def without_links(text: str) -> str:
 
 def _letter(text: str, part: tuple[str, int, int]) -> bool:
     """Whether a word is part of a name: a capital letter on its own ("door A", but not "the airbag I can't reach"), or
-    tied to the next ("e-call")."""
-    return (part[2] - part[1] == 1 and text[part[1]].isupper() and part[0] != "i") or text[part[2] : part[2] + 1] == "-"
+    tied to the next ("e-call", "a/c")."""
+    alone, behind = part[2] - part[1] == 1, text[part[2] : part[2] + 1]
+    return (alone and text[part[1]].isupper() and part[0] != "i") or behind == "-" or part[0] + behind == "a/"

@@ -53,6 +53,25 @@ def quoted(low: str, codes: Sequence[Span]) -> list[Span]:
     return found
 
 
+#: What a code says was not done: "configuration not done" is no module that was not read.
+_WORK = lazily(
+    r"(?<![a-z])(?:configuration|calibration|adaptation|adaption|initiali[sz]ation|programming|(?:variant )?coding|"
+    r"learning|pairing|basic setting|alignment|\w*einstellung|\w*codierung|kalibrierung|\w*anlernen|initialisierung|"
+    r"konfiguration|codage|apprentissage|initialisation|calibrage|configuracion|calibracion|codificacion|"
+    r"aprendizaje|inicializacion)\s$"
+)
+_REACH = 40
+
+
+def of_work(low: str, start: int) -> bool:
+    """Whether words at a place ("not done") tell of the work that stands right before them, in the text of a code.
+
+    >>> of_work("b2477: configuration not done", 21), of_work("radio not done", 6)
+    (True, False)
+    """
+    return _WORK.search(low, max(0, start - _REACH), start) is not None
+
+
 def unmarked(low: str, codes: Sequence[Span]) -> str:
     """A sentence in small letters with blanks in the place of the marked texts of its codes. Linear in its length."""
     if not codes or ('"' not in low and "=" not in low and "'" not in low):
@@ -100,4 +119,4 @@ def _end_of(low: str, at: int, stop: int) -> int:
     return joints[-1] if mark is None else end
 
 
-__all__ = ["behind_status", "quoted", "unmarked"]
+__all__ = ["behind_status", "of_work", "quoted", "unmarked"]

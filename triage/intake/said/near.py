@@ -40,6 +40,11 @@ _LABEL = lazily(
     r"(?:(?<![a-z0-9])(?:connectors?|conn|splices?|bays?|bins?|stalls?|shelf|rooms?|slot"
     r"|parts? ?(?:no|nos|number|numbers|nr|#)|parts?|part|p/n|pn|calibrations?(?: id)?|cal(?: ?id)?|calid|cvn"
     r"|serial(?: ?(?:no|number|nr))?|s/n|sn|ref(?:erence)?|invoice|order|job|ro|wo|ticket|quote|fax"
+    r"|(?:job|work|order|time) ?(?:card|sheet|slip|ticket)|worksheet|estimate|claim|dossier"
+    r"|(?<![a-z] )(?:customer|client|unit|fleet|stock|asset|vehicle|bay|case|record|wagen|fahrzeug) ?"
+    r"(?=(?:no|nr|number|num|id|#)(?![a-z]))|(?:kunden|rechnungs|fahrzeug|wagen|vorgangs|werkstattauftrags|auftrags)-?(?:nr|nummer)|rechnung"
+    r"|werkstattauftrag|vorgang|lieferschein|facture|devis|fiche|ordre de reparation|factura|expediente"
+    r"|orden(?: de (?:trabajo|reparacion))?|n° ?or|ot"
     r"|plates?|reg(?:istration)?|licen[cs]e|tyres?|tires?|key ?(?:no|tag|number)|locker|page"
     r"|software(?: ?(?:no|number|id|version|level|part))?|sw|firmware|fw|hardware(?: ?(?:no|number|id|version|"
     r"part))?|hw"
@@ -96,6 +101,10 @@ _GONE_STARTS = word_set("co st pe cu th wh no is ar wa we ha si es so bo al di g
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
 #: need be tried.
 _LABEL_ENDS = word_set(
+    "card sheet slip worksheet estimate claim dossier kundennr kundennummer rechnungsnr rechnungsnummer fahrzeugnr "
+    "fahrzeugnummer wagennr wagennummer vorgangsnr vorgangsnummer werkstattauftragsnr werkstattauftragsnummer "
+    "auftragsnr rechnung werkstattauftrag vorgang lieferschein facture devis fiche reparation factura expediente orden "
+    "trabajo or ot "
     "connector connectors conn splice splices bay bays bin bins stall stalls shelf room rooms slot no nos nr number "
     "numbers num id ids numero "
     "nummer parts part n pn calibration calibrations cal calid cvn s sn ref reference invoice order job ro wo "

@@ -4,6 +4,8 @@
 ['test drive', 'fuses checked', 'probefahrt']
 >>> [alone(low) for low in ("sunroof: none", "test drive: p0562", "lamps: no response", "fuse box: ok")]
 ['', '', '', '']
+>>> [alone(low) for low in ("sicherung f15 15 a in ordnung", "checked: fuses and relays ok")]
+['sicherung f15 15 a', 'checked: fuses and relays']
 """
 
 from __future__ import annotations
@@ -57,6 +59,27 @@ _DATA = (
 _THING = lazily(
     rf"({_WORK}|{_DRIVE}|{_SUPPLY}|{_LOOKED_AT}|{_DATA})\s*(?:[:=]|\.{{2,}}|\s-+\s|\s{{2,}}|\t|\|)\s*(?=\S)"
 )
+#: What has no memory for faults, with its number and its rating, and what leads to it on a sheet of tests.
+_NUMBER = r"(?: ?(?:no\.?|nr\.?|#)? ?[a-z]{0,3}[0-9]{1,3}[a-z]?)?(?: ?[(]?[0-9]{1,3} ?a(?:mps?)?[)]?)?"
+_PLAIN_PART = (
+    r"(?:(?:the |all |main |every |die |alle |haupt|les |tous les |toutes les |las |los |todos los |todas las ){0,2}"
+    r"(?:fuses?|sicherung(?:en)?|fusibles?|relays?|relais|reles?|grounds?(?: (?:straps?|cables?|points?))?|"
+    r"earths?(?: (?:straps?|leads?|points?|cables?))?|masse(?:n|punkte?|kabel|band|s)?|masas?|"
+    r"(?:drive |alternator |fan )?belts?|(?:keil|rippen)riemen|courroies?|correas?|wiring|harness|cables?|"
+    r"kabel(?:baum)?|leitung(?:en)?|faisceau|cableado|connectors?|stecker|steckverbindung(?:en)?|connecteurs?|"
+    r"conector(?:es)?|brake (?:fluid|pads)|bremsflussigkeit|bremsbelage|bulbs?))"
+)
+_TESTED = (
+    r"(?:(?:checked|tested|inspected|verified|(?:ge|uber)pruft|geprueft|kontrolliert|prufung|pruefung|test|"
+    r"controles?e?s?|verifiee?s?|comprobad[oa]s?|revisad[oa]s?|verificad[oa]s?)(?: ?[:-] ?| )?)"
+)
+_LOOKED_AT_ALONE = lazily(
+    rf"({_TESTED}?{_PLAIN_PART}{_NUMBER}(?:(?: ?[,/&+] ?| and | und | et | y ){_PLAIN_PART}{_NUMBER}){{0,4}}"
+    rf"(?: {_TESTED})?|[a-z][a-z /-]{{2,40}}[:=]? ?[0-9]{{1,4}}(?:[.,][0-9]{{1,3}})? ?(?:k?ohms?|bar|psi|mm|amps?))"
+    r"\s*[:=,-]{0,2}\s*(?<![a-z0-9])(?:(?:is|are|all|ist|sind|est|sont|son|esta|estan) ){0,2}(?:ok(?:ay)?|good|fine|"
+    r"pass(?:ed)?|in ordnung|i\.? ?o\.?|gut|bon(?:ne)?s?|bien|correct(?:[oa]|e)?s?|conformes?|en orden|"
+    r"buen[oa]s?)[ .!]*"
+)
 _LONGEST = 70
 
 
@@ -64,8 +87,12 @@ _LONGEST = 70
 def alone(low: str) -> str:
     """What a line tells that there is nothing of, or that it is in order; "" where it tells anything else. A module
     that did not answer is none of them."""
-    parted = len(low) <= _LONGEST and any(mark in low for mark in (":", "=", "  ", "\t", "|", "..", " -"))
-    match = _THING.match(low) if parted else None
+    if len(low) > _LONGEST:
+        return ""
+    match = _LOOKED_AT_ALONE.fullmatch(low)
+    if match is not None:
+        return match[1].strip(" :=,-")
+    match = _THING.match(low) if any(mark in low for mark in (":", "=", "  ", "\t", "|", "..", " -")) else None
     if match is None or answer_of_cell(low[match.end() :]) not in ("clean", "not fitted", "not scanned"):
         return ""
     return match[1]

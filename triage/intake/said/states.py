@@ -266,8 +266,9 @@ _LONG_STATES_MEANING = {
     )
     for hit in STATES.find(phrase)
 }
-#: The same, and words that are a status only beside another: "en attente", "sin confirmar".
-_LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar")
+#: The same, and words that are a status only beside another: "en attente", "not currently present".
+_LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
+                "actuellement", "actualmente", "momentan", "derzeit")
 #: The same by their first and last letters.
 _BY_ENDS = {
     ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)

@@ -158,3 +158,11 @@ def is_beside_vehicle(low: str, start: int) -> bool:
     """Whether a vehicle's word, perhaps with its number, stands right before a place."""
     near = low[max(0, start - 40) : start]
     return any(_ITS_NUMBER.fullmatch(near, match.end()) for match in VEHICLE.finditer(near))
+
+
+def filled(before: str, words: re.Pattern[str], filler: re.Pattern[str]) -> bool:
+    """Whether the last of ``words`` in a text is followed by nothing but small words."""
+    end = -1
+    for match in words.finditer(before):
+        end = match.end()
+    return end >= 0 and filler.fullmatch(before, end) is not None

@@ -19,8 +19,8 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases, voltaround, voltremarks
-from triage.intake.said.voltaround import extreme, is_beside_vehicle, names_nothing, nearest, text_after, text_before
+from triage.intake.said import phases, voltaround, voltremarks, voltthings
+from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
     ALTERNATOR,
@@ -275,6 +275,9 @@ def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
         return []
     one, two = numbers[at], numbers[at + 1]
     gap = low[one.end : two.start]
+    if len(gap) <= 5 and (_RANGE.fullmatch(gap) or _RANGE_WORD.fullmatch(gap)) and voltthings.is_bound(
+            text_before(low, one.start, last)[0]):
+        return [_of(one, "other"), _of(two, "other")]
     if len(gap) > 5 or one.round or two.round or not (
             one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
         return []
@@ -304,15 +307,7 @@ def _of(number: _Number, of: Of) -> Volt:
 def _labelled(low: str, number: _Number, last: int) -> bool:
     """Whether a number without a unit stands right behind words for a supply, or right before them."""
     before = low[max(last, number.start - 60) : number.start]
-    return _filled(before, LABEL, FILLED) or AT_SUPPLY.match(low, number.end) is not None
-
-
-def _filled(before: str, words: re.Pattern[str], filler: re.Pattern[str]) -> bool:
-    """Whether the last of ``words`` in a text is followed by nothing but small words."""
-    end = -1
-    for match in words.finditer(before):
-        end = match.end()
-    return end >= 0 and filler.fullmatch(before, end) is not None
+    return filled(before, LABEL, FILLED) or AT_SUPPLY.match(low, number.end) is not None
 
 
 def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt | None:
@@ -327,16 +322,17 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
-    if _may_be_nominal(number) and is_beside_vehicle(low, start):
+    if number.round and number.unit and voltthings.is_nobodys(low, start, end):
+        return Volt(start, end, value, "other", False)
+    if _may_be_nominal(number) and (voltaround.is_beside_vehicle(low, start) or voltthings.in_series(low, start, end)):
         return Volt(start, end, value, "nominal", True)
     if not _LETTER.search(before) and not _LETTER.search(low[end : end + 28]) and "<" not in own and ">" not in own:
         # A column of readings: no word says anything.
         return Volt(start, end, value, "bare", False)
     label = LABEL.search(before) is not None or LABEL.search(after) is not None
-    if _may_be_nominal(number) and low[end : end + 2].lstrip()[:1] == "?":
-        # "24 V? no, 12 V"
-        return Volt(start, end, value, "other", False)
     if _may_be_nominal(number):
+        if low[end : end + 2].lstrip()[:1] == "?":  # "24 V? no, 12 V"
+            return Volt(start, end, value, "other", False)
         first = max(0, start - 80)
         sentence = low[max(low.rfind(". ", first, start), low.rfind(";", first, start), first) : start]
         if (
@@ -354,14 +350,13 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, "other", False)
     if NEVER_BELOW.search(own) and not DEMANDED.search(own):
         return Volt(start, end, value, "lowest", True)
-    if OTHER.search(own) or OTHER_AFTER.match(low, end) or SET_TO.search(own):
+    if OTHER.search(own) or OTHER_AFTER.match(low, end) or SET_TO.search(own) or voltthings.ends_bounds(own):
         return Volt(start, end, value, "other", label)
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
     begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
     of = "supply" if begun else extreme(before, own, after)
-    if of is None and seen and PRIOR.fullmatch(own):
-        # "With the booster 12.8, before 9.4"
+    if of is None and seen and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
         of = "lowest"
     if of is not None:
         return Volt(start, end, value, of, True)
@@ -369,7 +364,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
         return Volt(start, end, value, "supply", True)
     if ALTERNATOR.search(own):
         return Volt(start, end, value, "made", True)
-    return Volt(start, end, value, "bare" if names_nothing(own) else "named", False)
+    return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 
 
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
@@ -387,7 +382,7 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
         return True
     if seen and _is_of_the_scan(low, number):
         return True
-    if _filled(own, LOWEST, LOWEST_FILLED):
+    if filled(own, LOWEST, LOWEST_FILLED):
         # "dropped to 9.6": of the supply that stands before it, or where nothing else is spoken of.
         return (
             seen

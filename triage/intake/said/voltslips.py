@@ -18,11 +18,11 @@ from triage.intake.plain.slips import one_off
 
 _WORDS = (
     "voltage", "battery", "batterie", "batteries", "batteriespannung", "bordspannung", "spannung", "tension",
-    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador",
+    "bateria", "voltaje", "alternator", "lichtmaschine", "alternateur", "alternador", "lowest", "minimum", "supply",
 )
 #: Words of their own, however near.
 _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
-_LONG = re.compile(r"[a-z]{6,18}")
+_LONG = re.compile(r"[a-z]{5,18}")
 
 
 _SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word) if slip not in _OTHERS}
@@ -54,14 +54,15 @@ _ONES = {
     for word in words.split()
 }
 _DICTATED = lazily(
-    rf"(?<![a-z])({'|'.join(sorted(_TENS, key=len, reverse=True))})[ -](?:point|dot|komma|virgule|coma|punto)[ -]"
+    rf"(?<![a-z])({'|'.join(sorted(_TENS, key=len, reverse=True))})[ -]{{1,2}}(?:point|dot|komma|virgule|coma|punto)"
+    rf"[ -]{{1,2}}"
     rf"({'|'.join(sorted(_ONES, key=len, reverse=True))})(?:[ -]({'|'.join(sorted(_ONES, key=len, reverse=True))}))?"
     r"(?![a-z])"
 )
 #: The same in digits.
 _DICTATED_DIGITS = lazily(
     r"(?<![a-z0-9.,:])(?<!pin )(?<!pins )(?<!step )(?<!item )(?<!point )"
-    r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]"
+    r"([6-9]|1[0-5]|2[0-9])[ -](?:point|dot|komma|virgule|coma|punto)[ -]{1,2}"
     r"([0-9]{1,2})(?![0-9a-z.,:])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
 )
 _POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ")
@@ -101,4 +102,5 @@ def _meant(match: re.Match[str]) -> str:
     return word.ljust(len(match[0]))
 
 
-_SHORTER = {"alternator": "alternat", "lichtmaschine": "lima", "alternateur": "alternat", "alternador": "alternat"}
+_SHORTER = {"alternator": "alternat", "lichtmaschine": "lima", "alternateur": "alternat", "alternador": "alternat",
+            "lowest": "min", "minimum": "min"}

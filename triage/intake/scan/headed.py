@@ -40,6 +40,9 @@ def _is_name(text: str, names: Names) -> bool:
         return True
     if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
         return True
+    if (bare := names.bare(tidy(text))) != text and names.listed(bare):
+        # "VCU (SA 39)", "SA 17h Instrument cluster"
+        return True
     if "(" in text and names.score(tidy(text)) >= _SURE:
         # "Gearbox (TCM)"
         return True

@@ -3,6 +3,11 @@
 >>> from triage.intake.lines.rows import rows_of
 >>> [row.text for row in taken_off(rows_of("Brakes      Status: answered\\nABS (comm: responding)\\nECM   Status: ok"))]
 ['Brakes', 'ABS', 'ECM   Status: ok']
+
+"Clear" in brackets behind a name is written as "clean": elsewhere it may be a deed.
+
+>>> [row.text for row in taken_off(rows_of("Brakes (clear)\\n=== ABS [all clear] ===\\nclear codes"))]
+['Brakes (clean)', '=== ABS (clean) ===', 'clear codes']
 """
 
 from __future__ import annotations
@@ -11,7 +16,7 @@ from collections.abc import Sequence
 
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_letter, reworded
 from triage.intake.plain.patterns import lazily
 
 #: Of what is said: that it answered, and with that nothing of its codes.
@@ -22,12 +27,23 @@ _ANSWERED = lazily(
     r"[:=.]\s*"
     rf"(?:{'|'.join(_ENDS)})\s*[)\]]?$"
 )
+_CLEAR = lazily(r"[(\[]\s?(?:all )?clear\s?[)\]](?=[\s=*#_.-]*$)")
 _REACH = 60
 
 
 def taken_off(rows: Sequence[Row]) -> list[Row]:
     """The rows, those without codes less the word that their module answered, at their end behind its key."""
-    return [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else row for row in rows]
+    return [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else _clean(row) for row in rows]
+
+
+def _clean(row: Row) -> Row:
+    """One row, "clear" in brackets at its end as "clean"."""
+    match = _CLEAR.search(row.low) if "clear" in row.low[-_REACH:] and not row.finds.codes else None
+    if match is None or not is_as_pasted(row) or not has_letter(row.low[: match.start()]):
+        return row
+    start, end = match.span()
+    line = reworded(row.line, row.start + start, row.start + end, "(clean)")
+    return Row(line, f"{row.text[:start]}(clean){row.text[end:]}", row.start)
 
 
 def _one(row: Row) -> Row:

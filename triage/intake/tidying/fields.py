@@ -108,6 +108,9 @@ def _is_below_code(rows: Sequence[Row], at: int) -> bool:
     return False
 
 
+_VALUE_ENDS = lazily(r"[;|,\t]|\s{2,}")
+
+
 @remembered
 def _keys(low: str) -> Sequence[tuple[int, str]]:
     """The known keys of a line with their roles; none where it does not start with one."""
@@ -119,8 +122,17 @@ def _keys(low: str) -> Sequence[tuple[int, str]]:
     return [
         (match.start(1), role)
         for match in _KEY.finditer(low)
-        if (role := role_of(match[1], exactly=True)) is not None and (role in _ROLES or role == "other")
+        if (role := _role(low, match)) is not None and (role in _ROLES or role == "other")
     ]
+
+
+def _role(low: str, match: re.Match[str]) -> str | None:
+    """The role of a key; one with a slip in it is that of a status whose value is one ("dtc stattus: history")."""
+    role = role_of(match[1], exactly=True)
+    if role is not None or role_of(match[1]) != "status":
+        return role
+    value = _VALUE_ENDS.split(low[match.end() : match.end() + 60], maxsplit=1)[0]
+    return "status" if states.of_cell(value) is not None else None
 
 
 def _fields(row: Row) -> list[Row]:

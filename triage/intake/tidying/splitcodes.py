@@ -39,9 +39,11 @@ _SIGN = signs.of_pattern(r"^[pcbu](?:[0-3oil][0-9a-foil]{0,2})?$")
 #: What parts a code.
 _APART = re.compile(r"[ -]")
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
+#: The same with a blank behind its letter, or letters for zeros in it.
+_LOOSE = r"[PCBUpcbu] ?(?=[Oo]{0,3}[0-9])[0-3Oo][0-9A-Fa-fOo]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
 _TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W_])")
-_LAST_CODE = lazily(rf"(?<![^\W_]){_CODE}\s*[(\[,-]*\s*$")
+_LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.
 _LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
 #: Makers' own numbers of three characters with a number behind, and of four: no code begins like them.

@@ -1,6 +1,7 @@
 """Codes that were dictated and written as words: "C zero zero five one", "U zero three hundred", "p oh six twenty".
 
-Only a letter of a code with words for exactly four digits behind is one. Fewer, more, or such words of another language
+Only a letter of a code with words for exactly four digits behind is one; a letter from A to F is a digit ("U one one oh
+F"). Fewer, more, or such words of another language
 are told in a notice: what was meant can't be known, and a code passed over in silence may be the one that matters.
 
 >>> from triage.intake.plain.characters import lines
@@ -8,19 +9,22 @@ are told in a notice: what was meant can't be known, and a code passed over in s
 >>> found, read, unread = written(lines(texts))
 >>> [line.text for line in found][:2], [place.read for place in read]
 (['ABS: c0040 stored', 'u0300'], ['C0040', 'U0300'])
+>>> [line.text for line in written(lines("b two f d eight active, P zero one two c c zero zero four zero"))[0]]
+['b2fd8 active, p012c c0040']
 >>> [place.line.text[place.start:place.end] for place in unread]
 ['P oh three']
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from triage.intake.lines.spacing import Respaced, with_word
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.phrases import WORD, word_set, words
+from triage.intake.said import states
 
 _ONES = {
     "zero": "0", "oh": "0", "o": "0", "nought": "0", "naught": "0", "null": "0", "one": "1", "two": "2", "three": "3",
@@ -35,6 +39,8 @@ _TENS = {
     "eighty": "8", "ninety": "9",
 }
 _ENGLISH = (*_ONES, *_TEENS, *_TENS, "hundred", "double")
+#: Digits that are letters, and such as are said by themselves among words.
+_SINGLE = tuple("abcdef0123456789")
 #: The same in other languages, that are told of and not read.
 _OTHERS = word_set(
     "eins zwei drei vier funf sechs sieben acht neun un deux trois quatre cinq sept huit neuf cero uno dos tres cuatro "
@@ -48,11 +54,13 @@ _BESIDE = (
     " zero ", " oh ", " o ", " nought ", " naught ", " null ", " cero ", " double ", "hundred", " one ", " two ",
     " three ", "-zero", "-one", "-oh",
 )
+_WORDS = sorted({*_ENGLISH, *_OTHERS, *_SINGLE}, key=len, reverse=True)
 _PLACE = lazily(
     rf"(?<![^\W_])(?<!['-])([pcbu]|papa|charlie|bravo|uniform)[ -]+"
-    rf"((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(sorted({*_ENGLISH, *_OTHERS}))}))+)"
-    r"(?![^\W_])"
+    rf"((?:{'|'.join(_FIRST)})(?:[ -]+(?:{'|'.join(_WORDS)})(?![^\W_]))+)"
 )
+#: A word behind "a" that makes it an article.
+_ARTICLE = lazily(r" (?!(?:and|as|in|from|is|was|then|next|ok|or|on)(?![a-z]))[a-z]{2,}")
 _DIGITS, _FEWEST = 4, 3
 _LONGEST = 1000
 
@@ -66,18 +74,44 @@ def written(found: Sequence[Line]) -> tuple[Sequence[Line], list[Respaced], list
         line = found[at]
         if len(line.low) > _LONGEST or not any(beside in line.low for beside in _BESIDE):
             continue
-        for match in reversed(list(_PLACE.finditer(line.low))):
-            spoken = WORD.findall(match[2])
+        for letter, start, first, end in reversed(list(_places(line.low))):
+            spoken = WORD.findall(line.low[first:end])
             digits = _digits(spoken)
-            place = Respaced(line, *match.span(), f"{match[1][0].upper()}{digits or ''}")
+            place = Respaced(line, start, end, f"{letter}{digits or ''}".upper())
             if digits is not None:
                 read.append(place)
                 mended = mended or list(found)
-                mended[at] = with_word(mended[at], *match.span(), place.read.lower())
+                mended[at] = with_word(mended[at], start, end, place.read.lower())
             elif spoken[0] not in ("one", "two", "three") and (len(spoken) >= _FEWEST or spoken[0] in ("oh", "zero")):
                 # "Option B one two times" is no code.
                 unread.append(place)
     return mended or found, read, unread
+
+
+def _places(low: str) -> Iterator[tuple[str, int, int, int]]:
+    """The letters of such codes, and where each, and its digits, begin and they end. B and C may be digits of one code
+    or begin another."""
+    at = 0
+    while (match := _PLACE.search(low, at)) is not None:
+        start, end = match.start(), match.end()
+        parts = [(word, match.start(2) + begin, match.start(2) + stop) for word, begin, stop in words(match[2])]
+        for size in range(_FEWEST, len(parts)):
+            if parts[size][0] in "bc" and size + 1 < len(parts) and parts[size + 1][0] in _FIRST and _digits(
+                    [word for word, _, _ in parts[:size]]) is not None:
+                end = parts[size - 1][2]
+                break
+        else:
+            whole = len(parts) > _FEWEST and _digits([word for word, _, _ in parts]) is not None
+            if parts[-1][0] == "a" and (not whole or (_ARTICLE.match(low, end) and not _told(low, end))):
+                # "P zero one two a few times", "P zero three zero one a minute later"
+                end = parts[-2][2]
+        yield match[1][0], start, match.start(2), end
+        at = end
+
+
+def _told(low: str, end: int) -> bool:
+    """Whether a status stands right behind a place."""
+    return states.leading(low, end + 1) > end + 1
 
 
 def _digits(spoken: Sequence[str]) -> str | None:
@@ -94,6 +128,8 @@ def _digits(spoken: Sequence[str]) -> str | None:
             told += "00"
         elif word in _ONES:
             told += _ONES[word] * (2 if before == "double" else 1)
+        elif word in _SINGLE:
+            told += word * (2 if before == "double" else 1)
         elif word != "double":
             return None
     return told if len(told) == _DIGITS else None

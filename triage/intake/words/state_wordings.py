@@ -17,8 +17,8 @@ _MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour 
 _AHORA = "actualmente | ahora | en este momento | por ahora"
 _STORED: tuple[Slots, ...] = (
     (
-        "not | no longer | not currently | currently not | not presently | presently not | isn t | is not |"
-        " isnt | wasn t | "
+        "not | no longer | not longer | not currently | currently not | not presently | presently not | isn t |"
+        " is not | isnt | wasn t | "
         "was not | no more | isn t currently | is no longer | was no longer | not always | is currently not",
         "present | active | current | failing",
         f"- | any more | anymore | any longer | {_MOMENT}",
@@ -56,6 +56,10 @@ _STORED: tuple[Slots, ...] = (
     ("besteht | fehler besteht", "nicht mehr | nicht"),
     ("war", "- | fruher | frueher | zuvor | vorher | ehemals", "vorhanden | aktiv | da"),
     ("fruher | frueher | zuvor | vorher | ehemals | vormals", "aufgetreten | aktiv | vorhanden | gespeichert"),
+    ("fruher | frueher | zuvor | vorher | ehemals | vormals", "aktive | aktiver | vorhandene | aufgetretene",
+     "- | fehler | fehlercodes | eintrage | codes | dtcs"),
+    ("defauts | codes", "auparavant | precedemment | anciennement", "actifs | presents"),
+    ("fallos | codigos | averias", "previamente | anteriormente | antes", "activos | activas | presentes"),
     (_DERZEIT, "nicht | nicht mehr | kein", "vorhanden | aktiv | anliegend | prasent | fehler"),
     ("nicht mehr", "aktuell | vorhanden | aktiv | anliegend | da"),
     ("nicht | nicht mehr", _DERZEIT, "vorhanden | aktiv | anliegend | prasent"),

@@ -1,0 +1,77 @@
+"""Scans that were dictated without a full stop, with words that part the modules, and codes spelled with letters.
+
+Source of the wordings: common practice of voice notes.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+ABS, ECM, SRS, RADIO = "anti-lock brakes", "engine control", "restraints", "radio"
+
+
+@pytest.mark.parametrize("turn", ["then", "next", "ok next", "okay, next up", "and then", "dann", "ensuite", "luego"])
+def test_a_word_parts_the_modules(turn: str) -> None:
+    text = (f"ABS has C0035 active {turn} engine clean {turn} airbag b1001 stored, b1002 stored {turn} "
+            f"no answer from the radio {turn} battery 12.4")
+    assert modules_of(text) == {
+        ABS: ["C0035 current"], ECM: ["clean"], SRS: ["B1001 stored", "B1002 stored"], RADIO: ["silent"]}
+
+
+def test_a_module_told_of_in_words_nobody_knows_keeps_no_codes_of_the_next() -> None:
+    told = modules_of("ABS C0035 active next could not quite get at the radio next airbag b1001 stored")
+    assert told[ABS] == ["C0035 current"]
+    assert told[SRS] == ["B1001 stored"]
+
+
+@pytest.mark.parametrize("said", ["ok", "okay", "ok so", "right", "> ok"])
+def test_a_word_before_the_first_name_is_no_answer_of_it(said: str) -> None:
+    assert modules_of(f"{said} ABS has C0035 active. Engine clean.") == {ABS: ["C0035 current"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("ok ABS, ok engine, airbag B1001 stored", {ABS: ["clean"], ECM: ["clean"], SRS: ["B1001 stored"]}),
+        ("ABS C0035 active. Sensor sits next to the radio. Engine clean", {ABS: ["C0035 current"], ECM: ["clean"]}),
+        ("Engine P0562 stored then cleared then P0563 stored", {ECM: ["P0562 stored", "P0563 stored"]}),
+    ],
+)
+def test_the_same_words_in_other_places(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+@pytest.mark.parametrize(
+    ("spoken", "code"),
+    [
+        ("U one one oh F", "U110F"), ("b two f d eight", "B2FD8"), ("C two nine c d", "C29CD"),
+        ("P zero a zero f", "P0A0F"), ("u one a c e", "U1ACE"), ("U zero 1 zero zero", "U0100"),
+    ],
+)
+def test_letters_are_digits_of_a_spelled_code(spoken: str, code: str) -> None:
+    assert modules_of(f"ABS has C0035 stored, {spoken} active. Engine clean") == {
+        ABS: ["C0035 stored", f"{code} current"], ECM: ["clean"]}
+
+
+def test_a_letter_may_begin_the_next_code() -> None:
+    assert modules_of("ABS: C zero zero three five c zero zero four zero stored") == {
+        ABS: ["C0035 stored", "C0040 stored"]}
+
+
+@pytest.mark.parametrize("text", ["tried plan B one two a day", "see u one a few times", "P zero one two a few times"])
+def test_an_article_is_no_digit(text: str) -> None:
+    assert modules_of(f"{text}\nABS: C0051 stored") == {ABS: ["C0051 stored"]}
+
+
+@pytest.mark.parametrize("code", ["B-14A3", "b 1 4 a 3", "B 14A3:04", "b-14a304"])
+def test_the_letter_of_a_code_numbers_no_module(code: str) -> None:
+    told = modules_of(f"ABS C0035 active. Left headlamp {code} stored. Engine clean")
+    assert set(told) == {ABS, "headlamp, left", ECM}
+    assert told["headlamp, left"][0].startswith("B14A3")
+
+
+def test_a_code_with_blanks_goes_on_behind_one_with_slips() -> None:
+    assert modules_of("ABS: U 0422, U 3 0 0 0, CO561 active, C 1 B 0 0 active\nEngine clean") == {
+        ABS: ["U0422 current", "U3000 current", "C0561 current", "C1B00 current"], ECM: ["clean"]}

@@ -1,0 +1,86 @@
+"""Lines that a mail program wrapped at one width: put together where a full line breaks off within something.
+
+Source: common practice of mail programs (RFC 3676 recommends 78 columns at most; many wrap at 72 or less).
+"""
+
+from __future__ import annotations
+
+import textwrap
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+ABS, ECM, EPS, SRS = "anti-lock brakes", "engine control", "power steering", "restraints"
+ROWS = (
+    "U2101:01; Control module configuration not compatible; Electric power steering; Pending DTC\n"
+    "C0045; Left rear wheel speed sensor circuit; Anti-lock brake module; no longer present\n"
+    "P143D; Terminal 30 supply mechanical fault; Engine control module; stored\n"
+    "U0415; Invalid data received from the other module; Electric power steering; active"
+)
+LISTS = (
+    "Electric power steering = C1BEA Heated thing undervoltage (still active); C0110 Pump motor circuit (historic); "
+    "C1214 Relay contact open (permanent)\n"
+    "Engine control module = P0562 System voltage low (intermittent fault, verify wiring); P0563 (still active)\n"
+    "Airbag control module = no faults stored"
+)
+SPOKEN = (
+    "voltage on the battery ten point seven. electric power steering u0155 as pending, and u0402 stored. engine "
+    "control module b1b2d active, b1b2e stored, not current. airbag control module is clean. anti-lock brake module "
+    "stays silent."
+)
+
+
+def wrapped(text: str, width: int, lead: str = "") -> str:
+    """A text as a mail program wraps it."""
+    lines = (textwrap.wrap(line, width, break_long_words=False, break_on_hyphens=False) for line in text.split("\n"))
+    return "\n".join(lead + line for several in lines for line in several)
+
+
+@pytest.mark.parametrize("width", range(52, 80, 4))
+@pytest.mark.parametrize("lead", ["", "> "])
+@pytest.mark.parametrize("text", [ROWS, LISTS, SPOKEN])
+def test_a_wrapped_text_is_read_as_it_was(text: str, width: int, lead: str) -> None:
+    assert modules_of(wrapped(text, width, lead)) == modules_of(text)
+
+
+def test_the_texts_are_read_whole() -> None:
+    assert modules_of(ROWS) == {
+        EPS: ["U2101-01 pending", "U0415 current"], ABS: ["C0045 stored"], ECM: ["P143D stored"]}
+    assert modules_of(LISTS) == {
+        EPS: ["C1BEA current", "C0110 stored", "C1214 permanent"],
+        ECM: ["P0562 stored", "P0563 current"],
+        SRS: ["clean"],
+    }
+    assert modules_of(SPOKEN) == {
+        EPS: ["U0155 pending", "U0402 stored"],
+        ECM: ["B1B2D current", "B1B2E stored"],
+        SRS: ["clean"],
+        ABS: ["silent"],
+    }
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        # Nothing is wrapped here, though lines are as long as the longest.
+        ["ECU;DTC;Meaning;State", "Engine;P0562;Terminal 15 input short to battery;",
+         "Airbag;B1001;Terminal 30 input not adapted;"],
+        ["Engine", "  P0562 Invalid data received from electric power", "Steering",
+         "  C0545 Torque sensor not learned, left"],
+        ["Engine", " - P0562 Terminal 15 input short to the battery", " - P0563 Terminal 15 input open circuit, engine",
+         "ABS", " - C0035"],
+        ["P0562 Engine Terminal 15 input short to battery (stored)",
+         "C0035 ABS Wheel speed sensor, front left (current)"],
+        ["engine,P0562,Unterbrechung oder Kurzschluss nach Plus,liegt an",
+         ",P0563,Unterspannung am Eingang,nicht aktiv"],
+        ["| stored |  | P0562 | Terminal 15 input short to battery | Engine |", "Earth cable corroded."],
+        ["[08] Engine control module: P0562 P0563 P0300 P0301 P0302", "[09] Airbag: B1001 B1002"],
+        ["Engine P0562 Terminal 15 input short to battery", "Airbag B1001 Stage one circuit open or shorted"],
+    ],
+)
+def test_rows_of_one_length_stay_apart(rows: list[str]) -> None:
+    short = {name: [code[:5] for code in codes] for name, codes in modules_of("\n".join(rows)).items()}
+    # A longer line makes none of them full.
+    wide = modules_of("\n".join([*rows, "Radio: no codes stored, the unit was updated by the dealer last autumn"]))
+    assert {name: [code[:5] for code in codes] for name, codes in wide.items() if name != "radio"} == short

@@ -1,0 +1,197 @@
+"""Lines that a mail program wrapped at one width, put together again where a line is full and breaks off within a name,
+a bracket, an answer or a list.
+
+A line is full where the first word of the next would not have fitted behind it: none of the text is longer than that.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> names = {"electric power steering", "abs"}.__contains__
+>>> said = "U2101:01; Control module configuration; Electric\\npower steering; pending\\nC0035; Sensor; ABS; stored"
+>>> rows = rows_of(said)
+>>> [row.text for row in joined(rows, width_of([row.line for row in rows]), names)]
+['U2101:01; Control module configuration; Electric power steering; pending', 'C0035; Sensor; ABS; stored']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.layouts import Row
+from triage.intake.lines.recut import is_as_pasted
+from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.said import states
+from triage.intake.said.answers import spoken
+
+IsName = Callable[[str], bool]
+
+_PREFIX = re.compile(r"[ \t>]*")
+_CODE = lazily(
+    r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:[-: ]?[0-9a-f]{2})?|"
+    r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"
+)
+_STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
+#: No line of a list ends with one of these.
+_LEADS_ON = word_set(
+    "with from by of to the and or as in at not is has have was are mit von zu und oder der die das dem bei als im "
+    "hat ist nicht avec de du des et dans est con del y en como"
+)
+#: What a sentence before the last name of a line ends with.
+_TURNS = (". ", " then ", " next ")
+_TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
+_POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
+_ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
+_NARROWEST, _WIDEST, _LONGEST = 44, 80, 1200
+_MOST_WORDS = 4
+
+
+def width_of(found: Sequence[Line]) -> int:
+    """The width of the widest line as it was pasted; 0 where nothing can have been wrapped."""
+    width = max((_width(line) for line in found), default=0)
+    return width if _NARROWEST <= width <= _WIDEST else 0
+
+
+def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
+    """The rows, those put together that were wrapped at a width. ``is_name``: listed names."""
+    if not width:
+        return list(rows)
+    kept: list[Row] = []
+    last, again = 0, False
+    for row in rows:
+        above = kept[-1] if kept else None
+        bare = row.line.text[_prefix(row.line) :].rstrip()
+        if above is not None and _may_join(above, row) and last + 1 + len(bare.split(" ", 1)[0]) > width and (
+                _goes_on(above.line, row.line, is_name, again)):
+            again = True
+            text = f"{above.line.text.rstrip()} {bare}"
+            kept[-1] = Row(line_of(above.line.number, text, text), text[above.start :], above.start)
+        else:
+            again = False
+            kept.append(row)
+        last = _width(row.line)
+    return kept
+
+
+def _width(line: Line) -> int:
+    """The width of a line as it was pasted, without the marks of a quote."""
+    return len(line.raw.rstrip()) - _prefix(line)
+
+
+def _may_join(above: Row, row: Row) -> bool:
+    """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
+    return all(
+        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
+    ) and (
+        above.line.text.rstrip().endswith(above.text.rstrip()))
+
+
+def _prefix(line: Line) -> int:
+    match = _PREFIX.match(line.text)
+    return match.end() if match is not None else 0
+
+
+def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
+    """Whether a full line breaks off within what the next one ends. ``again``: it was put together itself."""
+    low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
+    if not low or not below or _prefix(line) > _prefix(above) or len(low) > _LONGEST:
+        return False
+    if above.text[: _prefix(above)].count(">") != line.text[: _prefix(line)].count(">"):
+        return False
+    if _are_rows(low, below) or low[0] == low[-1] == "|":
+        return False
+    opened = low.rfind("(")
+    if opened > low.rfind(")") and below.find(")") > 0 and "(" not in below[: below.find(")")]:
+        return True
+    if _ADDRESS.match(below) is not None:
+        return _CODE.search(low) is not None
+    if _STARTED.match(below) is not None or "   " in low:
+        return False
+    if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
+        return True
+    if _CODE.search(low) is None and not (". " in low and spoken(low)):
+        return False
+    if _rest_of_name(low, below, is_name):
+        return True
+    coded = _CODE.match(below) is not None
+    if low[-1] in ";,|":
+        if _TIGHT.search(low) is not None or _TIGHT.search(below) is not None:
+            # The last cell of a row is empty.
+            return False
+        # "PBM = C1BEA (active);" above "C0110 (stored)"
+        return not _coded_first(low) if coded else below.count(low[-1]) < low.count(low[-1])
+    if low.rpartition(" ")[2] in _LEADS_ON:
+        return True
+    if _begins_with_status(below) and ((below[0] in "([" and low[0] not in "([") or _ends_with_code(low)):
+        return True
+    if coded or not line.text[_prefix(line)].islower():
+        return False
+    # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
+    return again or (any(map(str.isupper, above.text)) and not _coded_first(low) and ("(" in below or ";" in below))
+
+
+def _are_rows(low: str, below: str) -> bool:
+    """Whether two lines are rows of a table: as many marks part the cells of one as of the other."""
+    return any(
+        low.count(mark) > 1 and low.count(mark) == below.count(mark) and (mark in "|\t" or f"{mark} " not in low)
+        for mark in (";", "|", "\t", ","))
+
+
+def _coded_first(low: str) -> bool:
+    """Whether a line begins with a code, a mark or a number before it or not."""
+    return _CODE.match(low.lstrip(" +|*#>0123456789.)(-\u2022")) is not None
+
+
+def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
+    """Whether a line ends with a name behind a sentence, of which the next tells: its codes, or an answer."""
+    told = spoken(below[:40])
+    if _coded_first(low) or (_CODE.match(below) is None and not (told and not told[0].start)):
+        return False
+    words = low[-60:].split(" ")[-_MOST_WORDS:]
+    for size in range(len(words), 0, -1):
+        name = " ".join(words[-size:])
+        if is_name(name):
+            return low[: len(low) - len(name)].endswith(_TURNS)
+    return False
+
+
+def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:
+    """Whether the last words of a line and the first of the next are one name that neither is alone."""
+    ends, starts = low[-60:].split(" ")[-_MOST_WORDS:], below[:60].split(" ")[:_MOST_WORDS]
+    # A name alone in its line may be a heading.
+    return not is_name(below.strip(" :")) and any(
+        is_name(" ".join([*ends[-left:], *starts[:right]]).strip(" .,;:)(|"))
+        for left in range(1, len(ends) + 1) for right in range(1, len(starts) + 1)
+        if ends[-1][-1:].isalnum()
+    )
+
+
+def _begins_with_status(below: str) -> bool:
+    """Whether a line begins with a status that ends its piece there: "(past) SPN 110", "current, C0040", "stored"."""
+    end = states.leading(below, 0)
+    if end:
+        return below[end - 1] in " )]" or below[end : end + 1] in ("", ",", ";", ".")
+    hits = states.in_text(below[:40])
+    return bool(hits) and below[: hits[0].start].strip(" (") in ("", "in", "as", "as a", "as an") and (
+        below[hits[0].end : hits[0].end + 1] in ("", ",", ";", ".", ")"))
+
+
+def _ends_with_code(low: str) -> bool:
+    """Whether a line ends with a code."""
+    last = None
+    for match in _CODE.finditer(low):
+        last = match
+    return last is not None and last.end() >= len(low)
+
+
+def _spans(low: str, below: str) -> bool:
+    """Whether an answer or a status begins at the end of a line and ends at the start of the next."""
+    head, tail = low[-30:].lstrip(), below[:30]
+    place = len(head)
+    text = f"{head} {tail}"
+    hits = [(hit.start, hit.end) for hit in spoken(text)]
+    hits += [(hit.start, hit.end) for hit in states.in_text(text)]
+    return any(start < place < end for start, end in hits)
+
+
+__all__ = ["joined"]
