@@ -139,6 +139,8 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         return True
     head, _, rest = value.partition(" ")
     own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))
+    if own is not None:
+        row.finds = row.finds.allowed(start, start + len(head))
     if own is not None and module is not None and not row.finds.refusals:
         found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
         _add(context, row, found, rest.strip(" -:,"))

@@ -15,6 +15,7 @@ from triage.intake.entries import (
     markedrow,
     metarow,
     ownanswer,
+    ownlines,
     printednames,
     shortanswer,
 )
@@ -185,6 +186,8 @@ def _refused(context: Context, row: Row, at: int) -> None:
     """Neither the name of a module nor the rest of a description: a code that can't be read stands here."""
     pair = keyrow.split(row)
     if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
+        return
+    if ownlines.read(context, row):
         return
     context.refuse(row)
     context.open_code = context.open_row = None
