@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 
 from triage.intake.codes.found import Found, in_code_cell
-from triage.intake.lines import amongcodes, ledcodes, namelist, shortnumbers
+from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import (
     LETTERED,
     OTHER_KEYS,
@@ -68,6 +68,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     columns = Counter(column(row) for row in coded if not row.roles)
     keyed = {column(row) for row in coded if not row.roles and label_role(row, column(row)[1]) == "code"}
     firsts = Counter(manner(row, row.finds.codes[0].end) for row in coded if row.finds.codes[0].start == 0)
+    marks = Counter(mark_before(row) for row in coded)
     behind: list[tuple[Row, re.Match[str]]] = []
     for before, row, after in _with_neighbours(rows, bare):
         if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
@@ -78,13 +79,13 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
-        if match is not None and is_name(tidy(match[1])) and not QUANTITY.match(row.low, match.end()):
+        if match is not None and (is_name(tidy(match[1])) or _in_a_list(row, match, marks)) and not QUANTITY.match(row.low, match.end()):
             behind.append((row, match))
-    marks = Counter(mark_before(row) for row in coded)
     for row, match in behind:
         listed = len(behind) >= 3 and "-" not in match[4]
         if marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    alikenumbers.adopt(bare, is_name, coded)
     shortnumbers.adopt(rows, is_name)
     for row in bare:
         if row.finds.codes:
@@ -105,6 +106,12 @@ def _adopt_slips(rows: Sequence[Row]) -> None:
         slip = in_code_cell(row.text)
         if slip.codes and slip.codes[0].slip is not None and len(row.finds.refusals) == 1:
             row.finds = row.finds._replace(codes=slip.codes, refusals=())
+
+
+def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
+    """Whether a name that nobody knows stands as those of other lines do before their codes, a status told behind."""
+    mark = match[2].strip()
+    return bool(mark) and marks[mark] >= _FEW and match[1].isupper() and has_status(row, match.end())
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:
