@@ -36,6 +36,7 @@ _MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily
           (";", lazily(r"\s*;\s*")), ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
 _LONGEST, _MOST_PIECES, _FEW = 200, 6, 2
+_LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
 class _Place(NamedTuple):
@@ -71,6 +72,38 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
             listed = several and place.status and (bool(shape[0]) or place.name)
             if place.led or known or listed:
                 _set(place)
+
+
+def adopt_alone(rows: Sequence[Row]) -> None:
+    """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
+    "K4729", "  relay open", "  State: stored". Linear."""
+    for at, row in enumerate(rows):
+        alone = not row.finds.codes and len(row.text) <= _LONGEST_TOKEN and _is_alone(row)
+        if alone and any(_status_key(below) for below in _below(rows, at)):
+            own = model_codes.own(row.text)
+            if own is not None:
+                _put(row, 0, len(row.text), own.text)
+
+
+def _is_alone(row: Row) -> bool:
+    """Whether a row is nothing but such a number."""
+    return not (row.roles or row.head) and _WHOLE.fullmatch(row.text) is not None and _can_be(row, 0, row.text)
+
+
+def _below(rows: Sequence[Row], at: int) -> Iterator[Row]:
+    """The lines right below one, to the next blank one, code or number alone."""
+    for row in rows[at + 1 : at + 1 + _MOST_BELOW]:
+        if row.blank or row.finds.codes or (len(row.text) <= _LONGEST_TOKEN and _is_alone(row)):
+            return
+        yield row
+
+
+def _status_key(row: Row) -> bool:
+    """Whether a row is a key for a status with one behind it."""
+    key, _, value = row.low.partition(":")
+    return bool(value) and len(key) <= 30 and role_of(key.strip()) == "status" and (
+        states.of_cell(value.strip()) is not None
+    )
 
 
 def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
@@ -141,8 +174,12 @@ def _set(place: _Place) -> None:
     row, end = place.row, place.start + len(place.token)
     own = model_codes.own(place.token)
     if own is not None:
-        found = Found(place.start, end, own.text, kind="own", bare=end)
-        row.finds = row.finds.allowed(place.start, end)._replace(codes=(found,))
+        _put(row, place.start, end, own.text)
 
 
-__all__ = ["adopt"]
+def _put(row: Row, start: int, end: int, code: str) -> None:
+    found = Found(start, end, code, kind="own", bare=end)
+    row.finds = row.finds.allowed(start, end)._replace(codes=(found,))
+
+
+__all__ = ["adopt", "adopt_alone"]

@@ -85,6 +85,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         listed = len(behind) >= 3 and "-" not in match[4]
         if marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    alikenumbers.adopt_alone(rows)
     alikenumbers.adopt(bare, is_name, coded)
     shortnumbers.adopt(rows, is_name)
     for row in bare:
