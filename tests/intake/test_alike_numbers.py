@@ -35,7 +35,7 @@ def test_in_another_language() -> None:
 
 
 def test_alone_above_a_key_that_tells_its_status() -> None:
-    text = "Radio\n  K4729\n    aerial open\n    State: stored\n  10812\n    speaker\n    State: active\nABS\n  no codes\n"
+    text = "Radio\n  K4729\n    aerial open\n    State: stored\n  10812\n    speaker\n    State: active\nABS\n  clean\n"
     assert modules_of(text) == {RADIO: ["K4729 stored", "10812 current"], ABS: ["clean"]}
 
 

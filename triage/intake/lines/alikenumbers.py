@@ -1,7 +1,7 @@
 """Makers' own numbers in lines that hold one between marks and tell what only a fault has: "stored; 10812; relay open".
 
 >>> from triage.intake.lines.rows import rows_of
->>> found = rows_of("stored; 10812; relay open\\nactive; DF513; pump\\nready; 10813; pads\\nDF514\\trelay\\tABS\\tstored")
+>>> found = rows_of("stored; 10812; open\\nactive; DF513; pump\\nready; 10813; pads\\nDF514\\trelay\\tABS\\tstored")
 >>> adopt(found, lambda name: name == "ABS")
 >>> [[code.text for code in row.finds.codes] for row in found]
 [['10812'], ['DF513'], [], []]
@@ -20,7 +20,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_digit, has_letter
+from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.model import codes as model_codes
@@ -52,8 +52,8 @@ class _Place(NamedTuple):
 
 
 def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) -> None:
-    """Give the rows of such a shape their numbers as codes: in each of which a status stands right before the number;
-    or in several, with a status or a name, of which all others too have a code or such a number in its place. Linear."""
+    """Give rows their numbers as codes: where a status stands right before one, or where several, with a status or a
+    name, are of one shape, or others of that shape (``with_codes``) have a code in that place. Linear."""
     found: dict[tuple[str, int], list[_Place]] = defaultdict(list)
     coded: dict[tuple[str, int], int] = defaultdict(int)
     for row in with_codes:

@@ -79,7 +79,9 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if _in_column(row, columns, keyed) or _at_the_start(row, firsts, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
-        if match is not None and (is_name(tidy(match[1])) or _in_a_list(row, match, marks)) and not QUANTITY.match(row.low, match.end()):
+        if match is None or QUANTITY.match(row.low, match.end()):
+            continue
+        if is_name(tidy(match[1])) or _in_a_list(row, match, marks):
             behind.append((row, match))
     for row, match in behind:
         listed = len(behind) >= 3 and "-" not in match[4]
