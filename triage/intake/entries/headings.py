@@ -254,6 +254,8 @@ def _codes_alone(context: Context, row: Row) -> bool:
     """Whether a row with codes leaves its module to a heading."""
     if row.roles:
         return "module" not in row.roles
+    if row.described:
+        return row.described[0] == (0, 0)
     return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
 
 
