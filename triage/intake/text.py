@@ -66,7 +66,9 @@ from triage.intake.tidying import (
     logs,
     namedcolumn,
     namelead,
+    numberednames,
     pagebreaks,
+    pairednames,
     paragraphs,
     plainecu,
     rowtimes,
@@ -167,9 +169,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     found = spacing.single(xmlkeys.written_out(found, names.listed))
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = plainecu.named(jointnames.adopted(found, names), names)
+    found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
-    all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
+    all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
@@ -178,17 +180,16 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = emptylists.taken_off(counted.taken_off(all_rows))
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
-    all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
-    all_rows = countbehind.taken_off(
-        all_rows, lambda name: names.score(name) >= 60.0, lambda name: names.match(name).canonical in tables.modules
-    )
+    all_rows = ticks.told(all_rows, names.likely)
+    all_rows = countbehind.taken_off(all_rows, names.likely, lambda name: names.match(name).canonical in tables.modules)
     all_rows = answeredheads.taken_off(all_rows)
-    all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
+    all_rows = besidename.taken_off(idents.taken_off(all_rows), names.likely, names.find)
+    all_rows = numberednames.taken_off(all_rows, names.likely)
     described.adopt(all_rows, names)
     split_rows(all_rows)
     beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
-    if (beside := dashes.told(beside, lambda name: names.score(name) >= 60.0)) is not all_rows:
+    if (beside := dashes.told(beside, names.likely)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)

@@ -65,7 +65,10 @@ _ADDRESS_BEFORE = re.compile(
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
-_ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+_ADDRESS_BEHIND = re.compile(
+    r"(.*\S)\s*[\[(]\s?(?:(?i:addr(?:ess|\.)?|adresse?|direcci[o\u00f3]n|can id|ecu id|ecu|id|sa|node)[ :=#]{0,3})?"
+    r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]"
+)
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
 _PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
@@ -101,6 +104,8 @@ class Names:
         self._own: dict[str, str] = {}
         #: Several words that are.
         self._wholes: set[str] = set()
+        #: Names in short and in long, and the long one.
+        self._pairs: dict[str, str] = {}
         self._left = BUDGET
         self._written: list[tuple[str, str]] = []
 
@@ -127,6 +132,11 @@ class Names:
         self._wholes.add(whole)
         for kept in (self._scores, self._is_listed, self._found):
             kept.clear()
+
+    def adopt_pair(self, pair: str, long: str) -> None:
+        """List a short and a long name of one module as one name of it, in this text alone: the long one is meant."""
+        self.adopt_whole(pair)
+        self._pairs[" ".join(WORD.findall(small(pair)))] = long
 
     def is_whole(self, text: str) -> bool:
         """Whether a text is such a name."""
@@ -196,6 +206,8 @@ class Names:
         """The module ``printed`` means; past the budget an unlisted name keeps itself."""
         if self.is_own(printed):
             return ModuleMatch(self._own[small(printed).strip(_EDGE)], 95.0, None, 0.0, True, None)
+        if self._pairs and (long := self._pairs.get(" ".join(WORD.findall(small(printed))))) is not None:
+            return self.match(long)
         if printed not in self._scores and not self.listed(printed):
             if self._left <= 0:
                 return ModuleMatch(printed, 0.0, None, 0.0, False, None)
@@ -205,6 +217,10 @@ class Names:
     def sure(self, text: str) -> bool:
         """Whether ``text`` is listed, or very like a listed name."""
         return self.listed(text) or self.score(text) >= 85.0
+
+    def likely(self, text: str) -> bool:
+        """Whether ``text`` may be the name of a module, or of a part of one."""
+        return self.score(text) >= 60.0
 
     def abbreviates(self, low: str) -> bool:
         """Whether a name in small letters is listed as an abbreviation, in capital ones.

@@ -327,7 +327,7 @@ def _edges(row: Row, names: Names) -> tuple[bool, bool]:
 
 def _share(texts: Sequence[str], names: Names) -> float:
     """The share of ``texts`` that are module names: listed ones first, likeness only where those leave it open."""
-    filled = [text for text in texts if text]
+    filled = [names.bare(text) for text in texts if text]
     if not filled:
         return 0.0
     listed = sum(names.listed(text) for text in filled)

@@ -104,7 +104,7 @@ def _stands_between(row: Row) -> bool:
 
 
 def _is_heading(row: Row, names: Names) -> bool:
-    """Whether a row is the name of a module alone, behind a key for modules or not, a count of codes behind it or not."""
+    """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
     key, mark, value = row.text.partition(":")
     if mark and value.strip():
         return role_of(small(key.strip())) == "module" and has_letter(value)

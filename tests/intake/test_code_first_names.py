@@ -1,0 +1,55 @@
+"""Lines that begin with a code and name its module behind it: in short and in long, with its number or address. All
+invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, printed
+
+CODES = (("C0562", "Parking brake", "05"), ("B1000", "Gateway", "19"), ("B1341", "Radio", "56"), ("U0155", "Radio", "56"))
+READ = {"park brake": ["C0562 stored"], "gateway": ["B1000 stored"], "radio": ["B1341 stored", "U0155 stored"]}
+
+
+@pytest.mark.parametrize("form", [
+    "{code} / {number} - {name} / circuit open / stored", "{code} :: {number} - {name} :: open :: stored",
+    "{code}, {number} - {name}, circuit open, stored", "stored / {code} / {number}: {name} / circuit open",
+    "{code} | {number} {name} | circuit open | stored", "{code}; {name} (address {number}); circuit open; stored",
+    "{code} / circuit open / {name} (address {number}) / stored", "{code} | open | {name} (ECU {number}) | stored",
+    "{code} - {number} - {name} - circuit open - stored"])
+def test_a_number_of_the_module_is_no_failure_type(form: str) -> None:
+    text = "\n".join(form.format(code=code, name=name, number=number) for code, name, number in CODES)
+    assert modules_of(f"{text}\n") == READ
+
+
+def test_a_failure_type_of_the_code_stays() -> None:
+    text = "\n".join(f"{code}-16 / {number} - {name} / circuit open / stored" for code, name, number in CODES)
+    assert modules_of(f"{text}\n") == {
+        name: [code.replace(" ", "-16 ") for code in codes] for name, codes in READ.items()}
+
+
+@pytest.mark.parametrize("text", [
+    "P0562 - 16 - Alternator - stored\nP0620 - 13 - Battery - stored\n",
+    "Engine\nP0562 - 16 - Supply voltage low - stored\nP0620 - 13 - Alternator - stored\n",
+    "ECM: P0562 / 16 / low / stored\nECM: P0620 / 13 / open / stored\n"])
+def test_failure_types_before_descriptions(text: str) -> None:
+    assert [code for codes in modules_of(text).values() for code in codes] == ["P0562-16 stored", "P0620-13 stored"]
+
+
+@pytest.mark.parametrize("form", [
+    "{code} / {name} / circuit open / stored", "{code} | circuit open | {name} | stored", "{name}: {code} open, stored",
+    "{name} | {code} | stored", "{name} -> {code} (stored)"])
+@pytest.mark.parametrize("mark", [" / ", " "])
+def test_short_and_long_names_are_one(form: str, mark: str) -> None:
+    told = (("BCM", "Body control module", "B1000"), ("EPS", "Power steering", "C0562"), ("TIM", "Towing module", "B1341"),
+            ("BSML", "Blind spot module left", "B1342"), ("CCM", "Air conditioning", "B1343"))
+    text = "\n".join(form.format(code=code, name=f"{short}{mark}{long}") for short, long, code in told)
+    names = ["body control", "power steering", "trailer", "side obstacle, left", "air conditioning"]
+    assert list(modules_of(f"{text}\n")) == names
+    if mark not in form:
+        assert printed(f"{text}\n") == "; ".join(f"{short}{mark}{long}: {code}" for short, long, code in told)
+
+
+def test_two_modules_beside_each_other_stay_two() -> None:
+    text = "ABS / Radio | U0100; U0155\nBCM / Gateway | U0155; U0199\n"
+    assert printed(text) == "ABS: U0100 U0155; Radio: U0100 U0155; BCM: U0155 U0199; Gateway: U0155 U0199"
