@@ -7,7 +7,8 @@ import pytest
 
 from tests.intake.reads import modules_of, printed
 
-CODES = (("C0562", "Parking brake", "05"), ("B1000", "Gateway", "19"), ("B1341", "Radio", "56"), ("U0155", "Radio", "56"))
+CODES = (("C0562", "Parking brake", "05"), ("B1000", "Gateway", "19"), ("B1341", "Radio", "56"),
+         ("U0155", "Radio", "56"))
 READ = {"park brake": ["C0562 stored"], "gateway": ["B1000 stored"], "radio": ["B1341 stored", "U0155 stored"]}
 
 
@@ -41,8 +42,8 @@ def test_failure_types_before_descriptions(text: str) -> None:
     "{name} | {code} | stored", "{name} -> {code} (stored)"])
 @pytest.mark.parametrize("mark", [" / ", " "])
 def test_short_and_long_names_are_one(form: str, mark: str) -> None:
-    told = (("BCM", "Body control module", "B1000"), ("EPS", "Power steering", "C0562"), ("TIM", "Towing module", "B1341"),
-            ("BSML", "Blind spot module left", "B1342"), ("CCM", "Air conditioning", "B1343"))
+    told = (("BCM", "Body control module", "B1000"), ("EPS", "Power steering", "C0562"),
+            ("TIM", "Towing module", "B1341"), ("BSML", "Blind spot module left", "B1342"), ("CCM", "Air conditioning", "B1343"))
     text = "\n".join(form.format(code=code, name=f"{short}{mark}{long}") for short, long, code in told)
     names = ["body control", "power steering", "trailer", "side obstacle, left", "air conditioning"]
     assert list(modules_of(f"{text}\n")) == names
@@ -51,5 +52,5 @@ def test_short_and_long_names_are_one(form: str, mark: str) -> None:
 
 
 def test_two_modules_beside_each_other_stay_two() -> None:
-    text = "ABS / Radio | U0100; U0155\nBCM / Gateway | U0155; U0199\n"
-    assert printed(text) == "ABS: U0100 U0155; Radio: U0100 U0155; BCM: U0155 U0199; Gateway: U0155 U0199"
+    text = "ABS / Radio | U0100; U0155\nEPS / Airbag | U0155; U0199\n"
+    assert printed(text) == "ABS: U0100 U0155; Radio: U0100 U0155; EPS: U0155 U0199; Airbag: U0155 U0199"
