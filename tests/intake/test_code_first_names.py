@@ -43,7 +43,8 @@ def test_failure_types_before_descriptions(text: str) -> None:
 @pytest.mark.parametrize("mark", [" / ", " "])
 def test_short_and_long_names_are_one(form: str, mark: str) -> None:
     told = (("BCM", "Body control module", "B1000"), ("EPS", "Power steering", "C0562"),
-            ("TIM", "Towing module", "B1341"), ("BSML", "Blind spot module left", "B1342"), ("CCM", "Air conditioning", "B1343"))
+            ("TIM", "Towing module", "B1341"), ("BSML", "Blind spot module left", "B1342"),
+            ("CCM", "Air conditioning", "B1343"))
     text = "\n".join(form.format(code=code, name=f"{short}{mark}{long}") for short, long, code in told)
     names = ["body control", "power steering", "trailer", "side obstacle, left", "air conditioning"]
     assert list(modules_of(f"{text}\n")) == names
@@ -54,3 +55,22 @@ def test_short_and_long_names_are_one(form: str, mark: str) -> None:
 def test_two_modules_beside_each_other_stay_two() -> None:
     text = "ABS / Radio | U0100; U0155\nEPS / Airbag | U0155; U0199\n"
     assert printed(text) == "ABS: U0100 U0155; Radio: U0100 U0155; EPS: U0155 U0199; Airbag: U0155 U0199"
+
+
+@pytest.mark.parametrize("title", ["Data bus fault, receive error", "Control unit", "Sensor A - signal implausible"])
+@pytest.mark.parametrize("status", ["stored", "confirmed / test not complete", "history DTC"])
+def test_a_name_in_brackets_where_the_other_lines_have_theirs(title: str, status: str) -> None:
+    lines = [f"{code} Circuit open ({name}) stored" for code, name, _ in CODES]
+    assert "rdm: " in printed("\n".join([*lines, f"U1900 {title} (RDM) {status}\n"])).lower()
+
+
+def test_commas_with_and_without_a_space() -> None:
+    lines = ("C0562,Circuit open, Parking brake, stored", "B1000, Supply voltage low,Gateway,stored",
+             "B1341, Fluid level low, Radio,stored", "U0155,Lost contact with park aid, Radio, stored")
+    assert modules_of("\n".join(lines)) == READ
+
+
+def test_lists_of_names_behind_codes_stay_lists() -> None:
+    text = "U0100 BCM, ABS, stored\nU0155 Radio, BCM, stored\nU0140 ABS, cluster, stored\n"
+    assert modules_of(text)["body control"] == ["U0100 stored", "U0155 stored"]
+    assert modules_of(text)["anti-lock brakes"] == ["U0100 stored", "U0140 stored"]

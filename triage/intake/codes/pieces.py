@@ -47,7 +47,7 @@ _VALUE = re.compile(
 _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
 #: One class in front, so that a search passes over letters at once.
 SOFT = re.compile(
-    r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
+    r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=[A-Za-z],)(?=[A-Za-z]{2})|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
 )
 #: Words of names that are cut short: their full stop ends nothing ("Pass. door").
 _SHORT = lazily(

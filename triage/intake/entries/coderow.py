@@ -15,7 +15,7 @@ from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
-from triage.intake.lines.behind import wordy
+from triage.intake.lines.behind import in_brackets, wordy
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.linking import strip_links, trailing_status
@@ -279,6 +279,8 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         return begin, begin + len(text)
     if place.piece is not None:
         tail = wordy(row)
+        if place.bracketed and len(inside := [piece for piece in tail if in_brackets(row, *piece)]) == 1:
+            return inside[0][0], inside[0][0] + len(inside[0][1])
         if -len(tail) <= place.piece < len(tail):
             return _with_neighbour(context, row, tail, place.piece % len(tail))
         return 0, 0

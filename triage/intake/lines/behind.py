@@ -31,6 +31,12 @@ def wordy(row: Row) -> list[tuple[int, str]]:
     return [(start, piece) for start, piece in behind(row) if may_name(piece)]
 
 
+def in_brackets(row: Row, start: int, piece: str) -> bool:
+    """Whether a piece stands in brackets."""
+    end = start + len(piece.rstrip(" )]"))
+    return row.text[:start].rstrip()[-1:] in ("(", "[") and row.text[end:].lstrip()[:1] in (")", "]")
+
+
 def behind(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code: cells where the row has them, else soft pieces."""
     return [(start, _uncounted(piece)) for start, piece in _behind(row)]

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, shortcolumn
-from triage.intake.lines.behind import behind, descriptions, may_name, wordy
+from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, wordy
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -33,7 +33,7 @@ class Place(NamedTuple):
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
-    rows hold a listed name there, so that one nobody knows may stand there too."""
+    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: it stands in brackets."""
 
     cell: int | None = None
     before: bool = False
@@ -42,6 +42,7 @@ class Place(NamedTuple):
     tail: bool = False
     many: bool = False
     sure: bool = False
+    bracketed: bool = False
 
 
 HEADING = Place()
@@ -296,6 +297,8 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
         most_words = max(most_words, length) if share >= 0.6 else most_words
         if share > best_share + 0.02 or (share >= best_share - 0.02 and length < 0.6 * best_words):
             best, best_share, best_words = Place(piece=index, sure=share >= 0.6), share, length
+    if best.piece is not None and _are_bracketed(best.piece, sample):
+        best = best._replace(bracketed=True)
     listed = namelist.share(sample, names)
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
@@ -309,6 +312,12 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     if best is HEADING and (short := shortcolumn.at(sample)) is not None:
         return Place(piece=short, sure=True)
     return best
+
+
+def _are_bracketed(at: int, sample: Sequence[Row]) -> bool:
+    """Whether a piece behind the code stands in brackets in most of several rows."""
+    tails = [(row, tail) for row in sample if -len(tail := wordy(row)) <= at < len(tail)]
+    return len(tails) >= 3 and sum(in_brackets(row, *tail[at]) for row, tail in tails) >= 0.6 * len(sample)
 
 
 def _edges(row: Row, names: Names) -> tuple[bool, bool]:
