@@ -74,3 +74,17 @@ def test_lists_of_names_behind_codes_stay_lists() -> None:
     text = "U0100 BCM, ABS, stored\nU0155 Radio, BCM, stored\nU0140 ABS, cluster, stored\n"
     assert modules_of(text)["body control"] == ["U0100 stored", "U0155 stored"]
     assert modules_of(text)["anti-lock brakes"] == ["U0100 stored", "U0140 stored"]
+
+
+def test_words_among_statuses_before_codes_are_no_module() -> None:
+    lines = [f"stored; {code}; {name}; circuit open" for code, name, _ in CODES]
+    text = "\n".join([*lines[:2], "status 2F; U0140; Radio; low", *lines[2:]])
+    assert modules_of(f"{text}\n") == {**READ, "radio": ["U0140", *READ["radio"]]}
+    text = "Radio:\n  lamp on; B1000; aerial open\n  stored; B1001; speaker\n  active; B1002; open\nABS:\n  no codes\n"
+    assert modules_of(text) == {"radio": ["B1000", "B1001 stored", "B1002 current"], "anti-lock brakes": ["clean"]}
+
+
+def test_a_status_before_a_single_code() -> None:
+    assert modules_of("Current DTC; C0562; Parking brake; circuit open\nRadio: no codes\n") == {
+        "park brake": ["C0562 current"], "radio": ["clean"]}
+    assert modules_of("Radio:\n  not present; 06070; supply low\nABS:\n  no codes\n")["radio"] == ["06070 stored"]

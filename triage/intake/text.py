@@ -349,14 +349,14 @@ def _without_remark(context: Context, row: Row) -> Row:
 def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
-    code = row.finds.codes[0]
-    if code.start < 2 or row.cells:
+    if (code := row.finds.codes[0]).start < 2 or row.cells:
         return row
     lead = row.text[: code.start]
     if ". " not in lead and "! " not in lead and "? " not in lead and "; " not in lead:
         return row
     begin = max(lead.rfind(mark) for mark in (". ", "! ", "? ", "; ")) + 2
-    if context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
+    before = row.low[:begin]
+    if context.names.find(before) or unknown.answers(row.text[:begin]) or states.is_status(before.rstrip(" ;.")):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"

@@ -279,8 +279,8 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         return begin, begin + len(text)
     if place.piece is not None:
         tail = wordy(row)
-        if place.bracketed and len(inside := [piece for piece in tail if in_brackets(row, *piece)]) == 1:
-            return inside[0][0], inside[0][0] + len(inside[0][1])
+        if place.bracketed and len(enclosed := [piece for piece in tail if in_brackets(row, *piece)]) == 1:
+            return enclosed[0][0], enclosed[0][0] + len(enclosed[0][1].rstrip())
         if -len(tail) <= place.piece < len(tail):
             return _with_neighbour(context, row, tail, place.piece % len(tail))
         return 0, 0

@@ -33,7 +33,7 @@ class Place(NamedTuple):
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
-    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: it stands in brackets."""
+    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: in brackets."""
 
     cell: int | None = None
     before: bool = False
@@ -81,6 +81,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     headed = headed_share(rows, names)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+    _led_by_status(style, groups, names)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     lows = [row.low for row in told]
@@ -91,6 +92,19 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
     _brackets(rows, names, style)
     return style
+
+
+def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -> None:
+    """Where the cells before the codes hold a status in most rows, words there that name no module are one that nobody
+    knows ("status 2F; U3001; cluster"): the module stands where the other rows have it."""
+    for (kind, at, before), group in groups.items():
+        others = groups.get((kind, at, False), [])
+        if not before or not kind or at < 1 or len(others) < len(group):
+            continue
+        if all(row.cells and states.of_cell(row.cells[at - 1].low) is not None for row in others):
+            cells = [tidy(row.cells[at - 1].text) for row in group if row.cells]
+            if cells and _share(cells, names) == 0.0:
+                style.places[kind, at, before] = style.places[kind, at, False]
 
 
 def _has_own_bracket(row: Row) -> bool:
