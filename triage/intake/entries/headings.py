@@ -18,7 +18,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
-from triage.intake.said.listheads import LISTS, only_counts, status_of_head
+from triage.intake.said.listheads import LISTS, heads_several, only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
@@ -342,6 +342,16 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
     if name is not None:
         context.saw_list(name)
     context.open_code = context.open_row = None
+
+
+def heads_codes(context: Context, row: Row, at: int) -> bool:
+    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
+    status = section(context, row) if context.open_code is not None and heads_several(row.low) else None
+    below = _next(context, at)
+    if status is None or below is None or not below.finds.codes or not _codes_alone(context, below):
+        return False
+    open_section(context, row, status, at)
+    return True
 
 
 def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:

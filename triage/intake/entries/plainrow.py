@@ -19,7 +19,7 @@ from triage.intake.entries import (
     printednames,
     shortanswer,
 )
-from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
+from triage.intake.entries.headings import LEADS_ON, followed, heads_codes, judge, open_heading, open_section, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.lines import idents, nonames, supplyrow
 from triage.intake.lines.layouts import Row
@@ -80,6 +80,8 @@ def read(context: Context, row: Row, at: int) -> None:
         _refused(context, row, at)
         return
     phase = phases.find(row.low)
+    if phase is None and heads_codes(context, row, at):
+        return
     if phase is None and continuation.status_alone(context, row):
         return
     if keyrow.read(context, row, at):

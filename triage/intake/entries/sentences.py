@@ -63,7 +63,7 @@ def is_prose(context: Context, row: Row) -> bool:
     ):
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
-    named = bool(before) and context.names.score(before) >= 60.0
+    named = bool(before) and context.names.likely(context.names.bare(before))
     if not before and (_tells_more(context, row) or _leads_on(context, row)):
         return True
     if len(row.finds.codes) == 1 and not before:
