@@ -70,11 +70,24 @@ def _explained(rows: Sequence[Row], is_name: Callable[[str], bool]) -> tuple[dic
             for entry in entries
             if entry is not None and not is_name(entry[1]) and answer_of_cell(small(entry[2])) is not None
         }
+        beside = (at - 1, at + 1) if told and lead is None and len(parts) == 1 else ()
+        if any(_names(rows, other, is_name) for other in beside):
+            # Among "ABS = no codes" and the like "GCU = no codes" is the answer of one more module.
+            continue
         if told and len(legend) < _MOST:
             legend.update(told)
             if len(told) == len(parts):
                 lines.append(at)
     return legend, lines
+
+
+def _names(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether a row is the name of a module with what it holds."""
+    if not 0 <= at < len(rows):
+        return False
+    name, mark, said = rows[at].text.partition("=")
+    told = bool(rows[at].finds.codes) or answer_of_cell(small(said.strip())) is not None
+    return bool(mark) and told and is_name(name.strip())
 
 
 __all__ = ["written_out"]
