@@ -49,8 +49,10 @@ _ADDRESS = lazily(
 )
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
-#: In so few columns nobody sets text.
-_NARROWEST = 32
+#: In so few columns nobody sets text; those of a page stand so far apart.
+_NARROWEST, _BETWEEN_COLUMNS = 32, 3
+#: A line that ends so is whole.
+_LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
@@ -279,10 +281,12 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
+    if (cell := _cell_goes_on(row, above, score)) is not None and context.rows[at - 1] is above:
+        return cell
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
-    ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
+    ends = last[-1][0] if last and before.endswith(last[-1][0]) and not before.endswith(_LIT) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""
@@ -311,6 +315,21 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
             return False
         return below is None or not below.finds.codes or not _codes_alone(context, below)
     return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
+
+
+def _cell_goes_on(row: Row, above: Row, score: float) -> bool | None:
+    """Whether the cell between a code and its status ("U1350  no contact with   active") goes on in the row below, at
+    the left edge: no description ends with its last word, or it had no room for the first word of the row; None where
+    the row above is none of such a table."""
+    if above.kind != "gap" or above.roles or row.cells or not above.cells or len(above.cells) != 3:
+        return None
+    code, told, status = above.cells
+    if not above.finds.codes or above.finds.codes[0].start != code.start or states.of_cell(status.low) is None:
+        return None
+    if told.low.rpartition(" ")[2] in LEADS_ON or row.text.partition(" ")[0] in LEADS_ON:
+        return True
+    full = len(f"{told.text} {row.text.partition(' ')[0]}") > status.start - told.start - _BETWEEN_COLUMNS
+    return True if full and (score < 90.0 or (row.text[0].islower() and told.text[0].isupper())) else None
 
 
 def section(context: Context, row: Row) -> StatusWord | None:

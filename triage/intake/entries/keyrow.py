@@ -27,7 +27,8 @@ _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 #: Before the answer itself: "lecture impossible - pas de reponse".
 _UNREAD = lazily(
     r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|non lus?|"
-    r"nicht (?:lesbar|gelesen|auslesbar)|no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
+    r"nicht (?:lesbar|gelesen|auslesbar)|"
+    r"no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
 )
 #: It answered, and with that nothing is said of its codes.
 _YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "1", "true", "y"))
@@ -168,8 +169,7 @@ def _reply_told(context: Context, low: str) -> str | None:
 
 def _add(context: Context, row: Row, found: Found, text: str) -> None:
     """Add a code given as a value, with what waited for it."""
-    details = Details(texts=[text] if text else [])
-    draft = add(context, module_for(context, row, found), row, found, details)
+    draft = add(context, module_for(context, row, found), row, found, Details(texts=[text] if text else []))
     context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
 
