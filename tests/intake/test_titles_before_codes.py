@@ -42,3 +42,9 @@ def test_names_of_modules_stay_such_where_no_heading_stands_above(text: str) -> 
 def test_a_short_form_is_no_description() -> None:
     text = "Gateway\n  Supply voltage low (U3003) stored\n  Bus off (U0073) stored\n  ABS (C0035) stored\n"
     assert "C0035 stored" not in modules_of(text)["gateway"]
+
+
+def test_a_short_name_that_nobody_knows_below_one_that_is_silent() -> None:
+    text = ("BCM\n  Medium speed bus (U0010) - stored\n  Control unit fault (B1000) - stored\nIBS\n  no answer\nGCU\n"
+            "  EGR flow low (P0401) - stored\n  Injector circuit (P0201) - stored\nABS\n  no codes\n")
+    assert printed(text) == "BCM: U0010 B1000; IBS: silent; GCU: P0401 P0201; ABS: clean"

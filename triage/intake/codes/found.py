@@ -14,6 +14,7 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
+from triage.intake.codes.sharedletters import written_out
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import near
@@ -184,7 +185,7 @@ def _find(text: str, low: str) -> Finds:
         return NOTHING
     if taken:
         codes.sort(key=lambda code: code.start)
-    kept, mentions = near.only_spoken_of(low, codes)
+    kept, mentions = near.only_spoken_of(low, list(written_out(text, codes)) if "/" in text else codes)
     return Finds(tuple(kept), tuple(refusals), tuple(mentions))
 
 

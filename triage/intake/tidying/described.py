@@ -18,6 +18,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import Found
+from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import role_of
@@ -118,10 +119,10 @@ def _is_heading(row: Row, names: Names) -> bool:
 
 
 def _is_decorated(row: Row) -> bool:
-    """Whether a row stands in marks as a heading does: "[ Address 39: trailer ]", "** Roof box **"."""
+    """Whether a row stands in marks as a heading does, or is short for a name: "[ Address 39: trailer ]", "GCU"."""
     if phases.find(row.low) is not None or states.in_text(row.low) or spoken(row.low):
         return False
-    return _DECORATED.fullmatch(row.text) is not None
+    return _DECORATED.fullmatch(row.text) is not None or unknown.is_short(tidy(row.text))
 
 
 def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> Sequence[Row]:
