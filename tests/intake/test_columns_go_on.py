@@ -35,3 +35,9 @@ def test_a_name_below_a_description_with_room_is_a_heading(name: str, told: str)
 def test_a_line_that_ends_with_a_lamp_on_is_whole(said: str) -> None:
     text = f"Gateway\nU2100 - coding missing - {said}\nCluster\nB1325 - supply range - stored\nRadio\n0 faults\n"
     assert [name for name, _ in modules_of(text).items()] == ["gateway", "instrument cluster", "radio"]
+
+
+def test_a_description_below_a_code_behind_stored_values_of_the_one_before() -> None:
+    text = ("Airbag\n  U0100\n    unit faulty\n    State: pending\n      Freeze frame:\n      Speed: 0 rpm\n"
+            "      Voltage: 11.2 V\n  U0155\n    No communication with gateway\n    State: stored\nRadio\n  no codes\n")
+    assert modules_of(text) == {"restraints": ["U0100 pending", "U0155 stored"], "radio": ["clean"]}

@@ -60,6 +60,7 @@ def read(context: Context, row: Row) -> None:
     """One row with codes: name its module, add its codes."""
     if row.finds.refusals:
         context.refuse(row)
+    context.in_freeze_frame = False
     place = context.style.places.get(shape_of(row), HEADING)
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
