@@ -64,6 +64,7 @@ from triage.intake.tidying import (
     jointnames,
     legends,
     logs,
+    lostbreaks,
     namedcolumn,
     namelead,
     numberednames,
@@ -93,8 +94,6 @@ from triage.model.snapshot import Snapshot, StatusWord
 
 #: A count behind a heading.
 _BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
-
-
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
 
@@ -184,7 +183,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = countbehind.taken_off(all_rows, names.likely, lambda name: names.match(name).canonical in tables.modules)
     all_rows = answeredheads.taken_off(all_rows)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), names.likely, names.find)
-    all_rows = numberednames.taken_off(all_rows, names.likely)
+    all_rows = numberednames.taken_off(lostbreaks.cut(all_rows), names.likely)
     described.adopt(all_rows, names)
     split_rows(all_rows)
     beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
