@@ -47,3 +47,10 @@ def test_numbers_of_other_things(lines: str) -> None:
     text = f"ABS\n  C0040 stored\n  {lines}\nRadio\n  no codes\n"
     assert "45" not in str(modules_of(text))
     assert modules_of(text)[RADIO] == ["clean"]
+
+
+def test_some_lines_without_a_status() -> None:
+    text = "\n".join(f"{code} circuit open ({name}){' stored' * (at % 2)}" for at, (name, code) in enumerate(TOLD))
+    assert modules_of(f"{text}\n") == {
+        name: [code.replace(" stored", "") if code[:5] in ("K4729", "9A376") else code for code in codes]
+        for name, codes in OWN.items()}

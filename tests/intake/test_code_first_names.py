@@ -88,3 +88,8 @@ def test_a_status_before_a_single_code() -> None:
     assert modules_of("Current DTC; C0562; Parking brake; circuit open\nRadio: no codes\n") == {
         "park brake": ["C0562 current"], "radio": ["clean"]}
     assert modules_of("Radio:\n  not present; 06070; supply low\nABS:\n  no codes\n")["radio"] == ["06070 stored"]
+
+
+def test_a_description_behind_a_status_and_a_code_is_no_answer() -> None:
+    text = "Radio\n  b1341; no answer from gateway [stored]\n  stored; b1342; no contact with cluster\nABS\n  no codes\n"
+    assert modules_of(text) == {"radio": ["B1341 stored", "B1342 stored"], "anti-lock brakes": ["clean"]}

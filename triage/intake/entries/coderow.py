@@ -94,7 +94,7 @@ def is_line_of_list(context: Context, row: Row) -> bool:
         return False
     code = row.finds.codes[0]
     shape = shape_of(row)
-    if not strip_links(row.text[: code.start]):
+    if not strip_links(row.text[: code.start]) or states.is_status(row.low[: code.start].strip(" ;:,.-")):
         headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
         return headed and _IN.match(row.low, code.end) is None
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):

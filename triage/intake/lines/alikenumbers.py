@@ -33,7 +33,8 @@ _WHOLE = lazily(_TOKEN)
 _FIRST = lazily(rf"({_TOKEN})\s+(?=[^\W\d]{{2}})")
 #: One kind of mark cuts a line.
 _MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily(r"\s*\t\s*")),
-          (";", lazily(r"\s*;\s*")), ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
+          (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
+          ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
 _LONGEST, _MOST_PIECES, _FEW = 200, 6, 2
 _LONGEST_TOKEN, _MOST_BELOW = 8, 3
@@ -68,8 +69,9 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         most = len(told) > 0.6 * len(places)
         several = len({place.token for place in told}) >= _FEW and most
         known = coded[shape] >= _FEW and bool(shape[0]) and most
+        some = any(place.status for place in told)
         for place in places:
-            listed = several and place.status and (bool(shape[0]) or place.name)
+            listed = several and ((place.status and bool(shape[0])) or (place.name and (place.status or some)))
             if place.led or known or listed:
                 _set(place)
 
@@ -101,9 +103,7 @@ def _below(rows: Sequence[Row], at: int) -> Iterator[Row]:
 def _status_key(row: Row) -> bool:
     """Whether a row is a key for a status with one behind it."""
     key, _, value = row.low.partition(":")
-    return bool(value) and len(key) <= 30 and role_of(key.strip()) == "status" and (
-        states.of_cell(value.strip()) is not None
-    )
+    return has_letter(value) and len(key) <= 30 and role_of(key.strip()) == "status"
 
 
 def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
