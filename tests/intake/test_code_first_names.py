@@ -91,5 +91,6 @@ def test_a_status_before_a_single_code() -> None:
 
 
 def test_a_description_behind_a_status_and_a_code_is_no_answer() -> None:
-    text = "Radio\n  b1341; no answer from gateway [stored]\n  stored; b1342; no contact with cluster\nABS\n  no codes\n"
+    text = ("Radio\n  b1341; no answer of gateway [stored]\n"
+            "  stored; b1342; no contact with cluster\nABS\n  no codes\n")
     assert modules_of(text) == {"radio": ["B1341 stored", "B1342 stored"], "anti-lock brakes": ["clean"]}
