@@ -131,3 +131,13 @@ def test_marks_in_the_middle_of_their_columns() -> None:
     text = ("Unit   Code     Current   Stored   Pending\nGWM    U3000       x\n"
             "ABS    C0031                x\nBCM    B1318                           x\n")
     assert told(text) == MARKED
+
+
+@pytest.mark.parametrize("mark", ["\t", "  "])
+def test_a_number_before_each_row_of_a_module(mark: str) -> None:
+    rows = (("[01] ABS", "U0155", "lost", "stored"), ("[01] ABS", "K4729", "open", "active"),
+            ("[02] Gateway", "B1325", "range", "stored"), ("[02] Gateway", "B1326", "range", "active"),
+            ("[03] Radio", "no codes", "-", "-"))
+    lines = [mark.join(cell.ljust(14) if mark == "  " else cell for cell in row)
+             for row in (("Module", "Code", "Text", "Status"), *rows)]
+    assert printed("\n".join(lines)) == "ABS: U0155 K4729; Gateway: B1325 B1326; Radio: clean"

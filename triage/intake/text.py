@@ -64,10 +64,13 @@ from triage.intake.tidying import (
     legends,
     logs,
     loosely,
+    lostbreaks,
     namedcolumn,
     namedlists,
     namelead,
+    numberednames,
     pagebreaks,
+    pairednames,
     paragraphs,
     phaseslips,
     plainecu,
@@ -171,9 +174,9 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     found = blocks.parted(
         spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = plainecu.named(jointnames.adopted(found, names), names)
+    found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
-    all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), lambda name: names.score(name) >= 60.0)
+    all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _joined(all_rows, names, wraps.width_of(whole))
     all_rows = hearsay.marked(shortstops.told(all_rows))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
@@ -182,17 +185,16 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = emptylists.taken_off(counted.taken_off(all_rows))
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
-    all_rows = ticks.told(all_rows, lambda name: names.score(name) >= 60.0)
-    all_rows = countbehind.taken_off(
-        all_rows, lambda name: names.score(name) >= 60.0, lambda name: names.match(name).canonical in tables.modules
-    )
+    all_rows = ticks.told(all_rows, names.likely)
+    all_rows = countbehind.taken_off(all_rows, names.likely, lambda name: names.match(name).canonical in tables.modules)
     all_rows = answeredheads.taken_off(all_rows)
-    all_rows = besidename.taken_off(idents.taken_off(all_rows), lambda name: names.score(name) >= 60.0, names.find)
+    all_rows = besidename.taken_off(idents.taken_off(all_rows), names.likely, names.find)
+    all_rows = numberednames.taken_off(lostbreaks.cut(all_rows), names.likely)
     described.adopt(all_rows, names)
     split_rows(all_rows)
     beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
-    if (beside := dashes.told(beside, lambda name: names.score(name) >= 60.0)) is not all_rows:
+    if (beside := dashes.told(beside, names.likely)) is not all_rows:
         all_rows = beside
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)
@@ -344,14 +346,14 @@ def _without_remark(context: Context, row: Row) -> Row:
 def _without_greeting(context: Context, row: Row) -> Row:
     """The row from the sentence on that names the module of its first code ("Hi. ABS: C0110"); what stands before may
     tell of the scan."""
-    code = row.finds.codes[0]
-    if code.start < 2 or row.cells:
+    if (code := row.finds.codes[0]).start < 2 or row.cells:
         return row
     lead = row.text[: code.start]
     if ". " not in lead and "! " not in lead and "? " not in lead and "; " not in lead:
         return row
     begin = max(lead.rfind(mark) for mark in (". ", "! ", "? ", "; ")) + 2
-    if context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
+    before = row.low[:begin]
+    if context.names.find(before) or unknown.answers(row.text[:begin]) or states.is_status(before.rstrip(" ;.")):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"

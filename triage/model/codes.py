@@ -84,11 +84,11 @@ _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
 _OWN = re.compile(
-    r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ -]?[0-9]{3}|[0-9]{2}-[0-9]{3}|"
+    r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ -]?[0-9]{3}|[A-Z]{1,2}[0-9]{4}|[0-9]{2}-[0-9]{3}|"
     r"(?![PCBU]-[0-9]{4}$)[A-Z]{1,3}-[0-9]{4,5}[A-Z]?"
 )
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
-_NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-F]{4}")
+_NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
 _SEPARATORS = re.compile(r"[\s\-:./_#,;=()\[\]{}]+")
 _SHAPE = re.compile(r"([A-Z])([0-9A-Z]+)")
 
@@ -137,11 +137,14 @@ class Code:
         return f"Code({str(self)!r})"
 
 
+def _plain(text: str) -> str:
+    """Plain hyphens, and plain characters where one stands for another."""
+    return text if text.isascii() else unicodedata.normalize("NFKC", text.translate(_DASHES))
+
+
 def _fold(text: str) -> str:
     """Capitals, plain hyphens, single plain spaces, no space at the ends."""
-    if not text.isascii():
-        text = unicodedata.normalize("NFKC", text.translate(_DASHES))
-    return " ".join(text.upper().split())
+    return " ".join(_plain(text).upper().split())
 
 
 def compact(text: str) -> str:
@@ -207,7 +210,7 @@ def format(code: Code | str, failure_type: str | None = None) -> str:
 @lru_cache(maxsize=4096)
 def own(text: str) -> Code | None:
     """``text`` as a maker's own number, or None where it has no such form or is (nearly) a J2012 or J1939 code."""
-    if len(text) > _LONGEST or parse(text) is not None:
+    if len(text) > _LONGEST or parse(text) is not None or not _plain(text).isascii():
         return None
     folded = _fold(text)
     match = _MID.fullmatch(folded)

@@ -14,6 +14,7 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
+from triage.intake.codes.sharedletters import written_out
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import near
@@ -41,11 +42,12 @@ class Found(NamedTuple):
 
 
 class Refusal(NamedTuple):
-    """A place that looks like a code and can't be read as one."""
+    """A place that looks like a code and can't be read as one; ``own``: as a maker's own number it can."""
 
     start: int
     end: int
     message: str
+    own: bool = False
 
 
 class Finds(NamedTuple):
@@ -54,6 +56,11 @@ class Finds(NamedTuple):
     codes: tuple[Found, ...]
     refusals: tuple[Refusal, ...] = ()
     mentions: tuple[Found, ...] = ()
+
+    def allowed(self, start: int, end: int) -> Finds:
+        """Without the refusals of makers' own numbers at a place, where one is expected."""
+        kept = tuple(each for each in self.refusals if not (each.own and start <= each.start < end))
+        return self if len(kept) == len(self.refusals) else self._replace(refusals=kept)
 
 
 NOTHING = Finds(())
@@ -99,8 +106,7 @@ _LABELLED = re.compile(
 #: Failure type and status byte behind colons: "P2187:00:2C".
 _TYPE_AND_BYTE = lazily(r":([0-9A-Fa-f]{2}):([0-9A-Fa-f]{2})(?![0-9A-Za-z]|[:.,/][0-9])")
 _PART_TAIL = lazily(
-    r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|"
-    r"/[0-9]{2}R"
+    r"-[0-9]{3}|-[0-9A-Za-z]{1,4}-|-(?=[A-Za-z]*[0-9])(?=[0-9]*[A-Za-z])[0-9A-Za-z]{3,}|/[0-9]{2}R"
 )
 _PART_SIGNS = ("-", "/")
 _STATUS_BYTE = lazily(
@@ -110,9 +116,7 @@ _STATUS_BYTE = lazily(
     re.IGNORECASE,
 )
 _STATUS_BITS = lazily(
-    r"[\s,;|/(\[-]{0,4}(?:status(?: "
-    r"?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b",
-    re.IGNORECASE,
+    r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?)\s{0,2}[:=]?\s{0,2}(?:0b)?([01]{8})b?\b", re.IGNORECASE
 )
 _SA = r"(?:sa|src|source(?: address)?|addr(?:ess)?|adresse?|direccion)[ :=#.]{0,3}(0x[0-9a-f]{1,2}|[0-9]{1,3})\b"
 _J1939 = lazily(
@@ -181,7 +185,7 @@ def _find(text: str, low: str) -> Finds:
         return NOTHING
     if taken:
         codes.sort(key=lambda code: code.start)
-    kept, mentions = near.only_spoken_of(low, codes)
+    kept, mentions = near.only_spoken_of(low, list(written_out(text, codes)) if "/" in text else codes)
     return Finds(tuple(kept), tuple(refusals), tuple(mentions))
 
 
@@ -213,13 +217,16 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
     if clean is None:
         return _unreadable(text, start, end) if upper in "PCBU" and digits >= 2 else None
     if upper not in "PCBU" or clean[0] not in "0123":
-        if digits < 3 or tail or spaced or not set(body) <= _HEX or model_codes.own(match[0]) is not None:
+        if digits < 3 or tail or spaced or not set(body) <= _HEX:
+            return None
+        if set(match[0]) <= _HEX and model_codes.own(match[0]) is not None:
             return None
         if upper == "J" and clean[0] in "123":
             # The standards of a bus or a plug are numbered so ("J1939 data link").
             return None
         message = model_codes.explain_invalid(match[0])
-        return Refusal(start, end, message) if message and near.stands_alone(text, start, end) else None
+        own = model_codes.own(match[0]) is not None
+        return Refusal(start, end, message, own) if message and near.stands_alone(text, start, end) else None
     slip = clean != body or bool(match[8])
     if clean != body and not near.is_slip(letter, body, digits):
         if not spaced and tail is None and near.may_be_slip(letter, body) and _JOINED.match(text, end):
@@ -315,20 +322,14 @@ def _forms(text: str, low: str, end: int) -> tuple[re.Pattern[str], ...]:
 
 def _wrong_length(text: str, token: str, start: int, end: int) -> Refusal | None:
     """Three or five digits after the letter: which code was meant can't be told."""
-    if (
-        not near.stands_alone(text, start, end)
-        or token[1] not in "0123"
-        or (len(token) == 4 and end < len(text) and text[end] in "-/.")
-    ):
+    if not near.stands_alone(text, start, end) or token[1] not in "0123":
+        return None
+    if len(token) == 4 and end < len(text) and text[end] in "-/.":
         return None
     if sum(c.isdigit() for c in token) < 3 + (len(token) > 4):
         return None
-    return Refusal(
-        start,
-        end,
-        f"{token.upper()} is not read: a code has four characters after its letter, seen "
-        f"{len(token) - 1}; which code is meant can't be told",
-    )
+    seen = f"a code has four characters after its letter, seen {len(token) - 1}"
+    return Refusal(start, end, f"{token.upper()} is not read: {seen}; which code is meant can't be told")
 
 
 def _split(text: str, low: str, start: int, end: int) -> Refusal | None:

@@ -47,7 +47,7 @@ _VALUE = re.compile(
 _GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
 #: One class in front, so that a search passes over letters at once.
 SOFT = re.compile(
-    r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
+    r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=[A-Za-z],)(?=[A-Za-z]{2})|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
 )
 #: Words of names that are cut short: their full stop ends nothing ("Pass. door").
 _SHORT = lazily(
@@ -55,7 +55,7 @@ _SHORT = lazily(
 )
 #: What stands behind the last word of a line: how often, when and at which odometer reading.
 COUNTED = lazily(
-    r"\s*[,;]?\s*[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|(?:count|counter|anzahl|zahler|compteur|"
+    r"\s*[,;]?\s*[(\[]?(?:(?<![0-9])x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces)|(?:count|counter|anzahl|zahler|compteur|"
     r"contador|occ|freq)\.?[ :=]{0,3}[0-9]{1,3}|(?:@|at|bei|a|km)\s{0,2}[0-9][0-9 .,]{2,9}\s?(?:km|mi|miles|h)?|"
     r"[0-9][0-9 .,']{2,9}\s?(?:km|mi|miles)|[0-9]{1,2}[./-][0-9]{1,2}[./-][0-9]{2,4})[)\]]?\s*$"
 )

@@ -9,8 +9,8 @@ import re
 
 from triage.intake.entries import markedrow, metarow, prose, voltplaces
 from triage.intake.entries.clauses import beside_names
-from triage.intake.entries.headings import list_in
 from triage.intake.entries.headname import name_in
+from triage.intake.entries.sections import list_in
 from triage.intake.lines import namelist, unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
@@ -73,9 +73,10 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
             metarow.read(context, Row(row.line, phase[1], row.start))
             return read(context, rest_row, at, rest_hits)
     hit = hits[0]
-    before = tidy(row.text[: hit.start])
+    lead = row.text[: _opened(row, hit.start)]
+    before = tidy(lead)
     if not context.names.listed(before):
-        bare = tidy(without_links(row.text[: hit.start]))
+        bare = tidy(without_links(lead))
         # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
         kept = before and _separated(row, before) and context.names.score(bare) < 60.0 and before.endswith(bare)
         before = before if kept and bare else bare
@@ -109,6 +110,14 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _opened(row: Row, at: int) -> int:
+    """Where the bracket opens that holds an answer and nothing else, of which a hit begins at a place; else the place:
+    "TCM / 0x708 (fault memory empty)"."""
+    start = row.text.rfind("(", 1, at)
+    inside, close, _ = row.low[start + 1 :].partition(")")
+    return start if start > 0 and close and start + len(inside) >= at and answer_of_cell(inside) is not None else at
 
 
 def _supply_behind(context: Context, row: Row, at: int) -> None:

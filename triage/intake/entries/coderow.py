@@ -15,7 +15,7 @@ from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
-from triage.intake.lines.behind import wordy
+from triage.intake.lines.behind import in_brackets, wordy
 from triage.intake.lines.layouts import Cell, Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.linking import strip_links, trailing_status
@@ -60,6 +60,7 @@ def read(context: Context, row: Row) -> None:
     """One row with codes: name its module, add its codes."""
     if row.finds.refusals:
         context.refuse(row)
+    context.in_freeze_frame = False
     place = context.style.places.get(shape_of(row), HEADING)
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
@@ -93,7 +94,7 @@ def is_line_of_list(context: Context, row: Row) -> bool:
         return False
     code = row.finds.codes[0]
     shape = shape_of(row)
-    if not strip_links(row.text[: code.start]):
+    if not strip_links(row.text[: code.start]) or states.is_status(row.low[: code.start].strip(" ;:,.-")):
         headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
         return headed and _IN.match(row.low, code.end) is None
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
@@ -279,6 +280,8 @@ def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
         return begin, begin + len(text)
     if place.piece is not None:
         tail = wordy(row)
+        if place.bracketed and len(enclosed := [piece for piece in tail if in_brackets(row, *piece)]) == 1:
+            return enclosed[0][0], enclosed[0][0] + len(enclosed[0][1].rstrip())
         if -len(tail) <= place.piece < len(tail):
             return _with_neighbour(context, row, tail, place.piece % len(tail))
         return 0, 0

@@ -18,11 +18,11 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
-from triage.intake.said.listheads import LISTS, only_counts, status_of_head
+from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
-from triage.model.snapshot import ListRead, StatusWord
+from triage.model.snapshot import StatusWord
 
 GOES_ON = word_set(
     "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
@@ -55,8 +55,10 @@ _OF_VEHICLE = lazily(
 )
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
-#: In so few columns nobody sets text.
-_NARROWEST = 32
+#: In so few columns nobody sets text; those of a page stand so far apart.
+_NARROWEST, _BETWEEN_COLUMNS = 32, 3
+#: A line that ends so is whole.
+_LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
 
 def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
@@ -83,7 +85,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return ""
     if ownlines.begins(row) is not None:
         return ""
-    below = _next(context, at)
+    below = below_of(context, at)
     answered = below is not None and answer_of_cell(below.low) is not None
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
     coded = below is not None and _opens_codes(context, row, below)
@@ -138,14 +140,14 @@ def _opens_codes(context: Context, row: Row, below: Row) -> bool:
         # It stands among the lists of the module above.
         return False
     at = next(at for at in range(context.at, len(context.rows)) if context.rows[at] is below)
-    coded = _next(context, at)
+    coded = below_of(context, at)
     return coded is not None and _holds_codes(context, coded)
 
 
 def _holds_codes(context: Context, row: Row) -> bool:
     """Whether a row holds codes and leaves their module to a heading."""
     if row.finds.codes:
-        return _codes_alone(context, row)
+        return codes_alone(context, row)
     return has_digit(row.text[:40]) and not row.head and ownlines.begins(row) is not None
 
 
@@ -233,7 +235,7 @@ def _quotes(row: Row) -> int:
     return row.line.text[: row.start].count(">")
 
 
-def _next(context: Context, at: int) -> Row | None:
+def below_of(context: Context, at: int) -> Row | None:
     """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
         if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
@@ -256,16 +258,18 @@ def _is_its_voltage(context: Context, at: int, below: Row) -> bool:
     return deeper or before > 0 or supplyrow.of_the_module(below.low)
 
 
-def _codes_alone(context: Context, row: Row) -> bool:
+def codes_alone(context: Context, row: Row) -> bool:
     """Whether a row with codes leaves its module to a heading."""
     if row.roles:
         return "module" not in row.roles
+    if row.described:
+        return row.described[0] == (0, 0)
     return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
 
 
 def followed(context: Context, at: int) -> bool:
     """Whether what follows fits under a heading: codes without a module of their own, an answer, a list's heading."""
-    below = _next(context, at)
+    below = below_of(context, at)
     if below is None:
         return False
     if below.finds.codes or ownlines.begins(below) is not None:
@@ -283,16 +287,18 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
+    if (cell := _cell_goes_on(row, above, score)) is not None and context.rows[at - 1] is above:
+        return cell
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
-    ends = last[-1][0] if last and before.endswith(last[-1][0]) else ""
+    ends = last[-1][0] if last and before.endswith(last[-1][0]) and not before.endswith(_LIT) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""
     if ends in LEADS_ON:
         return True
-    below = _next(context, at)
+    below = below_of(context, at)
     inset = row.line.indent <= context.heading_indent < above.line.indent
     if inset and below is not None and below.line.indent > row.line.indent and (
         # "P0300 misfire, lamp on": a listed name at the place of a heading, with codes or an answer below it, is one.
@@ -310,11 +316,26 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return True
     if not context.under_heading and not above.roles:
         # Lines of this text name their modules themselves: a name alone is what was left over of a long line.
-        below = _next(context, at)
+        below = below_of(context, at)
         if below is not None and answer_of_cell(below.low) is not None:
             return False
-        return below is None or not below.finds.codes or not _codes_alone(context, below)
+        return below is None or not below.finds.codes or not codes_alone(context, below)
     return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
+
+
+def _cell_goes_on(row: Row, above: Row, score: float) -> bool | None:
+    """Whether the cell between a code and its status ("U1350  no contact with   active") goes on in the row below, at
+    the left edge: no description ends with its last word, or it had no room for the first word of the row; None where
+    the row above is none of such a table."""
+    if above.kind != "gap" or above.roles or row.cells or not above.cells or len(above.cells) != 3:
+        return None
+    code, told, status = above.cells
+    if not above.finds.codes or above.finds.codes[0].start != code.start or states.of_cell(status.low) is None:
+        return None
+    if told.low.rpartition(" ")[2] in LEADS_ON or row.text.partition(" ")[0] in LEADS_ON:
+        return True
+    full = len(f"{told.text} {row.text.partition(' ')[0]}") > status.start - told.start - _BETWEEN_COLUMNS
+    return True if full and (score < 90.0 or (row.text[0].islower() and told.text[0].isupper())) else None
 
 
 def section(context: Context, row: Row) -> StatusWord | None:
@@ -325,27 +346,6 @@ def section(context: Context, row: Row) -> StatusWord | None:
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
         return status if context.style.status_heads else None
     return status
-
-
-def list_in(context: Context, text: str) -> ListRead | None:
-    """The list of codes that a text names ("pending codes"), or None."""
-    status, _ = status_of_head(small(text), context.translated)
-    return LISTS.get(status or "")
-
-
-def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
-    """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
-    below = _next(context, at)
-    context.section = status
-    context.section_of_module = (
-        context.under_heading
-        and context.builder.module is not None
-        and (below is None or (bool(below.finds.codes) and _codes_alone(context, below)) or context.blanks == 0)
-    )
-    name = LISTS.get(status)
-    if name is not None:
-        context.saw_list(name)
-    context.open_code = context.open_row = None
 
 
 def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:

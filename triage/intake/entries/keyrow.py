@@ -26,8 +26,8 @@ from triage.model import codes as model_codes
 _KEY = re.compile(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 #: Before the answer itself: "lecture impossible - pas de reponse".
 _UNREAD = lazily(
-    r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|"
-    r"non lus?|nicht (?:lesbar|gelesen|auslesbar)|"
+    r"(?:not read(?:able)?|unread(?:able)?|lecture (?:impossible|en echec)|illisible|non lus?|"
+    r"nicht (?:lesbar|gelesen|auslesbar)|"
     r"no leidos?|lectura (?:imposible|fallida)|n/?a|unknown|unbekannt|inconnus?|desconocidos?|-+)[\s,;:(-]*$"
 )
 #: It answered, and with that nothing is said of its codes.
@@ -139,9 +139,10 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         return True
     head, _, rest = value.partition(" ")
     own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))
+    row.finds = row.finds if own is None else row.finds.allowed(start, start + len(head))
     if own is not None and module is not None and not row.finds.refusals:
-        found = Found(start, start + len(head), own.text, kind="own", bare=start + len(head))
-        _add(context, row, found, rest.strip(" -:,"))
+        end = start + len(head)
+        _add(context, row, Found(start, end, own.text, kind="own", bare=end), rest.strip(" -:,"))
         return True
     # "Code: B0148" and, in the same block, "Fault: actuator stuck".
     draft = _draft(context) if context.key_block else None
@@ -168,8 +169,7 @@ def _reply_told(context: Context, low: str) -> str | None:
 
 def _add(context: Context, row: Row, found: Found, text: str) -> None:
     """Add a code given as a value, with what waited for it."""
-    details = Details(texts=[text] if text else [])
-    draft = add(context, module_for(context, row, found), row, found, details)
+    draft = add(context, module_for(context, row, found), row, found, Details(texts=[text] if text else []))
     context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
 

@@ -48,6 +48,10 @@ _COLON_SIGNS = lazily(r"[:=]")
 _PLAIN = lazily(r"[a-z\s]*")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
+#: A status at the end of a row, in brackets or behind a mark, that is said of all its codes.
+_OF_ALL = lazily(
+    r"(?:[(\[]|[-:,;]\s)\s*(?:all|both|each|alle|beide|jeweils|tous|toutes|todos|todas|ambos|ambas)[\s:]+([^()\[\]]{2,40}?)\s*[)\]]?[\s.;]*$"
+)
 
 
 class Lead(NamedTuple):
@@ -214,8 +218,13 @@ def share(
 ) -> None:
     """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together.
 
-    ``own_brackets``: in this text one in brackets is of its code alone.
+    ``own_brackets``: in this text one in brackets is of its code alone, unless it says that it is of all.
     """
+    end = pending[-1][0].end
+    if len(pending) > 1 and (said := _OF_ALL.search(row.low, end)) is not None:
+        status = states.of_cell(said[1])
+        for at, (code, details) in enumerate(pending if status is not None else ()):
+            pending[at] = code, replace(details, status=details.status or status)
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]

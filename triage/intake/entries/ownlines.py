@@ -36,6 +36,7 @@ _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
 _ADDRESSED = lazily(
     r"(?:ecu|stg|sg|id|can|sa|addr|node|mod|unit|calc|bus|pin|kl|term|nr|no|sys|pos)[ -]?[0-9]", re.IGNORECASE
 )
+_PART = lazily(r"(?:hw|sw|fw|sn|pn|rev|ver|typ)[ -]?[0-9]", re.IGNORECASE)
 _HEX = lazily(r"[0-9a-f]{4,6}")
 
 
@@ -68,14 +69,21 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     if match is None or QUANTITY.match(row.text[match.end(1) :]):
         return None
     own, token = model_codes.own(match[1]), match[1]
-    if _ADDRESSED.match(token) or (start and token[0].isalpha() and " " in token):
+    if (_ADDRESSED.match(token) and not _tells_fault(row, match)) or (start and token[0].isalpha() and " " in token):
         # "ECU 730 Steering" names a module by its address.
         return None
-    if own is None or (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
+    if own is None or _PART.match(token):
+        return None
+    if (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
         return None
     if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
         return None
     return match, start
+
+
+def _tells_fault(row: Row, match: re.Match[str]) -> bool:
+    """Whether a status behind a number in one word with its letters makes it a fault's, and no module's address."""
+    return match[1].isalnum() and match[1].isupper() and shortnumbers.tells_status(row, match.end(1))
 
 
 def _is_range(row: Row, match: re.Match[str], told: bool) -> bool:
@@ -93,15 +101,18 @@ def read(context: Context, row: Row) -> bool:
         builder.module is None
         or not context.under_heading
         or (context.blanks and (builder.module.codes or builder.module.answer is not None))
-        or row.finds.refusals
         or context.live_data
     ):
         return False
     begun = begins(row)
-    own = model_codes.own(begun[0][1]) if begun is not None else None
+    own = model_codes.own(row.text[begun[0].start(1) : begun[0].end(1)]) if begun is not None else None
     if begun is None or own is None:
         return False
     match, start = begun
+    allowed = row.finds.allowed(match.start(1), match.end(1))
+    if allowed.refusals:
+        return False
+    row.finds = allowed
     text = _TIGHT.sub(r"\1 ", row.text[match.end() :].strip())
     found = Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1))
     several = owncodes.further(row, match.end(1))

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from triage.intake.entries import (
     answerrow,
+    cellanswers,
     complaintrow,
     continuation,
     emptylists,
@@ -15,14 +15,16 @@ from triage.intake.entries import (
     markedrow,
     metarow,
     ownanswer,
+    ownlines,
     printednames,
     shortanswer,
     totalrow,
     untold,
 )
 from triage.intake.entries.clauses import beside_names
-from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, open_section, section
+from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, section
 from triage.intake.entries.headname import Heading, counted, name_in
+from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
@@ -42,12 +44,11 @@ from triage.intake.said import (
     vehiclenumbers,
     volts,
 )
-from triage.intake.said.answers import answer_of_cell, is_list_head, named_answer, spoken
+from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
 from triage.intake.said.states import legend_of
 from triage.intake.scan.context import Context
-from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.vocabulary import STATES
 
 _LEGEND = lazily(
@@ -74,12 +75,14 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
-    if _quick(context, row, at) or _two_cells(context, row) or _legend(context, row):
+    if _quick(context, row, at) or cellanswers.read(context, row) or _legend(context, row):
         return
     if row.finds.refusals:
         _refused(context, row, at)
         return
     phase = phases.find(row.low)
+    if phase is None and heads_codes(context, row, at):
+        return
     if phase is None and continuation.status_alone(context, row):
         return
     if keyrow.read(context, row, at):
@@ -188,6 +191,8 @@ def _refused(context: Context, row: Row, at: int) -> None:
     pair = keyrow.split(row)
     if pair is not None and role_of(pair[0]) == "code" and keyrow.read(context, row, at):
         return
+    if ownlines.read(context, row):
+        return
     context.refuse(row)
     context.open_code = context.open_row = None
 
@@ -196,32 +201,32 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     """The two commonest rows, told without trying anything else: a listed name alone, and an answer alone."""
     if context.list_of is not None or len(row.text) > LONGEST_NAME or context.in_freeze_frame:
         return False
-    pair = _named_answer(row.text, row.low)
+    pair = cellanswers.named(row.text, row.low)
     above = context.open_row
     if pair is not None and above is not None and context.blanks == 0 and row.line.indent > above.line.indent:
         # "cluster   not present", below a code and further right, is the rest of its description with its status.
         pair = pair if states.of_cell(row.low[len(pair[0]) :].lstrip(" :=|\t-")) is None else None
     short = pair is not None and is_short(pair[0]) and answer_of_cell(small(pair[0])) is None
     if pair is not None and (short or (context.names.listed(pair[0]) and role_of(small(pair[0])) is None)):
-        _answered(context, row, *pair)
+        cellanswers.answered(context, row, *pair)
         return True
     if not context.under_heading and (told := printednames.answered(context, row)) is not None:
-        _answered(context, row, *told)
+        cellanswers.answered(context, row, *told)
         return True
     if row.text.endswith(":") and (status := section(context, row)) is not None:
         open_section(context, row, status, at)
         return True
     cleared = row.low.endswith(" clear") and not row.low.endswith((" not clear", " no clear"))
     if cleared and context.names.score(tidy(row.text[:-6])) >= 90.0:
-        _answered(context, row, tidy(row.text[:-6]), "clean")
+        cellanswers.answered(context, row, tidy(row.text[:-6]), "clean")
         return True
     if (told := shortanswer.read(context, row, at)) is not None:
-        _answered(context, row, *told)
+        cellanswers.answered(context, row, *told)
         return True
     if row.text[0] == "[" and (match := _BRACKETED.match(row.text)) is not None:
         answer = answer_of_cell(row.low[match.end() :])
         if answer is not None:
-            _answered(context, row, context.names.bare(match[1].strip()), answer)
+            cellanswers.answered(context, row, context.names.bare(match[1].strip()), answer)
             return True
     name = tidy(row.text)
     # "Calculateur: Direction assistée" is listed as it stands, its first word a key all the same.
@@ -241,15 +246,6 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         return False
     context.builder.answer(module, answer)
     return True
-
-
-def _answered(context: Context, row: Row, name: str, answer: str) -> None:
-    """A module whose answer stands in its own line."""
-    start = row.start + max(row.text.find(name), 0)
-    context.close_module()
-    module = context.builder.name_module(name, row.line, start, start + len(name))
-    context.builder.answer(module, answer)
-    context.under_heading = context.live_data = False
 
 
 @remembered
@@ -278,39 +274,8 @@ def _leader(context: Context, row: Row) -> bool:
     answer = answer_of_cell(rest) or next((hit.answer for hit in spoken(rest) if not hit.doubtful), None)
     if answer is None or (context.names.score(name) < 60.0 and volts.find(row.low)):
         return False
-    _answered(context, row, name, answer)
+    cellanswers.answered(context, row, name, answer)
     return True
-
-
-def _two_cells(context: Context, row: Row) -> bool:
-    """A name in one cell and an answer in another, all others empty, in lines that no head explains."""
-    if row.kind not in (";", ",", "|", "\t") or row.cells is None:
-        return False
-    filled = [cell for cell in row.cells if cell.text.strip(" -.")]
-    said_of = [cell for cell in filled if cell.low.strip() not in NOTHING_SAID]
-    filled = said_of if len(said_of) > 1 else filled
-    if not 2 <= len(filled) <= 4 or (len(row.cells) < 3 and row.kind not in ("|", "\t")):
-        return False
-    told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
-    said = [answer for answer in told if answer is not None]
-    if len(said) != len(filled) - 1:
-        return False
-    name = context.names.bare(tidy(filled[told.index(None)].text))
-    if not has_letter(name) or states.of_cell(small(name), context.translated) is not None:
-        return False
-    if len(row.cells) < 3 and (role_of(small(name)) is not None or context.names.score(name) < 60.0):
-        # Of two cells the first is a key as often as a name.
-        return False
-    # A count of no codes beside "not responding" tells nothing.
-    _answered(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
-    return True
-
-
-@lru_cache(maxsize=8192)
-def _named_answer(text: str, low: str) -> tuple[str, str] | None:
-    """A name and an answer with a mark between them: "ABS: no response"."""
-    found = named_answer(low)
-    return (text[: found[0]], found[1]) if found is not None else None
 
 
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:

@@ -72,7 +72,7 @@ def is_prose(context: Context, row: Row) -> bool:
     ):
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
-    named = bool(before) and context.names.score(before) >= 60.0
+    named = bool(before) and context.names.likely(context.names.bare(before))
     stop = _SENTENCE_ENDS.match(before)
     if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(
             row.low[: first.start - len(before[stop.end() :])]):

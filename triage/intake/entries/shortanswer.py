@@ -1,4 +1,5 @@
-"""A name and a short answer with no mark between: "ABS NR", "pass door N/R", in a numbered list "11 heater ok".
+"""A name and a short answer with no mark between: "ABS NR", "pass door N/R", in a numbered list "11 heater ok"; or in
+brackets.
 
 The letters, and "ok" behind a word that no table lists, stand for other things as well, so that they are an answer only
 in a list whose other lines are names with an answer or a code.
@@ -10,10 +11,11 @@ from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 
+_BRACKETED = lazily(r"(.{2,50}?)\s*[(\[]([^()\[\]]{2,40})[)\]]")
 _SHORT = lazily(r"\s(?:n/?r|n\.r\.?|no-?rx|t/o|n/resp)\.?$")
 #: A line of a numbered list that begins with a name.
 _NUMBERED = lazily(r"\s*([0-9]{1,3})[.)]?\s{1,3}(?=[a-z])")
@@ -31,6 +33,10 @@ def read(context: Context, row: Row, at: int) -> tuple[str, str] | None:
     """The name and the answer of a row that is such a line; None for any other."""
     if len(row.low) > _LONGEST:
         return None
+    if row.text.endswith((")", "]")) and (enclosed := _BRACKETED.fullmatch(row.text)) is not None:
+        # "BCM / 0x708 (fault memory empty)": what is in the bracket is told as a whole.
+        name, answer = context.names.bare(tidy(enclosed[1])), answer_of_cell(small(enclosed[2]))
+        return (name, answer) if answer is not None and context.names.score(name) >= _SURE else None
     if row.line.low.lstrip()[:1].isdigit():
         told = _numbered(context, row, at)
         if told is not None:

@@ -50,16 +50,16 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
                 Found(cell.start, cell.end, code.text, kind="J1939", source_address=_address(by_role), bare=cell.end)
             ]
     slips = _slips(row, by_role)
+    own = _own_number(by_role)
+    if own is not None:
+        row.finds = row.finds.allowed(own.start, own.end)
     if slips or row.finds.refusals:
         return slips
     several = _own_numbers(by_role)
     if several:
         return several
-    for cell in by_role.get("code", ()):
-        text = cell.text.strip(" *#.")
-        own = model_codes.own(text) if has_digit(text) else None
-        if own is not None and len(text) >= 4:
-            return [Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)]
+    if own is not None:
+        return [own]
     if "code" in by_role or "spn" in by_role:
         return []
     return [
@@ -67,6 +67,16 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
         for code in row.finds.codes
         if any(cell.start <= code.start < cell.end for cell in by_role.get("description", ()))
     ]
+
+
+def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
+    """A maker's own number that fills a cell for codes."""
+    for cell in by_role.get("code", ()):
+        text = cell.text.strip(" *#.")
+        own = model_codes.own(text) if has_digit(text) else None
+        if own is not None and len(text) >= 4:
+            return Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)
+    return None
 
 
 def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:

@@ -31,6 +31,12 @@ def wordy(row: Row) -> list[tuple[int, str]]:
     return [(start, piece) for start, piece in behind(row) if may_name(piece)]
 
 
+def in_brackets(row: Row, start: int, piece: str) -> bool:
+    """Whether a piece stands in brackets."""
+    end = start + len(piece.rstrip(" )]"))
+    return row.text[:start].rstrip()[-1:] in ("(", "[") and row.text[end:].lstrip()[:1] in (")", "]")
+
+
 def behind(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code: cells where the row has them, else soft pieces."""
     return [(start, _uncounted(piece)) for start, piece in _behind(row)]
@@ -57,7 +63,7 @@ def _behind(row: Row) -> list[tuple[int, str]]:
             return filled
         # "P0300  misfire (ECM) confirmed": the gap behind the code makes no table.
     tail = row.text[code.end :]
-    for mark in (" / ", " - ", "; "):
+    for mark in (" :: ", " / ", " - ", "; "):
         if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
             # One mark cuts the whole line; a comma inside a piece is part of it.
             return _cut_at(tail, mark, code.end)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from string import hexdigits
+
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
@@ -16,6 +18,13 @@ QUANTITY = lazily(
     r"pcs|years?|kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )
+#: One or two letters with three or four digits, which parts, versions and standards have too.
+LETTERED = r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[0-9])[A-Za-z]{1,2}[0-9]{3,4}(?![0-9A-Za-z]))"
+
+
+def written_alike(row: Row, token: str) -> bool:
+    """Whether a number with letters of no hexadecimal digit is written in capitals, or its row in small letters."""
+    return not token[0].isalpha() or token.isupper() or row.text.islower() or set(token) <= set(hexdigits)
 
 
 def has_status(row: Row, at: int) -> bool:

@@ -45,7 +45,10 @@ _LONGEST = 160
 def match(row: Row, at: int) -> re.Match[str] | None:
     """A word for a code at a place of a row with a maker's own number behind, which is its first group."""
     led = _LED_LINE.match(row.low, at)
-    if led is None or model_codes.own(led[1]) is None or QUANTITY.match(row.text[led.end(1) :]):
+    if led is None or QUANTITY.match(row.text[led.end(1) :]):
+        return None
+    if model_codes.own(row.text[led.start(1) : led.end(1)]) is None:
+        # "Code dé919": plain letters alone make a number.
         return None
     return None if _KEYED_IN.match(led[0]) else led
 

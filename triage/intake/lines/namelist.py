@@ -306,7 +306,7 @@ def acceptable(text: str) -> bool:
 def share(sample: Sequence[Row], names: Names) -> float:
     """How sure it is that names stand behind the code: the share of rows where all of them are known, or that of the
     names known where most rows hold several."""
-    good = filled = sure_names = told = arrows = 0
+    good = filled = sure_names = told = arrows = first = 0
     is_name = known(names)
     for row in sample:
         places = parts(row, is_name)
@@ -316,6 +316,7 @@ def share(sample: Sequence[Row], names: Names) -> float:
         good += bool(texts) and all(sure)
         # Half a score is that of a part, which descriptions speak of as well.
         sure_names += sum(is_name(text) or names.score(text) >= 85.0 for text in texts)
+        first += bool(sure) and sure[0]
         told += len(texts)
         arrows += _ARROW.match(row.text, row.finds.codes[-1].end) is not None and all(map(acceptable, texts))
     if not filled:
@@ -323,5 +324,6 @@ def share(sample: Sequence[Row], names: Names) -> float:
     if arrows == len(sample) and sure_names:
         # An arrow leads to nothing else.
         return 1.0
-    several = sure_names / told if told >= 1.5 * filled else 0.0
+    # A description before a name makes no list of both.
+    several = sure_names / told if told >= 1.5 * filled and first >= 0.2 * filled else 0.0
     return max(good, several * filled) / len(sample)

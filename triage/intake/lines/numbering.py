@@ -36,6 +36,7 @@ _OF_ALL = lazily(
 )
 _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
+_CELL_END = re.compile(r"\t|\s\s|;|\s-\s")
 _LONGEST = 60
 _LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
@@ -74,13 +75,21 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     """The rows, those that are numbered 1, 2, 3 and so on without their number."""
     found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
     runs: list[dict[int, int]] = [{}]
+    again: dict[int, tuple[int, int]] = {}
     for at, match in found:
         if _number(match) == 1 and len(runs[-1]) > 1:
             # The next scan counts its modules anew.
             runs.append({})
+        last = next(reversed(runs[-1]), None)
         if _number(match) == len(runs[-1]) + 1:
             runs[-1][at] = match.end()
+        elif last is not None and _number(match) == len(runs[-1]) and (
+            _first_cell(rows[at], match.end()) == _first_cell(rows[last], runs[-1][last])
+        ):
+            # Each row of a module has its number.
+            again[at] = match.end(), last
     run = {at: end for each in runs if len(each) > 1 and _tell_apart(rows, each) for at, end in each.items()}
+    run |= {at: end for at, (end, first) in again.items() if first in run}
     run = run if len(run) >= 0.5 * len(found) else {}
     # "3)climate": a bracket right before a name belongs to no name, whatever numbers are left out.
     run |= {at: match.end() for at, match in found if match[0][-1:] in (")", "]")}
@@ -133,12 +142,19 @@ def _place_of_all(row: Row) -> re.Match[str] | None:
 
 def _tell_apart(rows: Sequence[Row], run: dict[int, int]) -> bool:
     """Whether the lines of a run differ without their numbers: "Module 1 Engine", "Module 2 Engine" need theirs."""
-    names = []
-    for at, end in run.items():
-        row = rows[at]
-        stop = row.finds.codes[0].start if row.finds.codes else len(row.low)
-        names.append(row.low[end:stop].split(":")[0].strip())
+    names = [_named(rows[at], end) for at, end in run.items()]
     return len(set(names)) == len(names) or not any(rows[at].text[:1].isalpha() for at in run)
+
+
+def _named(row: Row, end: int) -> str:
+    """What stands behind the number of a row, up to a code or a colon."""
+    stop = row.finds.codes[0].start if row.finds.codes else len(row.low)
+    return row.low[end:stop].split(":")[0].strip()
+
+
+def _first_cell(row: Row, end: int) -> str:
+    """What stands behind the number of a row, up to the next cell."""
+    return _CELL_END.split(_named(row, end), maxsplit=1)[0].strip()
 
 
 def _number(match: re.Match[str]) -> int:

@@ -15,8 +15,18 @@ from collections.abc import Callable, Sequence
 from functools import cached_property
 
 from triage.intake.codes.found import Found, in_code_cell
-from triage.intake.lines import amongcodes, ledcodes, namelist, shortnumbers
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
+from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
+from triage.intake.lines.codeplaces import (
+    LETTERED,
+    OTHER_KEYS,
+    QUANTITY,
+    column,
+    has_status,
+    label_role,
+    manner,
+    mark_before,
+    written_alike,
+)
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
@@ -25,11 +35,15 @@ from triage.intake.said.happenings import is_aside
 from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated.
-_TOKEN = r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})"
+_TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}|[0-9]{{2}}-[0-9]{{3}}|{LETTERED})"
 _FIRST = re.compile(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = re.compile(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
     rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
+)
+#: Numbers with letters that no standard code with a slip in it looks like.
+_LETTERS = lazily(
+    rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?:{LETTERED}|(?=[0-9]{{0,5}}[A-F])(?=[A-F]{{0,5}}[0-9])[0-9A-F]{{5,6}})(?![\w./-])"
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
@@ -45,6 +59,7 @@ _FEW = 2
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code."""
     _adopt_slips(rows)
+    _doubt_one(rows)
     coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [
         at for at, row in enumerate(rows)
@@ -66,13 +81,16 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text)
-        if match is not None and is_name(tidy(match[1])) and not QUANTITY.match(row.low, match.end()):
+        if match is None or QUANTITY.match(row.low, match.end()):
+            continue
+        if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
             behind.append((row, match))
-    marks = Counter(mark_before(row) for row in coded if behind)
     for row, match in behind:
         listed = len(behind) >= 3 and "-" not in match[4]
-        if marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
+        if habits.marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    alikenumbers.adopt_alone(rows)
+    alikenumbers.adopt([rows[at] for at in bare], is_name, coded)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
         if row.finds.codes:
@@ -103,6 +121,11 @@ class _Habits:
         """What stands behind the codes that rows begin with."""
         return Counter(manner(row, row.finds.codes[0].end) for row in self._coded if row.finds.codes[0].start == 0)
 
+    @cached_property
+    def marks(self) -> Counter[str]:
+        """What stands before the codes of rows."""
+        return Counter(mark_before(row) for row in self._coded)
+
 
 def _adopt_slips(rows: Sequence[Row]) -> None:
     """Read words that look like a code with letters for its digits ("poaa6") as one where other lines start with codes
@@ -120,13 +143,32 @@ def _adopt_slips(rows: Sequence[Row]) -> None:
             row.finds = row.finds._replace(codes=slip.codes, refusals=())
 
 
+def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
+    """Whether a name that nobody knows stands as those of other lines do before their codes, a status told behind."""
+    mark = match[2].strip()
+    return bool(mark) and marks[mark] >= _FEW and match[1].isupper() and has_status(row, match.end())
+
+
+def _doubt_one(rows: Sequence[Row]) -> None:
+    """A single number that a standard code with a slip in its letter would look like ("X0300") is told and not taken
+    for a maker's own number, if the text has no other that must be one."""
+    refused = {row.text[each.start : each.end].upper() for row in rows for each in row.finds.refusals if each.own}
+    if len(refused) != 1 or next(iter(refused))[1] not in "0123":
+        return
+    if any(match[0].upper() not in refused for row in rows for match in _LETTERS.finditer(row.text)):
+        return
+    for row in rows:
+        if row.finds.refusals:
+            row.finds = row.finds._replace(refusals=tuple(each._replace(own=False) for each in row.finds.refusals))
+
+
 def further(row: Row, at: int) -> list[Found]:
     """The makers' own numbers that stand behind a first one, which ends at a place of the row."""
     found = []
     for match in _FURTHER.finditer(row.text, at):
         own = model_codes.own(match[1])
         number = match[1].isdigit() and len(match[1]) < 5
-        if own is not None and not number and not QUANTITY.match(row.low, match.end()):
+        if own is not None and not number and written_alike(row, match[1]) and not QUANTITY.match(row.low, match.end()):
             found.append(Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1)))
     return found
 
@@ -134,10 +176,13 @@ def further(row: Row, at: int) -> list[Found]:
 def _set(row: Row, start: int, text: str) -> bool:
     """Put a number into a row as its code; whether it can be one."""
     own = model_codes.own(text)
-    if own is None or (text.isdigit() and len(text) < 5):
+    if own is None or (text.isdigit() and len(text) < 5) or not written_alike(row, text):
         return False
     found = Found(start, start + len(text), own.text, kind="own", bare=start + len(text))
-    row.finds = row.finds._replace(codes=(found,))
+    allowed = row.finds.allowed(start, found.end)
+    if any(start <= each.start < found.end and row.text[each.start] not in "PCBUpcbu" for each in allowed.refusals):
+        return False
+    row.finds = allowed._replace(codes=(found,))
     return True
 
 

@@ -69,7 +69,7 @@ _ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[
 #: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
 _LABELLED_BEHIND = re.compile(
     r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
-    r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|node)"
+    r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|can id|ecu id|ecu|id|node)"
     r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
 )
 #: A number or letter behind a name; letters that are words of a language left out.
@@ -107,6 +107,8 @@ class Names:
         self._own: dict[str, str] = {}
         #: Several words that are.
         self._wholes: set[str] = set()
+        #: Names in short and in long, and the long one.
+        self._pairs: dict[str, str] = {}
         self._left = BUDGET
         self._written: list[tuple[str, str]] = []
 
@@ -133,6 +135,11 @@ class Names:
         self._wholes.add(whole)
         for kept in (self._scores, self._is_listed, self._found):
             kept.clear()
+
+    def adopt_pair(self, pair: str, long: str) -> None:
+        """List a short and a long name of one module as one name of it, in this text alone: the long one is meant."""
+        self.adopt_whole(pair)
+        self._pairs[" ".join(WORD.findall(small(pair)))] = long
 
     def is_whole(self, text: str) -> bool:
         """Whether a text is such a name."""
@@ -202,6 +209,8 @@ class Names:
         """The module ``printed`` means; past the budget an unlisted name keeps itself."""
         if self.is_own(printed):
             return ModuleMatch(self._own[small(printed).strip(_EDGE)], 95.0, None, 0.0, True, None)
+        if self._pairs and (long := self._pairs.get(" ".join(WORD.findall(small(printed))))) is not None:
+            return self.match(long)
         if printed not in self._scores and not self.listed(printed):
             if self._left <= 0:
                 return ModuleMatch(printed, 0.0, None, 0.0, False, None)
@@ -211,6 +220,10 @@ class Names:
     def sure(self, text: str) -> bool:
         """Whether ``text`` is listed, or very like a listed name."""
         return self.listed(text) or self.score(text) >= 85.0
+
+    def likely(self, text: str) -> bool:
+        """Whether ``text`` may be the name of a module, or of a part of one."""
+        return self.score(text) >= 60.0
 
     def abbreviates(self, low: str) -> bool:
         """Whether a name in small letters is listed as an abbreviation, in capital ones.

@@ -22,6 +22,7 @@ _CODE_WORDS = word_set(
     "codigos averia averias fallo fallos "
     "trouble list liste lista error errors memory eintrage speicher"
 )
+_SEVERAL = word_set("codes dtcs faults errors fehlercodes defauts codigos averias fallos errores")
 _COUNT_LAST = re.compile(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What a list is called by the status of its codes.
 LISTS: dict[str, ListRead] = {
@@ -49,6 +50,19 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
         return None, False
     beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
     return states.of_cell(low, translated), bool(rest) or beside
+
+
+@remembered
+def heads_several(low: str) -> bool:
+    """Whether a line is a status with a word for several codes, which heads a list of them.
+
+    >>> [heads_several(low) for low in ("-- stored faults --", "pending dtcs", "stored fault", "faults in engine")]
+    [True, True, False, False]
+    """
+    if len(low) > 66 or not any(word in _SEVERAL for word, _, _ in words(low)):
+        return False
+    status, beside = status_of_head(low, False)
+    return status is not None and beside
 
 
 @remembered

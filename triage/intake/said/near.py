@@ -246,7 +246,7 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
 
 #: Codes with a mark between them, perhaps behind dots that lead from a name ("ABS...P0562/P0563").
 _SIDE_BY_SIDE = lazily(
-    r"(?:[^\s0-9]{0,24}\.\.)?(?:(?:[0-9]{1,3}-)?(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-[0-9A-Fa-f]{2})?[-/.]){1,4}|[0-9]{1,3}[-/.])"
+    r"(?:[^\s0-9]{0,24}\.\.)?(?:(?:[0-9]{1,3}-)?(?:[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})?[-/.]){1,4}|[0-9]{1,3}[-/.])"
 )
 
 

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, shortcolumn
-from triage.intake.lines.behind import behind, descriptions, may_name, wordy
+from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, wordy
 from triage.intake.lines.layouts import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -33,7 +33,7 @@ class Place(NamedTuple):
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
-    rows hold a listed name there, so that one nobody knows may stand there too."""
+    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: in brackets."""
 
     cell: int | None = None
     before: bool = False
@@ -42,6 +42,7 @@ class Place(NamedTuple):
     tail: bool = False
     many: bool = False
     sure: bool = False
+    bracketed: bool = False
 
 
 HEADING = Place()
@@ -80,6 +81,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     headed = headed_share(rows, names)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+    _led_by_status(style, groups, names)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     lows = [row.low for row in told]
@@ -90,6 +92,19 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
     _brackets(rows, names, style)
     return style
+
+
+def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -> None:
+    """Where the cells before the codes hold a status in most rows, words there that name no module are one that nobody
+    knows ("status 2F; U3001; cluster"): the module stands where the other rows have it."""
+    for (kind, at, before), group in groups.items():
+        others = groups.get((kind, at, False), [])
+        if not before or not kind or at < 1 or len(others) < len(group):
+            continue
+        if all(row.cells and states.of_cell(row.cells[at - 1].low) is not None for row in others):
+            cells = [tidy(row.cells[at - 1].text) for row in group if row.cells]
+            if cells and _share(cells, names) == 0.0:
+                style.places[kind, at, before] = style.places[kind, at, False]
 
 
 def _has_own_bracket(row: Row) -> bool:
@@ -296,6 +311,8 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
         most_words = max(most_words, length) if share >= 0.6 else most_words
         if share > best_share + 0.02 or (share >= best_share - 0.02 and length < 0.6 * best_words):
             best, best_share, best_words = Place(piece=index, sure=share >= 0.6), share, length
+    if best.piece is not None and _are_bracketed(best.piece, sample):
+        best = best._replace(bracketed=True)
     listed = namelist.share(sample, names)
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
@@ -309,6 +326,12 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     if best is HEADING and (short := shortcolumn.at(sample)) is not None:
         return Place(piece=short, sure=True)
     return best
+
+
+def _are_bracketed(at: int, sample: Sequence[Row]) -> bool:
+    """Whether a piece behind the code stands in brackets in most of several rows."""
+    tails = [(row, tail) for row in sample if -len(tail := wordy(row)) <= at < len(tail)]
+    return len(tails) >= 3 and sum(in_brackets(row, *tail[at]) for row, tail in tails) >= 0.6 * len(sample)
 
 
 def _edges(row: Row, names: Names) -> tuple[bool, bool]:
@@ -327,7 +350,7 @@ def _edges(row: Row, names: Names) -> tuple[bool, bool]:
 
 def _share(texts: Sequence[str], names: Names) -> float:
     """The share of ``texts`` that are module names: listed ones first, likeness only where those leave it open."""
-    filled = [text for text in texts if text]
+    filled = [names.bare(text) for text in texts if text]
     if not filled:
         return 0.0
     listed = sum(names.listed(text) for text in filled)

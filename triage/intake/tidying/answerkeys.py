@@ -67,6 +67,10 @@ def _explained(rows: Sequence[Row], is_name: Callable[[str], bool]) -> tuple[dic
             continue
         parts, entries = _entries(row.text)
         told = {letters: wording for letters, wording in entries if not is_name(letters)}
+        beside = (at - 1, at + 1) if told and parts == 1 and _LEAD.match(row.low) is None else ()
+        if any(_names(rows, other, is_name) for other in beside):
+            # Among "ABS = no codes" and the like "GCU = no codes" is the answer of one more module.
+            continue
         if told and len(legend) < _MOST:
             legend.update(told)
             if len(told) == parts:
@@ -85,6 +89,15 @@ def _entries(text: str) -> tuple[int, list[tuple[str, str]]]:
         for entry in entries
         if entry is not None and answer_of_cell(small(entry[2])) is not None
     ]
+
+
+def _names(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether a row is the name of a module with what it holds."""
+    if not 0 <= at < len(rows):
+        return False
+    name, mark, said = rows[at].text.partition("=")
+    told = bool(rows[at].finds.codes) or answer_of_cell(small(said.strip())) is not None
+    return bool(mark) and told and is_name(name.strip())
 
 
 __all__ = ["written_out"]

@@ -18,7 +18,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import Found
+from triage.intake.lines import unknown
 from triage.intake.lines.layouts import Row
+from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import LINKS
 from triage.intake.naming.names import Names, tidy
@@ -29,6 +31,7 @@ from triage.intake.said import phases, states
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS, SAYS
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.words.module_words import FILLERS, SIDES
 
@@ -41,11 +44,14 @@ _MARKED = re.compile(r"[(\[-]\s*$")
 _INSIDE = re.compile(r"[^()\[\]]{0,40}[)\]]")
 _NEXT = lazily(r"\s*[;,/]\s*|\s+-+\s+|\.\s+|\s+(?:and|und|et|y)\s+")
 _COUNT = lazily(r"[(\[]?\s*(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces))\s*[)\]]?")
+_DECORATED = lazily(r"\[[^][]{3,60}\]|\*\*[^*]{3,60}\*\*|(?:[=-]{2,}|#+) [^=]{3,60}|[^-=]{3,60} [=-]{2,}")
 _STOPS = re.compile(r"[;!?]|,\s|\.\s")
 #: Who does something: a clause of a sentence, and no description.
 _VERBS = SAYS - word_set("with set log logs a da is are")
 _SIDE = word_set("side seite cote lado hand")
 _LONGEST, _SHORTEST = 90, 4
+#: So many descriptions without a name tell how the others are to be read.
+_FEWEST_TITLES = 2
 #: Likeness of a name that is more often a module than a part of one.
 _MODULE = 90.0
 
@@ -63,21 +69,25 @@ class _Code(NamedTuple):
 def adopt(rows: Sequence[Row], names: Names) -> None:
     """Set ``described`` of the rows whose codes stand behind their descriptions: for each code the places of its
     module's name, its description and what is said behind it. Linear."""
+    left: list[Row] = []
     below: list[Row] = []
     heading: Row | None = None
     for row in rows:
         if row.blank:
             continue
         if not row.finds.codes:
-            _adopt_headed(heading, below, names)
+            if heading is not None and _stands_between(row):
+                continue
+            left += _adopt_headed(heading, below, names)
             below, heading = [], row
         elif not _may_be(row):
-            heading = None
+            # "P0562 voltage low", among others, is below the same heading.
+            heading = heading if row.finds.codes[0].start == 0 else None
         elif found := _led(row, names):
             row.described, heading = found, None
         elif heading is not None:
             below.append(row)
-    _adopt_headed(heading, below, names)
+    _adopt_likewise([*left, *_adopt_headed(heading, below, names)], sum(bool(row.described) for row in rows), names)
 
 
 def _may_be(row: Row) -> bool:
@@ -85,26 +95,72 @@ def _may_be(row: Row) -> bool:
     return row.finds.codes[0].start > 4 and "|" not in row.text and "\t" not in row.text and len(row.text) <= 600
 
 
+def _stands_between(row: Row) -> bool:
+    """Whether a row may stand between a heading and its codes: part numbers, a voltage, a word for their status, what
+    a key tells of a code."""
+    key, mark, value = row.low.partition(":")
+    if stands_between(row.low) or (mark and value and role_of(key.strip()) in ("status", "description")):
+        return True
+    return len(row.low) <= 66 and row.text.endswith(":") and status_of_head(row.low, False)[0] is not None
+
+
 def _is_heading(row: Row, names: Names) -> bool:
-    """Whether a row is the name of a module alone, behind a key for modules or not."""
+    """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
     key, mark, value = row.text.partition(":")
     if mark and value.strip():
         return role_of(small(key.strip())) == "module" and has_letter(value)
-    return len(row.text) <= 60 and names.score(tidy(row.text)) >= _MODULE
+    stated = stated_count(row.low)
+    text = tidy(row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]])
+    head, _, rest = text.partition(" ")
+    if rest.isalnum() and role_of(small(head)) == "module":
+        # "ECU ASM"
+        return True
+    return len(row.text) <= 80 and names.score(names.bare(text)) >= _MODULE
 
 
-def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> None:
-    """Rows below a heading, where none of their descriptions is, or begins with, the name of a module."""
+def _is_decorated(row: Row) -> bool:
+    """Whether a row stands in marks as a heading does, or is short for a name: "[ Address 39: trailer ]", "GCU"."""
+    if phases.find(row.low) is not None or states.in_text(row.low) or spoken(row.low):
+        return False
+    return _DECORATED.fullmatch(row.text) is not None or unknown.is_short(tidy(row.text))
+
+
+def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> Sequence[Row]:
+    """Rows below a heading, where none of their descriptions is, or begins with, the name of a module. The rows below
+    one that were left."""
     if heading is None or not rows or not _MARKED.search(rows[0].text, 0, rows[0].finds.codes[0].start):
-        return
+        return ()
+    if not _is_heading(heading, names):
+        return rows if _is_decorated(heading) else ()
     found = [_codes(row, 0, names) for row in rows]
-    if not all(found) or not _is_heading(heading, names):
-        return
-    for row, codes in zip(rows, found, strict=True):
-        if any(code.name != (0, 0) or not code.marked or _names_module(row, code.told, names) for code in codes):
-            return
+    if not all(_are_titles(row, codes, names) for row, codes in zip(rows, found, strict=True)):
+        return rows
     for row, codes in zip(rows, found, strict=True):
         row.described = _flat(codes)
+    return ()
+
+
+def _adopt_likewise(rows: Sequence[Row], others: int, names: Names) -> None:
+    """Rows below headings whose descriptions hold names of modules among ``others`` that hold none: where these are the
+    more, names in their place are words of descriptions ("Lateral acceleration sensor (C0061)")."""
+    titles, named = [], []
+    for row in rows:
+        strictly = _codes(row, 0, names)
+        if _are_titles(row, strictly, names):
+            titles.append((row, strictly))
+        elif (codes := _codes(row, 0, names, sure=True)) and all(code.name == (0, 0) and code.marked for code in codes):
+            named.append((row, codes))
+    if len(titles) + others < max(len(named), _FEWEST_TITLES):
+        return
+    for row, codes in (*titles, *named):
+        row.described = _flat(codes)
+
+
+def _are_titles(row: Row, codes: Sequence[_Code], names: Names) -> bool:
+    """Whether each code of a row stands in a bracket behind a description that is no name and begins with none."""
+    return bool(codes) and not any(
+        code.name != (0, 0) or not code.marked or _names_module(row, code.told, names) for code in codes
+    )
 
 
 def _led(row: Row, names: Names) -> tuple[Span, ...]:
@@ -129,8 +185,9 @@ def _flat(codes: Sequence[_Code]) -> tuple[Span, ...]:
     return tuple(span for code in codes for span in (code.name, code.told, code.tail))
 
 
-def _codes(row: Row, begin: int, names: Names) -> list[_Code]:
-    """The codes of a row from a place on, each behind its description; empty where one of them is not."""
+def _codes(row: Row, begin: int, names: Names, sure: bool = False) -> list[_Code]:
+    """The codes of a row from a place on, each behind its description; empty where one of them is not. ``sure``: the
+    first is described, whatever name the words before it are."""
     found: list[_Code] = []
     codes = row.finds.codes
     for at, code in enumerate(codes):
@@ -140,12 +197,13 @@ def _codes(row: Row, begin: int, names: Names) -> list[_Code]:
         name, told = _name_before(row, begin, opened.start(), names) if at else ((0, 0), (begin, opened.start()))
         close = _closed(row, code)
         marked = bool(opened[0].strip())
-        if close is None or not _describes(row, told, names, marked):
+        if close is None or not _describes(row, told, names, marked, sure and not at):
             return []
         if at and name == (0, 0) and _is_other(row, told, code, names):
             return []
         if at + 1 == len(codes):
-            if any(hit.start > close for hit in spoken(row.low)):
+            if any(hit.start > close and states.of_cell(row.low[hit.start : hit.end]) is None
+                   for hit in spoken(row.low)):
                 # "...; radio silent"
                 return []
             found.append(_Code(name, told, (code.end, len(row.text)), marked))
@@ -189,8 +247,9 @@ def _next(row: Row, close: int, stop: int) -> tuple[int, int] | None:
     return (end, at) if at > close else None
 
 
-def _describes(row: Row, told: Span, names: Names, marked: bool) -> bool:
-    """Whether a place holds the description of a fault: words that are no name of a module, no status, no sentence."""
+def _describes(row: Row, told: Span, names: Names, marked: bool, sure: bool = False) -> bool:
+    """Whether a place holds the description of a fault: words that are no name of a module, no status, no sentence.
+    ``sure``: several words may be a name, and hold a comma."""
     text = tidy(row.text[told[0] : told[1]])
     low = small(text)
     found = WORD.findall(low)
@@ -201,7 +260,9 @@ def _describes(row: Row, told: Span, names: Names, marked: bool) -> bool:
         return False
     if any(word in _VERBS for word in found):
         return False
-    if names.score(text) >= _MODULE or phases.find(low) is not None or stated_count(low) is not None:
+    if names.score(text) >= _MODULE and not (sure and " " in text):
+        return False
+    if phases.find(low) is not None or stated_count(low) is not None:
         return False
     if states.of_cell(low) is not None or (not marked and states.in_text(low)):
         return False

@@ -119,11 +119,16 @@ def _keys(low: str) -> Sequence[tuple[int, str]]:
     first = _KEY.match(low, begin - quoted)
     if first is None or role_of(first[1], exactly=True) is None:
         return ()
-    return [
-        (match.start(1), role)
-        for match in _KEY.finditer(low)
-        if (role := _role(low, match)) is not None and (role in _ROLES or role == "other")
-    ]
+    found = []
+    for match in _KEY.finditer(low):
+        start, key = match.start(1), match[1]
+        if (role := _role(low, match)) is None and " " in key:
+            # "circuit open State: stored": the word before belongs to the value.
+            start, key = match.start(1) + key.index(" ") + 1, key.partition(" ")[2]
+            role = told if (told := role_of(key, exactly=True)) in ("status", "code", "count") else None
+        if role is not None and (role in _ROLES or role == "other"):
+            found.append((start, role))
+    return found
 
 
 def _role(low: str, match: re.Match[str]) -> str | None:

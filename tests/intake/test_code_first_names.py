@@ -1,0 +1,96 @@
+"""Lines that begin with a code and name its module behind it: in short and in long, with its number or address. All
+invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, printed
+
+CODES = (("C0562", "Parking brake", "05"), ("B1000", "Gateway", "19"), ("B1341", "Radio", "56"),
+         ("U0155", "Radio", "56"))
+READ = {"park brake": ["C0562 stored"], "gateway": ["B1000 stored"], "radio": ["B1341 stored", "U0155 stored"]}
+
+
+@pytest.mark.parametrize("form", [
+    "{code} / {number} - {name} / circuit open / stored", "{code} :: {number} - {name} :: open :: stored",
+    "{code}, {number} - {name}, circuit open, stored", "stored / {code} / {number}: {name} / circuit open",
+    "{code} | {number} {name} | circuit open | stored", "{code}; {name} (address {number}); circuit open; stored",
+    "{code} / circuit open / {name} (address {number}) / stored", "{code} | open | {name} (ECU {number}) | stored",
+    "{code} - {number} - {name} - circuit open - stored"])
+def test_a_number_of_the_module_is_no_failure_type(form: str) -> None:
+    text = "\n".join(form.format(code=code, name=name, number=number) for code, name, number in CODES)
+    assert modules_of(f"{text}\n") == READ
+
+
+def test_a_failure_type_of_the_code_stays() -> None:
+    text = "\n".join(f"{code}-16 / {number} - {name} / circuit open / stored" for code, name, number in CODES)
+    assert modules_of(f"{text}\n") == {
+        name: [code.replace(" ", "-16 ") for code in codes] for name, codes in READ.items()}
+
+
+@pytest.mark.parametrize("text", [
+    "P0562 - 16 - Alternator - stored\nP0620 - 13 - Battery - stored\n",
+    "Engine\nP0562 - 16 - Supply voltage low - stored\nP0620 - 13 - Alternator - stored\n",
+    "ECM: P0562 / 16 / low / stored\nECM: P0620 / 13 / open / stored\n"])
+def test_failure_types_before_descriptions(text: str) -> None:
+    assert [code for codes in modules_of(text).values() for code in codes] == ["P0562-16 stored", "P0620-13 stored"]
+
+
+@pytest.mark.parametrize("form", [
+    "{code} / {name} / circuit open / stored", "{code} | circuit open | {name} | stored", "{name}: {code} open, stored",
+    "{name} | {code} | stored", "{name} -> {code} (stored)"])
+@pytest.mark.parametrize("mark", [" / ", " "])
+def test_short_and_long_names_are_one(form: str, mark: str) -> None:
+    told = (("BCM", "Body control module", "B1000"), ("EPS", "Power steering", "C0562"),
+            ("TIM", "Towing module", "B1341"), ("BSML", "Blind spot module left", "B1342"),
+            ("CCM", "Air conditioning", "B1343"))
+    text = "\n".join(form.format(code=code, name=f"{short}{mark}{long}") for short, long, code in told)
+    names = ["body control", "power steering", "trailer", "side obstacle, left", "air conditioning"]
+    assert list(modules_of(f"{text}\n")) == names
+    if mark not in form:
+        assert printed(f"{text}\n") == "; ".join(f"{short}{mark}{long}: {code}" for short, long, code in told)
+
+
+def test_two_modules_beside_each_other_stay_two() -> None:
+    text = "ABS / Radio | U0100; U0155\nEPS / Airbag | U0155; U0199\n"
+    assert printed(text) == "ABS: U0100 U0155; Radio: U0100 U0155; EPS: U0155 U0199; Airbag: U0155 U0199"
+
+
+@pytest.mark.parametrize("title", ["Data bus fault, receive error", "Control unit", "Sensor A - signal implausible"])
+@pytest.mark.parametrize("status", ["stored", "confirmed / test not complete", "history DTC"])
+def test_a_name_in_brackets_where_the_other_lines_have_theirs(title: str, status: str) -> None:
+    lines = [f"{code} Circuit open ({name}) stored" for code, name, _ in CODES]
+    assert "rdm: " in printed("\n".join([*lines, f"U1900 {title} (RDM) {status}\n"])).lower()
+
+
+def test_commas_with_and_without_a_space() -> None:
+    lines = ("C0562,Circuit open, Parking brake, stored", "B1000, Supply voltage low,Gateway,stored",
+             "B1341, Fluid level low, Radio,stored", "U0155,Lost contact with park aid, Radio, stored")
+    assert modules_of("\n".join(lines)) == READ
+
+
+def test_lists_of_names_behind_codes_stay_lists() -> None:
+    text = "U0100 BCM, ABS, stored\nU0155 Radio, BCM, stored\nU0140 ABS, cluster, stored\n"
+    assert modules_of(text)["body control"] == ["U0100 stored", "U0155 stored"]
+    assert modules_of(text)["anti-lock brakes"] == ["U0100 stored", "U0140 stored"]
+
+
+def test_words_among_statuses_before_codes_are_no_module() -> None:
+    lines = [f"stored; {code}; {name}; circuit open" for code, name, _ in CODES]
+    text = "\n".join([*lines[:2], "status 2F; U0140; Radio; low", *lines[2:]])
+    assert modules_of(f"{text}\n") == {**READ, "radio": ["U0140", *READ["radio"]]}
+    text = "Radio:\n  lamp on; B1000; aerial open\n  stored; B1001; speaker\n  active; B1002; open\nABS:\n  no codes\n"
+    assert modules_of(text) == {"radio": ["B1000", "B1001 stored", "B1002 current"], "anti-lock brakes": ["clean"]}
+
+
+def test_a_status_before_a_single_code() -> None:
+    assert modules_of("Current DTC; C0562; Parking brake; circuit open\nRadio: no codes\n") == {
+        "park brake": ["C0562 current"], "radio": ["clean"]}
+    assert modules_of("Radio:\n  not present; 06070; supply low\nABS:\n  no codes\n")["radio"] == ["06070 stored"]
+
+
+def test_a_description_behind_a_status_and_a_code_is_no_answer() -> None:
+    text = ("Radio\n  b1341; no answer of gateway [stored]\n"
+            "  stored; b1342; no contact with cluster\nABS\n  no codes\n")
+    assert modules_of(text) == {"radio": ["B1341 stored", "B1342 stored"], "anti-lock brakes": ["clean"]}

@@ -1,0 +1,21 @@
+"""Several keys with their values in one line, a single space between a value and the next key. All invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+
+@pytest.mark.parametrize("form", [
+    "Code: {}  Title: Pedal sensor circuit  State: {}", "Code: {} Title: Pedal sensor circuit State: {}",
+    "Fault code: {} Description: circuit open Status: {}", "DTC: {}, Text: Hall sensor stuck Status:{}",
+    "1. Code:{} Text: relay open State: {}"])
+def test_each_value_ends_at_the_next_key(form: str) -> None:
+    text = f"Radio\n{form.format('B1341', 'past')}\n{form.format('B1342', 'confirmed')}\nABS\nno codes\n"
+    assert modules_of(text) == {"radio": ["B1341 stored", "B1342 confirmed"], "anti-lock brakes": ["clean"]}
+
+
+def test_a_word_of_a_description_before_a_colon_is_no_key() -> None:
+    text = "Radio\nCode: B1341 Text: lost contact with module: cluster State: stored\nABS\nno codes\n"
+    assert modules_of(text) == {"radio": ["B1341 stored"], "anti-lock brakes": ["clean"]}

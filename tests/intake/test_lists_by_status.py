@@ -1,0 +1,26 @@
+"""Lines that head a list of codes by their status, among the codes of one module. All invented."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+
+@pytest.mark.parametrize("form", [
+    "-- {} faults --", "{} DTCs", "{} codes", "{} fault codes:", "[{} faults]", "  -- {} faults --", "  {} DTCs",
+    "** {} codes **",
+])
+@pytest.mark.parametrize("code", ["{} pump open", "  {} pump open", "* {} - pump open", "- {}: pump open"])
+def test_each_list_has_its_own_status(form: str, code: str) -> None:
+    lists = (("Current", "U0230"), ("Stored", "B1168"), ("Pending", "B1169"), ("Confirmed", "B1170"))
+    lines = [line for word, number in lists for line in (form.format(word), code.format(number))]
+    text = "\n".join(["Radio", *lines, "ABS", form.format("Stored"), code.format("C0045"), "Camera: no codes\n"])
+    assert modules_of(text) == {
+        "radio": ["U0230 current", "B1168 stored", "B1169 pending", "B1170 confirmed"],
+        "anti-lock brakes": ["C0045 stored"], "camera": ["clean"]}
+
+
+def test_a_status_below_its_code_is_that_of_the_code() -> None:
+    text = "Radio\n  B1168 aerial open\n    stored fault\n  B1169 speaker open\n    current fault\nABS\n  no codes\n"
+    assert modules_of(text)["radio"] == ["B1168 stored", "B1169 current"]

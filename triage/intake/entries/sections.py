@@ -1,0 +1,41 @@
+"""Headings over a list of codes, "Pending codes:": the status, or the list, of the codes below."""
+
+from __future__ import annotations
+
+from triage.intake.entries.headings import below_of, codes_alone, section
+from triage.intake.lines.layouts import Row
+from triage.intake.said.listheads import LISTS, heads_several, status_of_head
+from triage.intake.said.near import small
+from triage.intake.scan.context import Context
+from triage.model.snapshot import ListRead, StatusWord
+
+
+def list_in(context: Context, text: str) -> ListRead | None:
+    """The list of codes that a text names ("pending codes"), or None."""
+    status, _ = status_of_head(small(text), context.translated)
+    return LISTS.get(status or "")
+
+
+def open_section(context: Context, row: Row, status: StatusWord, at: int) -> None:
+    """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
+    below = below_of(context, at)
+    context.section = status
+    context.section_of_module = (
+        context.under_heading
+        and context.builder.module is not None
+        and (below is None or (bool(below.finds.codes) and codes_alone(context, below)) or context.blanks == 0)
+    )
+    name = LISTS.get(status)
+    if name is not None:
+        context.saw_list(name)
+    context.open_code = context.open_row = None
+
+
+def heads_codes(context: Context, row: Row, at: int) -> bool:
+    """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
+    status = section(context, row) if context.open_code is not None and heads_several(row.low) else None
+    below = below_of(context, at)
+    if status is None or below is None or not below.finds.codes or not codes_alone(context, below):
+        return False
+    open_section(context, row, status, at)
+    return True

@@ -1,0 +1,185 @@
+"""Makers' own numbers in lines that hold one between marks and tell what only a fault has: "stored; 10812; relay open".
+
+>>> from triage.intake.lines.rows import rows_of
+>>> found = rows_of("stored; 10812; open\\nactive; DF513; pump\\nready; 10813; pads\\nDF514\\trelay\\tABS\\tstored")
+>>> adopt(found, lambda name: name == "ABS")
+>>> [[code.text for code in row.finds.codes] for row in found]
+[['10812'], ['DF513'], [], []]
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Sequence
+from typing import NamedTuple
+
+from triage.intake.codes.found import Found
+from triage.intake.lines import shortnumbers
+from triage.intake.lines.codeplaces import LETTERED, OTHER_KEYS, QUANTITY, written_alike
+from triage.intake.lines.layouts import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.linking import trailing_status
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.model import codes as model_codes
+
+IsName = Callable[[str], bool]
+
+#: Four to six digits and letters, five or six digits, or letters and digits; no year and no small number.
+_TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}(?![0-9A-Za-z])|{LETTERED})"
+_WHOLE = lazily(_TOKEN)
+_FIRST = lazily(rf"({_TOKEN})\s+(?=[^\W\d]{{2}})")
+#: One kind of mark cuts a line.
+_MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily(r"\s*\t\s*")),
+          (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
+          ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
+_BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
+_LONGEST, _MOST_PIECES, _FEW = 200, 6, 2
+_LONGEST_TOKEN, _MOST_BELOW = 8, 3
+
+
+class _Place(NamedTuple):
+    """A number in a row that may be a code: where it stands, the shape of the line, and what else the line tells."""
+
+    row: Row
+    start: int
+    token: str
+    shape: tuple[str, int]
+    status: bool
+    name: bool
+    led: bool
+
+
+def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) -> None:
+    """Give rows their numbers as codes: where a status stands right before one, or where several, with a status or a
+    name, are of one shape, or others of that shape (``with_codes``) have a code in that place. Linear."""
+    found: dict[tuple[str, int], list[_Place]] = defaultdict(list)
+    coded: dict[tuple[str, int], int] = defaultdict(int)
+    for row in with_codes:
+        if (shape := _shape_of(row)) is not None:
+            coded[shape] += 1
+    for row in rows:
+        usable = not row.finds.codes and len(row.text) <= _LONGEST
+        if usable and (place := _place(row, is_name)) is not None:
+            found[place.shape].append(place)
+    for shape, places in found.items():
+        told = [place for place in places if place.status or place.name]
+        most = len(told) > 0.6 * len(places)
+        several = len({place.token for place in told}) >= _FEW and most
+        known = coded[shape] >= _FEW and bool(shape[0]) and most
+        some = any(place.status for place in told)
+        for place in places:
+            listed = several and ((place.status and bool(shape[0])) or (place.name and (place.status or some)))
+            if place.led or known or listed:
+                _set(place)
+
+
+def adopt_alone(rows: Sequence[Row]) -> None:
+    """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
+    "K4729", "  relay open", "  State: stored". Linear."""
+    for at, row in enumerate(rows):
+        alone = not row.finds.codes and len(row.text) <= _LONGEST_TOKEN and _is_alone(row)
+        if alone and any(_status_key(below) for below in _below(rows, at)):
+            own = model_codes.own(row.text)
+            if own is not None:
+                _put(row, 0, len(row.text), own.text)
+
+
+def _is_alone(row: Row) -> bool:
+    """Whether a row is nothing but such a number."""
+    return not (row.roles or row.head) and _WHOLE.fullmatch(row.text) is not None and _can_be(row, 0, row.text)
+
+
+def _below(rows: Sequence[Row], at: int) -> Iterator[Row]:
+    """The lines right below one, to the next blank one, code or number alone."""
+    for row in rows[at + 1 : at + 1 + _MOST_BELOW]:
+        if row.blank or row.finds.codes or (len(row.text) <= _LONGEST_TOKEN and _is_alone(row)):
+            return
+        yield row
+
+
+def _status_key(row: Row) -> bool:
+    """Whether a row is a key for a status with one behind it."""
+    key, _, value = row.low.partition(":")
+    return has_letter(value) and len(key) <= 30 and role_of(key.strip()) == "status"
+
+
+def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
+    """Each mark that cuts a line into three pieces or more, and the pieces."""
+    for mark, pattern in _MARKS:
+        if mark in text:
+            ends = [match.span() for match in pattern.finditer(text)][: _MOST_PIECES - 1]
+            if len(ends) >= _FEW:
+                starts = [0, *(end for _, end in ends)]
+                yield mark, list(zip(starts, [*(start for start, _ in ends), len(text)], strict=True))
+
+
+def _shape_of(row: Row) -> tuple[str, int] | None:
+    """The mark and the place of the piece that the only code of a row fills."""
+    if len(row.finds.codes) == 1 and len(row.text) <= _LONGEST:
+        code = row.finds.codes[0]
+        for mark, pieces in _cuts(row.text):
+            if (code.start, code.end) in pieces:
+                return mark, pieces.index((code.start, code.end))
+    return None
+
+
+def _place(row: Row, is_name: IsName) -> _Place | None:
+    """The number of a row that fills a piece of it, or begins it."""
+    if shortnumbers.of_other_use(row):
+        return None
+    for mark, pieces in _cuts(row.text):
+        for at, (start, end) in enumerate(pieces):
+            token = row.text[start:end]
+            if _WHOLE.fullmatch(token) is not None and _can_be(row, start, token):
+                return _between(row, mark, pieces, at, is_name)
+    match = _FIRST.match(row.text)
+    if match is None or QUANTITY.match(row.low, match.end(1)) or not _can_be(row, 0, match[1]):
+        return None
+    rest = row.text[match.end() :]
+    status = trailing_status(rest)[1] is not None or shortnumbers.tells_status(row, match.end(1))
+    names = any(_names(inside[1], is_name) for inside in _BRACKET.finditer(rest))
+    return _Place(row, 0, match[1], ("", 0), status, names, False)
+
+
+def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_name: IsName) -> _Place | None:
+    """The number that fills a piece of a row, with what the other pieces are."""
+    others = [piece for place, piece in enumerate(pieces) if place != at]
+    if at and role_of(row.low[slice(*pieces[at - 1])]) in OTHER_KEYS:
+        return None
+    told = [states.of_cell(row.low[first:last]) is not None for first, last in others]
+    words = sum(has_letter(row.low[first:last]) for first, last in others)
+    names = any(_names(row.text[slice(*piece)], is_name) for piece, status in zip(others, told, strict=True)
+                if not status)
+    led = bool(at) and told[at - 1] and words > 1
+    return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
+
+
+def _can_be(row: Row, start: int, token: str) -> bool:
+    """Whether a token has the form of a maker's own number, as its row is written."""
+    own = model_codes.own(token)
+    if own is None or (token.isdigit() and len(token) < 5) or not written_alike(row, token):
+        return False
+    return not row.finds.allowed(start, start + len(token)).refusals
+
+
+def _names(text: str, is_name: IsName) -> bool:
+    return len(text) > 1 and has_letter(text) and is_name(tidy(text))
+
+
+def _set(place: _Place) -> None:
+    """Put a number into its row as its code."""
+    row, end = place.row, place.start + len(place.token)
+    own = model_codes.own(place.token)
+    if own is not None:
+        _put(row, place.start, end, own.text)
+
+
+def _put(row: Row, start: int, end: int, code: str) -> None:
+    found = Found(start, end, code, kind="own", bare=end)
+    row.finds = row.finds.allowed(start, end)._replace(codes=(found,))
+
+
+__all__ = ["adopt", "adopt_alone"]

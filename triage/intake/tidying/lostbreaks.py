@@ -1,0 +1,62 @@
+"""Lines that lost the break between them: where lines hold one code each, at their start and with the same mark behind
+it, one that holds another such code goes on with a line of its own.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> texts = ("U0100 in ABS: lost", "B1000 in BCM: fault  C0035 in ABS: open", "U0155 in ABS: lost", "P0562 in ECM: low")
+>>> [row.text for row in cut(rows_of("\\n".join(texts)))]
+['U0100 in ABS: lost', 'B1000 in BCM: fault', 'C0035 in ABS: open', 'U0155 in ABS: lost', 'P0562 in ECM: low']
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from triage.intake.lines.layouts import Row
+
+_MARK = re.compile(r"\s*(::|[|;/\t])|\s+(in|-)\s")
+_FEWEST, _SHARE, _LEAST = 3, 0.6, 8
+_EDGE = " \t;,|/"
+
+
+def cut(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those cut that hold several such lines. Linear."""
+    first = [row for row in rows if row.finds.codes and not row.finds.codes[0].start]
+    if not any(len(row.finds.codes) > 1 for row in first):
+        return list(rows)
+    single = Counter(_mark(row, 0) for row in first if len(row.finds.codes) == 1)
+    mark, often = single.most_common(1)[0] if single else ("", 0)
+    if not mark or often < _FEWEST or often < _SHARE * len(first):
+        return list(rows)
+    usual = Counter(row.text.count(mark) for row in first if len(row.finds.codes) == 1 and _mark(row, 0) == mark)
+    found: list[Row] = []
+    for row in rows:
+        parts = _parts(row, mark)
+        # "U0100 | BCM | see U0155 | stored" is one line.
+        whole = all(usual[part.text.count(mark)] for part in parts)
+        found += parts if whole or mark == "in" else [row]
+    return found
+
+
+def _mark(row: Row, at: int) -> str:
+    """The mark behind a code of a row."""
+    match = _MARK.match(row.text, row.finds.codes[at].end)
+    return (match[1] or match[2]) if match is not None else ""
+
+
+def _parts(row: Row, mark: str) -> list[Row]:
+    """The lines of a row, each with its code at the start."""
+    codes = row.finds.codes
+    if len(codes) < 2 or codes[0].start or any(_mark(row, at) != mark for at in range(len(codes))):
+        return [row]
+    starts = [code.start for code in codes]
+    stops = [*starts[1:], len(row.text)]
+    ends = [len(row.text[:stop].rstrip(_EDGE)) for stop in stops]
+    if any(end - code.end < _LEAST for code, end in zip(codes, ends, strict=True)):
+        # Codes side by side.
+        return [row]
+    return [row.part(start, end) for start, end in zip(starts, ends, strict=True)]
+
+
+__all__ = ["cut"]

@@ -1,0 +1,61 @@
+"""Names that are written twice, in short and in long: "TIM / Towing module", "CCM Air conditioning".
+
+Where several modules of a text are written so, and what is short and long of them is mostly known to be the same, the
+long name says which module is meant, whatever the short one means elsewhere.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
+>>> _ = adopted(lines("BCM / Body control module: P0562\\nTIM / Towing module: U0100"), names)
+>>> names.match("TIM / Towing module").canonical, names.listed("BCM / Radio")
+('trailer', False)
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+
+from triage.intake.naming.joined import joined
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+
+#: A short name in capitals and a long one at the start of a line or a cell, up to the end of it.
+_PAIR = lazily(
+    r"(?:^[\s\W]*|[|;\t]\s*|\s[/-]\s+|\s::\s+)(?P<pair>(?P<short>[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
+    r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/]{2,44}?))(?=\s*(?:$|[|;:\t(\[=<]|->|=>|\s-\s|\s/\s))"
+)
+#: So many of such pairs are no chance.
+_FEWEST = 2
+
+
+def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines as they are; ``names`` lists such pairs of theirs. Linear."""
+    pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
+    for line in found:
+        if len(line.text) <= 400 and (match := _PAIR.search(line.text)) is not None:
+            pairs[match["mark"].strip()].setdefault(match["pair"], (match["short"], tidy(match["long"])))
+    for mark, kinds in pairs.items():
+        sure = {pair: halves for pair, halves in kinds.items() if names.sure(halves[1])}
+        same = sum(_are_same(pair, *halves, names) for pair, halves in sure.items())
+        other = sum(names.listed(short) and not _are_same(pair, short, long, names)
+                    for pair, (short, long) in sure.items())
+        if len(sure) < _FEWEST or not same or (mark and other > same):
+            # "ABS / Radio": two modules; with nothing between them they are hardly written so.
+            continue
+        for pair, (_, long) in sure.items():
+            if joined(pair, names) or names.score(pair) < 90.0 or names.match(pair).second is not None:
+                names.adopt_pair(pair, long)
+    return found
+
+
+def _are_same(pair: str, short: str, long: str, names: Names) -> bool:
+    """Whether both names are known to be of one module."""
+    if names.listed(short) and names.match(short).canonical == names.match(long).canonical:
+        return True
+    known = names.match(pair)
+    return names.score(pair) >= 90.0 and known.second is None and not joined(pair, names)
+
+
+__all__ = ["adopted"]
