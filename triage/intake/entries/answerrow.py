@@ -220,7 +220,7 @@ def _is_list(context: Context, text: str) -> bool:
         return False
     known = [context.names.score(part) >= 60.0 for part in parts]
     return any(known) and all(
-        told or part == "ECU" or (unknown.is_short(part) and "," in text)
+        told or part == "ECU" or (unknown.is_short(part) and ("," in text or ";" in text))
         for told, part in zip(known, parts, strict=True)
     )
 

@@ -29,6 +29,9 @@ def stored(context: Context, row: Row) -> bool:
     draft = context.open_code or context.builder.code
     if draft is None:
         return False
+    if context.in_freeze_frame and _left(context, row):
+        context.in_freeze_frame = False
+        return False
     values = stored_values(row.low)
     for name, value in values.items():
         draft.freeze.setdefault(name, value)
@@ -37,6 +40,13 @@ def stored(context: Context, row: Row) -> bool:
         if 3.0 <= volt.value <= 36.0:
             draft.freeze.setdefault("volts", volt.value)
     return bool(values or found)
+
+
+def _left(context: Context, row: Row) -> bool:
+    """Whether a row stands further left than the code of a freeze frame, whose lines until now were set in below it."""
+    code, above = context.open_row, context.rows[context.at - 1] if context.at else None
+    return (code is not None and above is not None and not above.blank
+            and row.line.indent < code.line.indent <= above.line.indent)
 
 
 def mileage(context: Context, row: Row, at: int) -> bool:

@@ -241,7 +241,10 @@ def not_a_spaced_code(text: str, low: str, start: int, end: int) -> bool:
         before,
     ):
         return True
-    return text[start].islower() and not (start == 0 or before[-1:] in "|\t ;,\"'=")
+    if text[start].isupper() or start == 0 or before[-1:] in "|\t ;,\"'=":
+        return False
+    # "Wiring fault (p-1290)"; "(p.1290)" may be a page.
+    return before[-1:] not in "([" or text[start + 1] not in "- "
 
 
 #: Codes with a mark between them, perhaps behind dots that lead from a name ("ABS...P0562/P0563").

@@ -1,0 +1,34 @@
+"""A code with a hyphen in brackets, names between semicolons, and a voltage left of a freeze frame.
+
+All texts are invented.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import modules_of
+
+from code_tables import load
+from triage.intake.codes.found import find
+from triage.intake.read import read_text
+
+
+@pytest.mark.parametrize("text", ["wiring fault (p-1290) - stored", "Leitung [u-0155]", "unit defective (b 0012) stored"])
+def test_a_code_in_brackets_may_have_a_mark_behind_its_letter(text: str) -> None:
+    assert len(find(text).codes) == 1
+
+
+@pytest.mark.parametrize("text", ["see the manual (p.1290)", "see (p. 2104)"])
+def test_a_page_in_brackets_is_no_code(text: str) -> None:
+    assert not find(text).codes
+
+
+def test_names_between_semicolons_are_several_modules() -> None:
+    found = modules_of("BCM U1724\nNo faults: ACM; PBM; XYZ\n")
+    assert found == {"body control": ["U1724"], "restraints": ["clean"], "park brake": ["clean"], "XYZ": ["clean"]}
+
+
+@pytest.mark.parametrize(("last", "volts"), [("battery reads 11.5 volts", 11.5), ("        supply 11.5 volts", None)])
+def test_a_voltage_left_of_the_codes_is_not_of_a_freeze_frame(last: str, volts: float | None) -> None:
+    text = f"Parking brake\n   U2101 stored\n        Freeze frame:\n        Coolant: 24 \u00b0C\n{last}"
+    assert read_text(text, load()).snapshots[0].volts == volts
