@@ -1,0 +1,59 @@
+"""Sentences that go on about the module named before, and statuses said of several codes. Invented texts."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import scans
+
+_SAME = [
+    ("ABS has C0035 stored. The same module has U0100 pending.", "ABS: C0035 stored U0100 pending"),
+    ("ABS: C0035 stored\nThe same module also holds U0100 pending.", "ABS: C0035 stored U0100 pending"),
+    ("El ABS tiene C0035 presente. El mismo módulo tiene U0100 memorizado.", "ABS: C0035 current U0100 stored"),
+    ("U0100 lost communication with the BCM is in the ABS. The same module has C0035.", "ABS: U0100 C0035"),
+    ("ABS C0035, BCM U0100. Same module shows B1318 too.", "ABS: C0035; BCM: U0100 B1318"),
+    ("The ABS has C0035. He also shows U0100.", "ABS: C0035 U0100"),
+    ("ECM: U0101-87 as a pending code, and so does the ABS module.", "ECM: U0101 pending; ABS module: U0101 pending"),
+    ("The BCM stores U0100 as a pending code, as does the radio.", "BCM: U0100 pending; radio: U0100 pending"),
+    # Another module is named: it is that of what follows.
+    ("ABS has C0035. The same fault is in the BCM, U0100.", "ABS: C0035; BCM: U0100"),
+]
+
+_COUNTED = [
+    ("2. There are three codes in the hybrid control module. P0562 is present, P0A1F is present, P3000 is only in the "
+     "history.", "hybrid control module: P0562 current P0A1F current P3000 stored"),
+    ("The ABS module has two codes. C0035 is active. U0100 is stored.", "ABS module: C0035 current U0100 stored"),
+    ("I found one code in the gateway. It is U0100, stored.", "gateway: U0100 stored"),
+    ("Im ABS stehen zwei Fehler. C0035 ist aktiv, U0100 ist gespeichert.", "ABS: C0035 current U0100 stored"),
+    ("Il y a deux défauts dans l'ABS. C0035 est présent, U0100 est mémorisé.", "ABS: C0035 current U0100 stored"),
+    # The code names a module of its own, none is counted, or what is counted is gone.
+    ("There are two codes in the ABS. U0100 in the BCM is stored.", "BCM: U0100 stored"),
+    ("There is a code in the ABS. P0562 in the ECM is the worst one.", "ECM: P0562"),
+    ("There are no codes in the radio. C0035 is stored.", "radio: clean; None: C0035 stored"),
+    ("The ABS lamp is on. P0562 is present.", "None: P0562 current"),
+    ("There were three codes in the ABS and one in the radio. P0562 is present.", "None: P0562 current"),
+]
+
+_OF_SEVERAL = [
+    ("The BCM holds B1318 and U0146, neither of them present now, both just history.",
+     "BCM: B1318 stored U0146 stored"),
+    ("The EPS has only C1604, which is active.", "EPS: C1604 current"),
+    ("The EPS has only C1604, which was active.", "EPS: C1604 stored"),
+    ("En la unidad de motor aparecen P0562 y P0113, los dos presentes.",
+     "unidad de motor: P0562 current P0113 current"),
+    ("BCM: B1318 and U0146, neither active.", "BCM: B1318 stored U0146 stored"),
+    ("BCM has B1318 and U0146 neither of which is active.", "BCM: B1318 stored U0146 stored"),
+    ("P0562 in the ECM, U0100 in the radio, both stored.", "ECM: P0562 stored; radio: U0100 stored"),
+    ("The ECM holds P0562 (battery low) and P0113 (air temp), both current.", "ECM: P0562 current P0113 current"),
+    ("The ECM has P0562 and P0113. Both are active.", "ECM: P0562 current P0113 current"),
+    # Each keeps its own, and what is no status is none.
+    ("The ECM has P0562 stored, P0113 and P0073, both active.", "ECM: P0562 stored P0113 current P0073 current"),
+    ("The ECM has P0562 and P0113, both replaced sensors.", "ECM: P0562 P0113"),
+    ("Motor: P0562, P0113. Both current codes are in the ABS too.", "Motor: P0562 P0113"),
+    ("The ECM has P0562 and P0113. All other modules are active.", "ECM: P0562 P0113"),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), [*_SAME, *_COUNTED, *_OF_SEVERAL])
+def test_what_goes_on_is_of_the_module_and_the_codes_before(text: str, want: str) -> None:
+    assert scans(text) == [f" | {want}"]
