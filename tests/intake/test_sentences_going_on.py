@@ -57,3 +57,38 @@ _OF_SEVERAL = [
 @pytest.mark.parametrize(("text", "want"), [*_SAME, *_COUNTED, *_OF_SEVERAL])
 def test_what_goes_on_is_of_the_module_and_the_codes_before(text: str, want: str) -> None:
     assert scans(text) == [f" | {want}"]
+
+
+_ASKED = [
+    ("I asked the gateway three times and got nothing back from it.", "gateway: silent"),
+    ("The BCM holds B1318, and this is no longer active. I asked the gateway three\n"
+     "times and got nothing back from it. The HVAC has no codes.",
+     "BCM: B1318 stored; gateway: silent; HVAC: clean"),
+    ("I called the ABS twice and heard nothing.", "ABS: silent"),
+    ("The gateway was asked three times and gave nothing.", "gateway: silent"),
+    ("He preguntado tres veces al ABS y nada.", "ABS: silent"),
+    ("I asked the gateway three times and got no reply.", "gateway: silent"),
+    ("The gearbox controller gives no answer, on either of the two scan tools we own.", "gearbox controller: silent"),
+    ("I asked the customer three times and got nothing back from him. ABS has C0035.", "ABS: C0035"),
+    # What was read and held nothing is clean, and who answered is not silent.
+    ("I scanned the ABS twice and found nothing.", "ABS: clean"),
+    ("I asked the ABS twice and it said no codes.", "ABS: clean"),
+    ("Asked the gateway twice, answered fine, no codes.", "gateway: clean"),
+]
+
+_LONG_AGO = [
+    ("EPS has C1604, active. He had P0420 fixed two years ago by another shop. Mileage 98,765.", "EPS: C1604 current"),
+    ("ECM P0562 active. P0420 was fixed two years ago.", "ECM: P0562 current"),
+    ("ECM P0562 aktiv. P0420 wurde vor zwei Jahren repariert.", "ECM: P0562 current"),
+    ("ECM P0562 active. The customer had the P0420 repaired by a friend.", "ECM: P0562 current"),
+    # It is there, or is mended as another code of the scan is.
+    ("ECM P0562 active. He had P0420 fixed two years ago but it is back.", "ECM: P0562 current P0420"),
+    ("ECM: P0420 catalyst fixed last year", "ECM: P0420"),
+    ("ECM: P0420 stored, catalyst fixed last year", "ECM: P0420 stored"),
+    ("The ECM had P0420 fixed as a permanent code.", "ECM: P0420 permanent"),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), [*_ASKED, *_LONG_AGO])
+def test_who_was_asked_and_what_was_long_ago(text: str, want: str) -> None:
+    assert scans(text) == [f" | {want}"]

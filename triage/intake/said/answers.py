@@ -16,7 +16,7 @@ from typing import NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone
+from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names_codes
@@ -368,8 +368,8 @@ def without_links(text: str) -> str:
     >>> without_links("from the ABS module."), without_links("and")
     ('ABS module', '')
     """
-    low = small(text)
-    parts = [(word, start, end) for word, start, end in words(low[:400])]
+    text = untried(text)
+    parts = [(word, start, end) for word, start, end in words(small(text)[:400])]
     first, last = 0, len(parts)
     while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
         if KIND_FIRST.match(text, parts[first][1]):
