@@ -92,3 +92,40 @@ _LONG_AGO = [
 @pytest.mark.parametrize(("text", "want"), [*_ASKED, *_LONG_AGO])
 def test_who_was_asked_and_what_was_long_ago(text: str, want: str) -> None:
     assert scans(text) == [f" | {want}"]
+
+
+_NONE_STORED = [
+    ("El inmovilizador no contesta. El airbag y la dirección no tienen averías.",
+     "inmovilizador: silent; airbag: clean; dirección: clean"),
+    ("El ABS no tiene códigos. La dirección no presenta averías.", "ABS: clean; dirección: clean"),
+    ("La unidad ABS y el tablero no tienen comunicación", "unidad ABS: silent; tablero: silent"),
+    ("The airbag and the steering do not have codes.", "airbag: clean; steering: clean"),
+    ("Der Airbag und die Lenkung haben keine Fehler.", "Airbag: clean; Lenkung: clean"),
+    ("Bodymodule doesn't answer. ABS has C0035.", "Body module: silent; ABS: C0035"),
+    ("Gateway, left door module, right door module: nothing found.",
+     "Gateway: clean; left door module: clean; right door module: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "want"), _NONE_STORED)
+def test_modules_with_no_codes_and_those_that_do_not_answer(text: str, want: str) -> None:
+    assert scans(text) == [f" | {want}"]
+
+
+@pytest.mark.parametrize("text", ["El airbag no tiene averías pendientes.", "El motor no tiene fallos de encendido."])
+def test_what_lacks_one_kind_of_code_is_not_clean(text: str) -> None:
+    assert "clean" not in "".join(scans(text))
+
+
+@pytest.mark.parametrize(("text", "want"), [
+    ("The power steering goes heavy for a second after start, and the charging lamp flickers. ABS has C0035.", ""),
+    ("After start the charging lamp flickers. ABS has C0035.", ""),
+    ("Die Lampe flackert nach dem Start. ABS hat C0035.", ""),
+    ("La luz parpadea tras arrancar. El ABS tiene C0035.", ""),
+    ("Scan after start: lamp flickers. ABS has C0035.", "after-run"),
+    ("After start the ABS has C0035, lamp flickers.", "after-run"),
+    ("Lamp flickers. After start I read the ABS: C0035", "after-run"),
+    ("After starting it the codes came back and the lamp flickers. ABS has C0035.", "after-run"),
+])
+def test_what_the_vehicle_does_after_a_start_is_no_phase(text: str, want: str) -> None:
+    assert scans(text) == [f"{want} | ABS: C0035"]

@@ -71,7 +71,7 @@ _LINKS = word_set(
     "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again "
     "also then so it its we i "
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
-    "asked also both now "
+    "asked also both now haben hatten tienen tiene "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
     "try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
