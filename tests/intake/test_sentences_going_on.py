@@ -30,6 +30,8 @@ _COUNTED = [
     ("There are two codes in the ABS. U0100 in the BCM is stored.", "BCM: U0100 stored"),
     ("There is a code in the ABS. P0562 in the ECM is the worst one.", "ECM: P0562"),
     ("There are no codes in the radio. C0035 is stored.", "radio: clean; None: C0035 stored"),
+    ("The BCM has two codes, the ABS has one. P0562 is active.", "None: P0562 current"),
+    ("The BCM has one code and the ABS two codes. P0562 is active.", "None: P0562 current"),
     ("The ABS lamp is on. P0562 is present.", "None: P0562 current"),
     ("There were three codes in the ABS and one in the radio. P0562 is present.", "None: P0562 current"),
 ]
@@ -48,6 +50,10 @@ _OF_SEVERAL = [
     ("The ECM has P0562 and P0113. Both are active.", "ECM: P0562 current P0113 current"),
     # Each keeps its own, and what is no status is none.
     ("The ECM has P0562 stored, P0113 and P0073, both active.", "ECM: P0562 stored P0113 current P0073 current"),
+    ("The BCM holds B1318, which is active, and U0146, which isn't.", "BCM: B1318 current U0146"),
+    ("The ECM has P0562 and P0113, both old sensors. The radio is clean, all active.",
+     "ECM: P0562 P0113; radio: clean"),
+    ("ABS: C0131:14; U0146:96 (all still active)", "ABS: C0131 current U0146 current"),
     ("The ECM has P0562 and P0113, both replaced sensors.", "ECM: P0562 P0113"),
     ("Motor: P0562, P0113. Both current codes are in the ABS too.", "Motor: P0562 P0113"),
     ("The ECM has P0562 and P0113. All other modules are active.", "ECM: P0562 P0113"),

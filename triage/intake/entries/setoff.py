@@ -42,6 +42,7 @@ _SAID = lazily(
     r"\s+([a-z][a-z '-]{2,40}?)\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
 )
 _SAID_WHOLE = lazily(r"\s+([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_STOP = re.compile(r"[,.;!?]")
 _PLURAL = re.compile(r"(?<=[a-z]{4})s(?![a-z])")
 _COUNTS = (0, 2, 99, 2, 99, 1)
 _WHICH = 5
@@ -68,7 +69,8 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
 def of_several(low: str, at: int, translated: bool = False) -> Said | None:
     """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of."""
     bracket = _BRACKET.match(low, at)
-    at = bracket.end() if bracket is not None else at
+    if bracket is not None and _OF_WHICH.match(low, at) is None:
+        at = bracket.end()
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)
         if who is None:
@@ -83,9 +85,10 @@ def of_several(low: str, at: int, translated: bool = False) -> Said | None:
             status = states.of_cell(said, translated) or states.of_cell(_PLURAL.sub("", said), translated)
             if status is not None:
                 return Said(status, _COUNTS[kind])
-        at = low.find(",", who.end())
-        if at < 0:
+        stop = _STOP.search(low, who.end())
+        if stop is None or stop[0] != ",":
             break
+        at = stop.start()
     return None
 
 

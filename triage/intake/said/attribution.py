@@ -120,6 +120,8 @@ class Fact:
     owners: list[Span] = field(default_factory=list)
     #: Codes of modules that the sentence does not name: "everything else U0100".
     of_others: bool = False
+    #: The name before it is the only one of its sentence.
+    lone: bool = False
 
 
 def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span],
@@ -143,6 +145,8 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
             before = None
         after = facts[at] if at < len(facts) else None
         if run:
+            if after is not None:
+                after.lone = len(run) == 1 or _STRONG.search(low, run[-2][1], run[-1][0]) is not None
             back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
             if back and before is not None:
                 _give(low, result, _objects(low, back) if before.answer is not None else back, codes)
@@ -302,7 +306,7 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
         same = _SAME_BUT.fullmatch(gap) is not None
         if same or (it and _IT.match(gap, strong.end())):
             return Link.CLEAR
-        return Link.WEAK if len(run) == 1 and fact.codes and _are_counted(low, run[0], fact.start) else Link.NONE
+        return Link.WEAK if fact.lone and fact.codes and _are_counted(low, run[-1], fact.start) else Link.NONE
     said = [word for word, _, _ in words(gap)]
     if ":" in gap or "=" in gap or any(word in SAYS for word in said):
         return Link.CLEAR
