@@ -26,6 +26,12 @@ _COUNTED = [
     ("I found one code in the gateway. It is U0100, stored.", "gateway: U0100 stored"),
     ("Im ABS stehen zwei Fehler. C0035 ist aktiv, U0100 ist gespeichert.", "ABS: C0035 current U0100 stored"),
     ("Il y a deux défauts dans l'ABS. C0035 est présent, U0100 est mémorisé.", "ABS: C0035 current U0100 stored"),
+    ("ECM\nP0562 stored\nThere are two codes in the ABS.\nC0035 active\nU0100 stored",
+     "ECM: P0562 stored; ABS: C0035 current U0100 stored"),
+    ("The ABS has two codes:\nC0035 is active", "ABS: C0035 current"),
+    ("I cleared two codes in the ABS.\nP0562 active", "None: P0562 current"),
+    ("The ABS has two codes and the BCM one.\nP0562 active", "None: P0562 current"),
+    ("There are two codes in the ABS.\nRadio: U0100", "Radio: U0100"),
     # The code names a module of its own, none is counted, or what is counted is gone.
     ("There are two codes in the ABS. U0100 in the BCM is stored.", "BCM: U0100 stored"),
     ("There is a code in the ABS. P0562 in the ECM is the worst one.", "ECM: P0562"),

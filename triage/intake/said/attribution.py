@@ -322,8 +322,12 @@ def _are_counted(low: str, name: Span, stop: int) -> bool:
         return False
     begin = max((match.end() for match in _STRONG.finditer(low, max(0, name[0] - _MOST_BEFORE), name[0])),
                 default=max(0, name[0] - _MOST_BEFORE))
-    return _COUNTED.search(low, begin, ends[0].start()) is not None and not _DONE_WITH.search(
-        low, begin, ends[0].start())
+    return counts_codes(low[begin : ends[0].start()])
+
+
+def counts_codes(low: str) -> bool:
+    """Whether a sentence counts codes that are there: "there are two codes in the abs"."""
+    return _COUNTED.search(low) is not None and _DONE_WITH.search(low) is None
 
 
 def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span]) -> None:
@@ -375,4 +379,4 @@ def _carry(low: str, facts: list[Fact]) -> None:
         last = fact
 
 
-__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute"]
+__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute", "counts_codes"]
