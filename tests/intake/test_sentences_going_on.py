@@ -59,6 +59,8 @@ _OF_SEVERAL = [
     ("The BCM holds B1318, which is active, and U0146, which isn't.", "BCM: B1318 current U0146"),
     ("The ECM has P0562 and P0113, both old sensors. The radio is clean, all active.",
      "ECM: P0562 P0113; radio: clean"),
+    ("The ABS has C0131 and C0121, both not active. Radio gave me active U0140.",
+     "ABS: C0131 stored C0121 stored; Radio: U0140 current"),
     ("ABS: C0131:14; U0146:96 (all still active)", "ABS: C0131 current U0146 current"),
     ("The ECM has P0562 and P0113, both replaced sensors.", "ECM: P0562 P0113"),
     ("Motor: P0562, P0113. Both current codes are in the ABS too.", "Motor: P0562 P0113"),

@@ -368,9 +368,9 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
 def _leading(context: Context, lead: str, behind: bool) -> StatusWord | None:
     """The status right before a code, in the text that leads to it ("two stored codes P0562"); a verb for saying
     ("is showing") is none, nor is that of a code before (``behind``)."""
-    if behind and setoff.of_several(lead, 0, context.translated) is not None:
+    if behind and (said := setoff.of_several(lead, 0, context.translated)) is not None:
         # "B1318, which is active, and U0146"
-        return None
+        lead = lead[said.end :]
     lead = lead[-40:]
     found = [state for state in states.in_text(lead, context.translated) if state.end >= len(lead.rstrip(" :,")) - 12]
     if not found or _CODES.fullmatch(lead, found[-1].end) is None or lead[: found[-1].end].endswith("showing"):

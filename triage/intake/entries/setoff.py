@@ -2,9 +2,9 @@
 is said of several: "B1318 and U0146, neither of them present now, both just history".
 
 >>> [tuple(told(low, 5)) for low in ("c0727, active", "c1604, which is active", "p0113, los dos presentes")]
-[('current', 1), ('current', 1), ('current', 2)]
+[('current', 1, 13), ('current', 1, 22), ('current', 2, 24)]
 >>> tuple(told("u0146, neither of them present now, both just history", 5)), tuple(told("u0146, all not active", 5))
-(('stored', 2), ('stored', 99))
+(('stored', 2, 34), ('stored', 99, 21))
 >>> told("u0146, both replaced", 5), told("u0146, lost contact with the radio", 5)
 (None, None)
 """
@@ -50,10 +50,11 @@ _MOST = 3
 
 
 class Said(NamedTuple):
-    """A status, and of how many codes it is said, the one before it the last."""
+    """A status, of how many codes it is said, the one before it the last, and where the words for it end."""
 
     status: StatusWord
     codes: int
+    end: int
 
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
@@ -62,7 +63,7 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
         match = form.match(low, at)
         status = states.of_cell(match[1], translated) if match is not None else None
         if status is not None and _OF_WHICH.match(low, at) is None:
-            return Said(status, 1)
+            return Said(status, 1, match.end(1) if match is not None else at)
     return of_several(low, at, translated)
 
 
@@ -84,7 +85,7 @@ def of_several(low: str, at: int, translated: bool = False) -> Said | None:
             said = f"not {match[1]}" if kind in (3, 4) else match[1]
             status = states.of_cell(said, translated) or states.of_cell(_PLURAL.sub("", said), translated)
             if status is not None:
-                return Said(status, _COUNTS[kind])
+                return Said(status, _COUNTS[kind], match.end(1))
         stop = _STOP.search(low, who.end())
         if stop is None or stop[0] != ",":
             break
