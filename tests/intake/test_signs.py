@@ -114,6 +114,7 @@ Mirror and wiper control: P0562|Seat & mirror module has U0100|Battery charger 1
 ABS clean period|ABS: c zero zero four zero stored|no codes @ gearbox|
 The airbag module is clean and so is the steering module.|TCM P22 63 active|SRS: nocodes|ABSC0035 stored|
 Control units: 20   Codes: 15|After clear: 14 modules, 2 silent|Note: another garage cleared P0300 last year|
+P0420 was fixed two years ago|Bodymodule|flickers after start|
 b4 11.7|aft: ECM ok|Engine (1 of 3): P0562|ABS (2 of 3): P0118|Radio HW 88-10 SW unknown|
 ABS (HW 2201, SW n/a): no codes|Scan 2 - after clear, 12.8 V: ECM ok|Battery 11.8 V, ECM P0562|
 All cleared (ABS still dead), booster on|Cleared it, ran it, came back with C0040|ECM (before clear): P0562|

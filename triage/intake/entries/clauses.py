@@ -22,6 +22,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import codetexts, describing, phases, states
+from triage.intake.said.answeraround import untried
 from triage.intake.said.answers import Spoken, spoken, without_links
 from triage.intake.said.attribution import AND, LEADS
 from triage.intake.said.near import small
@@ -222,7 +223,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is not None and ": " in text:
         # "After clearing: the cab shows": what stands before the colon is no part of the name.
         text = text[text.rindex(": ") + 2 :]
-    printed = tidy(without_links(text) if says is None else strip_links(text))
+    printed = tidy(without_links(text) if says is None else strip_links(untried(text)))
     if not printed and says is not None and text.rstrip()[-3:].lower() == "ecu":
         # "In the ECU I get P0562"
         printed = text.rstrip()[-3:]

@@ -71,7 +71,7 @@ def read(context: Context, row: Row) -> None:
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)
         details = beside(context, row, code, leads.stop_before(starts, code.start, stop), used)
         pending.append((code, details))
-    leads.share(row, pending, None if led else before_status, context.style.own_brackets)
+    leads.share(context, row, pending, None if led else before_status)
     for at, (code, details) in enumerate(pending):
         if details.status is None and code.start in led:
             pending[at] = code, replace(details, status=led[code.start])

@@ -19,6 +19,7 @@ from typing import NamedTuple
 
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details
+from triage.intake.entries import setoff
 from triage.intake.lines.layouts import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -213,18 +214,19 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
     return place < len(names) and names[place][0] < end
 
 
-def share(
-    row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None, own_brackets: bool
-) -> None:
-    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together.
-
-    ``own_brackets``: in this text one in brackets is of its code alone, unless it says that it is of all.
-    """
-    end = pending[-1][0].end
-    if len(pending) > 1 and (said := _OF_ALL.search(row.low, end)) is not None:
-        status = states.of_cell(said[1])
-        for at, (code, details) in enumerate(pending if status is not None else ()):
-            pending[at] = code, replace(details, status=details.status or status)
+def share(context: Context, row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
+    """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together; where
+    it says of how many it is told ("neither active"), that of so many. In some texts one in brackets is of its code
+    alone."""
+    said = setoff.of_several(row.low, pending[-1][0].end, context.translated)
+    for at in range(max(len(pending) - said.codes, 0), len(pending)) if said is not None else ():
+        code, details = pending[at]
+        if said is not None and (details.status is None or at == len(pending) - 1):
+            pending[at] = code, replace(details, status=said.status)
+    of_all = _OF_ALL.search(row.low, pending[-1][0].end) if said is None and len(pending) > 1 else None
+    status = states.of_cell(of_all[1]) if of_all is not None else None
+    for at, (code, details) in enumerate(pending if status is not None else ()):
+        pending[at] = code, replace(details, status=details.status or status)
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]
@@ -232,7 +234,7 @@ def share(
         if between == "-" and "|" not in row.low[code.end : after.start]:
             # "P0562 - P0113 - P0073 all stored"
             between = ""
-        own = own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
+        own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
         if details.status is None and between in JOINTS and not own:
             pending[at] = code, replace(details, status=following.status)
     if before is not None:

@@ -9,6 +9,7 @@ from triage.intake.entries import (
     cellanswers,
     complaintrow,
     continuation,
+    countedhead,
     emptylists,
     keyrow,
     lostline,
@@ -111,7 +112,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
+    if countedhead.read(context, row, at) or _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
         return
     status = section(context, row)
     if status is not None:

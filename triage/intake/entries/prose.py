@@ -13,7 +13,7 @@ from bisect import bisect_right
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import deeds, leads, metarow, otherones, untold
+from triage.intake.entries import deeds, leads, metarow, otherones, setoff, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.layouts import Row
@@ -35,13 +35,6 @@ _SCAN = re.compile(
     r"gelesen|diagnos\w+)(?![a-z])"
 )
 _BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
-#: A status set off by a comma: "C0727, active; C0728, history".
-_SET_OFF = re.compile(
-    r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
-    r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
-)
-#: The same to the next mark: "B0237, all in memory."
-_SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
 #: Behind a name, what may be the status of the codes before it.
 _STATUS_BEHIND = lazily(
     r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.!?]|$|\s(?:and|und|et|y)\s)|"
@@ -60,8 +53,6 @@ _THEM = word_set(
 _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
 _CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*")
-#: What is said behind the last code is said of all: "P0562 in the ECM and U0100 in the radio, all in memory".
-_ALL = re.compile(r"[\s,:(-]*(?:all|alles?|samtliche|tous|toutes|tout|todos|todas|todo)\s")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -189,8 +180,13 @@ def _walk(context: Context, row: Row) -> None:
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
             zones[-1].status = _behind_name(context, row, fact.owners[-1][1])
+        told = setoff.of_several(row.low, codes[fact.codes[-1]].end, context.translated)
+        if told is not None:
+            for zone in zones[-told.codes :]:
+                zone.status = zone.status or told.status
         pending += [(held, codes[at], zone) for held, at, zone in zip(holding, fact.codes, zones, strict=True)]
-    last = _add_all(context, row, pending, led)
+    end = max((name[1] for fact in facts[-1:] for name in fact.owners), default=0)
+    last = _add_all(context, row, pending, led, end)
     untold.note(context, row, [name for fact in facts for name in fact.owners])
     open_end = bool(facts) and bool(facts[-1].codes) and row.text[-1] not in ".!?;"
     if open_end and not any(start > codes[-1].start for clause in clauses for start, _ in clause.names):
@@ -338,19 +334,16 @@ def _beside(context: Context, row: Row, code: Found) -> Details | None:
     if bracket is not None:
         inside = (_TIGHT.sub(", ", row.text[bracket.start(1) : bracket.end(1)]),)
         details = read_pieces(inside, True, context.translated, context.style.doubtful_states, context.legend)
-        return details if details.status is not None else None
-    for form in (_SET_OFF, _SET_OFF_WHOLE):
-        match = form.match(row.low, code.end)
-        status = states.of_cell(match[1], context.translated) if match is not None else None
-        if status is not None:
-            return Details(status=status)
-    return None
+        if details.status is not None:
+            return details
+    said = setoff.told(row.low, code.end, context.translated)
+    return Details(status=said.status) if said is not None else None
 
 
 def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], Found, Details]],
-             led: dict[int, StatusWord]) -> CodeDraft | None:
-    """Add the codes; a status behind the last of several is that of all that stand together, one before them too. The
-    last of them."""
+             led: dict[int, StatusWord], end: int) -> CodeDraft | None:
+    """Add the codes; a status behind the last of several is that of all that stand together, one before them too, and
+    one that is said of all behind them, or behind the last name (``end``), that of all. The last of them."""
     for at in range(len(pending) - 2, -1, -1):
         _, code, details = pending[at]
         _, after, following = pending[at + 1]
@@ -358,9 +351,10 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
         if details.status is None and not own and between in leads.JOINTS:
             details.status = following.status
-    if pending and _ALL.match(row.low, pending[-1][1].end) is not None:
+    said = setoff.of_several(row.low, max(end, pending[-1][1].end), context.translated) if pending else None
+    if said is not None and (said.codes > 2 or said.codes == len(pending)):
         for _, code, details in pending:
-            details.status = details.status or led.get(code.start) or pending[-1][2].status
+            details.status = details.status or led.get(code.start) or said.status
     added: CodeDraft | None = None
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
@@ -374,6 +368,9 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
 def _leading(context: Context, lead: str, behind: bool) -> StatusWord | None:
     """The status right before a code, in the text that leads to it ("two stored codes P0562"); a verb for saying
     ("is showing") is none, nor is that of a code before (``behind``)."""
+    if behind and (said := setoff.of_several(lead, 0, context.translated)) is not None:
+        # "B1318, which is active, and U0146"
+        lead = lead[said.end :]
     lead = lead[-40:]
     found = [state for state in states.in_text(lead, context.translated) if state.end >= len(lead.rstrip(" :,")) - 12]
     if not found or _CODES.fullmatch(lead, found[-1].end) is None or lead[: found[-1].end].endswith("showing"):

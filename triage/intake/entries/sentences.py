@@ -90,6 +90,11 @@ def is_prose(context: Context, row: Row) -> bool:
         )
     if named and (_HAS.search(row.low[: first.start]) or says_before(row, first.start) or _tells_more(context, row)):
         return True
+    head = row.text[: first.start].rstrip()
+    if named and head.endswith(".") and tidy(head) != before and _leads_in(row, first) and any(
+            start >= first.end for start, _ in subjects_of(context, row)):
+        # "There is a code in the ABS. P0562 in the engine is another"
+        return True
     if named and not answers_in(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
         # One module before its codes, no other behind: a line of a list.
         return False

@@ -46,7 +46,7 @@ _LEADING = word_set(
     "steuergerat calculateur "
     "we i have has found got there are is was were control unit modulo centralita for my our trouble error number "
     "both still with "
-    "avec con mit it its"
+    "avec con mit it its same very mismo misma meme selbe selben he she they"
 )
 _COUNTED = word_set(
     "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "

@@ -13,7 +13,26 @@ NOTHING = frozenset(["nothing", "nichts", "nix", "rien", "nada", "nuthin", "noth
 #: Who tried to reach a module, and how often.
 _TRIED = lazily(
     r"(?<![a-z])(?:tried|try|tries|trying|attempt(?:s|ed)?|retr(?:y|ied|ies)|pinged|versucht?|versuche|probiert|essaye|"
-    r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen)(?![a-z])[^.;!?]*$"
+    r"essais?|tente|tentatives?|intent(?:ado|os|e|o)|provato|tentativi|geprobeerd|pogingen|"
+    r"(?:asked|polled|queried|interrogated|gefragt|angefragt|abgefragt|interroge|preguntado|consultado)"
+    r"(?! (?:by|to|me|us|him|if|whether|for|about|(?:the |our )?(?:customer|owner|driver|client)))(?! me ))"
+    r"(?![a-z])[^.;!?]*$"
+)
+#: How often a module was asked is no part of its name, nor is that it was: "the gateway three times".
+_MANY = (
+    r"(?:(?:two|three|four|five|six|ten|several|many|some|multiple|a few|a couple of|[0-9]{1,2}) ?(?:times|tries|"
+    r"attempts|x)|twice|thrice|again|repeatedly|(?:zwei|drei|vier|funf|mehr)mal[s]?|(?:deux|trois|plusieurs) fois|"
+    r"(?:dos|tres|varias) veces)"
+)
+_ASKED = r"(?:asked|polled|queried|pinged|interrogated|called|tried|hailed)"
+_TRIES = lazily(
+    rf"(?<=[A-Za-z0-9)])(?:\s(?:was|were|got))?(?:\s{_ASKED})?(?:\s{_MANY}|\sfor (?:its|the|any) (?:codes|faults|dtcs))"
+    r"{1,2}"
+    r"(?:,?\s(?:and|but)(?:\s(?:it|I|i|we))?(?:\s(?:said|got|heard|gave|stayed|had|received))?)?[\s,.:-]*$"
+)
+_WHO_ASKED = lazily(
+    rf"^\W*(?:(?:and|then|so|also)\s)?(?:(?:I|i|we|We)\s(?:(?:have|had|also|then)\s)?)?(?:{_ASKED}|Asked|Polled|Queried|"
+    r"Pinged|Called|Tried)\s(?:to\s(?:reach|ask|contact|wake|ping)\s)?(?=\S)"
 )
 #: The last is of "n.i.O.": not in order.
 _DENIED = lazily(
@@ -39,6 +58,8 @@ _CLEARED = lazily(
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
+_SOMEBODY = re.compile(r"(?:the |our )?(?:customer|owner|driver|client|boss|colleague|office|parts desk)\W*")
+_LONGEST = 120
 
 
 def undone(low: str, hit: Hit) -> bool:
@@ -62,6 +83,22 @@ def tried(low: str, hit: Hit, what: re.Pattern[str] | None = None) -> bool:
     return hit_tried is not None and (what is None or what.search(before) is not None)
 
 
+def untried(text: str) -> str:
+    """What stands before an answer without who asked for it, and how often.
+
+    >>> untried("I asked the gateway three times"), untried("Gateway was asked twice"), untried("Rear camera 2")
+    ('the gateway', 'Gateway', 'Rear camera 2')
+    """
+    if len(text) > _LONGEST:
+        return text
+    tries = _TRIES.search(text)
+    text = text[: tries.start()] if tries is not None else text
+    who = _WHO_ASKED.match(text)
+    if who is None:
+        return text
+    return "" if _SOMEBODY.fullmatch(text, who.end()) else text[who.end() :]
+
+
 def is_state(low: str, start: int) -> bool:
     """Whether "clear" at a place, right before another answer, is one ("cluster clear no codes") and not the deed.
 
@@ -71,4 +108,4 @@ def is_state(low: str, start: int) -> bool:
     return start > 1 and _CLEARED.search(low[max(0, start - 24) : start]) is None
 
 
-__all__ = ["A_DEED", "NOTHING", "is_state", "tried", "undone"]
+__all__ = ["A_DEED", "NOTHING", "is_state", "tried", "undone", "untried"]

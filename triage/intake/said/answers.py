@@ -16,7 +16,7 @@ from typing import NamedTuple
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone
+from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names_codes
@@ -70,7 +70,7 @@ _LINKS = word_set(
     "pour mit with and und et y e but is are was were has have had ist sind hat est a ont esta ha tiene still again "
     "also then so it its we i "
     "module modules control unit ecu state status result response answer answers reply after when during : - all "
-    "asked also both now "
+    "asked also both now haben hatten tienen tiene "
     "steuergerat ergebnis calculateur resultat etat centralita resultado estado modulo while which that did does "
     "try tried request requests "
     "twice scan here this time no communication reading read back came from: gave gives got get just only now : nor or "
@@ -367,8 +367,8 @@ def without_links(text: str) -> str:
     >>> without_links("from the ABS module."), without_links("and")
     ('ABS module', '')
     """
-    low = small(text)
-    parts = [(word, start, end) for word, start, end in words(low[:400])]
+    text = untried(text)
+    parts = [(word, start, end) for word, start, end in words(small(text)[:400])]
     first, last = 0, len(parts)
     while first < last and parts[first][0] in _LINKS and not _letter(text, parts[first]):
         if KIND_FIRST.match(text, parts[first][1]):

@@ -29,6 +29,8 @@ _STRONG = lazily(
     r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )
 _COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
+_STOP = re.compile(r"[.!?;](?=\s)")
+_PARTED = re.compile(rf"{_COMMA.pattern}|{_STOP.pattern}")
 _AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
 AND = word_set("and und et y e sowie plus")
 _ONE_SAYS = word_set(
@@ -58,10 +60,24 @@ _FILLER = word_set(
 _IN_LIST = AND | LEADS | _FILLER | word_set("or oder ou o nor noch ni neither weder then plus auch aussi tambien")
 #: The module named last is meant: "What about the ABS? It has C0035", "engine ok, P0700 stored in it".
 _IT = lazily(
-    r"[\s,]*(?:(?:and|und|et|y|but|well)\s)?(?:it|that one|this one|er|sie|es|il|elle|ese|este)"
+    r"[\s,]*(?:(?:and|und|et|y|but|well)\s)?(?:it|that one|this one|er|sie|es|il|elle|ese|este|"
+    r"(?:(?:the |le |la |el )?(?:very )?(?:same|mismo|misma|meme)|this|that|dasselbe|dieses|ce|este|esta) "
+    r"(?:(?:control )?(?:module|unit|ecu)|steuergerat|calculateur|boitier|modulo|centralita|unidad))"
     r"(?:'s| is| was| also| still| only| too| just| does)*\s(?:has|had|got|shows?|says?|gives|gave|reports?|holds?|"
     r"hat|hatte|zeigt|meldet|tiene|tenia|da|avait|affiche)(?![a-z])"
 )
+#: "There are three codes in the ABS. P0562 is present": codes are counted, and the next sentence begins with one.
+_COUNTED = lazily(
+    r"(?<![a-z])(?:[0-9]{1,2}|an?|one|two|three|four|five|six|some|several|these|following|ein(?:en)?|zwei|drei|vier|funf|"
+    r"mehrere|folgende|une?|deux|trois|quatre|cinq|plusieurs|dos|tres|cuatro|cinco|varios|varias|un[oa])"
+    r"(?:\s(?:trouble|fault|stored|active|diagnostic|different|more|other))?\s(?:codes?|dtcs?|faults?|errors?|fehler(?:codes?)?|"
+    r"defauts?|codigos?|averias?|fallos?)(?![a-z])"
+)
+_IT_IS = lazily(
+    r"\s*(?:(?:it|they|these|this|that|one|(?:the )?first(?: one)?|es|das|ce|son|es el|c'est)"
+    r"(?:'s|\s(?:is|are|was|were|ist|sind|sont))?\s)?"
+)
+_DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
 _MARKED = re.compile(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
 OTHERS = lazily(
     r"(?<![a-z])(?:everything else|everyone else|every other (?:module|unit|one)|(?:all )?(?:the )?(?:others|"
@@ -82,6 +98,7 @@ _IN_IT = lazily(
     r"(?: (?:was|is|now|also|still|stored|pending|current|active|logged|confirmed|set|gespeichert)){0,3} "
     r"(?:(?:in|on|from|inside) (?:it|there|that one)|drin|darin|dedans|dentro)(?![a-z])"
 )
+_MOST_BEFORE = 80
 
 
 class Link(IntEnum):
@@ -103,6 +120,8 @@ class Fact:
     owners: list[Span] = field(default_factory=list)
     #: Codes of modules that the sentence does not name: "everything else U0100".
     of_others: bool = False
+    #: The name before it is the only one of its sentence.
+    lone: bool = False
 
 
 def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: Sequence[Span],
@@ -126,6 +145,8 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
             before = None
         after = facts[at] if at < len(facts) else None
         if run:
+            if after is not None:
+                after.lone = len(run) == 1 or _STRONG.search(low, run[-2][1], run[-1][0]) is not None
             back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
             if back and before is not None:
                 _give(low, result, _objects(low, back) if before.answer is not None else back, codes)
@@ -195,13 +216,16 @@ def _part(low: str, run: list[Span], before: Fact | None, after: Fact | None, la
     back_link = _back(low, before, run, objects) if before is not None else Link.NONE
     ahead_link = _ahead(low, run, after) if after is not None else Link.NONE
     if after is not None and back_link == Link.NONE and ahead_link == Link.WEAK and after.codes and later and (
-            _back(low, after, later, objects) == Link.CLEAR and _COMMA.search(low, run[-1][1], after.start)):
+            _back(low, after, later, objects) == Link.CLEAR and _PARTED.search(low, run[-1][1], after.start)):
         # "... in the dash, P0606 in the engine": the codes have names of their own.
         return [], []
     if not back_link or not ahead_link or after is None or before is None:
         return (run if back_link else []), (run if ahead_link and not back_link else [])
     if before.owners and back_link < Link.CLEAR:
         return [], run
+    if before.codes and not before.owners and _STOP.search(low, run[-1][1], after.start):
+        # "U0100 is in the ABS. It has C0035 too"
+        return run, run
     # The fact behind has names of its own behind it: "P0300 in the engine, U0100 in the brakes".
     # Between marks a description may lead there too: "P0562 low in the engine - U0100 lost in the brakes".
     least = Link.WEAK if not low[run[-1][1] : after.start].strip(" -,;/") else Link.CLEAR
@@ -280,13 +304,30 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
         # "What about the ABS? It has C0035"
         it = _STRONG.search(gap, strong.end()) is None and not gap[: strong.start()].strip()
         same = _SAME_BUT.fullmatch(gap) is not None
-        return Link.CLEAR if same or (it and _IT.match(gap, strong.end())) else Link.NONE
+        if same or (it and _IT.match(gap, strong.end())):
+            return Link.CLEAR
+        return Link.WEAK if fact.lone and fact.codes and _are_counted(low, run[-1], fact.start) else Link.NONE
     said = [word for word, _, _ in words(gap)]
     if ":" in gap or "=" in gap or any(word in SAYS for word in said):
         return Link.CLEAR
     if "," in gap:
         return Link.WEAK
     return Link.CLEAR if all(word in _FILLER or word in LEADS for word in said) else Link.WEAK
+
+
+def _are_counted(low: str, name: Span, stop: int) -> bool:
+    """Whether the sentence of a name counts codes, and the next begins with one of them at ``stop``."""
+    ends = list(_STRONG.finditer(low, name[1], stop))
+    if len(ends) != 1 or low[ends[0].start()] not in ".!\n" or not _IT_IS.fullmatch(low, ends[0].end(), stop):
+        return False
+    begin = max((match.end() for match in _STRONG.finditer(low, max(0, name[0] - _MOST_BEFORE), name[0])),
+                default=max(0, name[0] - _MOST_BEFORE))
+    return counts_codes(low[begin : ends[0].start()])
+
+
+def counts_codes(low: str) -> bool:
+    """Whether a sentence counts codes that are there: "there are two codes in the abs"."""
+    return _COUNTED.search(low) is not None and _DONE_WITH.search(low) is None
 
 
 def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span]) -> None:
@@ -338,4 +379,4 @@ def _carry(low: str, facts: list[Fact]) -> None:
         last = fact
 
 
-__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute"]
+__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute", "counts_codes"]

@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import tocome, voltmoments
+from triage.intake.said import symptoms, tocome, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -53,7 +53,7 @@ def find(low: str) -> PhaseHit | None:
         low = low[:600]
     if not _holds_signs(low):
         return None
-    low = in_figures(tocome.done(low))
+    low = in_figures(symptoms.left_out(tocome.done(low)))
     if "  " in low:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())

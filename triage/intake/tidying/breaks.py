@@ -62,7 +62,7 @@ _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 _TYPE = re.compile(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = re.compile(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
-_LONGEST, _MOST = 1500, 40
+_LONGEST, _MOST, _LONG = 1500, 40, 60
 
 IsName = Callable[[str], bool]
 
@@ -264,6 +264,22 @@ def _lists_on(above: Row, row: Row, is_name: IsName) -> bool:
     return bool(answered) and all(is_name(name) or unknown.is_short(name) for name in named)
 
 
+def _breaks_off(above: Row, row: Row, is_name: IsName) -> bool:
+    """Whether a long line ends within a sentence that began with a capital letter and tells of nothing yet, and the
+    next, in small letters, is its end: "... just history. I asked the gateway three" above "times and got nothing."."""
+    begin = above.text.rfind(". ") + 2
+    last = above.text[begin:]
+    if begin < 2 or len(above.text) < _LONG or not (last[:1].isupper() and last[-1:].isalpha()):
+        return False
+    if not row.text[0].islower():
+        return False
+    if spoken(above.low[begin:]) or volts.find(above.low[begin:]) or any(
+            code.end > begin for code in above.finds.codes) or ". " not in row.text:
+        return False
+    first = row.text.split()[:3]
+    return last.count(" ") > 1 and not any(is_name(" ".join(first[:many]).rstrip(".,;:")) for many in (1, 2, 3))
+
+
 def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> bool:
     """Whether a line that ends in a full stop, or holds one, goes on with a sentence that the line above begins."""
     if is_name(above.text.lstrip("0123456789.) ")):
@@ -288,6 +304,8 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         return True
     if not small:
         return False
+    if _breaks_off(above, row, is_name):
+        return True
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
     told = STATES.find(row.low[:40])

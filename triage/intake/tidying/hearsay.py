@@ -17,6 +17,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said.answers import spoken
+from triage.intake.words.vocabulary import STATES
 
 MESSAGE = "is told of another time or by somebody else: not taken for a code of this scan"
 
@@ -30,7 +31,29 @@ _STARTS = _REMARKS | word_set(
     "during kunde kundin vorbesitzer fahrer andere eine letztes letzten letzte beim laut un autre ancien selon le la "
     "l cliente otro anterior dueno propietario segun el en conducteur chauffeur"
 )
-_SIGN = signs.of_words(_STARTS.__contains__)
+_MENDED = word_set(
+    "fixed repaired mended sorted cured cleared erased behoben repariert geloscht repare reparee efface reparado "
+    "reparada arreglado arreglada borrado borrada")
+_SIGN = signs.of_words((_STARTS | _MENDED).__contains__)
+_CODE = r"[pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?"
+_DONE = rf"(?:{'|'.join(sorted(_MENDED))})(?![a-z])"
+_AND_CODE = rf"(?:,? (?:and |und |et |y )?{_CODE}){{0,4}}"
+#: "P0420 was fixed", "had P0420 fixed", "we fixed P0420"; words of a description stand nowhere between.
+_FIXED = lazily(
+    rf"(?<![a-z0-9]){_CODE}{_AND_CODE}(?: (?:was|were|has|have|had|been|got|already|both|all|then|wurden?|ist|sind|vor|"
+    rf"einem|einer|zwei|drei|[0-9]{{1,2}}|jahr|jahren|monat|monaten|wochen?|schon|bereits|a|ont|ete|fue|fueron|ha|sido|"
+    rf"deja|ya)){{0,6}} {_DONE}|"
+    rf"(?<![a-z]){_DONE} (?:(?:the|an?|that|code|codes) ){{0,2}}{_CODE}(?![a-z0-9])"
+)
+#: Somebody who had it done.
+_HAD_DONE = lazily(
+    rf"(?:(?:the|our|last|previous) ){{0,2}}(?:customer|owner|driver|client|he|she|they) (?:has |have |once |already )*"
+    rf"(?:had|got) (?:(?:the|an?|that|code|codes) ){{0,2}}{_CODE}{_AND_CODE} (?:both |all )?{_DONE}"
+)
+_BACK = lazily(
+    r"(?<![a-z])(?:back|again|returned|returns|came|comes|since|wieder|zuruck|revenu|revient|volvio|vuelve|otra vez)"
+    r"(?![a-z])"
+)
 _MARKED = lazily(r"\s*(?:[:.]|\s-+\s)")
 _WHO = lazily(
     r"(?:an?other|other|last|previous|former|different|some) (?:garage|workshop|dealer(?:ship)?|shop|mechanic|"
@@ -47,6 +70,8 @@ _WHEN = lazily(
     r"(?:years?|months?|weeks?|days) ago|(?:previous|earlier) (?:visit|service|inspection)|back in (?:19|20)[0-9]{2}|"
     r"letzte[nrs]? (?:jahr|monat|woche|mal|besuch|winter|sommer)|vor (?:einem|einer|zwei|drei|[0-9]+) "
     r"(?:jahr|monat|woche|tag)\w*|l'an(?:nee)? derniere?|(?:mois|hiver|ete) dernier|(?:semaine|annee|fois) derniere|"
+    r"il y a (?:une?|deux|trois|[0-9]+) (?:ans?|mois|semaines?)|"
+    r"hace (?:una?|dos|tres|[0-9]+) (?:anos?|mes(?:es)?|semanas?)|"
     r"derniere (?:visite|fois)|(?:ano|mes|invierno|verano) pasado|semana pasada|ultima (?:visita|vez))(?![a-z])"
 )
 #: Said of now, unless it is denied.
@@ -87,7 +112,7 @@ def _sentences(row: Row) -> list[Row]:
     begin = 0
     for start, end in pairwise(starts):
         first = WORD.match(row.low, start)
-        if first is None or first[0] not in _STARTS:
+        if first is None or (first[0] not in _STARTS and not _is_gone(row.low[start:end])):
             continue
         part = Row(row.line, row.text[start:end].rstrip(), row.start + start)
         if not part.finds.codes or not _is_hearsay(part):
@@ -119,6 +144,8 @@ def _is_hearsay(row: Row) -> bool:
     another time, and nothing of now."""
     low = row.low
     first = WORD.match(low)
+    if len(low) <= _LONGEST and row.finds.codes and _is_gone(low):
+        return True
     if first is None or first[0] not in _STARTS or len(low) > _LONGEST:
         return False
     remark = remark_end(low)
@@ -130,6 +157,20 @@ def _is_hearsay(row: Row) -> bool:
     # "Customer says no start, ECM has P0562": what stands behind a comma was found here.
     if not any(_PARTED.search(low[hit.end() : code].lstrip(" ,:")) is None for hit in hits):
         return False
+    return _is_past(low)
+
+
+def _is_gone(low: str) -> bool:
+    """Whether a sentence tells of a code that was mended at another time, or that somebody had mended, and of no
+    status: "P0420 was fixed two years ago", "he had P0420 repaired"."""
+    fixed = _HAD_DONE.match(low) or (_FIXED.search(low) if _WHEN.search(low) else None)
+    if fixed is None or ":" in low[: fixed.start()]:
+        return False
+    return _BACK.search(low) is None and not STATES.find(low) and _is_past(low)
+
+
+def _is_past(low: str) -> bool:
+    """Whether nothing in a sentence is said of now."""
     return all(_DENIED.search(low, max(0, now.start() - _REACH), now.start()) for now in _NOW.finditer(low))
 
 

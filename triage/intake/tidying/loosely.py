@@ -71,6 +71,7 @@ _FINE = lazily(
 _CLR = lazily(r"(?: is| was| all| now)? (clr)(?![a-z'])")
 _CLOSES = lazily(r"\s*(?:[.,;!?/]|$)")
 _OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:the\s)?$")
+_GLUED = lazily(r"(?<![a-z0-9])([a-z]{3,14}?)(module|unit|computer|controller)(?![a-z0-9])")
 #: Words for filling before a verb; no message has a longer line.
 _MOST, _LONGEST = 5, 1000
 
@@ -81,7 +82,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
     for at, line in enumerate(found):
         if len(line.low) > _LONGEST:
             continue
-        new = _verbs(_ones(_short(_singular(line), names), names), names)
+        new = _verbs(_ones(_short(_singular(_parted(line, names)), names), names), names)
         new = _clear(_asked(_reached(new, names), names), names)
         new = _instead(_following(_joined(_said(new, names), names)), names)
         if new is not line:
@@ -118,6 +119,16 @@ def _ones(line: Line, names: Names) -> Line:
         name = line.low[start:end]
         if not names.listed(f"{name} 1") or names.match(f"{name} 1").canonical == names.match(name).canonical:
             line = reworded(line, *one.span(), "")
+    return line
+
+
+def _parted(line: Line, names: Names) -> Line:
+    """The line with a space between a name and the word for its module: "Bodymodule doesn't answer"."""
+    if not any(kind in line.low for kind in ("module", "unit", "computer", "controller")):
+        return line
+    for match in reversed(list(_GLUED.finditer(line.low))):
+        if not names.listed(match[0]) and (names.listed(match[1]) or names.listed(f"{match[1]} {match[2]}")):
+            line = reworded(line, match.end(1), match.end(1), " ")
     return line
 
 

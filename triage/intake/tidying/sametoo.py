@@ -26,7 +26,7 @@ _BEFORE = lazily(
     r"(?:^|[.,;:!?(]|\s-|(?<![a-z])(?:and|und|et|y))\s*(?:and |und |et |y )?("
     r"(?:(?:exactly |exact )?(?:the )?same (?:again )?(?:for|with|goes for|story (?:with|in|for)|thing (?:in|with|on)|"
     r"codes? (?:in|for|on)|faults? (?:in|for|on)|in|on)|ditto(?: for| in| on| the)?|so (?:does|did|has|had)|"
-    r"as (?:does|did|has) |"
+    r"as (?:does|did|has)|"
     r"(?:das ?selbe|das gleiche|dito|genauso|ebenso)(?: (?:im|in|beim?|fur|bei))?|"
     r"(?:idem|pareil)(?: (?:pour|dans|sur))?|(?:lo mismo|igual|idem) (?:en|con|para))\s+"
     r"(?:(?:the|my|dem|der|das|im|le|la|el) |l')?)$"
@@ -39,6 +39,8 @@ _BEHIND = lazily(
 )
 _OPENS = lazily(r"(?:^|[.,;:!?(]|\s-|(?<![a-z])(?:and|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s|l')?$")
 _ENDS = lazily(r"\s*(?:[.,;!?)]|$)|\s(?:too|as well|auch|aussi|tambien)\s*(?:[.,;!?)]|$)")
+#: Behind a code: "as a pending code".
+_AS = lazily(r" as (?:an?|the)? ?(?=[a-z])")
 _JOINT = lazily(r"[\s,;&+/]*(?:and|und|et|y|plus)?[\s,;&+/]*")
 _SIGNS = ("same", "ditto", "so d", "so h", "as d", "as h", "ebenso", "selbe", "gleiche", "dito", "genauso", "likewise",
           "pareil", "idem", "igual", "mismo")
@@ -90,7 +92,11 @@ def _codes(low: str, stop: int) -> tuple[int, int] | None:
         if _JOINT.fullmatch(gap) is None and (states.of_cell(gap.strip(" ,;&+/")) is None):
             break
         first = one[0]
-    return first, states.leading(low, found[-1][1])
+    end = found[-1][1]
+    as_one = _AS.match(low, end)
+    if as_one is not None and (last := states.leading(low, as_one.end())) > as_one.end():
+        return first, last
+    return first, states.leading(low, end)
 
 
 __all__ = ["written_out"]

@@ -146,6 +146,7 @@ ANSWERS = Phrasebook(
         | couldn t communicate | communication failed | communication failure | communication error | comm failure |
         comm error | comms failed | comms error | comms fail | comm fail | communication timeout | timeout | timed
         out | time out | times out | no contact | nothing back | nothing came back | nothing heard | no joy | silent |
+        heard nothing |
         stayed silent | was silent | is silent | unreachable | not reachable |
         offline | off line | could not be reached | couldn t be reached | cannot be reached | can t be
         reached | no connection | could not connect | couldn t connect | cannot connect | can t connect | failed to

@@ -18,6 +18,7 @@ _COULD_NOT = (
     "not able to | wasn t able to | was not able to | failed to | fails to | did not manage to | didn t manage to | "
     "don t | do not | won t let me | never managed to"
 )
+_NO_TIENE = "no tiene | no tienen | ya no tiene | ya no tienen"
 _SILENT: tuple[Slots, ...] = (
     (
         _COULD_NOT,
@@ -154,7 +155,7 @@ _SILENT: tuple[Slots, ...] = (
     ("no", "responde | responden | contesta | contestan | comunica | comunican | respondio | contesto | conecta"),
     ("no ha | no han", "respondido | contestado | comunicado"),
     (
-        "sin | no hay | ninguna",
+        f"sin | no hay | ninguna | {_NO_TIENE}",
         "respuesta | comunicacion | conexion | contacto | resp | com | comunic",
         "- | posible | establecida | recibida",
     ),
@@ -179,6 +180,17 @@ _AUCUN = (
     "- | memorise | memorises | memorisee | detecte | detectes | detectee | enregistre | enregistres | present | "
     "presents | presente | trouve | trouves | stocke | stockes | releve | releves | en memoire | signale",
 )
+_CODIGOS = (
+    "codigo | codigos | fallo | fallos | averia | averias | error | errores | dtc | dtcs | codigos de averia | "
+    "codigos de fallo | codigo de averia | codigo de fallo | codigos de error | defectos | incidencias | anomalias"
+)
+_AVERIAS = (
+    _CODIGOS,
+    "- | almacenado | almacenados | almacenada | almacenadas | memorizado | memorizados | memorizada | memorizadas | "
+    "registrado | registrados | registrada | registradas | detectado | detectados | detectada | detectadas | "
+    "encontrado | encontrados | encontrada | encontradas | guardado | guardados | guardadas | presente | presentes | "
+    "en memoria",
+)
 _CLEAN: tuple[Slots, ...] = (
     (
         "nothing | nothing at all",
@@ -193,8 +205,8 @@ _CLEAN: tuple[Slots, ...] = (
     ("esta | va | todo", "bien"),
     (
         "doesn t | does not | don t | do not | doesnt | dont | didn t | did not",
-        "have",
-        "anything | any codes | any faults | any dtcs | a code | a single code | a fault",
+        "have | show | hold",
+        "anything | any codes | any faults | any dtcs | a code | a single code | a fault | codes | faults | dtcs",
         "- | in it | in there | in memory | stored | logged",
     ),
     (
@@ -245,18 +257,9 @@ _CLEAN: tuple[Slots, ...] = (
     ("n a | n ont", "rien", "- | en memoire | dedans"),
     ("limpios | limpias | propres | vacios | vacias",),
     ("rien", "a signaler | en memoire | memorise | trouve"),
-    (
-        "sin | ningun | ninguna | no hay | 0 | cero",
-        "codigo | codigos | fallo | fallos | averia | averias | error | errores | dtc | dtcs | codigos de averia | "
-        "codigos de fallo | codigo de averia | codigo de fallo | codigos de error | defectos | incidencias |"
-        " anomalias",
-        "- | almacenado | almacenados | almacenada | almacenadas | memorizado | memorizados | memorizada | "
-        "memorizadas | "
-        "registrado | registrados | registrada | registradas | detectado | detectados | detectada | detectadas | "
-        "encontrado | encontrados | encontrada | encontradas | guardado | guardados | guardadas | presente |"
-        " presentes "
-        "| en memoria",
-    ),
+    ("sin | ningun | ninguna | no hay | 0 | cero", *_AVERIAS),
+    (f"{_NO_TIENE} | no presenta | no presentan | no muestra | no muestran | no registra | no registran | no contiene",
+     "- | ningun | ninguna", *_AVERIAS),
 )
 _NOT_FITTED: tuple[Slots, ...] = (
     (
@@ -361,6 +364,8 @@ _NEITHER: tuple[Slots, ...] = (
     ("says | said | sagt | sagte", "nothing | nichts | nix | gar nichts | uberhaupt nichts | nothing at all"),
     ("ne dit | ne disait | dit", "rien | rien du tout"),
     ("no dice | no decia | dice", "nada"),
+    (f"{_NO_TIENE} | no hay | sin", _CODIGOS, "pendiente | pendientes"),
+    (f"{_NO_TIENE} | no hay | sin", "fallo | fallos | error | errores", "de"),
 )
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {

@@ -1,0 +1,96 @@
+"""A status that a comma sets off behind a code: "C0727, active; C0728, history", "C1604, which is active", and one that
+is said of several: "B1318 and U0146, neither of them present now, both just history".
+
+>>> [tuple(told(low, 5)) for low in ("c0727, active", "c1604, which is active", "p0113, los dos presentes")]
+[('current', 1, 13), ('current', 1, 22), ('current', 2, 24)]
+>>> tuple(told("u0146, neither of them present now, both just history", 5)), tuple(told("u0146, all not active", 5))
+(('stored', 2, 34), ('stored', 99, 21))
+>>> told("u0146, both replaced", 5), told("u0146, lost contact with the radio", 5)
+(None, None)
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.model.snapshot import StatusWord
+
+_SET_OFF = re.compile(
+    r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
+    r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
+)
+#: The same to the next mark: "B0237, all in memory."
+_SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+_OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
+            r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
+#: Of which codes it is said: two, all, or none of either.
+_OF_WHICH = lazily(
+    r"\s*(?:[,.;:(]|\s-|\sbut|\sand)?\s*(?:"
+    rf"((?:both|beide|(?:tou(?:te)?s )?les deux|(?:l[oa]s|todos) dos|amb[oa]s)(?![a-z]){_OF_THEM})|"
+    rf"((?:all(?: (?:of )?(?:three|four|five|them|these))?|each|alle(?: drei| vier)?|alles|samtliche|"
+    rf"(?:tou(?:te)?s )?les (?:trois|quatre)|tou(?:te)?s|tout|l[oa]s (?:tres|cuatro)|tod[oa]s?)(?![a-z]){_OF_THEM})|"
+    rf"((?:neither|keiner|keines?|keine|aucune?|ningun[oa])(?![a-z]){_OF_THEM})|"
+    rf"(none(?![a-z]){_OF_THEM})|"
+    r"((?:which|that|die|der|qui|que)(?![a-z])))"
+    r"(?:\s(?:which|that|qui|que)(?![a-z]))?(?:\s(?:is|are|ist|sind|est|sont|esta|estan)(?![a-z]))?"
+)
+_SAID = lazily(
+    r"\s+([a-z][a-z '-]{2,40}?)\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
+)
+_SAID_WHOLE = lazily(r"\s+([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_STOP = re.compile(r"[,.;!?]")
+_PLURAL = re.compile(r"(?<=[a-z]{4})s(?![a-z])")
+_COUNTS = (0, 2, 99, 2, 99, 1)
+_WHICH = 5
+_MOST = 3
+
+
+class Said(NamedTuple):
+    """A status, of how many codes it is said, the one before it the last, and where the words for it end."""
+
+    status: StatusWord
+    codes: int
+    end: int
+
+
+def told(low: str, at: int, translated: bool = False) -> Said | None:
+    """The status that is set off behind a code which ends at ``at``; None without one."""
+    for form in (_SET_OFF, _SET_OFF_WHOLE):
+        match = form.match(low, at)
+        status = states.of_cell(match[1], translated) if match is not None else None
+        if status is not None and _OF_WHICH.match(low, at) is None:
+            return Said(status, 1, match.end(1) if match is not None else at)
+    return of_several(low, at, translated)
+
+
+def of_several(low: str, at: int, translated: bool = False) -> Said | None:
+    """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of."""
+    bracket = _BRACKET.match(low, at)
+    if bracket is not None and _OF_WHICH.match(low, at) is None:
+        at = bracket.end()
+    for _ in range(_MOST):
+        who = _OF_WHICH.match(low, at)
+        if who is None:
+            break
+        kind = who.lastindex or 1
+        ended = who[0].lstrip()[:1] in (".", ";")
+        for form in (_SAID_WHOLE,) if ended else (_SAID, _SAID_WHOLE):
+            match = form.match(low, who.end())
+            if match is None or (ended and kind == _WHICH):
+                break
+            said = f"not {match[1]}" if kind in (3, 4) else match[1]
+            status = states.of_cell(said, translated) or states.of_cell(_PLURAL.sub("", said), translated)
+            if status is not None:
+                return Said(status, _COUNTS[kind], match.end(1))
+        stop = _STOP.search(low, who.end())
+        if stop is None or stop[0] != ",":
+            break
+        at = stop.start()
+    return None
+
+
+__all__ = ["Said", "of_several", "told"]
