@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
+from triage.intake.codes.found import TYPE_LABEL
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
@@ -29,9 +30,7 @@ _MARKED_BYTE = re.compile(
     r"\$)?([0-9a-f]{2})h?"
 )
 _TYPE = re.compile(
-    r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|"
-    r"tipo de fallo|type|typ|art|tipo)"
-    r"\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{2})h?"
+    rf"(?:{TYPE_LABEL}|type|typ|art|tipo)\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{{2}})h?"
 )
 _COUNT = re.compile(
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?x|([0-9]{1,3})\s?(?:times|mal|fois|veces|occurrences?|hits|events)|"

@@ -20,7 +20,8 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 
 _KEY = re.compile(
-    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12})?)[\"']?\s?[:=]\s?(?=[^\s:=/])"
+    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2})[\"']?\s?"
+    r"(?:[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
 )
 _ROLES = frozenset(
     {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
@@ -36,7 +37,7 @@ _OF_A_CODE = frozenset(
 _ASIDES = frozenset((None, "date", "description", "volts", "other", "count_of_codes"))
 #: What parts a value from the next key: a wide gap, a mark, or, behind a status, a space.
 _PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,14}\s?[:=]\s?\S)")
-_KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30})[\"']?\s?[:=]\s*(?=[^\s:=/])")
+_KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30}?)[\"']?\s?(?:[:=]|\.{3,60})\s*(?=[^\s:=/.])")
 #: A code stands so many rows above what is told of it.
 _MOST_BELOW = 4
 _EMPTY = re.compile(r"\s?\[\s?\]")
@@ -48,7 +49,7 @@ def cut(rows: Sequence[Row]) -> list[Row]:
     opens or closes a bracket round them is left out."""
     found: list[Row] = []
     for at, row in enumerate(rows):
-        if row.text and (":" in row.text or "=" in row.text):
+        if row.text and (":" in row.text or "=" in row.text or "..." in row.text):
             if _is_plain(row.low):
                 found.append(row)
             else:
