@@ -16,7 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set
 from triage.intake.plain.slips import nearest
-from triage.intake.words.module_words import SPELLINGS
+from triage.intake.words.module_words import ENTRIES, SPELLINGS
 from triage.intake.words.vocabulary import STATES
 
 ROLES: dict[str, frozenset[str]] = {
@@ -171,6 +171,8 @@ _NUMBERED_MODULES = phrase_set("""
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
     systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc |
     name | nombre | nom | controller name | system name""")
+#: Keys that count the codes of a module: "Fault 1:", "Ereignis 2:".
+_NUMBERED_CODES = ENTRIES | ROLES["code"] - {"numero", "code no"}
 #: "Unit name", "Steuergerätebezeichnung", "nom du calculateur".
 _NAME_OF = lazily(
     r"(.{2,24}?)(?:[ _-]{1,2}|(?<=[a-z])e?(?=bez))(?:name|designation|title|label|bezeichnung|desc\.?)|"
@@ -212,7 +214,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         counted = " ".join(numbered.split())
         if counted in _NUMBERED_MODULES or _names_modules(counted):
             return "module"
-        if counted in ROLES["code"] and counted not in ("numero", "code no"):
+        if counted in _NUMBERED_CODES:
             return "code"
         if _ROLE.get(counted) in ("status", "description", "failure_type"):
             return _ROLE[counted]

@@ -147,6 +147,7 @@ CODES = word_set("""
     malfunctions defect
     defects trouble flt flts failure failures
     fehler fehlern fehlercode fehlercodes fehlereintrag fehlereintrage fehlereintraege eintrag eintrage eintraege
+    event events ereignis ereignisse ereignissen evenement evenements evento eventos
     storung storungen stoerung stoerungen storcode storcodes fehleranzahl fehlerzahl
     defaut defauts erreur erreurs panne pannes anomalie anomalies
     codigo codigos fallo fallos averia averias errores dtc incidencia incidencias anomalia
@@ -191,7 +192,7 @@ _AROUND = word_set("""
     encontrados whatsoever either mil related obd
 """)
 MEMORY = word_set("""
-    memory memories speicher fehlerspeicher storspeicher memoire memoria geheugen foutgeheugen minne felminne pamiec
+    memory memories speicher fehlerspeicher ereignisspeicher storspeicher memoire memoria geheugen foutgeheugen minne felminne pamiec
 """)
 EMPTY = word_set("""
     empty clear clean blank ok okay leer sauber vide vierge propre vacia vacio limpia limpio vuota vuoto leeg
