@@ -51,7 +51,8 @@ LONGEST, MOST_WORDS = 160, 14
 _BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
 _ADDRESS = lazily(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
-    r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)")
+    r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)"
+    r"|(?<!\w)(?:sa|source addr(?:ess)?|src addr|adresse source|quelladresse)\s?[:=#]?\s?\d{1,3}(?!\w)")
 _LIST_NUMBER = lazily(
     r"^\s*[#*•·\-–>]*\s*(?:"
     r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
