@@ -98,6 +98,8 @@ UNIT = word_set("""
     calculateur
     boitier centralita modulo unidad centralina regeleenheid styrenhet sterownik sterownika
 """)
+#: What several of them are called above a list of their names.
+SEVERAL = word_set("modules units ecus systems controllers nodes steuergerate calculateurs centralitas modulos unidades")
 #: One word that says it all.
 MUTE = word_set("""
     mute muted silent offline unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
