@@ -25,6 +25,7 @@ from triage.intake.words.volt_words import (
     LABEL,
     LOWEST,
     LOWEST_AFTER,
+    SPECIFIED,
     STATE_WORDS,
     VEHICLE,
 )
@@ -43,6 +44,16 @@ class Number(Protocol):
     def unit(self) -> bool: ...
     @property
     def round(self) -> bool: ...
+
+
+def is_specified(low: str, start: int) -> bool:
+    """Whether a voltage is what the supply should be, or an end of the range of that.
+
+    >>> low = "specified: 12.3 v to 14.8 v, measured 11.4 v"
+    >>> [is_specified(low, low.index(number)) for number in ("12.3", "14.8", "11.4")]
+    [True, True, False]
+    """
+    return SPECIFIED.search(low[max(0, start - 70) : start]) is not None
 
 
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")

@@ -275,7 +275,7 @@ def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
         return []
     one, two = numbers[at], numbers[at + 1]
     gap = low[one.end : two.start]
-    if len(gap) > 5 or one.round or two.round or not (
+    if len(gap) > 5 or one.round or two.round or voltaround.is_specified(low, one.start) or not (
             one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
         return []
     before = low[max(last, one.start - 40) : one.start]
@@ -327,6 +327,8 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
+    if voltaround.is_specified(low, start):
+        return Volt(start, end, value, "other", False)
     if _may_be_nominal(number) and is_beside_vehicle(low, start):
         return Volt(start, end, value, "nominal", True)
     if not _LETTER.search(before) and not _LETTER.search(low[end : end + 28]) and "<" not in own and ">" not in own:
