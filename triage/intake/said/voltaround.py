@@ -56,6 +56,22 @@ def is_specified(low: str, start: int) -> bool:
     return SPECIFIED.search(low[max(0, start - 70) : start]) is not None
 
 
+def is_of_a_distance(low: str, start: int) -> bool:
+    """Whether a number without a unit is how far a vehicle was driven, or how long: "Miles: 23,004   Voltage: 12.4 V".
+
+    >>> low = "odometer 23,4  hours: 3.5  battery 12.4  41,090 miles"
+    >>> [is_of_a_distance(low, low.index(number)) for number in ("23,4", "3.5", "12.4", "41,090")]
+    [True, True, False, True]
+    """
+    return _THOUSANDS.match(low, start) is not None or _DISTANCE.search(low[max(0, start - 28) : start]) is not None
+
+
+#: No more than three figures behind a mark are seldom those of a voltage.
+_THOUSANDS = re.compile(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
+_DISTANCE = lazily(
+    r"(?<![a-z0-9])(?<![0-9] )(?:miles?|mileage|odo(?:meter)?|kms?|kilomet(?:er|re)s?|(?:km|kilometer)[- ]?stand|laufleistung|distance|"
+    r"kilometrage|kilometraje|hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
+)
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 _BRACKETED = lazily(r"\([^()]*\)")

@@ -381,7 +381,7 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     own = text_before(low, number.start, last)[1]
     if number.round and voltremarks.is_cranked(low, number.start, number.end):
         return True
-    if number.round or not 3.0 <= number.value <= 36.0:
+    if number.round or not 3.0 <= number.value <= 36.0 or voltaround.is_of_a_distance(low, number.start):
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
         return True

@@ -12,11 +12,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.lines import supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import states
+from triage.intake.said import outside, states
 from triage.intake.said.answers import answer_of_cell
 
 _KEY = re.compile(
@@ -40,6 +41,9 @@ _PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,1
 _KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30}?)[\"']?\s?(?:[:=]|\.{3,60})\s*(?=[^\s:=/.])")
 #: A code stands so many rows above what is told of it.
 _MOST_BELOW = 4
+#: Between keys in the head of a page.
+_BARS = lazily(r"\s*\|\s*|\s{3,}|\t")
+_HEAD_KEY = lazily(r"[a-z][a-z0-9 ./-]{1,30}:\s?\S")
 _EMPTY = re.compile(r"\s?\[\s?\]")
 _BRACKETS = frozenset("{}[],; ")
 
@@ -50,7 +54,10 @@ def cut(rows: Sequence[Row]) -> list[Row]:
     found: list[Row] = []
     for at, row in enumerate(rows):
         if row.text and (":" in row.text or "=" in row.text or "..." in row.text):
-            if _is_plain(row.low):
+            spans = () if row.finds.codes or _is_below_code(rows, at) else _of_a_head(row.low)
+            if spans:
+                found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
+            elif _is_plain(row.low):
                 found.append(row)
             else:
                 found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
@@ -97,6 +104,22 @@ def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:
         for (start, _), role, stop in zip(keys, roles, stops, strict=True)
         if role != "count_of_codes"
     ]
+
+
+@remembered
+def _of_a_head(low: str) -> Sequence[tuple[int, int]]:
+    """Where the keys with their values stand in a line of a page's head, one of which tells what fed the vehicle: "Scan type:
+    complete | Battery support unit: none | DLC voltage: 12.0"; () for any other line."""
+    if "|" not in low and "   " not in low and "\t" not in low:
+        return ()
+    cuts = [match.span() for match in _BARS.finditer(low)]
+    spans = list(zip([0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)], strict=True))
+    pieces = [low[start:end] for start, end in spans]
+    if len(pieces) < 2 or any(_HEAD_KEY.match(piece) is None for piece in pieces):
+        return ()
+    supply = [supplyrow.alone(piece) or outside.alone(piece) for piece in pieces]
+    others = [piece.partition(":")[2].strip() for piece, told in zip(pieces, supply, strict=True) if not told]
+    return spans if any(map(outside.alone, pieces)) and not any(answer_of_cell(value) for value in others) else ()
 
 
 def _is_below_code(rows: Sequence[Row], at: int) -> bool:
