@@ -35,7 +35,8 @@ def test_a_heading_ends_the_list_above() -> None:
 
 
 def test_an_answer_of_one_module_above_the_mark_of_the_next() -> None:
-    assert modules_of("Engine\nno codes\n- ABS\nC0035\n") == {"engine control": ["clean"], "anti-lock brakes": ["C0035"]}
+    assert modules_of("Engine\nno codes\n- ABS\nC0035\n") == {"engine control": ["clean"],
+                                                               "anti-lock brakes": ["C0035"]}
     assert modules_of("- Engine\nno codes\n- ABS\nno codes\n") == {"engine control": ["clean"],
                                                                  "anti-lock brakes": ["clean"]}
     assert modules_of("Gateway\n  No communication with modules\nABS\n  no codes\n") == {

@@ -12,7 +12,8 @@ _SCAN = "Engine\n  P0562 stored\n"
 @pytest.mark.parametrize("line", [
     "VIN: 0XXYY00Z0AA123456   Miles: 23,004   Voltage: 12.4 V", "Miles: 23,004   Voltage: 12.4 V",
     "Odometer 23.004, battery 12.4", "Hours: 3.5   Voltage: 12.4", "km-Stand: 23.004   Spannung: 12,4 V",
-    "Scan type: complete | Battery support unit: none | DLC voltage: 12.4", "Tool: X12   Charger: none   Battery: 12.4 V",
+    "Scan type: complete | Battery support unit: none | DLC voltage: 12.4",
+    "Tool: X12   Charger: none   Battery: 12.4 V",
     "Scan type: complete    Battery support unit: none    DLC voltage: 12.4",
 ])
 def test_the_supply_in_the_head_of_a_page(line: str) -> None:
@@ -32,7 +33,8 @@ def test_a_head_that_recurs_in_part() -> None:
     assert printed("".join(pages)) == "12.4 V; Engine: P0562; Radar: C1AA2; Shift By Wire: P1B6F; Telematics: clean"
 
 
-@pytest.mark.parametrize("row", ["Battery voltage at scan,11.05,,", "Supply,11.05,,", "Voltage,11.05 V,,", "UBAT,,11.05 V,"])
+@pytest.mark.parametrize("row", ["Battery voltage at scan,11.05,,",
+                                 "Supply,11.05,,", "Voltage,11.05 V,,", "UBAT,,11.05 V,"])
 def test_a_row_of_a_table_that_tells_the_supply(row: str) -> None:
     text = f"ECU,DTC,State,Text\nEngine,P0562,stored,low\nAirbag,no codes,,\n{row}\n"
     assert printed(text) == "11.05 V; Engine: P0562; Airbag: clean"
@@ -51,6 +53,7 @@ def test_no_support_is_no_module_without_codes(line: str) -> None:
 
 
 def test_the_answer_of_a_module_beside_its_voltage_and_values_of_a_code_stay_where_they_are() -> None:
-    assert printed("ABS: no codes | Voltage: 12.1 V\nEngine: no codes | Voltage: 12.4 V\n") == "ABS: clean; Engine: clean"
+    text = "ABS: no codes | Voltage: 12.1 V\nEngine: no codes | Voltage: 12.4 V\n"
+    assert printed(text) == "ABS: clean; Engine: clean"
     assert printed("Engine\n  P0562\n  State: stored   Voltage: 11.2 V\n") == "Engine 11.2 V: P0562"
     assert told("Battery charger: no codes\nRadio: no codes\n") == " | battery charger: clean; radio: clean"

@@ -22,8 +22,8 @@ def test_a_failure_type_in_a_column_behind_a_code_and_behind_a_key(name: str) ->
 
 
 def test_other_keys_with_leader_dots_in_one_line() -> None:
-    text = ("ECU ........ Engine   Faults ........ 2\n  P0562 low\n  State ..... stored   Count ..... 3\n  P0300 misfire\n"
-            "ECU ........ ABS   Faults ........ 0\nECU ........ Radio   Status ........ no response\n")
+    text = ("ECU ........ Engine   Faults ........ 2\n  P0562 low\n  State ..... stored   Count ..... 3\n"
+            "  P0300 misfire\nECU ........ ABS   Faults ........ 0\nECU ........ Radio   Status ........ no response\n")
     assert modules_of(text) == {"engine control": ["P0562 stored", "P0300"], "anti-lock brakes": ["clean"],
                                 "radio": ["silent"]}
 

@@ -10,8 +10,9 @@ _SCAN = "ABS: C0035 stored\n"
 
 
 @pytest.mark.parametrize("line", [
-    "Specified: 12.3 V to 14.8 V", "Spec: 12.3 - 14.8 V", "Specification 12.3 V", "Sollwert: 12,3 V", "Soll: 12,3 V bis 14,8 V",
-    "Allowed: 12.3 V ... 14.8 V", "Consigne : 12,3 V à 14,8 V", "Valor especificado: 12.3 V", "Tolerance 12.3 V to 14.8 V",
+    "Specified: 12.3 V to 14.8 V", "Spec: 12.3 - 14.8 V", "Specification 12.3 V", "Sollwert: 12,3 V",
+    "Soll: 12,3 V bis 14,8 V", "Allowed: 12.3 V ... 14.8 V", "Consigne : 12,3 V à 14,8 V", "Valor especificado: 12.3 V",
+    "Tolerance 12.3 V to 14.8 V",
     "Normal range: 12.3 to 14.8 V", "Zulässig: 12,3 V bis 14,8 V", "Required 12.3 V", "Limits: 12.3 V to 14.8 V",
 ])
 def test_what_the_supply_should_be(line: str) -> None:

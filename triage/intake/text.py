@@ -36,6 +36,7 @@ from triage.intake.lines import counted, idents, namegaps, namelist, numbering, 
 from triage.intake.lines.layouts import Row, split_rows
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.naming.modules import vocabulary
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
@@ -83,6 +84,7 @@ from triage.intake.tidying import (
     statusslips,
     strayblanks,
     ticks,
+    tornwords,
     totals,
     xmlkeys,
 )
@@ -165,7 +167,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = spacing.single(xmlkeys.written_out(found, names.listed))
+    found = tornwords.joined(spacing.single(xmlkeys.written_out(found, names.listed)), vocabulary(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(found, names), names)

@@ -17,6 +17,7 @@ from typing import NamedTuple
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import near
+from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model import codes as model_codes
 
 
@@ -91,11 +92,6 @@ _BRACKETED = re.compile(
     re.IGNORECASE,
 )
 _SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
-#: What a failure type is called beside its code.
-TYPE_LABEL = (
-    r"(?:ftb?|fail(?:ure)? ?type(?: byte)?|fault ?type|sub[- ]?(?:type|typ|code)|symptom(?: byte)?|fehlerart|fehlertyp|"
-    r"unterart|untertyp|sous[- ]type|type (?:de |du )?(?:d[eé]faut|panne)|sub-?tipo|tipo de (?:fallo|aver[ií]a))"
-)
 _LABELLED = re.compile(
     rf"[\s,;|/(\[-]{{0,4}}{TYPE_LABEL}\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,

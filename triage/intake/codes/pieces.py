@@ -12,12 +12,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
-from triage.intake.codes.found import TYPE_LABEL
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.near import digits_for_letters
 from triage.intake.words.answerwords import NOTHING_SAID
+from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model.snapshot import StatusWord
 from triage.units import fahrenheit_to_celsius, miles_to_km
 

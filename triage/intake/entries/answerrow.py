@@ -91,14 +91,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.saw_list(named_list)
         context.saw_scan = True
         return True
-    if before and after and set(small(before).split()) <= _MODULES:
-        # "Modules without codes: radio, navigation"
-        before = ""
-    if before and SEVERAL.issuperset(small(before).split()):
-        # "Systems not fitted" above their names.
-        before = ""
-    if before and not after and SEVERAL.issuperset(small(before).split()):
-        # "Systems not fitted" above their names.
+    if before and set(small(before).split()) <= (_MODULES if after else SEVERAL):
+        # "Modules without codes: radio, navigation", "Systems not fitted" above their names.
         before = ""
     if after and not before and set(small(after).split()) <= _MODULES:
         # "No response from these modules:"

@@ -46,8 +46,9 @@ ROLES: dict[str, frozenset[str]] = {
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
         failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
         tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
-        untertyp | fehlersymptom | subtyp | unterart | unter-art | fehlerunterart | sous-type | sous type | subtipo | subtipo de averia | sub-tipo |
-        type de panne | type du defaut | ftb (hex) | ft byte | art des fehlers | symptom-code"""),
+        untertyp | fehlersymptom | subtyp | unterart | unter-art | fehlerunterart | sous-type | sous type | subtipo |
+        subtipo de averia | sub-tipo | type de panne | type du defaut | ftb (hex) | ft byte |
+        art des fehlers | symptom-code"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of

@@ -90,8 +90,8 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = lazily(
-    r"(?<![a-z])(?:no|nil|not used|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|its|"
-    r"one|battery)(?![a-z]))|without|disconnected|"
+    r"(?<![a-z])(?:no|nil|not used|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
+    r"its|one|battery)(?![a-z]))|without|disconnected|"
     r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
     r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"

@@ -66,11 +66,12 @@ def is_of_a_distance(low: str, start: int) -> bool:
     return _THOUSANDS.match(low, start) is not None or _DISTANCE.search(low[max(0, start - 28) : start]) is not None
 
 
-#: No more than three figures behind a mark are seldom those of a voltage.
+#: Three figures behind a mark are seldom those of a voltage.
 _THOUSANDS = re.compile(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
 _DISTANCE = lazily(
-    r"(?<![a-z0-9])(?<![0-9] )(?:miles?|mileage|odo(?:meter)?|kms?|kilomet(?:er|re)s?|(?:km|kilometer)[- ]?stand|laufleistung|distance|"
-    r"kilometrage|kilometraje|hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
+    r"(?<![a-z0-9])(?<![0-9] )(?:miles?|mileage|odo(?:meter)?|kms?|kilomet(?:er|re)s?|(?:km|kilometer)[- ]?stand|"
+    r"laufleistung|distance|kilometrage|kilometraje|"
+    r"hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
 )
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")

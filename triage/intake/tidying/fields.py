@@ -108,12 +108,13 @@ def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:
 
 @remembered
 def _of_a_head(low: str) -> Sequence[tuple[int, int]]:
-    """Where the keys with their values stand in a line of a page's head, one of which tells what fed the vehicle: "Scan type:
-    complete | Battery support unit: none | DLC voltage: 12.0"; () for any other line."""
+    """Where the keys with their values stand in a line of a page's head, one of which tells what fed the vehicle:
+    "Scan type: complete | Battery support unit: none | DLC voltage: 12.0"; () for any other line."""
     if "|" not in low and "   " not in low and "\t" not in low:
         return ()
     cuts = [match.span() for match in _BARS.finditer(low)]
-    spans = list(zip([0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)], strict=True))
+    starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
+    spans = list(zip(starts, ends, strict=True))
     pieces = [low[start:end] for start, end in spans]
     if len(pieces) < 2 or any(_HEAD_KEY.match(piece) is None for piece in pieces):
         return ()

@@ -99,7 +99,9 @@ UNIT = word_set("""
     boitier centralita modulo unidad centralina regeleenheid styrenhet sterownik sterownika
 """)
 #: What several of them are called above a list of their names.
-SEVERAL = word_set("modules units ecus systems controllers nodes steuergerate calculateurs centralitas modulos unidades")
+SEVERAL = word_set(
+    "modules units ecus systems controllers nodes steuergerate calculateurs centralitas modulos unidades"
+)
 #: One word that says it all.
 MUTE = word_set("""
     mute muted silent offline unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
@@ -194,7 +196,8 @@ _AROUND = word_set("""
     encontrados whatsoever either mil related obd
 """)
 MEMORY = word_set("""
-    memory memories speicher fehlerspeicher ereignisspeicher storspeicher memoire memoria geheugen foutgeheugen minne felminne pamiec
+    memory memories speicher fehlerspeicher ereignisspeicher storspeicher memoire memoria geheugen foutgeheugen minne
+    felminne pamiec
 """)
 EMPTY = word_set("""
     empty clear clean blank ok okay leer sauber vide vierge propre vacia vacio limpia limpio vuota vuoto leeg

@@ -57,8 +57,8 @@ SOFT = words_of(
 
 #: What a code is called that is counted ("Event 1"), and no module is.
 ENTRIES = words_of(
-    "event ereignis evenement evento entry eintrag fehlereintrag entree entrada incident incidente record enregistrement "
-    "registro storung stoerung"
+    "event ereignis evenement evento entry eintrag fehlereintrag entree entrada incident incidente record "
+    "enregistrement registro storung stoerung"
 )
 
 #: Short and variant spellings, each to the one used here.

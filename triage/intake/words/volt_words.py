@@ -124,9 +124,9 @@ OTHER = re.compile(
 SPECIFIED = lazily(
     r"(?<![a-z])(?:spec(?:s|ified|ifications?)?|target|soll(?:werte?|spannung|bereich)?|vorgabe|vorgeschrieben|consigne|"
     r"prescrit[es]{0,2}|especificad[oa]|especificacion|expected|required|allowed|permitted|permissible|acceptable|"
-    r"toleran(?:ce|z)|limits|(?:zul(?:a|ae)ssig|erlaubt)(?:e[rs]?)?|(?:normal|nominal|operating) range|should be)(?![a-z])"
-    r"(?: (?:supply|voltage|volts|values?|range|limits|bereich|wert|spannung|is|are|of|between|from|von|zwischen|de|entre))"
-    r"{0,3}\s{0,3}[:=(]?\s{0,3}(?:[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:v(?:olts?)?)?\s{0,2}"
+    r"toleran(?:ce|z)|limits|(?:zul(?:a|ae)ssig|erlaubt)(?:e[rs]?)?|(?:normal|nominal|operating) range|"
+    r"should be)(?![a-z])(?: (?:supply|voltage|volts|values?|range|limits|bereich|wert|spannung|is|are|of|between|from|"
+    r"von|zwischen|de|entre)){0,3}\s{0,3}[:=(]?\s{0,3}(?:[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:v(?:olts?)?)?\s{0,2}"
     r"(?:to|-|\u2013|\.{2,3}|bis|a|et|and|und|y|up to)\s{0,2})?$"
 )
 #: What the supply never went below was its lowest, as told: "never fell below 11.2 V", "stayed above 11.8 V".
