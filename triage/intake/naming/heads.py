@@ -31,7 +31,11 @@ ROLES: dict[str, frozenset[str]] = {
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
         enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
-        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug"""),
+        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug |
+        electronic control unit | electronic control units | electronic control module | electronic module |
+        electronic unit | electronic system | vehicle system | vehicle module | on-board computer |
+        elektronische steuereinheit | elektronisches steuergerat | unite de commande electronique |
+        unite electronique | unidad de control electronico | unidad de control electronica | unidad electronica"""),
     "code": phrase_set("""
         code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
         code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
