@@ -19,6 +19,13 @@ def test_a_name_with_its_address_heads_the_lines_below(form: str, state: str) ->
         "instrument cluster": ["silent"]}
 
 
+def test_an_address_alone_heads_the_lines_below_where_it_stands_left_of_them() -> None:
+    text = "SA 11\n  SPN 168 FMI 4   low voltage\nSA 12\n  no codes\nSA 0\n  SPN 110 FMI 3   high voltage\n"
+    assert printed(text) == "SA 11: SPN 168 FMI 4; SA 12: clean; SA 0: SPN 110 FMI 3"
+    text = "Engine\n  SPN 168 FMI 4   low voltage\n  SA 0\n  SPN 111 FMI 4   low voltage\n"
+    assert printed(text) == "Engine: SPN 168 FMI 4 SPN 111 FMI 4"
+
+
 def test_two_of_one_kind_stay_apart_and_an_address_in_a_description_opens_nothing() -> None:
     text = "Brakes (SA 11)\n  SPN 168 FMI 4   ACTIVE\nBrakes (SA 12)\n  SPN 627 FMI 4   ACTIVE\n"
     assert printed(text) == "Brakes (SA 11): SPN 168 FMI 4; Brakes (SA 12): SPN 627 FMI 4"
