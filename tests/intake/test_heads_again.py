@@ -12,7 +12,7 @@ _ROWS = ("Engine                         P0562      Low system voltage       His
          "Gateway                        -          No codes                 -\n")
 
 
-@pytest.mark.parametrize("head", ["Electronic Control Unit", "Vehicle module", "Where it is found", "Place of the fault"])
+@pytest.mark.parametrize("head", ["Electronic Control Unit", "Vehicle module", "Where it is found", "Of the fault"])
 @pytest.mark.parametrize("page", ["", "REPORT                              {}/3\n", "Report, page {} of 3\n"])
 def test_one_row_a_page(head: str, page: str) -> None:
     text = "".join(f"{page.format(at)}{_COLUMNS.format(head)}{row}" for at, row in enumerate(_ROWS, 1))

@@ -20,7 +20,7 @@ def test_a_name_with_its_address_heads_the_lines_below(form: str, state: str) ->
 
 
 def test_an_address_alone_heads_the_lines_below_where_it_stands_left_of_them() -> None:
-    text = "SA 11\n  SPN 168 FMI 4   low voltage\nSA 12\n  no codes\nSA 0\n  SPN 110 FMI 3   high voltage\n"
+    text = "SA 11\n  SPN 168 FMI 4   ACTIVE    count 6\nSA 12\n  no codes\nSA 0\n  SPN 110 FMI 3   high voltage\n"
     assert printed(text) == "SA 11: SPN 168 FMI 4; SA 12: clean; SA 0: SPN 110 FMI 3"
     text = "Engine\n  SPN 168 FMI 4   low voltage\n  SA 0\n  SPN 111 FMI 4   low voltage\n"
     assert printed(text) == "Engine: SPN 168 FMI 4 SPN 111 FMI 4"
