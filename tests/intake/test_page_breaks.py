@@ -29,6 +29,8 @@ NEXT = "   U3003-16    Battery voltage low  stored\nRain sensor   No DTC"
         ("P0700-15    Transmission control system", "               confirmed", "P0700-15 confirmed"),
         ("P0700-15    Transmission control system", "               MIL request", "P0700-15"),
         ("U0155-87    Lost communication with", "               cluster", "U0155-87"),
+        ("U0155-87    Lost communication with", "               cluster\n               Status: confirmed",
+         "U0155-87 confirmed"),
     ],
 )
 def test_the_rest_of_an_entry_behind_a_page_break(parting: str, above: str, below: str, code: str) -> None:
@@ -49,6 +51,8 @@ def test_the_rest_of_an_entry_behind_a_page_break(parting: str, above: str, belo
         # An answer behind the break is of a module.
         ("BCM\n   P0700-15    Transmission\n\nPage 1 of 2\n\nRain sensor\n   no response",
          " | body control: P0700-15; rain sensor: silent"),
+        ("BCM\n   P0700-15    Transmission\n\nPage 1 of 2\n\n     Rain sensor\n     not present",
+         " | body control: P0700-15"),
     ],
 )
 def test_what_no_entry_goes_on_in(text: str, expected: str) -> None:

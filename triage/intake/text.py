@@ -35,6 +35,7 @@ from triage.intake.lines import counted, idents, namegaps, namelist, numbering, 
 from triage.intake.lines.layouts import Row, split_rows
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
+from triage.intake.naming.modules import vocabulary
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
@@ -88,6 +89,7 @@ from triage.intake.tidying import (
     statusslips,
     strayblanks,
     ticks,
+    tornwords,
     totals,
     wraps,
     xmlkeys,
@@ -171,8 +173,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     whole = quotebars.told(xmlkeys.written_out(found, names.listed))
-    found = blocks.parted(
-        spacing.single(whole), lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+    found = tornwords.joined(spacing.single(whole), vocabulary(tables).__contains__)
+    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))

@@ -18,6 +18,7 @@ from triage.intake.codes.sharedletters import written_out
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import near
+from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model import codes as model_codes
 
 
@@ -99,8 +100,7 @@ _BRACKETED = re.compile(
 )
 _SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
 _LABELLED = re.compile(
-    r"[\s,;|/(\[-]{0,4}(?:ftb|ft|failure ?type(?: byte)?|fail(?:ure)? ?type|sub[- ]?(?:type|code)|symptom(?: byte)?|"
-    rf"fehlerart|fehlertyp|type de defaut|tipo de fallo)\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
+    rf"[\s,;|/(\[-]{{0,4}}{TYPE_LABEL}\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )
 #: Failure type and status byte behind colons: "P2187:00:2C".
@@ -136,7 +136,7 @@ _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)
 _SPACED_FORMS = (_SPACED,)
-_LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti"})
+_LABEL_SIGNS = frozenset({"ft", "fa", "su", "sy", "fe", "ty", "ti", "un", "so"})
 _PAIR_SIGNS = _HEX | {"$"}
 _SOFT_MARKS = " ,;|/({[-\t"
 #: What a status byte, or the word before it, may start with.

@@ -17,6 +17,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.near import digits_for_letters
 from triage.intake.words.answerwords import NOTHING_SAID
+from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model.snapshot import StatusWord
 from triage.units import fahrenheit_to_celsius, miles_to_km
 
@@ -29,9 +30,7 @@ _MARKED_BYTE = re.compile(
     r"\$)?([0-9a-f]{2})h?"
 )
 _TYPE = re.compile(
-    r"(?:ftb?|failure type(?: byte)?|fault type|sub-?type|symptom|fehlerart|fehlertyp|type de defaut|"
-    r"tipo de fallo|type|typ|art|tipo)"
-    r"\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{2})h?"
+    rf"(?:{TYPE_LABEL}|type|typ|art|tipo)\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{{2}})h?"
 )
 _COUNT = re.compile(
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?x|([0-9]{1,3})\s?(?:times|mal|fois|veces|occurrences?|hits|events)|"

@@ -17,15 +17,17 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.joined import joined
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT, word_set
+from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import phases, volts
 from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.words.answerwords import CODES, SEVERAL
 from triage.intake.words.vocabulary import STATES
 
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
+_BULLETS = frozenset("-*+\u2022\u2013\u00b7")
 _COMMA = lazily(r"\s*[,;|]\s*")
 _WIDE = lazily(r"\s{2,}")
 #: A gap before a bracket is one inside a name: "Body   (BCM)".
@@ -90,8 +92,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.saw_list(named_list)
         context.saw_scan = True
         return True
-    if before and after and set(small(before).split()) <= _MODULES:
-        # "Modules without codes: radio, navigation"
+    if before and set(small(before).split()) <= (_MODULES if after else SEVERAL):
+        # "Modules without codes: radio, navigation", "Systems not fitted" above their names.
         before = ""
     if after and not before and set(small(after).split()) <= _MODULES:
         # "No response from these modules:"
@@ -182,13 +184,13 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
     module = context.builder.module
     above = module is None or not context.under_heading or row.line.indent < context.heading_indent
     deeper = below.line.indent - row.line.indent if below is not None else 0
-    if names_below and (deeper > 0 or (above and not deeper)):
+    if names_below and (deeper > 0 or (not deeper and (above or _over_bullets(context, row, at)))):
         # "Not answering" over names that stand further right, or below codes that name their modules themselves.
         context.list_of = answer  # type: ignore[assignment]
         context.list_item = None
         context.close_module()
         return True
-    if words_of_list and (names_below or module is None or not context.under_heading):
+    if words_of_list and ((names_below and deeper >= 0) or module is None or not context.under_heading):
         context.list_of = answer  # type: ignore[assignment]
         context.close_module()
         return True
@@ -209,6 +211,13 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
         # codes" is not.
         scan.rest_clean = row.line, row.start, row.start + len(row.text)
     return answer == "clean"
+
+
+def _over_bullets(context: Context, row: Row, at: int) -> bool:
+    """Whether marks of a list stand before the lines below and not before this one: it heads them."""
+    below = [other for other in context.rows[at + 1 : at + 4] if not other.blank][:2]
+    marks = [other.line.text[: other.start].strip() for other in below if other.text[0] != "#"]
+    return bool(marks) and not row.line.text[: row.start].strip() and all(mark in _BULLETS for mark in marks)
 
 
 def _is_list(context: Context, text: str) -> bool:
@@ -333,7 +342,7 @@ def listed(context: Context, row: Row) -> bool:
     """Names under a heading such as "No answer:"."""
     if context.list_of is None or len(row.text) > 300:
         return False
-    if row.text.endswith(":"):
+    if row.text.endswith(":") or _heads_anew(context, row):
         # A name with a colon heads what follows it.
         context.list_of = None
         return False
@@ -367,6 +376,17 @@ def listed(context: Context, row: Row) -> bool:
     context.under_heading = False
     context.builder.module = None
     return True
+
+
+def _heads_anew(context: Context, row: Row) -> bool:
+    """Whether a line is a heading below a list: marked as one where the names are not ("### Airbag"), or of the modules
+    that do hold codes ("Modules with faults")."""
+    above = context.rows[context.at - 1] if context.at else row
+    above = context.rows[context.at - 2] if above.blank and context.at > 1 else above
+    if row.text[0] == "#" and above.text[:1] != "#":
+        return context.list_item is not None
+    told = plain_words(row.low)
+    return not SEVERAL.isdisjoint(told) and not CODES.isdisjoint(told) and answer_of_cell(row.low) is None
 
 
 def _holds_its_own(context: Context, row: Row) -> bool:

@@ -53,6 +53,7 @@ _OF_VEHICLE = lazily(
     r"(?:de |du |del |of )?(?:la |l'|the )?(?:vehicule|vehiculo|vehicle|fahrzeug)|"
     r"(?:vehicle|fahrzeug) (?:computer|controller|module|unit|electronics|elektronik))(?![a-z])"
 )
+_SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
 #: In so few columns nobody sets text; those of a page stand so far apart.
@@ -68,7 +69,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         if context.names.listed(heading.printed) and len(heading.printed) > 1
         else context.names.score(heading.printed)
     )
-    marked = _marked(row) or _marked_off(context, at)
+    marked = _marked(row) or _marked_off(context, at) or _is_sender(context, row)
     if heading.count is not None and (score >= 60.0 or _counts_its_own(context, row, at, heading)):
         return "strong"
     if _goes_on(context, row, at, score):
@@ -231,6 +232,13 @@ def _marked_off(context: Context, at: int) -> bool:
     return below is not None and _quotes(row) > _quotes(below)
 
 
+def _is_sender(context: Context, row: Row) -> bool:
+    """Whether a module of a truck is named by its source address alone, left of the codes above: "SA 12"."""
+    above = context.open_row
+    inset = above is not None and row.line.indent < above.line.indent
+    return inset and row.text[:1] in "Ss" and _SENDER.fullmatch(row.low) is not None
+
+
 def _quotes(row: Row) -> int:
     return row.line.text[: row.start].count(">")
 
@@ -282,7 +290,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     above = context.open_row
     if context.open_code is None or above is None or context.blanks:
         return False
-    if _marked(row) or _marked_off(context, at) or row.text.endswith(":"):
+    if _marked(row) or _marked_off(context, at) or _is_sender(context, row) or row.text.endswith(":"):
         return False
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.

@@ -67,7 +67,7 @@ def read(context: Context, row: Row, at: int) -> None:
     """One row without a code."""
     if row.line.number in context.page_marks:
         context.refuse(row)
-        if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint"):
+        if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint") or _labelled(row.low):
             metarow.read(context, row, quiet=True)
         return
     if _in_sentence(context, row, at):
@@ -325,6 +325,11 @@ def _legend(context: Context, row: Row) -> bool:
     return len({hit.status for hit in states.in_text(row.low)}) >= 3 and len(row.low) <= 120
 
 
+def _labelled(low: str) -> bool:
+    """Whether a line tells the supply by its name: "Odometer: 23,004   Voltage: 12.4 V"."""
+    return any(volt.of == "supply" and volt.labelled for volt in volts.find(low))
+
+
 def _facts(context: Context, row: Row) -> bool:
     """Facts of the vehicle; an aside (phone, part number, odometer) is passed over."""
     kind = context.facts.take(row.text, row.low)
@@ -337,6 +342,7 @@ def _facts(context: Context, row: Row) -> bool:
     if kind == "label" and spoken(row.low):
         complaintrow.is_all(context, row)
     if (kind == "vin" and len(row.text) > 60) or (
+            kind == "aside" and _labelled(row.low)) or (
             kind == "label" and (phases.find(row.low) is not None or outside.outside_supply(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
                 for volt in volts.find(row.low)))):

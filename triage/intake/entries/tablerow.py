@@ -8,6 +8,7 @@ from typing import cast
 
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
+from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
 from triage.intake.entries.turns import turn
@@ -45,6 +46,8 @@ def read(context: Context, row: Row) -> None:
     """One row: its module, then its codes or its answer. The roles of the cells are set."""
     cells = row.cells or []
     roles = row.roles or ()
+    if voltplaces.in_cells(context, row):
+        return
     by_role: dict[str, list[Cell]] = {}
     for cell, role in zip(cells, roles, strict=False):
         if role is not None:

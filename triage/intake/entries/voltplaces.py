@@ -3,14 +3,17 @@ when the vehicle had it."""
 
 from __future__ import annotations
 
+import re
+
 from triage.intake.lines.layouts import Row
-from triage.intake.lines.supplyrow import of_the_module
+from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.said import voltbatteries, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 
+_VALUE = re.compile(r"([0-9]{1,2}[.,][0-9]{1,3}|[0-9]{1,2}(?=\s?v))\s?(?:v(?:olts?)?)?")
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 
@@ -62,6 +65,25 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     else:
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
             to_snapshot(scan, volt, when)
+
+
+def in_cells(context: Context, row: Row) -> bool:
+    """A row of a table of modules that tells the supply and nothing else ("Battery voltage at scan,11.05,,"); whether
+    it is one."""
+    filled = [cell for cell in row.cells or () if cell.text.strip()]
+    value = _VALUE.fullmatch(filled[1].low.strip()) if len(filled) == 2 and not row.finds.codes else None
+    if value is None or context.names.listed(filled[0].text.strip()):
+        return False
+    label = filled[0].low.strip(" :=")
+    said = f"{label}: {value[1]} v"
+    if not alone(said):
+        return False
+    start = filled[1].start
+    for volt in volts.find(said):
+        place = volt._replace(start=start, end=start + len(value[1]))
+        place_volt(context, row, place, top=True)
+    context.open_code = context.open_row = None
+    return True
 
 
 def _of_second(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:

@@ -16,7 +16,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set
 from triage.intake.plain.slips import nearest
-from triage.intake.words.module_words import SPELLINGS
+from triage.intake.words.module_words import ENTRIES, SPELLINGS
 from triage.intake.words.vocabulary import STATES
 
 ROLES: dict[str, frozenset[str]] = {
@@ -31,7 +31,11 @@ ROLES: dict[str, frozenset[str]] = {
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
         enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
-        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug"""),
+        almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug |
+        electronic control unit | electronic control units | electronic control module | electronic module |
+        electronic unit | electronic system | vehicle system | vehicle module | on-board computer |
+        elektronische steuereinheit | elektronisches steuergerat | unite de commande electronique |
+        unite electronique | unidad de control electronico | unidad de control electronica | unidad electronica"""),
     "code": phrase_set("""
         code | codes | dtc | dtcs | fault code | fault codes | trouble code | trouble codes | error code | dtc
         code | code no | diagnostic trouble code | fehlercode | fehlercodes | fehler | fehlernummer | fehler nr |
@@ -46,8 +50,9 @@ ROLES: dict[str, frozenset[str]] = {
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
         failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
         tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
-        untertyp | fehlersymptom | subtyp | sous-type | sous type | subtipo | subtipo de averia | sub-tipo |
-        type de panne | type du defaut | ftb (hex) | ft byte | art des fehlers | symptom-code"""),
+        untertyp | fehlersymptom | subtyp | unterart | unter-art | fehlerunterart | sous-type | sous type | subtipo |
+        subtipo de averia | sub-tipo | type de panne | type du defaut | ftb (hex) | ft byte |
+        art des fehlers | symptom-code"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
@@ -171,6 +176,8 @@ _NUMBERED_MODULES = phrase_set("""
     steuergeraet | stg | modul | steuereinheit | calculateur | boitier | centralita | unidad | modulo | sistema |
     systeme | unite | ucu | unidad de control | unidad de mando | module name | ecu name | ug | calc |
     name | nombre | nom | controller name | system name""")
+#: Keys that count the codes of a module: "Fault 1:", "Ereignis 2:".
+_NUMBERED_CODES = ENTRIES | ROLES["code"] - {"numero", "code no"}
 #: "Unit name", "Steuergerätebezeichnung", "nom du calculateur".
 _NAME_OF = lazily(
     r"(.{2,24}?)(?:[ _-]{1,2}|(?<=[a-z])e?(?=bez))(?:name|designation|title|label|bezeichnung|desc\.?)|"
@@ -216,7 +223,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         counted = " ".join(numbered.split())
         if counted in _NUMBERED_MODULES or _names_modules(counted):
             return "module"
-        if counted in ROLES["code"] and counted not in ("numero", "code no"):
+        if counted in _NUMBERED_CODES:
             return "code"
         if _ROLE.get(counted) in ("status", "description", "failure_type"):
             return _ROLE[counted]

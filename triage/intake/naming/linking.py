@@ -15,7 +15,7 @@ from functools import lru_cache
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.phrases import word_set
-from triage.intake.words.module_words import KIND_FIRST
+from triage.intake.words.module_words import ENTRIES, KIND_FIRST
 from triage.intake.words.vocabulary import SERVICE, STATES
 
 LINKS = word_set(
@@ -52,6 +52,7 @@ _COUNTED = word_set(
     "code codes dtc dtcs fault faults error errors fehler fehlercode fehlercodes defaut defauts codigo codigos averia "
     "averias fallo fallos"
 )
+_NUMBER = word_set("no nr n number")
 #: Words of two letters that are as often only words, in capitals too.
 _SAID = word_set("no is it we or si ya de en la le el du et")
 #: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
@@ -70,6 +71,9 @@ def strip_links(text: str) -> str:
         return ""
     if len(parts) > 40:
         return text
+    if parts[0][0] in ENTRIES and parts[-1][0].isdigit() and all(word in _NUMBER for word, _, _ in parts[1:-1]):
+        # "Event 1", "Eintrag Nr. 2": a code is counted.
+        return ""
     if all(word in LINKS or word in _LEADING for word, _, _ in parts):
         # "control unit", "module" alone: no name, but a label. Two capital letters are as short as names get, alone
         # or before such a label in small letters ("AT control").

@@ -43,7 +43,7 @@ from triage.intake.words.module_words import (
 )
 from triage.intake.words.wordings import CODES
 
-__all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
+__all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together", "vocabulary"]
 
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
@@ -51,7 +51,8 @@ LONGEST, MOST_WORDS = 160, 14
 _BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
 _ADDRESS = lazily(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
-    r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)")
+    r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)"
+    r"|(?<!\w)(?:sa|source addr(?:ess)?|src addr|adresse source|quelladresse)\s?[:=#]?\s?\d{1,3}(?!\w)")
 _LIST_NUMBER = lazily(
     r"^\s*[#*•·\-–>]*\s*(?:"
     r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
@@ -102,6 +103,11 @@ class ModuleMatch(NamedTuple):
 @lru_cache(maxsize=8)
 def _index(tables: HasAliases) -> Index:
     return Index(tables.aliases)
+
+
+def vocabulary(tables: HasAliases) -> frozenset[str]:
+    """The words of all listed names, in small letters without accents."""
+    return _index(tables).vocabulary
 
 
 @lru_cache(maxsize=16384)

@@ -109,6 +109,8 @@ class Names:
         self._wholes: set[str] = set()
         #: Names in short and in long, and the long one.
         self._pairs: dict[str, str] = {}
+        #: Names with an address behind, as first printed: of two of one name the second keeps its own.
+        self._addressed: dict[str, str] = {}
         self._left = BUDGET
         self._written: list[tuple[str, str]] = []
 
@@ -202,7 +204,8 @@ class Names:
         for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND, _LABELLED_BEHIND):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
-                return match[1]
+                first = pattern is _ADDRESS_BEFORE or self._addressed.setdefault(match[1], printed) == printed
+                return match[1] if first else printed
         return printed
 
     def match(self, printed: str) -> ModuleMatch:

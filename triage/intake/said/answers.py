@@ -20,7 +20,7 @@ from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, un
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names_codes
-from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING
+from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING, SEVERAL
 from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -352,13 +352,13 @@ def is_list_head(low: str, hits: Sequence[Spoken]) -> bool:
     for hit in reversed(hits):
         rest = rest[: hit.start] + " " + rest[hit.end :]
     found = [word for word, _, _ in words(rest[:400])]
-    named = [word for word in found if word in _LIST_WORDS]
+    named = any(word in _LIST_WORDS for word in found) or any(word in SEVERAL for word, _, _ in words(low[:400]))
     others = [
         word
         for word in found
         if word not in _LIST_WORDS and word not in ANSWER_FILLER and word not in _LINKS and not word.isdigit()
     ]
-    return not others and (bool(named) or low.rstrip().endswith(":"))
+    return not others and (named or low.rstrip().endswith(":"))
 
 
 def without_links(text: str) -> str:

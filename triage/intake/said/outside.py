@@ -90,13 +90,13 @@ _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     ),
 )
 _OFF = lazily(
-    r"(?<![a-z])(?:no|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|its|"
-    r"one|battery)(?![a-z]))|without|disconnected|"
-    r"unplugged|removed|not|none|kein(?:e|en)?|ohne|ab|"
+    r"(?<![a-z])(?:no|nil|not used|pulled(?! down| up)|unhooked|unclipped|off(?! (?:an?|the|of|another|our|my|his|her|"
+    r"its|one|battery)(?![a-z]))|without|disconnected|"
+    r"unplugged|removed|not|none|kein(?:e|en|er|es|s)?|ohne|ab|"
     r"abgeklemmt|abgenommen|abgesteckt|abgezogen|entfernt|weg|enlevee?|otee?|"
     r"aus|sans|pas de|debranche|deconnecte|retire|sin|desconectado|quitado|retirado|nothing|taken off|"
     r"not connected|"
-    r"aucun|ningun)(?![a-z])"
+    r"aucune?|ningun[oa]?)(?![a-z])"
 )
 #: What parts the device from what is said of another thing: "engine off / jump pack on", but "charger / off".
 _PARTS = re.compile(r"[,;.]\s|\s[/|-]\s|\||\s{3,}|\t")
@@ -143,7 +143,10 @@ _ALONE = lazily(
     r"(?:charger|charge|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
     r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
     r"\s*(?:battery |bench )?(?:charger|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
-    r"\s*[:=]\s*(?:yes|no|on|off|connected|not connected|ja|nein|an|ab|oui|non|branche|si|conectado)\s*$"
+    r"\s*[:=]\s*(?:yes|no|on|off|connected|not connected|ja|nein|an|ab|oui|non|branche|si|conectado)\s*$|"
+    r"\s*(?:(?:(?:battery|external|outside) )?(?:support (?:unit|supply)|maintainer|stabili[sz]er)|battery support|"
+    r"(?:(?:external|bench|mains) )?(?:charger|power supply)|jump[ -]?pack|(?:batterie)?(?:stutz|lade)gerat|chargeur|"
+    r"cargador)\s*[:=]\s*(?:none|nil|not used|keine?[sr]?|aucune?|ningun[oa]?|-{1,2})\s*$"
 )
 
 

@@ -25,6 +25,7 @@ from triage.intake.words.volt_words import (
     LABEL,
     LOWEST,
     LOWEST_AFTER,
+    SPECIFIED,
     STATE_WORDS,
     VEHICLE,
 )
@@ -45,6 +46,33 @@ class Number(Protocol):
     def round(self) -> bool: ...
 
 
+def is_specified(low: str, start: int) -> bool:
+    """Whether a voltage is what the supply should be, or an end of the range of that.
+
+    >>> low = "specified: 12.3 v to 14.8 v, measured 11.4 v"
+    >>> [is_specified(low, low.index(number)) for number in ("12.3", "14.8", "11.4")]
+    [True, True, False]
+    """
+    return SPECIFIED.search(low[max(0, start - 70) : start]) is not None
+
+
+def is_of_a_distance(low: str, start: int) -> bool:
+    """Whether a number without a unit is how far a vehicle was driven, or how long: "Miles: 23,004   Voltage: 12.4 V".
+
+    >>> low = "odometer 23,4  hours: 3.5  battery 12.4  41,090 miles"
+    >>> [is_of_a_distance(low, low.index(number)) for number in ("23,4", "3.5", "12.4", "41,090")]
+    [True, True, False, True]
+    """
+    return _THOUSANDS.match(low, start) is not None or _DISTANCE.search(low[max(0, start - 28) : start]) is not None
+
+
+#: Three figures behind a mark are seldom those of a voltage.
+_THOUSANDS = re.compile(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
+_DISTANCE = lazily(
+    r"(?<![a-z0-9])(?<![0-9] )(?:miles?|mileage|odo(?:meter)?|kms?|kilomet(?:er|re)s?|(?:km|kilometer)[- ]?stand|"
+    r"laufleistung|distance|kilometrage|kilometraje|"
+    r"hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
+)
 _HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 _BRACKETED = lazily(r"\([^()]*\)")

@@ -278,7 +278,7 @@ def _pair(low: str, numbers: list[_Number], at: int, last: int) -> list[Volt]:
     if len(gap) <= 5 and (_RANGE.fullmatch(gap) or _RANGE_WORD.fullmatch(gap)) and voltthings.is_bound(
             text_before(low, one.start, last)[0]):
         return [_of(one, "other"), _of(two, "other")]
-    if len(gap) > 5 or one.round or two.round or not (
+    if len(gap) > 5 or one.round or two.round or voltaround.is_specified(low, one.start) or not (
             one.unit or two.unit or _labelled(low, one, last) or one.start in voltremarks.starts(low)):
         return []
     before = low[max(last, one.start - 40) : one.start]
@@ -322,7 +322,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     after = text_after(low, end, stop)
     if not number.unit and not _stands(low, number, last, seen, after):
         return None
-    if number.round and number.unit and voltthings.is_nobodys(low, start, end):
+    if voltaround.is_specified(low, start) or (number.round and number.unit and voltthings.is_nobodys(low, start, end)):
         return Volt(start, end, value, "other", False)
     if _may_be_nominal(number) and (voltaround.is_beside_vehicle(low, start) or voltthings.in_series(low, start, end)):
         return Volt(start, end, value, "nominal", True)
@@ -374,7 +374,7 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     own = text_before(low, number.start, last)[1]
     if number.round and voltremarks.is_cranked(low, number.start, number.end):
         return True
-    if number.round or not 3.0 <= number.value <= 36.0:
+    if number.round or not 3.0 <= number.value <= 36.0 or voltaround.is_of_a_distance(low, number.start):
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):
         return True

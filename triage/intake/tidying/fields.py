@@ -12,15 +12,17 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.intake.lines import supplyrow
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import states
+from triage.intake.said import outside, states
 from triage.intake.said.answers import answer_of_cell
 
 _KEY = re.compile(
-    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12})?)[\"']?\s?[:=]\s?(?=[^\s:=/])"
+    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2})[\"']?\s?"
+    r"(?:[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
 )
 _ROLES = frozenset(
     {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
@@ -36,9 +38,12 @@ _OF_A_CODE = frozenset(
 _ASIDES = frozenset((None, "date", "description", "volts", "other", "count_of_codes"))
 #: What parts a value from the next key: a wide gap, a mark, or, behind a status, a space.
 _PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,14}\s?[:=]\s?\S)")
-_KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30})[\"']?\s?[:=]\s*(?=[^\s:=/])")
+_KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30}?)[\"']?\s?(?:[:=]|\.{3,60})\s*(?=[^\s:=/.])")
 #: A code stands so many rows above what is told of it.
 _MOST_BELOW = 4
+#: Between keys in the head of a page.
+_BARS = lazily(r"\s*\|\s*|\s{3,}|\t")
+_HEAD_KEY = lazily(r"[a-z][a-z0-9 ./-]{1,30}:\s?\S")
 _EMPTY = re.compile(r"\s?\[\s?\]")
 _BRACKETS = frozenset("{}[],; ")
 
@@ -48,8 +53,11 @@ def cut(rows: Sequence[Row]) -> list[Row]:
     opens or closes a bracket round them is left out."""
     found: list[Row] = []
     for at, row in enumerate(rows):
-        if row.text and (":" in row.text or "=" in row.text):
-            if _is_plain(row.low):
+        if row.text and (":" in row.text or "=" in row.text or "..." in row.text):
+            spans = () if row.finds.codes or _is_below_code(rows, at) else _of_a_head(row.low)
+            if spans:
+                found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
+            elif _is_plain(row.low):
                 found.append(row)
             else:
                 found += _of_a_code(rows, at) if not row.finds.codes else _fields(row)
@@ -98,6 +106,23 @@ def _of_a_code(rows: Sequence[Row], at: int) -> list[Row]:
     ]
 
 
+@remembered
+def _of_a_head(low: str) -> Sequence[tuple[int, int]]:
+    """Where the keys with their values stand in a line of a page's head, one of which tells what fed the vehicle:
+    "Scan type: complete | Battery support unit: none | DLC voltage: 12.0"; () for any other line."""
+    if "|" not in low and "   " not in low and "\t" not in low:
+        return ()
+    cuts = [match.span() for match in _BARS.finditer(low)]
+    starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(low)]
+    spans = list(zip(starts, ends, strict=True))
+    pieces = [low[start:end] for start, end in spans]
+    if len(pieces) < 2 or any(_HEAD_KEY.match(piece) is None for piece in pieces):
+        return ()
+    supply = [supplyrow.alone(piece) or outside.alone(piece) for piece in pieces]
+    others = [piece.partition(":")[2].strip() for piece, told in zip(pieces, supply, strict=True) if not told]
+    return spans if any(map(outside.alone, pieces)) and not any(answer_of_cell(value) for value in others) else ()
+
+
 def _is_below_code(rows: Sequence[Row], at: int) -> bool:
     """Whether a code stands right above a row, with nothing between that stands further left."""
     indent = rows[at].line.indent
@@ -122,9 +147,10 @@ def _keys(low: str) -> Sequence[tuple[int, str]]:
     found = []
     for match in _KEY.finditer(low):
         start, key = match.start(1), match[1]
-        if (role := _role(low, match)) is None and " " in key:
-            # "circuit open State: stored": the word before belongs to the value.
-            start, key = match.start(1) + key.index(" ") + 1, key.partition(" ")[2]
+        role = _role(low, match)
+        while role is None and " " in key:
+            # "circuit open State: stored": the words before belong to the value.
+            start, key = start + key.index(" ") + 1, key.partition(" ")[2]
             role = told if (told := role_of(key, exactly=True)) in ("status", "code", "count") else None
         if role is not None and (role in _ROLES or role == "other"):
             found.append((start, role))

@@ -11,6 +11,8 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.layouts import Row, name_columns
@@ -20,6 +22,7 @@ from triage.intake.plain.phrases import phrase_set
 
 #: Roles that leave open whether names stand in the column.
 _OPEN = frozenset({None, "source_address"})
+_DIGITS = re.compile(r"[0-9]+")
 #: So many rows below a head are looked at.
 _MOST = 40
 #: Heads of columns in which names stand that hold no codes: a part, a cause, who else is spoken of.
@@ -33,6 +36,12 @@ _NO_MODULE = phrase_set("""
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Name the column of modules where a table has none and names fill one whose head is unknown. Linear."""
     given: dict[int, tuple[str | None, ...]] = {}
+    pages: dict[str, list[Row]] = {}
+    for at, row in enumerate(rows):
+        if row.head and row.cells:
+            # The head of a table stands once more on its next page.
+            pages.setdefault(row.low, []).extend(_below(rows, at))
+    pages = {low: _told_once(below) for low, below in pages.items()}
     for at, row in enumerate(rows):
         lows = [cell.low for cell in row.cells or ()]
         if row.finds.codes or len(lows) < 2 or not (row.head or nearly_head(lows)):
@@ -40,7 +49,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         roles = roles_of(lows)
         if "module" in roles or _OPEN.isdisjoint(roles) or _is_headed(rows, at, is_name):
             continue
-        below = _below(rows, at)
+        below = pages.get(row.low) or _below(rows, at)
         for column, role in enumerate(roles):
             if role in _OPEN and lows[column].strip(" .:*") not in _NO_MODULE and _holds_names(
                 row, column, below, is_name
@@ -51,6 +60,12 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         for row in rows:
             row.roles = None
         name_columns(rows, given)
+
+
+def _told_once(rows: Sequence[Row]) -> list[Row]:
+    """The rows without the lines at the top or foot of pages, which are the same but for their numbers."""
+    alike = Counter(_DIGITS.sub("", row.low) for row in rows if not row.finds.codes)
+    return [row for row in rows if row.finds.codes or alike[_DIGITS.sub("", row.low)] < 2]
 
 
 def _is_headed(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:

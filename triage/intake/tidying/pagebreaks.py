@@ -99,6 +99,8 @@ def _goes_on(rows: Sequence[Row], at: int, code: Row, is_module: Callable[[str],
         return False
     below = next((other for other in rows[at + 1 : at + 3] if not other.blank), None)
     if is_module(tidy(row.text)):
-        # A name alone heads the codes below it, unless they stand as far left as those above.
+        # A name alone heads the codes below it, unless they stand as far left as those above; none heads a status.
+        if below is not None and not below.finds.codes and below.line.indent == row.line.indent:
+            return _ends_with_status(below.low) and answer_of_cell(below.low) is None
         return below is not None and bool(below.finds.codes) and below.line.indent == code.line.indent
     return True

@@ -98,6 +98,10 @@ UNIT = word_set("""
     calculateur
     boitier centralita modulo unidad centralina regeleenheid styrenhet sterownik sterownika
 """)
+#: What several of them are called above a list of their names.
+SEVERAL = word_set(
+    "modules units ecus systems controllers nodes steuergerate calculateurs centralitas modulos unidades"
+)
 #: One word that says it all.
 MUTE = word_set("""
     mute muted silent offline unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
@@ -147,6 +151,7 @@ CODES = word_set("""
     malfunctions defect
     defects trouble flt flts failure failures
     fehler fehlern fehlercode fehlercodes fehlereintrag fehlereintrage fehlereintraege eintrag eintrage eintraege
+    event events ereignis ereignisse ereignissen evenement evenements evento eventos
     storung storungen stoerung stoerungen storcode storcodes fehleranzahl fehlerzahl
     defaut defauts erreur erreurs panne pannes anomalie anomalies
     codigo codigos fallo fallos averia averias errores dtc incidencia incidencias anomalia
@@ -191,7 +196,8 @@ _AROUND = word_set("""
     encontrados whatsoever either mil related obd
 """)
 MEMORY = word_set("""
-    memory memories speicher fehlerspeicher storspeicher memoire memoria geheugen foutgeheugen minne felminne pamiec
+    memory memories speicher fehlerspeicher ereignisspeicher storspeicher memoire memoria geheugen foutgeheugen minne
+    felminne pamiec
 """)
 EMPTY = word_set("""
     empty clear clean blank ok okay leer sauber vide vierge propre vacia vacio limpia limpio vuota vuoto leeg

@@ -55,6 +55,12 @@ SOFT = words_of(
     "intelligent intelligente 12v 14v 24v 48v"
 )
 
+#: What a code is called that is counted ("Event 1"), and no module is.
+ENTRIES = words_of(
+    "event ereignis evenement evento entry eintrag fehlereintrag entree entrada incident incidente record "
+    "enregistrement registro storung stoerung"
+)
+
 #: Short and variant spellings, each to the one used here.
 SPELLINGS = {short: word for short, _, word in (pair.partition(":") for pair in words_of(
     "eng:engine trans:transmission xmission:transmission inst:instrument instr:instrument pwr:power elec:electric "

@@ -230,3 +230,8 @@ ANSWER_FILLER = word_set("""
     calculateur resultat etat a est ont centralita resultado estado ha esta tiene y but so it its to request
     scan at in this to now still again came back read reading complete completed fully done here no
 """)
+#: What a failure type is called beside its code.
+TYPE_LABEL = (
+    r"(?:ftb?|fail(?:ure)? ?type(?: byte)?|fault ?type|sub[- ]?(?:type|typ|code)|symptom(?: byte)?|fehlerart|fehlertyp|"
+    r"unterart|untertyp|sous[- ]type|type (?:de |du )?(?:d[eé]faut|panne)|sub-?tipo|tipo de (?:fallo|aver[ií]a))"
+)

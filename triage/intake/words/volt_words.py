@@ -120,6 +120,15 @@ OTHER = re.compile(
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
     r"should be)(?![a-z])|(?<!-)>=?|<=?"
 )
+#: Before a voltage that should be, or both ends of its range: "Specified: 12.3 V to 14.8 V", "Soll 12,3 V bis".
+SPECIFIED = lazily(
+    r"(?<![a-z])(?:spec(?:s|ified|ifications?)?|target|soll(?:werte?|spannung|bereich)?|vorgabe|vorgeschrieben|consigne|"
+    r"prescrit[es]{0,2}|especificad[oa]|especificacion|expected|required|allowed|permitted|permissible|acceptable|"
+    r"toleran(?:ce|z)|limits|(?:zul(?:a|ae)ssig|erlaubt)(?:e[rs]?)?|(?:normal|nominal|operating) range|"
+    r"should be)(?![a-z])(?: (?:supply|voltage|volts|values?|range|limits|bereich|wert|spannung|is|are|of|between|from|"
+    r"von|zwischen|de|entre)){0,3}\s{0,3}[:=(]?\s{0,3}(?:[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?(?:v(?:olts?)?)?\s{0,2}"
+    r"(?:to|-|\u2013|\.{2,3}|bis|a|et|and|und|y|up to)\s{0,2})?$"
+)
 #: What the supply never went below was its lowest, as told: "never fell below 11.2 V", "stayed above 11.8 V".
 _BELOW = (
     r"(?:below|under|less than|lower than|unter|sous|en dessous de|au[- ]dessous de|bajo(?: de)?|debajo de|"

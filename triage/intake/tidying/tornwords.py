@@ -1,0 +1,82 @@
+"""Words that a wrap tore without a hyphen, and those that a stray space parts in the same texts: joined where what
+comes out is a word of an answer, a status, the supply or a module's name, and not both parts are words themselves.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "Gauges  no respo\\nnse\\nSupply volt\\nage 11.7 V\\nEngine Contro l Module\\n4X4  not instal\\nled"
+>>> [line.text for line in joined(lines(text), {"module", "engine", "control"}.__contains__)]
+['Gauges  no response', 'Supply voltage 11.7 V', 'Engine Control Module', '4X4  not installed']
+>>> [line.text for line in joined(lines("ABS no\\ncodes\\nDoor s\\nair\\nbag ok"), {"air", "bag"}.__contains__)]
+['ABS no', 'codes', 'Door s', 'air', 'bag ok']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.spacing import with_places
+from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.words.answerwords import EVERY
+
+#: The last word of a line, and the first in small letters of the next.
+_END = lazily(r"(?<![\w.'/-])[a-z]{1,14}$")
+_BEGIN = lazily(r"[a-z]{1,14}(?![\w'/-])")
+#: Two words with one space between them.
+_PAIR = lazily(r"(?<![\w.'/-])([a-z]{1,14}) (?=([a-z]{1,14})(?![\w'/-]))")
+#: What else is said of codes, modules and the supply.
+_WORDS = EVERY | word_set("""
+    stored pending confirmed active inactive current history historic permanent intermittent present absent installed
+    equipped fitted supply voltage battery alternator cranking terminal status active module control system
+    gespeichert aktiv inaktiv sporadisch ausstehend bestatigt vorhanden verbaut spannung batterie batteriespannung
+    bordspannung versorgung memorise present confirme intermittent tension alimentation almacenado presente confirmado
+    pendiente tension bateria alimentacion
+""")
+_SHORTEST, _LONGEST = 5, 300
+#: They stand alone as words, or number what stands before them.
+_ALONE = frozenset("aeiouyx")
+
+IsWord = Callable[[str], bool]
+
+
+def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
+    """The lines with such words whole. ``of_a_name``: words of listed names. Linear."""
+
+    def known(word: str) -> bool:
+        return word in _WORDS or of_a_name(word)
+
+    mended: list[Line] = []
+    for line in found:
+        above = mended[-1] if mended else None
+        if above is not None and _is_torn(above, line, known):
+            text = above.text.rstrip() + line.text.lstrip()
+            mended[-1] = line_of(above.number, text, text)
+        else:
+            mended.append(line)
+    return [_closed(line, known) for line in mended]
+
+
+def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
+    """Whether a word begins at the end of a line and ends at the start of the next."""
+    text = line.text.lstrip()
+    if not text[:1].islower() or not above.low[-1:].isalpha() or len(above.text) + len(text) > _LONGEST:
+        return False
+    end, begin = _END.search(above.low, max(0, len(above.low) - 16)), _BEGIN.match(line.low, len(line.low) - len(text))
+    if end is None or begin is None or begin[0] in _ALONE or not known(end[0] + begin[0]):
+        return False
+    return len(end[0] + begin[0]) >= _SHORTEST and not (known(end[0]) and known(begin[0]))
+
+
+def _closed(line: Line, known: IsWord) -> Line:
+    """A line without the spaces inside words: neither part is a word."""
+    if len(line.text) > _LONGEST:
+        return line
+    gaps = {
+        match.end(1) for match in _PAIR.finditer(line.low)
+        if len(match[1] + match[2]) >= _SHORTEST and known(match[1] + match[2])
+        and not any(len(part) > 1 and known(part) for part in match.groups())
+    }
+    return with_places(line, [at for at in range(len(line.text)) if at not in gaps]) if gaps else line
+
+
+__all__ = ["joined"]
