@@ -197,14 +197,16 @@ def _meant(word: str) -> str | None:
 
 @lru_cache(maxsize=8192)
 def slip_for(word: str) -> str | None:
-    """The status that a word is meant for which one letter parts from it, neither the first nor the last; None for a
-    word of a status and for any other.
+    """The status that a word is meant for which one letter parts from it: not the first, and of the last only whether
+    it was left out or written twice; None for a word of a status and for any other.
 
-    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending")
-    ('stored', 'current', None, None)
+    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending"), slip_for("activ")
+    ('stored', 'current', None, None, 'active')
     """
+    if word in _NO_SLIPS:
+        return None
     like = _BY_ENDS.get(word[:1] + word[-1:], ())
-    return None if not like or word in _NO_SLIPS else nearest(word, like)
+    return (nearest(word, like) if like else None) or _BY_LAST.get(word)
 
 
 #: Words of descriptions that are a letter off a status.
@@ -268,6 +270,13 @@ _LONG_STATES_MEANING = {
 }
 #: The same, and words that are a status only beside another: "en attente", "sin confirmar".
 _LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar")
+#: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
+_BY_LAST = {
+    slip: word
+    for word in reversed(_LONG_STATES)
+    for slip in (word[:-1], word + word[-1])
+    if len(slip) > 4 and slip not in _NO_SLIPS | word_set("store confirm confirma attent histor")
+}
 #: The same by their first and last letters.
 _BY_ENDS = {
     ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)
