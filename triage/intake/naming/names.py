@@ -16,6 +16,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.characters import low as small
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, long_words, word_set, words
 from triage.intake.words.module_words import FILLERS, SIDES
 
@@ -279,6 +280,8 @@ class Names:
                 size = 0
             if size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at):
                 size = 0
+            if size and parts[at][0] == "amp" and at and _is_ampere(low, *parts[at][1:]):
+                size = 0
             if size:
                 first, last = at, at + size
                 sure = size > 1 or parts[at][0] not in _PLAIN
@@ -330,6 +333,27 @@ class Names:
                     return 0
                 return size
         return 0
+
+
+#: A current, by its number with decimals, or by that and what it is the rating of: "7.5 amp", "10 amp dlc fuse".
+_AMOUNT, _DECIMALS = lazily(r"(?<![0-9a-z.,-])[0-9]{1,3}[\s-]?$"), lazily(r"(?<![0-9])[0-9]{1,2}[.,][0-9]{1,2}[\s-]?$")
+_RATED = lazily(
+    r"[\s-](?:(?!no |is |has |ok |was )[a-z0-9/-]{1,12}\s){0,3}?(?:fus(?:e[sd]?|ible)|breakers?|relays?|draw|load|"
+    r"chargers?|circuits?|sockets?|supply|current|alternator)(?![a-z])"
+)
+_FUSE = lazily(r"(?<![a-z])(?:fuse[sd]?|fusible|breaker|draw) (?:(?:is|was|of|a|at) ){0,2}[0-9]{1,3}[\s-]?$")
+
+
+def _is_ampere(low: str, start: int, end: int) -> bool:
+    """Whether "amp" at a place of a text is a unit.
+
+    >>> [_is_ampere(low, low.index("amp"), low.index("amp") + 3) for low in ("7.5 amp ok", "10 amp ecu fuse", "2 amp ok")]
+    [True, True, False]
+    """
+    before = low[max(0, start - 24) : start]
+    if _DECIMALS.search(before) or _FUSE.search(before):
+        return True
+    return _AMOUNT.search(before) is not None and _RATED.match(low, end) is not None
 
 
 #: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.

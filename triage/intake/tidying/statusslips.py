@@ -22,12 +22,14 @@ from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import LONGEST
 from triage.intake.said import phraseslips, states
 
-_CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?:-?[0-9a-f]{2})?(?![^\W_])|(?<![a-z])fmi")
+#: With letters for figures too ("PO335").
+_A_CODE = r"[pcbu](?=[a-z]{0,3}[0-9])[0-3o][0-9a-fo]{3}"
+_CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-f]{{2}})?(?![^\W_])|(?<![a-z])fmi")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
 _AFTER = lazily(r"(?:[,;:|=()\[\]>\t/*_`~-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
-_BEFORE = lazily(r"\s*(?:$|[,;|=()\[\]\t/*_`~-]|[:.](?:[\s.]|$)|[pcbu][0-3][0-9a-f]{3})")
-_BEHIND_CODE = lazily(r"[pcbu][0-3][0-9a-f]{3}(?:\s?[-:]?[0-9a-f]{2}|\s?[(\[][0-9a-f]{2}[)\]])?\s*$")
+_BEFORE = lazily(rf"\s*(?:$|[,;|=()\[\]\t/*_`~-]|[:.](?:[\s.]|$)|{_A_CODE})")
+_BEHIND_CODE = lazily(rf"{_A_CODE}(?:\s?[-:]?[0-9a-f]{{2}}|\s?[(\[][0-9a-f]{{2}}[)\]])?\s*$")
 #: "Hst" behind a code with a name before it. In capitals, or before a code, it is the hydrostatic transmission.
 _HISTORY = lazily(
     r"[^\s-](?: (?:[|-] )?|[;|,\t])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})?(?: (?:[|-] )?|[;|,\t])(hst)"
