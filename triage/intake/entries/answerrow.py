@@ -61,7 +61,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if markedrow.of_a_code(context, row):
         return True
     several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
-    if several and prose.answers(context, row):
+    if several and not _of_one(context, row, hits) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
     named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
@@ -109,6 +109,14 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _of_one(context: Context, row: Row, hits: list[Spoken]) -> bool:
+    """Whether all that stands behind the name of a module is its answer, in several words: "TCM; ok, no codes"."""
+    start, answer = hits[0].start, hits[0].answer
+    if len(hits) < 2 or any(hit.answer != answer for hit in hits) or answer_of_cell(row.low[start:]) != answer:
+        return False
+    return context.names.listed(tidy(row.text[:start]))
 
 
 def _supply_behind(context: Context, row: Row, at: int) -> None:

@@ -336,6 +336,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if totalrow.read(context, row):
         return
     if metarow.read(context, row):
+        context.told_at = at
         return
     if surely == "weak" and heading is not None:
         open_heading(context, row, heading, guessed=True)
