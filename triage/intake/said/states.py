@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple, cast
 
@@ -41,6 +41,7 @@ _ASKED = lazily(
 _LIST_HEAD = lazily(r"^[^a-z]*[a-z]+(?: [a-z]+){0,2}\s?:")
 _PARTS = lazily(r"[,;/|]")
 _NOT = word_set("no not nein non n false")
+_NOW = word_set("now jetzt maintenant ahora")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
 #: Words of headings, answers and states; not of descriptions, which are often left in English.
@@ -127,8 +128,22 @@ def _status(meaning: str, translated: bool) -> StatusWord:
     return cast("StatusWord", meaning)
 
 
-def _most_telling(hits: Sequence[Hit], translated: bool) -> StatusWord:
+def first_of(statuses: Iterable[StatusWord]) -> StatusWord | None:
+    """Of several statuses of a code the one that says most about now."""
+    said = set(statuses)
+    return next((status for status in _FIRST if status in said), None)
+
+
+def _without_now(hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
+    """The words of statuses without a "now" that only leads to the next ("now: not present")."""
+    if not any(hit.phrase in _NOW for hit in hits[:-1]):
+        return hits
+    return (*(hit for hit in hits[:-1] if hit.phrase not in _NOW), hits[-1])
+
+
+def _most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     """One status for several words that stand together."""
+    hits = _without_now(hits)
     said = {_status(hit.meaning, translated) for hit in hits}
     if "stored" in said and "current" not in said and "permanent" not in said and "confirmed" in said:
         return "stored" if any(hit.meaning == "stored" and " " in hit.phrase for hit in hits) else "confirmed"
@@ -336,7 +351,7 @@ def in_text(low: str, translated: bool = False) -> list[State]:
     """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
     return [
         State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
-        for hit in STATES.find(low)
+        for hit in _without_now(STATES.find(low))
         if hit.phrase not in _CELL_ONLY
         and (hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start]))
     ]
