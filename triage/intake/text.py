@@ -358,7 +358,7 @@ def _without_greeting(context: Context, row: Row) -> Row:
     if ". " not in lead and "! " not in lead and "? " not in lead and "; " not in lead:
         return row
     begin = max(lead.rfind(mark) for mark in (". ", "! ", "? ", "; ")) + 2
-    if context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin]):
+    if context.names.find(row.low[:begin]) or unknown.answers(row.text[:begin], context.names.score):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"
