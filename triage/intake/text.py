@@ -39,6 +39,7 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
+from triage.intake.said.languages import language
 from triage.intake.scan import style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
@@ -205,7 +206,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
         names=names,
         style=style.study(all_rows, names),
         rows=all_rows,
-        translated=states.language(lows) != "en",
+        translated=language(lows) != "en",
         order=dates.order(lows),
         page_marks=marks,
     )

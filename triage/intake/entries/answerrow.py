@@ -21,6 +21,7 @@ from triage.intake.plain.phrases import NOT_SHORT, word_set
 from triage.intake.said import phases, volts
 from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.words.vocabulary import STATES
@@ -88,6 +89,13 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "Pending codes: none" tells that the list was read.
         context.saw_list(named_list)
         context.saw_scan = True
+        return True
+    module = context.builder.module
+    if before and not after and hit.answer == "silent" and module is not None and context.under_heading and (
+        all(status_of_head(small(before), context.translated))
+    ):
+        # "Faults stored: not readable, unit silent"
+        context.builder.answer(module, "silent")
         return True
     if before and after and set(small(before).split()) <= _MODULES:
         # "Modules without codes: radio, navigation"
