@@ -84,18 +84,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:
         after = ""
-    named_list = list_in(context, before) if before else None
-    if named_list is not None and hit.answer == "clean":
-        # "Pending codes: none" tells that the list was read.
-        context.saw_list(named_list)
-        context.saw_scan = True
-        return True
-    module = context.builder.module
-    if before and not after and hit.answer == "silent" and module is not None and context.under_heading and (
-        all(status_of_head(small(before), context.translated))
-    ):
-        # "Faults stored: not readable, unit silent"
-        context.builder.answer(module, "silent")
+    if before and _of_a_list(context, before, after, hit):
         return True
     if before and after and set(small(before).split()) <= _MODULES:
         # "Modules without codes: radio, navigation"
@@ -117,6 +106,22 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _of_a_list(context: Context, before: str, after: str, hit: Spoken) -> bool:
+    """Whether an answer is that of a list of the module above, which it is then noted of."""
+    named_list, module = list_in(context, before), context.builder.module
+    if named_list is not None and hit.answer == "clean":
+        # "Pending codes: none" tells that the list was read.
+        context.saw_list(named_list)
+        context.saw_scan = True
+        return True
+    silent = hit.answer == "silent" and not after and module is not None and context.under_heading
+    if silent and module is not None and all(status_of_head(small(before), context.translated)):
+        # "Faults stored: not readable, unit silent"
+        context.builder.answer(module, "silent")
+        return True
+    return False
 
 
 def _of_one(context: Context, row: Row, hits: list[Spoken]) -> bool:

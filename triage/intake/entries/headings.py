@@ -182,7 +182,9 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
-    if context.told_at == at - 1 or _ends_with_status(context, above.low) or (above.roles and above.kind in ("\t", "|", ";")):
+    if context.told_at == at - 1 or _ends_with_status(context, above.low):
+        return True
+    if above.roles and above.kind in ("\t", "|", ";"):
         # No editor wraps the rows of such a table.
         return True
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):

@@ -347,7 +347,7 @@ _FUSE = lazily(r"(?<![a-z])(?:fuse[sd]?|fusible|breaker|draw) (?:(?:is|was|of|a|
 def _is_ampere(low: str, start: int, end: int) -> bool:
     """Whether "amp" at a place of a text is a unit.
 
-    >>> [_is_ampere(low, low.index("amp"), low.index("amp") + 3) for low in ("7.5 amp ok", "10 amp ecu fuse", "2 amp ok")]
+    >>> [_is_ampere(low, low.index("a"), low.index("a") + 3) for low in ("7.5 amp", "10 amp dlc fuse", "2 amp ok")]
     [True, True, False]
     """
     before = low[max(0, start - 24) : start]

@@ -33,7 +33,8 @@ _NOUNS = word_set("""
     answer answers response responses reply replies communication communications comms connection contact signal
     codes fault faults error errors
     antwort verbindung kommunikation kontakt signal fehler fehlern fehlercodes
-    reponse communication defaut defauts erreur erreurs respuesta comunicacion fallo fallos averia averias codigos errores
+    reponse communication defaut defauts erreur erreurs
+    respuesta comunicacion fallo fallos averia averias codigos errores
 """)
 _DEEDS = word_set("""
     answer answered answering respond responds responded responding reply replied communicate communicating connect
@@ -69,7 +70,7 @@ _REAL = kinds.NO_SLIPS | word_set("""
     fund stared stare stores storeds started starred store scanner scanners tester testers tasted rasted contract
     contracts contacts reset preset responder respondent replied repairer restored sensor
     monde mont montee equipee fahrer fehlers antworte kontakte erase eraser base phase phrase later alter water
-    rafter often afer
+    rafter aster often default defaults want wants haunt hast noting clothing
 """)
 #: What such an answer stands behind and before.
 _SET_OFF = lazily(r"(?:^|[;:|,=\t>(\[]|\s-+|\s{2})[\s*_`]*$")
@@ -81,7 +82,7 @@ _SHORTEST, _FAR = 4, 3
 
 @remembered
 def places(low: str) -> tuple[tuple[int, int, str], ...]:
-    """The words of ``low`` (small letters without accents) with such a slip: their places and what was meant. Linear."""
+    """The words of ``low``, in small letters without accents, with such a slip: their places and what was meant."""
     if len(low) > LONGEST or not signs.of(low) & SIGN:
         return ()
     found = words(low)

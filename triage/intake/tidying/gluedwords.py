@@ -141,7 +141,7 @@ def _articles(low: str, is_name: IsName) -> list[int]:
 
 
 def _at_stops(low: str, is_name: IsName) -> list[int]:
-    """Where a space is left out behind a full stop, before the name of a module and its mark: "history.Trans= nothing"."""
+    """Where a space is left out behind a full stop, before the name of a module and its mark: "history.Trans= none"."""
     return [
         match.end() for match in _STOP.finditer(low[:LONGEST]) if match[1] in _ENDS and is_name(match[2])
     ]

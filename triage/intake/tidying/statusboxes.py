@@ -4,9 +4,9 @@ of the code or below it, put into the one word that they come to. What is not ti
 now is being stored.
 
 >>> from triage.intake.lines.rows import rows_of
->>> text = "ECM P0562\\n[ ] Confirmed  [x] Pending\\nABS C0035 [ ] Present [x] Stored\\nPresent?  Yes\\nStored?  Yes\\n[x] Tyres"
+>>> text = "ECM P0562\\n[ ] Confirmed  [x] Pending\\nABS C0035 [ ] Present [x] Stored\\nPresent?  Yes\\n[x] Tyres"
 >>> [row.text for row in told(rows_of(text))]
-['ECM P0562', 'Status: pending', 'ABS C0035 stored', 'Status: current', '[x] Tyres']
+['ECM P0562', 'Status: pending', 'ABS C0035 stored', 'Status: current', 'Tyres']
 """
 
 from __future__ import annotations
@@ -36,9 +36,13 @@ _QUESTION = lazily(
 )
 #: What a code's memory and its test say, each with its own key.
 _OF_MEMORY = r"(?:fault )?(?:memory|mem|speicher|memoire|memoria|history)"
-_OF_NOW = r"(?:now|currently|current(?: state| status)?|at present|right now|jetzt|momentan|actuellement|actualmente|ahora)"
+_OF_NOW = (
+    r"(?:now|currently|current(?: state| status)?|at present|right now|jetzt|momentan|actuellement|actualmente|ahora)"
+)
 _VALUE = r"\s?[:=]\s?([a-z]+(?: [a-z]+){0,2})"
-_TOLD = lazily(rf"(?:{_OF_MEMORY}){_VALUE}{_APART}{_OF_NOW}{_VALUE}\s*|{_OF_NOW}{_VALUE}{_APART}{_OF_MEMORY}{_VALUE}\s*")
+_TOLD = lazily(
+    rf"{_OF_MEMORY}{_VALUE}{_APART}{_OF_NOW}{_VALUE}\s*|{_OF_NOW}{_VALUE}{_APART}{_OF_MEMORY}{_VALUE}\s*"
+)
 _TOLD_BEGINS = lazily(rf"(?<![a-z])(?:{_OF_MEMORY}|{_OF_NOW})\s?[:=]")
 _BEGINS = lazily(rf"(?:{_LABEL}\s?[:=]?\s?)?{_BOX}")
 _YES = word_set("yes ja oui si true x v") | {"*", *_TICKED}
@@ -81,6 +85,9 @@ def told(rows: Sequence[Row]) -> list[Row]:
         if len(asked) < 2 and not any(each.sure for each in asked):
             continue
         if not _below_a_code(rows, at):
+            if len(asked) == 1 and "?" in row.text:
+                # Of a module rather than of a code, a question is a key as well.
+                found[at] = _rewritten(row, row.text.replace("?", ":", 1))
             continue
         done = last
         found[at] = _rewritten(row, f"Status: {_status(asked) or '-'}")
