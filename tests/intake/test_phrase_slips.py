@@ -14,7 +14,8 @@ ABS, ECM = "anti-lock brakes", "engine control"
 
 @pytest.mark.parametrize("answer", [
     "no respons", "no anser", "no awnser", "no ansewr", "no replly", "no comunication", "dosnt answer",
-    "dosen't answer", "didnt respnd", "did not anwser", "doesnt resopnd", "not respondng", "keine antwrot", "nicht ereichbar",
+    "dosen't answer", "didnt respnd",
+    "did not anwser", "doesnt resopnd", "not respondng", "keine antwrot", "nicht ereichbar",
     "pas de repnse", "sin respusta", "timeot", "unresponsiv",
 ])
 @pytest.mark.parametrize("form", [
@@ -40,7 +41,10 @@ def test_a_clean_module_with_a_slip(answer: str, form: str) -> None:
 @pytest.mark.parametrize("line", ["ABS - not fited", "ABS: skiped", "ABS;skiped", "ABS not instaled",
                                   "ABS: not equiped", "ABS not scaned"])
 def test_a_module_left_out_with_a_slip(line: str) -> None:
-    assert modules_of(f"ECM P0562\n{line}\nBCM ok\n") == {ECM: ["P0562"], "body control": ["clean"]}
+    text = f"ECM P0562\n{line}\nBCM ok\n"
+    assert modules_of(text) == {ECM: ["P0562"], "body control": ["clean"]}
+    [notice] = read_text(text, load()).notices
+    assert notice.message in ("ABS: not fitted, left out of the scan", "ABS: not scanned, left out of the scan")
 
 
 @pytest.mark.parametrize(("head", "phase"), [

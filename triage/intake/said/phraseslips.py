@@ -40,10 +40,13 @@ _DEEDS = word_set("""
     answer answered answering respond responds responded responding reply replied communicate communicating connect
     connected contact reach reached reachable found detected stored fitted installed equipped scanned tested present
     recognised recognized available
+""")
+_DEEDS_ELSEWHERE = word_set("""
     antwortet antworten verbaut erreichbar erkannt gefunden gespeichert
     repond reponse monte equipe detecte trouve responde comunica montado equipado detectado
 """)
-_LACKED = _NOUNS | _DEEDS
+_ELSEWHERE = word_set("nicht pas non ne niet")
+_LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE
 _BEFORE = word_set("before after prior")
 _WHEN: dict[str, frozenset[str]] = {
     **dict.fromkeys(("before", "after", "aft", "post", "pre", "prior"), word_set(
@@ -116,7 +119,8 @@ def _denial(found: Words, at: int) -> str | None:
 def _lack(low: str, found: Words, at: int) -> Iterable[tuple[int, str]]:
     """What the words at and behind a denial are meant for, where they say together what a module lacks."""
     here = _denial(found, at) if found[at][0] not in _DENIES else None
-    lacked = _NOUNS if found[at][0] in _OF_NOUNS else _DEEDS
+    denial = found[at][0]
+    lacked = _NOUNS if denial in _OF_NOUNS else _DEEDS_ELSEWHERE if denial in _ELSEWHERE else _DEEDS
     for behind in range(at + 1, min(at + 1 + _FAR, len(found))):
         word = found[behind][0]
         if not _near(low, found, behind):
