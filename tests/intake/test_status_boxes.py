@@ -82,8 +82,9 @@ def test_an_answer_in_several_words_behind_a_mark(line: str) -> None:
     assert modules_of(f"ECM; P0562\n{line}\n")[ABS] == ["clean"]
 
 
-def test_a_name_below_the_facts_of_a_scan() -> None:
-    text = "abs\nU0415 donnees memorise\ndate 15/02/25   km 178 400\ntableau de bord\naucun\ndefaut\n"
+@pytest.mark.parametrize("day", ["15/02/25", "05/02/25"])
+def test_a_name_below_the_facts_of_a_scan(day: str) -> None:
+    text = f"abs\nU0415 donnees memorise\ndate {day}   km 178 400\ntableau de bord\naucun\ndefaut\n"
     assert modules_of(text)["instrument cluster"] == ["clean"]
 
 
