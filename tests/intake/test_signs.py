@@ -95,7 +95,10 @@ P oh three|full stop|period|and so is the|nor does the|neither is the|@|total 14
 Scan 2|first scan|as found|cleared all|came back with|battery 11.4 V|11.4|12 V|(11.2 V)|at 9.4 V|1 of 3|2/5|
 1 von 2|SW 0412|HW n/a|part no. 51-P0620-A|left column:|right:|Fault 1 of 3|code:|Module:|Status:|has|in the|
 and the|with|the|did not answer.|In the radio there are|no, wait|n0 resp0nse|sotred|on charger|jump pack|
-engine running|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
+engine running|no respons|dosnt answer|befor|cleer|[x] Pending|[ ] Stored|Present? No|
+Memory: stored|Now: present|
+PCM--processor|history.ABS=|labs ne|not fited|skiped|#1|
+3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 
 @pytest.fixture(scope="module")

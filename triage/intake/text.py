@@ -39,6 +39,7 @@ from triage.intake.naming.modules import vocabulary
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, lines
 from triage.intake.said import dates, states
+from triage.intake.said.languages import language
 from triage.intake.scan import indents, style
 from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
@@ -212,7 +213,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
         names=names,
         style=style.study(all_rows, names),
         rows=all_rows,
-        translated=states.language(lows) != "en",
+        translated=language(lows) != "en",
         order=dates.order(lows),
         page_marks=marks,
     )
@@ -355,7 +356,8 @@ def _without_greeting(context: Context, row: Row) -> Row:
         return row
     begin = max(lead.rfind(mark) for mark in (". ", "! ", "? ", "; ")) + 2
     before = row.low[:begin]
-    if context.names.find(before) or unknown.answers(row.text[:begin]) or states.is_status(before.rstrip(" ;.")):
+    if (context.names.find(before) or unknown.answers(row.text[:begin], context.names.score)
+            or states.is_status(before.rstrip(" ;."))):
         return row
     if context.names.score(tidy(strip_links(row.text[: code.start]))) >= 90.0:
         # "Pass. door: U0100"

@@ -7,35 +7,30 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import markedrow, metarow, prose, voltplaces
+from triage.intake.entries import markedrow, metarow, names_of_list, prose, voltplaces
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
-from triage.intake.lines import namelist, unknown
 from triage.intake.lines.layouts import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.naming.joined import joined
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
 from triage.intake.said import phases, volts
 from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import CODES, SEVERAL
 from triage.intake.words.vocabulary import STATES
 
-_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
 _BULLETS = frozenset("-*+\u2022\u2013\u00b7")
-_COMMA = lazily(r"\s*[,;|]\s*")
-_WIDE = lazily(r"\s{2,}")
 #: A gap before a bracket is one inside a name: "Body   (BCM)".
 _BEFORE_BRACKET = lazily(r"\s{2,}(?=[(\[])")
 #: A sentence ends, and another begins: "no codes in the radio. Thanks".
 _ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
 _NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
-_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\s{2,}|\t")
 _ABOUT_ITSELF = lazily(
     r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
     r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
@@ -63,7 +58,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if markedrow.of_a_code(context, row):
         return True
     several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
-    if several and prose.answers(context, row):
+    if several and not _of_one(context, row, hits) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None
     named = phase is not None and (row.text[phase.end() : hits[0].start] + row.text[hits[-1].end :]).strip(" .,;:-")
@@ -86,11 +81,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:
         after = ""
-    named_list = list_in(context, before) if before else None
-    if named_list is not None and hit.answer == "clean":
-        # "Pending codes: none" tells that the list was read.
-        context.saw_list(named_list)
-        context.saw_scan = True
+    if before and _of_a_list(context, before, after, hit):
         return True
     if before and set(small(before).split()) <= (_MODULES if after else SEVERAL):
         # "Modules without codes: radio, navigation", "Systems not fitted" above their names.
@@ -120,6 +111,30 @@ def _opened(row: Row, at: int) -> int:
     start = row.text.rfind("(", 1, at)
     inside, close, _ = row.low[start + 1 :].partition(")")
     return start if start > 0 and close and start + len(inside) >= at and answer_of_cell(inside) is not None else at
+
+
+def _of_a_list(context: Context, before: str, after: str, hit: Spoken) -> bool:
+    """Whether an answer is that of a list of the module above, which it is then noted of."""
+    named_list, module = list_in(context, before), context.builder.module
+    if named_list is not None and hit.answer == "clean":
+        # "Pending codes: none" tells that the list was read.
+        context.saw_list(named_list)
+        context.saw_scan = True
+        return True
+    silent = hit.answer == "silent" and not after and module is not None and context.under_heading
+    if silent and module is not None and all(status_of_head(small(before), context.translated)):
+        # "Faults stored: not readable, unit silent"
+        context.builder.answer(module, "silent")
+        return True
+    return False
+
+
+def _of_one(context: Context, row: Row, hits: list[Spoken]) -> bool:
+    """Whether all that stands behind the name of a module is its answer, in several words: "TCM; ok, no codes"."""
+    start, answer = hits[0].start, hits[0].answer
+    if len(hits) < 2 or any(hit.answer != answer for hit in hits) or answer_of_cell(row.low[start:]) != answer:
+        return False
+    return context.names.listed(tidy(row.text[:start]))
 
 
 def _supply_behind(context: Context, row: Row, at: int) -> None:
@@ -165,7 +180,7 @@ def _listed_behind(context: Context, row: Row) -> str:
         return ""
     parts = (match[1] or match[2]).strip(" .").split(" - ")
     text = " - ".join(part for part in parts if answer_of_cell(small(part)) is None)
-    names = _names(context, text)
+    names = names_of_list.of_list(context.names, text)
     return text if names and all(context.names.score(name) >= 60.0 for name in names) else ""
 
 
@@ -177,8 +192,8 @@ def _unnamed(context: Context, row: Row, at: int, answer: str) -> bool:
         and not below.finds.codes
         and not below.text.endswith(":")
         and stated_count(below.low) is None
-        and all(context.names.score(tidy(name)) >= 60.0 for name in _names(context, below.text))
-        and bool(_names(context, below.text))
+        and all(context.names.score(tidy(name)) >= 60.0 for name in names_of_list.of_list(context.names, below.text))
+        and bool(names_of_list.of_list(context.names, below.text))
     )
     words_of_list = is_list_head(row.low, spoken(row.low))
     module = context.builder.module
@@ -220,69 +235,6 @@ def _over_bullets(context: Context, row: Row, at: int) -> bool:
     return bool(marks) and not row.line.text[: row.start].strip() and all(mark in _BULLETS for mark in marks)
 
 
-def _is_list(context: Context, text: str) -> bool:
-    """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
-    if joined(text, context.names):
-        return True
-    parts = _names(context, text)
-    if len(parts) < 2 or context.names.listed(text):
-        return False
-    known = [context.names.score(part) >= 60.0 for part in parts]
-    return any(known) and all(
-        told or part == "ECU" or (unknown.is_short(part) and ("," in text or ";" in text))
-        for told, part in zip(known, parts, strict=True)
-    )
-
-
-def _names(context: Context, text: str) -> list[str]:
-    """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
-    found: list[str] = []
-    parts: list[str] = []
-    for part in _split(_COMMA, text):
-        if several := joined(part, context.names):
-            parts += several
-            continue
-        several = [] if context.names.listed(part) else namelist.shared(part)
-        known = several and all(context.names.score(name) >= 60.0 for name in several)
-        whole = context.names.listed(part) and context.names.score(part) >= 90.0
-        parts += several if known else [part] if whole else _cut_outside(context, part)
-    parts = namelist.with_sides(parts)
-    # Two spaces inside a listed name are a slip.
-    for part in (name for each in parts for name in ([each] if context.names.listed(each) else _split(_WIDE, each))):
-        whole = context.names.score(part) >= 60.0 and not _abbreviations(context, part)
-        found += [part] if whole else _split(_SPLIT_NAMES, part)
-    return [name for each in found for name in context.names.run(each)] if len(found) > 1 and "," not in text else found
-
-
-def _cut_outside(context: Context, text: str) -> list[str]:
-    """A text cut at commas and words for "and" where none stands inside a listed name ("Access and start (IMMO)")."""
-    inside = [(start, end) for start, end, _ in context.names.find(small(text)) if " " in text[start:end]]
-    found, at = [], 0
-    for match in _LIST_MARKS.finditer(text):
-        if not any(start < match.start() and match.end() < end for start, end in inside):
-            found.append(text[at : match.start()])
-            at = match.end()
-    return [name for name in (tidy(part) for part in [*found, text[at:]]) if name]
-
-
-def _abbreviations(context: Context, text: str) -> bool:
-    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM"), or more than
-    two names with spaced ones ("dosing / gateway / radio"): two may be one module of two tasks."""
-    parts = text.split("/")
-    if text.count(" / ") > 1 and context.names.differ([tidy(part) for part in parts]):
-        return not context.names.listed(text)
-    return (
-        len(parts) > 1
-        and not context.names.listed(text)
-        and all(part.strip().isupper() and context.names.listed(part.strip()) for part in parts)
-        and len({context.names.match(part.strip()).canonical for part in parts}) == len(parts)
-    )
-
-
-def _split(mark: re.Pattern[str], text: str) -> list[str]:
-    return [name for name in (tidy(part) for part in mark.split(text)) if name]
-
-
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
@@ -292,7 +244,8 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
         # "Airbag light on, can't get in it": the lamp is that module's. Of its lights "clean" tells nothing of it.
         text = lit
     score = context.names.score(text)
-    names = [text] if score >= 60.0 and not _is_list(context, text) else _names(context, text)
+    one = score >= 60.0 and not names_of_list.is_list(context.names, text)
+    names = [text] if one else names_of_list.of_list(context.names, text)
     if score < 60.0 and len(names) > 1:
         scores = [context.names.score(name) for name in names]
         if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
@@ -347,8 +300,8 @@ def listed(context: Context, row: Row) -> bool:
         context.list_of = None
         return False
     whole = tidy(row.text)
-    one = context.names.score(whole) >= 60.0 and not _is_list(context, whole)
-    names = [whole] if one else _names(context, row.text)
+    one = context.names.score(whole) >= 60.0 and not names_of_list.is_list(context.names, whole)
+    names = [whole] if one else names_of_list.of_list(context.names, row.text)
     good = [name for name in names if context.names.score(name) >= 60.0]
     if len(good) < 0.5 * len(names) and not (
         len(names) == 1

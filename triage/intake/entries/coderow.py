@@ -130,6 +130,7 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
     if status is None and code.kind == "J1939" and details.text in _PREVIOUSLY_ACTIVE:
         status, details = "stored", replace(details, texts=[])
     draft = context.builder.add_code(module, code, status, details.text, row.line, row.start)
+    draft.listed = details.status is None and status == "stored" == context.section_status()
     if details.status_byte is not None and draft.status_byte is None:
         draft.status_byte = details.status_byte
     if details.count is not None and draft.count is None:

@@ -170,7 +170,7 @@ def status_alone(context: Context, row: Row) -> bool:
         draft is None
         or context.blanks
         or context.style.status_heads
-        or draft.status not in (None, context.tail_status)
+        or (draft.status not in (None, context.tail_status) and not draft.listed)
         or row.text.endswith(":")
         or len(row.text) > 40
     ):
@@ -187,7 +187,7 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     if above is None or not above.finds.codes:
         alone = states.of_cell(row.low, context.translated, context.legend)
         if alone is not None:
-            draft.status = draft.status or alone
+            draft.status = alone if draft.listed else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return
@@ -198,9 +198,11 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     pieces = [] if own is not None else soft_pieces(row.low)
     told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])
     settled = draft.status is not None and own is None and not told and not (said and said[-1].sure)
-    if details.status is not None and draft.status in (None, context.tail_status) and not settled:
+    kept = draft.status not in (None, context.tail_status) and not draft.listed
+    if details.status is not None and not kept and not settled:
         # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
         draft.status = context.tail_status = details.status
+        draft.listed = False
     if details.text is not None and own is None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
     if draft.status is not None and said and not settled and draft.text and draft.text.endswith(row.text):

@@ -183,15 +183,17 @@ def _none_open(context: Context, printed: str) -> bool:
 
 
 def is_whole(context: Context, row: Row, at: int) -> bool:
-    """Whether the line above ``row`` can't go on in it: it ends with a status or a code, or had room for a word more
-    than it holds."""
+    """Whether the line above ``row`` can't go on in it: it ends with a status or a code, tells of the scan, or had room
+    for a word more than it holds."""
     above = context.rows[at - 1] if at else None
     if at + 1 < len(context.rows) and _is_its_voltage(context, at, context.rows[at + 1]):
         # No description goes on above a voltage.
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
-    if _ends_with_status(context, above.low) or (above.roles and above.kind in ("\t", "|", ";")):
+    if context.told_at == at - 1 or _ends_with_status(context, above.low):
+        return True
+    if above.roles and above.kind in ("\t", "|", ";"):
         # No editor wraps the rows of such a table.
         return True
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):

@@ -222,7 +222,7 @@ def _status(context: Context, row: Row, value: str, low: str, start: int) -> boo
     answer = answer_of_cell(low, loose=draft is None)
     if draft is not None and (draft.status is None or context.open_code is not None):
         if status is not None:
-            draft.status = draft.status or status
+            draft.status, draft.listed = status if draft.listed else draft.status or status, False
         elif byte is not None and draft.status_byte is None:
             draft.status_byte = int(byte[1] or byte[2], 16)
         return True

@@ -302,10 +302,14 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if totalrow.read(context, row):
         return
     if metarow.read(context, row):
+        context.told_at = at
         return
     if surely == "weak" and heading is not None:
         open_heading(context, row, heading, guessed=True)
         return
+    if _DATED.search(row.low):
+        # A date whose day may be its month tells of the scan as well.
+        context.told_at = at
     if markedrow.not_understood(context, row) or lostline.read(context, row, at) or continuation.go_on(context, row):
         return
     if untold.alone(context, row):

@@ -45,7 +45,7 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         and module is not None
         and context.under_heading
         and context.blanks == 0
-        and (row.line.indent > context.heading_indent or context.flat)
+        and ((row.line.indent > context.heading_indent and not _under_another(context, row)) or context.flat)
     )
     if (
         inside
@@ -84,6 +84,18 @@ def in_cells(context: Context, row: Row) -> bool:
         place_volt(context, row, place, top=True)
     context.open_code = context.open_row = None
     return True
+
+
+def _under_another(context: Context, row: Row) -> bool:
+    """Whether a line of letters alone that stands as far left as the headings of modules, and is none, heads a row set
+    in: "ENVIRONMENT" above "  System voltage 11.9 V"."""
+    module = context.builder.module
+    for above in context.rows[max(0, context.at - _NEAR) : context.at][::-1]:
+        if above.blank or above.line.indent <= context.heading_indent:
+            if above.blank or above.finds.codes or module is None or above.line.number <= module.line.number:
+                return False
+            return above.text.replace(" ", "").isalpha() and not spoken(above.low)
+    return False
 
 
 def _of_second(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:

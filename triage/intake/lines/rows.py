@@ -53,8 +53,8 @@ TITLE = lazily(
     r"releve|bilan|lecture|lectura|listado|liste|resumen|inventory|record|sheet|printed|vehicle|fahrzeug|vehicule|"
     r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
 )
-#: Behind a line: "  # seen last week too", " <- look at this first", " ??".
-_COMMENT = re.compile(r"\s+(?:(?:#|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
+#: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
+_COMMENT = re.compile(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 _DIGITS = re.compile(r"[0-9]+")
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES = 4

@@ -12,9 +12,10 @@ them, and right before or behind another name with "and" or a comma between.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from triage.intake.lines.layouts import Row
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -96,14 +97,16 @@ def is_short(text: str) -> bool:
     return 3 <= len(text) <= 5 and text.isascii() and text.isalnum() and text.isupper() and _may_be_name(text.lower())
 
 
-def answers(text: str) -> bool:
-    """Whether a sentence gives the answer of such a name ("The VDM did not answer"), or of one that stands behind it
-    ("cannot reach the vdm")."""
+def answers(text: str, score: Callable[[str], float]) -> bool:
+    """Whether a sentence gives the answer of such a name ("The VDM did not answer"), of one that stands behind it
+    ("cannot reach the vdm"), or of one that is like a listed name ("bodymodule doesn't answer")."""
     low = small(text)
     said = spoken(low)
     if any(hit.answer == "silent" and takes_object(low, hit) for hit in said):
         return True
-    return bool(said) and any(is_short(word.strip(".,;:()")) for word in text.split()[:_WORDS])
+    if said and any(is_short(word.strip(".,;:()")) for word in text.split()[:_WORDS]):
+        return True
+    return bool(said) and bool(name := tidy(text[: said[0].start])) and score(name) >= 60.0
 
 
 def _may_be_name(low: str) -> bool:

@@ -12,6 +12,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from code_tables import Tables
+from triage.intake.naming.addresses import BEFORE, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.ampere import is_ampere
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.plain.characters import has_digit, has_letter
@@ -56,21 +58,6 @@ _NEVER = word_set(
     "live pending stored confirmed permanent current history other others all rest everything nothing none active "
     "clear run repair "
     "before after idle drive snapshot model year type battery batteries supply start end"
-)
-_ADDRESS_BEFORE = re.compile(
-    r"(?:(?:[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|[cC][aA][nN](?: [iI][dD])?)\s?[:=#]?\s?"
-    r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
-    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
-    r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
-    r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
-    r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
-)
-_ADDRESS_BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
-#: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
-_LABELLED_BEHIND = re.compile(
-    r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
-    r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|can id|ecu id|ecu|id|node)"
-    r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
 )
 #: A number or letter behind a name; letters that are words of a language left out.
 _NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
@@ -201,10 +188,10 @@ class Names:
             printed = value.strip()
         if not has_digit(printed) or self.listed(printed):
             return printed
-        for pattern in (_ADDRESS_BEFORE, _ADDRESS_BEHIND, _LABELLED_BEHIND):
+        for pattern in (BEFORE, BEHIND, LABELLED_BEHIND):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
-                first = pattern is _ADDRESS_BEFORE or self._addressed.setdefault(match[1], printed) == printed
+                first = pattern is BEFORE or self._addressed.setdefault(match[1], printed) == printed
                 return match[1] if first else printed
         return printed
 
@@ -301,6 +288,8 @@ class Names:
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
                 size = 0
             if size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at):
+                size = 0
+            if size and parts[at][0] == "amp" and at and is_ampere(low, *parts[at][1:]):
                 size = 0
             if size:
                 first, last = at, at + size

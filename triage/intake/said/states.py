@@ -1,4 +1,4 @@
-"""Status words beside a code, and the language of a text as far as it changes what they mean.
+"""Status words beside a code.
 
 In German, French, Spanish and other texts "permanent" and "statisch" mean present now; in English "permanent" is a
 code of J1979 service 0A (common practice).
@@ -10,8 +10,7 @@ code of J1979 service 0A (common practice).
 from __future__ import annotations
 
 import re
-from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple, cast
 
@@ -41,62 +40,9 @@ _ASKED = lazily(
 _LIST_HEAD = lazily(r"^[^a-z]*[a-z]+(?: [a-z]+){0,2}\s?:")
 _PARTS = lazily(r"[,;/|]")
 _NOT = word_set("no not nein non n false")
+_NOW = word_set("now jetzt maintenant ahora")
 #: Where several words stand together, the one that says most about now.
 _FIRST: tuple[StatusWord, ...] = ("permanent", "current", "confirmed", "pending", "stored")
-#: Words of headings, answers and states; not of descriptions, which are often left in English.
-_LANGUAGES: dict[str, frozenset[str]] = {
-    "de": word_set(
-        "steuergerat steuergerate fehler fehlercode fehlercodes und nicht spannung batteriespannung aus vor nach "
-        "keine kein der die das mit "
-        "datum gespeichert vorhanden loschen ausstehend bestatigt sporadisch antwort erreichbar antwortet zustand "
-        "beschreibung fehlerart "
-        "fehlertext uhr leerlauf motorlauf probefahrt aktiv passiv statisch aktuell verbaut gelesen zundung "
-        "fahrzeug reparatur kl tiefster"
-    ),
-    "fr": word_set(
-        "calculateur calculateurs defaut defauts et les du pas aucun aucune avant apres effacement tension batterie "
-        "sans memorise reponse "
-        "repond ne etat statut libelle coupe arrete memorisee present fugitif actif attente confirme ras monte "
-        "equipe lu interroge essai routier "
-        "ralenti contact mis reparation moteur vehicule"
-    ),
-    "es": word_set(
-        "centralita centralitas fallo fallos averia averias codigo codigos y el los del sin antes despues borrado "
-        "borrar bateria respuesta "
-        "responde no esta estado almacenado memorizado pendiente confirmado presente activo ningun comunicacion "
-        "montado equipado leido omitido "
-        "fecha tras ralenti descripcion minimo reparacion vehiculo parado"
-    ),
-    "en": word_set(
-        "no codes stored present current history pending confirmed active inactive response answer answered "
-        "responding communication "
-        "before after clear clearing battery voltage status state failing now fitted scanned skipped faults "
-        "lowest installed timeout meaning has is with did not clean"
-    ),
-    "it": word_set(
-        "centralina centraline guasto guasti errore errori nessun nessuna senza prima dopo cancellazione batteria "
-        "tensione memorizzato memorizzati attivo presente confermato risposta risponde comunicazione stato descrizione "
-        "del della il gli motore quadro non"
-    ),
-    "nl": word_set(
-        "regeleenheid storing storingen foutcode foutcodes fouten geen wissen accu accuspanning spanning opgeslagen "
-        "aanwezig actueel bevestigd antwoord antwoordt communicatie toestand omschrijving niet het een voor na"
-    ),
-    "pt": word_set(
-        "falha falhas avaria avarias erro erros sem nenhum nenhuma antes depois apagar bateria tensao armazenado ativo "
-        "presente confirmado resposta responde comunicacao estado descricao nao dos da do modulo"
-    ),
-    "pl": word_set(
-        "sterownik blad bledy bledow kod brak przed po kasowaniu kasowaniem akumulator napiecie zapisany aktywny "
-        "potwierdzony odpowiedzi komunikacji stan opis nie"
-    ),
-    "sv": word_set(
-        "styrenhet fel felkod felkoder inga inget efter radering batteri batterispanning spanning lagrad aktiv "
-        "bekraftad svar svarar kommunikation och inte ej"
-    ),
-}
-
-
 #: What else than a fault is stored, by the words for it (vocabulary.STATES, meaning "").
 _CONTENTS = ("information", "informationen", "informations", "informacion", "donnees", "values")
 
@@ -110,25 +56,28 @@ class State(NamedTuple):
     sure: bool
 
 
-def language(lows: Sequence[str]) -> str:
-    """ "en", "de", "fr", "es", "it", "nl", "pt", "pl" or "sv" by the words of the text; "en" where nothing tells."""
-    counts: Counter[str] = Counter()
-    # A few thousand lines, spread over the text, tell as much as all.
-    for line in lows[:: max(1, len(lows) // 3000)]:
-        counts.update(WORD.findall(line[:400]))
-    scores = {name: sum(counts[word] for word in vocabulary) for name, vocabulary in _LANGUAGES.items()}
-    best = max(scores, key=lambda name: (scores[name], name == "en"))
-    return best if scores[best] else "en"
-
-
 def _status(meaning: str, translated: bool) -> StatusWord:
     if meaning == "permanent?":
         return "current" if translated else "permanent"
     return cast("StatusWord", meaning)
 
 
-def _most_telling(hits: Sequence[Hit], translated: bool) -> StatusWord:
+def first_of(statuses: Iterable[StatusWord]) -> StatusWord | None:
+    """Of several statuses of a code the one that says most about now."""
+    said = set(statuses)
+    return next((status for status in _FIRST if status in said), None)
+
+
+def _without_now(hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
+    """The words of statuses without a "now" that only leads to the next ("now: not present")."""
+    if not any(hit.phrase in _NOW for hit in hits[:-1]):
+        return hits
+    return (*(hit for hit in hits[:-1] if hit.phrase not in _NOW), hits[-1])
+
+
+def _most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     """One status for several words that stand together."""
+    hits = _without_now(hits)
     said = {_status(hit.meaning, translated) for hit in hits}
     if "stored" in said and "current" not in said and "permanent" not in said and "confirmed" in said:
         return "stored" if any(hit.meaning == "stored" and " " in hit.phrase for hit in hits) else "confirmed"
@@ -197,14 +146,16 @@ def _meant(word: str) -> str | None:
 
 @lru_cache(maxsize=8192)
 def slip_for(word: str) -> str | None:
-    """The status that a word is meant for which one letter parts from it, neither the first nor the last; None for a
-    word of a status and for any other.
+    """The status that a word is meant for which one letter parts from it: not the first, and of the last only whether
+    it was left out or written twice; None for a word of a status and for any other.
 
-    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending")
-    ('stored', 'current', None, None)
+    >>> slip_for("stord"), slip_for("curent"), slip_for("stored"), slip_for("sending"), slip_for("activ")
+    ('stored', 'current', None, None, 'active')
     """
+    if word in _NO_SLIPS:
+        return None
     like = _BY_ENDS.get(word[:1] + word[-1:], ())
-    return None if not like or word in _NO_SLIPS else nearest(word, like)
+    return (nearest(word, like) if like else None) or _BY_LAST.get(word)
 
 
 #: Words of descriptions that are a letter off a status.
@@ -269,6 +220,13 @@ _LONG_STATES_MEANING = {
 #: The same, and words that are a status only beside another: "en attente", "not currently present".
 _LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
                 "actuellement", "actualmente", "momentan", "derzeit")
+#: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
+_BY_LAST = {
+    slip: word
+    for word in reversed(_LONG_STATES)
+    for slip in (word[:-1], word + word[-1])
+    if len(slip) > 4 and slip not in _NO_SLIPS | word_set("store confirm confirma attent histor")
+}
 #: The same by their first and last letters.
 _BY_ENDS = {
     ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)
@@ -328,7 +286,7 @@ def in_text(low: str, translated: bool = False) -> list[State]:
     """Every status word of running text, from left to right. Whoever asks knows whether doubtful ones may count."""
     return [
         State(hit.start, hit.end, _status(hit.meaning, translated), hit.phrase not in DOUBTFUL_STATES)
-        for hit in STATES.find(low)
+        for hit in _without_now(STATES.find(low))
         if hit.phrase not in _CELL_ONLY
         and (hit.meaning != "stored" or not hit.start or not _of_contents(low[: hit.start]))
     ]

@@ -31,6 +31,8 @@ class CodeDraft:
     text: str | None = None
     count: int | None = None
     freeze: dict[str, float] = field(default_factory=dict)
+    #: It is stored by the heading of its list or the count above it: a status of its own says more.
+    listed: bool = False
 
 
 @dataclass(slots=True)

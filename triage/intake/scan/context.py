@@ -65,6 +65,8 @@ class Context:
     supply_by_phase: dict[Phase, float] = field(default_factory=dict)
     #: The place of the row being read.
     at: int = 0
+    #: The place of the last row that told of the scan and of no module.
+    told_at: int = -1
     #: Supply voltages used, to judge them together at the end.
     volts_seen: list[tuple[float, Row, volts.Volt]] = field(default_factory=list)
     last_date: datetime | None = None

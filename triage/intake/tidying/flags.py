@@ -17,6 +17,7 @@ from triage.intake.lines.layouts import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.near import small
+from triage.intake.tidying import statusboxes
 from triage.model.snapshot import StatusWord
 
 _NAME = (
@@ -34,8 +35,9 @@ _LONGEST = 400
 
 def worded(rows: Sequence[Row]) -> list[Row]:
     """The rows, flags of a code in its own line or below it as the status they come to. Linear."""
+    rows = statusboxes.told(rows)
     if not any(_may_hold(row.low) for row in rows):
-        return list(rows)
+        return rows
     found: list[Row] = []
     at = 0
     while at < len(rows):

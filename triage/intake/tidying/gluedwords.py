@@ -1,4 +1,5 @@
-"""Words written without the space between them: a code with its module or its status, and the words of an answer.
+"""Words written without the space between them: a code with its module or its status, the words of an answer, two
+dashes and what they part, a full stop and the name behind it, and the French article that has lost its apostrophe.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "ABSC0035 stored\\nECM:P0562stored,P0118curr\\nSRS: nocodes\\npart no. ABSC0035, serial RDC1234"
@@ -15,15 +16,16 @@ import re
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 
-from triage.intake.lines.spacing import Respaced, with_gaps
+from triage.intake.lines.spacing import Respaced, with_gaps, with_word
 from triage.intake.naming.linking import LINKS
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
-from triage.intake.plain.remember import remembered
+from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import near, states
 from triage.intake.words import answerwords as kinds
+from triage.intake.words.vocabulary import STATES
 
 IsName = Callable[[str], bool]
 
@@ -59,7 +61,14 @@ def opened(found: Sequence[Line], is_name: IsName) -> tuple[Sequence[Line], list
     mended: list[Line] | None = None
     read: list[Respaced] = []
     for at, line in enumerate(found):
+        if signs.of(line.low) & _ELIDED and (articles := _articles(line.low[:LONGEST], is_name)):
+            mended = mended or list(found)
+            for place in reversed(articles):
+                line = with_word(line, place, place + 1, "l'")
+            mended[at] = line
         gaps = _in_answers(line.low, is_name) if signs.of(line.low) & _SIGN else []
+        if signs.of(line.low) & _MARKED:
+            gaps += _at_dashes(line.low) + _at_stops(line.low, is_name)
         if _is_glued(line.text):
             coded, named = _beside_codes(line, is_name)
             gaps += coded
@@ -98,6 +107,44 @@ def _cuts(word: str) -> tuple[int, ...]:
 
 
 _SIGN = signs.of_words(_cuts)
+_MARKED = signs.of_parts("--", *(f".{letter}" for letter in "abcdefghijklmnopqrstuvwxyz"))
+_DASHES = lazily(r"(?<=[a-z0-9)])--(?=[a-z])")
+#: A sentence that ends with a status or an answer, and the key or the name of the next.
+_STOP = lazily(r"(?<![a-z0-9@/.-])([a-z]{4,16})\.(?=([a-z][a-z ]{1,24}?)\s?[:=])")
+_ENDS = STATES.ends | kinds.CODES | kinds.NOTHING | kinds.ANSWERS | kinds.CONTACT
+#: "Labs ne repond pas": before the verb of an answer, or behind a preposition.
+_ELIDED = signs.of_pattern(r"^l[aeiouh][a-z]{2,14}$")
+_LOST = lazily(r"(?<![a-z0-9'-])(?:(dans|pour|avec|sur|de|que|et) )?l([aeiouh][a-z]{2,14})(?![a-z0-9'-])")
+_OF_FRENCH = lazily(r" (?:ne|n'|n|est|etait|repond|repondait|muet|muette|ras|aucune?|sans)(?![a-z])")
+
+
+def _at_dashes(low: str) -> list[int]:
+    """Where a space is left out around two dashes: "PCM--processor--pend."
+
+    >>> _at_dashes("p0606 pcm--cpu--pend"), _at_dashes("p0562--16 -- pcm"), _at_dashes("---- ecm ----")
+    ([9, 11, 14, 16], [], [])
+    """
+    return [place for match in _DASHES.finditer(low) for place in match.span()] if "--" in low else []
+
+
+def _articles(low: str, is_name: IsName) -> list[int]:
+    """Where an article stands that has lost its apostrophe: before a name, which itself is no other.
+
+    >>> _articles("labs ne repond pas, u0121 dans lesp", ("abs", "esp").__contains__), _articles("labs", str.isalpha)
+    ([0, 31], [])
+    """
+    return [
+        match.start(2) - 1
+        for match in _LOST.finditer(low)
+        if (match[1] or _OF_FRENCH.match(low, match.end())) and is_name(match[2]) and not is_name(f"l{match[2]}")
+    ]
+
+
+def _at_stops(low: str, is_name: IsName) -> list[int]:
+    """Where a space is left out behind a full stop, before the name of a module and its mark: "history.Trans= none"."""
+    return [
+        match.end() for match in _STOP.finditer(low[:LONGEST]) if match[1] in _ENDS and is_name(match[2])
+    ]
 
 
 @remembered

@@ -1,7 +1,8 @@
-"""Statuses with a slip of the pen in the line of a code: "P0562 stord", "P0118-00 in ECM (curent)", "C0287 actve".
+"""Slips of the pen written as the words that were meant, right before the rows are read, so that every reader sees
+these: statuses in the line of a code ("P0562 stord", "P0118-00 in ECM (curent)", "C0287 actve"), and the phrases of
+:mod:`triage.intake.said.phraseslips` in any line ("no respons", "befor clear").
 
-They are written right before the rows are read, so that every reader of a code's line sees the word that was meant.
-Only a word beside a code, beside a mark or last in its line is one: descriptions hold words like them.
+Only a word beside a code, beside a mark or last in its line is a status: descriptions hold words like them.
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in mended(lines("P0562 stord, P0563\\nC0035 in ABS (curent)\\nP0340 the scored wheel\\nstord"))]
@@ -19,14 +20,16 @@ from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import LONGEST
-from triage.intake.said import states
+from triage.intake.said import phraseslips, states
 
-_CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?:-?[0-9a-f]{2})?(?![^\W_])|(?<![a-z])fmi")
+#: With letters for figures too ("PO335").
+_A_CODE = r"[pcbu](?=[a-z]{0,3}[0-9])[0-3o][0-9a-fo]{3}"
+_CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-f]{{2}})?(?![^\W_])|(?<![a-z])fmi")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
-_AFTER = lazily(r"(?:[,;:|=()\[\]>\t/-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
-_BEFORE = lazily(r"\s*(?:$|[,;|=()\[\]\t/-]|[:.](?:[\s.]|$)|[pcbu][0-3][0-9a-f]{3})")
-_BEHIND_CODE = lazily(r"[pcbu][0-3][0-9a-f]{3}(?:\s?[-:]?[0-9a-f]{2}|\s?[(\[][0-9a-f]{2}[)\]])?\s*$")
+_AFTER = lazily(r"(?:[,;:|=()\[\]>\t/*_`~-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
+_BEFORE = lazily(rf"\s*(?:$|[,;|=()\[\]\t/*_`~-]|[:.](?:[\s.]|$)|{_A_CODE})")
+_BEHIND_CODE = lazily(rf"{_A_CODE}(?:\s?[-:]?[0-9a-f]{{2}}|\s?[(\[][0-9a-f]{{2}}[)\]])?\s*$")
 #: "Hst" behind a code with a name before it. In capitals, or before a code, it is the hydrostatic transmission.
 _HISTORY = lazily(
     r"[^\s-](?: (?:[|-] )?|[;|,\t])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:[-:]?[0-9A-Fa-f]{2})?(?: (?:[|-] )?|[;|,\t])(hst)"
@@ -42,16 +45,17 @@ _SIGN = signs.of_words(lambda word: len(word) > 4 and word.isalpha() and states.
 def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: False) -> Sequence[Line]:
     """The lines, those with a code with the statuses that were meant. ``is_name``: listed names."""
     kept: list[Line] | None = None
-    for at in signs.places(found, _SIGN):
+    for at in signs.places(found, _SIGN | phraseslips.SIGN):
         line = found[at]
         low = line.low
-        short = "hst" in line.text
         if len(low) > LONGEST:
             continue
-        if _CODE.search(low) is None:
-            continue
-        slips = [(*match.span(), meant) for match in _WORD.finditer(low) if (meant := _meant(line, match, is_name))]
-        slips += [(*match.span(1), "hist") for match in _HISTORY.finditer(line.text)] if short else []
+        slips = [slip for slip in phraseslips.places(low) if not is_name(line.text[slip[0] : slip[1]])]
+        if signs.of(low) & _SIGN and _CODE.search(low) is not None:
+            taken = {start for start, _, _ in slips}
+            found_here = (match for match in _WORD.finditer(low) if match.start() not in taken)
+            slips += [(*match.span(), meant) for match in found_here if (meant := _meant(line, match, is_name))]
+            slips += [(*match.span(1), "hist") for match in _HISTORY.finditer(line.text) if "hst" in line.text]
         for start, end, meant in sorted(slips, reverse=True):
             line = with_word(line, start, end, meant)
         if slips:

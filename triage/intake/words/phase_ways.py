@@ -90,6 +90,10 @@ _REPAIR_EN = (
     r"repa|replac|renew|mend|fix|fit|instal|swap|chang|rebuil|refurb|rewir|splic|sold|tight|clean|program|flash|coding|"
     r"calib|new|work"
 )
+#: What a scan told as the last one is more of: one after the clear.
+_SINCE_CLEAR = (
+    rf"{AFTER}[ -]{OF_CODES}{CLEAR}|(?:nach|apres|tras|despues)(?: [a-z']+)?? (?:{LOESCH}|{EFF}|{BORR})"
+)
 _REPAIRED = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_REPAIR_EN})|with (?:a |the )?new|final|closing|quality|outgoing|"
@@ -97,7 +101,7 @@ _REPAIRED = (
         rf"aft {OF_CODES}{MENDED}|(?:aft(?:e?r)|following|once) {OF_CODES}(?:{GAP}{MENDED}|"
         rf"(?:some |this |our |my |doing |did )*(?:re)?work)|post[ -]?(?:{MENDED})|"
         rf"with (?:a |the )?new \w+(?: \w+)?(?: fitted| installed| in(?= ?$|[ ]?[,:;])| on(?= ?$|[ ]?[,:;]))|"
-        rf"final (?:scan|check|read(?:ing|-?out)?)|post[ -]?scan|"
+        rf"final (?:scan|check|read(?:ing|-?out)?)|post[ -]?scan(?!\W{{1,3}}(?:{_SINCE_CLEAR}))|"
         rf"repairs? (?:done|complete[d]?|finished|carried out)|after-repair|closing scan|quality scan|outgoing scan",
     ),
     _way(_NEW_READ, rf"{MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),

@@ -1,0 +1,82 @@
+"""The names of modules that are listed in one line, behind an answer or before it: "No codes: ABS, radio and horn"."""
+
+from __future__ import annotations
+
+import re
+
+from triage.intake.lines import namelist, unknown
+from triage.intake.naming.joined import joined
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.said.near import small
+
+_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
+_COMMA = lazily(r"\s*[,;|]\s*")
+_WIDE = lazily(r"\s{2,}")
+_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\s{2,}|\t")
+
+
+def is_list(names: Names, text: str) -> bool:
+    """Whether a text is several names, each known by itself, rather than one name with a comma in it."""
+    if joined(text, names):
+        return True
+    parts = of_list(names, text)
+    if len(parts) < 2 or names.listed(text):
+        return False
+    known = [names.score(part) >= 60.0 for part in parts]
+    return any(known) and all(
+        told or part == "ECU" or (unknown.is_short(part) and ("," in text or ";" in text))
+        for told, part in zip(known, parts, strict=True)
+    )
+
+
+def of_list(names: Names, text: str) -> list[str]:
+    """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
+    found: list[str] = []
+    parts: list[str] = []
+    for part in _split(_COMMA, text):
+        if several := joined(part, names):
+            parts += several
+            continue
+        several = [] if names.listed(part) else namelist.shared(part)
+        known = several and all(names.score(name) >= 60.0 for name in several)
+        whole = names.listed(part) and names.score(part) >= 90.0
+        parts += several if known else [part] if whole else _cut_outside(names, part)
+    parts = namelist.with_sides(parts)
+    # Two spaces inside a listed name are a slip.
+    for part in (name for each in parts for name in ([each] if names.listed(each) else _split(_WIDE, each))):
+        whole = names.score(part) >= 60.0 and not _abbreviations(names, part)
+        found += [part] if whole else _split(_SPLIT_NAMES, part)
+    return [name for each in found for name in names.run(each)] if len(found) > 1 and "," not in text else found
+
+
+def _cut_outside(names: Names, text: str) -> list[str]:
+    """A text cut at commas and words for "and" where none stands inside a listed name ("Access and start (IMMO)")."""
+    inside = [(start, end) for start, end, _ in names.find(small(text)) if " " in text[start:end]]
+    found, at = [], 0
+    for match in _LIST_MARKS.finditer(text):
+        if not any(start < match.start() and match.end() < end for start, end in inside):
+            found.append(text[at : match.start()])
+            at = match.end()
+    return [name for name in (tidy(part) for part in [*found, text[at:]]) if name]
+
+
+def _abbreviations(names: Names, text: str) -> bool:
+    """Whether a text is listed abbreviations of several modules with strokes between them ("ECM/TCM"), or more than
+    two names with spaced ones ("dosing / gateway / radio"): two may be one module of two tasks."""
+    parts = text.split("/")
+    if text.count(" / ") > 1 and names.differ([tidy(part) for part in parts]):
+        return not names.listed(text)
+    return (
+        len(parts) > 1
+        and not names.listed(text)
+        and all(part.strip().isupper() and names.listed(part.strip()) for part in parts)
+        and len({names.match(part.strip()).canonical for part in parts}) == len(parts)
+    )
+
+
+def _split(mark: re.Pattern[str], text: str) -> list[str]:
+    return [name for name in (tidy(part) for part in mark.split(text)) if name]
+
+
+__all__ = ["is_list", "of_list"]
