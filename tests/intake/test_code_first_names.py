@@ -23,6 +23,20 @@ def test_a_number_of_the_module_is_no_failure_type(form: str) -> None:
     assert modules_of(f"{text}\n") == READ
 
 
+@pytest.mark.parametrize("form", ["{code}  [{number}] {name}  Circuit open", "{code} - {number} {name} - open - stored"])
+def test_a_number_that_comes_again_with_its_name_is_that_of_the_module(form: str) -> None:
+    told = [*CODES, ("U0101", "Radio", "56"), ("B1001", "Gateway", "19")]
+    text = "\n".join(form.format(code=code, name=name, number=number) for code, name, number in told)
+    others = "".join(f"P056{at}  Engine control  Circuit open\n" for at in range(3))
+    codes = {code.split()[0] for held in modules_of(f"{text}\n{others}").values() for code in held}
+    assert codes == {*(code for code, _, _ in told), "P0560", "P0561", "P0562"}
+
+
+def test_failure_types_that_differ_for_one_name_stay() -> None:
+    text = "B1341  [13] Radio  Circuit open\nB1342  [16] Radio  Low\nB1343  [13] Gateway  Open\nB1344  [16] Gateway  Low\n"
+    assert modules_of(text) == {"radio": ["B1341-13", "B1342-16"], "gateway": ["B1343-13", "B1344-16"]}
+
+
 def test_a_failure_type_of_the_code_stays() -> None:
     text = "\n".join(f"{code}-16 / {number} - {name} / circuit open / stored" for code, name, number in CODES)
     assert modules_of(f"{text}\n") == {

@@ -1,7 +1,7 @@
 """Names of modules with their number before them, right behind a code: "U0416 / 15 - Airbag control module / lost".
 
-Alone such a number is as well the failure type of the code. Where all lines of a text have one before a name, and each
-name has its own, it is that of the module and is taken off.
+Alone such a number is as well the failure type of the code. Where all lines of a text have one before a name, or names
+come again with theirs, and each name has its own, it is that of the module and is taken off.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> texts = ("U0416 / 15 - Airbag / lost", "P0562 / 01 - Engine / low", "P0420 / 01 - Engine / stored, weak")
@@ -22,11 +22,13 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 
 _NUMBERED = lazily(
-    r"(?:\s*(?:::|[/|;,\t])\s*|\s-\s+)(?P<number>(?:0x|\$)?(?=[0-9a-f]?[0-9])[0-9a-f]{1,2}h?)"
-    r"(?:\s+-\s+|\s*[:.)]\s+|\s+)(?P<name>[^\W\d][^|;:/\t,()]{1,60}?)(?=\s*(?:$|::|[|;/\t,(]|\s-\s))",
+    r"(?:\s*(?:::|[/|;,\t])\s*|\s-\s+|\s+(?=\[))(?P<mark>\[?)(?P<number>(?:0x|\$)?(?=[0-9a-f]?[0-9])[0-9a-f]{1,2}h?)"
+    r"\]?(?:\s+-\s+|\s*[:.)]\s+|\s+)(?P<name>[^\W\d][^|;:/\t,()]{1,60}?)(?=\s*(?:$|::|[|;/\t,(]|\s-\s|\s\s))",
     re.IGNORECASE,
 )
 _MARK = re.compile(r"\s*(?:::|[/|;,\t])\s*|\s-\s+")
+#: So many lines that tell a number of a name again make it that of the module, whatever the other lines have.
+_AGAIN = 2
 _FEWEST, _SHARE, _LONGEST = 2, 0.8, 300
 
 
@@ -38,12 +40,14 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         match = _NUMBERED.match(row.text, _end(row))
         if match is not None and is_as_pasted(row) and is_name(tidy(match["name"])) and _goes_on(row, match.end()):
             found[id(row)] = match
-    if len(found) < max(_FEWEST, _SHARE * len(single)):
+    if len(found) < _FEWEST:
         return list(rows)
     pairs = {(match["number"].lower(), tidy(match["name"]).lower()) for match in found.values()}
     if len({number for number, _ in pairs}) != len(pairs) or len({name for _, name in pairs}) != len(pairs):
         return list(rows)
-    return [row if (match := found.get(id(row))) is None else without(row, (match.start("number"), match.start("name")))
+    if len(found) < _SHARE * len(single) and (len(pairs) < _FEWEST or len(found) < len(pairs) + _AGAIN):
+        return list(rows)
+    return [row if (match := found.get(id(row))) is None else without(row, (match.start("mark"), match.start("name")))
             for row in rows]
 
 
