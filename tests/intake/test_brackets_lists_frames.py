@@ -1,4 +1,4 @@
-"""A code with a hyphen in brackets, names between semicolons, and a voltage left of a freeze frame.
+"""A code with a hyphen in brackets, names and codes between semicolons, and a voltage left of a freeze frame.
 
 All texts are invented.
 """
@@ -32,3 +32,14 @@ def test_names_between_semicolons_are_several_modules() -> None:
 def test_a_voltage_left_of_the_codes_is_not_of_a_freeze_frame(last: str, volts: float | None) -> None:
     text = f"Parking brake\n   U2101 stored\n        Freeze frame:\n        Coolant: 24 \u00b0C\n{last}"
     assert read_text(text, load()).snapshots[0].volts == volts
+
+
+@pytest.mark.parametrize("mark", [": ", " = ", " -> ", " | "])
+def test_descriptions_of_a_list_of_one_module_name_no_other(mark: str) -> None:
+    text = f"Wiper{mark}U0121 lost contact with ABS; B1305 sunload sensor left; U0100 no engine control module\n"
+    assert modules_of(f"Radio{mark}no codes\n{text}") == {"radio": ["clean"], "wiper": ["U0121", "B1305", "U0100"]}
+
+
+def test_a_module_behind_the_last_semicolon_is_told() -> None:
+    text = "Brakes: C0035 stored; U0100 lost engine (stored); radio no answer\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "U0100 stored"], "radio": ["silent"]}

@@ -23,7 +23,8 @@ def test_a_number_of_the_module_is_no_failure_type(form: str) -> None:
     assert modules_of(f"{text}\n") == READ
 
 
-@pytest.mark.parametrize("form", ["{code}  [{number}] {name}  Circuit open", "{code} - {number} {name} - open - stored"])
+@pytest.mark.parametrize("form", [
+    "{code}  [{number}] {name}  Circuit open", "{code} - {number} {name} - open - stored"])
 def test_a_number_that_comes_again_with_its_name_is_that_of_the_module(form: str) -> None:
     told = [*CODES, ("U0101", "Radio", "56"), ("B1001", "Gateway", "19")]
     text = "\n".join(form.format(code=code, name=name, number=number) for code, name, number in told)
@@ -33,7 +34,7 @@ def test_a_number_that_comes_again_with_its_name_is_that_of_the_module(form: str
 
 
 def test_failure_types_that_differ_for_one_name_stay() -> None:
-    text = "B1341  [13] Radio  Circuit open\nB1342  [16] Radio  Low\nB1343  [13] Gateway  Open\nB1344  [16] Gateway  Low\n"
+    text = "B1341  [13] Radio  Open\nB1342  [16] Radio  Low\nB1343  [13] Gateway  Open\nB1344  [16] Gateway  Low\n"
     assert modules_of(text) == {"radio": ["B1341-13", "B1342-16"], "gateway": ["B1343-13", "B1344-16"]}
 
 

@@ -59,6 +59,22 @@ _SENTENCE_ENDS = re.compile(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
+_MARKED = re.compile(r".*[^\s:=|>-]\s*(?:[:=|]|-*>|\s-)\s*", re.DOTALL)
+
+
+def _each_begins_a_part(row: Row) -> bool:
+    """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, the last part
+    being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor left" is a list of one module,
+    whatever its descriptions name."""
+    codes = row.finds.codes
+    return (
+        len(codes) > 1
+        and _MARKED.fullmatch(row.low, 0, codes[0].start) is not None
+        and all(row.low[one.end : two.start].rstrip().endswith(";") for one, two in pairwise(codes))
+        and ";" not in row.low[codes[-1].end :].rstrip(" ;")
+    )
+
+
 def is_prose(context: Context, row: Row) -> bool:
     """Whether a row with codes is a sentence rather than a line of a list."""
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
@@ -73,6 +89,8 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.likely(context.names.bare(before))
+    if named and _each_begins_a_part(row):
+        return False
     stop = _SENTENCE_ENDS.match(before)
     if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(
             row.low[: first.start - len(before[stop.end() :])]):
