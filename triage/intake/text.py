@@ -32,7 +32,8 @@ from triage.intake.entries import (
     turns,
 )
 from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing, unknown
-from triage.intake.lines.layouts import Row, split_rows
+from triage.intake.lines.layouts import split_rows
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.modules import vocabulary

@@ -11,7 +11,7 @@ from triage.intake.entries import markedrow, metarow, names_of_list, prose, volt
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from itertools import islice
 
 from triage.intake.entries import voltplaces
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import below_a_name, of_the_module
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, volts

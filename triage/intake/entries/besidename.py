@@ -14,8 +14,8 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.entries import voltplaces
 from triage.intake.lines import supplyrow
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily

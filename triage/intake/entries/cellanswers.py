@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter

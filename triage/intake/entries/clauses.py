@@ -16,7 +16,7 @@ from triage.intake.codes.found import Found
 from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

@@ -16,7 +16,7 @@ from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import in_brackets, wordy
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import answerrow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context

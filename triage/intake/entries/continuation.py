@@ -5,7 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

@@ -8,7 +8,7 @@ Which of the two is meant would be a guess, so that the code stays where it was 
 
 from __future__ import annotations
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.scan.context import Context

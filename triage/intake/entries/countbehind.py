@@ -21,8 +21,8 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy

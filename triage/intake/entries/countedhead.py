@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.said.attribution import counts_codes
 from triage.intake.scan.context import Context

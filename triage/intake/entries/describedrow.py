@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import coderow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context

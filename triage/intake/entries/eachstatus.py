@@ -5,7 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import Details
 from triage.intake.entries.coderow import add
 from triage.intake.lines import namelist, ownstatus
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.scan.context import Context

@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily

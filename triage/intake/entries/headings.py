@@ -8,7 +8,7 @@ from triage.intake.entries import ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from triage.intake.lines.idents import before_idents, behind_gap
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily

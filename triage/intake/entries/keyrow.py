@@ -10,7 +10,7 @@ from triage.intake.entries import metarow, ownlines, voltplaces
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily

@@ -20,7 +20,7 @@ from typing import NamedTuple
 from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.entries import setoff
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words

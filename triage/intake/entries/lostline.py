@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from triage.intake.entries import headings
 from triage.intake.lines import shortnumbers
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from triage.intake.lines import unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from triage.intake.codes.pieces import Details
 from triage.intake.entries.coderow import add
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import MOST_BLANKS
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

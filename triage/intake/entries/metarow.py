@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from triage.intake.entries.voltplaces import place_volt
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.entries.clauses import Clause
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import Spoken
 from triage.intake.said.attribution import Fact, Span

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import continuation
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_it, spoken
 from triage.intake.scan.context import Context

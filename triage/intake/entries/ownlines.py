@@ -8,8 +8,8 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
 from triage.intake.lines import codeplaces, ledcodes, owncodes, shortnumbers
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.ledcodes import LEADS, QUANTITY
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily

@@ -27,7 +27,7 @@ from triage.intake.entries.headings import LEADS_ON, followed, judge, open_headi
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import is_short
 from triage.intake.naming.names import LONGEST_NAME, tidy

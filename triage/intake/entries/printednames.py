@@ -6,7 +6,7 @@ another scan of it, is then that module's answer. A word that stands before answ
 
 from __future__ import annotations
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status

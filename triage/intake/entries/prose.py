@@ -16,7 +16,7 @@ from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import deeds, leads, metarow, otherones, setoff, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words

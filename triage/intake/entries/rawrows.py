@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries.headings import below_of, codes_alone, section
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.said.listheads import LISTS, heads_several, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context

@@ -14,7 +14,7 @@ from triage.intake.codes.found import Found
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
 from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

@@ -7,7 +7,7 @@ in a list whose other lines are names with an answer or a code.
 
 from __future__ import annotations
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words

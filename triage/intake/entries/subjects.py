@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
 from triage.intake.entries import misspelt
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import engine_state, phases

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from triage.intake.codes.found import Found, in_code_cell
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.model import codes as model_codes

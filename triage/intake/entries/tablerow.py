@@ -13,7 +13,7 @@ from triage.intake.entries.coderow import add, details_of, module_for
 from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import is_ditto
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter

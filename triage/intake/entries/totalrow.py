@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.counts import stated_count
 from triage.intake.scan.context import Context

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import metarow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.said import phases
 from triage.intake.scan.context import Context
 

@@ -11,7 +11,7 @@ from collections.abc import Collection, Sequence
 
 from triage.intake.entries.clauses import Clause, clauses_of
 from triage.intake.entries.subjects import is_through, says_behind
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words

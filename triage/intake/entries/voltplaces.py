@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.said import voltbatteries, volts
 from triage.intake.said.answers import spoken

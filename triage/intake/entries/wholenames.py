@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.lines import unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.joined import joined
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit

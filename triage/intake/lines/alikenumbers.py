@@ -16,7 +16,7 @@ from typing import NamedTuple
 from triage.intake.codes.found import Found
 from triage.intake.lines import shortnumbers
 from triage.intake.lines.codeplaces import LETTERED, OTHER_KEYS, QUANTITY, written_alike
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import tidy

@@ -17,7 +17,7 @@ from typing import Literal
 
 from triage.intake.codes.found import Found
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

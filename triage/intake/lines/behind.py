@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.codes import pieces
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily

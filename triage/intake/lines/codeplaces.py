@@ -5,7 +5,7 @@ from __future__ import annotations
 from string import hexdigits
 
 from triage.intake.codes.pieces import soft_pieces
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.patterns import lazily

@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.codes.pieces import stored_values
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 

@@ -11,8 +11,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit, has_letter

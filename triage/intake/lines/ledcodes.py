@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily

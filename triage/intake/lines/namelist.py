@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.codes.pieces import COUNTED
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.joined import joined
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import Names, tidy

@@ -27,7 +27,7 @@ from triage.intake.lines.codeplaces import (
     mark_before,
     written_alike,
 )
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable
 from typing import NamedTuple
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter

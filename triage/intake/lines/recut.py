@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.spacing import with_places
 
 

@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from triage.intake.codes.found import find
 from triage.intake.lines import numbering, unknown
 from triage.intake.lines.idents import alone
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, indent_of, lines
 from triage.intake.plain.patterns import lazily

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.lines.behind import may_name
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.said import states

@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines.behind import behind, wordy
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.unknown import NO_NAMES
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states

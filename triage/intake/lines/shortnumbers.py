@@ -20,7 +20,7 @@ from triage.intake.codes.found import Found
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines import idents
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter

@@ -19,7 +19,7 @@ from triage.intake.naming.heads import is_head, nearly_head, role_of
 from triage.intake.said import phases
 
 if TYPE_CHECKING:
-    from triage.intake.lines.layouts import Row
+    from triage.intake.lines.row import Row
 
 QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 #: So many blank lines may stray into a table.

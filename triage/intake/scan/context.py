@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any, Literal
 
 from triage.intake.codes.pieces import Legend
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import Names
 from triage.intake.said import dates, happenings, volts
 from triage.intake.scan import between

@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 
 from triage.intake.lines.idents import before_idents
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 
 
 def flat(all_rows: Sequence[Row]) -> bool:

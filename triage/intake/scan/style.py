@@ -15,7 +15,7 @@ from typing import NamedTuple
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, shortcolumn
 from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, wordy
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.linking import strip_links

@@ -21,7 +21,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy

@@ -14,8 +14,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_letter, reworded
 from triage.intake.plain.patterns import lazily
 

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.answers import answer_of_cell

@@ -15,7 +15,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow, unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import line_of

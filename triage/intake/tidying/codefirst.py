@@ -15,7 +15,7 @@ from collections.abc import Callable, Sequence
 from copy import copy
 from functools import lru_cache
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import tidy

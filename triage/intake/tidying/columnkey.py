@@ -13,7 +13,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases

@@ -18,7 +18,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import named_answer, spoken

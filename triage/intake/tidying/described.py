@@ -19,7 +19,7 @@ from typing import NamedTuple
 
 from triage.intake.codes.found import Found
 from triage.intake.lines import unknown
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import LINKS

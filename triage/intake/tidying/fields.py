@@ -13,7 +13,7 @@ import re
 from collections.abc import Sequence
 
 from triage.intake.lines import supplyrow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered

@@ -13,7 +13,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.near import small

@@ -17,7 +17,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.said import phases
 from triage.intake.said.answers import answer_of_cell, spoken

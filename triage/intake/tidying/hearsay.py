@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from copy import copy
 from itertools import pairwise
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from triage.intake.codes.found import Found
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words

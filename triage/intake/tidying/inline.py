@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.phrases import words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, rest_of

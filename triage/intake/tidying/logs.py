@@ -15,8 +15,8 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily

@@ -13,7 +13,7 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 
 _MARK = re.compile(r"\s*(::|[|;/\t])|\s+(in|-)\s")
 _FEWEST, _SHARE, _LEAST = 3, 0.6, 8

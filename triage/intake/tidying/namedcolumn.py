@@ -15,7 +15,8 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.layouts import Row, name_columns
+from triage.intake.lines.layouts import name_columns
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import nearly_head, roles_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.phrases import phrase_set

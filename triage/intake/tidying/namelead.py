@@ -15,8 +15,8 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy

@@ -14,8 +14,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted, without
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily

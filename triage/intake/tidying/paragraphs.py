@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit, line_of
 from triage.intake.plain.patterns import lazily

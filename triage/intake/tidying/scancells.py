@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily

@@ -15,7 +15,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import SMALL
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily

@@ -14,7 +14,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from copy import copy
 
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 
 #: Small letters behind the stop, or a comma: the sentence goes on.

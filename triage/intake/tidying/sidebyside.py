@@ -23,7 +23,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Cell, Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import MOST_BLANKS
 from triage.intake.naming.heads import is_ditto, role_of
 from triage.intake.plain.phrases import phrase_set

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines.layouts import Row
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily

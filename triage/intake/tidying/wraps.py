@@ -16,8 +16,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.layouts import Row
 from triage.intake.lines.recut import is_as_pasted
+from triage.intake.lines.row import Row
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set

@@ -1,0 +1,79 @@
+"""Rows: the lines of a text as the reader sees them, and the cells they were cut into."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from triage.intake.codes.found import NOTHING, Finds, find
+from triage.intake.plain.characters import Line
+
+
+@dataclass(slots=True)
+class Cell:
+    """One cell: its place in the line's text, and its text without outer spaces and quotes."""
+
+    start: int
+    end: int
+    text: str
+    low: str
+
+
+@dataclass(slots=True)
+class Row:
+    """One line as the reader sees it: without bullet, number or quote mark before it (``start`` is where the rest
+    begins). ``cells`` where it was cut; ``roles`` where a head above names the columns; ``kind`` is the mark."""
+
+    line: Line
+    text: str
+    start: int
+    low: str = ""
+    finds: Finds = NOTHING
+    cells: list[Cell] | None = None
+    roles: tuple[str | None, ...] | None = None
+    kind: str = ""
+    head: bool = False
+    blank: bool = False
+    shape: tuple[str, int, bool] | None = None
+    #: A count or a distance that was taken off the end of a line with codes.
+    behind: str = ""
+    #: The names of modules with the voltages that were taken off behind them.
+    own_volts: tuple[tuple[str, float], ...] = ()
+    #: The number of codes that stood behind the name of its module.
+    counted: int | None = None
+    #: The time that stood before it is so much later than the one above that a module named again is in another scan.
+    later: bool = False
+    #: It says which scan the module named next is of: scans may take turns.
+    turns: bool = False
+    #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
+    described: tuple[tuple[int, int], ...] = ()
+    #: The last row of a table that was put together from other lines: the heads do not hold below it.
+    closes: bool = False
+    #: The places of the codes that it tells of another time than that of the scan; None for any other row.
+    aside: tuple[tuple[int, int], ...] | None = None
+
+    def __post_init__(self) -> None:
+        text = self.text
+        if not text:
+            self.blank = True
+        elif not self.low:
+            low = self.line.low
+            self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
+            self.finds = find(text, self.low)
+
+    def part(self, start: int, end: int | None = None) -> Row:
+        """A part of the text as a row of its own, with the makers' own numbers that the rest told to be codes."""
+        row = Row(self.line, self.text[start:end].rstrip(), self.start + start)
+        known = {code.start for code in row.finds.codes}
+        kept = [
+            code._replace(start=code.start - start, end=code.end - start, bare=code.bare - start)
+            for code in self.finds.codes
+            if code.kind == "own" and code.start >= start and code.end - start <= len(row.text)
+        ]
+        if kept := [code for code in kept if code.start not in known]:
+            codes = sorted((*row.finds.codes, *kept), key=lambda code: code.start)
+            row.finds = row.finds._replace(codes=tuple(codes))
+        return row
+
+    def cells_text(self) -> list[str]:
+        """The texts of the cells."""
+        return [cell.text for cell in self.cells or ()]
