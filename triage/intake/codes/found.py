@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import NamedTuple
 
+from triage.intake.codes.finds import NOTHING, Finds, Found, Refusal
 from triage.intake.codes.sharedletters import written_out
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -21,50 +21,6 @@ from triage.intake.said import near
 from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model import codes as model_codes
 
-
-class Found(NamedTuple):
-    """One code in a line. ``start``..``end`` covers its failure type and status byte; ``bare`` ends before them.
-
-    ``slip`` is set where a letter stands for a digit: it is what was read instead. ``kind`` is that of the model.
-    """
-
-    start: int
-    end: int
-    text: str
-    failure_type: str | None = None
-    status_byte: int | None = None
-    kind: str = "J2012"
-    source_address: int | None = None
-    slip: str | None = None
-    bare: int = 0
-
-    def __str__(self) -> str:
-        return self.text if self.failure_type is None else f"{self.text}-{self.failure_type}"
-
-
-class Refusal(NamedTuple):
-    """A place that looks like a code and can't be read as one; ``own``: as a maker's own number it can."""
-
-    start: int
-    end: int
-    message: str
-    own: bool = False
-
-
-class Finds(NamedTuple):
-    """What :func:`find` saw, from left to right; ``mentions`` are codes the text only speaks of (see P0715)."""
-
-    codes: tuple[Found, ...]
-    refusals: tuple[Refusal, ...] = ()
-    mentions: tuple[Found, ...] = ()
-
-    def allowed(self, start: int, end: int) -> Finds:
-        """Without the refusals of makers' own numbers at a place, where one is expected."""
-        kept = tuple(each for each in self.refusals if not (each.own and start <= each.start < end))
-        return self if len(kept) == len(self.refusals) else self._replace(refusals=kept)
-
-
-NOTHING = Finds(())
 #: Digits with less than a code's length between them. A code has a digit in it, so that nothing else is looked at.
 _DIGITS = re.compile(r"[0-9]+(?:[^0-9]{1,8}[0-9]+)*")
 _REACH = 8

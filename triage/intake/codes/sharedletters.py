@@ -9,12 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING
 
+from triage.intake.codes.finds import Found
 from triage.intake.plain.patterns import lazily
-
-if TYPE_CHECKING:
-    from triage.intake.codes.found import Found
 
 _DIGITS = "[0-3][0-9A-F]{3}"
 _NEXT = lazily(

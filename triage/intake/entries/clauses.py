@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown

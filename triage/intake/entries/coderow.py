@@ -8,7 +8,7 @@ from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.codes.found import Found, in_code_cell
+from triage.intake.codes.finds import Found
+from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.pieces import Details, stored_values
 from triage.intake.entries import metarow, ownlines, voltplaces
 from triage.intake.entries.coderow import add, module_for
@@ -390,10 +391,7 @@ _HANDLERS = {
     "volts": _volts,
     "answer": _answer,
     "reply": _reply,
-    "odometer": _stored,
-    "rpm": _stored,
-    "speed": _stored,
-    "coolant": _stored,
+    **dict.fromkeys(("odometer", "rpm", "speed", "coolant"), _stored),
     "spn": _spn,
     "fmi": _fmi,
     "scan": _scan,

@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.entries import setoff
 from triage.intake.lines.row import Row

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
 from triage.intake.lines import codeplaces, ledcodes, owncodes, shortnumbers

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import deeds, leads, metarow, otherones, setoff, untold

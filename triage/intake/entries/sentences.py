@@ -10,7 +10,7 @@ import re
 from bisect import bisect_right
 from itertools import pairwise
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
 from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.codes.found import Found, in_code_cell
+from triage.intake.codes.finds import Found
+from triage.intake.codes.found import in_code_cell
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily

@@ -6,7 +6,7 @@ import re
 from copy import copy
 from typing import cast
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for

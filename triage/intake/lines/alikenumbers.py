@@ -13,7 +13,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.lines import shortnumbers
 from triage.intake.lines.codeplaces import LETTERED, OTHER_KEYS, QUANTITY, written_alike
 from triage.intake.lines.row import Row

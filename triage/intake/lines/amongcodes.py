@@ -15,7 +15,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of

@@ -14,7 +14,8 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from functools import cached_property
 
-from triage.intake.codes.found import Found, in_code_cell
+from triage.intake.codes.finds import Found
+from triage.intake.codes.found import in_code_cell
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import (
     LETTERED,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from triage.intake.codes.found import NOTHING, Finds, find
+from triage.intake.codes.finds import NOTHING, Finds
+from triage.intake.codes.found import find
 from triage.intake.plain.characters import Line
 
 

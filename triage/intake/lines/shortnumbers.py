@@ -16,7 +16,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines import idents
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before

@@ -13,13 +13,10 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
+from triage.intake.lines.row import Row
 from triage.intake.naming.heads import is_head, nearly_head, role_of
 from triage.intake.said import phases
-
-if TYPE_CHECKING:
-    from triage.intake.lines.row import Row
 
 QUOTED = re.compile(r'"((?:[^"]|"")*)"')
 #: So many blank lines may stray into a table.

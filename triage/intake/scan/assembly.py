@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.plain.characters import Line
 from triage.intake.plain.characters import low as small
 from triage.intake.said.conditions import Conditions

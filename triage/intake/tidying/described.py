@@ -17,7 +17,7 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.found import Found
+from triage.intake.codes.finds import Found
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between

@@ -13,7 +13,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from triage.intake.codes.found import Found, find
+from triage.intake.codes.finds import Found
+from triage.intake.codes.found import find
 from triage.intake.lines import idents, supplyrow
 from triage.intake.naming.heads import is_head, role_of
 from triage.intake.naming.linking import strip_links
