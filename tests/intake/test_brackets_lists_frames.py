@@ -43,3 +43,23 @@ def test_descriptions_of_a_list_of_one_module_name_no_other(mark: str) -> None:
 def test_a_module_behind_the_last_semicolon_is_told() -> None:
     text = "Brakes: C0035 stored; U0100 lost engine (stored); radio no answer\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "U0100 stored"], "radio": ["silent"]}
+
+
+def test_a_number_of_several_levels_is_no_part_of_a_name() -> None:
+    text = "2.1 Brakes\n  No codes\n3.2 Power steering\n  C1604 stored\n3.3 Airbag\n  no answer\nSupply: not read\n"
+    scan = read_text(text, load()).snapshots[0]
+    assert modules_of(text) == {
+        "anti-lock brakes": ["clean"], "power steering": ["C1604 stored"], "restraints": ["silent"]}
+    assert scan.volts is None
+
+
+@pytest.mark.parametrize("head", ["Service 03, confirmed codes", "Mode $03: confirmed DTCs"])
+def test_the_service_before_the_status_of_a_list_says_nothing_more(head: str) -> None:
+    text = f"{head}\n  P0562  ECM  low\n  U0073  ABS  bus off\nService 07, pending codes\n  P0563  ECM  high\n"
+    assert modules_of(text)["engine control"] == ["P0562 confirmed", "P0563 pending"]
+
+
+def test_a_sentence_that_explains_a_sign_names_no_module() -> None:
+    text = "All were asked. A dash means that it answered and had nothing.\nECM P0562\nTCM -\n"
+    assert modules_of(text) == {"engine control": ["P0562"], "transmission control": ["clean"]}
+    assert modules_of("The dash is silent.\nECM P0562\n")["instrument cluster"] == ["silent"]

@@ -57,6 +57,7 @@ _LIST_NUMBER = lazily(
     r"^\s*[#*•·\-–>]*\s*(?:"
     r"(?:ecu|(?:control )?(?:module?|unit)|system|node|calculateur)\s?[#:.]?\s?#?\d{1,3}\s*[.:)\]\-–]*\s+"
     r"|(?:addr(?:ess)?|adresse|direccion)\.?\s?#?\s?(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]*\s+"
+    r"|[1-9]\d?(?:\.\d{1,2}){1,2}\.?\s+(?=[^\W\d_]{2})"
     r"|(?=[0-9a-f]*\d)[0-9a-f]{1,3}\s*[.:)\]\-–]+\s+|(?=[0-9a-f]?\d)[0-9a-f]{2}-(?=[^\W\d_]{2})|\d{2}\s+)(?=\S)")
 #: A count of codes behind a name: behind dots, or with the word.
 _COUNT = lazily(

@@ -10,6 +10,7 @@ import re
 from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import states
@@ -33,12 +34,21 @@ LISTS: dict[str, ListRead] = {
 }
 
 
+#: "Service 03, confirmed codes".
+_SERVICE_FIRST = lazily(
+    r"(?:obd ?(?:ii|2)? )?(?:mode|service|sid|modus|dienst|servicio|modo)\s?(?:0x|\$)?0?[0-9a]\s?[)\]]?"
+    r"\s?[:,;-]+\s*(?=[a-z])"
+)
+
+
 @lru_cache(maxsize=16384)
 def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
     """The status that a line of status and list words states, and whether list words stand beside it."""
     low = low.strip(" :=#*-_[]()<>")
     # "Pending DTCs (mode 07)": the service it was read by says nothing more.
     asked = SERVICE.search(low)
+    if asked is None and (asked := _SERVICE_FIRST.match(low)) is not None:
+        low = low[asked.end() :]
     low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
     low = _COUNT_LAST.sub("", low) if has_digit(low) else low
     low = low.strip(" :-")

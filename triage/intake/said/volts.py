@@ -367,6 +367,10 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 
 
+#: Nobody's supply is read so low by a number alone.
+_SECTION = 6.0
+
+
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
     """Whether a number without a unit is a supply voltage: the words right beside it say so."""
     if _labelled(low, number, last):
@@ -374,6 +378,9 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
     own = text_before(low, number.start, last)[1]
     if number.round and voltremarks.is_cranked(low, number.start, number.end):
         return True
+    if not low[: number.start].strip(" -*#(") and number.value < _SECTION and low[number.end : number.end + 1] == " ":
+        # "3.2 Power door": so a part of a report is numbered.
+        return False
     if number.round or not 3.0 <= number.value <= 36.0 or voltaround.is_of_a_distance(low, number.start):
         return False
     if AT_STATE.match(low, number.end) is not None or _heads_a_scan(low, number):

@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.row import Row
+from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import nearest
@@ -42,6 +43,13 @@ _FEWEST = 5
 #: What looks like the number or the mark of a list: "(c) - current", "1: present", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z0-9][)]|[0-9]\s?:|[*#])\s*(?:-\s*)?$")
 _SIGNS = frozenset("*#?!")
+#: A sign explained in a sentence, which names no module: "A dash means the module answered and had nothing."
+_SPOKEN = lazily(
+    r"(?:^[(*\s]*|(?<=[.;!] ))(?:an? |the |ein |un |une |una )?(?:dash|hyphen|stroke|tick|cross|star|asterisk|blank|"
+    r"empty cell|strich|haken|kreuz|stern|tiret|croix|coche|etoile|guion|cruz|asterisco)(?:es|s)? "
+    r"(?:means?|stands? for|marks?|heisst|bedeutet|steht fur|signifie|significa)(?![a-z])"
+)
+_EXPLAINS = signs.of_pattern(r"^(?:mean|stand|mark|heisst|bedeutet|steht|signif)")
 #: Without one of these between a letter and its meaning, or around the letter, no line explains any.
 _MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
@@ -68,7 +76,7 @@ class _Entry(NamedTuple):
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     """Take the letters of all legends. ``is_name`` tells the name of a module, which explains nothing. Linear."""
-    legend = Legend(list(rows), {}, {})
+    legend = Legend([_unspoken(row) for row in rows], {}, {})
     used: set[str] | None = None
     for places, entries in _explained(rows, is_name):
         used = _used(rows) if used is None else used
@@ -77,6 +85,14 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     for sign in [letters for letters in legend.statuses if _SIGNS.issuperset(letters)]:
         _write_out(legend.rows, sign, legend.statuses.pop(sign))
     return legend
+
+
+def _unspoken(row: Row) -> Row:
+    """The row without a sentence that explains a sign."""
+    if row.finds.codes or not signs.of(row.low) & _EXPLAINS:
+        return row
+    told = _SPOKEN.search(row.low)
+    return row if told is None else Row(row.line, row.text[: told.start()].rstrip(), row.start)
 
 
 def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[_Entry]]]:
