@@ -63,3 +63,10 @@ def test_a_sentence_that_explains_a_sign_names_no_module() -> None:
     text = "All were asked. A dash means that it answered and had nothing.\nECM P0562\nTCM -\n"
     assert modules_of(text) == {"engine control": ["P0562"], "transmission control": ["clean"]}
     assert modules_of("The dash is silent.\nECM P0562\n")["instrument cluster"] == ["silent"]
+
+
+@pytest.mark.parametrize("text", [
+    "Neither P0300 nor P0420 has come back, so that repair is done.", "Weder P0300 noch P0420 kamen wieder."])
+def test_codes_of_which_neither_came_back_are_not_held(text: str) -> None:
+    assert modules_of(f"Engine: P0562 stored\nABS: no answer\n{text}\n") == {
+        "engine control": ["P0562 stored"], "anti-lock brakes": ["silent"]}

@@ -314,9 +314,22 @@ def _told(low: str, end: int) -> bool:
     return states.leading(low, end) > end + 1
 
 
+_ONE_CODE = r"[pcbu] ?[0-3o][0-9a-fo]{3}(?:[-:]?[0-9a-f]{2})?"
+#: "Neither P0300 nor P0420 has come back"; neither being active is another matter.
+_NEITHER = lazily(
+    rf"(?<![a-z])(?:neither|weder|ni) {_ONE_CODE}(?:,? (?:nor|noch|ni) {_ONE_CODE}){{1,4}} "
+    r"(?:(?:has|have|did|is|was|est|sont|ha|han|ist|sind|kam|kamen|are|not|n'est|n'ont|ne) ){0,2}"
+    r"(?:come|came|returned?|reappear\w*|recur\w*|back|again|wieder|zuruck|revenu\w*|reapparu\w*|vuelto|regresado)(?![a-z])"
+)
+
+
 def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[SpotT]]:
     """``codes`` that are reported here, and those the text only mentions: "see P0715", "no P0562", "P0562 did not
     return"."""
+    neither = _NEITHER.search(low) if len(codes) > 1 and ("neither" in low or "weder" in low or "ni " in low) else None
+    if neither is not None:
+        return ([code for code in codes if not neither.start() < code.start < neither.end()],
+                [code for code in codes if neither.start() < code.start < neither.end()])
     for code in codes:
         start = code.start
         if (start and _last_word(low[max(0, start - 14) : start]) in _MENTION_ENDS) or _may_be_gone(low, code.end):
