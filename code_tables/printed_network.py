@@ -44,13 +44,18 @@ _NO_SENSE_FROM = (
 _SMALL = r"(?:with|from|to|of|by|mit|von|vom|zum|zu|avec|du|de|des|con|del|el|la|le|les|the|dem|der)"
 _LINK = rf"(?:\s*[,:-]\s*|\s+)(?:{_SMALL}\b:?\s*)*"
 _NAME = r"(?P<name>[a-z0-9][a-z0-9 /.,'-]*?)"
-_FORMS = (
-    (LOST, re.compile(rf"(?:can\s+|databus\s+|datenbus\s+)?{_NO_TALK}{_LINK}{_NAME}\s*")),
-    (LOST, re.compile(rf"{_NAME}\s*(?:[,:;-]\s*|\s){_NO_TALK}\s*")),
-    (INVALID, re.compile(rf"{_NO_SENSE}{_LINK}{_NAME}\s*")),
-    (INVALID, re.compile(rf"{_NO_SENSE_FROM}\s+(?:{_SMALL}\b\s*)*{_NAME}\s*")),
-)
 _ASIDE = re.compile(r"\s*[(\[][^()\[\]]*[)\]]\s*")
+
+
+@lru_cache(maxsize=1)
+def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """The relations and how a text tells of each; most scans hold no text that asks for them."""
+    return (
+        (LOST, re.compile(rf"(?:can\s+|databus\s+|datenbus\s+)?{_NO_TALK}{_LINK}{_NAME}\s*")),
+        (LOST, re.compile(rf"{_NAME}\s*(?:[,:;-]\s*|\s){_NO_TALK}\s*")),
+        (INVALID, re.compile(rf"{_NO_SENSE}{_LINK}{_NAME}\s*")),
+        (INVALID, re.compile(rf"{_NO_SENSE_FROM}\s+(?:{_SMALL}\b\s*)*{_NAME}\s*")),
+    )
 
 
 @lru_cache(maxsize=8192)
@@ -61,7 +66,7 @@ def spoken(text: str) -> tuple[str, str] | None:
     folded = unicodedata.normalize("NFKD", text.casefold())
     low = "".join(char for char in folded if not unicodedata.combining(char))
     low = _ASIDE.sub(" ", low).strip(" .")
-    for relation, form in _FORMS:
+    for relation, form in _forms():
         found = form.fullmatch(low)
         if found is not None:
             return relation, found["name"].strip(" ,-.")
