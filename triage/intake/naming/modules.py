@@ -43,7 +43,7 @@ from triage.intake.words.module_words import (
 )
 from triage.intake.words.wordings import CODES
 
-__all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together", "vocabulary"]
+__all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "resolve_together"]
 
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
@@ -104,11 +104,6 @@ class ModuleMatch(NamedTuple):
 @lru_cache(maxsize=8)
 def _index(tables: HasAliases) -> Index:
     return Index(tables.aliases)
-
-
-def vocabulary(tables: HasAliases) -> frozenset[str]:
-    """The words of all listed names, in small letters without accents."""
-    return _index(tables).vocabulary
 
 
 @lru_cache(maxsize=16384)

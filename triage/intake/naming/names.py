@@ -81,6 +81,12 @@ def _listed(tables: Tables) -> tuple[dict[str, str], dict[str, int]]:
     return names, longest
 
 
+@lru_cache(maxsize=4)
+def listed_words(tables: Tables) -> frozenset[str]:
+    """The words of all listed names, in small letters without accents."""
+    return frozenset(" ".join(_listed(tables)[0]).split(" "))
+
+
 class Names:
     """The module names of one text."""
 

@@ -32,7 +32,7 @@ _WORDS = EVERY | word_set("""
     bordspannung versorgung memorise present confirme intermittent tension alimentation almacenado presente confirmado
     pendiente tension bateria alimentacion
 """)
-_SHORTEST, _LONGEST = 5, 300
+_SHORTEST, _LONGEST, _ABBREVIATION = 5, 300, 3
 #: They stand alone as words, or number what stands before them.
 _ALONE = frozenset("aeiouyx")
 
@@ -64,7 +64,9 @@ def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
     end, begin = _END.search(above.low, max(0, len(above.low) - 16)), _BEGIN.match(line.low, len(line.low) - len(text))
     if end is None or begin is None or begin[0] in _ALONE or not known(end[0] + begin[0]):
         return False
-    return len(end[0] + begin[0]) >= _SHORTEST and not (known(end[0]) and known(begin[0]))
+    # Two abbreviations that make a word together, "cam" and "era", are its halves.
+    short = max(len(end[0]), len(begin[0])) <= _ABBREVIATION
+    return len(end[0] + begin[0]) >= _SHORTEST and (short or not (known(end[0]) and known(begin[0])))
 
 
 def _closed(line: Line, known: IsWord) -> Line:
