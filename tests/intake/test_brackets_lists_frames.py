@@ -70,3 +70,9 @@ def test_a_sentence_that_explains_a_sign_names_no_module() -> None:
 def test_codes_of_which_neither_came_back_are_not_held(text: str) -> None:
     assert modules_of(f"Engine: P0562 stored\nABS: no answer\n{text}\n") == {
         "engine control": ["P0562 stored"], "anti-lock brakes": ["silent"]}
+
+
+@pytest.mark.parametrize("key", ["Faults.:", "Faults:", "Faults....:"])
+def test_a_count_behind_a_name_is_no_part_of_it_however_its_key_is_filled(key: str) -> None:
+    text = f"Unit.......: Engine        {key} 1\n   > P0335 no signal\nUnit.......: Dash          {key} 0\n"
+    assert modules_of(text) == {"engine control": ["P0335"], "instrument cluster": ["clean"]}

@@ -22,7 +22,7 @@ from triage.intake.said.answers import answer_of_cell
 
 _KEY = re.compile(
     r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2})[\"']?\s?"
-    r"(?:[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
+    r"(?:\.{0,2}[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
 )
 _ROLES = frozenset(
     {"module", "code", "failure_type", "status", "status_byte", "description", "count", "count_of_codes", "answer",
