@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time
@@ -38,6 +37,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, listed_words, tidy
 from triage.intake.plain.characters import Line, lines
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, states
 from triage.intake.said.languages import language
 from triage.intake.scan import indents, style
@@ -100,7 +100,7 @@ from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Snapshot, StatusWord
 
 #: A count behind a heading.
-_BRACKETED = re.compile(r"\s*[(\[][0-9]{1,3}[)\]]$")
+_BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"

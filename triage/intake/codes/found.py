@@ -22,18 +22,18 @@ from triage.intake.words.vocabulary import TYPE_LABEL
 from triage.model import codes as model_codes
 
 #: Digits with less than a code's length between them. A code has a digit in it, so that nothing else is looked at.
-_DIGITS = re.compile(r"[0-9]+(?:[^0-9]{1,8}[0-9]+)*")
+_DIGITS = lazily(r"[0-9]+(?:[^0-9]{1,8}[0-9]+)*")
 _REACH = 8
 _X = "[0-9A-Fa-f]"
 #: A letter with four characters, and two more where a failure type is joined on. 13 and 24 belong to slips of the pen.
-_CANDIDATE = re.compile(
+_CANDIDATE = lazily(
     r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
     r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
     r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
     rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}|{_X}-{_X}{_X}(?!-)))(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
-_CLEAN = re.compile(r"[PCBU][0-3][0-9A-F]{3}")
+_CLEAN = lazily(r"[PCBU][0-3][0-9A-F]{3}")
 _HEX = frozenset("0123456789ABCDEFabcdef")
 #: A date in the next cell: "P0AA6:00,14.08.24,inactive".
 _DATE = r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}(?![0-9])"
@@ -49,13 +49,13 @@ _JOINED = lazily(
     rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
 )
-_BRACKETED = re.compile(
+_BRACKETED = lazily(
     rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|"
     rf"sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
     re.IGNORECASE,
 )
 _SPACED = lazily(rf"[ ](?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT}", re.IGNORECASE)
-_LABELLED = re.compile(
+_LABELLED = lazily(
     rf"[\s,;|/(\[-]{{0,4}}{TYPE_LABEL}\s{{0,2}}[:=#]?\s{{0,2}}(?:0x\s?|\$)?{_SLIP2}h?{_UNIT}",
     re.IGNORECASE,
 )

@@ -23,29 +23,29 @@ from triage.units import fahrenheit_to_celsius, miles_to_km
 
 Legend = tuple[tuple[str, StatusWord], ...]
 
-_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
-_SLIP2 = re.compile(r"[0-9][OIl]|[OIl][013-9]")
-_MARKED_BYTE = re.compile(
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-f]{2})h?")
+_SLIP2 = lazily(r"[0-9][OIl]|[OIl][013-9]")
+_MARKED_BYTE = lazily(
     r"(?:0x|\$)([0-9a-f]{2})|([0-9a-f]{2})h|(?:status(?: ?byte)?|sb)\s*[:=]?\s*(?:0x|"
     r"\$)?([0-9a-f]{2})h?"
 )
-_TYPE = re.compile(
+_TYPE = lazily(
     rf"(?:{TYPE_LABEL}|type|typ|art|tipo)\s*[:=#]?\s*(?:0x\s?|\$)?([0-9a-f]{{2}})h?"
 )
-_COUNT = re.compile(
+_COUNT = lazily(
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?x|([0-9]{1,3})\s?(?:times|mal|fois|veces|occurrences?|hits|events)|"
     r"(?:count(?:er)?|occ(?:urrence)?s?(?: count)?|freq(?:uency)?|haufigkeit|zahler|occurences?|compteur|contador|"
     r"veces|"
     r"frecuencia|oc|times|seen|anzahl|n)\s?[:=]?\s?([0-9]{1,3})(?: times| mal)?)"
 )
-_VALUE = re.compile(
+_VALUE = lazily(
     r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)\s?(km/h|kmh|kph|mph|km|mi|miles|mls|rpm|1/min|u/min|tr/min|"
     r"min-1|r/min|/min|"
     r"°\s?c|degc|deg c|c|°\s?f|degf|f)(?![a-z0-9/])"
 )
-_GROUPED = re.compile(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
+_GROUPED = lazily(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z/]))")
 #: One class in front, so that a search passes over letters at once.
-SOFT = re.compile(
+SOFT = lazily(
     r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=[A-Za-z],)(?=[A-Za-z]{2})|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
 )
 #: Words of names that are cut short: their full stop ends nothing ("Pass. door").
@@ -58,9 +58,9 @@ COUNTED = lazily(
     r"contador|occ|freq)\.?[ :=]{0,3}[0-9]{1,3}|(?:@|at|bei|a|km)\s{0,2}[0-9][0-9 .,]{2,9}\s?(?:km|mi|miles|h)?|"
     r"[0-9][0-9 .,']{2,9}\s?(?:km|mi|miles)|[0-9]{1,2}[./-][0-9]{1,2}[./-][0-9]{2,4})[)\]]?\s*$"
 )
-_DIGIT = re.compile(r"[0-9]")
+_DIGIT = lazily(r"[0-9]")
 _SOFT_SIGNS = frozenset("-/>;|\t,:()[]{}.")
-_NUMBER = re.compile(r"[0-9]{1,3}")
+_NUMBER = lazily(r"[0-9]{1,3}")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022"
 _EDGE_OF_TEXT = _EDGE.replace(")", "")
 

@@ -19,7 +19,7 @@ _NEXT = lazily(
     r"\s?(?:km|mi|miles|h|v|mv|rpm|hz|ohm|kpa)\b)",
     re.IGNORECASE,
 )
-_YEAR = re.compile(r"19[5-9][0-9]|20[0-4][0-9]")
+_YEAR = lazily(r"19[5-9][0-9]|20[0-4][0-9]")
 
 
 def written_out(text: str, codes: Sequence[Found]) -> Iterator[Found]:

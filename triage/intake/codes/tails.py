@@ -9,24 +9,24 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.codes.pieces import Details, Legend, is_plain, soft_pieces, take, take_running
 from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.near import small
 
 #: How often a code was set, said last in its line: "active x25", "(3 times)", "past count: 31".
-_COUNT_LAST = re.compile(
+_COUNT_LAST = lazily(
     r"(?<=\S)[\s,;]+[(\[]?(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?(?:x|times|mal|fois|veces)|"
     r"(?:count|counter|occ|occurrences|freq|anzahl|haufigkeit|zahler|compteur|contador)\s?[:=]?\s?([0-9]{1,3}))[)\]]?$"
 )
-_STATUS_KEY = re.compile(
+_STATUS_KEY = lazily(
     r"(?:^|(?<=[\s,;(\[-]))(?:(?:dtc|fault|code)[ -])?(?:status|state|condition|zustand|fehlerstatus|etat|statut|"
     r"estado)\s*[:=]\s*"
 )
-_PIECE_END = re.compile(r"[,;|(\[]|\s-\s|\s\s")
+_PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
 _MOST_ASKED = 6
 _COUNT_REACH = 16

@@ -42,7 +42,7 @@ _LAMP = lazily(
 )
 #: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
-_PHASE_FIRST = re.compile(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
+_PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
     "calculateurs boitiers centralita centralitas modulo modulos unidades controllers the all these following folgende"

@@ -6,7 +6,6 @@ only where it does something.
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -55,7 +54,7 @@ _LEADS_TO = lazily(
     r"(?<![a-z])(?:(?:in|from) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|en (?:el|la))\s*$"
 )
 #: Who says it, before the verb.
-_WHO = re.compile(r"\s(?:I|i|we|ich|wir)\s*$")
+_WHO = lazily(r"\s(?:I|i|we|ich|wir)\s*$")
 _MESSAGES = word_set(
     "memo note notes message msg dictation transcript recording voicemail email mail sms whatsapp sprachnachricht "
     "nachricht notiz vocal vocale nota mensaje grabacion")
@@ -67,9 +66,9 @@ _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
 _FAR = 30
-_OK = re.compile(r"ok(?:ay)? ([a-z]+)")
+_OK = lazily(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
-_STOPS = re.compile(r"[.;!?]\s")
+_STOPS = lazily(r"[.;!?]\s")
 #: What parts an answer from the description of the code before it.
 _BREAK = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|,(?=\s)|\s-+\s|\n|\s/(?=\s[^/:]{{2,40}}:\s)|"

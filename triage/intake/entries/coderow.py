@@ -3,7 +3,6 @@ each code."""
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_right
 from dataclasses import replace
 from functools import lru_cache
@@ -31,7 +30,7 @@ from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING, Place
 from triage.model.snapshot import StatusWord
 
-_IN = re.compile(
+_IN = lazily(
     r"[\s,]*(?:(?:stored|pending|current|confirmed|present|active|permanent|intermittent|in history|in memory|"
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
@@ -45,7 +44,7 @@ _NAME_STOP = lazily(
 _NEXT_CLAUSE = lazily(r"[,;]|\.\s|\s/\s|\s(?:and|but|while|und|aber|et|mais|y|pero)\s")
 _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
-_MARK_BEFORE = re.compile(r"(?:\s-+|[:|\]>])\s*$")
+_MARK_BEFORE = lazily(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 #: Between what is said of a code and the next code.
 _JOINED = lazily(r"\s(?:and|und|et|y|sowie|plus)\s*$")

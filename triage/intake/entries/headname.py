@@ -27,7 +27,7 @@ class Heading:
     volts: volts.Volt | None = None
 
 
-_CONTINUED = re.compile(
+_CONTINUED = lazily(
     r"\s*[(\[]?\s*(?<![a-z])(?:continued|cont(?:inued|'d|d)?\.?|fortsetzung|forts\.?|suite|"
     r"continuacion|ff\.)\s*[)\]]?\s*:?\s*$"
 )

@@ -10,7 +10,6 @@ HVAC did what the radio did.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 
 from triage.intake.plain.patterns import lazily
@@ -34,7 +33,7 @@ _ALSO = lazily(
     r"idem pour|pareil pour|non plus|lo mismo (?:con|para)|tampoco)\s+(?:(?:the|der|die|das|le|la|el)\s)?$"
 )
 #: A clause begins.
-_OPENS = re.compile(r"(?:^|[.,;:!?(]|(?<![a-z])(?:and|but|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s)?$")
+_OPENS = lazily(r"(?:^|[.,;:!?(]|(?<![a-z])(?:and|but|und|et|y))\s*(?:(?:the|der|die|das|le|la|el)\s)?$")
 #: "Neither the ABS nor the steering will talk to me": what stands behind the last name.
 _NEITHER = lazily(r"(?<![a-z])(?:neither|weder|ni)\s(?:(?:of )?(?:the|der|die|das|den|le|la|el)\s|l')?$")
 _NOR = lazily(r"\s(?:nor|noch|ni)\s(?:(?:the|der|die|das|den|le|la|el)\s|l')?")
@@ -52,7 +51,7 @@ _HAS_ANY = lazily(
 _COULD = lazily(
     r"(?<![a-z])(?:can|could|able to|managed to|got) (?:get |log )?(?:in(?:to)?|reach|talk to|connect to|access|"
     r"communicate with|comms with|read|hold of|through to)(?![a-z])")
-_ENDED = re.compile(r"\s*(?:[.,;!?)]|$)")
+_ENDED = lazily(r"\s*(?:[.,;!?)]|$)")
 _BUT_NOT = lazily(r",? but (not(?: (?:to|into|with))?(?: the)?) $")
 _HINTS = ("but not",
     "clear", "clr", "either", "weder", "ni ", "nor ", "too", "also", "likewise", "as well", "same", "ditto",

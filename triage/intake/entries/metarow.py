@@ -20,7 +20,7 @@ from triage.intake.scan.context import Context
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
-_ASIDE_DATE = re.compile(
+_ASIDE_DATE = lazily(
     r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
     r"impreso|signed|first (?:seen|set|occurred)|"
     r"last (?:seen|set|occurred)|first registration|erstzulassung|build|production|"
@@ -28,7 +28,7 @@ _ASIDE_DATE = re.compile(
     r"occurred|occurrence|set at|time of fault|zeitpunkt des fehlers|fehlerzeit|delivered|"
     r"collected|appointment)(?![a-z])"
 )
-_FREEZE = re.compile(
+_FREEZE = lazily(
     r"(?<![a-z])(?:freeze[ -]?frames?|frozen (?:data|frame)|snapshot data|environment(?:al)? data|"
     r"ambient data|fault conditions|"
     r"stored values|conditions when set|umgebungsdaten|umgebungsbedingungen|standbild|freeze-frame|"
@@ -48,8 +48,8 @@ _OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|bor
                  r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
 #: "Cleared, ignition off and on": the key's.
 _SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
-_TIME = re.compile(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
-_LIVE = re.compile(
+_TIME = lazily(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
+_LIVE = lazily(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
     r"list)|readings|messwerte|istwerte|"
     r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|"

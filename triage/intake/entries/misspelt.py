@@ -9,9 +9,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.said.attribution import AND, LEADS, SAYS
 from triage.intake.words.saying_words import VERBS
@@ -27,9 +27,9 @@ _STOPS |= VERBS - word_set("display displays record records sort log pop flag da
 _STOPS -= word_set("a de del du en m la le")
 #: No name is longer in words, or shorter in letters where a slip is to be told from another word.
 _MOST, _LEAST, _SHORTEST = 5, 5, 3
-_TIGHT = re.compile(r"[ /-]")
+_TIGHT = lazily(r"[ /-]")
 #: A voltage, or another number with decimals, is no number of a module: "charging 14.2 V".
-_AMOUNT = re.compile(r"[0-9]+(?:[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9]))")
+_AMOUNT = lazily(r"[0-9]+(?:[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9]))")
 
 
 def within(low: str, taken: Sequence[Span], is_like: Callable[[str], bool]) -> list[Span]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.entries import (
     answerrow,
     cellanswers,
@@ -55,7 +53,7 @@ from triage.intake.words.vocabulary import STATES
 _LEGEND = lazily(
     r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
 )
-_DATED = re.compile(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
+_DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")

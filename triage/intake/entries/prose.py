@@ -28,13 +28,13 @@ from triage.intake.scan.assembly import CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.snapshot import StatusWord
 
-_TIGHT = re.compile(r"(?<=[a-z]),(?=[^\W\d])")
-_SCAN = re.compile(
+_TIGHT = lazily(r"(?<=[a-z]),(?=[^\W\d])")
+_SCAN = lazily(
     r"\s*(?:the |le |la |der |die )?(?:scan(?:ned)?|re-?scan(?:ned)?|read-?out|read|lecture|lectura|auslesung|"
     r"ausgelesen|"
     r"gelesen|diagnos\w+)(?![a-z])"
 )
-_BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
 #: Behind a name, what may be the status of the codes before it.
 _STATUS_BEHIND = lazily(
     r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.!?]|$|\s(?:and|und|et|y)\s)|"

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event
@@ -14,7 +14,7 @@ from triage.model.session import Event
 if TYPE_CHECKING:
     from triage.intake.raw.blocks import RawModule
 
-_HEX = re.compile(r"[0-9A-Fa-f]{2}(?<![0-9A-Za-z]..)(?:(?:[ ,][0-9A-Fa-f]{2}){2,}(?![0-9A-Za-z])|[0-9A-Fa-f]{4,})")
+_HEX = lazily(r"[0-9A-Fa-f]{2}(?<![0-9A-Za-z]..)(?:(?:[ ,][0-9A-Fa-f]{2}){2,}(?![0-9A-Za-z])|[0-9A-Fa-f]{4,})")
 
 
 def blocks(rows: Sequence[Row]) -> dict[int, int]:

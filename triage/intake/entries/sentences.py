@@ -39,7 +39,7 @@ _TAIL_IN = lazily(
 )
 #: Between a code and the module that a sentence ends with.
 _PARTED = lazily(rf"[,;:!?]|\.{NOT_SHORT}(?=\s)")
-_BRACKET = re.compile(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
 #: What stands in each line in which a word leads to a module.
 _MAY_LEAD = ("in the", "from the", "out of", "im", "in der", "aus de", "vom", "von der", "dans l", "en e", "en l")
 #: "ABS has ...": what stands before the code is said of the module.
@@ -48,18 +48,18 @@ _HAS = lazily(
     r"hat|hatte|zeigte?|meldete?|tiene|tenia|muestra|affiche|avait)\s"
 )
 #: Between a name and its first code, and before another name.
-_BEFORE_CODE = re.compile(r"\s*(?:[-:=>(\[|]+\s*)?$")
+_BEFORE_CODE = lazily(r"\s*(?:[-:=>(\[|]+\s*)?$")
 _BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
 _REACH = 48
 _CAME_BACK = lazily(
     r"\s(?:only|(?:is|was|has|have|are|were|did)?\s?(?:still |just )?(?:came|come|comes|back|returned|again|gone|"
     r"there)|kam|kommt|revient|est revenu|volvio|vuelve)(?![a-z])"
 )
-_SENTENCE_ENDS = re.compile(r".*[.!?;] ", re.DOTALL)
+_SENTENCE_ENDS = lazily(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
-_MARKED = re.compile(r".*[^\s:=|>-]\s*(?:[:=|]|-*>|\s-)\s*", re.DOTALL)
+_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[:=|]|-*>|\s-)\s*", re.DOTALL)
 
 
 def _each_begins_a_part(row: Row) -> bool:

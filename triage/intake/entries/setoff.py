@@ -11,20 +11,19 @@ is said of several: "B1318 and U0146, neither of them present now, both just his
 
 from __future__ import annotations
 
-import re
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.model.snapshot import StatusWord
 
-_SET_OFF = re.compile(
+_SET_OFF = lazily(
     r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
 #: The same to the next mark: "B0237, all in memory."
-_SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
-_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+_SET_OFF_WHOLE = lazily(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: Of which codes it is said: two, all, or none of either.
@@ -42,8 +41,8 @@ _SAID = lazily(
     r"\s+([a-z][a-z '-]{2,40}?)\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
 )
 _SAID_WHOLE = lazily(r"\s+([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
-_STOP = re.compile(r"[,.;!?]")
-_PLURAL = re.compile(r"(?<=[a-z]{4})s(?![a-z])")
+_STOP = lazily(r"[,.;!?]")
+_PLURAL = lazily(r"(?<=[a-z]{4})s(?![a-z])")
 _COUNTS = (0, 2, 99, 2, 99, 1)
 _WHICH = 5
 _MOST = 3

@@ -37,7 +37,7 @@ _COMMS = lazily(
     r"[a-z ]{0,24}$"
 )
 #: Between "could not reach" and what could not be reached.
-_REACHED = re.compile(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
+_REACHED = lazily(r"\s*:?\s+(?:(?:the|any|both|den|die|das|le|la|el)\s+)?")
 #: "The box under the seat" is another module than the seat's.
 _PLACED = lazily(
     r"(?<![a-z])(?:box|module|unit|thing|one|ecu|computer|controller|kasten|kastchen|steuergerat|boitier|calculateur|"
@@ -57,7 +57,7 @@ ANOTHER = lazily(
     r"(?:and|und|et|y|nor)?\s*"
     r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
 )
-_STOPS = re.compile(r"[,.;!?)]")
+_STOPS = lazily(r"[,.;!?)]")
 #: From one name that contact was lost with to another.
 _ONE_MORE = lazily(r"\s(?:and|&|or|und|oder|et|ou|y|o)\s(?:(?:the|der|dem|den|le|la|el)\s|l')?")
 

@@ -15,9 +15,9 @@ from triage.model import codes as model_codes
 _OWN = lazily(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})(?=\s{0,2}[(\[])"
 )
-NUMBER = re.compile(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
+NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
-_PAIR = re.compile(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
+_PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
 #: Cells that say nothing.
 EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 

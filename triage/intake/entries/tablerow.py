@@ -27,7 +27,7 @@ from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.wordings import CODES
 from triage.model.snapshot import StatusWord
 
-_HEX2 = re.compile(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
 #: Under a head such as "present?".
 _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
@@ -37,7 +37,7 @@ _EMPTY_BOXES = frozenset("\u2610\u25a1\u25cb\u25e6\u25ab")
 #: Of several columns with a mark, the one that tells most about now.
 _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "current", "permanent")
 #: A line break inside a cell.
-_BREAK = re.compile(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
+_BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 #: Columns in which the codes or the answer of a module stand.
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
 
@@ -76,7 +76,7 @@ def read(context: Context, row: Row) -> None:
 
 
 #: A text that begins like a code and is none that can be read.
-_LIKE = re.compile(r"\s*[pcbu][\s._-]*[0-9]")
+_LIKE = lazily(r"\s*[pcbu][\s._-]*[0-9]")
 #: A cell that counts the codes that follow in lines of their own.
 _COUNTED = lazily(
     rf"\s*([1-9][0-9]?)\s+{CODES}\s*"

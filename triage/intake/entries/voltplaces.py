@@ -3,17 +3,16 @@ when the vehicle had it."""
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import voltbatteries, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 
-_VALUE = re.compile(r"([0-9]{1,2}[.,][0-9]{1,3}|[0-9]{1,2}(?=\s?v))\s?(?:v(?:olts?)?)?")
+_VALUE = lazily(r"([0-9]{1,2}[.,][0-9]{1,3}|[0-9]{1,2}(?=\s?v))\s?(?:v(?:olts?)?)?")
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 

@@ -31,7 +31,7 @@ _PLACE = lazily(
     r"presente|affiche|signale|trouve|tiene|muestra|presenta|encontre))\s+"
     r"((?![0-9]{4}(?![0-9A-F]))(?=[A-F]*[0-9])[0-9A-F]{4,6}|[0-9]{2}-[0-9]{3})(?=\s+[(\[]?[^\W\d]{2})"
 )
-_ANYWHERE = re.compile(r"(?<![\w./-])(?=[A-F]{0,5}[0-9])[0-9A-F]{2}[0-9A-F-][0-9A-F]{1,3}[ (]")
+_ANYWHERE = lazily(r"(?<![\w./-])(?=[A-F]{0,5}[0-9])[0-9A-F]{2}[0-9A-F-][0-9A-F]{1,3}[ (]")
 #: A failure type behind a standard code.
 _TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?(?:0x)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,120})[)\]]")

@@ -7,15 +7,13 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.codes.pieces import COUNTED
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 
-_GAP = re.compile(r"\s{2,}|\t")
-_NEGATION = re.compile(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
+_GAP = lazily(r"\s{2,}|\t")
+_NEGATION = lazily(r"(?<![a-z])(?:not|nicht|non|pas|n't)\s\s$")
 _DENIES = ("not", "nicht", "non", "pas", "n't")
 _UNIT = lazily(r"(?:km|mi|miles|volts?|v|rpm|km/h)(?![a-z0-9])")
 #: A short name in brackets behind a name in words.

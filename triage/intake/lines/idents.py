@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.lines.recut import is_as_pasted, without
@@ -21,7 +20,7 @@ from triage.intake.plain.phrases import plain_words, word_set, words
 from triage.intake.plain.remember import remembered
 
 #: Groups of digits and capital letters behind a wide gap, to the end of the line.
-_COLUMN = re.compile(r"(?:\s{2,}|\t)\s*((?:[A-Z0-9]{1,12}[ ./-]){0,7}[A-Z0-9]{1,12})$")
+_COLUMN = lazily(r"(?:\s{2,}|\t)\s*((?:[A-Z0-9]{1,12}[ ./-]){0,7}[A-Z0-9]{1,12})$")
 #: The same joined by hyphens, a letter among them: no date.
 _GROUP = r"(?:[A-Z]{0,2}[0-9]{1,8}[A-Z]{0,2}|[A-Z]{1,2})"
 _HYPHENED = lazily(rf"\s(?=[0-9-]*[A-Z])({_GROUP}(?:-{_GROUP}){{2,4}})$")
@@ -49,7 +48,7 @@ _TIES = word_set("de du des of the la le der n p s y et und and &")
 _SHORT = 3
 #: So many digits no count has.
 _LONG = 4
-_APART = re.compile(r"\s{2,}")
+_APART = lazily(r"\s{2,}")
 
 
 def before_idents(low: str) -> int:

@@ -12,7 +12,6 @@ number line after line, or wide gaps. A head is a line of column names in one of
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.lines.gaps import between_cells
@@ -21,6 +20,7 @@ from triage.intake.lines.stretches import list_mark, places, places_outside_quot
 from triage.intake.naming.heads import is_head, is_keyed, role_of, roles_of
 from triage.intake.plain.characters import has_digit, lines
 from triage.intake.plain.characters import low as small
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 
@@ -34,7 +34,7 @@ _MARKS = frozenset((_TICK, "x", "xx", "yes", "no", "ja", "oui", "non", "si", "y"
 _LONGEST_MARK = 3
 #: So many rows below a head are looked at for where their marks stand.
 _MOST_MARKED = 60
-_RULE = re.compile(r"[\s|+:=*_.~#-]{3,}")
+_RULE = lazily(r"[\s|+:=*_.~#-]{3,}")
 
 
 def split_rows(rows: Sequence[Row]) -> None:

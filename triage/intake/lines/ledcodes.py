@@ -37,7 +37,7 @@ QUANTITY = lazily(
 )
 #: Where such a word stands behind another.
 _WORD = lazily(rf"(?<=[\s:,>|-])(?:{'|'.join(LEADS)})")
-_YEAR = re.compile(r"(?:19[5-9]|20[0-4])[0-9]")
+_YEAR = lazily(r"(?:19[5-9]|20[0-4])[0-9]")
 _ELSEWHERE = lazily(r"(?:in|from|of|im|von|dans|en|del?)\s")
 _LONGEST = 160
 

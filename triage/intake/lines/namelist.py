@@ -39,15 +39,15 @@ _LEAD_MARK = lazily(
     r"\s*(?:[-=]*>|:|-+(?=\s)|\|)\s*(?:(?:in|im|dans|en|from|aus|von)\s+)?(?:(?:the|dem|der|le|la|el)\s+)?"
 )
 #: Where the names end unless what is behind belongs to a name: a bracket, a spaced hyphen, a bar, a colon.
-_STOP = re.compile(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
+_STOP = lazily(r"\s*[(\[|;]|\s-+\s|:\s|\s\s")
 #: A second name for the same module inside a name: "BCM (body)", "BCM - body", "heating & climate".
-_INNER = re.compile(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
-_CELL_STOP = re.compile(r"\s*[(\[]|\s-+\s|:\s")
-_JOINT = re.compile(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
+_INNER = lazily(r"\S \([^()]+\)$|\S (?:-|&|/) \S")
+_CELL_STOP = lazily(r"\s*[(\[]|\s-+\s|:\s")
+_JOINT = lazily(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 #: What closes in a list of names that does not stand right behind its code.
-_HARD_BEFORE, _HARD_AFTER = re.compile(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
-_TIGHT_JOINT = re.compile(r"\s*[&+]\s*|\s+/\s+")
-_ARROW = re.compile(r"\s*[-=]+>\s")
+_HARD_BEFORE, _HARD_AFTER = lazily(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
+_TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+/\s+")
+_ARROW = lazily(r"\s*[-=]+>\s")
 _AND = word_set("and und et y & + /")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}

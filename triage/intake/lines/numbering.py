@@ -36,9 +36,9 @@ _OF_ALL = lazily(
 )
 _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
-_CELL_END = re.compile(r"\t|\s\s|;|\s-\s")
+_CELL_END = lazily(r"\t|\s\s|;|\s-\s")
 _LONGEST = 60
-_LINE_NUMBER = re.compile(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
+_LINE_NUMBER = lazily(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"

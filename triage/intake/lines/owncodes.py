@@ -37,8 +37,8 @@ from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated.
 _TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}|[0-9]{{2}}-[0-9]{{3}}|{LETTERED})"
-_FIRST = re.compile(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
-_BEHIND_NAME = re.compile(
+_FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
+_BEHIND_NAME = lazily(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
     rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
 )

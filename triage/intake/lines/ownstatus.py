@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -36,7 +35,7 @@ _SET_OFF = lazily(r"(.*\S)\s*(?::|\s-|=)\s*([^:=]{2,40})")
 #: What parts modules, and what sets a status off from its module.
 _SIGNS, _MARKS = frozenset(",;)]"), frozenset("()[]:=-")
 #: What every joint has in it, which is slow to look for.
-_MAY_JOIN = re.compile(r"[,;]|[)\]]\s*/?\s|\s(?:and|und|et|y)\s")
+_MAY_JOIN = lazily(r"[,;]|[)\]]\s*/?\s|\s(?:and|und|et|y)\s")
 _MOST_WORDS, _LONGEST, _MOST = 6, 400, 30
 
 

@@ -23,7 +23,7 @@ from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import STATES
 
-_QUOTE = re.compile(r"\s*(?:>+\s?)+(?=[^>]|$)")
+_QUOTE = lazily(r"\s*(?:>+\s?)+(?=[^>]|$)")
 _STAMP = lazily(
     r"\s*(?:\[(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},?\s+)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?(?:,\s*[0-9./-]{6,10})?\]"
     r"|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4},?\s+[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?:\s?[ap]m)?\s+-(?=\s)"
@@ -31,7 +31,7 @@ _STAMP = lazily(
     re.IGNORECASE,
 )
 _SENDER = lazily(r"(?![PCBU][0-9Oo][0-9A-FOo]{3})([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
-_BULLET = re.compile(
+_BULLET = lazily(
     r"\s*(?:[-*+\u2022]+[ ]+(?![|;,])|[*\u2022]\s+|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
     r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|"
     r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|(?:no|nr)\.\s?"
@@ -44,7 +44,7 @@ _PAGE = lazily(
     r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
     r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
 )
-_PAGE_SIGNS = re.compile(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
+_PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
 #: What the title of a report or a list is called.
 TITLE = lazily(
     r"(?<![a-z])(?:scan|re-?scan|report|results?|summary|list|listing|\w*bericht|\w*bericht\w*|rapport|informe|"
@@ -54,8 +54,8 @@ TITLE = lazily(
     r"vehiculo|codes|faults|dtcs|fehler|defauts|averias|fallos)(?![a-z])"
 )
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
-_COMMENT = re.compile(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
-_DIGITS = re.compile(r"[0-9]+")
+_COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
+_DIGITS = lazily(r"[0-9]+")
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES = 4
 

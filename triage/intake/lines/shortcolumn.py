@@ -8,19 +8,19 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.lines.behind import behind, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.unknown import NO_NAMES
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.said.near import small
 
-_SHORT = re.compile(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}")
+_SHORT = lazily(r"(?=(?:[0-9]*[A-Z]){2})[A-Z0-9]{2,6}")
 #: What a failure type, or a status byte, may be.
-_BYTE = re.compile(r"(?:0X)?[0-9A-F]{2}H?")
+_BYTE = lazily(r"(?:0X)?[0-9A-F]{2}H?")
 #: What such a column holds that tells of the fault: how bad it is, on which bus, what kind of code; sensors, cylinders.
 _NO_MODULES = NO_NAMES | word_set(
     "high low med medium hi lo warn info minor major crit severe yes off none gnd bat batt open short ref sig intm "
@@ -31,7 +31,7 @@ _NO_MODULES = NO_NAMES | word_set(
     "b2 cyl cyl1 cyl2 cyl3 cyl4 cyl5 cyl6"
 )
 #: Oxygen sensors, relays, fuses, terminals, connectors: a letter or two and a number, or several pairs of both.
-_PART = re.compile(r"[A-Z][0-9]{1,4}|KL[0-9]{1,2}|(?:[A-Z][0-9]){2,3}")
+_PART = lazily(r"[A-Z][0-9]{1,4}|KL[0-9]{1,2}|(?:[A-Z][0-9]){2,3}")
 #: Fewer rows, or one name alone, are no column.
 _FEWEST, _NAMES, _DEEPEST = 3, 2, 3
 

@@ -36,7 +36,7 @@ IsName = Callable[[str], bool]
 
 #: Four digits beside a text, years, and what stands in a list of parts.
 _SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
-_YEAR = re.compile(r"(?:19[5-9]|20[0-4])[0-9]")
+_YEAR = lazily(r"(?:19[5-9]|20[0-4])[0-9]")
 _PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
 #: What is told of a number that is none of a fault: of a lock, a part, a street.
 _OTHER_USE = lazily(
@@ -46,7 +46,7 @@ _OTHER_USE = lazily(
 #: A description that ends so goes on in the next line.
 _OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
                  "con en sur avec y et")
-_ANYWHERE = re.compile(r"(?<![^\s\[(])[0-9]{4}(?![^\s:,;|\])-])")
+_ANYWHERE = lazily(r"(?<![^\s\[(])[0-9]{4}(?![^\s:,;|\])-])")
 #: Four digits at the start of a line with a text behind, and behind a name.
 _START = lazily(r"([0-9]{4})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{2}|[-[(|:;]+\s*[^\W\d]{2})")
 _NAMED = lazily(

@@ -34,7 +34,7 @@ class Respaced(NamedTuple):
 
 
 _GAP = lazily(r"(?<=\S) +(?=\S)")
-_ONE_SPACE = re.compile(r"\S \S")
+_ONE_SPACE = lazily(r"\S \S")
 _WIDE = lazily(r"(?<=\S) {3,}(?=\S)")
 _MARK = lazily(r"[.:,;!?](?:  |$)")
 _SMALL_WORDS = word_set(
@@ -48,7 +48,7 @@ _OPEN_GAP = lazily(
     r"|(?<![a-z])(?:fmi|spn)  (?=[0-9])|(?<=[0-9])  (?=fmi)"
 )
 #: Two spaces or more, and what stands before and behind those of that pattern.
-_SPACES = re.compile("  +")
+_SPACES = lazily("  +")
 _OPENS = tuple(word_set(
     "with from by of to the and or mit von zu und der die das dem avec du de des la le con del los las in im dans fmi "
     "spn"

@@ -10,15 +10,15 @@ A blank line ends a stretch, unless the lines around it hold the same mark as of
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import is_head, nearly_head, role_of
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases
 
-QUOTED = re.compile(r'"((?:[^"]|"")*)"')
+QUOTED = lazily(r'"((?:[^"]|"")*)"')
 #: So many blank lines may stray into a table.
 MOST_BLANKS = 2
 #: Fewer of a mark may stand in two sentences as well.

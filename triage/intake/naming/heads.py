@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -166,10 +165,10 @@ _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
-_UNIT_TAIL = re.compile(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
+_UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
-_NUMBER_TAIL = re.compile(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
+_NUMBER_TAIL = lazily(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
@@ -185,7 +184,7 @@ _NAME_OF = lazily(
     r"denominacion de(?:l| la)?|designation d(?:u|e la)) (.{2,24}?)(?<=[a-z])(?:e?s)?"
 )
 #: "DTC 1 status", "fault 2 text".
-_OF_A_CODE = re.compile(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
+_OF_A_CODE = lazily(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 #: Columns in which the codes of a module stand, their number, or what it answered.
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
 _COLONS = (":", "=")

@@ -8,12 +8,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.characters import low as small
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.words.module_words import ENTRIES, KIND_FIRST
 from triage.intake.words.vocabulary import SERVICE, STATES
@@ -57,7 +57,7 @@ _NUMBER = word_set("no nr n number")
 _SAID = word_set("no is it we or si ya de en la le el du et")
 #: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
 _I_DID = word_set("got get found have had see saw read did")
-_PART = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
+_PART = lazily(r"[a-z0-9]+(?:'[a-z]+)?")
 _EDGE = " \t,;:.-/|>*()[]\"'=\u2022&+#_"
 
 

@@ -24,7 +24,6 @@ show doubt. The scale is the project's own choice.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple, Protocol
@@ -48,7 +47,7 @@ __all__ = ["ModuleMatch", "fold", "is_module_name", "named_within", "resolve", "
 #: No name is longer, in characters and in words.
 LONGEST, MOST_WORDS = 160, 14
 
-_BRACKETS = re.compile(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
+_BRACKETS = lazily(r"[(\[{<]([^()\[\]{}<>]{0,80})[)\]}>]")
 _ADDRESS = lazily(
     r"(?:(?<![\w])(?:can[ -]?id|addr(?:ess)?|adresse|ecu[ -]?id|id|sa)\s?[:=#]?\s?)?"
     r"(?:\$\s?[0-9a-f]{1,8}|(?<!\w)0x[0-9a-f]{1,8}|(?<!\w)18d[ab][0-9a-f]{4}|(?<!\w)7[0-9a-f]{2}h?)(?!\w)"
@@ -66,15 +65,15 @@ _COUNT = lazily(
     rf"{CODES}"
     r"(?:\s(?:stored|found|set|gespeichert|gefunden))?[)\]]?\s*:?\s*$")
 #: A number alone in brackets, a count as often as an instance.
-_IN_BRACKETS = re.compile(r"(.*\w)\s*[(\[]\s?(\d{1,2})(?:\s?(?:/|of|von|de|sur)\s?\d{1,2})?\s?[)\]]\s*:?\s*$")
+_IN_BRACKETS = lazily(r"(.*\w)\s*[(\[]\s?(\d{1,2})(?:\s?(?:/|of|von|de|sur)\s?\d{1,2})?\s?[)\]]\s*:?\s*$")
 #: Which of how many: "Camera (1 of 2)".
 _OF_ALL = lazily(r"([(\[]\s?\d{1,2})\s?(?:/|of|von|de|sur)\s?\d{1,2}(?=\s?[)\]]\s*$)")
-_NUMBER_ONLY = re.compile(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
+_NUMBER_ONLY = lazily(r"\s*(?:0x|\$)?(?=[0-9a-f]*\d)[0-9a-f]{2,8}h?\s*")
 _SEPARATOR = lazily(r"\s[-–—]+\s|\s*[:|,/;=+&]\s*|\s{2,}|\t")
-_RUN_ON = re.compile(r"(?<![^\W_])([^\W\d_]{3,}[a-z])([A-H])(?!\w)")
-_CODE = re.compile(r"[pcbu][0-3][0-9a-f]{3}")
+_RUN_ON = lazily(r"(?<![^\W_])([^\W\d_]{3,}[a-z])([A-H])(?!\w)")
+_CODE = lazily(r"[pcbu][0-3][0-9a-f]{3}")
 #: Separators within one name: what stands on one side and is not known makes it another name.
-_LOOSE = re.compile(r"[/+&,]")
+_LOOSE = lazily(r"[/+&,]")
 
 
 class HasAliases(Protocol):

@@ -18,6 +18,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.characters import low as small
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, long_words, word_set, words
 from triage.intake.words.module_words import FILLERS, SIDES
 
@@ -60,8 +61,8 @@ _NEVER = word_set(
     "before after idle drive snapshot model year type battery batteries supply start end"
 )
 #: A number or letter behind a name; letters that are words of a language left out.
-_NUMBERED = re.compile(r"[1-9][0-9]?|[bcdfghjklmnp]")
-_PARTS = re.compile(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
+_NUMBERED = lazily(r"[1-9][0-9]?|[bcdfghjklmnp]")
+_PARTS = lazily(r"\s-+\s|[;!?]\s|[)\]][.,;:]\s")
 _ARTICLES = word_set("the a an der die das den dem le la les l el los las un une una our my this that its")
 
 
@@ -351,9 +352,9 @@ class Names:
 
 
 #: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.
-_SPACED_CODE = re.compile(r"[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?(?![a-z0-9])")
+_SPACED_CODE = lazily(r"[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)", "radio 12 V"): they number nothing.
-_DECIMAL = re.compile(r"[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9])")
+_DECIMAL = lazily(r"[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9])")
 #: What somebody says he did: "in the radio I found" is no radio number one.
 _I_DID = word_set("found find get got have had see saw read can could did do noticed still also only now then")
 

@@ -75,12 +75,12 @@ _UNACCENTED = {
 } | {0xDF: "s", 0xF8: "o", 0xD8: "O", 0xE6: "a", 0x153: "o", 0x130: "I", 0x141: "L", 0x142: "l"}
 _BLANKS = (" ", "\t")
 #: ASCII that is not shown, or shown as a space.
-_UNUSUAL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
+_UNUSUAL = lazily("[\x00-\x08\x0b-\x1f\x7f]")
 _UNSEEN = lazily("[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufe0e\ufe0f\ufeff\x00-\x08\x0e-\x1b\x7f]")
 _FOREIGN = lazily("[\u0370-\u058f\u2160-\u217f]")
-_WORD = re.compile(r"[^\s\x00-\x2f]+")
+_WORD = lazily(r"[^\s\x00-\x2f]+")
 _ENTITY = lazily(r"&(?:#[0-9]{2,5}|#[xX][0-9A-Fa-f]{2,5}|[A-Za-z]{2,8}[0-9]{0,2});")
-_LINE_ENDS = re.compile("\r\n|\r|\x85|\u2028|\u2029")
+_LINE_ENDS = lazily("\r\n|\r|\x85|\u2028|\u2029")
 
 
 @dataclass(slots=True)
@@ -120,8 +120,8 @@ def low(text: str) -> str:
     return small if len(small) == len(text) else "".join(c.lower()[:1] for c in plain)
 
 
-_A_DIGIT = re.compile(r"\d")
-_A_LETTER = re.compile(r"[^\W\d_]")
+_A_DIGIT = lazily(r"\d")
+_A_LETTER = lazily(r"[^\W\d_]")
 
 
 def has_digit(text: str) -> bool:

@@ -10,13 +10,14 @@ import re
 from html.parser import HTMLParser
 
 from triage.intake.plain.characters import Line, line_of, lines
+from triage.intake.plain.patterns import lazily
 
-_TAGS = re.compile(
+_TAGS = lazily(
     r"<(?:!doctype html|html|body|table|tr|td|th|div|p|br|span|head|ul|ol|li|h[1-6]|dl|dt|dd|section|article|tbody|"
     r"pre)\b[^>]{0,400}>",
     re.IGNORECASE,
 )
-_PAGE = re.compile(r"<(?:!doctype|html|body|div|p|br|span|ul|ol|h[1-6]|pre)\b", re.IGNORECASE)
+_PAGE = lazily(r"<(?:!doctype|html|body|div|p|br|span|ul|ol|h[1-6]|pre)\b", re.IGNORECASE)
 _BLOCKS = frozenset(
     [
         "p",
@@ -50,10 +51,10 @@ _BLOCKS = frozenset(
 )
 _SKIPPED = frozenset({"script", "style"})
 #: A tag that lost its end: it would swallow the next one.
-_TORN = re.compile(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
+_TORN = lazily(r"(</?[A-Za-z][A-Za-z0-9]{0,9})(?=\s*<)")
 #: What stands for a line break inside a cell: a wide gap, as a page shows it.
 _BREAK = "  "
-_SPACES = re.compile(r"[ \t\n\r\f]+")
+_SPACES = lazily(r"[ \t\n\r\f]+")
 
 
 def is_html(text: str) -> bool:
@@ -77,7 +78,7 @@ def _span(attrs: list[tuple[str, str | None]], name: str) -> int:
     return max(1, min(200, int(value))) if value.isascii() and value.isdigit() else 1
 
 
-_EMPTY_LINE = re.compile(r"\n[ \t\r]*\n")
+_EMPTY_LINE = lazily(r"\n[ \t\r]*\n")
 
 
 class _Rows(HTMLParser):

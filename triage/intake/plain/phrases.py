@@ -8,16 +8,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, lru_cache
 from typing import NamedTuple
 
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 
-WORD = re.compile(r"[a-z0-9]+")
+WORD = lazily(r"[a-z0-9]+")
 #: A gap inside one phrase: spaces, hyphens, apostrophes, a full stop after an abbreviation.
-_GAP = re.compile(r"[\s\-'./_]{0,4}")
+_GAP = lazily(r"[\s\-'./_]{0,4}")
 _GAPS = frozenset(("", " ", "-", "'", ".", "/", "_"))
 
 
@@ -35,7 +35,7 @@ class Hit(NamedTuple):
 
 
 #: "couldn't", "won't", "can't" as the words that they are here: "couldn t".
-_CONTRACTED = re.compile(r"(?<![a-z0-9])([a-z]{1,6}n) t(?![a-z0-9])")
+_CONTRACTED = lazily(r"(?<![a-z0-9])([a-z]{1,6}n) t(?![a-z0-9])")
 #: Words with their places.
 Words = tuple[tuple[str, int, int], ...]
 

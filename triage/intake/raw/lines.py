@@ -13,7 +13,7 @@ from triage.intake.raw.kinds import RawLine, address_in_bytes, classify, group_f
 from triage.intake.raw.shapes import READ_SERVICES
 from triage.intake.raw.values import DIAGNOSTIC_GROUPS, ELECTRICAL_GROUP
 
-_TOKEN = re.compile(r"[^\s|]+")
+_TOKEN = lazily(r"[^\s|]+")
 _HEX = frozenset("0123456789abcdefABCDEF")
 _HEXISH = _HEX | frozenset("xX,;-#")
 #: The commonest writing: an identifier or none, then bytes with one space between them.
@@ -21,18 +21,18 @@ _REGULAR = lazily(r"[ \t]*(?:([0-7][0-9A-Fa-f]{2}|[01][0-9A-Fa-f]{7})[ \t]+|([0-
                       r"([0-9A-Fa-f]{2}(?: [0-9A-Fa-f]{2})*)[ \t\r]*")
 #: Answers and requests that are a single byte.
 _SINGLE = frozenset(("44", "54", "03", "04", "07", "0a"))
-_PIECE = re.compile(r"[^,;\-]+")
+_PIECE = lazily(r"[^,;\-]+")
 _ID11 = lazily(r"(?:id[=:]?|\()?(?:0x)?0{0,5}([0-7][0-9a-f]{2})h?[:,)]*", re.I)
 _ID29 = lazily(r"(?:id[=:]?|\()?(?:0x)?([01][0-9a-f]{7})[xh]?[:,)]*", re.I)
 _NUMERIC = lazily(r"[(\[<]?[-+]?[0-9][0-9.,:_-]*m?s?[)\]>]?[:,]?")
 _MARK = lazily(r"[rtdxs]|[rt]x[:>]?|<=?-*|-*=?>|<+|>+|rec(?:eived|v)?:?|rcv|sent|send|std|ext|id[:=]?"
                    r"|dlc[:=]?[0-9]?|v?s?l?can[0-9]?:?|ch(?:annel)?[0-9]?:?|\[0?[0-8]\]|[-=*•]", re.I)
-_SENT = re.compile(r"tx[:>]?|t|sent|send|>+|-+>", re.I)
+_SENT = lazily(r"tx[:>]?|t|sent|send|>+|-+>", re.I)
 _GROUP = lazily(r"(?:dm(\d{1,2})|pgn[ :=]*(?:0x)?([0-9a-f]{4,5}))\b", re.I)
 _SOURCE = lazily(r"\b(?:sa|source(?: address)?)[ :=]*(0x[0-9a-f]{1,2}|\d{1,3})\b", re.I)
 _SEGMENT = lazily(r"\s*([0-9a-fA-F]):\s*(?=[0-9a-fA-F]{2})")
-_LENGTH = re.compile(r"\s*(0[0-9a-fA-F]{2})\s*")
-_SEPARATOR = re.compile(r"[:>=|\t]\s*$")
+_LENGTH = lazily(r"\s*(0[0-9a-fA-F]{2})\s*")
+_SEPARATOR = lazily(r"[:>=|\t]\s*$")
 #: Words that say that the digits after them are something else.
 _NOT_BYTES = lazily(
     r"\b(?:tele?(?:fon|phone|fono|phone)?|phone|mobile|fax|parts?|number|nummer|num[eé]ro|n[o°]|nr|p/n|serial|s/n|vin|"

@@ -58,7 +58,7 @@ _CLEARED = lazily(
 _TRIED_SO = lazily(
     r"[^.;!?]{0,12}(?<![a-z])(?:tried|tries|attempts?|versucht|versuche[n]?|essais|tentatives|intentos|retries)(?![a-z])"
 )
-_SOMEBODY = re.compile(r"(?:the |our )?(?:customer|owner|driver|client|boss|colleague|office|parts desk)\W*")
+_SOMEBODY = lazily(r"(?:the |our )?(?:customer|owner|driver|client|boss|colleague|office|parts desk)\W*")
 _LONGEST = 120
 
 

@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
@@ -78,13 +77,13 @@ _LINKS = word_set(
     "nous on ich wir yet at today whatsoever "
     "there"
 )
-_CLAUSE_STOP = re.compile(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
+_CLAUSE_STOP = lazily(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
 #: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
-_CLEAR_OF_CODES = re.compile(
+_CLEAR_OF_CODES = lazily(
     r"(?:[:=]|(?<![a-z])-|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
 )
 #: "Pass. door": the passenger's.
-_PASSENGER = re.compile(
+_PASSENGER = lazily(
     r"\.?\s*(?:side|front|rear|door|seat|window|mirror|air ?bag|belt|display|screen|module|compartment)(?![a-z])"
 )
 #: What "did not come up on the scan" may be a fault rather than a module.

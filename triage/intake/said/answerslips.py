@@ -8,14 +8,14 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
 from triage.intake.plain import signs
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 
 #: A word of letters and of digits that look like some.
-_SLIP = re.compile(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
+_SLIP = lazily(r"(?=[015]*[a-z])(?=[a-z]*[015])[a-z015]{2,16}")
 #: The commonest words of answers with two letters that changed places.
 _SWAPPED = {
     word[:at] + word[at + 1] + word[at] + word[at + 2 :]: word
@@ -24,7 +24,7 @@ _SWAPPED = {
     if word[at] != word[at + 1]
 }
 #: "Didn't" with its sign before both letters.
-_NOT_AFTER = re.compile(r"(?<=[a-z])'nt(?![a-z])")
+_NOT_AFTER = lazily(r"(?<=[a-z])'nt(?![a-z])")
 _AS_LETTERS = str.maketrans("015", "ols")
 
 

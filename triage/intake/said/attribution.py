@@ -13,7 +13,6 @@ where it is both: "P0562 in the engine, cluster and brakes did not answer".
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import IntEnum
@@ -28,10 +27,10 @@ _STRONG = lazily(
     rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)|;|\n|\s-+(?=\s)|\s/(?=\s[^/:]{{2,40}}:\s)|"
     r"(?<![a-z])(?:but|while|whereas|aber|wahrend|mais|pero|mientras)\s"
 )
-_COMMA = re.compile(r"(?<![0-9]),|,(?![0-9])")
-_STOP = re.compile(r"[.!?;](?=\s)")
-_PARTED = re.compile(rf"{_COMMA.pattern}|{_STOP.pattern}")
-_AND = re.compile(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
+_COMMA = lazily(r"(?<![0-9]),|,(?![0-9])")
+_STOP = lazily(r"[.!?;](?=\s)")
+_PARTED = lazily(rf"{_COMMA.pattern}|{_STOP.pattern}")
+_AND = lazily(r"(?<![a-z])(?:and|und|et|y|e|sowie|plus)(?![a-z])|[&+/]")
 AND = word_set("and und et y e sowie plus")
 _ONE_SAYS = word_set(
     "has shows gives reports sets throws holds stores carries flags contains hat zeigt meldet speichert enthalt a "
@@ -78,7 +77,7 @@ _IT_IS = lazily(
     r"(?:'s|\s(?:is|are|was|were|ist|sind|sont))?\s)?"
 )
 _DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
-_MARKED = re.compile(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
+_MARKED = lazily(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
 OTHERS = lazily(
     r"(?<![a-z])(?:everything else|everyone else|every other (?:module|unit|one)|(?:all )?(?:the )?(?:others|"
     r"other modules|other units)|(?:the )?rest(?: of (?:it|them))?|alle (?:anderen|ubrigen)|alles andere|"
@@ -90,7 +89,7 @@ _SAME_BUT = lazily(
     r"(?:but|aber|mais|pero)\s(?:(?:also|with|has|plus|auch|aussi|tambien)\s){1,2}"
 )
 #: What stands behind a list of names, and what may belong to its answer.
-_MORE = re.compile(r"\s([a-z']+)")
+_MORE = lazily(r"\s([a-z']+)")
 _BEHIND_LIST = LEADS | _FILLER | word_set(
     "after when even despite twice again today yet tried whatsoever anymore either neither because since while during "
     "before as any now control module nach nachdem trotz mehr apres tras aunque all or but")

@@ -11,7 +11,6 @@ switch not plausible and U1900". Elsewhere quotation marks are left alone: they 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.plain.patterns import lazily
@@ -22,8 +21,8 @@ from triage.intake.said.attribution import AND, LEADS, SAYS
 
 Span = tuple[int, int]
 
-_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{0,40}[)\]]")
-_EQUALS = re.compile(r"\s*=\s*(?=[a-z])")
+_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{0,40}[)\]]")
+_EQUALS = lazily(r"\s*=\s*(?=[a-z])")
 #: Words between a code and the quotation mark are few, and go on with it: a status with a slip, a part of the text.
 _QUOTED = lazily(
     r"((?: {1,2}[a-z]+(?:['/-][a-z]+)*){0,3})\s{0,3}(?:[=:-]\s{0,3})?"

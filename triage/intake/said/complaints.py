@@ -12,8 +12,6 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.plain.patterns import lazily
 
 _THING = (
@@ -56,9 +54,9 @@ _SAID = (
     r"voyants? (?:[a-z]+ )?allumes?|no (?:arranca|enciende|gira)|bateria (?:descargada|muerta|agotada)|"
     r"(?:testigos?|luces) encendid[oa]s?)"
 )
-_PLAIN = re.compile(rf"(?<![a-z]){_SAID}(?![a-z])")
+_PLAIN = lazily(rf"(?<![a-z]){_SAID}(?![a-z])")
 #: Said of nothing but a vehicle, so that a line of its own needs no vehicle beside it.
-_ALONE = re.compile(
+_ALONE = lazily(
     rf"\s*(?:(?:it|engine|vehicle|motor) )?(?:no[ -](?:crank|start)|{_AUX} (?:start|crank|turn over)|"
     r"springt (?:schlecht |gar )?nicht(?: mehr)? an|startet nicht(?: mehr)?|(?:ne |n')?demarre (?:pas|plus)|no arranca)"
     r"[\s.!]*"
@@ -91,10 +89,10 @@ _NO_COMPLAINT = lazily(
     r"(?![a-z])"
 )
 #: Hardly a complaint is told without one of these.
-_SIGNS = re.compile(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
+_SIGNS = lazily(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
                     r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
                     r"tourne|working|inop|funktion")
-_PARTS = re.compile(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
+_PARTS = lazily(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
 
 
 def alone(low: str) -> bool:

@@ -64,7 +64,7 @@ _AMOUNT = (
     r"([0-9]{1,3}(?:[.,][0-9])?)[ -]?(min(?:ute[sn]?|utos?|s)?|mn|sec(?:onds?)?|sek(?:unden)?|s|h|hours?|"
     r"stunden?|heures?|horas?)"
 )
-_MINUTES = re.compile(
+_MINUTES = lazily(
     rf"(?<![a-z]){_RUN_WORDS}(?![a-z])[^0-9;|]{{0,22}}?(?<![0-9.,]){_AMOUNT}(?![a-z])"
     rf"|(?<![0-9.,]){_AMOUNT}(?![a-z])\.?(?:[ -](?:of|at|im|de|d'|engine|motor|moteur|with|the|on|a|am|bei|en|au|al|"
     rf"avec|le|con|el|mit)){{0,4}}[ -]?"
@@ -89,14 +89,14 @@ _DROVE = Phrasebook(
     }
 )
 _SPEED = lazily(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
-_LAMPS = re.compile(
+_LAMPS = lazily(
     r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
     r"warnings?)(?: lit| that are)?"
     r"(?: on| lit)?|kontrollleuchten?|kontrolllampen?|warnleuchten?|warnlampen?|leuchten|lampen|"
     r"voyants?(?: allumes?)?|"
     r"temoins?|testigos?(?: encendidos?)?|luces)\s*[:=]\s*(.{1,200})$"
 )
-_LAMP_ON = re.compile(
+_LAMP_ON = lazily(
     r"(?<![a-z])(mil|engine lamp|check engine|abs lamp|brake lamp|airbag lamp|charge lamp|"
     r"battery lamp|"
     r"engine light|abs light|brake light|airbag light|battery light|charge light|srs light|"
@@ -104,7 +104,7 @@ _LAMP_ON = re.compile(
     r"\s?(?:is |lamp )?(?:on|lit)(?![a-z])"
 )
 _NONE = lazily(r"(?:none|no|keine|aucun|aucune|ninguno|ninguna|all off|off|0|-|nil|aus)\s*\.?")
-_LISTS = re.compile(
+_LISTS = lazily(
     r"(?<![a-z])(pending|confirmed|permanent|stored|ausstehende?|bestatigte|gespeicherte|permanente|en attente|"
     r"confirmes|"
     r"pendientes|confirmados|permanents|permanentes)\s?(?:and (pending|permanent|confirmed)\s?)?(?:trouble |fault |"
@@ -113,7 +113,7 @@ _LISTS = re.compile(
     r"(?:read|checked|requested|scanned|gelesen|lus?|leidos?)(?![a-z])|\s*[:=]\s*(?:none|keine|aucun|ninguno|0|"
     r"no)(?![a-z]))"
 )
-_LISTS_KEY = re.compile(
+_LISTS_KEY = lazily(
     r"(?<![a-z])(?:lists?(?: of codes)? read|lists read|code lists|read|gelesene listen|listen|"
     r"listes lues|listas "
     r"leidas)\s*[:=]\s*([a-z0, /+&]{4,80})"
@@ -136,7 +136,7 @@ _LIST_WORD: dict[str, ListRead] = {
     "permanents": "permanent",
     "permanentes": "permanent",
 }
-_SINCE = re.compile(
+_SINCE = lazily(
     r"since\s+(?:the\s+|last\s+|codes?\s+|dtcs?\s+|faults?\s+|were\s+|was\s+)*(?:clear|eras|reset)|"
     r"seit\s+(?:dem\s+|der\s+|"
     r"letztem\s+|letzter\s+)*(?:losch|loesch)|depuis\s+(?:l'|le\s+|la\s+|dernier\s+)*effac|"
@@ -148,19 +148,19 @@ _WARM_UPS = lazily(
     r"echauffements|mises en temperature|ciclos de calentamiento|calentamientos)(?![a-z])"
 )
 _NUMBER = lazily(r"(?<![0-9a-z.,])([0-9]{1,6}(?:[.,][0-9]{1,2})?)\s?([a-z/°]{0,8})")
-_COOLANT = re.compile(
+_COOLANT = lazily(
     r"(?<![a-z])(?:coolant|ect|kuhlmittel(?:temperatur)?|kuehlmittel(?:temperatur)?|"
     r"liquide de refroidissement|"
     r"refrigerante|temp(?:erature)? (?:moteur|motor))(?: temp(?:erature)?)?\s?[:=]?\s?(?:at |was |"
     r"is )?"
     r"(-?[0-9]{1,3}(?:[.,][0-9])?)\s?°?\s?([cf])(?![a-z])"
 )
-_LOW_TIME = re.compile(
+_LOW_TIME = lazily(
     r"(?<![a-z])(?:below|under|unter|sous|bajo)\s+[0-9]{1,2}(?:[.,][0-9])?\s?v[a-z]*\s+(?:for|"
     r"fur|pendant|durante)\s+"
     r"(?:about\s+)?([0-9]{1,4})\s?(s|sec(?:onds?)?|sek(?:unden)?|min(?:utes?|uten)?)(?![a-z])"
 )
-_TRIGGER = re.compile(
+_TRIGGER = lazily(
     r"eng|motor|moteur|koe|idl|crank|arran|anlass|demarr|startvor|lancement|ready|run|ran|driv|drov|fahr|roul|essai|prueba|min|charg|"
     r"lade|jump|booster|"
     r"donor|spender|supply|fremd|exter|connected|battery|cargador|lamp|light|leucht|"

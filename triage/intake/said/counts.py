@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.plain import signs
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.words.wordings import CODES
 
-COUNT = re.compile(
+COUNT = lazily(
     r"[\s,:;/(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
     r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
     r"error|gespeicherte|codes?)\s+)*"
@@ -16,7 +15,7 @@ COUNT = re.compile(
     r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|"
     r"logged|read))?(?![a-z])[\s)\]:.]*"
 )
-COUNT_AFTER = re.compile(
+COUNT_AFTER = lazily(
     r"(?:^|(?<=[\s,(|\[-]))(?:number of |no\.? of |anzahl |nombre de |numero de |total )?(?:codes?|dtcs?|faults?|"
     r"fehlercodes?|fehler|defauts?|"
     r"codigos?|averias?|fallos?)(?: count| found| stored|"
@@ -24,7 +23,7 @@ COUNT_AFTER = re.compile(
 )
 #: A word of each of those.
 _SIGNS = signs.of_pattern("code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo")
-_DIGIT = re.compile(r"[0-9]")
+_DIGIT = lazily(r"[0-9]")
 
 
 @remembered

@@ -92,8 +92,8 @@ _CLOCK = lazily(
     r"(?![0-9a-z:])"
 )
 #: What every date has: a year by itself or behind a month's name, or numbers with marks between them.
-_SIGNS = re.compile(r"(?:(?<![0-9a-z])|(?<=[a-z]{3})|(?<=[a-z]\.))(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
-_MARKED = re.compile(r"[0-9][./-][0-9]{1,2}[./-]")
+_SIGNS = lazily(r"(?:(?<![0-9a-z])|(?<=[a-z]{3})|(?<=[a-z]\.))(?:19|20)[0-9]{2}|[0-9][./-][0-3]?[0-9][./-]")
+_MARKED = lazily(r"[0-9][./-][0-9]{1,2}[./-]")
 
 
 _DAY_MONTH = dict(_FORMS)["day month"]

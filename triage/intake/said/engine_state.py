@@ -92,7 +92,7 @@ _WHILE_CRANKING = lazily(
     r"(?<![a-z])(?:lectura|escaneo|escaneado|leido|scan|diagnosis)(?: (?:tomad[ao]|hech[ao]|realizad[ao]))? "
     r"(?:durante|mientras) (?:el |se )?(?:arranque|arrancaba)(?![a-z])"
 )
-_ENGINE_KEY = re.compile(
+_ENGINE_KEY = lazily(
     r"(?<![a-z])(?:engine|motor|moteur|eng|engine state|key state|motorzustand|etat moteur|"
     r"estado motor)"
     r"(?: state| status)?\s*(?:[:=]|\s-)\s*([a-z]+)"

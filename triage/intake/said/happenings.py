@@ -21,14 +21,14 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import complaints
 
-_VIN = re.compile(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
-_VIN_LABEL = re.compile(
+_VIN = lazily(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
+_VIN_LABEL = lazily(
     r"(?<![a-z])(?:vin|fin|fahrgestell(?:nummer)?|fg\.?-?nr|chassis(?: no| number)?|bastidor|"
     r"numero de serie|"
     r"vehicle identification(?: number)?|n° de chassis)(?![a-z])"
 )
 #: Behind one that names modules as well ("Chassis leveling: no codes"): the number itself.
-_NUMBER = re.compile(
+_NUMBER = lazily(
     r"[\s:=#.\u00b0-]{0,8}(?:(?:no|nr|number|num|numero|nummer|serial|id|n)(?![a-z])[\s:=#.\u00b0-]{0,8}){0,3}"
     r"(?=[a-z0-9-]{4})[a-z-]{0,8}[0-9]"
 )
@@ -62,12 +62,12 @@ _KEY = lazily(
 )
 _KEYED = lazily(rf"\s*(?:{_KEY.pattern})\s*(?:[:=]|\.{{2,}}|\t|\s{{2,}})\s*(?P<value>\S.*)", re.DOTALL)
 #: The complaint behind another sentence of its line ("Job 12, van, diesel. Customer says: dead this morning").
-_COMPLAINT_LATER = re.compile(
+_COMPLAINT_LATER = lazily(
     r"[.;,|–-] ?(?:customer (?:complaint|states|says|concern)|complaint|kundenbeanstandung|beanstandung|plainte client|"
     r"plainte|queja)\s*:\s*(?=\S)"
 )
 #: What a vehicle is called at the start of its own line, perhaps behind a job's number.
-_VEHICLE = re.compile(
+_VEHICLE = lazily(
     r"\s*(?:(?:job|(?:work |repair )?order|auftrag|ticket|ro|wo)\s?(?:no\.?|nr\.?|#)?\s?"
     r"[0-9-]{1,12}(?:\s*[-,:./|]\s*|\s+))?"
     r"(?P<label>(?:(?:an?|the|our|my|her|his|ein|eine|un|une)\s)?(?:(?:small|large|delivery|panel|box|electric|hybrid|"
@@ -100,7 +100,7 @@ _BATTERY = (
     ("flooded", r"(?<![a-z])(?:flooded|wet cell|efb|nassbatterie|plomb ouvert|lead[- ]acid)(?![a-z])"),
 )
 #: A number of a phone, an order, a version: a line of its own that names no module ("Tel. 0171 555").
-_ASIDE_NUMBER = re.compile(
+_ASIDE_NUMBER = lazily(
     r"\s*(?:tel(?:efon|ephone|efono)?|phone|mobile|handy|fax|order|auftrag(?:snummer)?|job|invoice|ticket|ro|software|"
     r"softwarestand|sw|firmware|fw|hardware|hw|version|calibration|part|teile|odometer|mileage|kilometerstand|"
     r"km-?stand|kilometrage|kilometraje|serial|registration|plate|customer|kunden|page|protocol|report|build)"

@@ -11,8 +11,6 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -38,8 +36,8 @@ _JOINTS = ("-", "/", ".", "_")
 _EDGE = lazily(r"\s{2,}|[|;,\t]")
 _CODE = lazily(r"(?<![0-9a-z])[pcbu][0-3][0-9a-f]{3}(?![0-9a-z])")
 #: A failure type behind a code.
-_TYPE = re.compile(r"-[0-9a-f]{2}(?![0-9a-z])")
-_APART = re.compile(r"[:=>(\[]")
+_TYPE = lazily(r"-[0-9a-f]{2}(?![0-9a-z])")
+_APART = lazily(r"[:=>(\[]")
 _REACH, _SHORT, _GROUPS = 60, 3, 2
 
 

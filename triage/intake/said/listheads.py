@@ -6,7 +6,6 @@
 
 from __future__ import annotations
 
-import re
 from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
@@ -24,7 +23,7 @@ _CODE_WORDS = word_set(
     "trouble list liste lista error errors memory eintrage speicher"
 )
 _SEVERAL = word_set("codes dtcs faults errors fehlercodes defauts codigos averias fallos errores")
-_COUNT_LAST = re.compile(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$")
+_COUNT_LAST = lazily(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What a list is called by the status of its codes.
 LISTS: dict[str, ListRead] = {
     "pending": "pending",

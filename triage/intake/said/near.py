@@ -32,7 +32,7 @@ __all__ = [
 #: The digit that a letter most likely stands for. G, ? and * could be several.
 _DIGIT_FOR = str.maketrans("OoQqIil|SsZz", "000011115522")
 #: Words in front of a number that would be read as a code: parameter, channel and unit numbers, "code 1".
-_NUMBERED_WORD = re.compile(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
+_NUMBERED_WORD = lazily(r"CODE[0-9]|COD[0-9]{2}|[PCUB]ID[0-9]{2}")
 _READABLE = frozenset("0123456789ABCDEFabcdef")
 _UNIT_AFTER = lazily(r"\s?(?:rpm|v\b|volts?|km|mi\b|miles|min\b|euro?s?|eur\b|usd|kg|mm\b|hours?|h\b|%|€|\$)")
 #: Labels after which no code follows, whatever its letter.
@@ -63,13 +63,13 @@ _WEAK_LABEL = lazily(
     r"massepunkt|masse|harness|loom|inline|sensor plug|cavity|circuit no|sheet|see)"
     r"[\s:=#.°\"'(-]*(?:(?:no|nr|number|id)(?![a-z])[\s:=#.-]*)?$"
 )
-_CONNECTOR_AFTER = re.compile(
+_CONNECTOR_AFTER = lazily(
     r"[\s,:(-]{0,3}(?:connector|plug|pins?|stecker|broche|clavija|conector|connecteur|"
     r"harness|"
     r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
 )
 _JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
-_PLURAL = re.compile(r"[a-z](?:s|nos|numbers)[\s:=]*$")
+_PLURAL = lazily(r"[a-z](?:s|nos|numbers)[\s:=]*$")
 _MENTION = lazily(
     r"(?<![a-z])(?:(?<!can )(?<!i )(?<!we )(?<!could )(?<!did )(?<!i also )(?<!still )"
     r"(?<!now )see|see also|refer to|referring to|siehe|siehe auch|vgl\.?|voir|voir aussi|vease|cf\.?|without|"
@@ -79,11 +79,11 @@ _MENTION = lazily(
     r"|more\s+|longer\s+)?(?:(?:the\s+)?(?:codes?|dtcs?|fehler|defaut|codigo)\s+)?\(?$"
 )
 #: Before a code: another one and "and", or an abbreviation in capitals.
-_BEHIND = re.compile(r"[0-9A-Fa-fOo]{4} (?:and|und|et|y|e)$|(?<![^\W_])[A-Z]{2,6}$")
+_BEHIND = lazily(r"[0-9A-Fa-fOo]{4} (?:and|und|et|y|e)$|(?<![^\W_])[A-Z]{2,6}$")
 #: Behind a code in a list.
-_AND_MORE = re.compile(r"(?:and|und|et|y|e|in|im|dans|en)\s")
-_NUMBERING = re.compile(r"(?<![a-z])no\.\s*$")
-_GONE = re.compile(
+_AND_MORE = lazily(r"(?:and|und|et|y|e|in|im|dans|en)\s")
+_NUMBERING = lazily(r"(?<![a-z])no\.\s*$")
+_GONE = lazily(
     r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|"
     r"sont|"
     r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|"
@@ -125,7 +125,7 @@ _MENTION_ENDS = word_set(
     "de cause causes by as like "
     "wegen g any more longer code codes dtc dtcs fehler defaut codigo"
 )
-_LAST_WORD = re.compile(r"[^a-z]*([a-z]*)")
+_LAST_WORD = lazily(r"[^a-z]*([a-z]*)")
 
 
 def _last_word(text: str) -> str:
@@ -146,7 +146,7 @@ class _Spot(Protocol):
 SpotT = TypeVar("SpotT", bound=_Spot)
 
 
-_MAIL_OR_TYRE = re.compile(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
+_MAIL_OR_TYRE = lazily(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
 
 
 class Labels:
@@ -254,7 +254,7 @@ _SIDE_BY_SIDE = lazily(
 
 
 #: One group more of a number, no failure type: "51-P0620-A".
-_RUNS_ON = re.compile(
+_RUNS_ON = lazily(
     r"[-/._](?![0-9A-Fa-f]{2}(?![0-9A-Za-z]))(?:[A-Za-z]|[0-9]{3,4}|[0-9]{1,3}[A-Za-z]{1,3})(?![0-9A-Za-z])"
 )
 
@@ -284,7 +284,7 @@ def stands_alone(text: str, start: int, end: int) -> bool:
 
 
 #: The edges of a cell that tabs or wide gaps part from the others.
-_GAP_BEFORE, _GAP_BEHIND = re.compile(r"(?:\t|\s\s)\s*$"), re.compile(r"\s*(?:\t|\s\s)")
+_GAP_BEFORE, _GAP_BEHIND = lazily(r"(?:\t|\s\s)\s*$"), re.compile(r"\s*(?:\t|\s\s)")
 
 
 def stands_as_code(text: str, low: str, start: int, end: int) -> bool:

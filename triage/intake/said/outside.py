@@ -31,7 +31,7 @@ _NO_DEVICE = (
     r"no responde))"
 )
 #: What every text has that names a device or says that there is none.
-_SIGNS = re.compile(
+_SIGNS = lazily(
     r"ch[ar]{0,3}g|jump|donor|donneur|donante|(?:second|other) (?:vehicle|car|van|truck)|lead|spender|starthilf|"
     r"fremd|bos+ter|"
     r"cables? de|pin[cz]|boost|demarreur|arranca|pack|support|mainten|maintain|tender|condition|power supply|psu|"
@@ -99,8 +99,8 @@ _OFF = lazily(
     r"aucune?|ningun[oa]?)(?![a-z])"
 )
 #: What parts the device from what is said of another thing: "engine off / jump pack on", but "charger / off".
-_PARTS = re.compile(r"[,;.]\s|\s[/|-]\s|\||\s{3,}|\t")
-_PARTS_BEHIND = re.compile(r"[,;.]|(?<=[a-z])\s*\|\s*|(?<=[a-z])\s[/-]\s")
+_PARTS = lazily(r"[,;.]\s|\s[/|-]\s|\||\s{3,}|\t")
+_PARTS_BEHIND = lazily(r"[,;.]|(?<=[a-z])\s*\|\s*|(?<=[a-z])\s[/-]\s")
 #: What else than the device is off.
 _OTHER_OFF = lazily(
     r"(?<![a-z])(?:engine|ignition|ign|key|motor|zundung|zuendung|moteur|contact|encendido|lights?|headlights?|licht|"

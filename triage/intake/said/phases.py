@@ -33,7 +33,7 @@ class PhaseHit(NamedTuple):
     phase: Phase
 
 
-_SCAN_HEAD = re.compile(
+_SCAN_HEAD = lazily(
     r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
     r"session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
     r"balayage|releve|test)\s*"
@@ -251,7 +251,7 @@ _CAUSE = (
 )
 _BY_CAUSE = lazily(rf"\s*(?:by|due to|because of|through|durch|wegen|par|a cause d[eu']|por|debido a)\s+{_CAUSE}")
 _CAUSE_BEFORE = lazily(rf"(?<![a-z])(?:durch|wegen)\s+{_CAUSE}\w*\s+(?:\w+\s+)?$")
-_DEED_SIGNS = re.compile(
+_DEED_SIGNS = lazily(
     r"ed(?![a-z])|eras|clear|clr|cancell|gewist|cycle|test|drove|driven|off|zundung|losch|tausch|ersetz|effac|"
     r"borr|fahrt|routier|contact|"
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"

@@ -9,7 +9,6 @@ code of J1979 service 0A (common practice).
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple, cast
@@ -22,7 +21,7 @@ from triage.intake.plain.slips import nearest
 from triage.intake.words.vocabulary import DOUBTFUL_STATES, SERVICE, STATE_FILLER, STATES
 from triage.model.snapshot import StatusWord
 
-_FIRST_WORD = re.compile(r"[^a-z0-9]*([a-z0-9]+)")
+_FIRST_WORD = lazily(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
 _CELL_ONLY = frozenset({"absent", "absente", "absents"})

@@ -10,13 +10,11 @@
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 
 #: Without one of these no line tells of a plan.
-_SIGNS = re.compile(
+_SIGNS = lazily(
     r"will|'ll|shall|going|gonna|about to|needs? |plan|want|ha(?:ve|s) to|should|must|tomorrow|next|to be |to come|"
     r"to follow|"
     r"later|werde|muss|soll|noch|vais|allons|faut|faudra|demain|voy |vamos |hay que|tengo que|habra|manana|devo|"

@@ -67,14 +67,14 @@ def is_of_a_distance(low: str, start: int) -> bool:
 
 
 #: Three figures behind a mark are seldom those of a voltage.
-_THOUSANDS = re.compile(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
+_THOUSANDS = lazily(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
 _DISTANCE = lazily(
     r"(?<![a-z0-9])(?<![0-9] )(?:miles?|mileage|odo(?:meter)?|kms?|kilomet(?:er|re)s?|(?:km|kilometer)[- ]?stand|"
     r"laufleistung|distance|kilometrage|kilometraje|"
     r"hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
 )
-_HIGHEST = re.compile(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
-_UNIT_AND_GAP = re.compile(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
+_HIGHEST = lazily(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
+_UNIT_AND_GAP = lazily(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 _BRACKETED = lazily(r"\([^()]*\)")
 #: When it was measured: they name nothing that it may be of.
 _DAYS = word_set("""
@@ -85,7 +85,7 @@ _DAYS = word_set("""
     gisteren ochtend middag avond""")
 
 #: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
-_ITS_NUMBER = re.compile(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
+_ITS_NUMBER = lazily(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
 
 
 def names_nothing(own: str) -> bool:

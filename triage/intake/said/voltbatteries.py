@@ -37,7 +37,7 @@ _MAIN = lazily(
 )
 _PLAIN = lazily(rf"(?<![a-z]){_BATTERY}(?![a-z])")
 #: Where the words for a voltage end.
-_BEFORE, _BEHIND = re.compile(r".*[,;/|(\n0-9]", re.DOTALL), re.compile(r"[,;/|\n0-9]|\.\s")
+_BEFORE, _BEHIND = lazily(r".*[,;/|(\n0-9]", re.DOTALL), re.compile(r"[,;/|\n0-9]|\.\s")
 _WINDOW, _NEAR, _SHORT = 48, 28, 400
 
 

@@ -23,11 +23,11 @@ from triage.intake.words import remark_words
 #: A number with a decimal or two.
 _NUMBER = lazily(r"(?<![0-9a-z.,/])(?<![0-9]:)[0-9]{1,2}[.,][0-9]{1,2}(?![0-9]|[.,:/][0-9])(?=ish|[^a-z]|"
                  r"$)(?! ?v(?:olts?|dc)?(?![a-z]))")
-_DECIMAL = re.compile(r"[0-9][.,][0-9]")
+_DECIMAL = lazily(r"[0-9][.,][0-9]")
 #: The parts of a remark.
 _PART = lazily(r"[;|()!:]\s?|,(?=\s|[a-z]|$)|\.(?=\s|$)|\s(?:-{0,2}>|[-+/&=])\s?")
 #: A number counted, or the place of a scan: "5 mins", "3km", "2nd".
-_COUNTED = re.compile(r"[0-9]{1,4}(?:st|nd|rd|th|x|h|s|min|mins|mn|km|v|ish)?")
+_COUNTED = lazily(r"[0-9]{1,4}(?:st|nd|rd|th|x|h|s|min|mins|mn|km|v|ish)?")
 #: They say no more than that it was so all along.
 _ALL_ALONG = lazily(r"(?:the |this |all the )?(?:whole|entire|all the|all this|ganze|tout le|todo el) (?:time|"
                     r"zeit|temps|"

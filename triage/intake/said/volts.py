@@ -77,29 +77,29 @@ class _Number(NamedTuple):
 
 
 _UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
-_NUMBER = re.compile(
+_NUMBER = lazily(
     rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|"
     rf"cca)(?![a-z]))"
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
-_LETTER = re.compile(r"[a-z]")
+_LETTER = lazily(r"[a-z]")
 #: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
-_SLASH = re.compile(r"\s?/\s?")
-_ARROW = re.compile(r"\s?-?>\s?")
-_RANGE = re.compile(r"\s?(?:-|\.\.\.?)\s?")
-_RANGE_WORD = re.compile(r"\s?(?:to|and|bis|und|a|et|y)\s")
+_SLASH = lazily(r"\s?/\s?")
+_ARROW = lazily(r"\s?-?>\s?")
+_RANGE = lazily(r"\s?(?:-|\.\.\.?)\s?")
+_RANGE_WORD = lazily(r"\s?(?:to|and|bis|und|a|et|y)\s")
 _RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
-_MIN_MAX = re.compile(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
+_MIN_MAX = lazily(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 #: The number behind names a place to measure at: terminal 30, pin 16.
-_TERMINAL = re.compile(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
+_TERMINAL = lazily(r"(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
 #: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
 _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
 )
 #: No gap parts a number from the word for the battery: "batt11.4".
-_GLUED = re.compile(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
+_GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
 
 @remembered

@@ -22,7 +22,7 @@ _WORDS = (
 )
 #: Words of their own, however near.
 _OTHERS = frozenset(("batter", "batterie", "batteries", "bateria", "battery"))
-_LONG = re.compile(r"[a-z]{5,18}")
+_LONG = lazily(r"[a-z]{5,18}")
 
 
 _SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word) if slip not in _OTHERS}

@@ -33,15 +33,15 @@ _PARTS = lazily(
 _PARTED = frozenset(",;()[]|!?.-/")
 _JOINS = lazily(r"[,/+&]|(?<![a-z])(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|u|e|en|of|och|eller|i|lub)(?![a-z])")
 #: "Can't", "won't": the "t" says that they deny; "u/s" is out of order.
-_CONTRACTED = re.compile(r"(?<![a-z])can ?['\u2019 ]t(?![a-z])|(?<![a-z])can not(?![a-z])")
-_OUT_OF_ORDER = re.compile(r"(?<![a-z])u/s(?![a-z])")
-_IN_ORDER = re.compile(r"(?<![a-z])(?:i\. ?o\.?|o\. ?k\.?)(?![a-z])")
+_CONTRACTED = lazily(r"(?<![a-z])can ?['\u2019 ]t(?![a-z])|(?<![a-z])can not(?![a-z])")
+_OUT_OF_ORDER = lazily(r"(?<![a-z])u/s(?![a-z])")
+_IN_ORDER = lazily(r"(?<![a-z])(?:i\. ?o\.?|o\. ?k\.?)(?![a-z])")
 #: Where codes would be: "no faults in fault memory", "Fehlerspeicher ohne Eintrag".
 _IN_MEMORY = lazily(
     r"(?<![a-z])(?:in|im|en|dans|nel|nella|i|w|na|em|het)\s(?:[a-z]{1,12}\s){0,3}[a-z]{0,9}(?:mem|speicher|geheug|minne|"
     r"pamiec)"
 )
-_NUMBER = re.compile(r"(?:0x|x)?[0-9]{1,4}(?:x|st|nd|rd|th|s|ms|h)?|0x[0-9a-f]{1,4}|[0-9a-f]{2}h")
+_NUMBER = lazily(r"(?:0x|x)?[0-9]{1,4}(?:x|st|nd|rd|th|s|ms|h)?|0x[0-9a-f]{1,4}|[0-9a-f]{2}h")
 _LONGEST = 90
 #: In a shorter word a slip makes another word; a word must be as long as the second for two slips.
 _SHORTEST, _TWICE = 5, 8

@@ -21,6 +21,7 @@ from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
@@ -171,7 +172,7 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
 
 
-_BRACKET = re.compile(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:
@@ -368,7 +369,7 @@ def _share(texts: Sequence[str], names: Names) -> float:
     return sum(judged) / len(judged)
 
 
-_BRACKET_COUNT = re.compile(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
+_BRACKET_COUNT = lazily(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
 
 
 def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:

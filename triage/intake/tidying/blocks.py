@@ -13,7 +13,6 @@ set one below the other before anything else is read.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import NamedTuple
@@ -29,7 +28,7 @@ from triage.intake.tidying.scancells import names_a_scan
 
 _MARKS = ("|", "\t")
 _GAP = lazily(r"\s{2,}")
-_RULE = re.compile(r"[\s|+=_.~-]*")
+_RULE = lazily(r"[\s|+=_.~-]*")
 _LONGEST_HEAD, _MOST_BLANKS = 60, 2
 #: So far left of its head a column may begin.
 _SLACK = 1

@@ -56,12 +56,12 @@ _SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nou
 _INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
-_SPN = re.compile(r"spn\s?:?\s?[0-9]{1,7}/?$")
+_SPN = lazily(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 #: Behind a failure type the sentence goes on; behind the number of a list a name stands.
-_TYPE = re.compile(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
+_TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
-_KEYED = re.compile(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
+_KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 
 IsName = Callable[[str], bool]

@@ -9,7 +9,6 @@
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from copy import copy
@@ -21,6 +20,7 @@ from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
@@ -33,12 +33,12 @@ _OPEN_ENDS = word_set(
 
 
 #: A line that only counts the codes, and what stands between a name and its status.
-_ENTRY = re.compile(
+_ENTRY = lazily(
     r"\W*(?:fault|code|dtc|entry|item|fehler|fehlercode|defaut|averia|fallo|error|codigo)\s*(?:no\.?|nr\.?|#)?\s*[0-9]{1,3}"
     r"\s*(?:(?:of|/|von|de|sur)\s*[0-9]{1,3})?\W*"
 )
 _COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|fallo|error|codigo)")
-_BEHIND_NAME = re.compile(r"\s*[(\[]|\s+-+\s+|\s*[:,;]\s+|\s{2,}")
+_BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s*[:,;]\s+|\s{2,}")
 
 
 def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:

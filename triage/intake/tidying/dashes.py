@@ -15,7 +15,6 @@ dash then says something else), and where it may be a rule or the mark before a 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
@@ -30,7 +29,7 @@ _DASHED = lazily(r"(?P<name>[^|:=]{1,70}?)(?P<mark>\s*(?:[:=]|[-=]>|\.{3,})\s*|\
 _MARK = lazily(r"\s*(?:[:=]|[-=]>|\.{3,})?\s*$")
 #: Marks that cut a row into cells, and the most dashes of one.
 _CUTS, _MOST = ("|", ";", ",", "\t"), 6
-_HEADING = re.compile(r"[^|=:]{1,70}:$")
+_HEADING = lazily(r"[^|=:]{1,70}:$")
 IsName = Callable[[str], bool]
 
 

@@ -13,7 +13,6 @@ module of its own.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -39,13 +38,13 @@ Span = tuple[int, int]
 
 _NAMED = lazily(r"([^:;,.|\t]{2,60}?)(?:\s*:\s*|\s+-+\s+)(?=\S)")
 #: What leads from a description to its code, and closes behind that.
-_OPEN = re.compile(r"\s*[(\[]\s*$|\s+-+\s+$|\s+$")
-_MARKED = re.compile(r"[(\[-]\s*$")
-_INSIDE = re.compile(r"[^()\[\]]{0,40}[)\]]")
+_OPEN = lazily(r"\s*[(\[]\s*$|\s+-+\s+$|\s+$")
+_MARKED = lazily(r"[(\[-]\s*$")
+_INSIDE = lazily(r"[^()\[\]]{0,40}[)\]]")
 _NEXT = lazily(r"\s*[;,/]\s*|\s+-+\s+|\.\s+|\s+(?:and|und|et|y)\s+")
 _COUNT = lazily(r"[(\[]?\s*(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces))\s*[)\]]?")
 _DECORATED = lazily(r"\[[^][]{3,60}\]|\*\*[^*]{3,60}\*\*|(?:[=-]{2,}|#+) [^=]{3,60}|[^-=]{3,60} [=-]{2,}")
-_STOPS = re.compile(r"[;!?]|,\s|\.\s")
+_STOPS = lazily(r"[;!?]|,\s|\.\s")
 #: Who does something: a clause of a sentence, and no description.
 _VERBS = SAYS - word_set("with set log logs a da is are")
 _SIDE = word_set("side seite cote lado hand")

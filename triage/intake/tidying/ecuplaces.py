@@ -30,7 +30,7 @@ from triage.intake.said.counts import stated_count
 #: By the place of a line: where each "ECU" in it begins that is a name.
 Places = dict[int, list[int]]
 
-_ECU = re.compile(r"(?<![a-z0-9_$-])ecu(?!-?[a-z0-9_])")
+_ECU = lazily(r"(?<![a-z0-9_$-])ecu(?!-?[a-z0-9_])")
 #: What is said of a control unit, its number, or a thing of it: no module is named.
 _THING = lazily(
     r"[\s:#(]*\$?[0-9][0-9a-f]*h?(?![0-9a-f]|\s*(?:x\s*)?(?:\w+\s)?(?:codes?|dtcs?|faults?|errors?|fehler|defauts?|"
@@ -46,10 +46,10 @@ _LEADS = word_set(
     "by of to at on im vom von aus mit zu zum bei dans de du del en con avec but aber mais pero while then both reach "
     "is"
 )
-_WORD_BEFORE = re.compile(r"([a-z0-9]+)[\s']*$")
+_WORD_BEFORE = lazily(r"([a-z0-9]+)[\s']*$")
 _THE = r"(?:(?:the|my|our|le|la|el|die|das|der)\s+|l')?"
 #: Before it in a line that starts with it.
-_OPENS = re.compile(rf"[^a-z]*{_THE}")
+_OPENS = lazily(rf"[^a-z]*{_THE}")
 _AND = "(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)"
 _LEFT = rf"\s*(?:[,;]\s*(?:{_AND}\s+)?|\s{_AND}\s+|\s[/&+]\s+)"
 #: Between it and a name in a list of names: a status in brackets may stand behind each.

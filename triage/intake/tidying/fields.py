@@ -20,7 +20,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said import outside, states
 from triage.intake.said.answers import answer_of_cell
 
-_KEY = re.compile(
+_KEY = lazily(
     r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2})[\"']?\s?"
     r"(?:\.{0,2}[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
 )
@@ -44,7 +44,7 @@ _MOST_BELOW = 4
 #: Between keys in the head of a page.
 _BARS = lazily(r"\s*\|\s*|\s{3,}|\t")
 _HEAD_KEY = lazily(r"[a-z][a-z0-9 ./-]{1,30}:\s?\S")
-_EMPTY = re.compile(r"\s?\[\s?\]")
+_EMPTY = lazily(r"\s?\[\s?\]")
 _BRACKETS = frozenset("{}[],; ")
 
 

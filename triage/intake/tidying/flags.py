@@ -27,7 +27,7 @@ _NAME = (
 )
 _FLAG = lazily(rf"(?<![a-z0-9]){_NAME}\s?[:=]\s?(1|0|true|false|yes|no)(?![a-z0-9])")
 #: Cheap, and in every such line.
-_SIGN = re.compile(r"test[ _]?(?:failed|not)|(?:pending|confirmed)(?:[ _]?(?:dtc|bit))?\s?[:=]\s?(?:[01]|[tf])")
+_SIGN = lazily(r"test[ _]?(?:failed|not)|(?:pending|confirmed)(?:[ _]?(?:dtc|bit))?\s?[:=]\s?(?:[01]|[tf])")
 _BETWEEN = " \t,;|/&()[]{}"
 _SET = frozenset(("1", "true", "yes"))
 _LONGEST = 400

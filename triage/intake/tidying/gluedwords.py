@@ -12,7 +12,6 @@ dashes and what they part, a full stop and the name behind it, and the French ar
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 
@@ -29,9 +28,9 @@ from triage.intake.words.vocabulary import STATES
 
 IsName = Callable[[str], bool]
 
-_CODE = re.compile(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
+_CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 #: One with a letter before it, or a letter or a figure behind it or behind its failure type.
-_GLUED = re.compile(
+_GLUED = lazily(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")

@@ -15,6 +15,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, rest_of
@@ -23,9 +24,9 @@ from triage.intake.words.vocabulary import ANSWERS
 
 _MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*/\s*"))
 #: Between a name and its codes or its answer.
-_LINK = re.compile(r"[\s:=>-]+")
+_LINK = lazily(r"[\s:=>-]+")
 #: Behind a scan in a line.
-_SENTENCE = re.compile(r"\s{2,}|\s*\|\s*|[.;]\s+")
+_SENTENCE = lazily(r"\s{2,}|\s*\|\s*|[.;]\s+")
 _LONGEST, _MOST, _LONGEST_LEAD = 300, 24, 60
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 

@@ -41,7 +41,7 @@ _NOMINAL = lazily(r"[^a-z]*(?P<name>(?:[a-z][a-z/-]* ){1,4}(?:12|24|48) ?v)(?P<m
 _CODE = lazily(r"[^a-z0-9]*(?:[pcbu][0-3][0-9a-f]{3}|spn ?[0-9])")
 #: A word for "and", or a voltage.
 _SIGN = signs.of_words(lambda word: word in ("and", "und") or word[-1] == "v") | signs.of_parts("&")
-_JOINT = re.compile(r" (?:and|&|und) ")
+_JOINT = lazily(r" (?:and|&|und) ")
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:

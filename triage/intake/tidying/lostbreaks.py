@@ -9,13 +9,13 @@ it, one that holds another such code goes on with a line of its own.
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
 
-_MARK = re.compile(r"\s*(::|[|;/\t])|\s+(in|-)\s")
+_MARK = lazily(r"\s*(::|[|;/\t])|\s+(in|-)\s")
 _FEWEST, _SHARE, _LEAST = 3, 0.6, 8
 _EDGE = " \t;,|/"
 

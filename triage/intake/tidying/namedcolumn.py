@@ -11,7 +11,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 
@@ -19,11 +18,12 @@ from triage.intake.lines.layouts import name_columns
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import nearly_head, roles_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import phrase_set
 
 #: Roles that leave open whether names stand in the column.
 _OPEN = frozenset({None, "source_address"})
-_DIGITS = re.compile(r"[0-9]+")
+_DIGITS = lazily(r"[0-9]+")
 #: So many rows below a head are looked at.
 _MOST = 40
 #: Heads of columns in which names stand that hold no codes: a part, a cause, who else is spoken of.

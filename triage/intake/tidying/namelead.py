@@ -11,7 +11,6 @@ What is said of the scan becomes a row of its own in front of the module; scans 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -35,8 +34,8 @@ Span = tuple[int, int]
 #: Between the name and what is said of the scan.
 _PIECE = lazily(r"\s*(?:,(?![0-9])|(?<![0-9]),|[()\[\]]|\s-+(?=\s))\s*")
 #: What leads from both to the codes or the answer.
-_EDGE = re.compile(r"[\s,(\[-]*")
-_LEAD = re.compile(r"\s*(?:[:=|>]|-+>?)?\s*$")
+_EDGE = lazily(r"[\s,(\[-]*")
+_LEAD = lazily(r"\s*(?:[:=|>]|-+>?)?\s*$")
 _CELLS = lazily(r"[|\t{}<>;]|\s\s|,(?=[^\s0-9])")
 _LONGEST, _SHORTEST, _FIRST, _MOST = 120, 8, 12, 6
 #: Likeness of a name that needs no mark to be told from what follows.

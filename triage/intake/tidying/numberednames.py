@@ -26,7 +26,7 @@ _NUMBERED = lazily(
     r"\]?(?:\s+-\s+|\s*[:.)]\s+|\s+)(?P<name>[^\W\d][^|;:/\t,()]{1,60}?)(?=\s*(?:$|::|[|;/\t,(]|\s-\s|\s\s))",
     re.IGNORECASE,
 )
-_MARK = re.compile(r"\s*(?:::|[/|;,\t])\s*|\s-\s+")
+_MARK = lazily(r"\s*(?:::|[/|;,\t])\s*|\s-\s+")
 #: So many lines that tell a number of a name again make it that of the module, whatever the other lines have.
 _AGAIN = 2
 _FEWEST, _SHARE, _LONGEST = 2, 0.8, 300

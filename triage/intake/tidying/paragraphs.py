@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
@@ -42,11 +41,11 @@ _VERBS = word_set(
     "oder zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
 )
 _JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
-_HEADING = re.compile(r"[^,.;!?]*:")
-_SENTENCE = re.compile(r"[.!?](?:\s|$)")
+_HEADING = lazily(r"[^,.;!?]*:")
+_SENTENCE = lazily(r"[.!?](?:\s|$)")
 _LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
-_TIGHT_COMMA = re.compile(r",(?![ 0-9]|$)")
-_KEYED = re.compile(r"[^:]{1,24}:\s")
+_TIGHT_COMMA = lazily(r",(?![ 0-9]|$)")
+_KEYED = lazily(r"[^:]{1,24}:\s")
 _MOST, _MOST_HEAD, _SHORT, _LEAST = 60, 4, 40, 18
 
 

@@ -10,11 +10,11 @@ A word is mended where its line tells when only with the word that was meant.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.lines.spacing import with_word
 from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.slips import one_off
 from triage.intake.said import phases
@@ -30,7 +30,7 @@ _WORDS = (
 _OTHERS = word_set("lochen engines essais")
 _SLIPS = {slip: word for word in reversed(_WORDS) for slip in one_off(word)
           if len(slip) >= 5 and slip not in _OTHERS and slip not in _WORDS}
-_WORD = re.compile(r"[a-z]{5,14}")
+_WORD = lazily(r"[a-z]{5,14}")
 _LONGEST = 160
 
 

@@ -11,7 +11,6 @@ and so does a sentence about the supply before the first module ("Battery 11.4 V
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow
@@ -26,9 +25,9 @@ from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.volt_words import LABEL, LOWEST
 
-_MARK = re.compile(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
+_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
 #: What stands in each of those.
-_MARKED = re.compile("[:.!,=>\u2013\u2014-]\\s")
+_MARKED = lazily("[:.!,=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 #: A voltage with its unit, and one that is all there is.
 _VOLTS = lazily(_VOLTAGE)
@@ -40,14 +39,14 @@ _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: The first word of a phase.
-_BEGINS = re.compile(
+_BEGINS = lazily(
     r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
     r"luego)"
 )
 #: A short beginning, what stands in brackets behind it, and the rest.
-_BRACKETED = re.compile(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
+_BRACKETED = lazily(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
 #: What links a code to the next.
-_LINKED = re.compile(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
+_LINKED = lazily(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 #: A word of a phase or a deed, of a supply, or that begins the number of a scan.
 _SIGN = PHASE_WORDS | signs.of_pattern(
     r"^(?:scan|snapshot|read|pass|pasada|run|lauf|session|auslesung|messung|durchgang|lectur|escaneo|balayage|releve|test|"

@@ -11,7 +11,6 @@ Each alone may be many things (a connector's pin, the rear of a vehicle), so a t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
@@ -27,7 +26,7 @@ _FULL = {"before": 0, "vorher": 0, "avant": 0, "antes": 0,
          "after": 1, "afterwards": 1, "nachher": 1, "danach": 1, "apres": 1, "despues": 1}
 _WORDS = _BEFORE | _AFTER | _FULL.keys()
 _SIGN = signs.of_words(_WORDS.__contains__)
-_WORD = re.compile(r"[a-z][a-z0-9]{1,9}(?![a-z0-9])")
+_WORD = lazily(r"[a-z][a-z0-9]{1,9}(?![a-z0-9])")
 #: Such a word, alone or with a voltage; behind a colon anything may stand.
 _HEAD = lazily(
     r"[a-z][a-z0-9]{1,9}\.?\s*(?:[-=:,(]{0,2}\s*(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2}\s?(?:v(?:olts?)?)?"

@@ -22,7 +22,7 @@ _SHORT = lazily(
     re.IGNORECASE,
 )
 _MARKS = (". ", ".,", ".;", ".)")
-_NEXT_WORD = re.compile(r"\s+[A-Z]")
+_NEXT_WORD = lazily(r"\s+[A-Z]")
 
 
 def told(rows: Sequence[Row]) -> list[Row]:

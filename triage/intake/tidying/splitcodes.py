@@ -14,7 +14,6 @@ in such a place and stays open is refused by :mod:`triage.intake.codes.found`.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -30,18 +29,18 @@ from triage.intake.said import near, states
 IsName = Callable[[str], bool]
 
 #: A code that spaces may stand in. Its letter comes first, so that a search passes over other characters at once.
-_SPLIT = re.compile(
+_SPLIT = lazily(
     r"[PCBUpcbu](?<![^\W_].)(?: ?[0-3OoIl](?: ?[0-9A-Fa-fOoIl]){3}"
     r"|(?<![-/._].)[0-3][0-9A-Fa-f]-[0-9A-Fa-f]{2}(?![-/._]\w))(?![^\W_])"
 )
 #: The first part of one as a word.
 _SIGN = signs.of_pattern(r"^[pcbu](?:[0-3oil][0-9a-foil]{0,2})?$")
 #: What parts a code.
-_APART = re.compile(r"[ -]")
+_APART = lazily(r"[ -]")
 _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 #: The same with a blank behind its letter, or letters for zeros in it.
 _LOOSE = r"[PCBUpcbu] ?(?=[Oo]{0,3}[0-9])[0-3Oo][0-9A-Fa-fOo]{3}(?:-?[0-9A-Fa-f]{2})?"
-_WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
+_WHOLE = lazily(rf"{_CODE}(?![^\W_])")
 _TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W_])")
 _LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.

@@ -13,7 +13,6 @@ A line is full where the first word of the next would not have fitted behind it:
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.recut import is_as_pasted
@@ -26,7 +25,7 @@ from triage.intake.said.answers import spoken
 
 IsName = Callable[[str], bool]
 
-_PREFIX = re.compile(r"[ \t>]*")
+_PREFIX = lazily(r"[ \t>]*")
 _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:[-: ]?[0-9a-f]{2})?|"
     r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"

@@ -21,7 +21,6 @@ Portuguese, Polish and Swedish.
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Callable, Container, Iterable, Iterator
 from dataclasses import dataclass
@@ -122,14 +121,14 @@ _ROMAN = {"ii": "2", "iii": "3", "iv": "4"}
 
 _QUOTES = frozenset("'’´`")
 _JOINS = frozenset("/-–.")
-_ELISION = re.compile(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
-_DOTTED = re.compile(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
-_AIR_CON = re.compile(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
-_CONVERTER = re.compile(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
-_VOLTS = re.compile(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
-_WORD = re.compile(r"[^\W_]+")
+_ELISION = lazily(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
+_DOTTED = lazily(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
+_AIR_CON = lazily(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
+_CONVERTER = lazily(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
+_VOLTS = lazily(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
+_WORD = lazily(r"[^\W_]+")
 _WORD_NUMBER = lazily(r"([^\W\d_]{3,}?)(\d{1,2})")
-_COMPOUND = re.compile(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul|(?<=.{3})stg)")
+_COMPOUND = lazily(r"(.{2,})(?:steuergerate?|steuergeraete?|steuereinheit|steuermodul|(?<=.{3})stg)")
 _BUILT = lazily(
     r"((.{3,}?)(?:e?[ns])?)(?:elektronik|steuerung|regelung|modul|einheit|system|"
     r"funktion|rechner|elektronica|regeling|besturing|stuurapparaat|styrning|styrenhet|styrdon)")

@@ -234,7 +234,7 @@ def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
 
 #: What every text has in which a phase may stand. Those that words of descriptions have within them ("shaft",
 #: "electronic", "pressure", "primary") start a word.
-PHASE_SIGNS = re.compile(
+PHASE_SIGNS = lazily(
     r"(?<![a-z0-9])(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|"
     r"vor)|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"

@@ -6,8 +6,6 @@ Source: common practice. Every pattern is tried at one place or in a window of a
 
 from __future__ import annotations
 
-import re
-
 from triage.intake.plain.patterns import lazily
 
 _PLACE = (
@@ -43,7 +41,7 @@ ALTERNATOR = lazily(
     r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|sortie|debite|"
     r"donne|charge|tension|salida|carga|da|a|de)){0,4}[ ]?[:=(@]?[ ]?$"
 )
-LABEL = re.compile(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
+LABEL = lazily(rf"(?<![a-z0-9]){_WORDS}(?![a-z0-9])")
 #: What may stand between a label and a number without a unit.
 _FILL = (
     r"is|was|were|at|now|only|just|still|about|around|approx|ca|read(?:ing|s)?|shows?|show(?:ing|ed)|says|"
@@ -82,10 +80,10 @@ _CRANK = (
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
 CRANKING = lazily(_CRANK)
-LOWEST = re.compile(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
+LOWEST = lazily(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
 #: Behind a number.
-LOWEST_AFTER = re.compile(rf"(?:{_LEAST}|{_FALL}|{_CRANK}|as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])")
-AFTERWARDS = re.compile(
+LOWEST_AFTER = lazily(rf"(?:{_LEAST}|{_FALL}|{_CRANK}|as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])")
+AFTERWARDS = lazily(
     r"(?<![a-z])(?:end|at (?:the )?end|finish|am ende|ende|fin|final|afterwards|max(?:im(?:um|al|ale?))?|"
     r"highest|peak|"
     r"hochst(?:e[rsn]?|wert)?|plus haute?|maxim[oa])(?![a-z])"
@@ -97,11 +95,11 @@ EARLIER = lazily(
 )
 #: What it was earlier, behind another voltage.
 PRIOR = lazily(r"[ (,]*(?:vorher|before|avant|antes)[ :=]*")
-NOMINAL_AFTER = re.compile(
+NOMINAL_AFTER = lazily(
     r"[ -]{0,3}(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
     r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
 )
-NOMINAL_BEFORE = re.compile(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
+NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
 NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
@@ -110,7 +108,7 @@ NOMINAL_THEN = lazily(
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a)[.]?"
     r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
-OTHER = re.compile(
+OTHER = lazily(
     r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
     r"pack(?! (?:(?:is|was|now|still|just|taken) )?(?:on|off)(?![a-z]))|hochvolt|"
     r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|below|above|under(?! crank|"
@@ -150,7 +148,7 @@ DEMANDED = lazily(
 SET_TO = lazily(
     r"(?<![a-z])(?:set|adjusted|dialled in|eingestellt|gestellt|regle|ajustado|puesto) (?:to|at|auf|a|sur|en)\s*$"
 )
-OTHER_AFTER = re.compile(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
+OTHER_AFTER = lazily(r"[ ]?(?:reference|ref|supply [ab12]|sensor|signal|limit|threshold|drop)(?![a-z])")
 #: What is no supply of the vehicle, with the plug it was measured at: "trailer socket pin 9", "at the sensor plug".
 _THING = (
     r"(?:trailer|tow(?:ing|bar)?|caravan|sensor|injector|actuator|lamp|bulb|relay|solenoid|switch|motor|headlight|"
@@ -198,7 +196,7 @@ VEHICLE = lazily(
     r"utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
-BREAK = re.compile(
+BREAK = lazily(
     r"[;|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
     r"(?<=\s)[-/](?=\s)"
 )
@@ -220,7 +218,7 @@ AT_STATE = lazily(
     r"en reposo)(?![a-z])"
 )
 #: Units and things counted, behind a number that is then no voltage.
-OTHER_UNIT = re.compile(
+OTHER_UNIT = lazily(
     r"\s?(?:[%°]|(?:a(?! (?:l'|la |mon |notre ))|ah|amps?|min(?=[a-z])\w*|"
     r"min(?=\s{1,3}(?:idle|run|drive|of|at|on|leerlauf|ralenti))|km/?h?|kmh|mi|miles|mph|h|"
     r"hrs?|hours?|s|sec\w*|ms|ohms?|"
@@ -230,4 +228,4 @@ OTHER_UNIT = re.compile(
     r"ans|anos|months?|days?|weeks?|tage?|jours?|dias?|cycles?|of)(?![a-z0-9]))"
 )
 #: A digit with one of the letters that a voltage or its label needs.
-SIGNS = re.compile(r"[0-9]")
+SIGNS = lazily(r"[0-9]")
