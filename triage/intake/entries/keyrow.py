@@ -68,6 +68,8 @@ def read(context: Context, row: Row, at: int) -> bool:
     key, value, start = pair
     role = role_of(key)
     handler = _HANDLERS.get(role or "")
+    if role == "short_name" and at and role_of((split(context.rows[at - 1]) or ("",))[0]) == "module":
+        return True  # the name right above, once more
     if handler is None:
         return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
     begin, end = bare_value(value)

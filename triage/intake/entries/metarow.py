@@ -12,7 +12,7 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, phases, voltengines, volts
+from triage.intake.said import conditions, dates, phases, uncleared, voltengines, volts
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan import between
 from triage.intake.scan.assembly import Builder, SnapshotDraft
@@ -259,6 +259,10 @@ def _start(
     if quiet:
         snapshot.phase = snapshot.phase or (hit.phase if hit else None)
         snapshot.at = snapshot.at or at
+        return False
+    if not snapshot.empty and hit is not None and uncleared.span(row.low) is not None:
+        # "I have cleared nothing yet" behind the modules is said of them.
+        snapshot.phase = snapshot.phase or (hit.phase if len(builder.snapshots) == 1 else None)
         return False
     fresh = hit is not None and snapshot.phase not in (None, hit.phase)
     moved = (

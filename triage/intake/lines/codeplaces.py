@@ -28,9 +28,14 @@ def written_alike(row: Row, token: str) -> bool:
 
 
 def has_status(row: Row, at: int) -> bool:
-    """Whether words with a status of their own stand behind a number: "open circuit (active)"."""
+    """Whether words with a status of their own stand behind a number: "open circuit (active)", "switch stored"."""
     rest = row.low[at:]
-    return len(rest) <= 400 and any(states.of_cell(part) is not None for _, part in soft_pieces(rest)[1:])
+    if len(rest) > 400:
+        return False
+    if any(states.of_cell(part) is not None for _, part in soft_pieces(rest)[1:]):
+        return True
+    words = rest.split()
+    return any(states.of_cell(" ".join(words[-many:])) is not None for many in range(1, min(4, len(words))))
 
 
 def column(row: Row) -> tuple[str, int]:

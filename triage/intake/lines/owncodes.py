@@ -29,10 +29,12 @@ from triage.intake.lines.codeplaces import (
     written_alike,
 )
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.happenings import is_aside
+from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
 #: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated.
@@ -55,6 +57,10 @@ _JOINED = lazily(
 )
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
+#: A name that nobody knows has no more letters than this.
+_LONGEST_NAME = 30
+#: A row with a name, a number and more is one of a table.
+_FEWEST_CELLS = 3
 
 
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
@@ -87,15 +93,36 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
             behind.append((row, match))
     for row, match in behind:
+        if row.finds.codes:
+            continue
         listed = len(behind) >= 3 and "-" not in match[4]
         if habits.marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, coded)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
         if row.finds.codes:
             row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+
+
+def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
+    """Give the rows that are left the number in the column in which those found so far stand, behind whatever name."""
+    left = [rows[at] for at in bare if not rows[at].finds.codes and len(rows[at].cells or ()) >= _FEWEST_CELLS]
+    found = [rows[at] for at in bare if rows[at].finds.codes]
+    if left and len(found) >= _FEW:
+        habits = _Habits(found)
+        for row in left:
+            _in_column(row, habits)
+    for at in bare:
+        row, above = rows[at], rows[at - 1] if at else None
+        if above is None or row.finds.codes or not above.finds.codes or above.finds.codes[0].kind != "own":
+            continue
+        match = _FIRST.match(row.text)
+        if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
+            # Below the number of the module above, set in as far: another of that module.
+            _set(row, 0, match[1])
 
 
 class _Habits:
@@ -146,8 +173,14 @@ def _adopt_slips(rows: Sequence[Row]) -> None:
 
 def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
     """Whether a name that nobody knows stands as those of other lines do before their codes, a status told behind."""
-    mark = match[2].strip()
-    return bool(mark) and marks[mark] >= _FEW and match[1].isupper() and has_status(row, match.end())
+    mark, name = match[2].strip(), match[1]
+    if not has_status(row, match.end()) or role_of(small(name)) is not None or has_digit(name):
+        return False
+    if not mark:
+        # Nothing but a gap: "PACKER     E204 hopper switch active".
+        apart = row.text[match.end(2) : match.start(4)]
+        return name.isupper() and marks[mark] >= 1 and (len(apart) > 1 or "\t" in apart)
+    return marks[mark] >= _FEW and (name.isupper() or len(name) <= _LONGEST_NAME)
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:

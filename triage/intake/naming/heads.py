@@ -126,6 +126,10 @@ ROLES: dict[str, frozenset[str]] = {
         codierung | reference | piece | numero de pieza | referencia | fuse | network | address | addr | adresse |
         can id | pin | cvn | version logicielle | diagnostic address | row | numero de piece | version de software
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
+    "short_name": phrase_set("""
+        short name | short | abbreviation | abbr | abbrev | acronym | short form | kurzname | kurzel | kuerzel |
+        kurzbezeichnung | abkurzung | abreviation | abrege | sigle | nom court | abreviatura | siglas |
+        nombre corto"""),
 }
 #: Keys that lead from a code to its module, and mean something else in any other place ("From: ..." in a mail).
 _KEYS = phrase_set(
@@ -241,7 +245,7 @@ def _names_modules(low: str) -> bool:
 def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     """The roles of the columns of a head. One named by a status is "flag stored" and the like, unless it is the only
     one and a column of statuses as well ("present")."""
-    flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) for low in lows]
+    flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) or _flag_of_codes(low.strip(_EDGE)) for low in lows]
     told = [flag or _flag_of(low.strip(_EDGE)) for flag, low in zip(flags, lows, strict=True)]
     several = len(set(told) - {None}) >= 2
     flags = told if several else flags
@@ -249,10 +253,21 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)
     )
-    if "module" in roles or not {"code", "spn"}.intersection(roles):
+    if "module" in roles:
+        return roles
+    if "short_name" in roles:
+        return tuple("module" if role == "short_name" else role for role in roles)
+    if not {"code", "spn"}.intersection(roles):
         return roles
     senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in _SENDERS]
     return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
+
+
+def _flag_of_codes(low: str) -> str | None:
+    """The flag of a head that names codes of one status in any word for it: "live codes", "old faults"."""
+    bare = _OF_CODES.sub("", low)
+    meanings = {hit.meaning.rstrip("?") for hit in STATES.find(bare)} if bare != low else set()
+    return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(bare, STATES.find(bare), _BESIDE) else None
 
 
 def _flag_of(low: str) -> str | None:

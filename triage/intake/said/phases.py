@@ -16,7 +16,7 @@ from typing import Literal, NamedTuple
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import symptoms, tocome, voltmoments
+from triage.intake.said import symptoms, tocome, uncleared, voltmoments
 from triage.intake.said.durations import in_figures
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.phase_ways import ALONE, PHASE_SIGNS, PHASE_WORDS, PHASES, first_of
@@ -51,8 +51,9 @@ def find(low: str) -> PhaseHit | None:
     """The phase that a line in small letters states, the latest if it names several; None where it states none."""
     if len(low) > 600:
         low = low[:600]
+    untouched = uncleared.span(low)
     if not _holds_signs(low):
-        return None
+        return PhaseHit(*untouched, "before-clear") if untouched else None
     low = in_figures(symptoms.left_out(tocome.done(low)))
     if "  " in low:
         # Places are then a little to the left of where the words stand.
@@ -64,7 +65,7 @@ def find(low: str) -> PhaseHit | None:
         match = first_of(ways, low)
         if match is not None:
             return PhaseHit(match.start(), match.end(), phase)
-    return None
+    return PhaseHit(*untouched, "before-clear") if untouched else None
 
 
 def _holds_signs(low: str) -> bool:
@@ -267,11 +268,13 @@ def events(low: str) -> tuple[Deed, ...]:
     if len(low) > 600 or not _DEED_SIGNS.search(low):
         return ()
     low = tocome.done(low)
+    untouched = uncleared.span(low) or (0, 0)
     found: list[Deed] = []
     for what, sign, pattern in _DEEDS:
         match = pattern.search(low) if sign.search(low) else None
         if match is not None and what == "cleared":
-            match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())), None)
+            match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())
+                          and not untouched[0] <= each.start() < untouched[1]), None)
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]
