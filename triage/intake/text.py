@@ -36,6 +36,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, listed_words, tidy
+from triage.intake.plain import delimiters
 from triage.intake.plain.characters import Line, lines
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, states
@@ -173,7 +174,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    whole = quotebars.told(xmlkeys.written_out(found, names.listed))
+    whole = quotebars.told(xmlkeys.written_out(delimiters.barred(found), names.listed))
     found = tornwords.joined(spacing.single(whole), listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

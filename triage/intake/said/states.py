@@ -83,6 +83,9 @@ def _most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     return next(status for status in _FIRST if status in said)
 
 
+_NO_BRACKETS = str.maketrans("()[]", "    ")
+
+
 @lru_cache(maxsize=8192)
 def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusWord], ...] = ()) -> StatusWord | None:
     """The status that the whole of ``low`` states, or None where it is anything else."""
@@ -107,6 +110,9 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
         return _most_telling(hits, translated)
+    if "(" in low or "[" in low:
+        # "confirmed (2 trips)"
+        return of_cell(" ".join(low.translate(_NO_BRACKETS).split()), translated, legend)
     return _misspelt(low, translated)
 
 

@@ -9,9 +9,11 @@ are set: "(S)=stored (P)=pending  n/c = no comms".
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
+from triage.intake.codes.found import find
 from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
@@ -23,14 +25,15 @@ from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"\s*(?:legend|key|codes?|status|legende|leyenda|abbreviations|abbr|abkurzungen|abreviations|abreviaturas|where|"
-    r"note)"
+    r"\s*(?:[a-z]{2,10} )?(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|abkurzungen|"
+    r"abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"
 )
-_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[-*#?!]{1,2}|[0-9](?=\s?[=:)\]-])"
+_LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
 #: A letter with its sign, or in brackets: "S =", "(S)=", "[S]".
 _HEAD = lazily(
-    rf"(?<![^\s,;|/(\[])(?:[(\[\"']({_LETTERS})[)\]\"']\s*(?:=|:|->|-|\s)|({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
+    rf"(?<![^\s,;|/(\[])(?:[(\[\"']\s?({_LETTERS})\s?[)\]\"']\s*(?:=|:|->|-|\s)|"
+    rf"({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
 _EDGE = " \t,;|/.()[]-&+"
 _CODE_EDGE = " \t,;|()[]\"'"
@@ -42,7 +45,11 @@ _SHORT_STATES = (
 _FEWEST = 5
 #: What looks like the number or the mark of a list: "(c) - current", "1: present", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z0-9][)]|[0-9]\s?:|[*#])\s*(?:-\s*)?$")
-_SIGNS = frozenset("*#?!")
+_SIGN = lazily(r"[^\w\s]{1,2}")
+#: A sign stands by itself between these.
+_APART = r"\s,;|\"'()\[\]:=^\u2502"
+#: Letters that few texts use by themselves, the rarest first.
+_RARE = "qzxjywvkugolhbnrtidfmspace"
 #: A sign explained in a sentence, which names no module: "A dash means the module answered and had nothing."
 _SPOKEN = lazily(
     r"(?:^[(*\s]*|(?<=[.;!] ))(?:an? |the |ein |un |une |una )?(?:dash|hyphen|stroke|tick|cross|star|asterisk|blank|"
@@ -54,7 +61,11 @@ _EXPLAINS = signs.of_pattern(r"^(?:mean|stand|mark|heisst|bedeutet|steht|signif)
 _MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
 #: What parts a letter from what stands beside it.
-_MARKS_BETWEEN = str.maketrans(",;|", "   ")
+_MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
+#: A sign right behind a code.
+_GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
+_CELL_MARKS = frozenset(",;|\t^\u2502")
+_ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
 
 IsName = Callable[[str], bool]
 
@@ -69,9 +80,12 @@ class Legend(NamedTuple):
 
 
 class _Entry(NamedTuple):
+    """What a letter stands for; ``answer`` is empty where nobody knows. ``led``: a word for a legend stands before."""
+
     letters: str
     status: StatusWord | None
     answer: str
+    led: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
@@ -82,9 +96,45 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
         used = _used(rows) if used is None else used
         if _explain(entries, used, alone=len(places) == len(entries)):
             _take(legend, places, entries)
-    for sign in [letters for letters in legend.statuses if _SIGNS.issuperset(letters)]:
-        _write_out(legend.rows, sign, legend.statuses.pop(sign))
+    _put_behind(legend)
+    signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
+    if signs_told:
+        free = _free_letters(rows, legend)
+        for sign in signs_told:
+            status, letter = legend.statuses.pop(sign), next(free, None)
+            if letter is not None:
+                legend.statuses[letter] = status
+                _write_out(legend.rows, sign, letter)
     return legend
+
+
+def _put_behind(legend: Legend) -> None:
+    """Put a letter or sign that stands right before a code behind its row ("( ! ) P0106  MAP sensor"), and a digit that
+    ends each row with codes in brackets."""
+    coded = [at for at, row in enumerate(legend.rows) if row.finds.codes]
+    for at in coded:
+        row = legend.rows[at]
+        first = row.finds.codes[0].start
+        lead = row.low[:first].strip(_CODE_EDGE)
+        if lead and lead in legend.statuses and not _CELL_MARKS.intersection(row.text[:first]):
+            text = f"{row.text[first:]}  [{row.text[:first].strip(_CODE_EDGE)}]"
+            legend.rows[at] = Row(row.line, text, row.start + first, small(text), find(text, small(text)))
+    ends = {legend.rows[at].low.split()[-1] for at in coded}
+    if len(coded) > 1 and all(end.isdigit() and end in legend.statuses for end in ends):
+        for at in coded:
+            row = legend.rows[at]
+            text = row.text.rstrip()
+            bare = text[:-1].rstrip()
+            if len(bare) >= row.finds.codes[-1].end:
+                text = f"{bare} [{text[-1]}]"
+                legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
+def _free_letters(rows: Sequence[Row], legend: Legend) -> Iterator[str]:
+    """Letters that stand by themselves nowhere in a text: a sign written as one of them is read as letters are, and
+    nothing moves from its place."""
+    taken = {word for row in rows for word in _ONE_LETTER.findall(row.low)}
+    return (letter for letter in _RARE if letter not in taken and letter not in legend.statuses)
 
 
 def _unspoken(row: Row) -> Row:
@@ -114,11 +164,31 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
         yield list(waiting), list(waiting.values())
 
 
-def _write_out(rows: list[Row], sign: str, status: StatusWord) -> None:
-    """Put a status for its sign behind the codes of rows: "P0562 *", "P0562*"."""
+def _write_out(rows: list[Row], sign: str, letter: str) -> None:
+    """Put a letter for a sign that stands by itself in rows with codes ("P0562 *", "| ! | P0562"), behind the code
+    ("P0562*"), or last in a row ("State: !")."""
+    mark = re.escape(sign)
+    alone = re.compile(rf"[(\[]\s{mark}\s[)\]]|(?<![^{_APART}]){mark}(?![^{_APART}])")
     for at, row in enumerate(rows):
-        if row.finds.codes and row.text.endswith(sign) and len(row.text) - len(sign) >= row.finds.codes[-1].end:
-            text = f"{row.text[: -len(sign)].rstrip()} {status}"
+        if sign not in row.line.text or row.blank:
+            continue
+        codes = row.finds.codes
+        ends = row.text.endswith(sign)
+        if codes and row.start and row.line.text[: row.start].strip(" \t([)]") == sign:
+            # It was taken for the bullet of a list.
+            text = f"{row.text} {letter}"
+        elif codes:
+            text = alone.sub(lambda match: letter.ljust(len(match[0])), row.text)
+            glued = [code.end for code in codes if _GLUED.match(text, code.end) and text.startswith(sign, code.end)]
+            if text == row.text and ends and len(text) - len(sign) >= codes[-1].end:
+                text = f"{text[: -len(sign)].rstrip()} {letter}"
+            elif text == row.text and len(glued) == 1:
+                # "C0035*  wheel sensor"
+                text = f"{text[: glued[0]]}{text[glued[0] + len(sign) :].rstrip()} [{letter}]"
+        else:
+            last = alone.search(row.text, len(row.text) - len(sign)) if ends else None
+            text = row.text[: last.start()] + letter if last is not None else ""
+        if text and text != row.text:
             rows[at] = Row(row.line, text, row.start, small(text), row.finds)
 
 
@@ -131,7 +201,7 @@ def _take(legend: Legend, places: Sequence[int], entries: Sequence[_Entry]) -> N
     for entry in entries:
         if entry.status is not None:
             legend.statuses[entry.letters.lower()] = entry.status
-        else:
+        elif entry.answer:
             legend.answers[entry.letters] = entry.answer
 
 
@@ -139,7 +209,9 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
     """Whether entries explain letters: several, different ones, of which the text uses some; each if they stand in
     lines of their own."""
     letters = [entry.letters.lower() for entry in entries]
-    if len(set(letters)) < len(letters) or (len(letters) < 2 and not _SIGNS.issuperset(letters[0])):
+    if len(set(letters)) < len(letters):
+        return False
+    if len(letters) < 2 and not entries[0].led and not _SIGN.fullmatch(letters[0]):
         return False
     return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
 
@@ -154,6 +226,7 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
     if first < 0:
         return []
     text = row.line.text[begin : row.start] + row.text
+    led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
     head = next(heads, None)
     found: list[_Entry] = []
@@ -164,10 +237,16 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
         letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
         status = states.of_cell(meaning) or states.of_cell(_meant(meaning))
         answer = answer_of_cell(meaning) if status is None else None
-        if (status is None and answer is None) or is_name(letters) or states.of_cell(letters.lower()) is not None:
+        if is_name(letters) or states.of_cell(letters.lower()) is not None:
             return []
-        found.append(_Entry(letters, status, meaning))
+        if status is None and answer is None:
+            if not led:
+                return []
+            meaning = ""
+        found.append(_Entry(letters, status, meaning, led))
         head = following
+    if not any(entry.status or entry.answer for entry in found):
+        return []
     return found if _may_be_digits([entry.letters for entry in found], "=" in low) else []
 
 
@@ -201,14 +280,16 @@ def _meant(word: str) -> str:
 
 
 def _used(rows: Sequence[Row]) -> set[str]:
-    """The small letters that stand behind a code, or last in a line without one."""
+    """The small letters that stand beside a code, or last in a line without one."""
     found: set[str] = set()
     for row in rows:
         if row.blank:
             continue
         if row.finds.codes:
-            parts = row.low[row.finds.codes[0].end :].translate(_MARKS_BETWEEN).split()
-            found.update(small(part).strip(_CODE_EDGE) for part in parts)
+            parts = row.line.low.translate(_MARKS_BETWEEN).split()
+            found.update(part.strip(_CODE_EDGE) for part in parts)
+            behind = (_GLUED.match(row.text, code.end) for code in row.finds.codes)
+            found.update(glued[1] for glued in behind if glued is not None)
         else:
             found.add(row.low.split()[-1].strip(_CODE_EDGE))
     return found

@@ -15,7 +15,25 @@ _ONCE = "before | earlier | in the past | previously | some time ago | a while a
 _DERZEIT = "aktuell | momentan | derzeit | zurzeit | zur zeit | im moment | im augenblick | jetzt | gerade"
 _MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour l instant"
 _AHORA = "actualmente | ahora | en este momento | por ahora"
+_FAULT = "fault | malfunction | error | failure | code | dtc | defect"
+_TRIP = "trip | cycle | drive cycle | driving cycle | drive | ignition cycle"
 _STORED: tuple[Slots, ...] = (
+    ("occurred | happened | seen | detected | failed | failing | was set | present | active", _ONCE),
+    ("past | old | earlier | former | previous | historic", "fault | faults | failure | event | error | malfunction"),
+    (
+        _FAULT,
+        "not present | not active | no longer present | no longer active | absent | inactive | stored | in memory | "
+        "in history | not failing | not current | passive | previously active",
+        f"- | {_MOMENT}",
+    ),
+    ("not", "failing | failed", f"any more | anymore | {_MOMENT}"),
+    ("history | historic | memory | stored | past | logged", "only"),
+    (
+        "in history | in memory | stored | memory | history | logged | saved | held",
+        "not present | not active | not failing | not current | not currently present | not currently active | "
+        "no longer present | no longer active | inactive | passive | ok now",
+        f"- | {_MOMENT}",
+    ),
     (
         "not | no longer | not longer | not currently | currently not | not presently | presently not | isn t |"
         " is not | isnt | wasn t | "
@@ -112,6 +130,16 @@ _STORED: tuple[Slots, ...] = (
 )
 _CURRENT: tuple[Slots, ...] = (
     (
+        "occurring | happening | is occurring | is happening | still occurring | still happening | failing | "
+        "still failing | is failing | keeps failing",
+        f"- | {_MOMENT}",
+    ),
+    ("fault | malfunction | error | failure | defect", "present | active | exists | is present | is active | current | "
+     "still present | still active | currently present | currently active | detected", f"- | {_MOMENT}"),
+    ("hard | solid | static | active | current", "fault | failure", "present | active | now"),
+    ("present | active | failing | failed | fails", "at | on | during",
+     "test | this test | scan | this scan | testing"),
+    (
         "still | currently | presently | now | permanently | actively | is still | is currently | is now |"
         " are still | "
         "are currently | is | are | always",
@@ -170,6 +198,18 @@ _CURRENT: tuple[Slots, ...] = (
     ("sigue | todavia | aun", "ahi | saliendo"),
 )
 _PENDING: tuple[Slots, ...] = (
+    (
+        "failed | fault | seen | detected | failing",
+        "once | one time | on one trip | on 1 trip | once only | only once | on first trip | first time",
+        "- | not confirmed | not yet confirmed | unconfirmed",
+    ),
+    ("waiting for | awaiting | wait for | needs", "2nd | second | next | another | a second | the second", _TRIP),
+    ("1st | first | one | 1 | single", _TRIP, "- | only | fault | code | failure | fail | detection"),
+    ("confirmation", "pending | awaited | outstanding"),
+    ("wartet auf | warten auf", "bestatigung | zweiten zyklus | nachsten zyklus"),
+    ("einmal | erstmals | erstmalig", "aufgetreten | erkannt", "- | nicht bestatigt | unbestatigt"),
+    ("premier | 1er | premiere", "cycle | occurrence | trajet", "- | de conduite"),
+    ("primer | 1er", "ciclo", "- | de conduccion"),
     ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
     ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
     ("waiting for | awaiting | needs", "confirmation"),
@@ -189,6 +229,13 @@ _PENDING: tuple[Slots, ...] = (
     ("pendiente de | por", "confirmar | confirmacion"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
+    (
+        "confirmed | conf | matured | mature",
+        "2 trips | two trips | 2 trip | two trip | 2nd trip | second trip | on 2nd trip | on 2 trips | over 2 trips | "
+        "after 2 trips | in 2 trips | by 2 trips | 2 cycles | two cycles | twice",
+    ),
+    ("2 | two", "trip", "fault | code | failure"),
+    ("failed", "twice | two times | on 2 trips | on two trips"),
     ("confirmed | mature | matured", "fault | code | dtc | failure"),
     (
         "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya",
