@@ -34,3 +34,9 @@ def test_a_head_drawn_alike_is_the_letter(head: str, text: str) -> None:
                                   "\u043a1305", "\u0432\u0435\u0440\u0441\u0438\u044f"])
 def test_words_of_another_alphabet_stay(text: str) -> None:
     assert lines(text)[0].text == text
+
+
+@pytest.mark.parametrize("head", ["\u0412", "\u0392"])
+def test_a_capital_head_apart_from_its_digits(head: str) -> None:
+    (snapshot,) = read_text(f"SRS\n{head} 1305 battery low - stored", tables()).snapshots
+    assert [code.code for code in snapshot.modules[0].codes] == ["B1305"]

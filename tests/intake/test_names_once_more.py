@@ -48,3 +48,25 @@ def test_a_number_below_another_of_the_same_module() -> None:
             "converter body (ours): 20417 siren relay sticking stored\n"
             "                       20422 shoreline charger missing active\n")
     assert _codes(text)["converter body (ours)"] == [("20417", "stored"), ("20422", "current")]
+
+
+def test_the_end_of_a_text_is_no_name() -> None:
+    text = ("engine ecu - P0122 pedal sensor A low, P0222 sensor B\nlow, P2135 they dont agree\n"
+            "abs ecu - C0265 motor relay\n")
+    assert _codes(text) == {"engine ecu": [("P0122", None), ("P0222", None), ("P2135", None)],
+                            "abs ecu": [("C0265", None)]}
+
+
+def test_no_answer_from_this_address_is_of_the_module_above() -> None:
+    reading = read("Retarder (source address 16)\n   no answer from this address\nBrakes\n   C0035 active\n")
+    assert [(scan.printed, scan.responds) for scan in reading.snapshots[0].modules] == [
+        ("Retarder", False), ("Brakes", True)]
+
+
+def test_a_column_of_two_hexadecimal_digits_behind_the_codes_is_the_failure_type() -> None:
+    def types(text: str) -> list[str | None]:
+        return [code.failure_type for scan in read(text).snapshots[0].modules for code in scan.codes]
+
+    assert types("Module,Code,XQ,Text\nEngine,P1256,00,trim\nABS,C1131,2F,height\n") == ["00", "2F"]
+    assert types("Module,Code,XQ,Text\nEngine,P1256,10,trim\nABS,C1131,12,height\n") == [None, None]
+    assert types("Module,Code,Count,Text\nEngine,P1256,00,trim\nABS,C1131,02,height\n") == [None, None]

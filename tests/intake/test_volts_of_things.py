@@ -100,3 +100,10 @@ def test_the_supply_of_a_24_v_vehicle_is_kept_beside_its_lowest(
 
 def test_a_dictated_voltage_may_have_wide_gaps() -> None:
     assert supply("battery is at twelve point  three" + CODES) == (12.3, None)
+
+
+@pytest.mark.parametrize("text", [
+    "Tension 12 V mesurée : 13,3 V", "Battery 12 V measured: 13.3 V", "Batteriespannung (12 V): 13,3 V",
+    "Supply (24 V): 13.3 V", "Tensión 12 V medida: 13,3 V"])
+def test_the_nominal_voltage_before_the_measured_one(text: str) -> None:
+    assert read_text(text + CODES, tables()).snapshots[0].volts == 13.3

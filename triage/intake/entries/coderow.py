@@ -46,6 +46,7 @@ _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = lazily(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
+_TEXT_ENDS = word_set("low high open short shorted erratic implausible stuck missing lost slow niedrig hoch bajo alto")
 #: Between what is said of a code and the next code.
 _JOINED = lazily(r"\s(?:and|und|et|y|sowie|plus)\s*$")
 #: What heavy vehicles call a code that is no longer there, cut short.
@@ -251,7 +252,10 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
             module.answer is not None or (module.stated is not None and module.stated[0] == 0)
         )
         return none and words <= 4 and lead[-1:] in tuple(",:;|=>")
-    return words <= 6 and len(printed) <= 60
+    above = context.builder.module
+    ends_above = above and above.codes and printed.islower() and printed.split()[-1] in _TEXT_ENDS
+    # "...P0222 sensor B" above "low, P2135": the end of the text of the code above.
+    return words <= 6 and len(printed) <= 60 and not ends_above
 
 
 def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:

@@ -109,6 +109,9 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
     return cells
 
 
+_TYPE = lazily(r"[0-9A-Fa-f]{2}")
+
+
 def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) -> None:
     """Find the heads and give every row below its head the meaning of its columns; ``given`` by the places of rows."""
     head: Row | None = None
@@ -128,7 +131,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         roles = roles_of([cell.low for cell in cells or ()]) if headed and is_head([c.low for c in cells or ()]) else ()
         # "Currently present | in memory | not confirmed" is no answer.
         if roles and (any(map(_is_flag, roles)) or answer_of_cell(row.low) is None):
-            head, head_roles, missed = row, roles, 0
+            head, head_roles, missed = row, _with_types(rows, at, roles), 0
             line_up = _marks_line_up(rows[at + 1 : at + 1 + _MOST_MARKED], head, roles)
             row.head = True
             continue
@@ -149,6 +152,23 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
             _give_back_tick(row)
         row.roles = _fit(row, head, head_roles, line_up)
         head = None if row.closes else head
+
+
+def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> tuple[str | None, ...]:
+    """The roles with a failure type for a column right behind the codes that is called by no known name and holds
+    nothing but two hexadecimal digits, some of which no count is written with ("0A", "00")."""
+    if "code" not in roles or "failure_type" in roles:
+        return roles
+    column = roles.index("code") + 1
+    if column >= len(roles) or roles[column] is not None:
+        return roles
+    held = [cells[column].text for row in rows[at + 1 : at + 1 + _MOST_MARKED]
+            if row.kind == rows[at].kind and (cells := row.cells) is not None and len(cells) == len(roles)
+            and cells[column].text]
+    types = len(held) > 1 and all(_TYPE.fullmatch(text) for text in held)
+    if not types or not any(text[0] == "0" or not text.isdigit() for text in held):
+        return roles
+    return (*roles[:column], "failure_type", *roles[column + 1 :])
 
 
 def _before_tabs(row: Row, lead: str) -> list[Cell]:

@@ -45,7 +45,7 @@ ROLES: dict[str, frozenset[str]] = {
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
-        ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom |
+        ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom | sym |
         fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
         failure byte | symptom code | failure type byte | fail. type | symptombyte | fehlerartbyte | type defaut |
         tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |

@@ -67,6 +67,7 @@ _DRAWN_ALIKE = str.maketrans(
 #: Small letters of other alphabets whose capitals are drawn as ours, and a code that one of them begins.
 _SMALL_ALIKE = str.maketrans("\u0432\u043a\u043c\u043d\u0442\u03b2\u03c1\u03c5", "bkmhtbpu")
 _CODED = lazily(r"(?<![^\W_])[bpuBPU][0-3oO][0-9a-fA-FoO]{3}(?:[0-9a-fA-F]{2})?(?![0-9a-zA-Z])")
+_APART = lazily(r"(?<![^\W_])[\u0391-\u03a9\u0400-\u042f](?=[ -][0-3oO][0-9a-fA-FoO]{3}(?![0-9a-zA-Z]))")
 _UNACCENTED = {
     code: base[0]
     for code in range(0xC0, 0x250)
@@ -184,7 +185,7 @@ def _line(number: int, raw: str) -> Line:
         return _line_with_offsets(number, raw)
     plain = raw.translate(_PLAIN)
     if _FOREIGN.search(plain):
-        plain = _WORD.sub(_as_drawn, plain)
+        plain = _APART.sub(_letter_as_drawn, _WORD.sub(_as_drawn, plain))
     if _UNSEEN.search(plain) or not unicodedata.is_normalized("NFKC", plain.replace("\u00b2", "")):
         return _line_with_offsets(number, raw, plain)
     return line_of(number, raw, plain)
@@ -211,6 +212,12 @@ def _unescaped(number: int, raw: str) -> Line:
     places += range(at, len(raw))
     offsets = tuple(places[at] for at in (line.offsets or range(len(line.text))))
     return Line(number, raw, line.text, offsets or (0,), line.low, line.indent)
+
+
+def _letter_as_drawn(match: re.Match[str]) -> str:
+    """The letter of a code that stands apart from its digits, in ours where it has a twin."""
+    letter = match[0].translate(_DRAWN_ALIKE).translate(_SMALL_ALIKE)
+    return letter if letter in "PBCUpbcu" else match[0]
 
 
 def _as_drawn(match: re.Match[str]) -> str:

@@ -94,7 +94,7 @@ SIGNAL = word_set("signal signals data message messages telegram telegrams traff
                   "senal datos segnale segnali dati signaal sygnalu sinal dados")
 UNIT = word_set("""
     unit units module modules ecu ecus sg stg systems steuergerate modulos calculateurs centralitas controller
-    device node box system modul steuergerat steuereinheit geraet gerat
+    device node address adresse box system modul steuergerat steuereinheit geraet gerat
     calculateur
     boitier centralita modulo unidad centralina regeleenheid styrenhet sterownik sterownika
 """)
@@ -262,7 +262,7 @@ NO_SLIPS = word_set("""
 """)
 #: One module, whichever it is. Several of them head a list of names.
 IT = word_set(
-    "module unit ecu controller node system computer device station it one addressee "
+    "module unit ecu controller node address adresse direccion system computer device station it one addressee "
     "steuergerat modul gerat einheit steuereinheit teilnehmer calculateur boitier unite boitiers "
     "centralita unidad modulo sistema equipo"
 )

@@ -105,8 +105,9 @@ NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
     r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
     r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|electrics|bordnetz|"
-    r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a)[.]?"
-    r"[ -]{0,2}){0,4}[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
+    r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
+    r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa])[.]?"
+    r"[ -]{0,2}){0,4}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
 OTHER = lazily(
     r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
