@@ -262,7 +262,7 @@ NO_SLIPS = word_set("""
 """)
 #: One module, whichever it is. Several of them head a list of names.
 IT = word_set(
-    "module unit ecu controller node address adresse direccion system computer device station it one addressee "
+    "module unit ecu controller node address adresse system computer device station it one addressee "
     "steuergerat modul gerat einheit steuereinheit teilnehmer calculateur boitier unite boitiers "
     "centralita unidad modulo sistema equipo"
 )
