@@ -91,3 +91,23 @@ def test_a_status_alone_heads_its_codes_where_one_list_is_empty() -> None:
     assert modules_of(text) == {
         "transmission control": ["P0840 current", "P0841 stored"], "anti-lock brakes": ["C1B04 current"],
     }
+
+
+MARKED = [
+    ("--- ABS\n  C0035 Wheel speed sensor left front circuit\n--- QZML\n  B1517 Fan stage\n",
+     "ABS: C0035; QZML: B1517"),
+    ("--- ABS\n  Current codes:\n  C0035 Wheel speed sensor left front circuit\n--- QZML\n  Current codes:\n"
+     "  B1517 Fan\n", "ABS: C0035; QZML: B1517"),
+    # An abbreviation left of the codes, whatever room the line above had.
+    ("ABS\n  Current codes:\n  C0035 Wheel speed sensor left front circuit\nQZML\n  Current codes:\n  B1517 Fan\n",
+     "ABS: C0035; QZML: B1517"),
+    ("ABS\n  C0035 Wheel speed sensor left front circuit\nQZML\n  B1517 Fan\n", "ABS: C0035; QZML: B1517"),
+    # The rest of a description, and the marks of the codes themselves.
+    ("ABS\n  C0035 Lost communication with\nQZML\n  C0040 Pump\n", "ABS: C0035 C0040"),
+    ("- ABS\n- C0035 Wheel speed sensor left front circuit\n- QZML\n- C0040 Pump\n", "ABS: C0035 C0040"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), MARKED)
+def test_an_unknown_name_marked_and_placed_as_the_headings_are(text: str, read: str) -> None:
+    assert printed(text) == read

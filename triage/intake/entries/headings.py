@@ -11,6 +11,7 @@ from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
+from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
@@ -125,12 +126,12 @@ def _heads_a_list(context: Context, row: Row) -> bool:
 
 def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
     """Whether the row stands as far left as the headings, between codes set in below one and the head of a list set in
-    below itself, and no long line ends above it."""
-    above = context.open_row
-    if above is None or below.finds.codes or not context.under_heading or not _heads_a_list(context, below):
+    below itself, and no long line ends above it; above codes only an abbreviation, which may end any line above."""
+    above, short = context.open_row, is_short(row.text)
+    if above is None or not context.under_heading or not (short if below.finds.codes else _heads_a_list(context, below)):
         return False
     inset = row.line.indent <= context.heading_indent < above.line.indent and below.line.indent > row.line.indent
-    return inset and len(context.rows[at - 1].line.text) <= _SHORT
+    return inset and (short or len(context.rows[at - 1].line.text) <= _SHORT)
 
 
 def _opens_codes(context: Context, row: Row, below: Row) -> bool:
@@ -228,8 +229,12 @@ def _marked(row: Row) -> bool:
 
 def _marked_off(context: Context, at: int) -> bool:
     """Whether the marks that a quoted text has before each line stand before this one and not before the next: ">> ABS"
-    above "C0035 active"."""
+    above "C0035 active"; or those of the heading above, which its codes lack."""
     row = context.rows[at]
+    lead, above = _lead(row), context.open_row
+    if lead and above is not None and context.under_heading and row.line.indent == context.heading_indent:
+        if lead == context.heading_lead != _lead(above):
+            return True
     below = next((other for other in context.rows[at + 1 : at + 4] if not other.blank), None)
     return below is not None and _quotes(row) > _quotes(below)
 
@@ -239,6 +244,11 @@ def _is_sender(context: Context, row: Row) -> bool:
     above = context.open_row
     inset = above is not None and row.line.indent < above.line.indent
     return inset and row.text[:1] in "Ss" and _SENDER.fullmatch(row.low) is not None
+
+
+def _lead(row: Row) -> str:
+    """The marks before the text of a row."""
+    return row.line.text[: row.start].strip()
 
 
 def _quotes(row: Row) -> int:
@@ -370,7 +380,7 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
     )
     context.under_heading = True
-    context.heading_indent = row.line.indent
+    context.heading_indent, context.heading_lead = row.line.indent, _lead(row)
     context.live_data = False
     context.list_of = None
     context.blanks = 0

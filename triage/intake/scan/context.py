@@ -42,6 +42,8 @@ class Context:
     tail: str = ""
     tail_status: StatusWord | None = None
     heading_indent: int = 0
+    #: The marks before the module's name in its heading ("---", "##").
+    heading_lead: str = ""
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False
     blanks: int = 0
