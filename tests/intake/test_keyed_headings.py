@@ -39,5 +39,5 @@ def test_what_is_no_key_stays(text: str) -> None:
 def test_descriptions_with_names_below_headings_that_count(count: str) -> None:
     text = "".join(f"* {name} {count}\n    {told}\n" for name, told in (
         ("climate", "Lost communication with door module (U0199) - present"),
-        ("radio", "Aerial open circuit (B1015) - stored"), ("wiper module", "Cruise switch signal (B10AC:49) - stored")))
+        ("radio", "Aerial open circuit (B1015) - stored"), ("wiper module", "Cruise signal (B10AC:49) - stored")))
     assert printed(text) == "climate: U0199; radio: B1015; wiper module: B10AC-49"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import ownlines
+from triage.intake.entries import cellrest, ownlines
+from triage.intake.entries.cellrest import GOES_ON, LEADS_ON
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
@@ -25,16 +26,6 @@ from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
 from triage.model.snapshot import StatusWord
 
-GOES_ON = word_set(
-    "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
-    "der die das des dem bei "
-    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
-    "invalid"
-)
-#: Of those, the words that no line ends with.
-LEADS_ON = word_set(
-    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
-)
 #: Words that descriptions of faults end with, and names of modules do not.
 _FAULT_WORDS = word_set(
     "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure "
@@ -57,8 +48,8 @@ _OF_VEHICLE = lazily(
 _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
-#: In so few columns nobody sets text; those of a page stand so far apart.
-_NARROWEST, _BETWEEN_COLUMNS = 32, 3
+#: In so few columns nobody sets text.
+_NARROWEST = 32
 #: A line that ends so is whole.
 _LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
@@ -128,7 +119,9 @@ def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
     """Whether the row stands as far left as the headings, between codes set in below one and the head of a list set in
     below itself, and no long line ends above it; above codes only an abbreviation, which may end any line above."""
     above, short = context.open_row, is_short(row.text)
-    if above is None or not context.under_heading or not (short if below.finds.codes else _heads_a_list(context, below)):
+    if above is None or not context.under_heading:
+        return False
+    if not (short if below.finds.codes else _heads_a_list(context, below)):
         return False
     inset = row.line.indent <= context.heading_indent < above.line.indent and below.line.indent > row.line.indent
     return inset and (short or len(context.rows[at - 1].line.text) <= _SHORT)
@@ -232,9 +225,9 @@ def _marked_off(context: Context, at: int) -> bool:
     above "C0035 active"; or those of the heading above, which its codes lack."""
     row = context.rows[at]
     lead, above = _lead(row), context.open_row
-    if lead and above is not None and context.under_heading and row.line.indent == context.heading_indent:
-        if lead == context.heading_lead != _lead(above):
-            return True
+    placed = context.under_heading and row.line.indent == context.heading_indent
+    if lead and placed and above is not None and lead == context.heading_lead != _lead(above):
+        return True
     below = next((other for other in context.rows[at + 1 : at + 4] if not other.blank), None)
     return below is not None and _quotes(row) > _quotes(below)
 
@@ -307,8 +300,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
-    if (cell := _cell_goes_on(row, above, score)) is not None and context.rows[at - 1] is above:
-        return cell
+    if cellrest.goes_on(context, row, at, score):
+        return True
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
@@ -341,21 +334,6 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
             return False
         return below is None or not below.finds.codes or not codes_alone(context, below)
     return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
-
-
-def _cell_goes_on(row: Row, above: Row, score: float) -> bool | None:
-    """Whether the cell between a code and its status ("U1350  no contact with   active") goes on in the row below, at
-    the left edge: no description ends with its last word, or it had no room for the first word of the row; None where
-    the row above is none of such a table."""
-    if above.kind != "gap" or above.roles or row.cells or not above.cells or len(above.cells) != 3:
-        return None
-    code, told, status = above.cells
-    if not above.finds.codes or above.finds.codes[0].start != code.start or states.of_cell(status.low) is None:
-        return None
-    if told.low.rpartition(" ")[2] in LEADS_ON or row.text.partition(" ")[0] in LEADS_ON:
-        return True
-    full = len(f"{told.text} {row.text.partition(' ')[0]}") > status.start - told.start - _BETWEEN_COLUMNS
-    return True if full and (score < 90.0 or (row.text[0].islower() and told.text[0].isupper())) else None
 
 
 def section(context: Context, row: Row) -> StatusWord | None:

@@ -32,7 +32,9 @@ _GOES_ON = word_set("de du des d of for der des del and und et y is was in im wi
 _MARKS = ("", ":", "=", "-", "|", ".")
 _WORD = re.compile(r"[a-z]+(?= )")
 #: Where a module is found, before its name.
-_ADDRESS = lazily(r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+")
+_ADDRESS = lazily(
+    r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+"
+)
 #: What ends a name.
 _STOP = re.compile(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
 _FEWEST, _LONGEST = 2, 90
@@ -69,7 +71,8 @@ def _key_end(low: str) -> int:
         if key in _KEYS:
             best = end
     rest = low[best:].split(" ", 1)[0]
-    return best if best and rest[:1] not in _MARKS and has_letter(low[best:]) and rest.rstrip("'") not in _GOES_ON else 0
+    named = has_letter(low[best:]) and rest[:1] not in _MARKS and rest.rstrip("'") not in _GOES_ON
+    return best if named else 0
 
 
 def _known(row: Row, start: int, is_name: Callable[[str], bool]) -> bool:
