@@ -17,7 +17,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import ROLES
+from triage.intake.naming.heads import ROLES, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
@@ -45,7 +45,10 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     found: dict[str, list[tuple[int, int, bool]]] = defaultdict(list)
     for at in signs.places(rows, _SIGN):
         row = rows[at]
-        if not row.finds.codes and len(row.text) <= _LONGEST and (end := _key_end(row.low)) and is_as_pasted(row):
+        if row.finds.codes or len(row.text) > _LONGEST or role_of(row.low.partition(":")[0]) == "module":
+            # "ECU 3: body" is a key with its number.
+            continue
+        if (end := _key_end(row.low)) and is_as_pasted(row):
             known = _known(row, end, is_name)
             found[row.low[: end - 1]].append((at, end, known or _ADDRESS.match(row.low, end) is not None))
     result = list(rows)
