@@ -170,3 +170,23 @@ def test_a_number_behind_a_name_and_a_word_for_a_code(line: str, code: str) -> N
 ])
 def test_other_numbers_behind_a_name_and_such_a_word(line: str) -> None:
     assert "6214" not in str(modules_of(f"{line}\nRadio: no codes\n"))
+
+
+@pytest.mark.parametrize("lead", ["0x70{} ", "0{}-", "Addr 4{} "])
+def test_a_number_behind_an_addressed_name(lead: str) -> None:
+    names = ("Roof module", "Glow plug control", "Power steering", "QZML")
+    lines = [f"{lead.format(at)}{name}: {code} {told}" for at, (name, code, told) in enumerate(zip(
+        names, ("03610", "E6533", "DF503", "04623"), ("Mirror heater open", "Valve stuck", "Relay", "Wake-up line"),
+        strict=True))]
+    held = [code for module in read_text("\n".join(lines), load()).snapshots[0].modules for code in module.codes]
+    assert [code.code for code in held] == ["03610", "E6533", "DF503", "04623"]
+
+
+@pytest.mark.parametrize("mark", [": ", " -> ", " | "])
+def test_a_number_between_its_status_and_its_description(mark: str) -> None:
+    text = f"Radio:\n    1. stored{mark}905ED7{mark}Valve stuck\n    2. still active{mark}9549EB{mark}Bus open\n"
+    assert modules_of(text) == {"radio": ["905ED7 stored", "9549EB current"]}
+
+
+def test_values_behind_a_status_are_no_codes() -> None:
+    assert printed("ABS\n  C0035\n  Stored: 23004 km ago\n  Current: 10451 km\n") == "ABS: C0035"

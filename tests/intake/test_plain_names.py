@@ -109,3 +109,9 @@ def test_the_part_is_kept_as_the_codes_text() -> None:
 ])
 def test_other_names_stay_whole(name: str, module: str) -> None:
     assert modules_of(f"{name} B1000 stored\nECM P0562\n") == {module: ["B1000 stored"], "engine control": ["P0562"]}
+
+
+@pytest.mark.parametrize("lead", ["• ", "  - ", ""])
+def test_a_plain_ecu_before_a_number_among_names_before_theirs(lead: str) -> None:
+    text = f"{lead}SRS - B2960 Key code\n{lead}ECU - 935C28 Window motor\n{lead}ABS - C0035 Wheel speed\n"
+    assert modules_of(text) == {"restraints": ["B2960"], "engine control": ["935C28"], "anti-lock brakes": ["C0035"]}

@@ -91,3 +91,51 @@ def test_a_status_alone_heads_its_codes_where_one_list_is_empty() -> None:
     assert modules_of(text) == {
         "transmission control": ["P0840 current", "P0841 stored"], "anti-lock brakes": ["C1B04 current"],
     }
+
+
+MARKED = [
+    ("--- ABS\n  C0035 Wheel speed sensor left front circuit\n--- QZML\n  B1517 Fan stage\n",
+     "ABS: C0035; QZML: B1517"),
+    ("--- ABS\n  Current codes:\n  C0035 Wheel speed sensor left front circuit\n--- QZML\n  Current codes:\n"
+     "  B1517 Fan\n", "ABS: C0035; QZML: B1517"),
+    # An abbreviation left of the codes, whatever room the line above had.
+    ("ABS\n  Current codes:\n  C0035 Wheel speed sensor left front circuit\nQZML\n  Current codes:\n  B1517 Fan\n",
+     "ABS: C0035; QZML: B1517"),
+    ("ABS\n  C0035 Wheel speed sensor left front circuit\nQZML\n  B1517 Fan\n", "ABS: C0035; QZML: B1517"),
+    # The rest of a description, and the marks of the codes themselves.
+    ("ABS\n  C0035 Lost communication with\nQZML\n  C0040 Pump\n", "ABS: C0035 C0040"),
+    ("- ABS\n- C0035 Wheel speed sensor left front circuit\n- QZML\n- C0040 Pump\n", "ABS: C0035 C0040"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), MARKED)
+def test_an_unknown_name_marked_and_placed_as_the_headings_are(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+COLUMNS = [
+    # Behind a status that is a byte, and behind the rest of a description.
+    ("Gearbox\nU0416-01   Invalid data received from       status 2F\nVehicle dynamics\nP1039-11   Mirror short\n",
+     "Gearbox: U0416-01 P1039-11"),
+    ("[01] Radio\nU0184-92   Lost communication     stored\nwith aerial\n\n[02] FPDM\n"
+     "U0423-12   Invalid data received  inactive\nfrom instrument\ncluster\nU0155-82   Lost messages         inactive\n"
+     "with brakes\n\n[03] ABS\nC0044-17   Brake pressure         stored\n",
+     "Radio: U0184-92; FPDM: U0423-12 U0155-82; ABS: C0044-17"),
+    # Without a column of statuses.
+    ("Brakes\nU2100:29   Datos no validos recibidos de modulo\nABS\nC0545:81   Circuito abierto\n\nRadio\n"
+     "B1479:08   Bus de datos averiado, senal nueva\n\nGateway\nU0073:11   Circuito abierto\n\n"
+     "Airbag\nB0012:11   Circuito abierto\n",
+     "Brakes: U2100-29 C0545-81; Radio: B1479-08; Gateway: U0073-11; Airbag: B0012-11"),
+    # It had room, or the headings of the text stand right below codes.
+    ("Brakes\nU2100:29   Datos de modulo\nABS\nC0545:81   Circuito abierto\n\nRadio\n"
+     "B1479:08   Bus de datos averiado, senal\n\nGateway\nU0073:11   Circuito abierto\n",
+     "Brakes: U2100-29; ABS: C0545-81; Radio: B1479-08; Gateway: U0073-11"),
+    ("Brakes\nU2100:29   Datos no validos recibidos de modulo\nABS\nC0545:81   Circuito abierto\nRadio\n"
+     "B1479:08   Bus de datos averiado, senal nueva\nGateway\nU0073:11   Circuito abierto\n",
+     "Brakes: U2100-29; ABS: C0545-81; Radio: B1479-08; Gateway: U0073-11"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), COLUMNS)
+def test_a_name_that_ends_a_description_in_a_column_is_no_heading(text: str, read: str) -> None:
+    assert printed(text) == read

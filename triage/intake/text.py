@@ -64,6 +64,7 @@ from triage.intake.tidying import (
     heavylist,
     inline,
     jointnames,
+    keyedheads,
     legends,
     logs,
     loosely,
@@ -191,7 +192,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
     all_rows = ticks.told(all_rows, names.likely)
     all_rows = countbehind.taken_off(all_rows, names.likely, lambda name: names.match(name).canonical in tables.modules)
-    all_rows = answeredheads.taken_off(all_rows)
+    all_rows = keyedheads.taken_off(answeredheads.taken_off(all_rows), names.likely)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), names.likely, names.find)
     all_rows = numberednames.taken_off(lostbreaks.cut(all_rows), names.likely)
     described.adopt(all_rows, names)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import ownlines
+from triage.intake.entries import cellrest, ownlines
+from triage.intake.entries.cellrest import GOES_ON, LEADS_ON
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
 from triage.intake.lines.shapes import shape_of
+from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
@@ -24,16 +26,6 @@ from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
 from triage.model.snapshot import StatusWord
 
-GOES_ON = word_set(
-    "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
-    "der die das des dem bei "
-    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
-    "invalid"
-)
-#: Of those, the words that no line ends with.
-LEADS_ON = word_set(
-    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
-)
 #: Words that descriptions of faults end with, and names of modules do not.
 _FAULT_WORDS = word_set(
     "circuit signal signals malfunction performance range open short shorted low high voltage implausible failure "
@@ -56,8 +48,8 @@ _OF_VEHICLE = lazily(
 _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
-#: In so few columns nobody sets text; those of a page stand so far apart.
-_NARROWEST, _BETWEEN_COLUMNS = 32, 3
+#: In so few columns nobody sets text.
+_NARROWEST = 32
 #: A line that ends so is whole.
 _LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
@@ -125,12 +117,14 @@ def _heads_a_list(context: Context, row: Row) -> bool:
 
 def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
     """Whether the row stands as far left as the headings, between codes set in below one and the head of a list set in
-    below itself, and no long line ends above it."""
-    above = context.open_row
-    if above is None or below.finds.codes or not context.under_heading or not _heads_a_list(context, below):
+    below itself, and no long line ends above it; above codes only an abbreviation, which may end any line above."""
+    above, short = context.open_row, is_short(row.text)
+    if above is None or not context.under_heading:
+        return False
+    if not (short if below.finds.codes else _heads_a_list(context, below)):
         return False
     inset = row.line.indent <= context.heading_indent < above.line.indent and below.line.indent > row.line.indent
-    return inset and len(context.rows[at - 1].line.text) <= _SHORT
+    return inset and (short or len(context.rows[at - 1].line.text) <= _SHORT)
 
 
 def _opens_codes(context: Context, row: Row, below: Row) -> bool:
@@ -228,8 +222,12 @@ def _marked(row: Row) -> bool:
 
 def _marked_off(context: Context, at: int) -> bool:
     """Whether the marks that a quoted text has before each line stand before this one and not before the next: ">> ABS"
-    above "C0035 active"."""
+    above "C0035 active"; or those of the heading above, which its codes lack."""
     row = context.rows[at]
+    lead, above = _lead(row), context.open_row
+    placed = context.under_heading and row.line.indent == context.heading_indent
+    if lead and placed and above is not None and lead == context.heading_lead != _lead(above):
+        return True
     below = next((other for other in context.rows[at + 1 : at + 4] if not other.blank), None)
     return below is not None and _quotes(row) > _quotes(below)
 
@@ -239,6 +237,11 @@ def _is_sender(context: Context, row: Row) -> bool:
     above = context.open_row
     inset = above is not None and row.line.indent < above.line.indent
     return inset and row.text[:1] in "Ss" and _SENDER.fullmatch(row.low) is not None
+
+
+def _lead(row: Row) -> str:
+    """The marks before the text of a row."""
+    return row.line.text[: row.start].strip()
 
 
 def _quotes(row: Row) -> int:
@@ -297,8 +300,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
-    if (cell := _cell_goes_on(row, above, score)) is not None and context.rows[at - 1] is above:
-        return cell
+    if cellrest.goes_on(context, row, at, score):
+        return True
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     last = words(before[-60:])
@@ -333,21 +336,6 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
 
 
-def _cell_goes_on(row: Row, above: Row, score: float) -> bool | None:
-    """Whether the cell between a code and its status ("U1350  no contact with   active") goes on in the row below, at
-    the left edge: no description ends with its last word, or it had no room for the first word of the row; None where
-    the row above is none of such a table."""
-    if above.kind != "gap" or above.roles or row.cells or not above.cells or len(above.cells) != 3:
-        return None
-    code, told, status = above.cells
-    if not above.finds.codes or above.finds.codes[0].start != code.start or states.of_cell(status.low) is None:
-        return None
-    if told.low.rpartition(" ")[2] in LEADS_ON or row.text.partition(" ")[0] in LEADS_ON:
-        return True
-    full = len(f"{told.text} {row.text.partition(' ')[0]}") > status.start - told.start - _BETWEEN_COLUMNS
-    return True if full and (score < 90.0 or (row.text[0].islower() and told.text[0].isupper())) else None
-
-
 def section(context: Context, row: Row) -> StatusWord | None:
     """The status of a heading over a list of codes ("Pending codes:"), or None."""
     if len(row.low) > 66:
@@ -370,7 +358,7 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
     )
     context.under_heading = True
-    context.heading_indent = row.line.indent
+    context.heading_indent, context.heading_lead = row.line.indent, _lead(row)
     context.live_data = False
     context.list_of = None
     context.blanks = 0

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from triage.intake.entries import headings
+from triage.intake.entries import cellrest, headings
 from triage.intake.lines import shortnumbers
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
@@ -88,7 +88,7 @@ def tells_number(context: Context, row: Row, at: int) -> bool:
         inside = module is not None and context.under_heading and not context.blanks
     if context.live_data or context.in_freeze_frame or not shortnumbers.begins(row, surely=not inside):
         return False
-    if context.rows[at - 1].low.rpartition(" ")[2] in headings.GOES_ON:
+    if context.rows[at - 1].low.rpartition(" ")[2] in cellrest.GOES_ON:
         return False
     context.open_code = context.open_row = None
     context.builder.notice(
@@ -196,7 +196,7 @@ def _wraps(context: Context, row: Row, at: int, marked: bool) -> bool:
     before = context.rows[at - 1]
     last = words(before.low[-60:])
     ends = last[-1][0] if last and before.low.endswith(last[-1][0]) else ""
-    if ends in (headings.LEADS_ON if marked else headings.GOES_ON):
+    if ends in (cellrest.LEADS_ON if marked else cellrest.GOES_ON):
         return True
     if marked:
         return False

@@ -120,8 +120,11 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
         return True
     hit = phases.find(low)
     head = phases.scan_head(low)
-    stamps = [] if _is_aside_date(low) else _stamps(context, row)
-    started = _start(context, row, hit, head is not None, stamps, quiet)
+    dated = [] if _is_aside_date(low) else _stamps(context, row)
+    stamps = [stamp for stamp in dated if stamp.value is not None]
+    # Two such dates are of two scans, whichever of their numbers is the month.
+    written = next((low[stamp.start : stamp.end].split() for stamp in dated if stamp.value is None and stamp.timed), [])
+    started = _start(context, row, hit, head is not None, stamps, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)
     deeds = phases.events(low) if not quiet else ()
@@ -243,13 +246,15 @@ def _stamps(context: Context, row: Row) -> list[dates.Stamp]:
                 row.start + stamp.start,
                 row.start + stamp.end,
             )
-    return [stamp for stamp in found if stamp.value is not None]
+    return found
 
 
 def _start(
-    context: Context, row: Row, hit: phases.PhaseHit | None, head: bool, stamps: list[dates.Stamp], quiet: bool
+    context: Context, row: Row, hit: phases.PhaseHit | None, head: bool, stamps: list[dates.Stamp], quiet: bool,
+    written: str,
 ) -> bool:
-    """Start a snapshot where the row says that one starts; set its phase and its time."""
+    """Start a snapshot where the row says that one starts; set its phase and its time. ``written``: a date and time of
+    which day and month can't be told apart."""
     builder = context.builder
     inside = context.under_heading and row.line.indent > context.heading_indent and context.blanks == 0
     at, timed = _time(context, row, stamps, hit is not None or head)
@@ -270,7 +275,7 @@ def _start(
         and snapshot.at is not None
         and at != snapshot.at
         and (timed or at.date() != snapshot.at.date())
-    )
+    ) or (bool(written and snapshot.written) and written != snapshot.written)
     started = False
     if not snapshot.empty and (
         fresh
@@ -297,6 +302,7 @@ def _start(
             builder.next_phase = None
     if at is not None and (snapshot.at is None or (timed and snapshot.empty)):
         snapshot.at = at
+    snapshot.written = snapshot.written or written
     return started or snapshot.empty
 
 

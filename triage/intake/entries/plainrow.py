@@ -20,8 +20,9 @@ from triage.intake.entries import (
     totalrow,
     untold,
 )
+from triage.intake.entries.cellrest import LEADS_ON
 from triage.intake.entries.clauses import beside_names
-from triage.intake.entries.headings import LEADS_ON, followed, judge, open_heading, section
+from triage.intake.entries.headings import followed, judge, open_heading, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow

@@ -33,6 +33,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 from triage.model import codes as model_codes
@@ -43,6 +44,16 @@ _FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = lazily(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
     rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
+)
+#: The number or the address of a module before its name: "02-ABS", "0x70C ABS", "Addr 40 ABS".
+_ADDRESS = lazily(
+    r"(?:(?:addr(?:ess)?|adresse|direccion|id|sa)\.?\s?)?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]{1,3}"
+    r"(?=[^\W\d])"
+)
+#: A number between what may be a status and a description, with a mark on each side.
+_BEHIND_STATUS = lazily(
+    rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({_TOKEN})"
+    r"(?=\s?(?::|\s-{1,2}>?|\s=>|\||\t|\s\s)\s*[^\W\d])"
 )
 #: Numbers with letters that no standard code with a slip in it looks like.
 _LETTERS = lazily(
@@ -78,6 +89,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         return
     habits = _Habits(coded)
     behind: list[tuple[Row, re.Match[str]]] = []
+    unknown: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
         before, row, after = rows[at - 1] if at else None, rows[at], rows[at + 1] if at + 1 < len(rows) else None
         if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
@@ -87,17 +99,23 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         )
         if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
             continue
-        match = _BEHIND_NAME.match(row.text)
+        match = _BEHIND_NAME.match(row.text, _address_end(row))
         if match is None or QUANTITY.match(row.low, match.end()):
             continue
         if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
             behind.append((row, match))
+        elif match.start() and match[1].isupper():
+            unknown.append((row, match))
+    if len(behind) > len(unknown):
+        # Behind its address an abbreviation nobody knows is a name as those of other lines are.
+        behind += unknown
     for row, match in behind:
         if row.finds.codes:
             continue
         listed = len(behind) >= 3 and "-" not in match[4]
         if habits.marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
+    _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, coded)
@@ -181,6 +199,20 @@ def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
         apart = row.text[match.end(2) : match.start(4)]
         return name.isupper() and marks[mark] >= 1 and (len(apart) > 1 or "\t" in apart)
     return marks[mark] >= _FEW and (name.isupper() or len(name) <= _LONGEST_NAME)
+
+
+def _address_end(row: Row) -> int:
+    """Where the name of a module begins behind its number or address; 0 where neither begins the row."""
+    match = _ADDRESS.match(row.low)
+    return 0 if match is None else match.end()
+
+
+def _adopt_behind_statuses(rows: Sequence[Row]) -> None:
+    """Numbers between their status and their description, in two lines or more: "stored: 905ED7: Coolant valve"."""
+    found = [(row, match) for row in rows if (match := _BEHIND_STATUS.match(row.text)) is not None
+             and states.of_cell(row.low[: match.end(1)]) is not None and not QUANTITY.match(row.low, match.end())]
+    for row, match in found if len(found) >= _FEW else ():
+        _set(row, match.start(2), match[2])
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:

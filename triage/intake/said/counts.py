@@ -11,7 +11,7 @@ COUNT = lazily(
     r"[\s,:;/(\[-]*(?:(?<![a-z0-9])(?:total(?: of)?|found|has|codes?|dtcs?|faults?|fehler)?\s*[:=]?\s*)?"
     r"(?<![a-z0-9.,])([0-9]{1,3})\s*(?:x\s*)?(?:(?:stored|active|current|pending|confirmed|trouble|fault|diagnostic|"
     r"error|gespeicherte|codes?)\s+)*"
-    rf"({CODES})"
+    rf"({CODES}(?:\([a-z]{{1,2}}\))?)"
     r"(?:\s+(?:found|stored|gespeichert|gefunden|memorises?|trouves?|almacenad[oa]s|encontrad[oa]s|present|set|"
     r"logged|read))?(?![a-z])[\s)\]:.]*"
 )

@@ -10,8 +10,9 @@ from functools import lru_cache
 
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import plain_words, word_set, words
 from triage.intake.plain.remember import remembered
+from triage.intake.plain.slips import nearest
 from triage.intake.said import states
 from triage.intake.said.counts import stated_count
 from triage.intake.words.vocabulary import SERVICE, STATE_FILLER, STATES
@@ -19,10 +20,27 @@ from triage.model.snapshot import ListRead, StatusWord
 
 _CODE_WORDS = word_set(
     "code codes dtc dtcs fault faults fehler fehlercodes fehlercode defaut defauts codigo "
-    "codigos averia averias fallo fallos "
+    "codigos averia averias fallo fallos erreur erreurs panne pannes errores entries storungen de "
+    "eintrag fehlereintrag fehlereintrage fehlerspeichereintrage "
     "trouble list liste lista error errors memory eintrage speicher"
 )
-_SEVERAL = word_set("codes dtcs faults errors fehlercodes defauts codigos averias fallos errores")
+_SEVERAL = word_set(
+    "codes dtcs faults errors entries fehlercodes eintrage fehlereintrage fehlerspeichereintrage storungen defauts "
+    "erreurs pannes codigos averias fallos errores"
+)
+#: The endings that statuses take beside a word for codes, by the end of the word as it is listed.
+_ENDINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("if", ("ifs", "ive", "ives", "ife", "ifer", "ifen")),
+    ("en", ("ens", "enne", "ennes", "ene", "ener", "enen")),
+    ("el", ("els", "elle", "elles")),
+    ("o", ("a", "os", "as")),
+    ("a", ("as",)),
+    ("e", ("es", "en", "er")),
+    ("", ("s", "e", "es", "er", "en")),
+)
+_LONGEST_HEAD, _MOST_WORDS, _SHORTEST = 66, 6, 5
+#: With a slip: beside other words, and alone (a "Passat" is near to what is past).
+_SHORTEST_SLIP, _SHORTEST_ALONE = 4, 7
 _COUNT_LAST = lazily(r"[(\[]?\s*(?:x\s*)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What a list is called by the status of its codes.
 LISTS: dict[str, ListRead] = {
@@ -42,7 +60,11 @@ _SERVICE_FIRST = lazily(
 
 @lru_cache(maxsize=16384)
 def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
-    """The status that a line of status and list words states, and whether list words stand beside it."""
+    """The status that a line of status and list words states, and whether list words stand beside it.
+
+    >>> status_of_head("actuelles :", True), status_of_head("fehhler gespeicherte:", True)
+    (('current', False), ('stored', True))
+    """
     low = low.strip(" :=#*-_[]()<>")
     # "Pending DTCs (mode 07)": the service it was read by says nothing more.
     asked = SERVICE.search(low)
@@ -51,27 +73,80 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
     low = low[: asked.start()] if asked is not None and STATES.find(low[: asked.start()]) else low
     low = _COUNT_LAST.sub("", low) if has_digit(low) else low
     low = low.strip(" :-")
-    hits = STATES.find(low)
-    if not hits:
-        return None, False
-    rest = [word for word, start, _ in words(low) if not any(hit.start <= start < hit.end for hit in hits)]
-    if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
-        return None, False
-    beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(low))
-    return states.of_cell(low, translated), bool(rest) or beside
+    for told in (low, *_as_listed(low)):
+        hits = STATES.find(told)
+        if not hits:
+            continue
+        rest = [word for word, start, _ in words(told) if not any(hit.start <= start < hit.end for hit in hits)]
+        if any(word not in STATE_FILLER and word not in _CODE_WORDS for word in rest):
+            continue
+        beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(told))
+        return states.most_telling(hits, translated), bool(rest) or beside
+    return None, False
+
+
+@remembered
+def _as_listed(low: str) -> tuple[str, ...]:
+    """A line of words for statuses and lists as these are listed, without slips, and without the endings they take;
+    none where a word is neither."""
+    if len(low) > _LONGEST_HEAD or len(plain_words(low)) > _MOST_WORDS:
+        return ()
+    mended = bare = low
+    for word, start, end in reversed(words(low)):
+        if (meant := _meant(word)) is None or (meant != word and len(low) < _SHORTEST_ALONE):
+            return ()
+        mended = mended[:start] + meant + mended[end:]
+        bare = bare[:start] + _FORMS.get(meant, meant) + bare[end:]
+    return (mended,) if mended == bare else (mended, bare)
+
+
+@lru_cache(maxsize=8192)
+def _meant(word: str) -> str | None:
+    """The word of statuses and lists that a word is, or is meant for; None for any other word."""
+    if word in _FORMS or word in _LIST_WORDS or word in STATES.starts or word in STATES.ends:
+        return word
+    if len(word) < _SHORTEST_SLIP or not word.isalpha():
+        return None
+    # The first letter stands, or changed places with the second.
+    return nearest(word, [form for form in _LONG_FORMS if word[0] in form[:2]])
+
+
+def _forms() -> dict[str, str]:
+    """The forms of all statuses of one word, and of the words that others end with, by what is listed of them."""
+    found: dict[str, str] = {}
+    for word in sorted((STATES.starts | STATES.ends) - _LIST_WORDS, key=lambda word: (-len(word), word)):
+        if len(word) < _SHORTEST or STATES.whole(word) is None:
+            continue
+        end, endings = next((end, endings) for end, endings in _ENDINGS if word.endswith(end))
+        for form in (word[: len(word) - len(end)] + ending for ending in endings):
+            if form != word and form not in _LIST_WORDS and STATES.whole(form) in (None, STATES.whole(word)):
+                found.setdefault(form, word)
+    return found
+
+
+_LIST_WORDS = STATE_FILLER | _CODE_WORDS
+_FORMS = _forms()
+#: All long enough that a slip leaves one meaning; of several as near the first is meant.
+_LONG_FORMS = tuple(
+    word
+    for word in dict.fromkeys(
+        (*states.LONG_STATES, *sorted(_LIST_WORDS), *sorted(STATES.starts | STATES.ends), *_FORMS)
+    )
+    if len(word) >= _SHORTEST and word.isalpha()
+)
 
 
 @remembered
 def heads_several(low: str) -> bool:
     """Whether a line is a status with a word for several codes, which heads a list of them.
 
-    >>> [heads_several(low) for low in ("-- stored faults --", "pending dtcs", "stored fault", "faults in engine")]
+    >>> [heads_several(low) for low in ("-- storeed faults --", "pending dtcs", "stored fault", "faults in engine")]
     [True, True, False, False]
     """
-    if len(low) > 66 or not any(word in _SEVERAL for word, _, _ in words(low)):
+    if len(low) > _LONGEST_HEAD:
         return False
     status, beside = status_of_head(low, False)
-    return status is not None and beside
+    return status is not None and beside and any(_meant(word) in _SEVERAL for word in plain_words(low))
 
 
 @remembered

@@ -74,7 +74,7 @@ def _without_now(hits: tuple[Hit, ...]) -> tuple[Hit, ...]:
     return (*(hit for hit in hits[:-1] if hit.phrase not in _NOW), hits[-1])
 
 
-def _most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
+def most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     """One status for several words that stand together."""
     hits = _without_now(hits)
     said = {_status(hit.meaning, translated) for hit in hits}
@@ -109,7 +109,7 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
         return _misspelt(low, translated)
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
-        return _most_telling(hits, translated)
+        return most_telling(hits, translated)
     if "(" in low or "[" in low:
         # "confirmed (2 trips)"
         return of_cell(" ".join(low.translate(_NO_BRACKETS).split()), translated, legend)
@@ -140,13 +140,13 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
         return None if meaning is None else _status(meaning, translated)
     mended = low.replace(strange[0], meant, 1)
     hits = STATES.find(mended)
-    return _most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
+    return most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
 
 
 @remembered
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
-    return None if word in _OTHER_WORDS else nearest(word, _LONG_STATES, 1 if len(word) < 9 else 2)
+    return None if word in _OTHER_WORDS else nearest(word, LONG_STATES, 1 if len(word) < 9 else 2)
 
 
 @lru_cache(maxsize=8192)
@@ -223,19 +223,19 @@ _LONG_STATES_MEANING = {
     for hit in STATES.find(phrase)
 }
 #: The same, and words that are a status only beside another: "en attente", "not currently present".
-_LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
+LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
                 "actuellement", "actualmente", "momentan", "derzeit")
 #: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
 _BY_LAST = {
     slip: word
-    for word in reversed(_LONG_STATES)
+    for word in reversed(LONG_STATES)
     for slip in (word[:-1], word + word[-1])
     if len(slip) > 4 and slip not in _NO_SLIPS | word_set("store confirm confirma attent histor")
 }
 #: The same by their first and last letters.
 _BY_ENDS = {
-    ends: tuple(word for word in _LONG_STATES if word[0] + word[-1] == ends)
-    for ends in {word[0] + word[-1] for word in _LONG_STATES}
+    ends: tuple(word for word in LONG_STATES if word[0] + word[-1] == ends)
+    for ends in {word[0] + word[-1] for word in LONG_STATES}
 }
 
 

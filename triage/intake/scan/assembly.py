@@ -76,6 +76,8 @@ class SnapshotDraft:
     number: int = 0
     phase: Phase | None = None
     at: datetime | None = None
+    #: The date and time as printed, where day and month can't be told apart.
+    written: str = ""
     said: Conditions = field(default_factory=Conditions)
     volts: float | None = None
     #: ``volts`` were read before the battery was charged for the scan.

@@ -42,6 +42,8 @@ class Context:
     tail: str = ""
     tail_status: StatusWord | None = None
     heading_indent: int = 0
+    #: The marks before the module's name in its heading ("---", "##").
+    heading_lead: str = ""
     #: The module came from a heading: rows without one are its own.
     under_heading: bool = False
     blanks: int = 0
@@ -97,6 +99,10 @@ class Context:
     width: int = 80
     #: The longest line with a code, for lines of a text that was wrapped narrower than its head.
     code_width: int = 80
+    #: The length of the longest description in a column behind the codes, and whether the headings of the text stand
+    #: behind blank lines, once that is asked.
+    told_width: int | None = None
+    set_apart: bool | None = None
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0

@@ -20,6 +20,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between
+from triage.intake.naming.addresses import BEFORE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import LINKS
 from triage.intake.naming.names import Names, tidy
@@ -43,6 +44,7 @@ _MARKED = lazily(r"[(\[-]\s*$")
 _INSIDE = lazily(r"[^()\[\]]{0,40}[)\]]")
 _NEXT = lazily(r"\s*[;,/]\s*|\s+-+\s+|\.\s+|\s+(?:and|und|et|y)\s+")
 _COUNT = lazily(r"[(\[]?\s*(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces))\s*[)\]]?")
+_IN_BRACKETS = lazily(r"\s?[(\[]\s?[0-9]{1,3}\s?[)\]]\s?:?$")
 _DECORATED = lazily(r"\[[^][]{3,60}\]|\*\*[^*]{3,60}\*\*|(?:[=-]{2,}|#+) [^=]{3,60}|[^-=]{3,60} [=-]{2,}")
 _STOPS = lazily(r"[;!?]|,\s|\.\s")
 #: Who does something: a clause of a sentence, and no description.
@@ -105,11 +107,12 @@ def _stands_between(row: Row) -> bool:
 
 def _is_heading(row: Row, names: Names) -> bool:
     """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
-    key, mark, value = row.text.partition(":")
+    stated = stated_count(row.low)
+    counted = row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]]
+    text = tidy(_IN_BRACKETS.sub("", counted))
+    key, mark, value = text.partition(":")
     if mark and value.strip():
         return role_of(small(key.strip())) == "module" and has_letter(value)
-    stated = stated_count(row.low)
-    text = tidy(row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]])
     head, _, rest = text.partition(" ")
     if rest.isalnum() and role_of(small(head)) == "module":
         # "ECU ASM"
@@ -118,10 +121,13 @@ def _is_heading(row: Row, names: Names) -> bool:
 
 
 def _is_decorated(row: Row) -> bool:
-    """Whether a row stands in marks as a heading does, or is short for a name: "[ Address 39: trailer ]", "GCU"."""
+    """Whether a row stands in marks as a heading does, or is short for a name: "[ Address 39: trailer ]", "GCU", "0x70C
+    GCU"."""
     if phases.find(row.low) is not None or states.in_text(row.low) or spoken(row.low):
         return False
-    return _DECORATED.fullmatch(row.text) is not None or unknown.is_short(tidy(row.text))
+    name = tidy(row.text)
+    addressed = BEFORE.fullmatch(name)
+    return _DECORATED.fullmatch(row.text) is not None or unknown.is_short(name if addressed is None else addressed[1])
 
 
 def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> Sequence[Row]:

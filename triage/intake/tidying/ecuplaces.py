@@ -26,6 +26,7 @@ from triage.intake.said import states
 from triage.intake.said.answers import Spoken, answer_of_cell, spoken
 from triage.intake.said.attribution import SAYS
 from triage.intake.said.counts import stated_count
+from triage.intake.tidying import ecunumbers
 
 #: By the place of a line: where each "ECU" in it begins that is a name.
 Places = dict[int, list[int]]
@@ -69,7 +70,6 @@ _TIMES = lazily(r"(?:[0-9a-f]{2}\s){3}")
 _BRACKET_COUNT = lazily(r"\s*[(\[]\s*[0-9]{1,2}\s*[)\]]\s*:?")
 _ADDRESS = lazily(r"\s*[(\[]\s?(?:0x|\$)?[0-9a-f]{2,8}h?\s?[)\]]")
 _VOLTS = lazily(r"[\s:,(@=-]{0,8}[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\)?\s*")
-#: A count behind a row of dots.
 _LED_COUNT = lazily(r"\s*(?:\.\s?){3,40}[0-9]{1,3}\s*$")
 _EDGE = " \t|;,:=->*\"'`.[](){}<>#_~"
 #: Words between two cells that belong together: what stands before such a gap goes on behind it.
@@ -145,7 +145,7 @@ class _Text:
             return False
         codes = self._codes(at)
         if not codes:
-            return self._answer(rest) is not None
+            return self._answer(rest) is not None or ecunumbers.stands_so(self._lines, at, start, self._names)
         between = line.text[behind : codes[0].start]
         count = _BRACKET_COUNT.match(between) or None
         stated = stated_count(between.lower())

@@ -1,0 +1,43 @@
+"""Headings that a word for a control unit leads without a colon, and descriptions before codes in brackets below them.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import printed
+
+from triage.intake.lines.rows import rows_of
+from triage.intake.tidying.keyedheads import taken_off
+
+KEYED = [
+    ("Control unit Addr 11 Tailgate\n\tLevel sensor no signal (U281A-55) - Active\n\nControl unit Addr 12 Radio\n"
+     "\tLeft flap motor (B1015) - Inactive\n", "Tailgate: U281A-55; Radio: B1015"),
+    ("Unidad de control 0x70C Radio\nBus de datos (B1015-16)\n\nUnidad de control 0x710 QZML\n"
+     "Circuito abierto (U182E-21) - actual\nTensión baja (B2799-12)\n\nUnidad de control 0x714 ABS\nSin comunicación\n",
+     "Unidad de control 0x70C Radio: B1015-16; 0x710 QZML: U182E-21 B2799-12; Unidad de control 0x714 ABS: silent"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), KEYED)
+def test_a_word_for_a_control_unit_before_several_names(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+@pytest.mark.parametrize("text", [
+    # Parts of names, one line alone, and keys with their marks.
+    "System voltage\nSystem clock", "Module de porte\nModule de toit", "Control unit 0x70C Radio",
+    "Control unit = 0x70C Radio\nControl unit = 0x710 ABS", "Unit : Radio\nUnit : ABS",
+])
+def test_what_is_no_key_stays(text: str) -> None:
+    rows = rows_of(text)
+    assert taken_off(rows, lambda name: name in ("Radio", "ABS")) == rows
+
+
+@pytest.mark.parametrize("count", ["(1)", "[1 DTC]", ": 1 fault(s) found", "- 1 code"])
+def test_descriptions_with_names_below_headings_that_count(count: str) -> None:
+    text = "".join(f"* {name} {count}\n    {told}\n" for name, told in (
+        ("climate", "Lost communication with door module (U0199) - present"),
+        ("radio", "Aerial open circuit (B1015) - stored"), ("wiper module", "Cruise signal (B10AC:49) - stored")))
+    assert printed(text) == "climate: U0199; radio: B1015; wiper module: B10AC-49"

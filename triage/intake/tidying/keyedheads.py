@@ -1,0 +1,100 @@
+"""Words for a control unit before the names of modules, without a colon: "Control module Addr 31 Audio amplifier".
+
+"System" before a name is a part of it as often ("System voltage"). Where such words begin several lines of a text, and
+a name that is known stands behind them in most, they are a key, and are taken off where the name does not hold them.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> texts = ("Control unit 0x70C QZM", "P0562 low", "Control unit 0x710 Radio", "Control unit 0x714 Radio 2")
+>>> [row.text for row in taken_off(rows_of("\\n".join(texts)), lambda name: "Radio" in name and "unit" not in name)]
+['0x70C QZM', 'P0562 low', '0x710 Radio', '0x714 Radio 2']
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.recut import is_as_pasted
+from triage.intake.lines.row import Row
+from triage.intake.naming.heads import ROLES, role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain import signs
+from triage.intake.plain.characters import has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+
+_KEYS = frozenset(key for key in ROLES["module"] if key.replace(" ", "").isalpha())
+_SIGN = signs.of_words(frozenset(key.partition(" ")[0] for key in _KEYS).__contains__)
+_LONGEST_KEY = max(len(key.split()) for key in _KEYS)
+#: Behind one of these the words before are part of a name or of a sentence.
+_GOES_ON = word_set("de du des d of for der des del and und et y is was in im with name names")
+_MARKS = ("", ":", "=", "-", "|", ".")
+_WORD = re.compile(r"[a-z]+(?= )")
+#: Where a module is found, before its name.
+_ADDRESS = lazily(
+    r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+"
+)
+#: What ends a name.
+_STOP = re.compile(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
+_FEWEST, _LONGEST = 2, 90
+
+
+def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+    """The rows without such words. Linear."""
+    found: dict[str, list[tuple[int, int, bool]]] = defaultdict(list)
+    for at in signs.places(rows, _SIGN):
+        row = rows[at]
+        if row.finds.codes or len(row.text) > _LONGEST or role_of(row.low.partition(":")[0]) == "module":
+            # "ECU 3: body" is a key with its number.
+            continue
+        if (end := _key_end(row.low)) and is_as_pasted(row):
+            known = _known(row, end, is_name)
+            found[row.low[: end - 1]].append((at, end, known or _ADDRESS.match(row.low, end) is not None))
+    result = list(rows)
+    for places in found.values():
+        distinct = {rows[at].low for at, _, _ in places}
+        if len(distinct) < _FEWEST or 2 * sum(known for _, _, known in places) < len(places):
+            continue
+        for at, end, known in places:
+            row = rows[at]
+            if not is_name(_name(row.text)) and (known or _is_short(row.text[end:])):
+                result[at] = row.part(end)
+    return result
+
+
+def _key_end(low: str) -> int:
+    """Where the name begins behind the most words for a control unit; 0 where none stand there."""
+    end, key, best = 0, "", 0
+    for _ in range(_LONGEST_KEY):
+        match = _WORD.match(low, end)
+        if match is None:
+            break
+        key, end = f"{key} {match[0]}".lstrip(), match.end() + 1
+        if key in _KEYS:
+            best = end
+    rest = low[best:].split(" ", 1)[0]
+    named = has_letter(low[best:]) and rest[:1] not in _MARKS and rest.rstrip("'") not in _GOES_ON
+    return best if named else 0
+
+
+def _known(row: Row, start: int, is_name: Callable[[str], bool]) -> bool:
+    """Whether a name that is known stands behind the words, behind an address or a number or not."""
+    match = _ADDRESS.match(row.low, start)
+    names = (_name(row.text[start:]), _name(row.text[match.end() :]) if match is not None else "")
+    return any(name and is_name(name) for name in names)
+
+
+def _name(text: str) -> str:
+    """The name at the beginning of a text."""
+    stop = _STOP.search(text, 1)
+    return tidy(text if stop is None else text[: stop.start()])
+
+
+def _is_short(text: str) -> bool:
+    """Whether a text begins with an abbreviation before another name: "RCU / Emissions"."""
+    head, _, rest = text.partition(" ")
+    return 2 <= len(head) <= 5 and head.isupper() and rest[:2] in ("/ ", "- ")
+
+
+__all__ = ["taken_off"]
