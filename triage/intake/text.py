@@ -55,6 +55,7 @@ from triage.intake.tidying import (
     columnkey,
     dashes,
     described,
+    dictated,
     fields,
     flags,
     gluedwords,
@@ -174,7 +175,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     whole = quotebars.told(xmlkeys.written_out(found, names.listed))
-    found = tornwords.joined(spacing.single(whole), listed_words(tables).__contains__)
+    found = tornwords.joined(dictated.joined(spacing.single(whole)), listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
