@@ -59,8 +59,10 @@ class Said(NamedTuple):
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
+    # "C0727 (relay circuit), active"
+    bracket = _BRACKET.match(low, at)
     for form in (_SET_OFF, _SET_OFF_WHOLE):
-        match = form.match(low, at)
+        match = form.match(low, at) or (form.match(low, bracket.end()) if bracket is not None else None)
         status = states.of_cell(match[1], translated) if match is not None else None
         if status is not None and _OF_WHICH.match(low, at) is None:
             return Said(status, 1, match.end(1) if match is not None else at)
