@@ -66,6 +66,8 @@ _MEASURED = lazily(
 _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
+#: The description right behind a code.
+_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _FAR = 30
 _OK = re.compile(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
@@ -127,6 +129,10 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
         covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    for code in codes:
+        # "P0420 (efficiency low, bank 1) as current" is one clause.
+        if (bracket := _BRACKET.match(row.low, code.end)) is not None:
+            covered[bracket.start() : bracket.end()] = b"\1" * (bracket.end() - bracket.start())
     cuts = [
         match.start()
         for match in _CLAUSE.finditer(row.low)
