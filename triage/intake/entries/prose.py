@@ -345,11 +345,11 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     """Add the codes; a status behind the last of several is that of all that stand together, one before them too, and
     one that is said of all behind them, or behind the last name (``end``), that of all. The last of them."""
     for at in range(len(pending) - 2, -1, -1):
-        _, code, details = pending[at]
-        _, after, following = pending[at + 1]
+        modules, code, details = pending[at]
+        others, after, following = pending[at + 1]
         between = row.low[code.end : after.start].strip(" ,;&+/()")
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        if details.status is None and not own and between in leads.JOINTS:
+        if details.status is None and not own and between in leads.JOINTS and modules == others:
             details.status = following.status
     said = setoff.of_several(row.low, max(end, pending[-1][1].end), context.translated) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):

@@ -20,7 +20,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
-from triage.intake.tidying import sametoo
+from triage.intake.tidying import roundabout, sametoo
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
@@ -95,7 +95,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         if new is not line:
             mended = mended or list(found)
             mended[at] = new
-    return sametoo.written_out(mended or found, names)
+    return roundabout.written_out(sametoo.written_out(mended or found, names), names)
 
 
 def _short(line: Line, names: Names) -> Line:
