@@ -17,6 +17,7 @@ from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -236,6 +237,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
     if all(word in _NO_SUBJECT for word, _, _ in words(small(printed))):
+        return None
+    if role_of(small(printed), exactly=True) in NO_MODULES and not context.names.listed(printed):
+        # "C0035, state: stored", "Supply: none"
         return None
     if leads.is_lead(small(printed)):
         # "Stored codes (2):" is said of the codes behind it.

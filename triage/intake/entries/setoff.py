@@ -19,11 +19,13 @@ from triage.intake.said import states
 from triage.model.snapshot import StatusWord
 
 _SET_OFF = re.compile(
-    r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
+    r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40}?)\s*"
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
 #: The same to the next mark: "B0237, all in memory."
-_SET_OFF_WHOLE = re.compile(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_SET_OFF_WHOLE = re.compile(
+    r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
+)
 _BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
