@@ -49,6 +49,12 @@ _DESCRIBED = [
      {"instrument cluster": ["B2477-54 stored"], "radio": ["clean"]}),
     ('BCM has B2477 "mirror memory lost" and B1000 "lamp open" (active), ABS C0031 "stored".',
      {"body control": ["B2477", "B1000 current"], "anti-lock brakes": ["C0031 stored"]}),
+    ("body module came up with B1318-82 (fuel level sender circuit), B2477-55 (door lock motor open), U0140-11; radio "
+     "U0100", {"body control": ["B1318-82", "B2477-55", "U0140-11"], "radio": ["U0100"]}),
+    ("Türsteuergerät hinten links hat U0423-96 (Lichtschalter defekt) aktiv, B1318-55 (Klemme 15, Spannung zu gering) "
+     "(gespeichert).", {"door, rear left": ["U0423-96 current", "B1318-55 stored"]}),
+    ("park aid: B1318-31 (battery sensor fault), U0121-08, B2799-31 (engine immobiliser), C0035; radio clean",
+     {"parking assist": ["B1318-31", "U0121-08", "B2799-31", "C0035"], "radio": ["clean"]}),
 ]
 
 
@@ -70,6 +76,8 @@ _NAMED = [
      {"anti-lock brakes": ["C0035"], "body control": ["B1000"], "power steering": ["C0051"], "radio": ["silent"]}),
     ("ABS registra C0035 = falta mensaje del cuadro y Radio registra U0401.",
      {"anti-lock brakes": ["C0035"], "radio": ["U0401"]}),
+    ("Faults found: P0562 (ECM, stored), C0035 (ABS control module), B1000 (airbag).",
+     {"engine control": ["P0562 stored"], "anti-lock brakes": ["C0035"], "restraints": ["B1000"]}),
     ("BCM did not answer, U0100 TCM stored, U0101 EPS stored",
      {"body control": ["silent"], "transmission control": ["U0100 stored"], "power steering": ["U0101 stored"]}),
 ]

@@ -5,6 +5,8 @@ Source of the wordings: common practice of voice notes.
 
 from __future__ import annotations
 
+import textwrap
+
 import pytest
 
 from tests.intake.reads import modules_of
@@ -75,3 +77,19 @@ def test_the_letter_of_a_code_numbers_no_module(code: str) -> None:
 def test_a_code_with_blanks_goes_on_behind_one_with_slips() -> None:
     assert modules_of("ABS: U 0422, U 3 0 0 0, CO561 active, C 1 B 0 0 active\nEngine clean") == {
         ABS: ["U0422 current", "U3000 current", "C0561 current", "C1B00 current"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize("lead", ["", "> "])
+def test_a_message_that_was_wrapped_is_told_as_one(lead: str) -> None:
+    said = ("voice note battery 12.6 ok next ABS has C-0035-92, and C0040-12 stored, and C0045 confirmed ok next "
+            "engine P 0562-31 confirmed ok next airbag shows B1001-62 confirmed, and B1002 in history ok next "
+            "radio did not answer")
+    text = "\n".join(["Hello", *textwrap.wrap(said, 56, break_on_hyphens=False), "Thanks"])
+    assert modules_of("".join(f"{lead}{line}\n" for line in text.split("\n"))) == {
+        ABS: ["C0035-92 stored", "C0040-12 stored", "C0045 confirmed"], ECM: ["P0562-31 confirmed"],
+        SRS: ["B1001-62 confirmed", "B1002 stored"], RADIO: ["silent"]}
+
+
+def test_a_label_before_its_failure_type_ends_a_turn() -> None:
+    assert modules_of("ABS shows c 0035/c 0040 ftb 29 ok next no codes in the engine ok next airbag not scanned") == {
+        ABS: ["C0035", "C0040-29"], ECM: ["clean"]}

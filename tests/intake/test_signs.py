@@ -98,6 +98,9 @@ and the|with|the|did not answer.|In the radio there are|no, wait|n0 resp0nse|sot
 engine running|no respons|dosnt answer|befor|cleer|[x] Pending|[ ] Stored|Present? No|
 Memory: stored|Now: present|
 PCM--processor|history.ABS=|labs ne|not fited|skiped|#1|
+ok next|then|no radio fitted|nthing in the|ABS,ECM and|stored,not current,|shows|& U0140|
+neither P0300 nor|is active|thinks the radio is gone|isn't happy,|in everything -|thats active too,|
+cleard|scaned|asleep|
 3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 

@@ -56,6 +56,7 @@ from triage.intake.tidying import (
     columnkey,
     dashes,
     described,
+    dictated,
     fields,
     flags,
     gluedwords,
@@ -92,6 +93,7 @@ from triage.intake.tidying import (
     statusslips,
     strayblanks,
     ticks,
+    tightcommas,
     tornwords,
     totals,
     wraps,
@@ -176,7 +178,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     whole = quotebars.told(xmlkeys.written_out(delimiters.barred(found), names.listed))
-    found = tornwords.joined(spacing.single(whole), listed_words(tables).__contains__)
+    found = tornwords.joined(dictated.joined(spacing.single(whole)), listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
@@ -242,12 +244,12 @@ def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
     written without one; what was read where, and what was dictated and can't be told."""
-    found, dictated, unread = spokencodes.written(found)
+    found, spoken, unread = spokencodes.written(tightcommas.opened(found))
     found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
     opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
-    return list(mended), [*dictated, *glued, *split], unread
+    return list(mended), [*spoken, *glued, *split], unread
 
 
 def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:

@@ -131,7 +131,8 @@ def _find(text: str, low: str) -> Finds:
                 continue
             if label is None:
                 label = near.Labels(low)
-            result = _candidate(text, low, match, label)
+            beside = bool(codes) and codes[-1].end == start - 1 and text[start - 1] == "/"
+            result = _candidate(text, low, match, label, beside)
             if isinstance(result, Found):
                 codes.append(result)
                 pos = at = max(pos, result.end)
@@ -145,10 +146,12 @@ def _find(text: str, low: str) -> Finds:
     return Finds(tuple(kept), tuple(refusals), tuple(mentions))
 
 
-def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) -> Found | Refusal | None:
-    """One match as a code, a refusal, or nothing."""
+def _candidate(
+    text: str, low: str, match: re.Match[str], label: near.Labels, beside: bool
+) -> Found | Refusal | None:
+    """One match as a code, a refusal, or nothing; ``beside``: only a stroke parts it from the code before."""
     start, end = match.span()
-    if label.before(start, end, text) or near.part_of_a_number(text, start, end):
+    if label.before(start, end, text) or (not beside and near.part_of_a_number(text, start, end)):
         return None
     code = match[0]
     if _CLEAN.fullmatch(code) is not None:
@@ -165,7 +168,7 @@ def _candidate(text: str, low: str, match: re.Match[str], label: near.Labels) ->
         else ((match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
     )
     spaced = not match[1]
-    if spaced and near.not_a_spaced_code(text, low, start, end):
+    if spaced and not beside and near.not_a_spaced_code(text, low, start, end):
         return None
     upper = letter.upper()
     digits = sum(c.isdigit() for c in body)

@@ -12,7 +12,7 @@ from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import role_of
+from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
@@ -280,8 +280,9 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
 
 
 def _is_key(context: Context, name: str) -> bool:
-    """Whether a text is what a code is called ("DTC: no communication with the gateway"), no module."""
-    return role_of(small(name), exactly=True) == "code" and not context.names.listed(name)
+    """Whether a text is what something else than a module is called: a code ("DTC: no communication with the gateway"),
+    the supply ("Battery: none")."""
+    return role_of(small(name), exactly=True) in NO_MODULES and not context.names.listed(name)
 
 
 def _separated(row: Row, text: str) -> bool:

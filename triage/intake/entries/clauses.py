@@ -16,6 +16,7 @@ from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -65,6 +66,8 @@ _MEASURED = lazily(
 _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
+#: The description right behind a code.
+_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _FAR = 30
 _OK = lazily(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
@@ -126,6 +129,10 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     hits = [hit for hit in said if not covered[hit.start]]
     for hit in hits:
         covered[hit.start + 1 : hit.end] = b"\1" * (hit.end - hit.start - 1)
+    for code in codes:
+        # "P0420 (efficiency low, bank 1) as current" is one clause.
+        if (bracket := _BRACKET.match(row.low, code.end)) is not None:
+            covered[bracket.start() : bracket.end()] = b"\1" * (bracket.end() - bracket.start())
     cuts = [
         match.start()
         for match in _CLAUSE.finditer(row.low)
@@ -229,6 +236,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
     if all(word in _NO_SUBJECT for word, _, _ in words(small(printed))):
+        return None
+    if role_of(small(printed), exactly=True) in NO_MODULES and not context.names.listed(printed):
+        # "C0035, state: stored", "Supply: none"
         return None
     if leads.is_lead(small(printed)):
         # "Stored codes (2):" is said of the codes behind it.

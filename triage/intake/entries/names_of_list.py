@@ -10,10 +10,10 @@ from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.near import small
 
-_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\t")
+_LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
 _COMMA = lazily(r"\s*[,;|]\s*")
 _WIDE = lazily(r"\s{2,}")
-_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:and|und|et|y|e|sowie|plus|or|nor|oder|noch|ou|ni|o|u)\s+|\s{2,}|\t")
+_SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\s{2,}|\t")
 
 
 def is_list(names: Names, text: str) -> bool:

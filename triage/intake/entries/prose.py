@@ -22,7 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import codetexts, dates, phases, states, volts
 from triage.intake.said.answers import Spoken, takes_object
-from triage.intake.said.attribution import attribute
+from triage.intake.said.attribution import SAYS, attribute
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
@@ -345,11 +345,11 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     """Add the codes; a status behind the last of several is that of all that stand together, one before them too, and
     one that is said of all behind them, or behind the last name (``end``), that of all. The last of them."""
     for at in range(len(pending) - 2, -1, -1):
-        _, code, details = pending[at]
-        _, after, following = pending[at + 1]
+        modules, code, details = pending[at]
+        others, after, following = pending[at + 1]
         between = row.low[code.end : after.start].strip(" ,;&+/()")
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        if details.status is None and not own and between in leads.JOINTS:
+        if details.status is None and not own and between in leads.JOINTS and modules == others:
             details.status = following.status
     said = setoff.of_several(row.low, max(end, pending[-1][1].end), context.translated) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):
@@ -359,7 +359,11 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
         if details.status is None and not led:
-            details.status = _leading(context, row.low[pending[at - 1][1].end if at else 0 : code.start], at > 0)
+            before = pending[at - 1][1].end if at else 0
+            # "BCM has U0100, the radio with active B1325": it stands behind the module of its code.
+            lead = row.low[before : code.start]
+            named = at > 0 and modules != pending[at - 1][0] and any(word in SAYS for word, _, _ in words(lead))
+            details.status = _leading(context, lead, at > 0 and not named)
         for module in modules:
             added = add(context, module, row, code, details)
     return added
@@ -375,7 +379,7 @@ def _leading(context: Context, lead: str, behind: bool) -> StatusWord | None:
     found = [state for state in states.in_text(lead, context.translated) if state.end >= len(lead.rstrip(" :,")) - 12]
     if not found or _CODES.fullmatch(lead, found[-1].end) is None or lead[: found[-1].end].endswith("showing"):
         return None
-    if behind and not _JOINED.search(lead, 0, found[-1].start):
-        # "P0562 active and P0563": it is that of the code before.
+    if behind and (_JOINED.search(lead, found[-1].end) or not _JOINED.search(lead, 0, found[-1].start)):
+        # "P0562 active and P0563", "P0562 stored, not current, P0563": it is that of the code before.
         return None
     return found[-1].status

@@ -18,11 +18,13 @@ from triage.intake.said import states
 from triage.model.snapshot import StatusWord
 
 _SET_OFF = lazily(
-    r"\s*[,:-]\s*([a-z][a-z '-]{2,40}?)\s*"
+    r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40}?)\s*"
     r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|in|im|dans|en|from|on|at)\s)"
 )
 #: The same to the next mark: "B0237, all in memory."
-_SET_OFF_WHOLE = lazily(r"\s*[,:-]\s*([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_SET_OFF_WHOLE = lazily(
+    r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
+)
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
@@ -58,8 +60,10 @@ class Said(NamedTuple):
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
+    # "C0727 (relay circuit), active"
+    bracket = _BRACKET.match(low, at)
     for form in (_SET_OFF, _SET_OFF_WHOLE):
-        match = form.match(low, at)
+        match = form.match(low, at) or (form.match(low, bracket.end()) if bracket is not None else None)
         status = states.of_cell(match[1], translated) if match is not None else None
         if status is not None and _OF_WHICH.match(low, at) is None:
             return Said(status, 1, match.end(1) if match is not None else at)

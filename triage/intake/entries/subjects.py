@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from itertools import pairwise
 
 from triage.intake.entries import misspelt
@@ -57,6 +57,8 @@ ANOTHER = lazily(
     r"(?:and|und|et|y|nor)?\s*"
     r"(?:the|der|die|das|dem|den|le|la|les|el|los)?\s*"
 )
+#: Between a plain word and the code of its module.
+_TO_CODE = lazily(r"\s*(?:first |next |then |now )?(?:[-=>]+\s*)?[(\[]?")
 _STOPS = lazily(r"[,.;!?)]")
 #: From one name that contact was lost with to another.
 _ONE_MORE = lazily(r"\s(?:and|&|or|und|oder|et|ou|y|o)\s(?:(?:the|der|dem|den|le|la|el)\s|l')?")
@@ -80,6 +82,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
     kept: list[tuple[int, int]] = []
     ends, starts = [hit.end for hit in said], [hit.start for hit in said]
     reached = [hit.end for hit in said if takes_object(row.low, hit)]
+    coded = {code.start for code in row.finds.codes}
     dropped = len(row.low)
     engine = list(engine_state.spans(row.low))
     phase = phases.find(row.low)
@@ -106,7 +109,7 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
         listed = bool(kept) and ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
         behind = bisect_right(starts, end)
         answered = behind < len(starts) and _ADVERBS.fullmatch(row.low, end, starts[behind]) is not None
-        if sure or told or listed or answered or _acts(row.low, start, end):
+        if sure or told or listed or answered or _acts(row.low, start, end, coded):
             kept.append((start, end))
     return kept
 
@@ -165,8 +168,9 @@ def _last_before(ends: Sequence[int], at: int) -> int:
     return ends[place - 1] if place else -99
 
 
-def _acts(low: str, start: int, end: int) -> bool:
-    """Whether a plain word ("brakes") does something here: a verb, a code or a colon follows, "in" leads to it."""
+def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
+    """Whether a plain word ("brakes") does something here: a verb, a code (``codes``: where they begin) or a colon
+    follows, "in" leads to it."""
     after = low[end : end + 24]
     verb = re.match(r" ([a-z]{4,})(?![a-z])", after)
     if (verb is not None and (verb[1] in SAYS or verb[1] in ANSWERS)) or re.match(
@@ -179,7 +183,7 @@ def _acts(low: str, start: int, end: int) -> bool:
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,
-    ) or re.match(r"\s*(?:first |next |then |now )?(?:[-=>]+\s*)?[(\[]?[pcbu][0-3][0-9a-f]{3}", after):
+    ) or ((lead := _TO_CODE.match(low, end)) is not None and lead.end() in codes):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
         return True

@@ -200,6 +200,10 @@ _QUOTES = ("\"", "'")
 _EDGE = " \t*_:.=#\"'`>-\u2022"
 
 
+#: What columns and keys are made for that name no module.
+NO_MODULES = frozenset(("code", "volts", "status", "date", "odometer"))
+
+
 @lru_cache(maxsize=8192)
 def role_of(low: str, exactly: bool = False) -> str | None:
     """The role that a head or key in small letters names, or None. ``exactly``: no slip of the pen in it."""

@@ -13,6 +13,7 @@ module's name; but only where the sentence says elsewhere whose its codes are. "
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -56,6 +57,9 @@ _COMPOUND = ("sensor", "motor", "geber", "pumpe", "schalter", "ventil", "relais"
 #: Words of any module's name.
 _KIND = word_set("module control unit ecu mod steuergerat calculateur centralita modulo")
 _STOPS = ",;.("
+#: A bracket right behind a code, up to the first name in it.
+_OPENED = re.compile(r"\s*[(\[]([^()\[\]\n]*)")
+_CLOSED = re.compile(r"[)\]]")
 #: Behind all texts.
 _NOWHERE = 1 << 60
 _MOST_BEFORE, _REACH, _FAR, _LONGEST = 6, 24, 80, 200
@@ -108,6 +112,8 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
     if gap.strip() == "(" and low[end : end + 1] == ")" and low[codes[place][0]] == "u":
         # "Gateway: U0121 (ABS), U0155 (cluster)": whom it does not hear.
         return True
+    if (opened := _OPENED.fullmatch(gap)) is not None:
+        return _in_bracket(low, names[at], opened[1], _first_behind(codes, end))
     before = [word for word, _, _ in words(gap)] if gap.strip() else []
     if not _MARKS.isdisjoint(gap) or ". " in gap or " - " in gap or len(before) > _MOST_BEFORE:
         return False
@@ -124,6 +130,25 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
         # "headlamp module silent"
         return False
     return not any(word in _SAYS for word in said[:2])
+
+
+def _in_bracket(low: str, name: Span, before: str, code: int) -> bool:
+    """Whether a name in the bracket right behind a code, ``before`` standing between, is part of a description there:
+    "P0571 (brake switch circuit), P0100". One alone ("P0562 (ECM)", "(in the ECM, stored)") is that of its module."""
+    start, end = name
+    closed = _CLOSED.search(low, end, min(end + _FAR, code, len(low)))
+    if closed is None:
+        return False
+    leading = [word for word, _, _ in words(before)]
+    if leading:
+        return leading[0] not in LEADS and leading[0] not in AND and not states.in_text(before)
+    tail = low[end : closed.start()]
+    status = states.in_text(tail)
+    if any(word not in _KIND for word in _own_words(tail[: status[0].start] if status else tail)):
+        return True
+    # "U0146 (engine immobiliser)" says what is wrong; the name of a module ends as such names do, or is a short one.
+    said = words(low[start : closed.start()])
+    return not tail.strip() and len(said) > 1 and said[-1][0] not in _KIND
 
 
 def _first_behind(spans: Sequence[Span], at: int) -> int:
@@ -147,7 +172,8 @@ def _says_more(low: str, name: Span, codes: Sequence[Span]) -> bool:
     status = states.in_text(tail)
     behind = _own_words(tail[: status[0].start] if status else tail)
     last = low[start:end].rsplit(None, 1)[-1]
-    return bool(gap.strip()) or last in _PARTS or last.endswith(_COMPOUND) or any(word not in _KIND for word in behind)
+    part = last in _PARTS or last.endswith(_COMPOUND)
+    return bool(gap.strip(" ([")) or part or any(word not in _KIND for word in behind)
 
 
 def _owns(low: str, name: Span, first: Span, answers: Sequence[Span], begin: int) -> bool:

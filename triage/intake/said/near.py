@@ -172,7 +172,8 @@ class Labels:
         weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and low[end : end + 1] == ")")
         if not found and weak:
             found = ends and _WEAK_LABEL.search(window) is not None
-            if not found and _CONNECTOR_AFTER.match(low, end):
+            # No connector has a number as long as a code with its failure type.
+            if not found and end - start < 7 and _CONNECTOR_AFTER.match(low, end):
                 found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
         if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
             joint = _JOINER.fullmatch(low, self._labelled_until, start)

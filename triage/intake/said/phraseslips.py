@@ -64,6 +64,9 @@ _BETWEEN = word_set("""
 """)
 #: Answers of one word, in a place of their own.
 _ALONE = word_set("skipped offline timeout unresponsive unreachable unavailable nothing ubersprungen")
+#: The same before the name of a module.
+_NOTHING = word_set("nothing")
+_LEADS_IN = lazily(r" (?:in|from|on|at) ")
 #: Words of their own that are a letter off one of these.
 _REAL = kinds.NO_SLIPS | word_set("""
     coded coder cores cords corded modes commas combs faulty vault rest rested clean cleaning cleaned cleaner cleaners
@@ -95,6 +98,8 @@ def places(low: str) -> tuple[tuple[int, int, str], ...]:
             told.update(_lack(low, found, at))
         elif (when := _when(word)) is not None:
             told.update(_moment(low, found, at, when))
+        elif _meant(word, _NOTHING) is not None and _LEADS_IN.match(low, end) is not None:
+            told[at] = "nothing"
         elif _set_off(low, start, end) and (meant := _meant(word, _ALONE)) is not None:
             told[at] = meant
     return tuple((found[at][1], found[at][2], meant) for at, meant in sorted(told.items()))

@@ -20,7 +20,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
-from triage.intake.tidying import sametoo
+from triage.intake.tidying import roundabout, sametoo
 from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
@@ -72,6 +72,13 @@ _CLR = lazily(r"(?: is| was| all| now)? (clr)(?![a-z'])")
 _CLOSES = lazily(r"\s*(?:[.,;!?/]|$)")
 _OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:the\s)?$")
 _GLUED = lazily(r"(?<![a-z0-9])([a-z]{3,14}?)(module|unit|computer|controller)(?![a-z0-9])")
+#: "No climate fitted on this one"
+_NO = lazily(r"(?<![a-z])(?:(?:(?:there(?: is|'s)|has|it has) )?no|keine?n?|pas (?:de|d')|sin) ?$")
+_FITTED = lazily(
+    r"(?: (?:module|unit|ecu|control unit|steuergerat))?(?: (?:fitted|installed|equipped|verbaut|eingebaut|monte|"
+    r"equipe|installe|montado|instalado)(?: (?:on|in|to|at) (?:(?:this|that|the) )?(?:one|car|van|truck|bus|vehicle|"
+    r"model|all))?| (?:on|in) this (?:one|car|van|truck|bus|vehicle|model))(?![a-z])"
+)
 #: Words for filling before a verb; no message has a longer line.
 _MOST, _LONGEST = 5, 1000
 
@@ -84,11 +91,11 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
             continue
         new = _verbs(_ones(_short(_singular(_parted(line, names)), names), names), names)
         new = _clear(_asked(_reached(new, names), names), names)
-        new = _instead(_following(_joined(_said(new, names), names)), names)
+        new = _lacking(_instead(_following(_joined(_said(new, names), names)), names), names)
         if new is not line:
             mended = mended or list(found)
             mended[at] = new
-    return sametoo.written_out(mended or found, names)
+    return roundabout.written_out(sametoo.written_out(mended or found, names), names)
 
 
 def _short(line: Line, names: Names) -> Line:
@@ -257,6 +264,19 @@ def _joined(line: Line, names: Names) -> Line:
             continue
         if line.low[plus.end() : after] in ("", "the "):
             line = reworded(line, *plus.span(), " and ")
+    return line
+
+
+def _lacking(line: Line, names: Names) -> Line:
+    """The line with "not fitted" behind a name for "no ... fitted" around it."""
+    if "no " not in line.low and "kein" not in line.low and "pas d" not in line.low and "sin " not in line.low:
+        return line
+    for start, end, _ in reversed(names.find(line.low)):
+        no = _NO.search(line.low, max(0, start - 24), start)
+        fitted = _FITTED.match(line.low, end)
+        if no is not None and fitted is not None:
+            line = reworded(line, *fitted.span(), " not fitted")
+            line = reworded(line, no.start(), start, "")
     return line
 
 

@@ -21,7 +21,8 @@ from triage.intake.said import phases
 
 _WORDS = (
     "clearing", "cleared", "erased", "erasing", "deleted", "deleting", "engine", "idling", "driving", "repair",
-    "repaired", "repairs", "rescan", "initial", "before", "after", "again", "arrival", "loschen", "loeschen",
+    "repaired", "repairs", "rescan", "scanned", "rescanned", "initial",
+    "before", "after", "again", "arrival", "loschen", "loeschen",
     "geloscht", "geloescht", "probefahrt", "motorlauf", "leerlauf", "reparatur", "erneut", "vorher", "nachher",
     "effacement", "effacer", "efface", "avant", "apres", "essai", "routier", "ralenti", "moteur", "reparation",
     "borrar", "borrado", "borrados", "despues", "antes", "prueba", "marcha", "reparacion", "carretera",

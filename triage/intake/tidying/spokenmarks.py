@@ -34,8 +34,10 @@ _TURN = lazily(
 )
 _SIGNS = (" then ", " next ", " dann ", " weiter ", " ensuite ", " puis ", " luego ", " despues ", " then,", " next,")
 #: A code at the end of a text, a space in it or not.
-_CODED = lazily(r"(?<![a-z0-9])[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:[ :-]{0,2}[0-9a-f]{2})?$")
-_CODE_BEHIND = lazily(r" (?:has |shows |with )?(?:[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}|spn ?[0-9])")
+_CODED = lazily(r"(?<![a-z0-9])[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?$")
+_CODE_BEHIND = lazily(
+    r" (?:(?:has|had|shows?|with|got|gave|gives|throws|stored|active|current|pending|confirmed|permanent|two|three) )"
+    r"{0,3}(?:[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}|spn ?[0-9])")
 _SPN = lazily(r"fmi[ :=]{0,2}[0-9]{1,2}$")
 #: What may stand before the name that begins a turn.
 _LEADING = word_set(

@@ -27,7 +27,9 @@ _A_CODE = r"[pcbu](?=[a-z]{0,3}[0-9])[0-3o][0-9a-fo]{3}"
 _CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-f]{{2}})?(?![^\W_])|(?<![a-z])fmi")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
-_AFTER = lazily(r"(?:[,;:|=()\[\]>\t/*_`~-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still))\s*$")
+_AFTER = lazily(
+    r"(?:[,;:|=()\[\]>\t/*_`~-]|\.\.|(?<![a-z])(?:not|no|nicht|pas|non|all|al|both|is|now|still|as|as an?|als|comme|"
+    r"como))\s*$")
 _BEFORE = lazily(rf"\s*(?:$|[,;|=()\[\]\t/*_`~-]|[:.](?:[\s.]|$)|{_A_CODE})")
 _BEHIND_CODE = lazily(rf"{_A_CODE}(?:\s?[-:]?[0-9a-f]{{2}}|\s?[(\[][0-9a-f]{{2}}[)\]])?\s*$")
 #: "Hst" behind a code with a name before it. In capitals, or before a code, it is the hydrostatic transmission.

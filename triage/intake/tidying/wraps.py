@@ -27,7 +27,7 @@ IsName = Callable[[str], bool]
 
 _PREFIX = lazily(r"[ \t>]*")
 _CODE = lazily(
-    r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:[-: ]?[0-9a-f]{2})?|"
+    r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:(?:[-: ]?| ftb )[0-9a-f]{2})?|"
     r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"
 )
 _STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
@@ -38,6 +38,11 @@ _LEADS_ON = word_set(
 )
 #: What a sentence before the last name of a line ends with.
 _TURNS = (". ", " then ", " next ")
+#: A verb of saying, at the end of a line with its codes below; what goes on with a code above.
+_TELLS = word_set(
+    "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
+    "zeigt affiche indique remonte donne tiene muestra presenta")
+_ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
@@ -108,6 +113,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
         return True
+    if _tells_of_below(low, below):
+        return True
     if _CODE.search(low) is None and not (". " in low and spoken(low)):
         return False
     if _rest_of_name(low, below, is_name):
@@ -152,6 +159,14 @@ def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
         if is_name(name):
             return low[: len(low) - len(name)].endswith(_TURNS)
     return False
+
+
+def _tells_of_below(low: str, below: str) -> bool:
+    """Whether a verb of saying above leads to the code below, or that is one more than a code above."""
+    if low.rpartition(" ")[2] in _TELLS and " " in low:
+        return _CODE.match(below) is not None
+    more = _ONE_MORE.match(below)
+    return more is not None and _CODE.match(below, more.end()) is not None and _CODE.search(low) is not None
 
 
 def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:

@@ -104,7 +104,8 @@ SEVERAL = word_set(
 )
 #: One word that says it all.
 MUTE = word_set("""
-    mute muted silent offline unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
+    mute muted silent asleep sleeping offline
+    unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
     nocom
     nocoms noresponse noresp noreply noanswer noack timeout timedout stumm unerreichbar muet muette injoignable mudo
     muda incomunicado muto muta irraggiungibile onbereikbaar stum tyst nieosiagalny inacessivel
@@ -129,7 +130,7 @@ FILLER = word_set("""
     can will shall may might it its itself this that any all still yet now again also just only even there here
     me us
     we i he she t s so far up out back after when while during received returned established possible made given
-    asleep sleeping bus can tool tester scanner diagnostic diagnostics diagnosis control request requests key
+    bus can tool tester scanner diagnostic diagnostics diagnosis control request requests key
     ignition
     off via over since
     due because owing but then valid positive proper diag waiting awaiting opened open started start built set

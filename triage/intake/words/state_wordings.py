@@ -64,7 +64,9 @@ _STORED: tuple[Slots, ...] = (
         "memorised | memorized | latched | old",
         "fault | code | dtc | failure",
     ),
-    ("stored | saved | logged | held | present", "in memory | in fault memory | in the memory | in history"),
+    ("passed | test passed | tested ok | passing", "since | since then | again since | now"),
+    ("stored | saved | logged | held | present | kept | still",
+     "in memory | in fault memory | in the memory | in history"),
     (
         "liegt | fehler liegt | steht | besteht | fehler besteht | tritt | ist | fehler ist | war",
         f"- | {_DERZEIT} | noch",

@@ -1,0 +1,97 @@
+"""Dictated messages that a mail program wrapped: their lines are put together before anything in them is read.
+
+Who dictates parts his modules by "next" and "then", wherever a line breaks; a line is full where the first word of the
+next would not have fitted behind it.
+
+>>> from triage.intake.plain.characters import lines
+>>> said = "Morning\\nengine clean ok next abs has C0035 stored, and\\nU0100 active then the radio did not answer\\nBye"
+>>> [line.text for line in joined(lines(said))][1:]
+['engine clean ok next abs has C0035 stored, and U0100 active then the radio did not answer', 'Bye']
+>>> [line.text for line in joined(lines("ABS has C0035, then the\\nradio: no answer, then\\nECM: none"))]
+['ABS has C0035, then the', 'radio: no answer, then', 'ECM: none']
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from triage.intake.plain import signs
+from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+
+_PREFIX = re.compile(r"[ \t>]*")
+#: What parts two modules; one of the second kind alone may be said of anything.
+_TURNS = lazily(
+    r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
+    r"weiter|ensuite|puis|luego|despues)(?![a-z])"
+)
+_SIGN = signs.of_words(word_set("then dann next weiter ensuite puis luego despues").__contains__)
+#: What no line of a message begins with, or holds.
+_LISTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"';]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
+_LIST_LIKE = re.compile(r"[|\t=;]|\s{3,}|\.{4}|_{4}")
+#: A code is not broken at a space in it.
+_FIRST = lazily(r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
+_NARROWEST, _WIDEST, _LONGEST, _LEAST = 40, 110, 4000, 2
+
+
+def joined(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, those of a dictated message that was wrapped as one. Linear in their length."""
+    if not signs.places(found, _SIGN):
+        return found
+    kept: list[Line] = []
+    at = 0
+    while at < len(found):
+        last = at
+        while last < len(found) and _bare(found[last]) and _prefix(found[last]) == _prefix(found[at]):
+            last += 1
+        kept += _stretch(found[at:last]) if last > at else found[at : at + 1]
+        at = max(last, at + 1)
+    return kept if len(kept) < len(found) else found
+
+
+def _prefix(line: Line) -> str:
+    match = _PREFIX.match(line.text)
+    return match[0] if match is not None else ""
+
+
+def _bare(line: Line) -> str:
+    return line.text[len(_prefix(line)) :].rstrip()
+
+
+def _stretch(found: Sequence[Line]) -> list[Line]:
+    """Lines without a blank one, each run of full ones with the next as one where somebody dictates in them."""
+    width = max(len(_bare(line)) for line in found)
+    if len(found) < _LEAST or not _NARROWEST <= width <= _WIDEST:
+        return list(found)
+    kept: list[Line] = []
+    run: list[Line] = []
+    for line in found:
+        if run and not _is_full(run[-1], line, width):
+            kept += _run(run)
+            run = []
+        run.append(line)
+    return kept + _run(run)
+
+
+def _is_full(above: Line, line: Line, width: int) -> bool:
+    """Whether the first word of a line would not have fitted behind the one above."""
+    low = line.low[len(_prefix(line)) :]
+    first = _FIRST.match(low)
+    return first is None or len(_bare(above)) + 1 + len(first[0]) > width
+
+
+def _run(run: list[Line]) -> list[Line]:
+    """A run of lines as one where it is dictated."""
+    text = " ".join([_prefix(run[0]) + _bare(run[0]), *map(_bare, run[1:])])
+    if len(run) < _LEAST or len(text) > _LONGEST:
+        return run
+    if any(_LIST_LIKE.search(_bare(line)) for line in run) or any(
+            _LISTED.match(line.low, len(_prefix(line))) for line in run[1:]):
+        return run
+    one = line_of(run[0].number, text, text)
+    return [one] if len(_TURNS.findall(one.low)) >= _LEAST else run
+
+
+__all__ = ["joined"]
