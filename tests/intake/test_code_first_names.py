@@ -109,3 +109,10 @@ def test_a_description_behind_a_status_and_a_code_is_no_answer() -> None:
     text = ("Radio\n  b1341; no answer of gateway [stored]\n"
             "  stored; b1342; no contact with cluster\nABS\n  no codes\n")
     assert modules_of(text) == {"radio": ["B1341 stored", "B1342 stored"], "anti-lock brakes": ["clean"]}
+
+
+@pytest.mark.parametrize("code", ["U0100", "U0100-17"])
+def test_three_capitals_in_brackets_are_a_name_and_no_byte(code: str) -> None:
+    assert modules_of(f"{code} [FFH] bus off\nC0035 [ABS] sensor open\n") == {
+        "auxiliary heater": [code], "anti-lock brakes": ["C0035"]}
+    assert modules_of(f"ABS\n{code} (0xFF) bus off\n{code} (FFh) bus off\n").keys() == {"anti-lock brakes"}
