@@ -8,7 +8,7 @@ import re
 BEFORE = re.compile(
     r"(?:(?:[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|[cC][aA][nN](?: [iI][dD])?)\s?[:=#]?\s?"
     r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
-    r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
+    r"(?:(?i:sa|source address|addr(?:ess)?|adresse?|direcci(?:o|\u00f3)n)\s?[:=#]?\s?)?"
     r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
