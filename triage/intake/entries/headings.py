@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import ownlines
+from triage.intake.entries import overview, ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
 from triage.intake.lines.idents import alone
@@ -366,9 +366,8 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         context.headings_direct += 1
     context.close_module()
     builder = context.builder
-    module = builder.name_module(
-        heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
-    )
+    printed = overview.as_counted(context, heading.printed, heading.count)
+    module = builder.name_module(printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
     context.under_heading = True
     context.heading_indent = row.line.indent
     context.live_data = False
