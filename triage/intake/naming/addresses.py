@@ -13,8 +13,11 @@ BEFORE = re.compile(
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
-#: "Radio (0x2C)".
-BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+#: "Radio (0x2C)", "Radio / 0x2C".
+BEHIND = re.compile(
+    r"(.*\S)(?:\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]|"
+    r"(?:\s+[/@|-]\s*|,\s+)0x[0-9a-fA-F]{1,8})"
+)
 #: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
 LABELLED_BEHIND = re.compile(
     r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
