@@ -1,5 +1,5 @@
-"""Headings of trucks: short names with their address, names that a list at the top counted the codes of, and counts that
-say which lines are of one module. All invented; SPN and FMI: SAE J1939-73."""
+"""Headings of trucks: short names with their address, names that a list at the top counted the codes of, and counts
+that say which lines are of one module. All invented; SPN and FMI: SAE J1939-73."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ def test_names_counted_at_the_top_head_their_codes_below() -> None:
 
 @pytest.mark.parametrize("heading", ["Control unit QECU: engine - 2 DTCs", "[ engine ] (2 codes)", "QECU - 2 DTCs"])
 def test_a_heading_in_some_words_of_the_name_at_the_top(heading: str) -> None:
-    text = f"QECU engine ..... 2 faults\nTECU gearbox .... no faults\n\n{heading}\n- P0100 Air mass\n- P25AC Flap motor\n"
+    text = f"QECU engine ..... 2 faults\nTECU gearbox .... no faults\n\n{heading}\n- P0100 Air mass\n- P25AC Flap\n"
     assert list(modules_of(text).values()) == [["P0100", "P25AC"], ["clean"]]
 
 
