@@ -13,7 +13,7 @@ from tests.intake.reads import printed
 @pytest.mark.parametrize("form", ["{} ({})", "**{}** ({})", "{} [{}]", "1. {} ({})"])
 def test_what_stands_in_brackets_is_the_answer(name: str, said: str, read: str, form: str) -> None:
     text = f"ABS\n C0035 stored\n{form.format(name, said)}\nECM: P0562 stored\n"
-    assert printed(text) == f"ABS: C0035; {name.replace(' (0x708)', '')}: {read}; ECM: P0562"
+    assert printed(text) == f"ABS: C0035; {name.partition(' (0x')[0].partition(' / 0x')[0]}: {read}; ECM: P0562"
 
 
 @pytest.mark.parametrize("said", ["cleared", "clear coat", "left", "not fitted yet"])

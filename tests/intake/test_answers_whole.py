@@ -191,3 +191,9 @@ def test_a_status_in_brackets_is_no_part_of_the_next_name() -> None:
 def test_words_of_silence_end_where_the_line_ends() -> None:
     low_said = "airbag: u/s no comms"
     assert [(hit.answer, low_said[hit.start : hit.end]) for hit in spoken(low_said)] == [("silent", "u/s no comms")]
+
+
+@pytest.mark.parametrize("mark", ["->", "-->", "=>", "-", ":", "="])
+def test_clear_behind_an_arrow_is_an_answer(mark: str) -> None:
+    assert modules_of(f"Steering angle sensor {mark} clear\nABS {mark} clear\n") == {
+        "steering angle sensor": ["clean"], "anti-lock brakes": ["clean"]}

@@ -109,3 +109,26 @@ def test_a_description_behind_a_status_and_a_code_is_no_answer() -> None:
     text = ("Radio\n  b1341; no answer of gateway [stored]\n"
             "  stored; b1342; no contact with cluster\nABS\n  no codes\n")
     assert modules_of(text) == {"radio": ["B1341 stored", "B1342 stored"], "anti-lock brakes": ["clean"]}
+
+
+@pytest.mark.parametrize("code", ["U0100", "U0100-17"])
+def test_three_capitals_in_brackets_are_a_name_and_no_byte(code: str) -> None:
+    assert modules_of(f"{code} [FFH] bus off\nC0035 [ABS] sensor open\n") == {
+        "auxiliary heater": [code], "anti-lock brakes": ["C0035"]}
+    assert modules_of(f"ABS\n{code} (0xFF) bus off\n{code} (FFh) bus off\n").keys() == {"anti-lock brakes"}
+
+
+@pytest.mark.parametrize("row", ["{code},{name},open,stored", '"{code}","{name}","open","stored"',
+                                 "{code}  {name:<24}  open  stored", "open,{name},{code},stored"])
+def test_a_short_name_that_means_another_module_elsewhere_in_a_table(row: str) -> None:
+    told = (("B1000", "BCM / Body control module"), ("C0562", "EPS / Power steering"),
+            ("U0155", "CCM / Air conditioning"), ("U0121", "CCM / Air conditioning"))
+    head = row.format(code="Code", name="Module").replace("open", "Text").replace("stored", "Status")
+    text = "\n".join([head, *(row.format(code=code, name=name) for code, name in told)])
+    assert list(modules_of(f"{text}\n")) == ["body control", "power steering", "air conditioning"]
+
+
+@pytest.mark.parametrize("word", ["Address", "ADDRESS", "addr", "Adresse", "Dirección", "SA"])
+def test_the_address_before_a_name_in_any_letters(word: str) -> None:
+    text = f"Module;Code;Status\n{word} 38: TEL;U0100;stored\n{word.swapcase()} 38: TEL;U0155;stored\n"
+    assert printed(text) == "TEL: U0100 U0155"

@@ -35,3 +35,11 @@ BEFORE = [
 @pytest.mark.parametrize(("text", "read"), BEFORE)
 def test_a_status_before_a_code_is_its_own(text: str, read: dict[str, list[str]]) -> None:
     assert modules_of(text) == read
+
+
+def test_a_status_nobody_knows_before_the_code_hides_no_name_behind_it() -> None:
+    text = ("current - C0561 - ABS - Supply low\nstatus 2F - B1000 - Gateway - Internal fault\n"
+            "stored - B1342 - Radio - Aerial open\npending - U0155 - Radio - No signal\n"
+            "status 2F - C0061 - ABS - Sensor open\n")
+    assert {name: [code[:5] for code in codes] for name, codes in modules_of(text).items()} == {
+        "anti-lock brakes": ["C0561", "C0061"], "gateway": ["B1000"], "radio": ["B1342", "U0155"]}

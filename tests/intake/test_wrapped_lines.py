@@ -84,3 +84,26 @@ def test_rows_of_one_length_stay_apart(rows: list[str]) -> None:
     # A longer line makes none of them full.
     wide = modules_of("\n".join([*rows, "Radio: no codes stored, the unit was updated by the dealer last autumn"]))
     assert {name: [code[:5] for code in codes] for name, codes in wide.items() if name != "radio"} == short
+
+
+def test_lists_of_codes_wrapped_anywhere() -> None:
+    text = (
+        "U0131-88 Lost communication with left rear\nsensor (Sunroof) present now\n"
+        "U1B2E-29 Pump relay contact (Sunroof) stored\nB1000-88 Control unit internal memory\n"
+        "(Gateway) present now\nU2100-11 Coding missing or invalid in the\nunit (Gateway) stored\n"
+        "B2100-11 Aerial of the radio lower limit low\n(Radio) stored\n\nABS -> no codes\n"
+    )
+    assert modules_of(text) == {"sunroof": ["U0131-88 current", "U1B2E-29 stored"],
+                                "gateway": ["B1000-88 current", "U2100-11 stored"],
+                                "radio": ["B2100-11 stored"], "anti-lock brakes": ["clean"]}
+
+
+def test_lines_below_short_ones_are_no_rests() -> None:
+    text = (
+        "P0562-88 Terminal 15 input short to the battery supply line\nGateway\n"
+        "U1B2E-29 Pump relay contact\nRadio\nB1000-88 Control unit internal hardware fault of memory\nSunroof\n"
+    )
+    found = modules_of(text)
+    assert [code for codes in found.values() for code in codes if code not in ("clean", "silent")] == [
+        "P0562-88", "U1B2E-29", "B1000-88"]
+    assert {"gateway", "radio"} <= set(found)

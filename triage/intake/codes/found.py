@@ -49,8 +49,10 @@ _JOINED = lazily(
     rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
 )
+#: Three capitals with no digit ("[FFH]") are short for a module.
+_NO_NAME = r"(?-i:(?![A-F]{2}H))"
 _BRACKETED = lazily(
-    rf"\s{{0,3}}[\[({{]\s?(?:0x|\$|(?:ftb?|failure type|type|"
+    rf"\s{{0,3}}[\[({{]\s?{_NO_NAME}(?:0x|\$|(?:ftb?|failure type|type|"
     rf"sub)\s?[:=]?\s?)?{_SLIP2}h?\s?[\])}}]",
     re.IGNORECASE,
 )
@@ -67,7 +69,8 @@ _PART_TAIL = lazily(
 _PART_SIGNS = ("-", "/")
 _STATUS_BYTE = lazily(
     r"[\s,;|/(\[-]{0,4}(?:status(?: ?byte)?|state|st|statusbyte)\s{0,2}[:=#]?\s{0,2}(?:0x|\$)?([0-9A-Fa-f]{2})h?"
-    r"(?![0-9A-Za-z])|\s{0,3}[\[({/-]\s?(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
+    rf"(?![0-9A-Za-z])|\s{{0,3}}[\[({{/-]\s?{_NO_NAME}"
+    r"(?:0x|\$)?([0-9A-Fa-f]{2})h?\s?[\])}]|[\s/-]{1,3}(?:0x|\$)([0-9A-Fa-f]{2})\b"
     r"|\s{1,3}([0-9][A-Fa-f]|[A-F][0-9])(?![0-9A-Za-z])",
     re.IGNORECASE,
 )

@@ -67,7 +67,7 @@ _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
 #: The description right behind a code.
-_BRACKET = re.compile(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _FAR = 30
 _OK = lazily(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")

@@ -172,10 +172,7 @@ def module_for(context: Context, row: Row, code: Found | None) -> ModuleDraft:
 
 def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
     """The modules of a row, and the span of its text that their names took."""
-    if place.many and (
-        not (lead := row.text[: row.finds.codes[0].start].strip(" -*#.)"))
-        or (not shape_of(row)[2] and states.of_cell(small(lead)) is not None)
-    ):
+    if place.many and _names_stand_behind(context, row):
         places = namelist.parts(row, namelist.known(context.names))
         texts = [context.names.bare(tidy(row.text[start:end])) for start, end in places]
         if texts and all(namelist.acceptable(text) for text in texts):
@@ -192,6 +189,14 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
         # Each line of this text names its own module: the one of the line above is not this line's.
         context.builder.module = None
     return _named(context, row, place)
+
+
+def _names_stand_behind(context: Context, row: Row) -> bool:
+    """Whether nothing before the code of a row names its module: a status, or words that nobody knows ("status 2F")."""
+    lead = row.text[: row.finds.codes[0].start].strip(" -*#.)")
+    if not lead or not shape_of(row)[2]:
+        return not lead or states.of_cell(small(lead)) is not None
+    return len(lead.split()) <= 3 and not context.names.find(small(lead)) and context.names.score(lead) < 60.0
 
 
 def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
@@ -218,14 +223,12 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     if not printed or not has_letter(printed) or not _acceptable(context, row, place, printed):
         return [module_for(context, row, code)], (0, 0)
     context.under_heading = False
-    spans = [(start, end)]
-    if not place.before and any(mark in row.text for mark in _LIST_MARKS):
-        spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure)
+    listed = not place.before and any(mark in row.text for mark in _LIST_MARKS)
+    spans = namelist.around(row, (start, end), namelist.known(context.names), context.names.sure) if listed else ()
     if len(spans) > 1:
-        texts = [context.names.bare(tidy(row.text[at:to])) for at, to in spans]
+        texts = [(context.names.bare(tidy(row.text[at:to])), at, to) for at, to in spans]
         return [
-            context.builder.name_module(text, row.line, row.start + at, row.start + to)
-            for text, (at, to) in zip(texts, spans, strict=True)
+            context.builder.name_module(text, row.line, row.start + at, row.start + to) for text, at, to in texts
         ], (spans[0][0], spans[-1][1])
     begin = found if (found := row.text.find(printed, start)) >= 0 else start
     printed, begin = without_volts(context, row, printed, begin)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import cellrest, ownlines
+from triage.intake.entries import cellrest, overview, ownlines
 from triage.intake.entries.cellrest import GOES_ON, LEADS_ON
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
@@ -354,9 +354,8 @@ def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool 
         context.headings_direct += 1
     context.close_module()
     builder = context.builder
-    module = builder.name_module(
-        heading.printed, row.line, row.start + heading.start, row.start + heading.end, guessed
-    )
+    printed = overview.as_counted(context, heading.printed, heading.count)
+    module = builder.name_module(printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
     context.under_heading = True
     context.heading_indent, context.heading_lead = row.line.indent, _lead(row)
     context.live_data = False

@@ -13,6 +13,7 @@ from triage.intake.entries import (
     lostline,
     markedrow,
     metarow,
+    overview,
     ownanswer,
     ownlines,
     printednames,
@@ -229,6 +230,10 @@ def _quick(context: Context, row: Row, at: int) -> bool:
             cellanswers.answered(context, row, context.names.bare(match[1].strip()), answer)
             return True
     name = tidy(row.text)
+    if (module := overview.counted(context, name)) is not None and followed(context, at):
+        begin = max(row.text.find(name), 0)
+        open_heading(context, row, Heading(module.printed, begin, begin + len(name)))
+        return True
     # "Calculateur: Direction assistée" is listed as it stands, its first word a key all the same.
     keyed = (":" in row.text or "=" in row.text) and keyrow.split(row) is not None
     if context.open_code is None and not keyed and context.names.listed(name) and not counted(context, row.low):

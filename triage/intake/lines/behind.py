@@ -64,6 +64,9 @@ def _behind(row: Row) -> list[tuple[int, str]]:
         # "P0300  misfire (ECM) confirmed": the gap behind the code makes no table.
     tail = row.text[code.end :]
     for mark in (" :: ", " / ", " - ", "; "):
+        if tail[:1] == "," and mark[1:] == "- ":
+            # Commas cut it, whatever stands between them: "U0100, 0F - ABS, lost, pending - not confirmed".
+            continue
         if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
             # One mark cuts the whole line; a comma inside a piece is part of it.
             return _cut_at(tail, mark, code.end)

@@ -80,7 +80,7 @@ _LINKS = word_set(
 _CLAUSE_STOP = lazily(r"[,;.]\s|\s-\s|\s(?:but|and|aber|mais|pero|und|et|y)\s")
 #: "Clear" is an answer behind a mark or "is"; elsewhere it is the deed ("since clear", "clear the codes").
 _CLEAR_OF_CODES = lazily(
-    r"(?:[:=]|(?<![a-z])-|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
+    r"(?:[:=]|=>|(?<![a-z])-{1,3}>?|\s{2}|\t|(?<![a-z])(?:is|are|was|were|reads?|came|all|came back|now))\s*$"
 )
 #: "Pass. door": the passenger's.
 _PASSENGER = lazily(

@@ -13,7 +13,6 @@ module's name; but only where the sentence says elsewhere whose its codes are. "
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -58,8 +57,8 @@ _COMPOUND = ("sensor", "motor", "geber", "pumpe", "schalter", "ventil", "relais"
 _KIND = word_set("module control unit ecu mod steuergerat calculateur centralita modulo")
 _STOPS = ",;.("
 #: A bracket right behind a code, up to the first name in it.
-_OPENED = re.compile(r"\s*[(\[]([^()\[\]\n]*)")
-_CLOSED = re.compile(r"[)\]]")
+_OPENED = lazily(r"\s*[(\[]([^()\[\]\n]*)")
+_CLOSED = lazily(r"[)\]]")
 #: Behind all texts.
 _NOWHERE = 1 << 60
 _MOST_BEFORE, _REACH, _FAR, _LONGEST = 6, 24, 80, 200

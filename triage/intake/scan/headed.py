@@ -10,6 +10,8 @@ from triage.intake.lines.idents import before_idents
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
+from triage.intake.lines.unknown import is_short
+from triage.intake.naming.addresses import BEHIND, LABELLED_BEHIND
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_letter
@@ -40,7 +42,7 @@ def _is_name(text: str, names: Names) -> bool:
         return True
     if names.listed(tidy(text)) or names.listed(tidy(_COUNTED.sub("", text))):
         return True
-    if (bare := names.bare(tidy(text))) != text and names.listed(bare):
+    if (bare := names.bare(tidy(text))) != text and (names.listed(bare) or names.score(bare) >= _SURE):
         # "VCU (SA 39)", "SA 17h Instrument cluster"
         return True
     if "(" in text and names.score(tidy(text)) >= _SURE:
@@ -48,6 +50,16 @@ def _is_name(text: str, names: Names) -> bool:
         return True
     stop = before_idents(small(text))
     return stop < len(text) and names.listed(tidy(text[:stop]))
+
+
+def _is_short_head(above: Row, row: Row) -> bool:
+    """Whether a line is a short name in capitals that nobody need know, with its address behind it or a colon above
+    codes further right: "EECU (source address 0):"."""
+    name = above.text.rstrip(" :")
+    match = LABELLED_BEHIND.fullmatch(name) or BEHIND.fullmatch(name)
+    if match is None and not (above.text[-1:] == ":" and row.line.indent > above.line.indent):
+        return False
+    return is_short(tidy(match[1] if match is not None else name))
 
 
 def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
@@ -66,7 +78,7 @@ def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, 
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
                 under = not above.head and len(above.text) <= 80 and (
-                    above.line.number in counting or _is_name(above.text, names)
+                    above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
                 )
                 headings[shape_of(row)] += under
             starts[shape_of(row)].append(under)

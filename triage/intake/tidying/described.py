@@ -45,7 +45,9 @@ _INSIDE = lazily(r"[^()\[\]]{0,40}[)\]]")
 _NEXT = lazily(r"\s*[;,/]\s*|\s+-+\s+|\.\s+|\s+(?:and|und|et|y)\s+")
 _COUNT = lazily(r"[(\[]?\s*(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?(?:x|times|mal|fois|veces))\s*[)\]]?")
 _IN_BRACKETS = lazily(r"\s?[(\[]\s?[0-9]{1,3}\s?[)\]]\s?:?$")
-_DECORATED = lazily(r"\[[^][]{3,60}\]|\*\*[^*]{3,60}\*\*|(?:[=-]{2,}|#+) [^=]{3,60}|[^-=]{3,60} [=-]{2,}")
+_DECORATED = lazily(
+    r"\[[^][]{3,60}\]|\*\*[^*]{3,60}\*\*|(?:[=-]{2,}|#+) [^=]{3,60}(?: [=-]{2,})?|[^-=]{3,60} [=-]{2,}"
+)
 _STOPS = lazily(r"[;!?]|,\s|\.\s")
 #: Who does something: a clause of a sentence, and no description.
 _VERBS = SAYS - word_set("with set log logs a da is are")
@@ -73,22 +75,25 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
     left: list[Row] = []
     below: list[Row] = []
     heading: Row | None = None
+    led = 0
     for row in rows:
         if row.blank:
             continue
         if not row.finds.codes:
             if heading is not None and _stands_between(row):
                 continue
-            left += _adopt_headed(heading, below, names)
-            below, heading = [], row
+            left += _adopt_headed(heading, below, names, led)
+            below, heading, led = [], row, 0
         elif not _may_be(row):
             # "P0562 voltage low", among others, is below the same heading.
             heading = heading if row.finds.codes[0].start == 0 else None
+            led += len(row.finds.codes)
         elif found := _led(row, names):
             row.described, heading = found, None
         elif heading is not None:
             below.append(row)
-    _adopt_likewise([*left, *_adopt_headed(heading, below, names)], sum(bool(row.described) for row in rows), names)
+    left += _adopt_headed(heading, below, names, led)
+    _adopt_likewise(left, sum(bool(row.described) for row in rows), names)
 
 
 def _may_be(row: Row) -> bool:
@@ -120,25 +125,31 @@ def _is_heading(row: Row, names: Names) -> bool:
     return len(row.text) <= 80 and names.score(names.bare(text)) >= _MODULE
 
 
-def _is_decorated(row: Row) -> bool:
-    """Whether a row stands in marks as a heading does, or is short for a name: "[ Address 39: trailer ]", "GCU", "0x70C
-    GCU"."""
+def _is_decorated(row: Row, stop: int | None) -> bool:
+    """Whether a row, up to the count of its codes, stands in marks as a heading does, or is short for a name:
+    "[ Address 39: trailer ]", "GCU", "0x70C GCU"."""
     if phases.find(row.low) is not None or states.in_text(row.low) or spoken(row.low):
         return False
-    name = tidy(row.text)
+    text = row.text[:stop].rstrip()
+    name = tidy(text)
     addressed = BEFORE.fullmatch(name)
-    return _DECORATED.fullmatch(row.text) is not None or unknown.is_short(name if addressed is None else addressed[1])
+    return _DECORATED.fullmatch(text) is not None or unknown.is_short(name if addressed is None else addressed[1])
 
 
-def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names) -> Sequence[Row]:
-    """Rows below a heading, where none of their descriptions is, or begins with, the name of a module. The rows below
-    one that were left."""
+def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names, led: int) -> Sequence[Row]:
+    """Rows below a heading, where none of their descriptions is, or begins with, the name of a module, or all of their
+    codes with the ``led`` ones at the start of other rows are as many as it says. The rows below one that were left."""
     if heading is None or not rows or not _MARKED.search(rows[0].text, 0, rows[0].finds.codes[0].start):
         return ()
+    stated = stated_count(heading.low)
+    whole = stated is not None and stated[0] == led + sum(len(row.finds.codes) for row in rows)
     if not _is_heading(heading, names):
-        return rows if _is_decorated(heading) else ()
-    found = [_codes(row, 0, names) for row in rows]
-    if not all(_are_titles(row, codes, names) for row, codes in zip(rows, found, strict=True)):
+        if not (decorated := _is_decorated(heading, stated[1] if stated is not None else None)) or not whole:
+            return rows if decorated else ()
+        # What nobody knows may be the title of a list of modules.
+        whole = False
+    found = [_codes(row, 0, names, sure=whole) for row in rows]
+    if not all(_are_titles(row, codes, names, whole) for row, codes in zip(rows, found, strict=True)):
         return rows
     for row, codes in zip(rows, found, strict=True):
         row.described = _flat(codes)
@@ -161,10 +172,11 @@ def _adopt_likewise(rows: Sequence[Row], others: int, names: Names) -> None:
         row.described = _flat(codes)
 
 
-def _are_titles(row: Row, codes: Sequence[_Code], names: Names) -> bool:
-    """Whether each code of a row stands in a bracket behind a description that is no name and begins with none."""
+def _are_titles(row: Row, codes: Sequence[_Code], names: Names, sure: bool = False) -> bool:
+    """Whether each code of a row stands in a bracket behind a description that is no name and, but where that is sure,
+    begins with none."""
     return bool(codes) and not any(
-        code.name != (0, 0) or not code.marked or _names_module(row, code.told, names) for code in codes
+        code.name != (0, 0) or not code.marked or (not sure and _names_module(row, code.told, names)) for code in codes
     )
 
 

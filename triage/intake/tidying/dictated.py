@@ -13,7 +13,6 @@ next would not have fitted behind it.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from triage.intake.plain import signs
@@ -21,7 +20,7 @@ from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 
-_PREFIX = re.compile(r"[ \t>]*")
+_PREFIX = lazily(r"[ \t>]*")
 #: What parts two modules; one of the second kind alone may be said of anything.
 _TURNS = lazily(
     r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
@@ -30,7 +29,7 @@ _TURNS = lazily(
 _SIGN = signs.of_words(word_set("then dann next weiter ensuite puis luego despues").__contains__)
 #: What no line of a message begins with, or holds.
 _LISTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"';]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
-_LIST_LIKE = re.compile(r"[|\t=;]|\s{3,}|\.{4}|_{4}")
+_LIST_LIKE = lazily(r"[|\t=;]|\s{3,}|\.{4}|_{4}")
 #: A code is not broken at a space in it.
 _FIRST = lazily(r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
 _NARROWEST, _WIDEST, _LONGEST, _LEAST = 40, 110, 4000, 2

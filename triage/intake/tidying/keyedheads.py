@@ -11,7 +11,6 @@ a name that is known stands behind them in most, they are a key, and are taken o
 
 from __future__ import annotations
 
-import re
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 
@@ -30,13 +29,13 @@ _LONGEST_KEY = max(len(key.split()) for key in _KEYS)
 #: Behind one of these the words before are part of a name or of a sentence.
 _GOES_ON = word_set("de du des d of for der des del and und et y is was in im with name names")
 _MARKS = ("", ":", "=", "-", "|", ".")
-_WORD = re.compile(r"[a-z]+(?= )")
+_WORD = lazily(r"[a-z]+(?= )")
 #: Where a module is found, before its name.
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+"
 )
 #: What ends a name.
-_STOP = re.compile(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
+_STOP = lazily(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
 _FEWEST, _LONGEST = 2, 90
 
 

@@ -23,8 +23,10 @@ from triage.intake.plain.patterns import lazily
 
 #: A short name in capitals and a long one at the start of a line or a cell, up to the end of it.
 _PAIR = lazily(
-    r"(?:^[\s\W]*|[|;\t]\s*|\s[/-]\s+|\s::\s+)(?P<pair>(?P<short>[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
-    r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/]{2,44}?))(?=\s*(?:$|[|;:\t(\[=<]|->|=>|\s-\s|\s/\s))"
+    r"(?:^[\s\W]*|(?:[|;\t]\s*|,(?=\S))\"?|\s\s|\s[/-]\s+|\s::\s+)"
+    r"(?P<pair>(?P<short>[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
+    r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/\"]{2,44}?))"
+    r"(?=\s*(?:$|[|;:\t(\[=<,\"]|->|=>|\s-\s|\s/\s)|\s\s)"
 )
 #: So many of such pairs are no chance.
 _FEWEST = 2
@@ -34,7 +36,7 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such pairs of theirs. Linear."""
     pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
     for line in found:
-        if len(line.text) <= 400 and (match := _PAIR.search(line.text)) is not None:
+        for match in _PAIR.finditer(line.text) if len(line.text) <= 400 else ():
             pairs[match["mark"].strip()].setdefault(match["pair"], (match["short"], tidy(match["long"])))
     for mark, kinds in pairs.items():
         sure = {pair: halves for pair, halves in kinds.items() if names.sure(halves[1])}

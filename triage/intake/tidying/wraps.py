@@ -14,6 +14,7 @@ A line is full where the first word of the next would not have fitted behind it:
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import pairwise, takewhile
 
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
@@ -21,7 +22,7 @@ from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
-from triage.intake.said.answers import spoken
+from triage.intake.said.answers import named_answer, spoken
 
 IsName = Callable[[str], bool]
 
@@ -48,6 +49,7 @@ _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
 _NARROWEST, _WIDEST, _LONGEST = 44, 80, 1200
 _MOST_WORDS = 4
+_FEWEST_CODED, _FEWEST_RESTS = 3, 2
 
 
 def width_of(found: Sequence[Line]) -> int:
@@ -62,11 +64,12 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         return list(rows)
     kept: list[Row] = []
     last, again = 0, False
-    for row in rows:
+    listed = _rests_in_lists(rows, width, is_name)
+    for at, row in enumerate(rows):
         above = kept[-1] if kept else None
         bare = row.line.text[_prefix(row.line) :].rstrip()
         if above is not None and _may_join(above, row) and last + 1 + len(bare.split(" ", 1)[0]) > width and (
-                _goes_on(above.line, row.line, is_name, again)):
+                at in listed or _goes_on(above.line, row.line, is_name, again)):
             again = True
             text = f"{above.line.text.rstrip()} {bare}"
             kept[-1] = Row(line_of(above.line.number, text, text), text[above.start :], above.start)
@@ -75,6 +78,37 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             kept.append(row)
         last = _width(row.line)
     return kept
+
+
+def _rests_in_lists(rows: Sequence[Row], width: int, is_name: IsName) -> set[int]:
+    """The places of the lines without a code at their start in lists whose other lines all have one there, where each
+    of them stands below a full line."""
+    found: set[int] = set()
+    blanks = [at for at, row in enumerate(rows) if row.blank]
+    for start, end in pairwise([-1, *blanks, len(rows)]):
+        coded = [at for at in range(start + 1, end) if _coded_first(rows[at].low)]
+        if len(coded) < _FEWEST_CODED:
+            continue
+        heads = set(coded)
+        rests = [at for at in range(coded[0] + 1, end) if at not in heads]
+        # Behind the last code stands what ends the scan as well.
+        within = [at for at in rests if at < coded[-1]]
+        if len(within) >= _FEWEST_RESTS and all(_is_rest(rows, at, width, is_name) for at in within):
+            found.update(within)
+            found.update(takewhile(
+                lambda at: _is_rest(rows, at, width, is_name) and named_answer(rows[at].low) is None,
+                rests[len(within) :],
+            ))
+    return found
+
+
+def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
+    """Whether a line may be the rest of the full one above it."""
+    line = rows[at].line
+    bare, prefix = line.text[_prefix(line) :].rstrip(), _prefix(line)
+    if prefix > _prefix(rows[at - 1].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")):
+        return False
+    return width < _width(rows[at - 1].line) + 1 + len(bare.split(" ", 1)[0])
 
 
 def _width(line: Line) -> int:
