@@ -48,6 +48,8 @@ def test_the_rest_of_an_entry_behind_a_page_break(parting: str, above: str, belo
     ("P0700-15 Transmission request", "  State: passive", "P0700-15 stored"),
     ("P0700-15 Transmission request", "  (not present)", "P0700-15 stored"),
     ("P0700-15 Transmission request", "  no longer active", "P0700-15 stored"),
+    # The rest of a description in small letters, as far left as the code.
+    ("P0700-15 Transmission control -", "  missing message; passive", "P0700-15 stored"),
     # Above it only what each page begins with, though it breaks off within a clause.
     ("P0700-15 Transmission request or", "    fault (stored, not present)", "P0700-15 stored"),
 ])

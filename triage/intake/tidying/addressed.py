@@ -24,6 +24,7 @@ from triage.intake.naming.heads import is_head, roles_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates
+from triage.intake.said.answers import answer_of_cell
 
 _ADDRESSED = lazily(
     r"[(\[]?\s?(?P<number>(?:0x|\$)[0-9a-f]{1,4}|(?=[0-9a-f]{0,2}[0-9])[0-9a-f]{1,3}h?)\s?[)\]]?"
@@ -32,7 +33,9 @@ _ADDRESSED = lazily(
 #: Where a name ends: at the next cell, or at a bracket that tells how often, or where it goes on.
 _ENDS = lazily(r"\s\s|\t|\s?[:|;(\[]")
 _GAP = lazily(r"\s{2,}|\t")
-_FEWEST, _SHARE, _LONGEST = 2, 0.5, 100
+_PLACED = lazily(r"(?P<name>[^\W\d_][^()\[\]:;|]{1,60}?)\s?[(\[](?P<place>[0-9]{1,2})[)\]]")
+_CLOSING = (")", "]")
+_FEWEST, _FEWEST_PLACED, _SHARE, _LONGEST = 2, 3, 0.5, 100
 
 
 def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
@@ -46,14 +49,44 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         names[named[at].lower()].add(match["number"])
     own = [at for at, match in found.items() if len(names[named[at].lower()]) == len(numbers[match["number"]]) == 1]
     likely = {named[at].lower() for at in own if is_name(named[at])}
-    if len(likely) < _FEWEST or len(likely) < _SHARE * len(names) or any(map(_heads_names, rows)):
-        return list(rows)
-    kept = list(rows)
+    kept = _unplaced(rows, is_name)
+    if len(likely) < _SHARE * len(names) or any(map(_heads_names, rows)):
+        return kept
+    if len(likely) < _FEWEST and not all(_heads_codes(rows, at) for at in own):
+        return kept
     for at in own:
         wide = found[at].end() > found[at].end("number") + 1
         if wide or is_name(named[at]):
             kept[at] = without(rows[at], (0, found[at].end()))
     return kept
+
+
+def _unplaced(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+    """The rows, those without their place in the list behind the name, "Engine (1)", "Brakes (2)", "Radio (3)": they
+    run on, and are not as many as the codes below each."""
+    found = [(at, match) for at, row in enumerate(rows) if not row.finds.codes
+             and row.low[-1:] in _CLOSING and (match := _PLACED.fullmatch(row.low)) is not None and is_as_pasted(row)]
+    run = [int(match["place"]) for _, match in found]
+    if len(run) < _FEWEST_PLACED or run != list(range(1, len(run) + 1)):
+        return list(rows)
+    if not any(is_name(tidy(match["name"])) for _, match in found):
+        return list(rows)
+    stops = [*(at for at, _ in found[1:]), len(rows)]
+    counts = [sum(len(row.finds.codes) for row in rows[at:stop]) for (at, _), stop in zip(found, stops, strict=True)]
+    if counts == run:
+        return list(rows)
+    kept = list(rows)
+    for at, match in found:
+        kept[at] = without(rows[at], (match.end("name"), len(rows[at].text)))
+    return kept
+
+
+def _heads_codes(rows: Sequence[Row], at: int) -> bool:
+    """Whether a name behind a wide gap stands right above a code or an answer."""
+    match, below = _ADDRESSED.match(rows[at].low), next((row for row in rows[at + 1 : at + 3] if not row.blank), None)
+    if match is None or below is None or match.end() < match.end("number") + 2:
+        return False
+    return (bool(below.finds.codes) and not below.finds.codes[0].start) or answer_of_cell(below.low) is not None
 
 
 def _numbered(row: Row) -> re.Match[str] | None:

@@ -14,7 +14,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.said import states
-from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.answers import answer_of_cell, spoken
 
 #: A page's foot and the next one's head hold so many lines at most.
 _MOST = 12
@@ -107,6 +107,17 @@ def _is_status(low: str, ended: bool) -> bool:
     return ended or (low[0] in "([" and low[-1] in ")]")
 
 
+def _is_rest(row: Row, code: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether a line as far left as the code is the rest of its description: in small letters where that has capital
+    ones, and no name. Where codes are set in below their headings a name may stand in it."""
+    if not row.text[0].islower() or not any(map(str.isupper, code.text[code.finds.codes[0].end :])):
+        return False
+    if is_module(tidy(row.text)) and not code.line.indent:
+        return False
+    said = (row.low[hit.start : hit.end] for hit in spoken(row.low))
+    return answer_of_cell(row.low) is None and all(map(states.in_text, said))
+
+
 def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Callable[[str], bool]) -> bool:
     """Whether a line stands further right than the codes and tells neither a code nor an answer, or is the status that
     the code lacks."""
@@ -115,7 +126,11 @@ def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Ca
         return False
     if row.line.indent == code.line.indent and _is_status(row.low, ended):
         return True
-    if row.line.indent <= code.line.indent or len(row.text) > _LONGEST or row.text.endswith(":"):
+    if len(row.text) > _LONGEST or row.text.endswith(":"):
+        return False
+    if row.line.indent == code.line.indent and _is_rest(row, code, is_module):
+        return True
+    if row.line.indent <= code.line.indent:
         return False
     if answer_of_cell(row.low) is not None and states.of_cell(row.low) is None:
         return False
