@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of, told
+from tests.intake.reads import modules_of, scans, told
 
 NEXT = "   U3003-16    Battery voltage low  stored\nRain sensor   No DTC"
 
@@ -36,6 +36,29 @@ NEXT = "   U3003-16    Battery voltage low  stored\nRain sensor   No DTC"
 def test_the_rest_of_an_entry_behind_a_page_break(parting: str, above: str, below: str, code: str) -> None:
     text = f"BCM\n   {above}{parting}{below}\n{NEXT}"
     assert modules_of(text) == {"body control": [code, "U3003-16 stored"], "rain sensor": ["clean"]}
+
+
+@pytest.mark.parametrize("parting", [
+    "Page 1 of 3\nVIN: 0XXYY00Z0AA123456   04.03.2022 10:10\n",
+    "04.03.2022   Page 1 of 3\n\nVIN: 0XXYY00Z0AA123456   04.03.2022 10:10\n",
+    "Page 1 of 3\n\nVIN: 0XXYY00Z0AA123456   04.03.2022 10:10\nDTC   Text\n",
+])
+@pytest.mark.parametrize(("above", "below", "code"), [
+    # Behind its key, in brackets, or alone as with the other codes; no further right than the code.
+    ("P0700-15 Transmission request", "  State: passive", "P0700-15 stored"),
+    ("P0700-15 Transmission request", "  (not present)", "P0700-15 stored"),
+    ("P0700-15 Transmission request", "  no longer active", "P0700-15 stored"),
+    # The rest of a description in small letters, as far left as the code.
+    ("P0700-15 Transmission control -", "  missing message; passive", "P0700-15 stored"),
+    # Above it only what each page begins with, though it breaks off within a clause.
+    ("P0700-15 Transmission request or", "    fault (stored, not present)", "P0700-15 stored"),
+])
+def test_what_goes_on_below_the_head_of_a_page(parting: str, above: str, below: str, code: str) -> None:
+    text = (f"VIN: 0XXYY00Z0AA123456   04.03.2022 10:10\nHealth report\nBCM\n  {above}\n{parting}{below}\n"
+            "  U3003-16 Battery voltage low (active)\n  B1234 Circuit open (active)\nPage 2 of 3\n\n"
+            "VIN: 0XXYY00Z0AA123456   04.03.2022 10:10\nRain sensor\n  no codes")
+    assert modules_of(text) == {"body control": [code, "U3003-16 current", "B1234 current"], "rain sensor": ["clean"]}
+    assert len(scans(text)) == 1
 
 
 @pytest.mark.parametrize(

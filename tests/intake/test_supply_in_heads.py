@@ -14,6 +14,7 @@ _SCAN = "Engine\n  P0562 stored\n"
     "Odometer 23.004, battery 12.4", "Hours: 3.5   Voltage: 12.4", "km-Stand: 23.004   Spannung: 12,4 V",
     "Scan type: complete | Battery support unit: none | DLC voltage: 12.4",
     "Tool: X12   Charger: none   Battery: 12.4 V",
+    "Vehicle voltage 12.4 V VIN: 0XXYY00Z0AA123456", "Battery during scan 12.4v   VIN: 0XXYY00Z0AA123456",
     "Scan type: complete    Battery support unit: none    DLC voltage: 12.4",
 ])
 def test_the_supply_in_the_head_of_a_page(line: str) -> None:

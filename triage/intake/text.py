@@ -46,6 +46,7 @@ from triage.intake.scan.assembly import Builder
 from triage.intake.scan.context import Context
 from triage.intake.tidying import (
     across,
+    addressed,
     answeredheads,
     answerkeys,
     asked,
@@ -196,7 +197,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = countbehind.taken_off(all_rows, names.likely, lambda name: names.match(name).canonical in tables.modules)
     all_rows = keyedheads.taken_off(answeredheads.taken_off(all_rows), names.likely)
     all_rows = besidename.taken_off(idents.taken_off(all_rows), names.likely, names.find)
-    all_rows = numberednames.taken_off(lostbreaks.cut(all_rows), names.likely)
+    all_rows = addressed.taken_off(numberednames.taken_off(lostbreaks.cut(all_rows), names.likely), names.likely)
     described.adopt(all_rows, names)
     split_rows(all_rows)
     beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))

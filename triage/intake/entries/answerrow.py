@@ -296,8 +296,9 @@ def listed(context: Context, row: Row) -> bool:
     """Names under a heading such as "No answer:"."""
     if context.list_of is None or len(row.text) > 300:
         return False
-    if row.text.endswith(":") or _heads_anew(context, row):
-        # A name with a colon heads what follows it.
+    if row.text.endswith(":") or _heads_anew(context, row) or (
+            any(volt.of == "supply" and volt.labelled for volt in volts.find(row.low))):
+        # A name with a colon heads what follows it; the supply is none.
         context.list_of = None
         return False
     whole = tidy(row.text)

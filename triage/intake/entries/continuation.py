@@ -104,6 +104,9 @@ def in_column(context: Context, row: Row) -> bool:
         return False
     cells = zip(above.cells or (), above.roles, strict=False)
     place = next((cell.start for cell, role in cells if role == "description"), None)
+    if place is not None and any(code.start == place for code in above.finds.codes):
+        # The cells of that row do not stand below their heads.
+        return False
     return place is not None and abs(row.start - above.start - place) <= 1 and context.open_code is not None
 
 

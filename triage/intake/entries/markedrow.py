@@ -92,6 +92,9 @@ def not_understood(context: Context, row: Row) -> bool:
     row was one. It is in the scan, neither clean nor silent."""
     if len(row.text) > _LONGEST or (row.cells is not None and row.roles):
         return False
+    if context.open_row is not None and context.under_heading and row.line.indent > context.open_row.line.indent:
+        # "steering - missing message", set in below a code of a heading, is the rest of its description.
+        return False
     arrow = not _ARROWS.isdisjoint(row.text)
     if not arrow and ": " not in row.text and " -" not in row.text:
         return False

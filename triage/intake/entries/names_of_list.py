@@ -40,7 +40,7 @@ def of_list(names: Names, text: str) -> list[str]:
             continue
         several = [] if names.listed(part) else namelist.shared(part)
         known = several and all(names.score(name) >= 60.0 for name in several)
-        whole = names.listed(part) and names.score(part) >= 90.0
+        whole = (names.listed(part) and names.score(part) >= 90.0) or _of_one(names, part)
         parts += several if known else [part] if whole else _cut_outside(names, part)
     parts = namelist.with_sides(parts)
     # Two spaces inside a listed name are a slip.
@@ -59,6 +59,14 @@ def _cut_outside(names: Names, text: str) -> list[str]:
             found.append(text[at : match.start()])
             at = match.end()
     return [name for name in (tidy(part) for part in [*found, text[at:]]) if name]
+
+
+def _of_one(names: Names, text: str) -> bool:
+    """Whether the names on both sides of a word for "and" are of the same module: they are one of it."""
+    halves = _split(_LIST_MARKS, text)
+    if len(halves) != 2 or any(names.score(name) < 60.0 for name in (text, *halves)):
+        return False
+    return len({names.match(name).canonical for name in (text, *halves)}) == 1
 
 
 def _abbreviations(names: Names, text: str) -> bool:

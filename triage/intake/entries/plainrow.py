@@ -350,7 +350,7 @@ def _facts(context: Context, row: Row) -> bool:
     if kind == "label" and spoken(row.low):
         complaintrow.is_all(context, row)
     if (kind == "vin" and len(row.text) > 60) or (
-            kind == "aside" and _labelled(row.low)) or (
+            kind in ("aside", "vin") and _labelled(row.low)) or (
             kind == "label" and (phases.find(row.low) is not None or outside.outside_supply(row.low) is not None or any(
                 volt.of in ("supply", "bare", "lowest") and volt.value not in (6, 12, 24, 48)
                 for volt in volts.find(row.low)))):

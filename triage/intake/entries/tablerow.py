@@ -20,6 +20,7 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of
+from triage.intake.said.counts import stated_count
 from triage.intake.said.near import digits_for_letters, small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
@@ -100,8 +101,9 @@ def stands_alone(context: Context, row: Row) -> bool:
     if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
         return False
     name, said = cells
+    counted = stated_count(said.low)
     return (
-        answer_of_cell(said.low) is not None
+        (answer_of_cell(said.low) is not None or (counted is not None and not counted[1]))
         and answer_of_cell(name.low) is None
         and states.of_cell(name.low, context.translated) is None
         and name.start == 0

@@ -174,4 +174,9 @@ def _match(row: Row) -> re.Match[str] | None:
     if (match := _COUNTING.match(row.low)) is not None:
         return match
     match = _NUMBERED.match(row.text)
-    return None if match is None or _AMOUNT.match(row.low, match.end()) else match
+    return None if match is None or is_amount(row.low, match.end()) else match
+
+
+def is_amount(low: str, end: int) -> bool:
+    """Whether a number that ends at a place, or with the gap behind it, counts or measures something: "2 faults"."""
+    return _AMOUNT.match(low, end) is not None

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
+from itertools import islice
 
 from triage.intake.codes.found import find
 from triage.intake.lines import numbering, unknown
@@ -220,6 +221,17 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
 
 
 @remembered
+def is_page_count(low: str) -> bool:
+    """Whether a line begins or ends with the number of a page: nothing goes on in it.
+
+    >>> is_page_count("page 1 of 2"), is_page_count("04.03.2022   seite 1/2"), is_page_count("on page 2 of the report")
+    (True, True, False)
+    """
+    match = _PAGE.search(low) if len(low) <= 120 and _PAGE_SIGNS.search(low) is not None else None
+    return match is not None and (not low[: match.start()].strip(" -") or not low[match.end() :].strip(" -"))
+
+
+@remembered
 def _counts_pages(low: str) -> bool:
     """Whether the number of a page stands in a line."""
     return _PAGE_SIGNS.search(low) is not None and _PAGE.search(low) is not None
@@ -232,6 +244,7 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
     for at, row in enumerate(rows):
         if not row.blank:
             places[_DIGITS.sub("#", row.low)].append(at)
+    top = {row.low for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
     found: set[int] = set()
     for at in counted:
         for step in (1, -1):
@@ -244,7 +257,10 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     parted = True
                 else:
                     others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
-                    if not _is_title(row, is_module) or not (TITLE.search(row.low) or _stands_apart(rows, others)):
+                    # What the text begins with heads each page, whatever goes on below it.
+                    again = row.low in top and bool(others)
+                    if not _is_title(row, is_module, again) or not (
+                            again or TITLE.search(row.low) or _stands_apart(rows, others)):
                         break
                     found.add(row.line.number)
                     filled += 1
@@ -252,11 +268,11 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
     return found
 
 
-def _is_title(row: Row, is_module: Callable[[str], bool]) -> bool:
-    """Whether nothing in a line tells of a module, an answer or a phase."""
+def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -> bool:
+    """Whether nothing in a line tells of a module, an answer or a phase. ``again``: the text begins with it."""
     if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
         return False
-    if ":" in row.text.replace("://", "") and not dates.find(row.text):
+    if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False
     if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or STATES.find(row.low):
         return False

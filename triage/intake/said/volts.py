@@ -396,4 +396,5 @@ def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> boo
             or LABEL.search(low[max(0, number.start - 160) : number.start]) is not None
             or LOWEST.match(own.lstrip(" (")) is not None
         )
-    return NOMINAL_THEN.search(low[max(0, number.start - 40) : number.end]) is not None
+    # "Pickup 5.0 4x4, battery 12.5": the size of an engine, that of few others is larger.
+    return number.value >= _SECTION and NOMINAL_THEN.search(low[max(0, number.start - 40) : number.end]) is not None

@@ -16,6 +16,7 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow, unknown
 from triage.intake.lines.row import Row
+from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import line_of
@@ -108,7 +109,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
-    if not low[-1].isalnum() and low[-1] not in ",:":
+    if (not low[-1].isalnum() and low[-1] not in ",:") or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
     leads_on = low[low.rfind(" ") + 1 :] in _LEADS_ON or _begins_with_type(above, row)

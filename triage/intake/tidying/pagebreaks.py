@@ -11,9 +11,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.said import states
-from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.answers import answer_of_cell, spoken
 
 #: A page's foot and the next one's head hold so many lines at most.
 _MOST = 12
@@ -26,6 +27,7 @@ def joined(rows: Sequence[Row], marks: set[int], is_module: Callable[[str], bool
     """The rows, those that go on with the last entry of a page set behind it, before the page's foot. ``marks``: the
     numbers of the lines that are a page's foot or head, to which those are added that stand there. Linear."""
     found = list(rows)
+    ended = bool(marks) and _ends_so(rows)
     at = 0
     while marks and at < len(found):
         if found[at].line.number not in marks or found[at].blank:
@@ -35,7 +37,7 @@ def joined(rows: Sequence[Row], marks: set[int], is_module: Callable[[str], bool
         code = _entry(found, first)
         if code is not None:
             stop = last
-            while stop < min(len(found), last + _LINES) and _goes_on(found, stop, code, is_module):
+            while stop < min(len(found), last + _LINES) and _goes_on(found, stop, code, ended, is_module):
                 stop += 1
             if stop > last:
                 # What stands between the parts of an entry is the page's, though nothing else tells that.
@@ -88,12 +90,47 @@ def _ends_with_status(low: str) -> bool:
     return bool(told) and told[-1].end >= len(low)
 
 
-def _goes_on(rows: Sequence[Row], at: int, code: Row, is_module: Callable[[str], bool]) -> bool:
-    """Whether a line stands further right than the codes and tells neither a code nor an answer."""
+def _ends_so(rows: Sequence[Row]) -> bool:
+    """Whether the lines of most codes end with their status."""
+    coded = [row for row in rows if row.finds.codes]
+    return 2 * sum(_ends_with_status(row.low) for row in coded) >= len(coded)
+
+
+def _is_status(low: str, ended: bool) -> bool:
+    """Whether a line is a status behind its key or in brackets; or alone, where other codes have theirs at their end
+    (``ended``)."""
+    key, colon, value = low.partition(":")
+    if colon and role_of(key) == "status":
+        return states.of_cell(value.strip()) is not None
+    if states.of_cell(low) is None or low.endswith(":"):
+        return False
+    return ended or (low[0] in "([" and low[-1] in ")]")
+
+
+def _is_rest(row: Row, code: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether a line as far left as the code is the rest of its description: in small letters where that has capital
+    ones, and no name. Where codes are set in below their headings a name may stand in it."""
+    if not row.text[0].islower() or not any(map(str.isupper, code.text[code.finds.codes[0].end :])):
+        return False
+    if is_module(tidy(row.text)) and not code.line.indent:
+        return False
+    said = (row.low[hit.start : hit.end] for hit in spoken(row.low))
+    return answer_of_cell(row.low) is None and all(map(states.in_text, said))
+
+
+def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Callable[[str], bool]) -> bool:
+    """Whether a line stands further right than the codes and tells neither a code nor an answer, or is the status that
+    the code lacks."""
     row = rows[at]
     if row.blank or row.finds.codes or row.finds.refusals or row.head or row.kind == "rule":
         return False
-    if row.line.indent <= code.line.indent or len(row.text) > _LONGEST or row.text.endswith(":"):
+    if row.line.indent == code.line.indent and _is_status(row.low, ended):
+        return True
+    if len(row.text) > _LONGEST or row.text.endswith(":"):
+        return False
+    if row.line.indent == code.line.indent and _is_rest(row, code, is_module):
+        return True
+    if row.line.indent <= code.line.indent:
         return False
     if answer_of_cell(row.low) is not None and states.of_cell(row.low) is None:
         return False

@@ -18,6 +18,7 @@ from itertools import pairwise, takewhile
 
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
+from triage.intake.lines.rows import is_page_count
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -119,7 +120,8 @@ def _width(line: Line) -> int:
 def _may_join(above: Row, row: Row) -> bool:
     """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
     return all(
-        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
+        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text
+        and not is_page_count(each.low) for each in (above, row)
     ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
 
