@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, datetime, time
 from typing import NamedTuple
 
@@ -20,7 +19,7 @@ from triage.intake.entries import (
     describedrow,
     eachstatus,
     emptylists,
-    keyrow,
+    keycodes,
     matrix,
     metarow,
     plainrow,
@@ -33,7 +32,6 @@ from triage.intake.entries import (
 from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing, unknown
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, listed_words, tidy
 from triage.intake.plain import delimiters
@@ -51,6 +49,7 @@ from triage.intake.tidying import (
     answerkeys,
     asked,
     atsigns,
+    blockaddresses,
     blocks,
     breaks,
     codefirst,
@@ -58,6 +57,7 @@ from triage.intake.tidying import (
     dashes,
     described,
     dictated,
+    dottedkeys,
     fields,
     flags,
     gluedwords,
@@ -66,6 +66,7 @@ from triage.intake.tidying import (
     heavylist,
     inline,
     jointnames,
+    keyarrows,
     keyedheads,
     legends,
     logs,
@@ -178,7 +179,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    whole = quotebars.told(xmlkeys.written_out(delimiters.barred(found), names.listed))
+    whole = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
+    whole = keyarrows.written_out(quotebars.told(whole))
     found = tornwords.joined(dictated.joined(spacing.single(whole)), listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
@@ -186,7 +188,7 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = rows.uncommented(rows.rows_from(found, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _joined(all_rows, names, wraps.width_of(whole))
-    all_rows = hearsay.marked(shortstops.told(all_rows))
+    all_rows = blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows)))
     all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
     all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
@@ -382,19 +384,7 @@ def _coded(context: Context, row: Row) -> None:
     row = _without_greeting(context, _without_remark(context, row))
     if row.roles is None and eachstatus.read(context, row):
         return
-    pair = keyrow.split(row)
-    if pair is not None and role_of(pair[0]) in ("code", "spn") and pair[2] <= row.finds.codes[0].start:
-        module = coderow.module_for(context, row, row.finds.codes[0])
-        stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
-        for code, stop in zip(row.finds.codes, stops, strict=True):
-            details = coderow.beside(context, row, code, stop)
-            if details.status is None and (told := states.of_cell(pair[0], context.translated)) is not None:
-                # "Stored code: C0035"
-                details = replace(details, status=told)
-            draft = coderow.add(context, module, row, code, details)
-            context.open_code, context.open_row, context.tail = draft, row, ""
-        context.refuse(row)
-        keyrow.settle(context, row)
+    if keycodes.read(context, row):
         return
     if not coderow.is_line_of_list(context, row) and sentences.is_prose(context, row):
         prose.read(context, row)

@@ -6,9 +6,8 @@ import re
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
-from triage.intake.codes.pieces import Details, stored_values
-from triage.intake.entries import metarow, ownlines, voltplaces
-from triage.intake.entries.coderow import add, module_for
+from triage.intake.codes.pieces import stored_values
+from triage.intake.entries import metarow, ownlines, valuecodes, voltplaces
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.row import Row
@@ -138,14 +137,9 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if slip is not None:
         found = slip._replace(start=start, end=start + slip.end, bare=start + slip.bare)
         row.finds = row.finds._replace(refusals=())
-        _add(context, row, found, value[slip.end :].strip(" -:,"))
+        valuecodes.add_one(context, row, found, value[slip.end :].strip(" -:,"))
         return True
-    head, _, rest = value.partition(" ")
-    own = model_codes.own(value) or model_codes.own(head.strip(",;:-"))
-    row.finds = row.finds if own is None else row.finds.allowed(start, start + len(head))
-    if own is not None and module is not None and not row.finds.refusals:
-        end = start + len(head)
-        _add(context, row, Found(start, end, own.text, kind="own", bare=end), rest.strip(" -:,"))
+    if module is not None and valuecodes.own(context, row, value, start):
         return True
     # "Code: B0148" and, in the same block, "Fault: actuator stuck".
     draft = _draft(context) if context.key_block else None
@@ -168,27 +162,6 @@ def _reply_told(context: Context, low: str) -> str | None:
     if context.names.find(rest):
         return "other"
     return "silent" if hits[0].start == 0 or _UNREAD.match(low[: hits[0].start]) is not None else None
-
-
-def _add(context: Context, row: Row, found: Found, text: str) -> None:
-    """Add a code given as a value, with what waited for it."""
-    draft = add(context, module_for(context, row, found), row, found, Details(texts=[text] if text else []))
-    context.open_code, context.open_row, context.tail = draft, row, ""
-    settle(context, row)
-
-
-def settle(context: Context, row: Row) -> None:
-    """Give the code just read what stood before it in its block: status, failure type, text."""
-    draft = context.open_code
-    if draft is None:
-        return
-    waiting, context.pending_values = context.pending_values, {}
-    if draft.failure_type is None and "failure_type" in waiting:
-        draft.failure_type = waiting["failure_type"]
-    if draft.status is None and "status" in waiting:
-        draft.status = states.of_cell(waiting["status"], context.translated, context.legend)
-    if draft.text is None and "description" in waiting:
-        draft.text = waiting["description"]
 
 
 def _draft(context: Context) -> CodeDraft | None:
@@ -313,18 +286,23 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
     if module is None or answer is None or not context.under_heading:
-        return False
+        return _holds_own(context, row, value, start)
     if answer == "clean" and low in _YES:
         return True
     context.builder.answer(module, answer)
     return True
 
 
+def _holds_own(context: Context, row: Row, value: str, start: int) -> bool:
+    """Whether the answer of a module named by a key is its codes, makers' own numbers."""
+    return context.key_block and context.builder.module is not None and valuecodes.own(context, row, value, start)
+
+
 def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = reply_of(low)
     if module is None or answer is None or not context.under_heading:
-        return False
+        return _holds_own(context, row, value, start)
     # That it answered is one thing ("Communication: OK"), what it said another ("answers, no codes", "Answer: OK").
     told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
     said = names_codes(low) or _WHAT_IT_SAID.match(row.low) or not any(hit.doubtful for hit in spoken(low)[:1])
@@ -373,7 +351,8 @@ def _pair(context: Context, row: Row, start: int) -> bool:
     code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}") if spn and fmi else None
     if code is not None:
         del context.pending_values["spn"], context.pending_values["fmi"]
-        _add(context, row, Found(start, len(row.text), code.text, kind="J1939", bare=len(row.text)), "")
+        found = Found(start, len(row.text), code.text, kind="J1939", bare=len(row.text))
+        valuecodes.add_one(context, row, found, "")
     return True
 
 

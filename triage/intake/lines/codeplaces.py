@@ -18,8 +18,11 @@ QUANTITY = lazily(
     r"pcs|years?|kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
     r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
 )
-#: One or two letters with three or four digits, which parts, versions and standards have too.
-LETTERED = r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[0-9])[A-Za-z]{1,2}[0-9]{3,4}(?![0-9A-Za-z]))"
+#: One or two letters with three or four digits, which parts, versions and standards have too, or one with five.
+LETTERED = (
+    r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[0-9])"
+    r"(?:[A-Za-z]{1,2}[0-9]{3,4}|(?![PCBUpcbu])[A-Za-z][0-9]{5})(?![0-9A-Za-z]))"
+)
 
 
 def written_alike(row: Row, token: str) -> bool:

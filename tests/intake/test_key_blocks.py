@@ -1,0 +1,66 @@
+"""Blocks of keys and values: codes behind a key for the answer, addresses beside the name, arrows, paths as keys.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import modules_of, printed
+
+from code_tables import load
+from triage.intake.read import read_text
+
+BLOCKS = [
+    # What a module answered may be its codes.
+    ("Unit: Gauge cluster\nReply: B1322 (stored)\n\nUnit: Radio\nReply: nothing stored\n",
+     "Gauge cluster: B1322; Radio: clean"),
+    ("Module = Seat\nResult = b1022 [55] (stored), u0021 [88] (stored)\n", "Seat: B1022-55 U0021-88"),
+    ("Module: Seat\nScan result: 2 codes: B1022, U0021\n", "Seat: B1022 U0021"),
+    ("Calculateur: Combiné\nRésultat: B1231 (mémorisé) / U0422 (présent)\n", "Combiné: B1231 U0422"),
+    ("Module: Radio\nAnswer: K28113 (stored), K30417 (active)\n\nModule: Seat\nAnswer: K28113\n",
+     "Radio: K28113 K30417; Seat: K28113"),
+    # Addresses beside the name, above it or below.
+    ("Module: Airbag\nAdr.: 3\nCode: B0051\n\nAdr.: 4\nModule: Radio\nCode: none\n", "Airbag: B0051; Radio: clean"),
+    ("No.: 0x71E\nModule: Airbag\nCode: B0051\n\nNo.: 0x722\nModule: Radio\nCode: none\n",
+     "Airbag: B0051; Radio: clean"),
+    ("Sistema: Airbag\nDir.: 31\nAvería: B0051\n---\nSistema: Radio\nDir.: 72\nAvería: sin códigos\n",
+     "Airbag: B0051; Radio: clean"),
+    ("ADR: 2 faults\nU0121\nC1A11\nABS: no faults\n", "ADR: U0121 C1A11; ABS: clean"),
+    # Arrows for colons.
+    ("Modul -> Parkhilfe\nKürzel -> PDC\nFehler -> U0146\nZustand -> gespeichert\nText -> Gateway fehlt\n",
+     "Parkhilfe: U0146"),
+    ("Module → Airbag\nResult → B0051 (stored) / B0001 (stored)\n", "Airbag: B0051 B0001"),
+    # Paths as keys.
+    ("ecu.1.name=Diesel engine\necu.1.dtc.1=P2463\necu.1.dtc.1.state=stored\necu.2.name=Gateway\necu.2.dtc=none\n"
+     "ecu.3.name=Brakes\necu.3.dtc.1=C0035\necu.3.dtc.2=C0040\n",
+     "Diesel engine: P2463; Gateway: clean; Brakes: C0035 C0040"),
+    ("modules[0].faults[0].code: U0100\nmodules[0].faults[0].text: Lost it\nmodules[0].name: Radio\n"
+     "modules[1].name: Seat\nmodules[1].status: no response\n", "Radio: U0100; Seat: silent"),
+    ("ECU_1_NAME=Radio\nECU_1_DTC_1=U0100\nECU_2_NAME=Seat\nECU_2_DTC_1=B1022\n", "Radio: U0100; Seat: B1022"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), BLOCKS)
+def test_what_stands_in_a_block_is_of_the_module_that_its_key_names(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_what_a_path_says_of_a_code_is_said_of_that_one() -> None:
+    text = ("ecu.1.dtc.1=P2463\necu.1.dtc.1.state=stored\necu.1.dtc.2.state=active\necu.1.dtc.2=P0380\n"
+            "ecu.1.name=Engine\n")
+    assert modules_of(text) == {"engine control": ["P2463 stored", "P0380 current"]}
+
+
+def test_a_number_of_a_letter_and_five_digits_is_a_code_in_its_place() -> None:
+    keyed = "Unit: Radio\nCode: R21307\nState: active\n\nUnit: Seat\nFault 1: K28113\nState: stored\n"
+    assert modules_of(keyed) == {"radio": ["R21307 current"], "seat": ["K28113 stored"]}
+    table = "Module;Code;Status\nRadio;k28113;stored\nSeat;e13110;active\nBrakes;r26164;stored\n"
+    found = [code.code for module in read_text(table, load()).snapshots[0].modules for code in module.codes]
+    assert found == ["K28113", "E13110", "R26164"]
+
+
+def test_five_digits_behind_a_letter_of_standard_codes_are_told_and_not_read() -> None:
+    reading = read_text("Unit: Radio\nCode: P10230\n", load())
+    assert not any(module.codes for snapshot in reading.snapshots for module in snapshot.modules)
+    assert any("P10230" in notice.message for notice in reading.notices)

@@ -1,0 +1,39 @@
+"""Rows of a key with codes as its value: "Code: P0562-16 (stored)", "Result = U0100 (active) / U0121 (stored)"."""
+
+from __future__ import annotations
+
+from triage.intake.entries import keyrow, valuecodes
+from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
+from triage.intake.said import states
+from triage.intake.said.counts import stated_count
+from triage.intake.scan.context import Context
+
+#: Keys for codes, and those for what a module answered: its codes are an answer too.
+_CODES = frozenset(("code", "spn"))
+_ANSWERS = frozenset(("answer", "reply", "count_of_codes", "status"))
+
+
+def read(context: Context, row: Row) -> bool:
+    """A row with codes behind a key for them, which are of the module of the block; whether it was one."""
+    pair = keyrow.split(row)
+    if pair is None or pair[2] > row.finds.codes[0].start or not _leads(context, row, pair[0], pair[2]):
+        return False
+    valuecodes.add_each(context, row, states.of_cell(pair[0], context.translated))
+    context.refuse(row)
+    return True
+
+
+def _leads(context: Context, row: Row, key: str, start: int) -> bool:
+    """Whether a key leads to codes: one for codes always, one for an answer where it is that of a module named by a key
+    above and nothing but a count stands before the first ("Reply: 2 codes: P0562, U0100")."""
+    role = role_of(key)
+    if role in _CODES:
+        return True
+    if role not in _ANSWERS or not context.key_block or states.of_cell(key, context.translated) is not None:
+        return False
+    before = row.low[start : row.finds.codes[0].start].strip(" :,;([-")
+    return not before or (stated_count(before) or (0, 1, 0))[1] == 0
+
+
+__all__ = ["read"]

@@ -1,0 +1,79 @@
+"""Codes as the value of a key, with what waited for them in their block."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from triage.intake.codes.finds import Found
+from triage.intake.codes.pieces import Details
+from triage.intake.entries.coderow import add, beside, module_for
+from triage.intake.lines.row import Row
+from triage.intake.plain.characters import has_digit
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.scan.context import Context
+from triage.model import codes as model_codes
+from triage.model.snapshot import StatusWord
+
+#: The first word of a value, and of each thing in a list.
+_FIRSTS = lazily(r"(?:^|[/,;]\s{0,3})([^\s,;/:()\[\]]{3,12})(?=[\s,;/:(\[]|$)")
+
+
+def add_each(context: Context, row: Row, status: StatusWord | None = None) -> None:
+    """Add the codes of a row to the module of its block, each with what stands behind it; ``status``: the one that the
+    key tells ("Stored code: C0035")."""
+    module = module_for(context, row, row.finds.codes[0])
+    stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
+    for code, stop in zip(row.finds.codes, stops, strict=True):
+        details = beside(context, row, code, stop)
+        if details.status is None and status is not None:
+            details = replace(details, status=status)
+        draft = add(context, module, row, code, details)
+        context.open_code, context.open_row, context.tail = draft, row, ""
+    settle(context, row)
+
+
+def add_one(context: Context, row: Row, found: Found, text: str) -> None:
+    """Add a code given as a value, with what waited for it."""
+    draft = add(context, module_for(context, row, found), row, found, Details(texts=[text] if text else []))
+    context.open_code, context.open_row, context.tail = draft, row, ""
+    settle(context, row)
+
+
+def own(context: Context, row: Row, value: str, start: int) -> bool:
+    """Add the makers' own numbers with which a value, and each thing in its list, begins; whether there are any."""
+    whole = model_codes.own(value)
+    spans = [(0, len(value))] if whole is not None else [match.span(1) for match in _FIRSTS.finditer(value)]
+    found = []
+    for first, last in spans:
+        number = model_codes.own(value[first:last]) if has_digit(value[first:last]) else None
+        if number is not None:
+            end = start + last
+            found.append(Found(start + first, end, number.text, kind="own", bare=end))
+    if not found or found[0].start != start:
+        return False
+    finds = row.finds
+    for code in found:
+        finds = finds.allowed(code.start, code.end)
+    if finds.refusals:
+        return False
+    row.finds = finds._replace(codes=tuple(found))
+    add_each(context, row)
+    return True
+
+
+def settle(context: Context, row: Row) -> None:
+    """Give the code just read what stood before it in its block: status, failure type, text."""
+    draft = context.open_code
+    if draft is None:
+        return
+    waiting, context.pending_values = context.pending_values, {}
+    if draft.failure_type is None and "failure_type" in waiting:
+        draft.failure_type = waiting["failure_type"]
+    if draft.status is None and "status" in waiting:
+        draft.status = states.of_cell(waiting["status"], context.translated, context.legend)
+    if draft.text is None and "description" in waiting:
+        draft.text = waiting["description"]
+
+
+__all__ = ["add_each", "add_one", "own", "settle"]

@@ -1,0 +1,41 @@
+"""Arrows between a key and its value, as the colons that they stand for: "Module -> ABS", "Result => no codes".
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "Module -> ABS\\nResult -> no codes\\nU0100 -> U0121\\nText \u2192 a -> b"
+>>> [line.text for line in written_out(lines(text))]
+['Module : ABS', 'Result : no codes', 'U0100 -> U0121', 'Text : a -> b']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.naming.heads import role_of
+from triage.intake.plain import signs
+from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.patterns import lazily
+
+_KEY = lazily(r"\s*([^\W\d][^:=|>;\t]{0,30}?)\s*((?:[-=]{1,2}>|(?<=\s)>)\s*)(?=[^\s>])")
+_SIGN = signs.of_parts(">")
+_FEWEST = 2
+
+
+def written_out(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines with colons for such arrows, where several lines have one and a key for modules is among them."""
+    keys = {}
+    roles = set()
+    for at in signs.places(found, _SIGN):
+        match = _KEY.match(found[at].text)
+        role = role_of(found[at].low[match.start(1) : match.end(1)], exactly=True) if match is not None else None
+        if match is not None and role is not None:
+            keys[at] = match
+            roles.add(role)
+    if len(keys) < _FEWEST or len(roles) < _FEWEST or "module" not in roles:
+        return found
+    mended = list(found)
+    for at, match in keys.items():
+        mended[at] = reworded(found[at], *match.span(2), ": ")
+    return mended
+
+
+__all__ = ["written_out"]
