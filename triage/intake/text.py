@@ -179,8 +179,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
 def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    whole = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
-    whole = keyarrows.written_out(quotebars.told(whole))
+    keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
+    whole = keyarrows.written_out(quotebars.told(keyed))
     found = tornwords.joined(dictated.joined(spacing.single(whole)), listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

@@ -22,7 +22,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
-from triage.intake.said import engine_state, phases, states, voltmoments
+from triage.intake.said import describing, engine_state, phases, states, voltmoments
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
@@ -46,7 +46,6 @@ _STOP = lazily(rf"[a-z)]\.{NOT_SHORT}\s")
 _ANOTHER = lazily(r"(?:\s/|[;,.])\s[^/:;,.]{2,40}:\s*$")
 _MARK_BEFORE = lazily(r"(?:\s-+|[:|\]>])\s*$")
 _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
-_TEXT_ENDS = word_set("low high open short shorted erratic implausible stuck missing lost slow niedrig hoch bajo alto")
 #: Between what is said of a code and the next code.
 _JOINED = lazily(r"\s(?:and|und|et|y|sowie|plus)\s*$")
 #: What heavy vehicles call a code that is no longer there, cut short.
@@ -256,9 +255,7 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         )
         return none and words <= 4 and lead[-1:] in tuple(",:;|=>")
     above = context.builder.module
-    ends_above = above and above.codes and printed.islower() and printed.split()[-1] in _TEXT_ENDS
-    # "...P0222 sensor B" above "low, P2135": the end of the text of the code above.
-    return words <= 6 and len(printed) <= 60 and not ends_above
+    return words <= 6 and len(printed) <= 60 and not (above and above.codes and describing.ends_text(printed))
 
 
 def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:

@@ -56,6 +56,9 @@ _COMPOUND = ("sensor", "motor", "geber", "pumpe", "schalter", "ventil", "relais"
 #: Words of any module's name.
 _KIND = word_set("module control unit ecu mod steuergerat calculateur centralita modulo")
 _STOPS = ",;.("
+#: What the texts of codes end with, and no name does.
+_ENDS_TEXT = word_set(
+    "low high open short shorted erratic implausible stuck missing lost slow niedrig hoch bajo alto bas haut")
 #: A bracket right behind a code, up to the first name in it.
 _OPENED = lazily(r"\s*[(\[]([^()\[\]\n]*)")
 _CLOSED = lazily(r"[)\]]")
@@ -191,3 +194,13 @@ def _is_led(low: str, name: Span, begin: int) -> bool:
 
 
 __all__ = ["Described", "within"]
+
+
+def ends_text(printed: str) -> bool:
+    """Whether words before a code are the end of the text of the code above, wrapped: "...P0222 sensor B" above "low,
+    P2135".
+
+    >>> ends_text("voltage too low"), ends_text("Low beam"), ends_text("abs")
+    (True, False, False)
+    """
+    return printed.islower() and printed.split()[-1] in _ENDS_TEXT
