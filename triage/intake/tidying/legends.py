@@ -25,7 +25,7 @@ from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"\s*(?:[a-z]{2,10} )?(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|abkurzungen|"
+    r"[\s\"'(\[*]*(?:[a-z]{2,10} )?(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|abkurzungen|"
     r"abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"
 )
@@ -62,6 +62,10 @@ _MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
 #: What parts a letter from what stands beside it.
 _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
+#: A letter last in a row, set off from what is before it.
+_LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
+#: The short word between a code and its text, one space around it.
+_NEXT_WORD = lazily(r"\s{1,2}([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
 _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
@@ -105,20 +109,36 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
             if letter is not None:
                 legend.statuses[letter] = status
                 _write_out(legend.rows, sign, letter)
+    _word_ends(legend)
     return legend
 
 
+def _word_ends(legend: Legend) -> None:
+    """Put the word of a status for its letter at the end of rows with codes, in brackets or behind a name in brackets
+    or behind a dash, where it might be taken for a part of the name: "... <Parking sensors> S", "... @ ABS - (S)"."""
+    for at, row in enumerate(legend.rows):
+        match = _LAST.search(row.text, row.finds.codes[-1].end) if row.finds.codes and legend.statuses else None
+        status = legend.statuses.get(match[2].lower()) if match is not None else None
+        if match is not None and status is not None:
+            text = f"{row.text[: match.start(2)]}{status}{match[3]}"
+            legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
 def _put_behind(legend: Legend) -> None:
-    """Put a letter or sign that stands right before a code behind its row ("( ! ) P0106  MAP sensor"), and a digit that
-    ends each row with codes in brackets."""
+    """Put a letter or sign that stands right before or right behind the code of a row behind the row ("( ! ) P0106  MAP
+    sensor", "U0401 A lost communication"), and a digit that ends each row with codes in brackets."""
     coded = [at for at, row in enumerate(legend.rows) if row.finds.codes]
     for at in coded:
         row = legend.rows[at]
-        first = row.finds.codes[0].start
+        first, end = row.finds.codes[0].start, row.finds.codes[-1].end
         lead = row.low[:first].strip(_CODE_EDGE)
+        next_word = _NEXT_WORD.match(row.text, end) if len(row.finds.codes) == 1 else None
         if lead and lead in legend.statuses and not _CELL_MARKS.intersection(row.text[:first]):
             text = f"{row.text[first:]}  [{row.text[:first].strip(_CODE_EDGE)}]"
             legend.rows[at] = Row(row.line, text, row.start + first, small(text), find(text, small(text)))
+        elif next_word is not None and next_word[1].lower() in legend.statuses and _is_marked(row, next_word[1]):
+            text = f"{row.text[:end]}{row.text[next_word.end() - 1 :]} [{next_word[1]}]"
+            legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
     ends = {legend.rows[at].low.split()[-1] for at in coded}
     if len(coded) > 1 and all(end.isdigit() and end in legend.statuses for end in ends):
         for at in coded:
@@ -128,6 +148,11 @@ def _put_behind(legend: Legend) -> None:
             if len(bare) >= row.finds.codes[-1].end:
                 text = f"{bare} [{text[-1]}]"
                 legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
+def _is_marked(row: Row, letter: str) -> bool:
+    """Whether a letter behind a code is no small word of a text ("U0401 a fault")."""
+    return not letter.islower() or row.text.islower()
 
 
 def _free_letters(rows: Sequence[Row], legend: Legend) -> Iterator[str]:
