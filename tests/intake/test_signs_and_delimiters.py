@@ -64,3 +64,19 @@ def test_a_table_with_any_mark(mark: str) -> None:
     assert modules_of(text.replace(",", mark)) == {ABS: ["C0035-14 stored", "C0040 current"], ECM: ["clean"]}
     quoted = "\n".join(",".join(f'"{cell}"' for cell in line.split(",")) for line in text.splitlines())
     assert modules_of(quoted.replace(",", mark)) == {ABS: ["C0035-14 stored", "C0040 current"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize(("text", "held"), [
+    ("ABS: C0035, C0040 (both active), U0121 no longer active",
+     ["C0035 current", "C0040 current", "U0121 stored"]),
+    ("ABS: C0035 and C0040 (all active), U0121 and U0140 (both stored, not present)",
+     ["C0035 current", "C0040 current", "U0121 stored", "U0140 stored"]),
+    ("ABS: C0035 (wheel sensor) and C0040 (pump motor) (both confirmed), U0121 (lost contact) (active)",
+     ["C0035 confirmed", "C0040 confirmed", "U0121 current"]),
+    ("From the ABS I got C0035 confirmed, C0040 and U0121 (both pending, failed once), U0140 stored.",
+     ["C0035 confirmed", "C0040 pending", "U0121 pending", "U0140 stored"]),
+    ("In the ABS: 2 history only: C0035 and C0040; 1 pending: U0121; 1 active: U0140",
+     ["C0035 stored", "C0040 stored", "U0121 pending", "U0140 current"]),
+])
+def test_a_status_of_several_codes_within_a_list(text: str, held: list[str]) -> None:
+    assert modules_of(text) == {ABS: held}

@@ -92,6 +92,7 @@ from triage.intake.tidying import (
     splitcodes,
     spokencodes,
     spokenmarks,
+    statuscounts,
     statusslips,
     strayblanks,
     ticks,
@@ -181,7 +182,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     names = Names(tables)
     keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
     whole = keyarrows.written_out(quotebars.told(keyed))
-    found = tornwords.joined(dictated.joined(spacing.single(whole)), listed_words(tables).__contains__)
+    found = statuscounts.left_out(dictated.joined(spacing.single(whole)))
+    found = tornwords.joined(found, listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)

@@ -218,11 +218,12 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together; where
     it says of how many it is told ("neither active"), that of so many. In some texts one in brackets is of its code
     alone."""
-    said = setoff.of_several(row.low, pending[-1][0].end, context.translated)
-    for at in range(max(len(pending) - said.codes, 0), len(pending)) if said is not None else ():
-        code, details = pending[at]
-        if said is not None and (details.status is None or at == len(pending) - 1):
-            pending[at] = code, replace(details, status=said.status)
+    for last, (behind, _) in enumerate(pending):
+        said = setoff.of_several(row.low, behind.end, context.translated)
+        for at in range(max(last + 1 - said.codes, 0), last + 1) if said is not None else ():
+            code, details = pending[at]
+            if said is not None and (details.status is None or at == last):
+                pending[at] = code, replace(details, status=said.status)
     of_all = _OF_ALL.search(row.low, pending[-1][0].end) if said is None and len(pending) > 1 else None
     status = states.of_cell(of_all[1]) if of_all is not None else None
     for at, (code, details) in enumerate(pending if status is not None else ()):

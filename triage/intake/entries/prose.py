@@ -180,10 +180,10 @@ def _walk(context: Context, row: Row) -> None:
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
             zones[-1].status = _behind_name(context, row, fact.owners[-1][1])
-        told = setoff.of_several(row.low, codes[fact.codes[-1]].end, context.translated)
-        if told is not None:
-            for zone in zones[-told.codes :]:
-                zone.status = zone.status or told.status
+        for place, at in enumerate(fact.codes, 1):
+            told = setoff.of_several(row.low, codes[at].end, context.translated)
+            for zone in zones[max(0, place - told.codes) : place] if told is not None else ():
+                zone.status = zone.status or (told.status if told is not None else None)
         pending += [(held, codes[at], zone) for held, at, zone in zip(holding, fact.codes, zones, strict=True)]
     end = max((name[1] for fact in facts[-1:] for name in fact.owners), default=0)
     last = _add_all(context, row, pending, led, end)

@@ -1,0 +1,37 @@
+"""The number of codes before a status that leads a list of them: "2 history only: B0010 and U0100; 1 pending: B0051".
+
+The codes are counted by themselves; with the number the status looks like the name of a module.
+
+>>> from triage.intake.plain.characters import lines
+>>> [line.text for line in left_out(lines("hvac: 2 active now: b1000, b1251; 1 pending: b1241\\nRadio 2 active: P1"))]
+['hvac: active now: b1000, b1251; pending: b1241', 'Radio 2 active: P1']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.plain.characters import Line, has_digit, reworded
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+
+#: Behind a mark or a verb; behind a plain name it may be the name's own number.
+_COUNT = lazily(
+    r"(?:^\s*|[:;,(]\s*|(?:has|had|got|gave|shows?|showed|with|holds?|hat|zeigt|tiene|a)\s)"
+    r"([0-9]{1,2}\s+)([a-z][a-z' -]{3,40}?)\s?:(?=\s)"
+)
+
+
+def left_out(found: Sequence[Line]) -> list[Line]:
+    """The lines without such numbers, each character still tied to its place. Linear."""
+    return [_one(line) if ":" in line.text and has_digit(line.low) else line for line in found]
+
+
+def _one(line: Line) -> Line:
+    for match in reversed(list(_COUNT.finditer(line.low))):
+        if states.of_cell(match[2]) is not None:
+            line = reworded(line, *match.span(1), "")
+    return line
+
+
+__all__ = ["left_out"]
