@@ -45,6 +45,7 @@ _TELLS = word_set(
     "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
     "zeigt affiche indique remonte donne tiene muestra presenta")
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
+_LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
@@ -235,7 +236,10 @@ def _ends_with_code(low: str) -> bool:
 
 
 def _spans(low: str, below: str) -> bool:
-    """Whether an answer or a status begins at the end of a line and ends at the start of the next."""
+    """Whether an answer or a status begins at the end of a line and ends at the start of the next, which is no row that
+    begins with a status of its own ("stored - B1342 - Radio")."""
+    if _LED_BY_ONE.match(below, states.leading(below, 0)) is not None and states.leading(below, 0):
+        return False
     head, tail = low[-30:].lstrip(), below[:30]
     place = len(head)
     text = f"{head} {tail}"

@@ -1,0 +1,216 @@
+"""What is decided by the whole text before its first row is read: lines with whole words and names, rows with one thing
+told in each, legends, columns, the pages, and the style in which the text names its modules.
+
+Each function of :mod:`triage.intake.tidying` takes lines or rows and gives them back; their order is here and nowhere
+else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from code_tables import Tables
+from triage.intake.codes.pieces import Legend
+from triage.intake.entries import (
+    belowline,
+    besidename,
+    countbehind,
+    emptylists,
+    matrix,
+)
+from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing
+from triage.intake.lines.layouts import split_rows
+from triage.intake.lines.row import Row
+from triage.intake.naming.names import Names, listed_words, tidy
+from triage.intake.plain import delimiters
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, states
+from triage.intake.said.languages import language
+from triage.intake.scan import indents, style
+from triage.intake.scan.assembly import Builder
+from triage.intake.scan.context import Context
+from triage.intake.tidying import (
+    across,
+    addressed,
+    answeredheads,
+    answerkeys,
+    asked,
+    atsigns,
+    blockaddresses,
+    blocks,
+    breaks,
+    codefirst,
+    columnkey,
+    dashes,
+    described,
+    dictated,
+    dottedkeys,
+    fields,
+    flags,
+    gluedwords,
+    halves,
+    hearsay,
+    heavylist,
+    inline,
+    jointnames,
+    keyarrows,
+    keyedheads,
+    legends,
+    logs,
+    loosely,
+    lostbreaks,
+    namedcolumn,
+    namedlists,
+    namelead,
+    numberednames,
+    pagebreaks,
+    pairednames,
+    paragraphs,
+    phaseslips,
+    plainecu,
+    quotebars,
+    rowtimes,
+    scanlead,
+    sharedcolumn,
+    shortheads,
+    shortstops,
+    sidebyside,
+    soistoo,
+    splitcodes,
+    spokencodes,
+    spokenmarks,
+    statuscounts,
+    statusslips,
+    strayblanks,
+    ticks,
+    tightcommas,
+    tornwords,
+    totals,
+    wraps,
+    xmlkeys,
+)
+from triage.model.snapshot import StatusWord
+
+#: A count behind a heading.
+_BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
+
+
+def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
+    """Everything that is decided by the whole text before the first row is read."""
+    names = Names(tables)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
+    whole = keyarrows.written_out(quotebars.told(keyed))
+    tidied, respaced, unread = _with_whole_names(whole, names, tables)
+    all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
+    all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
+    all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
+    explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
+    all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
+    all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
+    marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
+    all_rows = pagebreaks.joined(all_rows, marks, names.listed)
+    lows = [row.low for row in all_rows if not row.blank]
+    context = Context(
+        builder=Builder(source, names.as_written),
+        names=names,
+        style=style.study(all_rows, names),
+        rows=all_rows,
+        translated=language(lows) != "en",
+        order=dates.order(lows),
+        page_marks=marks,
+    )
+    _tell(context, respaced, unread)
+    context.matrix = matrix.columns(all_rows, names.listed)
+    for columns in context.matrix.values():
+        columns[0].head.head = True
+    context.row_times = rowtimes.of(all_rows, context.order, day)
+    context.flat = indents.flat(all_rows)
+    context.hanging = indents.hanging(all_rows)
+    context.own_volts = belowline.places(all_rows)
+    context.legend = _legend(all_rows, context.translated, explained.statuses)
+    context.code_width = min(max((len(row.line.text) for row in all_rows if row.finds.codes), default=80), 200)
+    context.width = min(max((len(row.line.text) for row in all_rows), default=80), 200)
+    return context
+
+
+def _with_whole_names(
+    whole: Sequence[Line], names: Names, tables: Tables
+) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
+    """The lines with every word and name in one piece, and what was closed or opened for that."""
+    found = dictated.joined(spacing.single(statuscounts.left_out(whole)))
+    found = tornwords.joined(found, listed_words(tables).__contains__)
+    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+    found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
+    found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
+    return found, respaced, unread
+
+
+def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
+    """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
+    found = blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows)))
+    found = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))))
+    found = inline.parted(shortheads.written_out(found), names.find)
+    found = namelead.parted(scanlead.parted(found, names.find), names)
+    return emptylists.taken_off(counted.taken_off(found))
+
+
+def _with_bare_names(all_rows: Sequence[Row], names: Names, tables: Tables) -> list[Row]:
+    """The rows without what stands beside the names of modules: ticks, counts, answers, addresses."""
+    found = ticks.told(all_rows, names.likely)
+    found = countbehind.taken_off(found, names.likely, lambda name: names.match(name).canonical in tables.modules)
+    found = keyedheads.taken_off(answeredheads.taken_off(found), names.likely)
+    found = besidename.taken_off(idents.taken_off(found), names.likely, names.find)
+    return addressed.taken_off(numberednames.taken_off(lostbreaks.cut(found), names.likely), names.likely)
+
+
+def _in_columns(all_rows: list[Row], names: Names) -> list[Row]:
+    """The rows cut into the columns they stand in, scans side by side unfolded, each code behind its module."""
+    described.adopt(all_rows, names)
+    split_rows(all_rows)
+    beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
+    beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
+    if (beside := dashes.told(beside, names.likely)) is not all_rows:
+        all_rows = beside
+        split_rows(all_rows)
+    namedcolumn.adopt(all_rows, names.listed)
+    heavylist.adopt(all_rows, names.listed)
+    is_name = namelist.known(names)
+    owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
+    return codefirst.in_front(all_rows, names.listed)
+
+
+def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
+    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width."""
+    found = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
+    return wraps.joined(found, width, names.listed)
+
+
+def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
+    """The lines with the codes in digits that were dictated, those closed that a space stands in, and opened what is
+    written without one; what was read where, and what was dictated and can't be told."""
+    found, spoken, unread = spokencodes.written(tightcommas.opened(found))
+    found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
+    opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
+    closed, split = splitcodes.closed(opened, names.sure)
+    mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
+    return list(mended), [*spoken, *glued, *split], unread
+
+
+def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequence[spacing.Respaced]) -> None:
+    """Tell what was read otherwise than it stands, and what was not read."""
+    for line, start, end, read in respaced:
+        context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
+    for line, start, end, _ in unread:
+        context.builder.notice("warning", f"{line.text[start:end]}: write the code in digits", line, start, end)
+
+
+def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:
+    """What letters stand for in this text, wherever it explains them."""
+    found = dict(explained)
+    keyed = (row for row in reversed(all_rows) if ":" in row.text or "=" in row.text or row.text[1:2] == " ")
+    # Of lines that say the same the last one counts: it may stand below another with the same letters.
+    for low in reversed(dict.fromkeys(row.low for row in keyed if not row.finds.codes)):
+        found.update(states.legend_of(low, translated))
+    return states.merged(found)
