@@ -170,3 +170,12 @@ def test_a_number_behind_a_name_and_a_word_for_a_code(line: str, code: str) -> N
 ])
 def test_other_numbers_behind_a_name_and_such_a_word(line: str) -> None:
     assert "6214" not in str(modules_of(f"{line}\nRadio: no codes\n"))
+
+
+@pytest.mark.parametrize("form", ["{0}; {1} [0x71{2}]; {3}", "{0}; {1}; {3}", "{0} / {1} / {3}", "{0}, {1}, {3}"])
+def test_numbers_alone_before_names_and_descriptions(form: str) -> None:
+    told = (("M6957", "Instrument cluster", "Supply voltage low"), ("AF230B", "Power steering", "Bus fault"),
+            ("18927", "Power steering", "Front sensor open"), ("E5919", "Air conditioning", "Internal fault"))
+    text = "\n".join(form.format(code, name, at, title) for at, (code, name, title) in enumerate(told))
+    assert modules_of(f"{text}\n") == {"instrument cluster": ["M6957"], "power steering": ["AF230B", "18927"],
+                                       "air conditioning": ["E5919"]}
