@@ -21,6 +21,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between
+from triage.intake.naming.addresses import BEFORE
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import LINKS
 from triage.intake.naming.names import Names, tidy
@@ -53,7 +54,7 @@ _LONGEST, _SHORTEST = 90, 4
 #: So many descriptions without a name tell how the others are to be read.
 _FEWEST_TITLES = 2
 #: Likeness of a name that is more often a module than a part of one.
-_MODULE = 90.0
+_MODULE, _ADDRESSED = 90.0, 60.0
 
 
 class _Code(NamedTuple):
@@ -110,15 +111,17 @@ def _stands_between(row: Row) -> bool:
 def _is_heading(row: Row, names: Names) -> bool:
     """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
     key, mark, value = row.text.partition(":")
-    if mark and value.strip():
+    if mark and value.strip() and names.bare(row.text) == row.text:
         return role_of(small(key.strip())) == "module" and has_letter(value)
     stated = stated_count(row.low)
     text = tidy(row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]])
-    head, _, rest = text.partition(" ")
-    if rest.isalnum() and role_of(small(head)) == "module":
-        # "ECU ASM"
+    head, _, rest = text.rpartition(" ")
+    if rest.isalnum() and head and role_of(small(head)) == "module":
+        # "ECU ASM", "Control module EDC"
         return True
-    return len(row.text) <= 80 and names.score(names.bare(text)) >= _MODULE
+    bare = names.bare(text)
+    # An address beside it is that of a module.
+    return len(row.text) <= 80 and names.score(bare) >= (_MODULE if bare == text else _ADDRESSED)
 
 
 def _is_decorated(row: Row, stop: int | None) -> bool:
@@ -127,7 +130,8 @@ def _is_decorated(row: Row, stop: int | None) -> bool:
     if phases.find(row.low) is not None or states.in_text(row.low) or spoken(row.low):
         return False
     text = row.text[:stop].rstrip()
-    return _DECORATED.fullmatch(text) is not None or unknown.is_short(tidy(text))
+    addressed = text[:1].isalpha() and BEFORE.fullmatch(text) is not None
+    return addressed or _DECORATED.fullmatch(text) is not None or unknown.is_short(tidy(text))
 
 
 def _adopt_headed(heading: Row | None, rows: Sequence[Row], names: Names, led: int) -> Sequence[Row]:
