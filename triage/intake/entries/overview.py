@@ -43,9 +43,11 @@ def counted_cell(context: Context, row: Row) -> Heading | None:
 
 def _told(row: Row) -> tuple[str, int] | None:
     """The name and the count of a row of two cells."""
-    if row.kind not in ("gap", "\t", "|") or len(row.cells or ()) != 2 or row.roles is not None or row.finds.codes:
+    if row.kind not in ("gap", "\t", "|") or row.roles is not None or row.finds.codes:
         return None
-    name, said = row.cells or ()
+    if row.cells is None or len(row.cells) != 2:
+        return None
+    name, said = row.cells
     stated = stated_count(said.low)
     if not has_letter(name.low) or stated is None:
         return (name.text, 0) if has_letter(name.low) and answer_of_cell(said.low) == "clean" else None
