@@ -132,3 +132,10 @@ def test_a_short_name_that_means_another_module_elsewhere_in_a_table(row: str) -
 def test_the_address_before_a_name_in_any_letters(word: str) -> None:
     text = f"Module;Code;Status\n{word} 38: TEL;U0100;stored\n{word.swapcase()} 38: TEL;U0155;stored\n"
     assert printed(text) == "TEL: U0100 U0155"
+
+
+@pytest.mark.parametrize("title", ["No communication with gateway", "Keine Kommunikation mit Gateway"])
+def test_descriptions_that_sound_like_answers_keep_their_status(title: str) -> None:
+    text = f"C0562 in ABS: Supply low, confirmed\nU0155 in Radio: {title}, stored\nB1000 in Gateway: Open, pending\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0562 confirmed"], "radio": ["U0155 stored"],
+                                "gateway": ["B1000 pending"]}

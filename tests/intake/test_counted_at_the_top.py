@@ -52,3 +52,20 @@ def test_a_decorated_heading_nobody_knows_with_its_count() -> None:
             "  * SPN 100 FMI 1  oil pressure\n=== Retarder === (1 faults)\n  * voltage low (SPN 168 FMI 1) - stored\n")
     assert modules_of(text) == {"Zeppelin hoist": ["SPN 520192 FMI 19 stored", "SPN 100 FMI 1"],
                                 "retarder": ["SPN 168 FMI 1 stored"]}
+
+
+def test_a_name_nobody_knows_among_counted_ones() -> None:
+    text = ("All modules\n\nAir suspension  1 fault(s)\nZeppelin hoist #2  2 fault(s)\n\nAir suspension\n"
+            "   * C0110; Pump motor circuit\nZeppelin hoist #2\n"
+            "   * SPN 167 FMI 9; Charging system potential\n   * SPN 2023 FMI 0; Source address 23, cluster\n")
+    assert modules_of(text) == {
+        "suspension": ["C0110"], "Zeppelin hoist #2": ["SPN 167 FMI 9", "SPN 2023 FMI 0"]}
+
+
+@pytest.mark.parametrize("heading", ["Address 34: Retarder - driveline", "Control module RTX"])
+def test_headings_of_codes_behind_descriptions_that_speak_of_modules(heading: str) -> None:
+    text = (f"{heading}\n  Source address 3, transmission (SPN 2003 FMI 9) - active\n"
+            "  Wheel sensor ABS axle 1 right (SPN 790 FMI 2) - active\n  Network 1 (SPN 639 FMI 3) - stored\n"
+            "  Power supply (SPN 627 FMI 5) - active\n")
+    (codes,) = modules_of(text).values()
+    assert codes == ["SPN 2003 FMI 9 current", "SPN 790 FMI 2 current", "SPN 639 FMI 3 stored", "SPN 627 FMI 5 current"]

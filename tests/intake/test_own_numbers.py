@@ -190,3 +190,12 @@ def test_a_number_between_its_status_and_its_description(mark: str) -> None:
 
 def test_values_behind_a_status_are_no_codes() -> None:
     assert printed("ABS\n  C0035\n  Stored: 23004 km ago\n  Current: 10451 km\n") == "ABS: C0035"
+
+
+@pytest.mark.parametrize("form", ["{0}; {1} [0x71{2}]; {3}", "{0}; {1}; {3}", "{0} / {1} / {3}", "{0}, {1}, {3}"])
+def test_numbers_alone_before_names_and_descriptions(form: str) -> None:
+    told = (("M6957", "Instrument cluster", "Supply voltage low"), ("AF230B", "Power steering", "Bus fault"),
+            ("18927", "Power steering", "Front sensor open"), ("E5919", "Air conditioning", "Internal fault"))
+    text = "\n".join(form.format(code, name, at, title) for at, (code, name, title) in enumerate(told))
+    assert modules_of(f"{text}\n") == {"instrument cluster": ["M6957"], "power steering": ["AF230B", "18927"],
+                                       "air conditioning": ["E5919"]}

@@ -6,6 +6,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import printed
 from triage.intake.read import read_text
 
 Told = tuple[float | None, float | None, str | None]
@@ -66,3 +67,16 @@ def test_a_voltage_of_something_else(line: str) -> None:
 ])
 def test_the_figure_that_is_the_supply(line: str, expected: Told) -> None:
     assert told(line) == expected
+
+
+@pytest.mark.parametrize("blanks", ["\n", "\n\n"])
+def test_a_voltage_behind_what_was_stored_with_the_last_code(blanks: str) -> None:
+    text = f"ABS\n   * C0110 - pump - stored\n        Freeze frame:\n        Odometer: 14009 km\n{blanks}"
+    assert printed(f"{text}Vehicle voltage: 12.27 V\n") == "12.27 V; ABS: C0110"
+    assert printed(f"{text}        Module voltage: 11.2 V\n") == "ABS: C0110"
+
+
+@pytest.mark.parametrize("said", ["supply_mv: 11800", "battery mV = 11800", '"supply_mv": 11800,', "supply mv: 11800"])
+def test_a_supply_whose_key_says_millivolts(said: str) -> None:
+    assert printed(f"{said}\nABS: C0035\n") == "11.8 V; ABS: C0035"
+    assert printed(f"{said.replace('supply', 'sensor').replace('battery', 'sensor')}\nABS: C0035\n") == "ABS: C0035"

@@ -15,7 +15,7 @@ from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
 from triage.intake.lines.behind import in_brackets, wordy
-from triage.intake.lines.row import Cell, Row
+from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
@@ -94,8 +94,11 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     code = row.finds.codes[0]
     shape = shape_of(row)
     if not strip_links(row.text[: code.start]) or states.is_status(row.low[: code.start].strip(" ;:,.-")):
-        headed = context.under_heading and context.style.places.get(shape, HEADING) == HEADING
-        return headed and _IN.match(row.low, code.end) is None
+        if _IN.match(row.low, code.end) is not None:
+            # "U0100 in ABS: no response from gateway, stored" among others that are told so.
+            named = _behind_in(context, row, code.end) if shape in context.style.described else None
+            return named is not None and row.text[named[1] : named[1] + 1] == ":"
+        return context.under_heading and context.style.places.get(shape, HEADING) == HEADING
     if phases.find(row.low[: code.start]) is not None or engine_state.spans(row.low[: code.start]):
         # "Before clearing - the ECM has P0380 - nothing stored in the radio" is a message.
         return False
@@ -364,7 +367,7 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
     begin = code.end
     if row.cells and row.kind != "rule":
         cells, places = row.cells, []
-        for at in range(bisect_right(cells, begin, key=_end_of) if len(cells) > 12 else 0, len(cells)):
+        for at in range(bisect_right(cells, begin, key=lambda cell: cell.end) if len(cells) > 12 else 0, len(cells)):
             cell = cells[at]
             if cell.start >= stop:
                 break
@@ -387,10 +390,6 @@ def beside(context: Context, row: Row, code: Found, stop: int, used: tuple[int, 
                 continue
         texts.append(_JOINED.sub("", text) if end == stop < len(row.text) else text)
     return details_of(context, texts, code.failure_type is not None)
-
-
-def _end_of(cell: Cell) -> int:
-    return cell.end
 
 
 def details_of(context: Context, texts: list[str], has_type: bool) -> Details:

@@ -19,6 +19,8 @@ from triage.intake.scan.context import Context
 _MILEAGE = ("mileage", "odometer", "km", "kilomet", "distance")
 #: No description goes on for longer; each line of it is read anew with those before.
 _LONGEST_TAIL = 2000
+#: So many lines above, blank ones and all, the last of a freeze frame is looked for.
+_FAR = 6
 _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
 #: Between the values of a list.
 _LISTED = lazily(r"\s*[,;/|+]\s*")
@@ -43,8 +45,12 @@ def stored(context: Context, row: Row) -> bool:
 
 
 def _left(context: Context, row: Row) -> bool:
-    """Whether a row stands further left than the code of a freeze frame, whose lines until now were set in below it."""
+    """Whether a row stands further left than the code of a freeze frame, whose lines until now were set in below it, or
+    behind a blank line further left than these."""
     code, above = context.open_row, context.rows[context.at - 1] if context.at else None
+    if context.blanks:
+        last = next((other for other in reversed(context.rows[: context.at][-_FAR:]) if not other.blank), row)
+        return row.line.indent < last.line.indent and not metarow.is_freeze_head(last.low)
     return (code is not None and above is not None and not above.blank
             and row.line.indent < code.line.indent <= above.line.indent)
 

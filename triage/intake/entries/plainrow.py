@@ -263,7 +263,10 @@ def _leader(context: Context, row: Row) -> bool:
     """A name, a row of dots (or the like), and the answer or the number of codes: "ABS ....... 2"."""
     match = _LEADER.match(row.text) if _may_lead(row.text) else None
     if match is None:
-        return False
+        heading = overview.counted_cell(context, row) if row.cells else None
+        if heading is not None:
+            open_heading(context, row, heading)
+        return heading is not None
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
     if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
         return False

@@ -61,6 +61,11 @@ _LETTERS = lazily(
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(rf"[;,|]\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+#: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
+_NAME_NEXT = lazily(
+    r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
+    r"(?P=mark)\s*[^\W\d]"
+)
 #: What goes on a sentence that begins with a range.
 _JOINED = lazily(
     r"\s(?:is|was|are|were|to|at|on|in|of|and|or|when|if|normal|should|ist|war|bei|im|in|bis|est|sont|au|en|a|es|son|al|"
@@ -311,6 +316,9 @@ def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], bes
         return False
     named = namelist.parts(row, is_name)
     if named and all(is_name(tidy(row.text[start:end])) for start, end in named):
+        return True
+    piece = _NAME_NEXT.match(row.text, match.end())
+    if piece is not None and is_name(tidy(piece["name"])):
         return True
     row.finds = row.finds._replace(codes=())
     return False

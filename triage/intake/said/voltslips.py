@@ -66,6 +66,8 @@ _DICTATED_DIGITS = lazily(
     r"([0-9]{1,2})(?![0-9a-z.,:])(?! (?:bar|mm|cm|m|km|l|litres?|ohms?|amps?|degrees)(?![a-z]))"
 )
 _POINTS = (" point ", " dot ", " komma ", " virgule ", " coma ", " punto ")
+#: The unit in the key of a number.
+_IN_MILLIVOLTS = lazily(r"(?<=[a-z][_ ])mv([\"']?\s{0,3}[:=]\s{0,3}[\"']?)([0-9]{4,5})(?![0-9]|[.,][0-9])")
 
 
 def dictated(low: str) -> bool:
@@ -77,9 +79,17 @@ def mended(low: str) -> str:
     """A line in small letters with such words as they are meant, as long as it was: every place stays what it is."""
     if "v" in low and ("." in low or "," in low) and ("l" in low or "o" in low or "i" in low):
         low = _LETTERED.sub(lambda match: match[0].translate(_DIGITS), low)
+    if "mv" in low:
+        low = _IN_MILLIVOLTS.sub(_in_volts, low)
     if dictated(low):
         low = _DICTATED_DIGITS.sub(_with_point, _DICTATED.sub(_in_digits, low))
     return low if _SLIPS.keys().isdisjoint(_LONG.findall(low)) else _LONG.sub(_meant, low)
+
+
+def _in_volts(match: re.Match[str]) -> str:
+    """A key that says millivolts and its number, in volts: "supply_mv: 11800"."""
+    size = len(match[2])
+    return f"v{match[1]} {f'{int(match[2]) / 1000:.2f}'.rjust(size)[:size]}"
 
 
 def _in_digits(match: re.Match[str]) -> str:

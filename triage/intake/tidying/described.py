@@ -56,7 +56,7 @@ _LONGEST, _SHORTEST = 90, 4
 #: So many descriptions without a name tell how the others are to be read.
 _FEWEST_TITLES = 2
 #: Likeness of a name that is more often a module than a part of one.
-_MODULE = 90.0
+_MODULE, _ADDRESSED = 90.0, 60.0
 
 
 class _Code(NamedTuple):
@@ -112,17 +112,19 @@ def _stands_between(row: Row) -> bool:
 
 def _is_heading(row: Row, names: Names) -> bool:
     """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
+    key, mark, value = row.text.partition(":")
+    if mark and value.strip() and names.bare(row.text) == row.text:
+        return role_of(small(key.strip())) == "module" and has_letter(value)
     stated = stated_count(row.low)
     counted = row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]]
     text = tidy(_IN_BRACKETS.sub("", counted))
-    key, mark, value = text.partition(":")
-    if mark and value.strip():
-        return role_of(small(key.strip())) == "module" and has_letter(value)
-    head, _, rest = text.partition(" ")
-    if rest.isalnum() and role_of(small(head)) == "module":
-        # "ECU ASM"
+    head, _, rest = text.rpartition(" ")
+    if rest.isalnum() and head and role_of(small(head)) == "module":
+        # "ECU ASM", "Control module EDC"
         return True
-    return len(row.text) <= 80 and names.score(names.bare(text)) >= _MODULE
+    bare = names.bare(text)
+    # An address beside it is that of a module.
+    return len(row.text) <= 80 and names.score(bare) >= (_MODULE if bare == text else _ADDRESSED)
 
 
 def _is_decorated(row: Row, stop: int | None) -> bool:
@@ -133,6 +135,8 @@ def _is_decorated(row: Row, stop: int | None) -> bool:
     text = row.text[:stop].rstrip()
     name = tidy(text)
     addressed = BEFORE.fullmatch(name)
+    if addressed is not None and text[:1].isalpha():
+        return True
     return _DECORATED.fullmatch(text) is not None or unknown.is_short(name if addressed is None else addressed[1])
 
 
