@@ -204,7 +204,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     namedcolumn.adopt(all_rows, names.listed)
     heavylist.adopt(all_rows, names.listed)
     is_name = namelist.known(names)
-    owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
+    owncodes.adopt(all_rows, lambda name: is_name(name := names.bare(name)) or (
+        len(name) > 5 and names.score(name) >= 85.0))
     all_rows = codefirst.in_front(all_rows, names.listed)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = pagebreaks.joined(all_rows, marks, names.listed)

@@ -7,17 +7,17 @@ import re
 #: "0x2C - Radio", "[11] Brakes", "ECU 17: Cluster".
 BEFORE = re.compile(
     r"(?:(?:[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|[cC][aA][nN](?: [iI][dD])?)\s?[:=#]?\s?"
-    r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
+    r"(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
     r"(?:(?:[sS][aA]|[sS]ource [aA]ddress|[aA]ddr(?:ess)?)\s?[:=#]?\s?)?"
-    r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
+    r"(?:\[\s?(?:0[xX]|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0[xX]|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
 #: "Radio (0x2C)".
-BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
+BEHIND = re.compile(r"(.*\S)\s*[\[(]\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]")
 #: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
 LABELLED_BEHIND = re.compile(
     r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
     r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|can id|ecu id|ecu|id|node)"
-    r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
+    r"\.?\s?[:=#]?\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
 )
