@@ -97,7 +97,7 @@ Scan 2|first scan|as found|cleared all|came back with|battery 11.4 V|11.4|12 V|(
 and the|with|the|did not answer.|In the radio there are|no, wait|n0 resp0nse|sotred|on charger|jump pack|
 engine running|no respons|dosnt answer|befor|cleer|[x] Pending|[ ] Stored|Present? No|
 Memory: stored|Now: present|
-PCM--processor|history.ABS=|labs ne|not fited|skiped|#1|
+PCM--processor|history.ABS=|control unit 0x70C|system|actuels :|labs ne|not fited|skiped|#1|
 3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 
