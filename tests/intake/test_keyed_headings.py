@@ -41,3 +41,12 @@ def test_descriptions_with_names_below_headings_that_count(count: str) -> None:
         ("climate", "Lost communication with door module (U0199) - present"),
         ("radio", "Aerial open circuit (B1015) - stored"), ("wiper module", "Cruise signal (B10AC:49) - stored")))
     assert printed(text) == "climate: U0199; radio: B1015; wiper module: B10AC-49"
+
+
+@pytest.mark.parametrize("lead", ["0X7{}0 ", "0x7{}0 "])
+def test_descriptions_below_unknown_names_with_their_addresses(lead: str) -> None:
+    text = "".join(f"{lead.format(at)}{name}\nAerial low ({code})\n" for at, (name, code) in enumerate(
+        (("ICM", "B152A"), ("QZML", "U0401"), ("BCM", "B1479"), ("QZMR", "U1900"))))
+    assert [part.rpartition(" ")[2] for part in printed(text).split("; ")] == ["B152A", "U0401", "B1479", "U1900"]
+    assert "QZML: U0401" in printed(text)
+    assert "QZMR: U1900" in printed(text)

@@ -199,3 +199,18 @@ def test_numbers_alone_before_names_and_descriptions(form: str) -> None:
     text = "\n".join(form.format(code, name, at, title) for at, (code, name, title) in enumerate(told))
     assert modules_of(f"{text}\n") == {"instrument cluster": ["M6957"], "power steering": ["AF230B", "18927"],
                                        "air conditioning": ["E5919"]}
+
+
+@pytest.mark.parametrize("form", ["{} (address 0{}) - {} {}", "{} [0x70{}] -> {} {}", "{} (address 0{})\t{} {}"])
+def test_a_number_behind_a_name_with_its_address(form: str) -> None:
+    text = "".join(form.format(*parts) + "\n" for parts in (
+        ("Climate control", 1, "M1866", "Aerial stuck (history)"), ("Driver seat", 2, "930A6E", "No signal (pending)"),
+        ("Power steering", 3, "19769", "Lamp short (stored); T347 Fan stage stuck (pending)")))
+    assert modules_of(text) == {"climate control": ["M1866 stored"], "seat, driver": ["930A6E pending"],
+                                "power steering": ["19769 stored", "T347 pending"]}
+
+
+@pytest.mark.parametrize("mark", [" -> ", " => ", " - ", ": "])
+def test_a_number_and_a_mark_before_its_description(mark: str) -> None:
+    text = f"■ 01: ABS\n• K7152{mark}Aerial no signal\n• M9691{mark}Terminal 15 (present)\n\n■ 02: Radio (Pass)\n"
+    assert modules_of(text) == {"anti-lock brakes": ["K7152", "M9691 current"], "radio": ["clean"]}

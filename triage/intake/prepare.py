@@ -177,7 +177,8 @@ def _in_columns(all_rows: list[Row], names: Names) -> list[Row]:
     namedcolumn.adopt(all_rows, names.listed)
     heavylist.adopt(all_rows, names.listed)
     is_name = namelist.known(names)
-    owncodes.adopt(all_rows, lambda name: is_name(name) or (len(name) > 5 and names.score(name) >= 85.0))
+    owncodes.adopt(all_rows, lambda name: is_name(name := names.bare(name)) or (
+        len(name) > 5 and names.score(name) >= 85.0))
     return codefirst.in_front(all_rows, names.listed)
 
 

@@ -20,8 +20,8 @@ from triage.intake.scan.context import Context
 from triage.model import codes as model_codes
 
 _OWN_LINE = lazily(
-    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+\s*|\s*[:,;|]\s*|"
-    r"\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
+    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+>?\s*|\s+=>\s*|"
+    r"\s*[:,;|]\s*|\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
 )
 _ELSEWHERE = lazily(r"(?:in|from|of|im|in der|von|dans|en|del?)\s")
 #: Letters with a hyphen before the number, as connectors, fuses and standards have them too.

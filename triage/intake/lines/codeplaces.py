@@ -68,4 +68,4 @@ def mark_before(row: Row) -> str:
     before = row.text[: row.finds.codes[0].start].rstrip()
     if not strip_links(before):
         return "?"
-    return before[-1:] if before[-1:] in "]:-/>|;,\t" else ""
+    return before[-1:] if before[-1:] in "]:-/>|=;,\t" else ""

@@ -42,7 +42,8 @@ from triage.model import codes as model_codes
 _TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}|[0-9]{{2}}-[0-9]{{3}}|{LETTERED})"
 _FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = lazily(
-    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
+    rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{{2,8}}\])?(\]\s*:?|\s*:|\s+(?:-+>|[-=/>|])|\s*[;,|\t]|)"
+    rf"\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
     rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
 )
 #: The number or the address of a module before its name: "02-ABS", "0x70C ABS", "Addr 40 ABS".
@@ -118,7 +119,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         if row.finds.codes:
             continue
         listed = len(behind) >= 3 and "-" not in match[4]
-        if habits.marks[match[2].strip()] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
+        if habits.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             _set(row, match.start(4), match[4])
     _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
@@ -196,7 +197,7 @@ def _adopt_slips(rows: Sequence[Row]) -> None:
 
 def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
     """Whether a name that nobody knows stands as those of other lines do before their codes, a status told behind."""
-    mark, name = match[2].strip(), match[1]
+    mark, name = match[2].strip()[-1:], match[1]
     if not has_status(row, match.end()) or role_of(small(name)) is not None or has_digit(name):
         return False
     if not mark:

@@ -7,20 +7,20 @@ from triage.intake.plain.patterns import lazily
 #: "0x2C - Radio", "[11] Brakes", "ECU 17: Cluster".
 BEFORE = lazily(
     r"(?:(?:[eE][cC][uU](?: [iI][dD])?|[sS][tT]?[gG]|[iI][dD]|[cC][aA][nN](?: [iI][dD])?)\s?[:=#]?\s?"
-    r"(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
+    r"(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?|"
     r"(?:(?i:sa|source address|addr(?:ess)?|adresse?|direcci(?:o|\u00f3)n)\s?[:=#]?\s?)?"
-    r"(?:\[\s?(?:0x|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0x|\$)[0-9a-fA-F]{1,8}|"
+    r"(?:\[\s?(?:0[xX]|\$)?[0-9a-fA-F]{1,8}h?\s?\]|(?:0[xX]|\$)[0-9a-fA-F]{1,8}|"
     r"(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?))"
     r"(?:\s*[-:.)\]]{0,2}\s+|-)([^\W\d_].*)"
 )
 #: "Radio (0x2C)", "Radio / 0x2C".
 BEHIND = lazily(
-    r"(.*\S)(?:\s*[\[(]\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]|"
-    r"(?:\s+[/@|-]\s*|,\s+)0x[0-9a-fA-F]{1,8})"
+    r"(.*\S)(?:\s*[\[(]\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{2,8}h?\s?[\])]|"
+    r"(?:\s+[/@|-]\s*|,\s+)0[xX][0-9a-fA-F]{1,8})"
 )
 #: The same with the word for it: "EBS (SA 11)", "Body [source address 33]", "Tacho - address 0xEE".
 LABELLED_BEHIND = lazily(
     r"(.*[^\s,;:(\[-])\s*(?:[\[(]\s?|,\s?|\s-\s)(?i:sa|source[ -]address|addr(?:ess)?|adresse?|"
     r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|can id|ecu id|ecu|id|node)"
-    r"\.?\s?[:=#]?\s?(?:0x|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
+    r"\.?\s?[:=#]?\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
 )

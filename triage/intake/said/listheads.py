@@ -28,6 +28,7 @@ _SEVERAL = word_set(
     "codes dtcs faults errors entries fehlercodes eintrage fehlereintrage fehlerspeichereintrage storungen defauts "
     "erreurs pannes codigos averias fallos errores"
 )
+_LIST_WORDS = STATE_FILLER | _CODE_WORDS
 #: The endings that statuses take beside a word for codes, by the end of the word as it is listed.
 _ENDINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("if", ("ifs", "ive", "ives", "ife", "ifer", "ifen")),
@@ -96,21 +97,22 @@ def _as_listed(low: str) -> tuple[str, ...]:
         if (meant := _meant(word)) is None or (meant != word and len(low) < _SHORTEST_ALONE):
             return ()
         mended = mended[:start] + meant + mended[end:]
-        bare = bare[:start] + _FORMS.get(meant, meant) + bare[end:]
+        bare = bare[:start] + _forms().get(meant, meant) + bare[end:]
     return (mended,) if mended == bare else (mended, bare)
 
 
 @lru_cache(maxsize=8192)
 def _meant(word: str) -> str | None:
     """The word of statuses and lists that a word is, or is meant for; None for any other word."""
-    if word in _FORMS or word in _LIST_WORDS or word in STATES.starts or word in STATES.ends:
+    if word in _forms() or word in _LIST_WORDS or word in STATES.starts or word in STATES.ends:
         return word
     if len(word) < _SHORTEST_SLIP or not word.isalpha():
         return None
     # The first letter stands, or changed places with the second.
-    return nearest(word, [form for form in _LONG_FORMS if word[0] in form[:2]])
+    return nearest(word, [form for form in _long_forms() if word[0] in form[:2]])
 
 
+@lru_cache(maxsize=1)
 def _forms() -> dict[str, str]:
     """The forms of all statuses of one word, and of the words that others end with, by what is listed of them."""
     found: dict[str, str] = {}
@@ -124,16 +126,14 @@ def _forms() -> dict[str, str]:
     return found
 
 
-_LIST_WORDS = STATE_FILLER | _CODE_WORDS
-_FORMS = _forms()
-#: All long enough that a slip leaves one meaning; of several as near the first is meant.
-_LONG_FORMS = tuple(
-    word
-    for word in dict.fromkeys(
-        (*states.LONG_STATES, *sorted(_LIST_WORDS), *sorted(STATES.starts | STATES.ends), *_FORMS)
+@lru_cache(maxsize=1)
+def _long_forms() -> tuple[str, ...]:
+    """All words of statuses and lists that are long enough that a slip leaves one meaning; of several that are as near
+    the first is meant."""
+    others = (*sorted(_LIST_WORDS), *sorted(STATES.starts | STATES.ends), *_forms())
+    return tuple(
+        word for word in dict.fromkeys((*states.LONG_STATES, *others)) if len(word) >= _SHORTEST and word.isalpha()
     )
-    if len(word) >= _SHORTEST and word.isalpha()
-)
 
 
 @remembered
