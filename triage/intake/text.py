@@ -33,7 +33,7 @@ from triage.intake.entries import (
 from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing, unknown
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
-from triage.intake.naming.heads import role_of
+from triage.intake.naming.heads import leads_to_codes
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, listed_words, tidy
 from triage.intake.plain.characters import Line, lines
@@ -64,6 +64,7 @@ from triage.intake.tidying import (
     heavylist,
     inline,
     jointnames,
+    keymarks,
     legends,
     logs,
     loosely,
@@ -183,7 +184,8 @@ def _prepare(found: list[Line], tables: Tables, source: str | None, day: date | 
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _joined(all_rows, names, wraps.width_of(whole))
     all_rows = hearsay.marked(shortstops.told(all_rows))
-    all_rows = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))))
+    all_rows = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(all_rows))), names.likely)
+    all_rows = fields.cut(all_rows)
     all_rows = inline.parted(shortheads.written_out(all_rows), names.find)
     all_rows = namelead.parted(scanlead.parted(all_rows, names.find), names)
     all_rows = emptylists.taken_off(counted.taken_off(all_rows))
@@ -378,9 +380,9 @@ def _coded(context: Context, row: Row) -> None:
     row = _without_greeting(context, _without_remark(context, row))
     if row.roles is None and eachstatus.read(context, row):
         return
-    pair = keyrow.split(row)
-    if pair is not None and role_of(pair[0]) in ("code", "spn") and pair[2] <= row.finds.codes[0].start:
-        module = coderow.module_for(context, row, row.finds.codes[0])
+    pair, first = keyrow.split(row), row.finds.codes[0]
+    if pair is not None and pair[2] <= first.start and leads_to_codes(pair[0], pair[2] == first.start):
+        module = coderow.module_for(context, row, first)
         stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
         for code, stop in zip(row.finds.codes, stops, strict=True):
             details = coderow.beside(context, row, code, stop)
