@@ -57,6 +57,7 @@ from triage.intake.tidying import (
     jointnames,
     keyarrows,
     keyedheads,
+    keymarks,
     legends,
     logs,
     loosely,
@@ -150,7 +151,8 @@ def _with_whole_names(
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows)))
-    found = fields.cut(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))))
+    found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
+    found = fields.cut(found)
     found = inline.parted(shortheads.written_out(found), names.find)
     found = namelead.parted(scanlead.parted(found, names.find), names)
     return emptylists.taken_off(counted.taken_off(found))

@@ -17,6 +17,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of, spoken, without_links
+from triage.intake.said.counts import stated_count
 from triage.intake.said.near import digits_for_letters
 from triage.intake.said.wholeanswer import names_codes
 from triage.intake.scan.assembly import CodeDraft
@@ -174,8 +175,8 @@ def _draft(context: Context) -> CodeDraft | None:
 def _failure_type(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     match = _HEX2.match(value)
     if match is None:
-        status = states.of_cell(low, context.translated, context.legend)
-        return status is not None and _status(context, row, value, low, start)
+        told = states.of_cell(low, context.translated, context.legend) or answer_of_cell(low)
+        return told is not None and _status(context, row, value, low, start)
     read_as = digits_for_letters(match[1])
     if read_as is None:
         return False
@@ -203,11 +204,8 @@ def _status(context: Context, row: Row, value: str, low: str, start: int) -> boo
             draft.status_byte = int(byte[1] or byte[2], 16)
         return True
     module = context.builder.module
-    if (
-        answer is not None
-        and module is not None
-        and (status is None or answer in ("silent", "not scanned", "not fitted"))
-    ):
+    if answer is not None and module is not None and (
+            status is None or answer in ("silent", "not scanned", "not fitted")):
         context.builder.answer(module, answer)
         return True
     if status is not None:
@@ -252,11 +250,9 @@ def _code_follows(context: Context) -> bool:
 
 def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     match = re.match(r"x?([0-9]{1,5})(?![0-9.,/:-])", low)
-    if match is None:
-        return False
-    if context.open_code is not None:
+    if match is not None and context.open_code is not None:
         context.open_code.count = int(match[1])
-    return True
+    return match is not None
 
 
 def _count_of_codes(context: Context, row: Row, value: str, low: str, start: int) -> bool:
@@ -285,11 +281,15 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
 def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
-    if module is None or answer is None or not context.under_heading:
+    if module is None or not context.under_heading:
         return _holds_own(context, row, value, start)
-    if answer == "clean" and low in _YES:
-        return True
-    context.builder.answer(module, answer)
+    if answer is None:
+        counted = stated_count(low)
+        if counted is None:
+            return _holds_own(context, row, value, start)
+        module.stated = (counted[0], row.line, row.start, row.start + len(row.text))
+    elif answer != "clean" or low not in _YES:
+        context.builder.answer(module, answer)
     return True
 
 

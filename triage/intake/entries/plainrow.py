@@ -208,6 +208,7 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         # "cluster   not present", below a code and further right, is the rest of its description with its status.
         pair = pair if states.of_cell(row.low[len(pair[0]) :].lstrip(" :=|\t-")) is None else None
     short = pair is not None and is_short(pair[0]) and answer_of_cell(small(pair[0])) is None
+    short = short and not (context.key_block and role_of(small(pair[0] if pair else "")) == "failure_type")
     if pair is not None and (short or (context.names.listed(pair[0]) and role_of(small(pair[0])) is None)):
         cellanswers.answered(context, row, *pair)
         return True

@@ -122,9 +122,10 @@ ROLES: dict[str, frozenset[str]] = {
     "other": phrase_set("""
         part number | part no | part no. | p/n | software | sw | software version | hardware | hw | calibration |
         cal id | calibration id | serial | serial number | coding | version | connector | location | bay | bus | #
-        | no | no. | nr | nr. | pos | item | line | n° | idx | id | teilenummer | softwarestand | hardwarestand |
-        codierung | reference | piece | numero de pieza | referencia | fuse | network | address | addr | adresse |
-        can id | pin | cvn | version logicielle | diagnostic address | row | numero de piece | version de software
+        | no | no. | nr | nr. | pos | item | line | n° | idx | id | dir | adr | teilenummer |
+        softwarestand | hardwarestand | codierung | reference | piece | numero de pieza | referencia | fuse |
+        network | address | addr | adresse | can id | pin | cvn | version logicielle | diagnostic address | row |
+        numero de piece | version de software
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
     "short_name": phrase_set("""
         short name | short | abbreviation | abbr | abbrev | acronym | short form | kurzname | kurzel | kuerzel |
@@ -141,6 +142,8 @@ _SENDERS = phrase_set("""
     source controller | sending unit | sending ecu | source node | where | quelle | absender | sender ecu | herkunft |
     quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
     fuente | procedencia | remitente | gerat | geraet | appareil | dispositivo | controlador | controleur""")
+#: Heads of a column of scans that mean something else as keys ("Session: extended").
+_SESSIONS = phrase_set("session | sitzung | seance | sesion | visit | besuch | visite | visita | run")
 #: Columns named by a status: a mark, or the codes themselves, stand in them.
 _FLAGS = {
     "current": phrase_set(
@@ -257,6 +260,11 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)
     )
+    if "scan" not in roles:
+        roles = tuple(
+            "scan" if role is None and low.strip(_EDGE) in _SESSIONS else role
+            for role, low in zip(roles, lows, strict=True)
+        )
     if "module" in roles:
         return roles
     if "short_name" in roles:

@@ -34,14 +34,16 @@ class PhaseHit(NamedTuple):
 
 
 _SCAN_HEAD = lazily(
-    r"(?:(?:scan|snapshot|read(?:ing|out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
+    # Decorated as headings are: "# Scan 2", "[Session 2]", "*** Read-out 3 ***".
+    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?"
+    r"(?:(?:scan|snapshot|read(?:ing|-?out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
     r"session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
     r"balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
     r"primera?|segunda?|"
-    r"tercera?)\s+(?:scan|snapshot|read(?:ing|out)?|pass|auslesung|messung|durchgang|lecture|lectura|"
+    r"tercera?)\s+(?:scan|snapshot|read(?:ing|-?out)?|pass|auslesung|messung|durchgang|lecture|lectura|"
     r"escaneo))(?![a-z0-9])"
 )
 
