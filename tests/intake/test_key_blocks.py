@@ -64,3 +64,13 @@ def test_five_digits_behind_a_letter_of_standard_codes_are_told_and_not_read() -
     reading = read_text("Unit: Radio\nCode: P10230\n", load())
     assert not any(module.codes for snapshot in reading.snapshots for module in snapshot.modules)
     assert any("P10230" in notice.message for notice in reading.notices)
+
+
+@pytest.mark.parametrize(("text", "read"), [
+    ("DTC      CONTROL UNIT    MEANING\nNR       BRAKES          -\nB1471    RAIN SENSOR     WIPER SWITCH SHORT\n"
+     "-- = NO TROUBLE CODES; NR = NO CONNECTION\n", "BRAKES: silent; RAIN SENSOR: B1471"),
+    ("Code;Module;Text\nxx;Brakes;\nok;Radio;\nP0562;Engine;low\nok = fault memory empty; xx = no reply\n",
+     "Brakes: silent; Radio: clean; Engine: P0562"),
+])
+def test_a_legend_of_answers_names_no_module(text: str, read: str) -> None:
+    assert printed(text) == read
