@@ -24,6 +24,8 @@ ENCLOSED = [
     ("P0711 / stored / /Gearbox [TCU]/ / ratio\nB0071 / stored / /Airbag [ACM]/ / open\n"
      "U0102 / active / /Radio/ / lost\n",
      {"transmission control": ["P0711 stored"], "restraints": ["B0071 stored"], "radio": ["U0102 current"]}),
+    ("C0031 [Brakes] current sensor range\nP0562 [Engine] memory supply low\nU0102 [Radio] current gearbox lost\n",
+     {"anti-lock brakes": ["C0031 current"], "engine control": ["P0562 stored"], "radio": ["U0102 current"]}),
 ]
 
 

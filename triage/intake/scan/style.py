@@ -210,6 +210,8 @@ def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> boo
     named = wordy(row) if place.piece is not None else []
     if place.piece is not None and -len(named) <= place.piece < len(named):
         parts.remove(small(named[place.piece][1]))
+    if place.within and (inner := text_within(row, place.within)) is not None:
+        parts = [row.low[code.end : inner[0] - 1], row.low[inner[0] + len(inner[1]) + 1 :]]
     if place.many:
         start, end = namelist.zone(row, namelist.known(names))
         parts = [row.low[code.end : start], row.low[end:].lstrip(" )]")]
