@@ -24,6 +24,8 @@ ENCLOSED = [
     ("P0711 / stored / /Gearbox [TCU]/ / ratio\nB0071 / stored / /Airbag [ACM]/ / open\n"
      "U0102 / active / /Radio/ / lost\n",
      {"transmission control": ["P0711 stored"], "restraints": ["B0071 stored"], "radio": ["U0102 current"]}),
+    ("U0101 - {ABS}\nU0155 - {TCU}\nU0073 - {360 camera module}\nU0102 - /ABS/\n",
+     {"anti-lock brakes": ["U0101", "U0102"], "transmission control": ["U0155"], "camera": ["U0073"]}),
     ("C0031 [Brakes] current sensor range\nP0562 [Engine] memory supply low\nU0102 [Radio] current gearbox lost\n",
      {"anti-lock brakes": ["C0031 current"], "engine control": ["P0562 stored"], "radio": ["U0102 current"]}),
 ]

@@ -36,7 +36,7 @@ class Place(NamedTuple):
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
     rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: in brackets; ``within``:
-    the bracket behind the code in which it stands, whatever else does."""
+    the kinds of brackets behind the code in one of which it stands, whatever else does."""
 
     cell: int | None = None
     before: bool = False
@@ -246,15 +246,15 @@ def _place_of(
 
 
 def _within(group: Sequence[Row], names: Names, under: bool) -> Place | None:
-    """The kind of bracket behind the codes that holds a name in most rows; descriptions have some kinds too."""
-    for mark, least in (("<", 0.5), ("{", 0.5), ("/", 0.6), ("[", 0.9)):
-        found = [span for row in group[:60] if mark in row.text and (span := text_within(row, mark)) is not None]
-        usual = mark in "[/"
-        if len(found) < 0.6 * min(len(group), 60) or (usual and (under or len(found) < _FEWEST_NAMED)):
+    """The kinds of brackets behind the codes that hold a name in most rows; descriptions have some of them too."""
+    for marks, least in (("<{/", 0.5), ("[", 0.9)):
+        told = [(row, span) for row in group[:60] if (span := text_within(row, marks)) is not None]
+        usual = any(row.text[span[0] - 1] in "[/" for row, span in told)
+        if len(told) < 0.6 * min(len(group), 60) or (usual and (under or len(told) < _FEWEST_NAMED)):
             continue
-        share = _share([tidy(text) for _, text in found], names)
+        share = _share([tidy(text) for _, (_, text) in told], names)
         if share >= least or (share and not usual and not under):
-            return Place(within=mark)
+            return Place(within=marks)
     return None
 
 
