@@ -20,6 +20,10 @@ BLOCKS = [
     ("Calculateur: Combiné\nRésultat: B1231 (mémorisé) / U0422 (présent)\n", "Combiné: B1231 U0422"),
     ("Module: Radio\nAnswer: K28113 (stored), K30417 (active)\n\nModule: Seat\nAnswer: K28113\n",
      "Radio: K28113 K30417; Seat: K28113"),
+    # Or how many follow.
+    ("Unit: Gauge cluster\nOutcome: 2 codes\nCode: B1322\nText: open\nCode: B1323\n\n"
+     "Unit: Radio\nAnswer: 1 fault\nCode: U0131\n\nUnit: Seat\nAnswer: 0 faults\n",
+     "Gauge cluster: B1322 B1323; Radio: U0131; Seat: clean"),
     # Addresses beside the name, above it or below.
     ("Module: Airbag\nAdr.: 3\nCode: B0051\n\nAdr.: 4\nModule: Radio\nCode: none\n", "Airbag: B0051; Radio: clean"),
     ("No.: 0x71E\nModule: Airbag\nCode: B0051\n\nNo.: 0x722\nModule: Radio\nCode: none\n",
@@ -60,7 +64,21 @@ def test_a_number_of_a_letter_and_five_digits_is_a_code_in_its_place() -> None:
     assert found == ["K28113", "E13110", "R26164"]
 
 
+def test_bytes_behind_a_key_for_the_answer_are_no_code() -> None:
+    assert printed("Unit: Radio\nReply: 62F190\n\nUnit: Seat\nReply: 2AAF41 (stored)\n") == "Seat: 2AAF41"
+
+
 def test_five_digits_behind_a_letter_of_standard_codes_are_told_and_not_read() -> None:
     reading = read_text("Unit: Radio\nCode: P10230\n", load())
     assert not any(module.codes for snapshot in reading.snapshots for module in snapshot.modules)
     assert any("P10230" in notice.message for notice in reading.notices)
+
+
+@pytest.mark.parametrize(("text", "read"), [
+    ("DTC      CONTROL UNIT    MEANING\nNR       BRAKES          -\nB1471    RAIN SENSOR     WIPER SWITCH SHORT\n"
+     "-- = NO TROUBLE CODES; NR = NO CONNECTION\n", "BRAKES: silent; RAIN SENSOR: B1471"),
+    ("Code;Module;Text\nxx;Brakes;\nok;Radio;\nP0562;Engine;low\nok = fault memory empty; xx = no reply\n",
+     "Brakes: silent; Radio: clean; Engine: P0562"),
+])
+def test_a_legend_of_answers_names_no_module(text: str, read: str) -> None:
+    assert printed(text) == read

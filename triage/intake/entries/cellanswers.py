@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
@@ -17,6 +17,7 @@ from triage.intake.words.answerwords import NOTHING_SAID
 
 #: Beside an answer in another cell these say that there is no code.
 _NONE = frozenset(("n/a", "na", "n.a"))
+_ADDRESS = lazily(r"(?:0x|\$|#)[0-9a-f]{1,4}|[0-9][0-9a-f]{1,2}h?|[1-9a-f]")
 _NONE_CELLS = lazily(
     r"(?<=[\t;|, ])(?:\s*n[/.]?a\.?\s*(?:[\t;|,]|\s\s))+|(?:(?:\s\s|[\t;|,])\s*n[/.]?a\.?)+\s*$"
 )
@@ -26,7 +27,7 @@ def read(context: Context, row: Row) -> bool:
     """A name in one cell and an answer in another, all others empty, in lines that no head explains."""
     if row.kind not in (";", ",", "|", "\t", "gap") or row.cells is None:
         return False
-    filled = [cell for cell in row.cells if cell.text.strip(" -.")]
+    filled = [cell for cell in row.cells if cell.text.strip(" -.") and not _is_address(row, cell)]
     said_of = [cell for cell in filled if cell.low.strip() not in NOTHING_SAID and cell.low.strip(" .") not in _NONE]
     if row.kind == "gap" and len(said_of) == len(filled):
         return False
@@ -46,6 +47,11 @@ def read(context: Context, row: Row) -> bool:
     # A count of no codes beside "not responding" tells nothing.
     answered(context, row, name, next((answer for answer in said if answer != "clean"), "clean"))
     return True
+
+
+def _is_address(row: Row, cell: Cell) -> bool:
+    """Whether a cell is the first of a row, and a module's address or number."""
+    return cell.start == 0 and row.kind != "gap" and _ADDRESS.fullmatch(cell.low) is not None
 
 
 def answered(context: Context, row: Row, name: str, answer: str) -> None:

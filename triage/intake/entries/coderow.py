@@ -14,7 +14,7 @@ from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
 from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, ownstatus, partwords
-from triage.intake.lines.behind import in_brackets, wordy
+from triage.intake.lines.behind import in_brackets, text_within, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.linking import strip_links, trailing_status
@@ -187,7 +187,7 @@ def _modules(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft
             end = row.finds.codes[-1].end
             told = row.low[end : places[0][0]].strip(" ([")
             return found, (end if states.of_cell(told) is None else places[0][0], closed)
-    if (place.many or place.piece is not None) and not context.under_heading:
+    if (place.many or place.piece is not None or place.within) and not context.under_heading:
         # Each line of this text names its own module: the one of the line above is not this line's.
         context.builder.module = None
     return _named(context, row, place)
@@ -235,7 +235,8 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     begin = found if (found := row.text.find(printed, start)) >= 0 else start
     printed, begin = without_volts(context, row, printed, begin)
     module = context.builder.name_module(printed, row.line, row.start + begin, row.start + begin + len(printed))
-    return [module], (start, end)
+    # Of the bracket round a name nothing is left.
+    return [module], (start - bool(place.within), end + bool(place.within))
 
 
 def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
@@ -245,7 +246,7 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         # "Confirmed in this cycle", set in below a heading, names no module.
         inset = context.under_heading and row.line.indent > context.heading_indent
         return len(printed) <= 80 and not (inset and score < 60.0 and states.in_text(small(printed)))
-    if score >= 60.0:
+    if score >= 60.0 or (place.within and words <= 6):
         return True
     if place.lead or place.tail or place.piece is not None:
         # Behind the code stands a description as well; an unlisted name is taken only where the whole text does so.
@@ -264,6 +265,8 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
 def _name_span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     """Where in the row's text the module's name stands by the style of the text."""
     code = row.finds.codes[0]
+    if place.within and (inner := text_within(row, place.within)) is not None:
+        return inner[0], inner[0] + len(inner[1])
     if "@" in row.text and (marked := _behind_at(context, row, code.end)) is not None:
         return marked
     leads = code.start == 0 or (row.kind == "gap" and not strip_links(row.text[: code.start]))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from string import hexdigits
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
@@ -281,28 +282,37 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
 def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
-    if module is None or not context.under_heading:
-        return _holds_own(context, row, value, start)
-    if answer is None:
-        counted = stated_count(low)
-        if counted is None:
-            return _holds_own(context, row, value, start)
-        module.stated = (counted[0], row.line, row.start, row.start + len(row.text))
-    elif answer != "clean" or low not in _YES:
-        context.builder.answer(module, answer)
+    if _are_codes(context, row, value, low, start):
+        return True
+    if module is None or answer is None or not context.under_heading:
+        return False
+    if answer == "clean" and low in _YES:
+        return True
+    context.builder.answer(module, answer)
     return True
 
 
-def _holds_own(context: Context, row: Row, value: str, start: int) -> bool:
-    """Whether the answer of a module named by a key is its codes, makers' own numbers."""
-    return context.key_block and context.builder.module is not None and valuecodes.own(context, row, value, start)
+def _are_codes(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    """Whether the answer of a module named by a key is its codes, makers' own numbers, or how many follow."""
+    module = context.builder.module
+    if module is None or not context.key_block:
+        return False
+    count = stated_count(low)
+    if count is not None and count[0] and not low[: count[1]].strip() and not low[count[2] :].strip(" .:;)"):
+        module.stated = (count[0], row.line, row.start, row.start + len(row.text))
+        return True
+    # Bytes and years are an answer as well: digits want a status behind them.
+    told = not set(low.split(maxsplit=1)[0] if low else "") <= set(hexdigits) or states.in_text(low)
+    return bool(told) and valuecodes.own(context, row, value, start)
 
 
 def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = reply_of(low)
+    if _are_codes(context, row, value, low, start):
+        return True
     if module is None or answer is None or not context.under_heading:
-        return _holds_own(context, row, value, start)
+        return False
     # That it answered is one thing ("Communication: OK"), what it said another ("answers, no codes", "Answer: OK").
     told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
     said = names_codes(low) or _WHAT_IT_SAID.match(row.low) or not any(hit.doubtful for hit in spoken(low)[:1])

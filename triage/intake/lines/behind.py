@@ -18,6 +18,15 @@ from triage.intake.said import states
 from triage.intake.said.near import small
 
 _DELIMITERS = frozenset("|;\t")
+#: A bracket with what stands in it, another kind of bracket too.
+_ENCLOSED = {
+    "<": lazily(r"<\s?((?![0-9.,]+ ?[A-Za-z]{0,2}>)\w[^<>]{0,60}?)\s?>"),
+    "{": lazily(r"\{\s?(\w[^{}]{0,60}?)\s?\}"),
+    "/": lazily(r"(?<=\s)/([^\W\d][^/]{0,60})/(?=\s|$)"),
+    # Behind a name stands its abbreviation.
+    "[": lazily(r"(?<![^\W_])(?<![^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
+}
+_BYTE = lazily(r"[0-9A-Fa-f]{2}")
 _IN_BRACKETS = lazily(r"\([^()]{2,40}\)")
 
 
@@ -35,6 +44,19 @@ def in_brackets(row: Row, start: int, piece: str) -> bool:
     """Whether a piece stands in brackets."""
     end = start + len(piece.rstrip(" )]"))
     return row.text[:start].rstrip()[-1:] in ("(", "[") and row.text[end:].lstrip()[:1] in (")", "]")
+
+
+def text_within(row: Row, marks: str) -> tuple[int, str] | None:
+    """The only text behind the first code in brackets of some kinds that may be a name, with its place.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> text_within(rows_of("P1A10 [87] contactor - [Seat (left)] stored")[0], "[")
+    (24, 'Seat (left)')
+    """
+    begin = row.finds.codes[0].end
+    found = [match for mark in marks if mark in row.text for match in _ENCLOSED[mark].finditer(row.text, begin)
+             if may_name(match[1]) and not _BYTE.fullmatch(match[1])]
+    return (found[0].start(1), found[0][1]) if len(found) == 1 else None
 
 
 def behind(row: Row) -> list[tuple[int, str]]:

@@ -63,6 +63,8 @@ def known(names: Names) -> IsName:
     def is_name(text: str) -> bool:
         if names.listed(text):
             return True
+        if _JOINT.search(text) is not None and _is_one(text, names):
+            return True
         if " / " in text and joined(text, names):
             # "Radio / Retarder" are two modules that share a code, "ABS / stability control" is one.
             return False
@@ -77,6 +79,15 @@ def known(names: Names) -> IsName:
         return " - " not in text or names.match(text).second is None
 
     return is_name
+
+
+def _is_one(text: str, names: Names) -> bool:
+    """Whether a name with a word for "and" and both that this joins are all names of one module: "heating and air
+    conditioning", "key and start"."""
+    halves = _JOINT.split(text)
+    if len(halves) != 2 or any(names.score(name) < 85.0 for name in (*halves, text)):
+        return False
+    return len({names.match(part).canonical for part in (text, *halves)}) == 1
 
 
 def shared(text: str) -> list[str]:

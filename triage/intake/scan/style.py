@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, shortcolumn
-from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, wordy
+from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -26,6 +26,7 @@ from triage.intake.plain.phrases import plain_words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
+from triage.intake.scan import bracketcounts
 from triage.intake.scan.headed import headed_share
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
@@ -34,7 +35,8 @@ class Place(NamedTuple):
     """Where the module stands in rows of one shape: a cell (``cell``), the text before the code (``before``), the
     n-th piece behind the code from the left (``piece``) or from the right (negative), the first words behind it
     (``lead``), or one or more names right behind it (``many``), or nowhere (all None: the heading's). ``sure``: most
-    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: in brackets."""
+    rows hold a listed name there, so that one nobody knows may stand there too; ``bracketed``: in brackets; ``within``:
+    the kinds of brackets behind the code in one of which it stands, whatever else does."""
 
     cell: int | None = None
     before: bool = False
@@ -44,6 +46,7 @@ class Place(NamedTuple):
     many: bool = False
     sure: bool = False
     bracketed: bool = False
+    within: str = ""
 
 
 HEADING = Place()
@@ -91,7 +94,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     kinds = {hits[-1].meaning for low in lows if (hits := STATES.find(low))}
     # Descriptions that end in such words by chance do not do so in several.
     style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
-    _brackets(rows, names, style)
+    style.counts_in_brackets = bracketcounts.agree(rows)
     return style
 
 
@@ -207,6 +210,8 @@ def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> boo
     named = wordy(row) if place.piece is not None else []
     if place.piece is not None and -len(named) <= place.piece < len(named):
         parts.remove(small(named[place.piece][1]))
+    if place.within and (inner := text_within(row, place.within)) is not None:
+        parts = [row.low[code.end : inner[0] - 1], row.low[inner[0] + len(inner[1]) + 1 :]]
     if place.many:
         start, end = namelist.zone(row, namelist.known(names))
         parts = [row.low[code.end : start], row.low[end:].lstrip(" )]")]
@@ -228,6 +233,9 @@ def _place_of(
     """Where rows of one shape put the module; ``headed``: the share of them below headings, and how many of these."""
     share, headings = headed
     under = share >= 0.5 and not shape[2]
+    within = None if shape[2] else _within(group, names, under)
+    if within is not None:
+        return within
     if under and headings != 1:
         # What is told behind the codes need not be looked at: many names to try.
         return HEADING
@@ -235,6 +243,19 @@ def _place_of(
     if (under and not _tell_themselves(group, place)) or (not shape[2] and _one_below_words(rows, group, names)):
         return HEADING
     return place
+
+
+def _within(group: Sequence[Row], names: Names, under: bool) -> Place | None:
+    """The kinds of brackets behind the codes that hold a name in most rows; descriptions have some of them too."""
+    for marks, least in (("<{/", 0.5), ("[", 0.9)):
+        told = [(row, span) for row in group[:60] if (span := text_within(row, marks)) is not None]
+        usual = any(row.text[span[0] - 1] in "[/" for row, span in told)
+        if len(told) < 0.6 * min(len(group), 60) or (usual and (under or len(told) < _FEWEST_NAMED)):
+            continue
+        share = _share([tidy(text) for _, (_, text) in told], names)
+        if share >= least or (share and not usual and not under):
+            return Place(within=marks)
+    return None
 
 
 def _place(shape: Shape, group: Sequence[Row], names: Names) -> Place:
@@ -367,30 +388,3 @@ def _share(texts: Sequence[str], names: Names) -> float:
             scores[text] = names.score(text) >= 60.0
     judged = [scores[text] for text in filled if text in scores]
     return sum(judged) / len(judged)
-
-
-_BRACKET_COUNT = lazily(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
-
-
-def _brackets(rows: Sequence[Row], names: Names, style: Style) -> None:
-    """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below."""
-    agree = differ = 0
-    for at, row in enumerate(rows):
-        if row.blank or row.finds.codes:
-            continue
-        last = row.text[-1]
-        match = _BRACKET_COUNT.fullmatch(row.text) if "0" <= last <= "9" or last in ")]:" else None
-        if match is None:
-            continue
-        below = 0
-        for other in rows[at + 1 : at + 30]:
-            if other.finds.codes:
-                if shape_of(other)[2] and other.line.indent <= row.line.indent:
-                    # It names its module itself.
-                    break
-                below += 1
-            elif not other.blank and other.line.indent <= row.line.indent:
-                break
-        agree += below == int(match[2] or match[3])
-        differ += below != int(match[2] or match[3])
-    style.counts_in_brackets = agree > differ

@@ -35,7 +35,11 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
         return list(rows)
     letters = "|".join(re.escape(key) for key in sorted(legend, key=len, reverse=True))
     # A number behind a space ("door 1") counts the modules.
-    place = re.compile(rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))")
+    # In the first of several columns they stand before the name.
+    place = re.compile(
+        rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))|"
+        rf"^()[(\[]?({letters})[)\]]?(?=[ ]*(?:[|;,\t]|[ ][ ]\S))"
+    )
     found = list(rows)
     written: dict[str, str] = {}
     for at, row in enumerate(rows):
@@ -45,7 +49,8 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
             continue
         text = written.get(row.text)
         if text is None:
-            text = written[row.text] = place.sub(lambda match: f"{match[1]}{legend[match[2]]}", row.text)
+            text = written[row.text] = place.sub(
+                lambda match: f"{match[1] or ''}{legend[match[2] or match[4]]}", row.text)
         if text != row.text:
             low = small(text)
             found[at] = Row(row.line, text, row.start, low, find(text, low))

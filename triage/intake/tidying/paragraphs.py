@@ -46,6 +46,8 @@ _SENTENCE = lazily(r"[.!?](?:\s|$)")
 _LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = lazily(r",(?![ 0-9]|$)")
 _KEYED = lazily(r"[^:]{1,24}:\s")
+#: Brackets that no sentence is told in.
+_CLOSERS = "]}>"
 _MOST, _MOST_HEAD, _SHORT, _LEAST = 60, 4, 40, 18
 
 
@@ -156,7 +158,8 @@ def _is_list(rows: Sequence[Row]) -> bool:
     if sum(coded) < 2 or 2 * sum(coded) < len(rows):
         return False
     starts = coded[0] + sum(
-        begins and above.text[-1].isalnum() and not _is_open(above, below, lambda name: False)
+        begins and (above.text[-1].isalnum() or above.text[-1] in _CLOSERS)
+        and not _is_open(above, below, lambda name: False)
         for begins, (above, below) in zip(coded[1:], pairwise(rows), strict=True))
     return starts >= 2 and 2 * starts >= len(rows)
 
