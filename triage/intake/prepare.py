@@ -58,6 +58,7 @@ from triage.intake.tidying import (
     keyarrows,
     keyedheads,
     keymarks,
+    lastnames,
     legends,
     logs,
     loosely,
@@ -195,7 +196,8 @@ def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spa
     written without one; what was read where, and what was dictated and can't be told."""
     found, spoken, unread = spokencodes.written(tightcommas.opened(found))
     found = soistoo.written_out(spokenmarks.written(loosely.written_out(found, names), names.find))
-    opened, glued = gluedwords.opened(atsigns.written_out(found), names.sure)
+    found = lastnames.written_out(atsigns.written_out(found), names.listed)
+    opened, glued = gluedwords.opened(found, names.sure)
     closed, split = splitcodes.closed(opened, names.sure)
     mended = phaseslips.mended(statusslips.mended(namedlists.told(closed), names.listed))
     return list(mended), [*spoken, *glued, *split], unread

@@ -47,6 +47,7 @@ from triage.intake.said import (
 )
 from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.states import legend_of
 from triage.intake.scan.context import Context
@@ -249,6 +250,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
         return False
     answer = answer_of_cell(row.low)
     if answer is None or is_list_head(row.low, spoken(row.low)) or row.line.indent < context.heading_indent or keyed:
+        return False
+    if answer == "not fitted" and all(status_of_head(row.low, context.translated)):
         return False
     context.builder.answer(module, answer)
     return True

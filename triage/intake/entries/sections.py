@@ -33,7 +33,10 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
 
 def heads_codes(context: Context, row: Row, at: int) -> bool:
     """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
-    status = section(context, row) if context.open_code is not None and heads_several(row.low) else None
+    bracketed = row.low.endswith(")") and all(status_of_head(row.low, context.translated))
+    several = context.open_code is not None and heads_several(row.low)
+    # "Stored DTCs (not present)" says of no module that it is not there.
+    status = section(context, row) if several or bracketed else None
     below = below_of(context, at)
     if status is None or below is None or not below.finds.codes or not codes_alone(context, below):
         return False

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
@@ -21,6 +22,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.plain.slips import nearest
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.languages import language
 from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
@@ -173,10 +175,11 @@ def _unspoken(row: Row) -> Row:
 def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[_Entry]]]:
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, _Entry] = {}
+    translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or _MARKS.isdisjoint(row.line.text) or len(row.low) > _LONGEST:
             continue
-        if not (entries := _told(row, is_name)):
+        if not (entries := _told(row, is_name, translated)):
             continue
         if waiting and (len(entries) > 1 or at - 1 not in waiting):
             yield list(waiting), list(waiting.values())
@@ -241,7 +244,7 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
     return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
 
 
-def _told(row: Row, is_name: IsName) -> list[_Entry]:
+def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_Entry]:
     """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything
     else."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
@@ -260,7 +263,7 @@ def _told(row: Row, is_name: IsName) -> list[_Entry]:
         stop = following.start() if following is not None else len(low)
         start, end = head.span(1) if head[1] is not None else head.span(2)
         letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
-        status = states.of_cell(meaning) or states.of_cell(_meant(meaning))
+        status = states.of_cell(meaning, translated()) or states.of_cell(_meant(meaning), translated())
         answer = answer_of_cell(meaning) if status is None else None
         if is_name(letters) or states.of_cell(letters.lower()) is not None:
             return []
@@ -316,5 +319,5 @@ def _used(rows: Sequence[Row]) -> set[str]:
             behind = (_GLUED.match(row.text, code.end) for code in row.finds.codes)
             found.update(glued[1] for glued in behind if glued is not None)
         else:
-            found.add(row.low.split()[-1].strip(_CODE_EDGE))
+            found.add(re.split(r"[\s=:]", row.low)[-1].strip(_CODE_EDGE))
     return found
