@@ -41,7 +41,7 @@ _FAULT_WORDS = word_set(
     "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = lazily(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
-_NUMBER_BEFORE = lazily(r"\s*[(#]?[0-9]{1,2}[.:)]?\s+")
+_NUMBER_BEFORE = lazily(r"\s*[(#]?[0-9]{1,2}(?:[.:)]\s*|\s+)")
 #: Where a module is found, in a line below its name.
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
@@ -297,7 +297,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if context.hanging and context.under_heading and row.line.indent < above.line.indent:
         # The rest of a long line stands further right than its code in this text.
         return False
-    if (cell := _cell_goes_on(row, above, score)) is not None and context.rows[at - 1] is above:
+    if (cell := _cell_goes_on(context, row, above, score)) is not None and context.rows[at - 1] is above:
         return cell
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
@@ -333,11 +333,14 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     return row.text[:1].islower() and above.text[:1].isupper() and (score < 90.0 or wrapped)
 
 
-def _cell_goes_on(row: Row, above: Row, score: float) -> bool | None:
+def _cell_goes_on(context: Context, row: Row, above: Row, score: float) -> bool | None:
     """Whether the cell between a code and its status ("U1350  no contact with   active") goes on in the row below, at
     the left edge: no description ends with its last word, or it had no room for the first word of the row; None where
     the row above is none of such a table."""
     if above.kind != "gap" or above.roles or row.cells or not above.cells or len(above.cells) != 3:
+        return None
+    if context.under_heading and row.line.indent <= context.heading_indent < above.line.indent:
+        # Codes are set in below their headings, and nothing of a cell stands that far left.
         return None
     code, told, status = above.cells
     if not above.finds.codes or above.finds.codes[0].start != code.start or states.of_cell(status.low) is None:
