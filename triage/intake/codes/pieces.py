@@ -237,6 +237,15 @@ def _opens_title(text: str, state: states.State) -> bool:
     return word[:1].isupper() and word[1:].islower() and rest[:1] == " " and rest[1:].islower()
 
 
+def runs_on(low: str) -> bool:
+    """Whether a description ends in the words of a status with no mark before them ("input current fault"): below the
+    head of a list by status they are its own."""
+    low = low.rstrip(_EDGE)
+    said = states.in_text(low)
+    before = low[: said[-1].start] if said and said[-1].end >= len(low) else ""
+    return before[-1:] == " " and before[-2:-1].isalpha()
+
+
 def take_running(
     details: Details, text: str, low: str, translated: bool, doubtful: bool, lead: bool = True
 ) -> str:

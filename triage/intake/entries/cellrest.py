@@ -41,6 +41,9 @@ def goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     cells = None if above is None or row.cells else _cells(above)
     if above is None or cells is None:
         return False
+    if context.under_heading and row.line.indent <= context.heading_indent < above.line.indent:
+        # Codes are set in below their headings, and nothing of a cell stands that far left.
+        return False
     told, status = cells
     last, first = context.rows[at - 1], row.text.partition(" ")[0]
     if last is above and (told.low.rpartition(" ")[2] in LEADS_ON or first in LEADS_ON):

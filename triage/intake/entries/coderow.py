@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from triage.intake.codes.finds import Found
-from triage.intake.codes.pieces import Details
+from triage.intake.codes.pieces import Details, runs_on
 from triage.intake.codes.tails import read_pieces
 from triage.intake.entries import leads
 from triage.intake.entries.clauses import is_title
@@ -128,6 +128,8 @@ def add(context: Context, module: ModuleDraft, row: Row, code: Found, details: D
     """Add one code with what stands beside it."""
     if code.failure_type is None and details.failure_type is not None:
         code = code._replace(failure_type=details.failure_type)
+    if context.section_status() is not None and not context.style.doubtful_states and runs_on(row.low[code.end :]):
+        details = replace(details, status=None)
     status = details.status or context.section_status()
     if status is None and code.kind == "J1939" and details.text in _PREVIOUSLY_ACTIVE:
         status, details = "stored", replace(details, texts=[])

@@ -47,7 +47,7 @@ from triage.intake.said import (
 )
 from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.said.counts import stated_count
-from triage.intake.said.listheads import status_of_head
+from triage.intake.said.listheads import explained
 from triage.intake.said.near import small
 from triage.intake.said.states import legend_of
 from triage.intake.scan.context import Context
@@ -94,7 +94,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     heading = name_in(context, row)
     hits = [hit for hit in spoken(row.low) if phase is None or not (phase.start <= hit.start < phase.end)]
-    hits = hits or beside_names(context, row, ())
+    hits = [] if explained(row.low) else hits or beside_names(context, row, ())
     if hits and not (heading is not None and context.names.listed(heading.printed)):
         # A name never holds the wording of an answer, unless it is listed so.
         heading = None
@@ -248,10 +248,8 @@ def _quick(context: Context, row: Row, at: int) -> bool:
     module = context.builder.module
     if module is None or not context.under_heading or context.open_code is not None or context.section is not None:
         return False
-    answer = answer_of_cell(row.low)
+    answer = answer_of_cell(row.low) if not explained(row.low) else None
     if answer is None or is_list_head(row.low, spoken(row.low)) or row.line.indent < context.heading_indent or keyed:
-        return False
-    if answer == "not fitted" and all(status_of_head(row.low, context.translated)):
         return False
     context.builder.answer(module, answer)
     return True

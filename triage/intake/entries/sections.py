@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from triage.intake.entries.headings import below_of, codes_alone, section
 from triage.intake.lines.row import Row
-from triage.intake.said.listheads import LISTS, heads_several, status_of_head
+from triage.intake.naming.names import tidy
+from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.model.snapshot import ListRead, StatusWord
@@ -20,9 +21,13 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
     """Open a list of codes of one status; it belongs to the module above where codes follow at once."""
     below = below_of(context, at)
     context.section = status
+    # As far left as the headings, over one of them, it heads the lists of all below it.
+    of_all = (below is not None and row.line.indent <= context.heading_indent and not below.finds.codes
+              and context.names.sure(tidy(below.text)))
     context.section_of_module = (
         context.under_heading
         and context.builder.module is not None
+        and not of_all
         and (below is None or (bool(below.finds.codes) and codes_alone(context, below)) or context.blanks == 0)
     )
     name = LISTS.get(status)
@@ -33,10 +38,8 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
 
 def heads_codes(context: Context, row: Row, at: int) -> bool:
     """Open a list below a line that surely heads one, among codes: "-- stored faults --" with codes right below it."""
-    bracketed = row.low.endswith(")") and all(status_of_head(row.low, context.translated))
-    several = context.open_code is not None and heads_several(row.low)
-    # "Stored DTCs (not present)" says of no module that it is not there.
-    status = section(context, row) if several or bracketed else None
+    among = context.open_code is not None or explained(row.low)
+    status = section(context, row) if among and heads_several(row.low) else None
     below = below_of(context, at)
     if status is None or below is None or not below.finds.codes or not codes_alone(context, below):
         return False

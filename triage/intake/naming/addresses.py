@@ -24,3 +24,5 @@ LABELLED_BEHIND = lazily(
     r"direcci(?:o|\u00f3)n|diag(?:nostic)? (?:id|address)|can id|ecu id|ecu|id|node)"
     r"\.?\s?[:=#]?\s?(?:0[xX]|\$)?(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,8}h?\s?[\])]?"
 )
+#: "Roof @ 0x3C", "Engine @ $1A".
+AT_BEHIND = lazily(r"(.*\S)\s*@\s?(?:(?:0x|\$)[0-9a-fA-F]{1,4}|(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)")

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from code_tables import Tables
-from triage.intake.naming.addresses import BEFORE, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND
 from triage.intake.naming.ampere import is_ampere
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
@@ -195,7 +195,7 @@ class Names:
             printed = value.strip()
         if not has_digit(printed) or self.listed(printed):
             return printed
-        for pattern in (BEFORE, BEHIND, LABELLED_BEHIND):
+        for pattern in (AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
                 first = pattern is BEFORE or self._addressed.setdefault(match[1], printed) == printed

@@ -149,6 +149,16 @@ def heads_several(low: str) -> bool:
     return status is not None and beside and any(_meant(word) in _SEVERAL for word in plain_words(low))
 
 
+def explained(low: str) -> bool:
+    """Whether a line heads a list of codes and says their status in brackets once more, which answers nothing.
+
+    >>> [explained(low) for low in ("[stored dtcs (not present)]", "no dtcs (not present)", "abs (stored)")]
+    [True, False, False]
+    """
+    head, bracket, rest = low.strip(" [").partition("(")
+    return bool(bracket) and heads_several(head) and states.of_cell(rest) is not None
+
+
 @remembered
 def only_counts(low: str) -> bool:
     """Whether a line says no more than that codes follow, or how many: "Fault codes:", "2 codes".
@@ -166,4 +176,4 @@ def only_counts(low: str) -> bool:
     return headed and bool(found) and all(word in _CODE_WORDS or word.isdigit() for word in found)
 
 
-__all__ = ["LISTS", "only_counts", "status_of_head"]
+__all__ = ["LISTS", "explained", "heads_several", "only_counts", "status_of_head"]

@@ -79,6 +79,8 @@ def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, 
             if not above.finds.codes:
                 under = not above.head and len(above.text) <= 80 and (
                     above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
+                    # Right above what is set in below it a name very like a listed one is a heading.
+                    or (row.line.indent > above.line.indent and names.score(names.bare(tidy(above.text))) >= _SURE)
                 )
                 headings[shape_of(row)] += under
             starts[shape_of(row)].append(under)

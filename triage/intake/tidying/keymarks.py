@@ -45,8 +45,11 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     blocks = []
     for first, last in _stretches(rows):
         keys = [_key(row) for row in rows[first:last]]
-        arrowed = any(key is not None and key.end > key.start + 1 for key in keys)
-        if (arrowed or None not in keys) and _are_of_a_module(rows[first:last], keys, is_name):
+        if not any(key is not None and key.end > key.start + 1 for key in keys):
+            # The head of a scan may stand above a block.
+            first = last - len(keys[::-1][: (*keys[::-1], None).index(None)])
+            keys = keys[len(keys) - (last - first) :]
+        if _are_of_a_module(rows[first:last], keys, is_name):
             blocks.append((first, keys))
     if len(blocks) < _FEWEST and not any(len(keys) >= _FEWEST_LINES for _, keys in blocks):
         return found
