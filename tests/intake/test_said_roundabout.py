@@ -63,3 +63,25 @@ def test_a_code_that_passed_since_is_stored(said: str) -> None:
 @pytest.mark.parametrize("key", ["Supply", "Battery", "Voltage", "Date"])
 def test_what_is_no_module_is_not_clean(key: str) -> None:
     assert modules_of(f"{key}: none\nABS: C0035") == {ABS: ["C0035"]}
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("Got P0562 (ECM) and C0035 (ABS)", {ECM: ["P0562"], ABS: ["C0035"]}),
+    ("Found P0562 (engine), C0035 (abs), B1301 (radio).", {ECM: ["P0562"], ABS: ["C0035"], RADIO: ["B1301"]}),
+    ("radio has U0121 (abs) and U0155 (dash)", {RADIO: ["U0121", "U0155"]}),
+])
+def test_the_module_in_the_bracket_of_each_code(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+def test_no_codes_of_a_module() -> None:
+    assert modules_of("no ABS faults, radio U0100") == {ABS: ["clean"], RADIO: ["U0100"]}
+
+
+def test_silent_with_a_slip() -> None:
+    assert modules_of("radio stays slent, ABS C0035") == {RADIO: ["silent"], ABS: ["C0035"]}
+
+
+def test_a_side_before_its_name_is_not_of_the_name_before_it() -> None:
+    assert modules_of("no faults in dash, front radar, left blind spot; the ABS has C0035") == {
+        DASH: ["clean"], "front distance sensor": ["clean"], "side obstacle, left": ["clean"], ABS: ["C0035"]}

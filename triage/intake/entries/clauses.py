@@ -233,6 +233,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if not printed and says is not None and text.rstrip()[-3:].lower() == "ecu":
         # "In the ECU I get P0562"
         printed = text.rstrip()[-3:]
+    if (")" in printed and "(" not in printed) or printed[:1] == "(":
+        # The rest of a description: "(heater open) in history, U1113"
+        return None
     if not printed or len(printed.split()) > 6 or len(printed) > 60 or not any(c.isalpha() for c in printed):
         return None
     if all(word in _NO_SUBJECT for word, _, _ in words(small(printed))):

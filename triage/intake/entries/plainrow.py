@@ -313,7 +313,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if metarow.read(context, row):
         context.told_at = at
         return
-    if surely == "weak" and heading is not None:
+    if surely == "weak" and heading is not None and not _is_said(row):
         open_heading(context, row, heading, guessed=True)
         return
     if _DATED.search(row.low):
@@ -324,6 +324,13 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
     if untold.alone(context, row):
         return
     metarow.reading(context, row)
+
+
+def _is_said(row: Row) -> bool:
+    """Whether a line greets or is a sentence, and no name that nobody knows: "Hello all,", "Second key is with it."."""
+    parts = row.text.rstrip(",.!").split()
+    ended = row.text[-1] == "." and len(parts) > 2 and len(parts[-1]) > 1 and parts[-1].islower()
+    return ended or row.text[-1] in ",!"
 
 
 def _legend(context: Context, row: Row) -> bool:

@@ -50,6 +50,7 @@ _HAS = lazily(
 #: Between a name and its first code, and before another name.
 _BEFORE_CODE = lazily(r"\s*(?:[-:=>(\[|]+\s*)?$")
 _BETWEEN = lazily(r"(?:[;,.|)\]/]|(?<![a-z])(?:and|und|et|y|then))\s+(?:the\s+)?$")
+_MARK = lazily(r"\s*[-:=>]+\s")
 _REACH = 48
 _CAME_BACK = lazily(
     r"\s(?:only|(?:is|was|has|have|are|were|did)?\s?(?:still |just )?(?:came|come|comes|back|returned|again|gone|"
@@ -137,11 +138,17 @@ def _side_by_side(context: Context, row: Row) -> bool:
     ends = {end: row.low[start:end] for start, end, _ in context.names.find(row.low)}
     if len(ends) < 2:
         return False
+    closes = sorted(ends)
     named: set[str] = set()
     closed = {code.end for code in row.finds.codes}
     for code in row.finds.codes:
         mark = _BEFORE_CODE.search(row.low[max(0, code.start - 8) : code.start])
         end = code.start - (len(mark[0]) if mark is not None else 0)
+        if end not in ends and (named_at := bisect_right(closes, code.start)):
+            # "Radio - confirmed B1576"
+            gap = row.low[closes[named_at - 1] : code.start]
+            if len(gap) <= _REACH and _MARK.match(gap) and states.of_cell(gap) is not None:
+                end = closes[named_at - 1]
         if end not in ends:
             continue
         stop = end - len(ends[end])
@@ -168,7 +175,12 @@ def _answers_beside(context: Context, row: Row) -> bool:
 def _leads_in(row: Row, code: Found) -> bool:
     """Whether "in" stands behind a code, or behind its status: "U1576 passive in the radio", "U0100 (lost) in ..."."""
     bracket = _BRACKET.match(row.low, code.end)
-    ends = (code.end, states.leading(row.low, code.end), bracket.end() if bracket is not None else code.end)
+    behind = bracket.end() if bracket is not None else code.end
+    ends = [code.end, states.leading(row.low, code.end), behind]
+    while (end := states.leading(row.low, behind + (row.low[behind : behind + 2] == ", "))) > behind + 2:
+        # "P0122 (circuit low) stored, not current from the ECM"
+        ends.append(end)
+        behind = end
     return any(_TAIL_IN.match(row.low[end - (row.low[end - 1] == " ") : end + 80]) is not None for end in set(ends))
 
 

@@ -37,12 +37,12 @@ _OF_WHICH = lazily(
     rf"((?:neither|keiner|keines?|keine|aucune?|ningun[oa])(?![a-z]){_OF_THEM})|"
     rf"(none(?![a-z]){_OF_THEM})|"
     r"((?:which|that|die|der|qui|que)(?![a-z])))"
-    r"(?:\s(?:which|that|qui|que)(?![a-z]))?(?:\s(?:is|are|ist|sind|est|sont|esta|estan)(?![a-z]))?"
+    r"(?:\s(?:which|that|qui|que)(?![a-z]))?(?:\s(?:is|are|ist|sind|est|sont|esta|estan|as|als|comme|como)(?![a-z]))?"
 )
 _SAID = lazily(
-    r"\s+([a-z][a-z '-]{2,40}?)\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
+    r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
 )
-_SAID_WHOLE = lazily(r"\s+([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
+_SAID_WHOLE = lazily(r"\s+[(\[]?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
 _STOP = lazily(r"[,.;!?]")
 _PLURAL = lazily(r"(?<=[a-z]{4})s(?![a-z])")
 _COUNTS = (0, 2, 99, 2, 99, 1)

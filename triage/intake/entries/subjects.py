@@ -15,7 +15,7 @@ from triage.intake.entries import misspelt
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import engine_state, phases
+from triage.intake.said import engine_state, phases, states
 from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.said.attribution import SAYS
 from triage.intake.scan.context import Context
@@ -183,7 +183,8 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
         r"stayed|came|ok|clean|silent|"
         r"with|not|both|silent|dead)\b)",
         after,
-    ) or ((lead := _TO_CODE.match(low, end)) is not None and lead.end() in codes):
+    ) or ((lead := _TO_CODE.match(low, end)) is not None and (
+            lead.end() in codes or ("-" in lead[0] and states.leading(low, lead.end()) in codes))):
         return True
     if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
         return True

@@ -282,13 +282,14 @@ class Names:
                 continue
             size = self._name_at(parts, at)
             while size > 1 and (_PARTS.search(low, parts[at][2], parts[at + size - 1][1]) or (
-                    parts[at][0] == "active" and low[parts[at][2]] == ",")):
+                    parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
                 # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
                 size -= 1
             if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
                 # "No answer from the transfer case. ECU clean"
                 size -= 1
-            if size > 1 and _SPACED_CODE.match(low, parts[at + size - 1][1]):
+            if size > 1 and (_SPACED_CODE.match(low, parts[at + size - 1][1]) or (
+                    parts[at + size - 1][0] in SIDES and self._of_the_next(low, parts, at + size - 1))):
                 size -= 1
             if size > 1 and _says_i(parts, at + size - 1):
                 size -= 1
@@ -334,8 +335,12 @@ class Names:
         door", "BSI, calculateur airbag")."""
         if "," not in low[parts[at - 1][2] : parts[at][1]]:
             return False
+        first = at
         while at < len(parts) and (parts[at][0] in SIDES or parts[at][0] in FILLERS):
             at += 1
+        if self._name_at(parts, first) > at - first:
+            # "Radar, left blind spot"
+            return True
         return at < len(parts) and "," not in low[parts[at - 1][2] : parts[at][1]] and self._name_at(parts, at) > 0
 
     def _name_at(self, parts: tuple[tuple[str, int, int], ...], at: int) -> int:

@@ -77,6 +77,7 @@ _IT_IS = lazily(
     r"(?:'s|\s(?:is|are|was|were|ist|sind|sont))?\s)?"
 )
 _DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
+_DASH = lazily(r"\s(?:-+|:)\s")
 _MARKED = lazily(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
 OTHERS = lazily(
     r"(?<![a-z])(?:everything else|everyone else|every other (?:module|unit|one)|(?:all )?(?:the )?(?:others|"
@@ -296,7 +297,8 @@ def _ahead(low: str, run: list[Span], fact: Fact) -> Link:
     if gap.strip() and not gap.strip(" -=>:"):
         # "Radio - U0100": a mark alone leads from a name to its codes.
         return Link.CLEAR
-    if _MARKED.fullmatch(gap):
+    if _MARKED.fullmatch(gap) or (_DASH.match(gap) and not _without_states(gap)):
+        # "Radio - confirmed U0100"
         return Link.CLEAR
     strong = _STRONG.search(gap)
     if strong is not None:

@@ -66,6 +66,9 @@ _BETWEEN = word_set("""
 _ALONE = word_set("skipped offline timeout unresponsive unreachable unavailable nothing ubersprungen")
 #: The same before the name of a module.
 _NOTHING = word_set("nothing")
+#: Behind a verb of one that does not answer: "stays slent".
+_STAYS = word_set("stays stayed remains remained is was keeps kept goes went still")
+_MUTE = word_set("silent offline unresponsive unreachable")
 _LEADS_IN = lazily(r" (?:in|from|on|at) ")
 #: Words of their own that are a letter off one of these.
 _REAL = kinds.NO_SLIPS | word_set("""
@@ -100,7 +103,9 @@ def places(low: str) -> tuple[tuple[int, int, str], ...]:
             told.update(_moment(low, found, at, when))
         elif _meant(word, _NOTHING) is not None and _LEADS_IN.match(low, end) is not None:
             told[at] = "nothing"
-        elif _set_off(low, start, end) and (meant := _meant(word, _ALONE)) is not None:
+        elif (_set_off(low, start, end) and (meant := _meant(word, _ALONE)) is not None) or (
+                at and found[at - 1][0] in _STAYS and _near(low, found, at)
+                and (meant := _meant(word, _MUTE)) is not None):
             told[at] = meant
     return tuple((found[at][1], found[at][2], meant) for at, meant in sorted(told.items()))
 
@@ -198,7 +203,7 @@ _KNOWN = (
     _REAL | kinds.EVERY | kinds.OF_SILENCE | kinds.OF_CODES | STATES.starts | STATES.ends | _DENIES | _BETWEEN | _DONE
     | _LACKED | frozenset(_WHEN) | _ALONE
 )
-_EVERY = _LACKED | _DENIALS | _BEFORE_T | _BEFORE | _DONE | _ALONE
+_EVERY = _LACKED | _DENIALS | _BEFORE_T | _BEFORE | _DONE | _ALONE | _MUTE
 #: A word that is meant for one of these. What is beside it is looked at for those lines alone.
 SIGN = signs.of_words(lambda word: _meant(word, _EVERY))
 

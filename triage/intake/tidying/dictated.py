@@ -1,7 +1,7 @@
-"""Dictated messages that a mail program wrapped: their lines are put together before anything in them is read.
+"""Messages that a mail program wrapped: their lines are put together before anything in them is read.
 
-Who dictates parts his modules by "next" and "then", wherever a line breaks; a line is full where the first word of the
-next would not have fitted behind it.
+Who dictates parts his modules by "next" and "then", who writes ends his sentences, wherever a line breaks; a line is
+full where the first word of the next would not have fitted behind it.
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "Morning\\nengine clean ok next abs has C0035 stored, and\\nU0100 active then the radio did not answer\\nBye"
@@ -14,11 +14,10 @@ next would not have fitted behind it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
-from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
 
 _PREFIX = lazily(r"[ \t>]*")
 #: What parts two modules; one of the second kind alone may be said of anything.
@@ -26,18 +25,20 @@ _TURNS = lazily(
     r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
     r"weiter|ensuite|puis|luego|despues)(?![a-z])"
 )
-_SIGN = signs.of_words(word_set("then dann next weiter ensuite puis luego despues").__contains__)
 #: What no line of a message begins with, or holds.
 _LISTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"';]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
-_LIST_LIKE = lazily(r"[|\t=;]|\s{3,}|\.{4}|_{4}")
+_STOP = lazily(r"[.!?] +(?=[^\W\d_])")
+_LIST_LIKE = lazily(r"[|\t=]|;(?! )|\s{3,}|\.{4}|_{4}")
 #: A code is not broken at a space in it.
 _FIRST = lazily(r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
+_DOTS = " ... "
+_CODED = lazily(r"[pcbu][ -]?[0-3o][0-9a-fo]{3}(?![0-9a-z]{3})")
 _NARROWEST, _WIDEST, _LONGEST, _LEAST = 40, 110, 4000, 2
 
 
 def joined(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those of a dictated message that was wrapped as one. Linear in their length."""
-    if not signs.places(found, _SIGN):
+    if len(found) < _LEAST:
         return found
     kept: list[Line] = []
     at = 0
@@ -67,7 +68,7 @@ def _stretch(found: Sequence[Line]) -> list[Line]:
     kept: list[Line] = []
     run: list[Line] = []
     for line in found:
-        if run and not _is_full(run[-1], line, width):
+        if run and (_is_listed(line) or not _is_full(run[-1], line, width)):
             kept += _run(run)
             run = []
         run.append(line)
@@ -83,14 +84,33 @@ def _is_full(above: Line, line: Line, width: int) -> bool:
 
 def _run(run: list[Line]) -> list[Line]:
     """A run of lines as one where it is dictated."""
-    text = " ".join([_prefix(run[0]) + _bare(run[0]), *map(_bare, run[1:])])
+    # In a sentence two spaces are a slip, no gap between columns.
+    text = _prefix(run[0]) + " ".join(" ".join(map(_bare, run)).split())
     if len(run) < _LEAST or len(text) > _LONGEST:
         return run
-    if any(_LIST_LIKE.search(_bare(line)) for line in run) or any(
-            _LISTED.match(line.low, len(_prefix(line))) for line in run[1:]):
+    if any(_LIST_LIKE.search(_bare(line)) for line in run):
         return run
     one = line_of(run[0].number, text, text)
-    return [one] if len(_TURNS.findall(one.low)) >= _LEAST else run
+    # One in a line leads from a name to its answer.
+    dotted = any(line.text.count(_DOTS) > 1 for line in run)
+    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, text) else run
+
+
+def _is_listed(line: Line) -> bool:
+    """Whether a line begins as none of a message does."""
+    return _LISTED.match(line.low, len(_prefix(line))) is not None
+
+
+def _is_told(run: list[Line], text: str) -> bool:
+    """Whether the lines are sentences: several end within a line, and lines begin within one."""
+    if len(run) <= _LEAST or 2 * text.count(";") > len(run):
+        return False
+    if sum(len(_STOP.findall(_bare(line))) for line in run) < _LEAST:
+        return False
+    within = sum(_bare(above)[-1] not in ".!?:" and (
+        _bare(line)[0].islower() or _bare(line)[0] in "(&" or _CODED.match(line.low, len(_prefix(line))) is not None)
+        for above, line in pairwise(run))
+    return 2 * within >= len(run) - 1 and text.count(":") <= len(run)
 
 
 __all__ = ["joined"]

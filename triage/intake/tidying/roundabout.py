@@ -68,11 +68,16 @@ _AFTERWARDS = lazily(
     r"(?:[.,;!]\s*|$)"
 )
 _ENDS_WITH_CODE = lazily(rf"(?<![a-z0-9]){_CODE}[ .,;]*$")
-_SIGN = signs.of_words(word_set(
-    "neither weder ni everything everyone all every several that thats this it its das es c eso think thinks believe "
-    "believes reckon reckons say says claim claims complain complains moan moans whine whines misses missing can "
-    "cannot cant could couldnt does doesnt longer lost denkt meint glaubt vermisst croit pense cree piensa dice is was "
-    "seems seem looks look isnt wasnt aint isn wasn ain").__contains__)
+_SIGN = signs.of_parts("(") | signs.of_words(word_set(
+    "no zero neither weder ni everything everyone all every several that thats this it its das es c eso think thinks "
+    "believe believes reckon reckons say says claim claims complain complains moan moans whine whines misses missing "
+    "can cannot cant could couldnt does doesnt longer lost denkt meint glaubt vermisst croit pense cree piensa dice is "
+    "was seems seem looks look isnt wasnt aint isn wasn ain").__contains__)
+#: "No ABS faults"
+_NO = lazily(r"(?<![a-z])(?:no|zero)\s$")
+_FAULTS = lazily(r"\s(?:(?:fault |trouble |error )?codes?|faults?|dtcs?|errors?)(?=\s*(?:[.,;!)]|$)|\s(?:and|but)\s)")
+_NAMED = lazily(r"\s?\(\s?([a-z][a-z0-9 /-]{1,40}?)\s?\)")
+_SEVERAL = 2
 #: Before a name: "the".
 _NEAR = 5
 _LONGEST = 1000
@@ -85,7 +90,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         line = found[at]
         if len(line.low) > _LONGEST:
             continue
-        new = _everywhere(_neither(line), names)
+        new = _bracketed(_none_of(_everywhere(_neither(line), names), names), names)
         if _FIRST_CODE.search(new.low) is not None:
             new = _of_module(new, names)
         above = (kept or found)[at - 1] if at else None
@@ -125,6 +130,32 @@ def _everywhere(line: Line, names: Names) -> Line:
     match = _EVERYWHERE.search(line.low)
     named = match is not None and any(0 <= start - match.end() < _NEAR for start, _, _ in names.find(line.low))
     return reworded(line, *match.span(), "") if match is not None and named else line
+
+
+def _none_of(line: Line, names: Names) -> Line:
+    """The line with the module behind what it has none of: "no ABS faults"."""
+    if "no " not in line.low and "zero " not in line.low:
+        return line
+    for start, end, _ in reversed(names.find(line.low)):
+        no, none = _NO.search(line.low, max(0, start - 6), start), _FAULTS.match(line.low, end)
+        if no is not None and none is not None:
+            line = reworded(line, start, none.end(), f"codes in the {line.text[start:end]}")
+    return line
+
+
+def _bracketed(line: Line, names: Names) -> Line:
+    """The line with "in the" for the bracket round the module of each code: "P0562 (ECM) and C0035 (ABS)". Behind a
+    name, or where all are of the network, it says whom its module does not hear."""
+    codes = list(_FIRST_CODE.finditer(line.low)) if line.low.count("(") > 1 else []
+    places = [_NAMED.match(line.low, code.end()) for code in codes]
+    told = [place for place in places if place is not None and names.listed(line.text[place.start(1) : place.end(1)])]
+    if len(told) < _SEVERAL or len(told) < len(codes) or all(code[0][0] == "u" for code in codes):
+        return line
+    if any(start < codes[0].start() for start, _, _ in names.find(line.low)):
+        return line
+    for place in reversed(told):
+        line = reworded(line, *place.span(), f" in the {line.text[place.start(1) : place.end(1)]}")
+    return line
 
 
 def _of_module(line: Line, names: Names) -> Line:

@@ -18,11 +18,12 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 
 _TIGHT = lazily(r"(?<=[a-z0-9)\]]),(?=[a-z(])")
+_DOTS = lazily(r"(?<=[\w)]) \.\.\. (?=\w)")
 _SPACED = ", "
 #: What a sentence has in it.
 _TALK = word_set(
-    "has have had shows gave gives got throws reports and both all no not nothing in from is are did does then the it "
-    "hat haben meldet zeigt und kein keine nicht im ist sind et dans est sont rien pas aucun y en tiene es son sin"
+    "so has have had shows gave gives got throws reports and both all no not nothing in from is are did does then the "
+    "it hat haben meldet zeigt und kein keine nicht im ist sind et dans est sont rien pas aucun y en tiene es son sin"
 )
 _CELLS = ('"', "|", "\t", ";")
 _MOST_ALIKE, _LONGEST = 2, 4000
@@ -30,11 +31,12 @@ _MOST_ALIKE, _LONGEST = 2, 4000
 
 def opened(found: Sequence[Line]) -> Sequence[Line]:
     """The lines, those of sentences with a space behind each comma before a letter. Linear in their length."""
+    found = [_stopped(line) if " ... " in line.text else line for line in found]
     tight = {at: len(_TIGHT.findall(line.low)) for at, line in enumerate(found) if "," in line.low}
     alike = Counter(count for count in tight.values() if count)
     if not alike:
         return found
-    kept = list(found)
+    kept = found
     for at, count in tight.items():
         line = found[at]
         if not count or len(line.low) > _LONGEST or _TALK.isdisjoint(plain_words(line.low)):
@@ -48,6 +50,14 @@ def opened(found: Sequence[Line]) -> Sequence[Line]:
             line = reworded(line, *match.span(), _SPACED)
         kept[at] = line
     return kept
+
+
+def _stopped(line: Line) -> Line:
+    """The line with a full stop for each "..." that parts its sentences; one alone leads to what stands behind it."""
+    dots = list(_DOTS.finditer(line.text))
+    for match in reversed(dots if len(dots) > 1 else []):
+        line = reworded(line, *match.span(), ". ")
+    return line
 
 
 __all__ = ["opened"]

@@ -39,7 +39,7 @@ _LEADS_ON = word_set(
     "hat ist nicht avec de du des et dans est con del y en como"
 )
 #: What a sentence before the last name of a line ends with.
-_TURNS = (". ", " then ", " next ")
+_TURNS = (". ", " then ", " next ", ", ")
 #: A verb of saying, at the end of a line with its codes below; what goes on with a code above.
 _TELLS = word_set(
     "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "

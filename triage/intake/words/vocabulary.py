@@ -116,7 +116,7 @@ STATE_FILLER = word_set("""
     status state condition st fault faults code codes dtc dtcs is are was and the a zustand fehler stand etat statut
     defaut code defauts estado fallo codigo averia type fehlerstatus fehlercode list mil on off lamp test at
     time of this same trouble all al both each these every alle beide beides tous toutes todos todas ambos
-    in ist et y und error failure diagnostic now currently bit der des le la el los
+    in im en dans ist et y und error failure diagnostic now currently bit der des le la el los
     las les von zum zur only just yet still nur lediglich bisher bislang noch seulement uniquement juste encore solo
     solamente unicamente aun todavia
 """)
