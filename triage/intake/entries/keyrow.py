@@ -72,7 +72,8 @@ def read(context: Context, row: Row, at: int) -> bool:
     if role == "short_name" and at and role_of((split(context.rows[at - 1]) or ("",))[0]) == "module":
         return True  # the name right above, once more
     if handler is None:
-        return role == "other" and not any(c.isalpha() for c in value.replace("x", "")[:1])
+        told = any(c.isalpha() for c in value.replace("x", "")[:1]) or stated_count(value.lower()) is not None
+        return role == "other" and not told
     begin, end = bare_value(value)
     return handler(context, row, value[begin:end], row.low[start + begin : start + end], start + begin)
 

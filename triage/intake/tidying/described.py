@@ -112,12 +112,12 @@ def _stands_between(row: Row) -> bool:
 
 def _is_heading(row: Row, names: Names) -> bool:
     """Whether a row is the name of a module alone, behind a key for modules or before a count of its codes, say."""
-    key, mark, value = row.text.partition(":")
-    if mark and value.strip() and names.bare(row.text) == row.text:
-        return role_of(small(key.strip())) == "module" and has_letter(value)
     stated = stated_count(row.low)
     counted = row.text if stated is None or row.text[stated[2] :].strip(" )]:") else row.text[: stated[1]]
     text = tidy(_IN_BRACKETS.sub("", counted))
+    key, mark, value = text.partition(":")
+    if mark and value.strip() and names.bare(text) == text:
+        return role_of(small(key.strip())) == "module" and has_letter(value)
     head, _, rest = text.rpartition(" ")
     if rest.isalnum() and head and role_of(small(head)) == "module":
         # "ECU ASM", "Control module EDC"

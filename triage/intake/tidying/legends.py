@@ -4,7 +4,7 @@ are set: "(S)=stored (P)=pending  n/c = no comms".
 >>> from triage.intake.lines.rows import rows_of
 >>> legend = adopt(rows_of("ECM P0562 (S)\\nBCM n/c\\n(S)=sotred (P)=pending  n/c = no comms"), lambda name: False)
 >>> [row.text for row in legend.rows], legend.statuses, legend.answers
-(['ECM P0562 (S)', 'BCM n/c', ''], {'s': 'stored', 'p': 'pending'}, {'n/c': 'no comms'})
+(['ECM P0562 (stored)', 'BCM n/c', ''], {'s': 'stored', 'p': 'pending'}, {'n/c': 'no comms'})
 """
 
 from __future__ import annotations
