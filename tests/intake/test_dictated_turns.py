@@ -93,3 +93,11 @@ def test_a_message_that_was_wrapped_is_told_as_one(lead: str) -> None:
 def test_a_label_before_its_failure_type_ends_a_turn() -> None:
     assert modules_of("ABS shows c 0035/c 0040 ftb 29 ok next no codes in the engine ok next airbag not scanned") == {
         ABS: ["C0035", "C0040-29"], ECM: ["clean"]}
+
+
+def test_a_code_with_blanks_behind_a_status_that_as_leads_to() -> None:
+    said = ("ABS u 0 4 2 3 stored, c21oo stored, c00 77 as pending, c 1 9 1 c present now, b 1 0 5 7 as a permanent "
+            "code then engine clean")
+    assert modules_of(said) == {
+        ABS: ["U0423 stored", "C2100 stored", "C0077 pending", "C191C current", "B1057 permanent"],
+        ECM: ["clean"]}

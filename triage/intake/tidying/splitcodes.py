@@ -43,7 +43,8 @@ _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 _LOOSE = r"[PCBUpcbu] ?(?=[Oo]{0,3}[0-9])[0-3Oo][0-9A-Fa-fOo]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = re.compile(rf"{_CODE}(?![^\W_])")
 _TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W_])")
-_LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}\s*[(\[,-]*\s*$")
+_AS = lazily(r" as(?: an?)?(?= [a-z])")
+_LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}(?:\s(?:as(?: an?)?|als|comme|como))?\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.
 _LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
 #: Makers' own numbers of three characters with a number behind, and of four: no code begins like them.
@@ -54,7 +55,7 @@ _PART_ALONE = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{1,2}(?=\s*$|\s*[,;|
 _MARK = lazily(r"[:|;,>=\t(\[/&+]|\s-+\s|[.!?]\s")
 _LAST_MARKS = ":|;,>=(/&+[)]\""
 _CELL_MARKS = (";", "|", ",", "\t")
-_IS = lazily(r"^(?:is|are|ist|sind|est|sont|es|esta|son)$")
+_IS = lazily(r"^(?:is|are|ist|sind|est|sont|es|esta|son|as(?: an?)?|als|comme|como)$")
 _AROUND = " \t,;(["
 _BULLETS = " \t-*\u2022>#.)(["
 _AND = word_set("and und et y e plus in im dans en from aus at")
@@ -206,6 +207,9 @@ def _behind(line: Line, end: int, is_name: IsName) -> str:
     """What stands behind a place: the end of its piece, a status, a code, a name, a failure type or count, words;
     "other" for a unit, a number and whatever else no code has behind it."""
     low = line.low
+    if (leads := _AS.match(low, end)) is not None:
+        # "C00 77 as pending"
+        end = leads.end()
     if _ENDS.match(low, end):
         return "end"
     if _TYPE.match(low, end):
