@@ -96,6 +96,8 @@ def test_a_label_before_its_failure_type_ends_a_turn() -> None:
 
 
 def test_a_code_with_blanks_behind_a_status_that_as_leads_to() -> None:
-    said = "ABS u 0 4 2 3 stored, c21oo stored, c00 77 as pending, c 1 9 1 c present now then engine clean"
+    said = ("ABS u 0 4 2 3 stored, c21oo stored, c00 77 as pending, c 1 9 1 c present now, b 1 0 5 7 as a permanent "
+            "code then engine clean")
     assert modules_of(said) == {
-        ABS: ["U0423 stored", "C2100 stored", "C0077 pending", "C191C current"], ECM: ["clean"]}
+        ABS: ["U0423 stored", "C2100 stored", "C0077 pending", "C191C current", "B1057 permanent"],
+        ECM: ["clean"]}

@@ -42,6 +42,7 @@ _CODE = r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:-?[0-9A-Fa-f]{2})?"
 _LOOSE = r"[PCBUpcbu] ?(?=[Oo]{0,3}[0-9])[0-3Oo][0-9A-Fa-fOo]{3}(?:-?[0-9A-Fa-f]{2})?"
 _WHOLE = lazily(rf"{_CODE}(?![^\W_])")
 _TYPED = lazily(r"(?<![^\W_])[PCBUpcbu][0-3][0-9A-Fa-f]{3}-[0-9A-Fa-f]{2}(?![^\W_])")
+_AS = lazily(r" as(?: an?)?(?= [a-z])")
 _LAST_CODE = lazily(rf"(?<![^\W_]){_LOOSE}(?:\s(?:as(?: an?)?|als|comme|como))?\s*[(\[,-]*\s*$")
 #: What leads on from a code, or from its status, to the next one.
 _LEADS_ON = lazily(r"[\s,;/&+)\]]*(?:(?<![^\W_])(?:and|und|et|y|e|plus)\s+)?$")
@@ -205,9 +206,9 @@ def _behind(line: Line, end: int, is_name: IsName) -> str:
     """What stands behind a place: the end of its piece, a status, a code, a name, a failure type or count, words;
     "other" for a unit, a number and whatever else no code has behind it."""
     low = line.low
-    if low.startswith(" as ", end):
+    if (leads := _AS.match(low, end)) is not None:
         # "C00 77 as pending"
-        end += len(" as")
+        end = leads.end()
     if _ENDS.match(low, end):
         return "end"
     if _TYPE.match(low, end):
