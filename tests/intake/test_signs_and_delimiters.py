@@ -80,3 +80,33 @@ def test_a_table_with_any_mark(mark: str) -> None:
 ])
 def test_a_status_of_several_codes_within_a_list(text: str, held: list[str]) -> None:
     assert modules_of(text) == {ABS: held}
+
+
+def test_a_sign_behind_a_wrapped_description_and_in_a_cell_of_an_own_number() -> None:
+    legend = "Key: # = conf., ! = occurring now, * = memory\n"
+    assert modules_of(f"{legend}1. ABS\n  C0040 Pedal position sensor, signal\n    plausibility (#)\n"
+                      "  C0035 Wheel sensor signal\n    implausible (!)\n") == {
+        ABS: ["C0040 confirmed", "C0035 current"]}
+    assert modules_of(f"{legend}No.,Code,System,State,Text\n1,K19538,ABS,*,pump\n2,E29072,ABS,#,valve\n") == {
+        ABS: ["K19538 stored", "E29072 confirmed"]}
+
+
+def test_digits_of_a_legend_in_any_order_and_behind_an_equals_sign() -> None:
+    legend = "Key: 1: malfunction present / 3: pending / 2: not active\n"
+    assert modules_of(f"{legend}ECU,Code,St\nABS,C0035,2\nABS,C0040,3\n") == {ABS: ["C0035 stored", "C0040 pending"]}
+    assert modules_of("Key: ! - active, * - not present\nNode=ABS\nFault=C0035\nStatus=!\nFault=C0040\nStatus=*\n") == {
+        ABS: ["C0035 current", "C0040 stored"]}
+
+
+def test_a_word_that_a_wrap_tore_with_its_hyphen() -> None:
+    assert modules_of("ABS\n  C0035 wheel sensor (confir-\n  med DTC)\n") == {ABS: ["C0035 confirmed"]}
+
+
+def test_lists_of_codes_that_end_with_their_module() -> None:
+    text = "C0110 pump motor circuit from ABS\nU0422 invalid data from BCM from ABS\nP0700 fault in the engine ecu\n"
+    assert modules_of(text) == {ABS: ["C0110", "U0422"], ECM: ["P0700"]}
+
+
+def test_a_short_name_that_is_a_word_for_modules_is_no_head_of_a_table() -> None:
+    text = "Control unit   = Engine control\nAbbr           = ECU\nAddress        = 3\nCode           = P0131\n"
+    assert modules_of(text) == {ECM: ["P0131"]}

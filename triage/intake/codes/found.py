@@ -42,10 +42,12 @@ _UNIT = (
     r"von|codes?|dtcs?|faults?|fehler|mv|ms|cycles?|ohms?|amps?|kw|hz|mm|kpa|bar|psi|nm|deg)\b|\s?[%°]|"
     rf"[.,:/](?!{_DATE})[0-9])"
 )
+#: Right behind a mark it is a failure type also where a letter for the status and a text stand behind: ":4B X sensor".
+_UNIT_JOINED = _UNIT.replace("|x|", "|x(?! [a-z])|")
 _SLIP2 = r"((?:[0-9A-Fa-f][0-9A-Fa-f]|[0-9][OIlo]|[OIlo][0-9]|[Oo]{2}))"
 #: Failure type after a code, from the surest form to the weakest.
 _JOINED = lazily(
-    rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.:/](?!{_DATE})[0-9]|,(?!{_DATE})[0-9]{{1,2}}(?:\s?v|(?![0-9,;-])))|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT}|"
+    rf"(?:-{_SLIP2}h?(?![0-9A-Za-z]|[.:/](?!{_DATE})[0-9]|,(?!{_DATE})[0-9]{{1,2}}(?:\s?v|(?![0-9,;-])))|[-:/_#.](?:0x|\$)?{_SLIP2}h?{_UNIT_JOINED}|"
     rf"\s?[-:/_#]\s?(?:0x|\$)?([0-9a-f]{{2}})h?{_UNIT})",
     re.IGNORECASE,
 )

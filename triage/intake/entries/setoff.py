@@ -38,6 +38,7 @@ _OF_WHICH = lazily(
     rf"(none(?![a-z]){_OF_THEM})|"
     r"((?:which|that|die|der|qui|que)(?![a-z])))"
     r"(?:\s(?:which|that|qui|que)(?![a-z]))?(?:\s(?:is|are|ist|sind|est|sont|esta|estan|as|als|comme|como)(?![a-z]))?"
+    r"(?:\s?:)?"
 )
 _SAID = lazily(
     r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"

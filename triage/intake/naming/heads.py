@@ -314,7 +314,7 @@ def is_head(lows: Sequence[str]) -> bool:
     exact = sum(low.strip(_EDGE) in _ROLE for low in lows)
     if not exact or (len(lows) == 2 and exact < 2):
         return False
-    if lows[0].endswith((":", "=")) and not lows[-1].endswith((":", "=")):
+    if lows[1].startswith((":", "=")) or (lows[0].endswith((":", "=")) and not lows[-1].endswith((":", "="))):
         # "Unit: Speedo" is a key with its value, and so is "Status:  no  codes".
         return False
     roles = roles_of(lows)

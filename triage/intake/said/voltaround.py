@@ -66,6 +66,8 @@ def is_of_a_distance(low: str, start: int) -> bool:
     return _THOUSANDS.match(low, start) is not None or _DISTANCE.search(low[max(0, start - 28) : start]) is not None
 
 
+#: The German key of a vehicle's number, a French end elsewhere.
+_IDENT = lazily(r"fin\s?[:=]")
 #: Three figures behind a mark are seldom those of a voltage.
 _THOUSANDS = lazily(r"[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
 _DISTANCE = lazily(
@@ -142,7 +144,7 @@ def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | Non
         return "lowest"
     if EARLIER.match(own.lstrip(" (")):
         return "lowest"
-    if AFTERWARDS.search(own) or AFTERWARDS.match(behind):
+    if AFTERWARDS.search(own) or (AFTERWARDS.match(behind) and not _IDENT.match(behind)):
         return "end"
     return "lowest" if LOWEST.search(before) else None
 

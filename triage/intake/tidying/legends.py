@@ -64,6 +64,8 @@ _MARKS = frozenset("=:-([\"'")
 _LONGEST, _MOST = 200, 12
 #: What parts a letter from what stands beside it.
 _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
+#: A sign last in a row, in brackets perhaps.
+_AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
 #: The short word between a code and its text, one space around it.
@@ -119,7 +121,12 @@ def _word_ends(legend: Legend) -> None:
     """Put the word of a status for its letter at the end of rows with codes, in brackets or behind a name in brackets
     or behind a dash, where it might be taken for a part of the name: "... <Parking sensors> S", "... @ ABS - (S)"."""
     for at, row in enumerate(legend.rows):
-        match = _LAST.search(row.text, row.finds.codes[-1].end) if row.finds.codes and legend.statuses else None
+        if row.blank or not legend.statuses:
+            continue
+        # Without a code in it a row may be the rest of a description: "implausible (S)".
+        match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
+        if match is not None and not row.finds.codes and match[1][0] not in "([":
+            continue
         status = legend.statuses.get(match[2].lower()) if match is not None else None
         if match is not None and status is not None:
             text = f"{row.text[: match.start(2)]}{status}{match[3]}"
@@ -150,6 +157,11 @@ def _put_behind(legend: Legend) -> None:
             if len(bare) >= row.finds.codes[-1].end:
                 text = f"{bare} [{text[-1]}]"
                 legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
+def _is_celled(row: Row) -> bool:
+    """Whether a row may be one of a table: makers' own numbers are not told yet."""
+    return any(row.text.count(mark) > 1 for mark in (",", ";", "|", "\t"))
 
 
 def _is_marked(row: Row, letter: str) -> bool:
@@ -205,17 +217,18 @@ def _write_out(rows: list[Row], sign: str, letter: str) -> None:
         if codes and row.start and row.line.text[: row.start].strip(" \t([)]") == sign:
             # It was taken for the bullet of a list.
             text = f"{row.text} {letter}"
-        elif codes:
+        elif codes or _is_celled(row):
             text = alone.sub(lambda match: letter.ljust(len(match[0])), row.text)
             glued = [code.end for code in codes if _GLUED.match(text, code.end) and text.startswith(sign, code.end)]
-            if text == row.text and ends and len(text) - len(sign) >= codes[-1].end:
+            if codes and text == row.text and ends and len(text) - len(sign) >= codes[-1].end:
                 text = f"{text[: -len(sign)].rstrip()} {letter}"
             elif text == row.text and len(glued) == 1:
                 # "C0035*  wheel sensor"
                 text = f"{text[: glued[0]]}{text[glued[0] + len(sign) :].rstrip()} [{letter}]"
         else:
-            last = alone.search(row.text, len(row.text) - len(sign)) if ends else None
-            text = row.text[: last.start()] + letter if last is not None else ""
+            last = _AT_END.search(row.text)
+            sure = last is not None and last[1] == sign
+            text = f"{row.text[: last.start(1)]}{letter}{last[2]}" if sure and last is not None else ""
         if text and text != row.text:
             rows[at] = Row(row.line, text, row.start, small(text), row.finds)
 
@@ -275,7 +288,7 @@ def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_En
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
-    return found if _may_be_digits([entry.letters for entry in found], "=" in low) else []
+    return found if _may_be_digits([entry.letters for entry in found], "=" in low, led) else []
 
 
 @remembered
@@ -291,8 +304,11 @@ def _first_head(low: str) -> int:
     return head.start() if head is not None and not low[first : head.start()].strip(_EDGE) else -1
 
 
-def _may_be_digits(letters: Sequence[str], equal: bool) -> bool:
-    """Whether digits, if any, stand for statuses: all are, one after the other; "3 - stored, 2 - pending" counts."""
+def _may_be_digits(letters: Sequence[str], equal: bool, led: bool) -> bool:
+    """Whether digits, if any, stand for statuses: all are, behind a word for a legend (``led``) or one after the other;
+    "3 - stored, 2 - pending" counts."""
+    if led and len(letters) > 1 and all(letter.isdigit() for letter in letters):
+        return True
     if not any(letter.isdigit() for letter in letters):
         return True
     first = letters[0]
@@ -313,7 +329,7 @@ def _used(rows: Sequence[Row]) -> set[str]:
     for row in rows:
         if row.blank:
             continue
-        if row.finds.codes:
+        if row.finds.codes or _is_celled(row):
             parts = row.line.low.translate(_MARKS_BETWEEN).split()
             found.update(part.strip(_CODE_EDGE) for part in parts)
             behind = (_GLUED.match(row.text, code.end) for code in row.finds.codes)

@@ -1,5 +1,5 @@
-"""Words that a wrap tore without a hyphen, and those that a stray space parts in the same texts: joined where what
-comes out is a word of an answer, a status, the supply or a module's name, and not both parts are words themselves.
+"""Words that a wrap tore, with a hyphen or without, and those that a stray space parts: joined where what comes out is
+a word of an answer, a status, the supply or a module's name, and not both parts are words themselves.
 
 >>> from triage.intake.plain.characters import lines
 >>> text = "Gauges  no respo\\nnse\\nSupply volt\\nage 11.7 V\\nEngine Contro l Module\\n4X4  not instal\\nled"
@@ -20,12 +20,13 @@ from triage.intake.plain.phrases import word_set
 from triage.intake.words.answerwords import EVERY
 
 #: The last word of a line, and the first in small letters of the next.
-_END = lazily(r"(?<![\w.'/-])[a-z]{1,14}$")
+_END = lazily(r"(?<![\w.'/-])([a-z]{1,14})-?$")
 _BEGIN = lazily(r"[a-z]{1,14}(?![\w'/-])")
 #: Two words with one space between them.
 _PAIR = lazily(r"(?<![\w.'/-])([a-z]{1,14}) (?=([a-z]{1,14})(?![\w'/-]))")
 #: What else is said of codes, modules and the supply.
 _WORDS = EVERY | word_set("""
+    awaiting waiting confirmation failing failed malfunction previously currently longer
     stored pending confirmed active inactive current history historic permanent intermittent present absent installed
     equipped fitted supply voltage battery alternator cranking terminal status active module control system
     gespeichert aktiv inaktiv sporadisch ausstehend bestatigt vorhanden verbaut spannung batterie batteriespannung
@@ -49,7 +50,7 @@ def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
     for line in found:
         above = mended[-1] if mended else None
         if above is not None and _is_torn(above, line, known):
-            text = above.text.rstrip() + line.text.lstrip()
+            text = above.text.rstrip().removesuffix("-") + line.text.lstrip()
             mended[-1] = line_of(above.number, text, text)
         else:
             mended.append(line)
@@ -58,15 +59,15 @@ def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
 
 def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
     """Whether a word begins at the end of a line and ends at the start of the next."""
-    text = line.text.lstrip()
-    if not text[:1].islower() or not above.low[-1:].isalpha() or len(above.text) + len(text) > _LONGEST:
+    text, low = line.text.lstrip(), above.low.rstrip()
+    if not text[:1].islower() or not (low[-1:].isalpha() or low[-1:] == "-") or len(above.text) + len(text) > _LONGEST:
         return False
-    end, begin = _END.search(above.low, max(0, len(above.low) - 16)), _BEGIN.match(line.low, len(line.low) - len(text))
-    if end is None or begin is None or begin[0] in _ALONE or not known(end[0] + begin[0]):
+    end, begin = _END.search(low, max(0, len(low) - 16)), _BEGIN.match(line.low, len(line.low) - len(text))
+    if end is None or begin is None or begin[0] in _ALONE or not known(end[1] + begin[0]):
         return False
     # Two abbreviations that make a word together, "cam" and "era", are its halves.
-    short = max(len(end[0]), len(begin[0])) <= _ABBREVIATION
-    return len(end[0] + begin[0]) >= _SHORTEST and (short or not (known(end[0]) and known(begin[0])))
+    short = max(len(end[1]), len(begin[0])) <= _ABBREVIATION or low[-1] == "-"
+    return len(end[1] + begin[0]) >= _SHORTEST and (short or not (known(end[1]) and known(begin[0])))
 
 
 def _closed(line: Line, known: IsWord) -> Line:
