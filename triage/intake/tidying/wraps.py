@@ -45,6 +45,7 @@ _TELLS = word_set(
     "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
     "zeigt affiche indique remonte donne tiene muestra presenta")
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
+_COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
@@ -95,6 +96,9 @@ def _rests_in_lists(rows: Sequence[Row], width: int, is_name: IsName) -> set[int
         rests = [at for at in range(coded[0] + 1, end) if at not in heads]
         # Behind the last code stands what ends the scan as well.
         within = [at for at in rests if at < coded[-1]]
+        if any(_prefix(rows[at].line) < _prefix(rows[coded[0]].line) for at in within):
+            # Further left than the codes stand the names of their modules.
+            continue
         if len(within) >= _FEWEST_RESTS and all(_is_rest(rows, at, width, is_name) for at in within):
             found.update(within)
             found.update(takewhile(
@@ -109,6 +113,10 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     line = rows[at].line
     bare, prefix = line.text[_prefix(line) :].rstrip(), _prefix(line)
     if prefix > _prefix(rows[at - 1].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")):
+        return False
+    cell = _COLUMN.split(bare, maxsplit=1)
+    if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[prefix:].rstrip()) is not None):
+        # A name in a column of its own: "Climate      no faults".
         return False
     return width < _width(rows[at - 1].line) + 1 + len(bare.split(" ", 1)[0])
 
