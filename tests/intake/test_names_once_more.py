@@ -70,3 +70,47 @@ def test_a_column_of_two_hexadecimal_digits_behind_the_codes_is_the_failure_type
     assert types("Module,Code,XQ,Text\nEngine,P1256,00,trim\nABS,C1131,2F,height\n") == ["00", "2F"]
     assert types("Module,Code,XQ,Text\nEngine,P1256,10,trim\nABS,C1131,12,height\n") == [None, None]
     assert types("Module,Code,Count,Text\nEngine,P1256,00,trim\nABS,C1131,02,height\n") == [None, None]
+
+
+def test_short_and_long_names_in_two_columns_are_one_module() -> None:
+    text = ("HS-CAN 1\n   PCM    Powertrain Control Module        pass\n"
+            "   ABS    Anti-Lock Brake System           fail  2\n"
+            "              C0051:64  angle implausible         Confirmed\n"
+            "              C1991:54  calibration missing       Pending\n"
+            "   CCM    Cruise Control Module            no response\n")
+    assert _codes(text) == {"PCM Powertrain Control Module": [], "CCM Cruise Control Module": [],
+                            "ABS Anti-Lock Brake System": [("C0051", "confirmed"), ("C1991", "pending")]}
+
+
+def test_numbers_of_a_module_that_nobody_read_are_no_name() -> None:
+    text = "Headlamp levelling\nSoftware ---   Part number ---\nModule not responding\n"
+    (scan,) = read(text).snapshots[0].modules
+    assert (scan.printed, scan.responds) == ("Headlamp levelling", False)
+
+
+def test_headings_with_idents_behind_a_gap() -> None:
+    text = ("> Comfort system      ident R7-231.107.12 / config 014211\n    00955  Key 1, limit  state: not present\n"
+            "> Navigation          ident ---\n    cannot be reached\n")
+    assert _codes(text) == {"Comfort system": [("00955", "stored")], "Navigation": []}
+
+
+def test_pairs_of_json_in_one_line() -> None:
+    text = ('{"modules": [{"name": "Brakes", "response": "ok", "dtcs": [{"code": "C0035", "status": "stored"}, '
+            '{"code": "C0040", "status": "active"}]}, {"name": "Radio", "response": "none", "dtcs": []}]}')
+    assert _codes(text) == {"Brakes": [("C0035", "stored"), ("C0040", "current")], "Radio": []}
+
+
+def test_a_list_with_headings_at_its_left_edge_is_not_wrapped() -> None:
+    text = ("Motorsteuergerät                       2 Fehler\n"
+            "  P0380 00   Glühkerzenkreis A                    statisch\n"
+            "  U0101 00   Getriebesteuergerät antwortet nicht  statisch\n"
+            "Getriebesteuergerät                    keine Antwort\n"
+            "Kombiinstrument                        1 Fehler\n"
+            "  U0101 00   Getriebe, keine Kommunikation        statisch\n"
+            "Klimaanlage                            kein Fehler\n"
+            "Tür vorne links                        1 Fehler\n"
+            "  B1234 13   Spiegelheizung, Unterbrechung        gespeichert\n")
+    for form in (text, text.replace("\n  ", "\n")):
+        assert _codes(form) == {"Motorsteuergerät": [("P0380", "current"), ("U0101", "current")],
+                                "Getriebesteuergerät": [], "Kombiinstrument": [("U0101", "current")], "Klimaanlage": [],
+                                "Tür vorne links": [("B1234", "stored")]}

@@ -31,7 +31,7 @@ _IDENTS = word_set(
     "revision stand teilenummer teile teilenr teilnummer ref reference softwarestand hardwarestand index sachnummer "
     "sachnr artikelnummer bestellnummer seriennummer softwareversion hardwareversion datenstand codierung coding "
     "numero num piece pieza pieces piezas serie serien referencia reff logiciel materiel programa spare assembly assy "
-    "item catalogue catalog katalog calid cvn flash dataset datensatz calibracion"
+    "ident identification config item catalogue catalog katalog calid cvn flash dataset datensatz calibracion"
 )
 #: Of those, what surely leads to such a number.
 _KEYS = _IDENTS - word_set("n no nr number index stand item version revision flash programa num numero spare ver rev")
@@ -96,7 +96,8 @@ def alone(low: str) -> bool:
     if found[0][0] in _KEYS and len(found) > 1 and _unread(found):
         return True
     if not any(has_digit(word) for word, _, _ in found):
-        return False
+        # "Software ---   Part number ---"
+        return "--" in low and found[0][0] in _KEYS and all(word in _IDENTS for word, _, _ in found)
     second = next((word for word, _, _ in found[1:3] if word not in _TIES), "")
     if found[0][0] in ("no", "n") and not (has_digit(second) or second in _IDENTS):
         # "No DTC 0" is an answer.
@@ -134,7 +135,7 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
     """The rows, without the numbers of a module behind its name that nobody could read, or that stand in brackets."""
     found = list(rows)
     for at in signs.places(rows, _SIGN):
-        if _holds_key(rows[at].low) and _may_hold(rows[at]):
+        if _holds_key(rows[at].low) and _may_hold(rows[at]) and not alone(rows[at].low):
             found[at] = _one(rows[at])
     return found
 

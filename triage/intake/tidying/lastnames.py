@@ -20,6 +20,8 @@ _CODED = lazily(
     r"[\s>*\u2022#]*(?:[0-9]{1,3}[.)]\s+)?"
     r"(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}|spn[ :=]{0,2}[0-9]{1,7}\D{0,8}[0-9]{1,2})(?![a-z])"
 )
+#: Another one in the line: a message, and no list.
+_MORE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![0-9a-z])")
 _FROM = lazily(
     r"\s(?:-\s+)?(?:from(?: the)?|reported by|set by|in(?: the)?|im|in der|aus(?: dem| der)?|dans(?: le| la)?|"
     r"en(?: el| la)?)\s+"
@@ -37,6 +39,8 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[L
     """The lines, where all that begin with a code end so, with the mark before the names; ``is_name``: listed names in
     small letters. Linear."""
     coded = [at for at, line in enumerate(found) if _CODED.match(line.low)]
+    if any(len(_MORE.findall(found[at].low)) > 1 for at in coded):
+        return list(found)
     if len(coded) < _FEWEST or not any(_FROM.search(found[at].low) for at in coded[:_FEWEST]):
         return list(found)
     ends = {at: end for at in coded if (end := _end(found[at], is_name)) is not None}

@@ -68,6 +68,8 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
+#: A letter right behind a code of several.
+_LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it.
 _NEXT_WORD = lazily(r"\s{1,2}([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
@@ -123,6 +125,9 @@ def _word_ends(legend: Legend) -> None:
     for at, row in enumerate(legend.rows):
         if row.blank or not legend.statuses:
             continue
+        if len(row.finds.codes) > 1 and (listed := _with_words(row, legend.statuses)) != row.text:
+            legend.rows[at] = Row(row.line, listed, row.start, small(listed), find(listed, small(listed)))
+            continue
         # Without a code in it a row may be the rest of a description: "implausible (S)".
         match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
         if match is not None and not row.finds.codes and match[1][0] not in "([":
@@ -131,6 +136,16 @@ def _word_ends(legend: Legend) -> None:
         if match is not None and status is not None:
             text = f"{row.text[: match.start(2)]}{status}{match[3]}"
             legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+
+
+def _with_words(row: Row, statuses: dict[str, StatusWord]) -> str:
+    """The text of a row with words for the letters right behind several codes: "P0335 C, P0336 S."."""
+    text = row.text
+    for code in reversed(row.finds.codes):
+        match = _LISTED.match(row.text, code.end)
+        if match is not None and match[1].lower() in statuses and _is_marked(row, match[1]):
+            text = f"{text[: match.start(1)]}{statuses[match[1].lower()]}{text[match.end(1) :]}"
+    return text
 
 
 def _put_behind(legend: Legend) -> None:

@@ -18,7 +18,7 @@ from collections.abc import Sequence
 
 from triage.intake.naming.joined import joined
 from triage.intake.naming.names import Names, tidy
-from triage.intake.plain.characters import Line
+from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 
 #: A short name in capitals and a long one at the start of a line or a cell, up to the end of it.
@@ -28,12 +28,18 @@ _PAIR = lazily(
     r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/\"]{2,44}?))"
     r"(?=\s*(?:$|[|;:\t(\[=<,\"]|->|=>|\s-\s|\s/\s)|\s\s)"
 )
+#: The same in two columns, with an answer or a count behind them and no code.
+_COLUMNS = lazily(
+    r"\s*(?P<short>[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)(?=\s{2,}|\s*$)"
+)
+_CODE = lazily(r"(?<![A-Za-z0-9])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z])")
 #: So many of such pairs are no chance.
 _FEWEST = 2
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
-    """The lines as they are; ``names`` lists such pairs of theirs. Linear."""
+    """The lines, such pairs in two columns closed up; ``names`` lists those of theirs. Linear."""
+    found = _closed_up(found, names)
     pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
     for line in found:
         for match in _PAIR.finditer(line.text) if len(line.text) <= 400 else ():
@@ -50,6 +56,20 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
             if joined(pair, names) or names.score(pair) < 90.0 or names.match(pair).second is not None:
                 names.adopt_pair(pair, long)
     return found
+
+
+def _closed_up(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines with one space between the short and the long name of one module, where they stand in columns."""
+    pairs = {
+        at: match for at, line in enumerate(found)
+        if (match := _COLUMNS.match(line.text)) is not None and len(line.text) <= 200 and not _CODE.search(line.text)
+    }
+    same = [at for at, match in pairs.items()
+            if _are_same(f"{match['short']} {tidy(match['long'])}", match["short"], tidy(match["long"]), names)]
+    if len(same) < _FEWEST or len(same) < len(pairs) / 2:
+        return found
+    known = {at for at, match in pairs.items() if at in same or names.sure(tidy(match["long"]))}
+    return [reworded(line, *pairs[at].span("gap"), " ") if at in known else line for at, line in enumerate(found)]
 
 
 def _are_same(pair: str, short: str, long: str, names: Names) -> bool:

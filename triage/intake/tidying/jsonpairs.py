@@ -1,0 +1,74 @@
+"""JSON with several pairs of a key and a value in a line, laid out with one in each: what else says which status is of
+which code is only its place between the braces.
+
+>>> from triage.intake.plain.characters import lines
+>>> text = '[{"name": "ABS", "dtcs": [{"code": "C0035", "state": "stored"}, {"code": "C0040"}]}]'
+>>> [line.text.strip() for line in laid_out(lines(text))][2:7]
+['"name": "ABS",', '"dtcs": [', '{', '"code": "C0035",', '"state": "stored"']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from triage.intake.plain.characters import Line
+from triage.intake.plain.patterns import lazily
+
+_PAIR = lazily(r"\"[^\"\\]{1,60}\"\s*:")
+_OPENS, _CLOSES = "{[", "}]"
+_FEWEST, _STEP, _DEEPEST = 3, 2, 40
+
+
+def laid_out(found: Sequence[Line]) -> list[Line]:
+    """The lines, those of a text in JSON cut as it is printed, each piece still tied to its place; any other text as
+    it is. Linear."""
+    first = next((line.text.lstrip() for line in found if line.text.strip()), "")
+    if first[:1] not in ("{", "["):
+        return list(found)
+    pairs = [len(_PAIR.findall(line.text)) for line in found]
+    if sum(pairs) < _FEWEST or max(pairs) < 2:
+        return list(found)
+    depth = 0
+    pieces: list[Line] = []
+    for line in found:
+        for start, end in _cuts(line.text):
+            text = line.text[start:end].strip()
+            if not text:
+                continue
+            depth = max(0, depth - (text[0] in _CLOSES))
+            pieces.append(_piece(line, start + line.text[start:end].index(text[0]), len(text), depth))
+            depth = min(_DEEPEST, depth + (text[-1] in _OPENS))
+    return pieces
+
+
+def _cuts(text: str) -> Iterator[tuple[int, int]]:
+    """Where the pieces of a line begin and end: behind a brace that opens and a comma, before one that closes."""
+    begin = at = 0
+    quoted = False
+    while at < len(text):
+        char = text[at]
+        if quoted and char == "\\":
+            at += 1
+        elif char == '"':
+            quoted = not quoted
+        elif not quoted and (char in _OPENS or char == ","):
+            yield begin, at + 1
+            begin = at + 1
+        elif not quoted and char in _CLOSES:
+            yield begin, at
+            # What closes stands with the comma behind it.
+            begin = at
+        at += 1
+    yield begin, len(text)
+
+
+def _piece(line: Line, start: int, size: int, depth: int) -> Line:
+    """A part of a line as a line of its own, set in as deep as it stands."""
+    lead = _STEP * depth
+    places = line.offsets or tuple(range(len(line.text)))
+    kept = (*places[start : start + 1] * lead, *places[start : start + size])
+    text, low = line.text[start : start + size], line.low[start : start + size]
+    return Line(line.number, line.raw, " " * lead + text, kept, " " * lead + low, lead)
+
+
+__all__ = ["laid_out"]
