@@ -114,3 +114,22 @@ def test_a_list_with_headings_at_its_left_edge_is_not_wrapped() -> None:
         assert _codes(form) == {"Motorsteuergerät": [("P0380", "current"), ("U0101", "current")],
                                 "Getriebesteuergerät": [], "Kombiinstrument": [("U0101", "current")], "Klimaanlage": [],
                                 "Tür vorne links": [("B1234", "stored")]}
+
+
+def test_a_module_that_is_connected_has_its_codes_below() -> None:
+    text = ("10:02:12.018  -> Engine ... connected\n10:02:13.552     P0496  high purge flow    (not failing now)\n"
+            "10:02:13.801  -> Gearbox ... connected\n10:02:14.290     no DTC\n"
+            "10:02:15.377  -> Night vision ... TIMEOUT after 3 tries\n")
+    assert _codes(text) == {"Engine": [("P0496", "stored")], "Gearbox": [], "Night vision": []}
+    assert _codes("Jump pack: connected\nABS: C0035 stored\n") == {"ABS": [("C0035", "stored")]}
+
+
+def test_labels_of_a_page_are_neither_modules_nor_deeds() -> None:
+    text = ("Brakes\n2 codes\nC0110 04\nPump motor circuit\nActive\nShow details\nC0267 00\nPump motor open\nHistory\n"
+            "Show details\n\nCluster\n1 code\nU0121 00\nLost communication\nHistory\nShow details\n"
+            "Clear all codes   Export   Help\n")
+    reading = read(text)
+    assert _codes(text) == {"Brakes": [("C0110", "current"), ("C0267", "stored")], "Cluster": [("U0121", "stored")]}
+    assert reading.snapshots[0].phase is None
+    assert reading.events == []
+    assert read("ABS  C0035  stored\nF1 Back     F2 Clear all     F3 Save\n").events == []

@@ -74,6 +74,7 @@ from triage.intake.tidying import (
     phaseslips,
     plainecu,
     quotebars,
+    repeated,
     rowtimes,
     scanlead,
     sharedcolumn,
@@ -152,7 +153,7 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows)))
+    found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
     found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
     found = fields.cut(found)
     found = inline.parted(shortheads.written_out(found), names.find)

@@ -240,6 +240,8 @@ _NOT = lazily(
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )
+#: Two labels of a screen beside each other, or one with its key.
+_LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
 _UNDONE = lazily(
     r"\s?(?:\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
@@ -277,6 +279,9 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is not None and what == "cleared":
             match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())
                           and not untouched[0] <= each.start() < untouched[1]), None)
+        if match is not None and match[0].startswith("clear ") and _LABELS.search(low):
+            # "F1 Back   F2 Clear all": labels of a screen, and nothing that was done.
+            continue
         if match is None or _NOT.search(low[max(0, match.start() - 30) : match.start()]):
             continue
         tail = low[match.end() : match.end() + 60]

@@ -16,12 +16,16 @@ from collections.abc import Sequence
 
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_letter, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.outside import outside_supply
 
 #: Of what is said: that it answered, and with that nothing of its codes.
 _ENDS = ("answered", "answers", "answering", "responded", "responds", "responding", "replied", "replies", "online",
-         "reached")
+         "reached", "connected", "communicating")
+#: The same with no key, behind a mark that leads to it.
+_LED_TO = lazily(rf"\s*(?:\.{{2,}}|:|-+>|\s-|\u2026)\s*(?:{'|'.join(_ENDS)})\.?$")
 _ANSWERED = lazily(
     r"(?:\s{2,}|\s-\s|[ ,]?\s?[(\[]|,\s)\s*(?:status|state|communication|comms?|connection|response|answer|reply)\s?"
     r"[:=.]\s*"
@@ -50,12 +54,12 @@ def _one(row: Row) -> Row:
     """One row; a table has a column for it."""
     if row.finds.codes or "|" in row.text or "\t" in row.text or ";" in row.text or not is_as_pasted(row):
         return row
-    match = _ANSWERED.search(row.low, max(0, len(row.low) - _REACH))
+    match = _ANSWERED.search(row.low, max(0, len(row.low) - _REACH)) or _LED_TO.search(row.low)
     if match is None or not has_letter(row.low[: match.start()]):
         return row
     name = row.low[: match.start()]
-    if ":" in name.partition(":")[2] or "," in name:
-        # Several keys, or several names, in a line.
+    if ":" in name.partition(":")[2] or "," in name or outside_supply(name) is not None or role_of(name) is not None:
+        # Several keys, or several names, in a line; what was connected to the vehicle.
         return row
     return without(row, (match.start(), len(row.text)))
 

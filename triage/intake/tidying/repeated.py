@@ -1,0 +1,47 @@
+"""Labels that a page shows below each of its entries ("Show details"), left out: no name of a module stands so.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> said = "ABS\\nC0110\\nActive\\nShow details\\nC0267\\nHistory\\nShow details\\n\\nEPS\\nC0545\\nShow details\\n"
+>>> [row.text for row in left_out(rows_of(said), {"ABS", "EPS"}.__contains__)]
+['ABS', 'C0110', 'Active', '', 'C0267', 'History', '', '', 'EPS', 'C0545', '', '']
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.row import Row
+from triage.intake.plain.characters import has_digit
+from triage.intake.said import states
+from triage.intake.said.answers import spoken
+
+_FEWEST, _LONGEST = 3, 30
+
+
+def left_out(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
+    """The rows, such labels left blank: right below entries, at the end of a block and within one. Linear."""
+    places: dict[str, list[int]] = defaultdict(list)
+    for at, row in enumerate(rows):
+        if row.text and len(row.text) <= _LONGEST and not row.finds.codes and not has_digit(row.low):
+            places[row.low].append(at)
+    kept = list(rows)
+    for found in places.values():
+        if len(found) >= _FEWEST and _is_label(rows, found, is_name):
+            for at in found:
+                kept[at] = Row(rows[at].line, "", 0)
+    return kept
+
+
+def _is_label(rows: Sequence[Row], places: Sequence[int], is_name: Callable[[str], bool]) -> bool:
+    """Whether a line that stands at some places is a label: a name stands above its codes, behind a blank line."""
+    first = rows[places[0]]
+    if is_name(first.text) or states.of_cell(first.low) is not None or spoken(first.low) or ":" in first.text:
+        return False
+    if any(not at or rows[at - 1].blank for at in places):
+        return False
+    closes = [at + 1 >= len(rows) or rows[at + 1].blank for at in places]
+    return any(closes) and not all(closes)
+
+
+__all__ = ["left_out"]
