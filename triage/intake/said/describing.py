@@ -62,6 +62,8 @@ _ENDS_TEXT = word_set(
 #: A bracket right behind a code, up to the first name in it.
 _OPENED = lazily(r"\s*[(\[]([^()\[\]\n]*)")
 _CLOSED = lazily(r"[)\]]")
+#: No short name of a module is so long.
+_LONG_WORD = 6
 #: Behind all texts.
 _NOWHERE = 1 << 60
 _MOST_BEFORE, _REACH, _FAR, _LONGEST = 6, 24, 80, 200
@@ -146,7 +148,10 @@ def _in_bracket(low: str, name: Span, before: str, code: int) -> bool:
         return leading[0] not in LEADS and leading[0] not in AND and not states.in_text(before)
     tail = low[end : closed.start()]
     status = states.in_text(tail)
-    if any(word not in _KIND for word in _own_words(tail[: status[0].start] if status else tail)):
+    tail = tail[: status[0].start] if status else tail
+    # "(front impact sensor, unexpected operation)", but "(ECM, ABS)".
+    beside = [word for word in _own_words(tail.replace(",", " ")) if "," not in tail or len(word) >= _LONG_WORD]
+    if any(word not in _KIND for word in beside):
         return True
     # "U0146 (engine immobiliser)" says what is wrong; the name of a module ends as such names do, or is a short one.
     said = words(low[start : closed.start()])

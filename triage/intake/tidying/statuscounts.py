@@ -4,7 +4,7 @@ The codes are counted by themselves; with the number the status looks like the n
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in left_out(lines("hvac: 2 active now: b1000, b1251; 1 pending: b1241\\nRadio 2 active: P1"))]
-['hvac: active now: b1000, b1251; pending: b1241', 'Radio 2 active: P1']
+['hvac: active: b1000, b1251; pending: b1241', 'Radio 2 active: P1']
 """
 
 from __future__ import annotations
@@ -17,9 +17,12 @@ from triage.intake.said import states
 
 #: Behind a mark or a verb; behind a plain name it may be the name's own number.
 _COUNT = lazily(
-    r"(?:^\s*|[:;,(]\s*|(?:has|had|got|gave|shows?|showed|with|holds?|hat|zeigt|tiene|a)\s)"
+    r"(?:^\s*|[:;,(]\s*|\s-+\s|(?:has|had|got|gave|shows?|showed|with|holds?|hat|zeigt|tiene|a)\s)"
     r"([0-9]{1,2}\s+)([a-z][a-z' -]{3,40}?)\s?:(?=\s)"
 )
+
+
+_WORDS = {"current": "active"}
 
 
 def left_out(found: Sequence[Line]) -> list[Line]:
@@ -29,8 +32,10 @@ def left_out(found: Sequence[Line]) -> list[Line]:
 
 def _one(line: Line) -> Line:
     for match in reversed(list(_COUNT.finditer(line.low))):
-        if states.of_cell(match[2]) is not None:
-            line = reworded(line, *match.span(1), "")
+        status = states.of_cell(match[2])
+        if status is not None:
+            # Of several words for a status one may be taken for another: "failing right now: P0562".
+            line = reworded(line, match.start(1), match.end(2), _WORDS.get(status, status))
     return line
 
 
