@@ -68,6 +68,7 @@ _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
+_ENCLOSED = lazily(r"[(\[]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]])")
 #: A letter right behind a code of several.
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it.
@@ -139,10 +140,12 @@ def _word_ends(legend: Legend) -> None:
 
 
 def _with_words(row: Row, statuses: dict[str, StatusWord]) -> str:
-    """The text of a row with words for the letters right behind several codes: "P0335 C, P0336 S."."""
-    text = row.text
+    """The text of a row with words for the letters right behind several codes, or in brackets behind the text of each:
+    "P0335 C, P0336 S.", "P0562 low (X), P0700 (H)"."""
+    text, stop = row.text, len(row.text)
     for code in reversed(row.finds.codes):
-        match = _LISTED.match(row.text, code.end)
+        match = _LISTED.match(row.text, code.end, stop) or _ENCLOSED.search(row.text, code.end, stop)
+        stop = code.start
         if match is not None and match[1].lower() in statuses and _is_marked(row, match[1]):
             text = f"{text[: match.start(1)]}{statuses[match[1].lower()]}{text[match.end(1) :]}"
     return text
@@ -303,7 +306,7 @@ def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_En
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
-    return found if _may_be_digits([entry.letters for entry in found], "=" in low, led) else []
+    return found if _may_be_digits([entry.letters for entry in found], "=" in low, led and " - " not in low) else []
 
 
 @remembered
@@ -322,7 +325,7 @@ def _first_head(low: str) -> int:
 def _may_be_digits(letters: Sequence[str], equal: bool, led: bool) -> bool:
     """Whether digits, if any, stand for statuses: all are, behind a word for a legend (``led``) or one after the other;
     "3 - stored, 2 - pending" counts."""
-    if led and len(letters) > 1 and all(letter.isdigit() for letter in letters):
+    if led and (equal or len(letters) > 1) and all(letter.isdigit() for letter in letters):
         return True
     if not any(letter.isdigit() for letter in letters):
         return True
