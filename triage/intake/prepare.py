@@ -85,6 +85,7 @@ from triage.intake.tidying import (
     splitcodes,
     spokencodes,
     spokenmarks,
+    statusabove,
     statuscounts,
     statusslips,
     strayblanks,
@@ -104,14 +105,15 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(jsonpairs.laid_out(found))), names.listed)
+    found = delimiters.barred(delimiters.unboxed(jsonpairs.laid_out(found)))
+    keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = keyarrows.written_out(quotebars.told(keyed))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
-    all_rows = answerkeys.written_out(explained.rows, names.listed, explained.answers)
+    all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = pagebreaks.joined(all_rows, marks, names.listed)

@@ -170,6 +170,15 @@ def side_by_side(context: Context, row: Row) -> bool:
     return True
 
 
+_LONGEST_STATUS = 80
+#: How often and when it was seen, behind a status.
+_COUNTED = lazily(
+    r"(?:,\s*(?:(?:seen|occurred|count(?:er)?|frequency|set|logged|first|last)\s?:?\s*){0,3}[0-9][0-9 .,']{0,10}\s?"
+    r"(?:x|times?|km|mi|miles?|cycles?|starts?|days?|hours?|h|mal|fois|veces|warm-?ups?)?"
+    r"(?: (?:ago|back|vor|il y a))?){1,4}$"
+)
+
+
 def status_alone(context: Context, row: Row) -> bool:
     """Whether the row is the status of the code above, or the end of it ("(not" above, "present)" here)."""
     draft = context.open_code
@@ -181,10 +190,14 @@ def status_alone(context: Context, row: Row) -> bool:
         or context.style.status_heads
         or (draft.status not in (None, context.tail_status) and not draft.listed)
         or row.text.endswith(":")
-        or len(row.text) > 40
+        or len(row.text) > _LONGEST_STATUS
     ):
         return False
-    if states.of_cell(row.low, context.translated, context.legend) is None:
+    counted = _COUNTED.search(row.low)
+    if counted is not None:
+        # "confirmed, seen 6 times, 412 km ago"
+        row = row.part(0, counted.start())
+    if len(row.text) > 40 or states.of_cell(row.low, context.translated, context.legend) is None:
         return False
     _reread(context, row, draft)
     return True

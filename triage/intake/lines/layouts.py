@@ -157,6 +157,8 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
 def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> tuple[str | None, ...]:
     """The roles with a failure type for a column right behind the codes that is called by no known name and holds
     nothing but two hexadecimal digits, some of which no count is written with ("0A", "00")."""
+    if "scan" not in roles and "date" not in roles and (place := _phases_at(rows, at, roles)) is not None:
+        roles = (*roles[:place], "scan", *roles[place + 1 :])
     if "code" not in roles or "failure_type" in roles:
         return roles
     column = roles.index("code") + 1
@@ -169,6 +171,18 @@ def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> 
     if not types or not any(text[0] == "0" or not text.isdigit() for text in held):
         return roles
     return (*roles[:column], "failure_type", *roles[column + 1 :])
+
+
+def _phases_at(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> int | None:
+    """The column of no known name in which every cell says where a scan stands ("before the clear")."""
+    for place, role in enumerate(roles):
+        if role is not None:
+            continue
+        held = [cells[place].low for row in rows[at + 1 : at + 1 + _MOST_MARKED]
+                if row.kind == rows[at].kind and (cells := row.cells) is not None and len(cells) == len(roles)]
+        if len(held) > 1 and all(low and phases.find(low) is not None for low in held):
+            return place
+    return None
 
 
 def _before_tabs(row: Row, lead: str) -> list[Cell]:

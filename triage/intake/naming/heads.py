@@ -81,7 +81,9 @@ ROLES: dict[str, frozenset[str]] = {
         fault count | anzahl fehler | fehleranzahl | anzahl codes | nombre de defauts | nombre de codes | nb
         defauts | numero de codigos | total codes | dtcs found | # codes | # dtcs | no. of codes | number of
         faults | numero de averias | faults | count of codes | n codes | defauts | averias | fallos | nb de defauts |
-        nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia"""),
+        nombre defauts | numero de fallos | fehlerzahl | anzahl der fehler | numero de codigos de averia |
+        number of entries | no of entries | entries | entry count | anzahl eintrage | anzahl der eintrage |
+        nombre d'entrees | numero de entradas | number of events | number of dtc | dtc total | fault total"""),
     "volts": phrase_set("""
         voltage | volts | v | supply | u | spannung | tension | voltaje | module voltage | supply voltage | ubat |
         volt | module volts | module supply | battery voltage | batteriespannung | versorgungsspannung | tension
@@ -191,7 +193,7 @@ _NAME_OF = lazily(
     r"denominacion de(?:l| la)?|designation d(?:u|e la)) (.{2,24}?)(?<=[a-z])(?:e?s)?"
 )
 #: "DTC 1 status", "fault 2 text".
-_OF_A_CODE = lazily(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)\s*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
+_OF_A_CODE = lazily(r"(?:dtc|code|fault|fehler|fehlercode|defaut|codigo|averia)[\s._-]*#?[0-9]{1,2}[ _.-]+(?=[a-z])")
 #: Columns in which the codes of a module stand, their number, or what it answered.
 _TELLING = frozenset(("code", "spn", "count_of_codes", "answer", "reply", "status"))
 _COLONS = (":", "=")

@@ -15,6 +15,8 @@ from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
 _PAIR = lazily(r"\"[^\"\\]{1,60}\"\s*:")
+#: Nothing at all: "dtcs": [].
+_EMPTY = lazily(r"\[\s*\]|\{\s*\}")
 _OPENS, _CLOSES = "{[", "}]"
 _FEWEST, _STEP, _DEEPEST = 3, 2, 40
 
@@ -51,6 +53,8 @@ def _cuts(text: str) -> Iterator[tuple[int, int]]:
             at += 1
         elif char == '"':
             quoted = not quoted
+        elif not quoted and (match := _EMPTY.match(text, at)) is not None:
+            at = match.end() - 1
         elif not quoted and (char in _OPENS or char == ","):
             yield begin, at + 1
             begin = at + 1

@@ -158,7 +158,8 @@ ANSWERS = Phrasebook(
         kommunikationsfehler | kommunikation gestort | kommunikation fehlgeschlagen | zeituberschreitung |
         zeitueberschreitung | stumm | meldet sich nicht | reagiert nicht | keine reaktion | keine ruckmeldung | keine
         rueckmeldung | verbindung fehlgeschlagen | keine daten | schweigt | bleibt stumm | nicht ansprechbar | pas de
-        reponse | ne repond pas | ne repondent pas | n a pas repondu | n ont pas repondu | aucune reponse | sans
+        reponse | ne repond pas | ne repondent pas | repond pas | repondent pas | repond
+        plus | ne repond plus | n a pas repondu | n ont pas repondu | aucune reponse | sans
         reponse | non repondu | ne repond plus | pas de communication | pas de com | aucune communication | ne
         communique pas | communication impossible | echec de communication | erreur de communication | muet | muette
         | injoignable | delai depasse | hors ligne | pas de contact | pas de dialogue | dialogue impossible | sans

@@ -1,0 +1,52 @@
+"""Screens and exports: a status above its code, a box around a list, keys with numbers in them, a column that says which
+scan a row is of, a status with its counters below the code. All invented; common practice."""
+
+from __future__ import annotations
+
+from tests.intake.reads import modules_of, scans
+
+ABS, RADIO = "anti-lock brakes", "radio"
+
+
+def test_a_status_above_its_code() -> None:
+    text = ("ABS\n● Active\nC0035 wheel sensor\n○ History\nC0040 pump\n\nRadio\n○ History\nB1000 internal fault\n\n"
+            "Cluster\nno faults\n")
+    assert modules_of(text) == {ABS: ["C0035 current", "C0040 stored"], RADIO: ["B1000 stored"],
+                                "instrument cluster": ["clean"]}
+
+
+def test_a_status_below_its_code_stays_there() -> None:
+    assert modules_of("ABS\nC0035 wheel sensor\nActive\nC0040 pump\nHistory\n\nRadio\nB1000 fault\nHistory\n") == {
+        ABS: ["C0035 current", "C0040 stored"], RADIO: ["B1000 stored"]}
+
+
+def test_a_box_around_a_list() -> None:
+    text = ("+------------------------------------------+\n│ ABS                              ABS     │\n"
+            "│   C0035-00  wheel sensor fault           │\n│             status: present              │\n"
+            "│   C0040-00  pump                         │\n│             status: not present          │\n"
+            "│ Radio                            RAD     │\n│   no entries                             │\n"
+            "+------------------------------------------+\n")
+    assert modules_of(text) == {ABS: ["C0035-00 current", "C0040-00 stored"], RADIO: ["clean"]}
+
+
+def test_keys_with_the_number_of_the_code_in_them() -> None:
+    text = ("System: Anti-lock Brakes\nNumber of entries: 2\nDTC.1.Code: C0035\nDTC.1.State: Stored\nDTC.2.Code: C0040\n"
+            "DTC.2.State: Current\n\nSystem: Radio\nNumber of entries: 0\n")
+    assert modules_of(text) == {ABS: ["C0035 stored", "C0040 current"], RADIO: ["clean"]}
+
+
+def test_a_column_that_says_which_scan_a_row_is_of() -> None:
+    text = ("Run;ECU;Code;Status\nbefore clearing;ABS;C0035;stored\nbefore clearing;Radio;-;no faults\n"
+            "after clearing;ABS;-;no faults\nafter clearing;Radio;-;no faults\n")
+    assert scans(text) == ["before-clear | ABS: C0035 stored; Radio: clean", "after-clear | ABS: clean; Radio: clean"]
+
+
+def test_a_status_with_its_counters_below_the_code() -> None:
+    text = ("ABS\n  C0035-00 wheel sensor\n      confirmed, seen 6 times, 412 km ago\n  C0040-11 pump\n"
+            "      pending, seen 1 time, 9 km ago\n")
+    assert modules_of(text) == {ABS: ["C0035-00 confirmed", "C0040-11 pending"]}
+
+
+def test_an_empty_list_of_json_is_a_clean_module() -> None:
+    assert modules_of('{"nodes":[{"name":"ABS","dtcs":[{"id":"C0035","st":"active"}]},{"name":"Radio","dtcs":[]}]}') == {
+        ABS: ["C0035 current"], RADIO: ["clean"]}
