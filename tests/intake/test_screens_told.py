@@ -1,5 +1,5 @@
-"""Screens and exports: a status above its code, a box around a list, keys with numbers in them, a column that says which
-scan a row is of, a status with its counters below the code. All invented; common practice."""
+"""Screens and exports: a status above its code, a box around a list, keys with numbers in them, a column that says
+which scan a row is of, a status with its counters below the code. All invented; common practice."""
 
 from __future__ import annotations
 
@@ -30,8 +30,8 @@ def test_a_box_around_a_list() -> None:
 
 
 def test_keys_with_the_number_of_the_code_in_them() -> None:
-    text = ("System: Anti-lock Brakes\nNumber of entries: 2\nDTC.1.Code: C0035\nDTC.1.State: Stored\nDTC.2.Code: C0040\n"
-            "DTC.2.State: Current\n\nSystem: Radio\nNumber of entries: 0\n")
+    text = ("System: Anti-lock Brakes\nNumber of entries: 2\nDTC.1.Code: C0035\nDTC.1.State: Stored\n"
+            "DTC.2.Code: C0040\nDTC.2.State: Current\n\nSystem: Radio\nNumber of entries: 0\n")
     assert modules_of(text) == {ABS: ["C0035 stored", "C0040 current"], RADIO: ["clean"]}
 
 
@@ -48,5 +48,5 @@ def test_a_status_with_its_counters_below_the_code() -> None:
 
 
 def test_an_empty_list_of_json_is_a_clean_module() -> None:
-    assert modules_of('{"nodes":[{"name":"ABS","dtcs":[{"id":"C0035","st":"active"}]},{"name":"Radio","dtcs":[]}]}') == {
-        ABS: ["C0035 current"], RADIO: ["clean"]}
+    text = '{"nodes":[{"name":"ABS","dtcs":[{"id":"C0035","st":"active"}]},{"name":"Radio","dtcs":[]}]}'
+    assert modules_of(text) == {ABS: ["C0035 current"], RADIO: ["clean"]}
