@@ -63,6 +63,7 @@ from triage.intake.tidying import (
     logs,
     loosely,
     lostbreaks,
+    makersown,
     namedcolumn,
     namedlists,
     namelead,
@@ -103,7 +104,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
-    whole = keyarrows.written_out(quotebars.told(keyed))
+    whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
