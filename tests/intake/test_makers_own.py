@@ -105,3 +105,17 @@ def test_shorter_numbers_beside_them() -> None:
             "* abs - m1291 relay stuck (fault present); sg225 pump stuck (confirmed)\n* engine - no dtcs\n")
     assert modules_of(text) == {
         RADIO: ["K9042 stored", "98D2CA pending"], ABS: ["M1291 current", "SG225 confirmed"], ECM: ["clean"]}
+
+
+def test_shorter_numbers_behind_one() -> None:
+    text = ("- Radio [RAD] = D7468F aerial open (stored); 08501 clock low (confirmed); K7635 no data (stored)\n"
+            "- ABS [ABS] = DB95ED relay stuck (stored)\n- Engine [ECM] = no codes\n")
+    assert modules_of(text) == {
+        RADIO: ["D7468F stored", "08501 confirmed", "K7635 stored"], ABS: ["DB95ED stored"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize(("first", "second"), [("K20417", "R11473"), ("P1278", "P1743")])
+@pytest.mark.parametrize("joint", [" and", ","])
+def test_a_status_before_both_with_descriptions_that_speak_of_modules(first: str, second: str, joint: str) -> None:
+    text = f"Radio: 2 current: {first} (aerial input open){joint} {second} (clock lost); 1 stored: P0562 (low)\n"
+    assert modules_of(text)[RADIO] == [f"{first} current", f"{second} current", "P0562 stored"]

@@ -91,10 +91,18 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
         row.finds = finds._replace(codes=())
     _adopt(rows, is_name, known)
     for row, finds in told:
-        missing = [code for code in finds.codes if all(code.start != other.start for other in row.finds.codes)]
-        if row.finds.codes or missing:
-            codes = sorted((*row.finds.codes, *missing), key=lambda code: code.start)
-            row.finds = row.finds._replace(codes=tuple(codes))
+        _put(row, finds.codes)
+        others = further(row, row.finds.codes[0].end)
+        for other in others:
+            row.finds = row.finds.allowed(other.start, other.end)
+        _put(row, others)
+
+
+def _put(row: Row, others: Sequence[Found]) -> None:
+    """Put further codes into a row, in their order, each once."""
+    known = {code.start for code in row.finds.codes}
+    codes = [*row.finds.codes, *(code for code in others if code.start not in known)]
+    row.finds = row.finds._replace(codes=tuple(sorted(codes, key=lambda code: code.start)))
 
 
 def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[Row]) -> None:
