@@ -114,6 +114,12 @@ def test_shorter_numbers_behind_one() -> None:
         RADIO: ["D7468F stored", "08501 confirmed", "K7635 stored"], ABS: ["DB95ED stored"], ECM: ["clean"]}
 
 
+def test_the_mileage_in_a_table() -> None:
+    text = ("| code | status | text | mileage | unit |\n| DB4AF5 | stored | aerial open | 253856 | radio |\n"
+            "| C0040 | stored | relay stuck | 123646 | abs |\n")
+    assert modules_of(text) == {RADIO: ["DB4AF5 stored"], ABS: ["C0040 stored"]}
+
+
 @pytest.mark.parametrize(("first", "second"), [("K20417", "R11473"), ("P1278", "P1743")])
 @pytest.mark.parametrize("joint", [" and", ","])
 def test_a_status_before_both_with_descriptions_that_speak_of_modules(first: str, second: str, joint: str) -> None:

@@ -92,7 +92,8 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     _adopt(rows, is_name, known)
     for row, finds in told:
         _put(row, finds.codes)
-        others = further(row, row.finds.codes[0].end)
+        # In a cell of its own a number may as well be a distance.
+        others = further(row, row.finds.codes[0].end) if not row.roles and row.kind not in ("|", "\t") else ()
         for other in others:
             row.finds = row.finds.allowed(other.start, other.end)
         _put(row, others)
