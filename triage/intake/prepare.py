@@ -64,6 +64,7 @@ from triage.intake.tidying import (
     logs,
     loosely,
     lostbreaks,
+    makersown,
     namedcolumn,
     namedlists,
     namelead,
@@ -107,7 +108,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = delimiters.barred(delimiters.unboxed(jsonpairs.laid_out(found)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = keyarrows.written_out(quotebars.told(keyed))
+    whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)

@@ -93,6 +93,8 @@ _MID = lazily(
 )
 
 
+#: A word that may be a maker's own number.
+_TOKEN = lazily(r"(?<![^\W_])(?=[A-Za-z]{0,4}[0-9])[0-9A-Za-z]{4,6}(?![^\W_])")
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)
@@ -111,6 +113,32 @@ def find(text: str, low: str | None = None) -> Finds:
     if len(text) <= 160:
         return _find_cached(text)
     return _find(text, near.small(text) if low is None else low)
+
+
+def with_own(finds: Finds, text: str, low: str, own: frozenset[str]) -> Finds:
+    """What was found, with the makers' own numbers among it that are known to be codes of the text.
+
+    >>> text = "R27606 (no data), part no. R27606"
+    >>> [(code.text, code.start) for code in with_own(find(text), text, text.lower(), frozenset({"R27606"})).codes]
+    [('R27606', 0)]
+    """
+    if not has_digit(text):
+        return finds
+    label = near.Labels(low)
+    found: list[Found] = []
+    for match in _TOKEN.finditer(text):
+        start, end = match.span()
+        if match[0] not in own or label.before(start, end, text):
+            continue
+        if any(code.start < end and start < code.end for code in (*finds.codes, *finds.mentions)):
+            continue
+        finds = finds.allowed(start, end)
+        if (number := model_codes.own(match[0])) is not None:
+            found.append(Found(start, end, number.text, kind="own", bare=end))
+    if not found:
+        return finds
+    kept, mentions = near.only_spoken_of(low, sorted((*finds.codes, *found), key=lambda code: code.start))
+    return finds._replace(codes=tuple(kept), mentions=(*finds.mentions, *mentions))
 
 
 @lru_cache(maxsize=16384)

@@ -20,9 +20,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.found import find
 from triage.intake.lines.recut import is_as_pasted, without
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Row, finds_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
@@ -101,7 +100,7 @@ def taken_off(rows: Sequence[Row], is_name: IsName, numbered: IsName = lambda na
         found[count.at] = _without(rows[count.at], count)
     for at in zeros if counts or leading else ():
         text = f"{_zero(rows[at], is_name)}: no codes"
-        found[at] = Row(rows[at].line, text, rows[at].start, small(text), find(text))
+        found[at] = Row(rows[at].line, text, rows[at].start, small(text), finds_of(rows[at].line, text, small(text)))
     return found
 
 
@@ -132,7 +131,7 @@ def _leading(rows: Sequence[Row], found: list[Row], is_name: IsName) -> set[int]
             found[lead.at].counted = lead.number
         else:
             text = f"{lead.name}: no codes"
-            found[lead.at] = Row(row.line, text, row.start, small(text), find(text))
+            found[lead.at] = Row(row.line, text, row.start, small(text), finds_of(row.line, text, small(text)))
     return {lead.at for lead in told}
 
 

@@ -44,6 +44,7 @@ _LINK = lazily(r"[\s,;:(\[|/-]*(?:(?:the|a|an|code|codes|dtc|dtcs|module|der|die
 #: What leads from a code to its own module, and from that to the next code.
 _OPENS_NAME = lazily(r"\s{0,3}(?:[(\[]|@|[-/]\s|(?:in|from|im|in der|dans|en)\s)\s?(?:the |dem |der |le |la |el )?")
 _CLOSES_NAME = lazily(r"\s?[)\]]?\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|plus|sowie)\s)?\s?")
+_DESCRIBED = lazily(r"\s?\([^()]{3,100}\)\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|plus|sowie)\s)?\s?")
 _COLON_SIGNS = lazily(r"[:=]")
 #: Between the status and its colon; before a status that is the value of a key.
 _PLAIN = lazily(r"[a-z\s]*")
@@ -192,6 +193,9 @@ def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at
     if re.search(r"[!?\n]|\.\s", low[codes[at - 1][1] : codes[at][0]]):
         return True
     if _name_in(names, lead.end, codes[lead.codes[0]][0]):
+        return False
+    if _DESCRIBED.fullmatch(low, codes[at - 1][1], codes[at][0]) is not None:
+        # "P0562 (aerial open) and P0563": a description in brackets speaks of other modules as well.
         return False
     return _name_in(names, codes[at - 1][1], codes[at][0]) and not _names_behind(low, codes, names, at)
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Sequence
+from copy import copy
 from functools import cached_property
 
 from triage.intake.codes.finds import Found
@@ -81,19 +82,42 @@ _FEWEST_CELLS = 3
 
 
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
-    """Give the rows whose place of a code holds a maker's own number that number as their code."""
+    """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
+    whole text told."""
     _adopt_slips(rows)
+    told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
+    known = [copy(row) for row in rows if row.finds.codes and not row.head]
+    for row, finds in told:
+        row.finds = finds._replace(codes=())
+    _adopt(rows, is_name, known)
+    for row, finds in told:
+        _put(row, finds.codes)
+        # In a cell of its own a number may as well be a distance.
+        others = further(row, row.finds.codes[0].end) if not row.roles and row.kind not in ("|", "\t") else ()
+        for other in others:
+            row.finds = row.finds.allowed(other.start, other.end)
+        _put(row, others)
+
+
+def _put(row: Row, others: Sequence[Found]) -> None:
+    """Put further codes into a row, in their order, each once."""
+    known = {code.start for code in row.finds.codes}
+    codes = [*row.finds.codes, *(code for code in others if code.start not in known)]
+    row.finds = row.finds._replace(codes=tuple(sorted(codes, key=lambda code: code.start)))
+
+
+def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[Row]) -> None:
+    """The same for rows without a code. ``known``: those with one, however it was found."""
     _doubt_one(rows)
-    coded = [row for row in rows if row.finds.codes and not row.head]
     bare = [
         at for at, row in enumerate(rows)
         if not row.blank and not row.finds.codes and not row.roles and not row.head and has_digit(row.low)
         and not is_aside(row.low)
     ]
-    amongcodes.adopt(coded, is_name)
+    amongcodes.adopt([row for row in rows if row.finds.codes and not row.head], is_name)
     if not bare:
         return
-    habits = _Habits(coded)
+    habits = _Habits(known)
     behind: list[tuple[Row, re.Match[str]]] = []
     unknown: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
@@ -124,7 +148,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
-    alikenumbers.adopt([rows[at] for at in bare], is_name, coded)
+    alikenumbers.adopt([rows[at] for at in bare], is_name, known)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
         if row.finds.codes:

@@ -5,8 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from triage.intake.codes.finds import NOTHING, Finds
-from triage.intake.codes.found import find
+from triage.intake.codes.found import find, with_own
 from triage.intake.plain.characters import Line
+
+
+def finds_of(line: Line, text: str, low: str) -> Finds:
+    """The codes of a text of a line, with the makers' own numbers that the whole text tells to be codes."""
+    finds = find(text, low)
+    return with_own(finds, text, low, line.own) if line.own else finds
 
 
 @dataclass(slots=True)
@@ -59,7 +65,7 @@ class Row:
         elif not self.low:
             low = self.line.low
             self.low = low if len(low) == len(text) else low[self.start : self.start + len(text)]
-            self.finds = find(text, self.low)
+            self.finds = finds_of(self.line, text, self.low)
 
     def part(self, start: int, end: int | None = None) -> Row:
         """A part of the text as a row of its own, with the makers' own numbers that the rest told to be codes."""

@@ -96,6 +96,8 @@ class Line:
     offsets: tuple[int, ...] | None
     low: str
     indent: int
+    #: The makers' own numbers of the whole text that are codes wherever they stand in it.
+    own: frozenset[str] = frozenset()
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
@@ -135,9 +137,11 @@ def has_letter(text: str) -> bool:
     return _A_LETTER.search(text) is not None
 
 
-def line_of(number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None) -> Line:
+def line_of(
+    number: int, raw: str, text: str, offsets: tuple[int, ...] | None = None, own: frozenset[str] = frozenset()
+) -> Line:
     """A line by its plain characters."""
-    return Line(number, raw, text, offsets, low(text), indent_of(text) if text[:1] in _BLANKS else 0)
+    return Line(number, raw, text, offsets, low(text), indent_of(text) if text[:1] in _BLANKS else 0, own)
 
 
 def reworded(line: Line, start: int, end: int, text: str) -> Line:
@@ -152,7 +156,7 @@ def reworded(line: Line, start: int, end: int, text: str) -> Line:
     if text:
         inside = (*inside[:-1], places[end - 1])
     return line_of(line.number, line.raw, line.text[:start] + text + line.text[end:],
-                   places[:start] + inside + places[end:])
+                   places[:start] + inside + places[end:], line.own)
 
 
 def indent_of(text: str) -> int:

@@ -21,7 +21,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from triage.intake.codes.found import find
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Row, finds_of
 from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -252,7 +252,8 @@ def _row(like: Row, cells: Sequence[str]) -> Row:
     """A row of cells at the line of another."""
     text = " | ".join(cell.replace("|", "/") for cell in cells)
     low = small(text)
-    return Row(line_of(like.line.number, text, text), text, 0, low, find(text, low))
+    line = line_of(like.line.number, text, text, own=like.line.own)
+    return Row(line, text, 0, low, finds_of(line, text, low))
 
 
 __all__ = ["turned"]

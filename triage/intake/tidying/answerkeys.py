@@ -11,8 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 
-from triage.intake.codes.found import find
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Row, finds_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.answers import answer_of_cell
@@ -53,7 +52,7 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
                 lambda match: f"{match[1] or ''}{legend[match[2] or match[4]]}", row.text)
         if text != row.text:
             low = small(text)
-            found[at] = Row(row.line, text, row.start, low, find(text, low))
+            found[at] = Row(row.line, text, row.start, low, finds_of(row.line, text, low))
     if all(new is old for new, old in zip(found, rows, strict=True)):
         return found
     for at in lines:

@@ -102,7 +102,7 @@ def _numbered(row: Row) -> Row:
 def join_two(above: Row, row: Row) -> Row:
     """Two rows as one, which stands where the first does."""
     text = f"{above.text} {row.text}"
-    return Row(line_of(above.line.number, text, text), text, 0)
+    return Row(line_of(above.line.number, text, text, own=above.line.own), text, 0)
 
 
 def _may_go_on(above: Row, row: Row) -> bool:

@@ -90,7 +90,7 @@ def _run(run: list[Line]) -> list[Line]:
         return run
     if any(_LIST_LIKE.search(_bare(line)) for line in run):
         return run
-    one = line_of(run[0].number, text, text)
+    one = line_of(run[0].number, text, text, own=run[0].own)
     # One in a line leads from a name to its answer.
     dotted = any(line.text.count(_DOTS) > 1 for line in run)
     return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, text) else run

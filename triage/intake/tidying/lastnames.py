@@ -22,6 +22,7 @@ _CODED = lazily(
 )
 #: Another one in the line: a message, and no list.
 _MORE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![0-9a-z])")
+_FIRST_WORD = lazily(r"[\s>*\u2022#]*(?:[0-9]{1,3}[.)]\s+)?([0-9A-Za-z]{4,6})(?![^\W_])")
 _FROM = lazily(
     r"\s(?:-\s+)?(?:from(?: the)?|reported by|set by|in(?: the)?|im|in der|aus(?: dem| der)?|dans(?: le| la)?|"
     r"en(?: el| la)?)\s+"
@@ -38,7 +39,7 @@ _FEWEST, _SHARE, _LONGEST = 2, 0.8, 60
 def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
     """The lines, where all that begin with a code end so, with the mark before the names; ``is_name``: listed names in
     small letters. Linear."""
-    coded = [at for at, line in enumerate(found) if _CODED.match(line.low)]
+    coded = [at for at, line in enumerate(found) if _CODED.match(line.low) or _own_first(line)]
     if any(len(_MORE.findall(found[at].low)) > 1 for at in coded):
         return list(found)
     if len(coded) < _FEWEST or not any(_FROM.search(found[at].low) for at in coded[:_FEWEST]):
@@ -48,6 +49,12 @@ def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[L
     if len(ends) < max(_FEWEST, _SHARE * len(coded)) or len(sure) < _FEWEST or _headed(found, coded, is_name):
         return list(found)
     return [reworded(line, *ends[at], " @ ") if at in ends and at in sure else line for at, line in enumerate(found)]
+
+
+def _own_first(line: Line) -> bool:
+    """Whether a line begins with a maker's own number that is a code."""
+    first = _FIRST_WORD.match(line.text) if line.own else None
+    return first is not None and first[1] in line.own
 
 
 def _end(line: Line, is_name: Callable[[str], bool]) -> tuple[int, int] | None:

@@ -14,8 +14,7 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from typing import NamedTuple
 
-from triage.intake.codes.found import find
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Row, finds_of
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -162,7 +161,7 @@ def _put_behind(legend: Legend) -> None:
         next_word = _NEXT_WORD.match(row.text, end) if len(row.finds.codes) == 1 else None
         if lead and lead in legend.statuses and not _CELL_MARKS.intersection(row.text[:first]):
             text = f"{row.text[first:]}  [{row.text[:first].strip(_CODE_EDGE)}]"
-            legend.rows[at] = Row(row.line, text, row.start + first, small(text), find(text, small(text)))
+            legend.rows[at] = Row(row.line, text, row.start + first, small(text), finds_of(row.line, text, small(text)))
         elif next_word is not None and next_word[1].lower() in legend.statuses and _is_marked(row, next_word[1]):
             text = f"{row.text[:end]}{row.text[next_word.end() - 1 :]} [{next_word[1]}]"
             legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)

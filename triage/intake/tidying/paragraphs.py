@@ -212,4 +212,4 @@ def _joined(rows: Sequence[Row]) -> Row:
         text = f"{text}{joint}{row.text}"
     # In a sentence two spaces are a slip, no gap between columns.
     text = " ".join(text.split())
-    return Row(line_of(rows[0].line.number, text, text), text, 0)
+    return Row(line_of(rows[0].line.number, text, text, own=rows[0].line.own), text, 0)

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines.row import Cell, Row
+from triage.intake.lines.row import Cell, Row, finds_of
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
@@ -83,7 +83,8 @@ def holds_scans(cells: Sequence[Cell]) -> bool | None:
 def row_like(like: Row, text: str) -> Row:
     """A row of ``text`` at the line of another."""
     low = small(text)
-    return Row(line_of(like.line.number, text, text), text, 0, low, find(text, low))
+    line = line_of(like.line.number, text, text, own=like.line.own)
+    return Row(line, text, 0, low, finds_of(line, text, low))
 
 
 __all__ = ["LONGEST_HEAD", "NOTHING", "holds_scans", "is_label", "names_a_scan", "of_the_scan", "row_like"]

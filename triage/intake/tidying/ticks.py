@@ -11,8 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.codes.found import find
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Row, finds_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
@@ -62,7 +61,7 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         else:
             continue
         low = small(text)
-        found[at] = Row(row.line, text, row.start + begin, low, find(text, low), later=row.later)
+        found[at] = Row(row.line, text, row.start + begin, low, finds_of(row.line, text, low), later=row.later)
     return found
 
 

@@ -51,7 +51,7 @@ def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
         above = mended[-1] if mended else None
         if above is not None and _is_torn(above, line, known):
             text = above.text.rstrip().removesuffix("-") + line.text.lstrip()
-            mended[-1] = line_of(above.number, text, text)
+            mended[-1] = line_of(above.number, text, text, own=above.own)
         else:
             mended.append(line)
     return [_closed(line, known) for line in mended]

@@ -75,7 +75,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
                 at in listed or _goes_on(above.line, row.line, is_name, again)):
             again = True
             text = f"{above.line.text.rstrip()} {bare}"
-            kept[-1] = Row(line_of(above.line.number, text, text), text[above.start :], above.start)
+            kept[-1] = Row(line_of(above.line.number, text, text, own=above.line.own), text[above.start :], above.start)
         else:
             again = False
             kept.append(row)

@@ -1,0 +1,190 @@
+"""Makers' own numbers that are codes of a text wherever they stand in it: a description in brackets is behind them, or
+a description with what only a fault has beside it: a status, the name of a module, a heading.
+
+>>> from code_tables import load
+>>> from triage.intake.plain.characters import lines
+>>> names = Names(load())
+>>> told = marked(lines("Radio K20417 (aerial open) (stored), part R11473 (left side)\\nABS: 30403 km"), names)
+>>> sorted(told[0].own)
+['K20417']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import Names, tidy
+from triage.intake.plain.characters import Line, has_digit, has_letter
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import listheads, near, states
+from triage.intake.said.counts import stated_count
+from triage.intake.said.happenings import is_aside
+from triage.model import codes as model_codes
+
+#: A letter with five digits, or six hexadecimal digits with letters among them: nothing else has so much the form of a
+#: code. Or five digits, or letters with fewer: counts, parts, streets have these as well.
+_NUMBER = lazily(
+    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
+    r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}))(?![^\W_]|[.,][0-9])"
+)
+_BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
+_SECOND = lazily(r"[`*]*\s*\((?:(?:all|both|alle|beide|tous|les deux|todos|ambos)\s)?([^()]{3,50})\)")
+#: What parts a number from its description.
+_MARK = lazily(r"[`*\"]*(?:\s*(?:[/:;|,=>]|\.\.+|\t|[-\u2013\u2014]+(?=[\s>]))[>\s]*|\s{2,})(?=[^\W\d_]|[(\[`\"!*?])")
+_TEXT = lazily(r"[`*]*\s(?=[^\W\d_]{2})")
+#: A mark for a status in brackets between a number and its description.
+_SHORT = lazily(r"[`*]*\s*[(\[{][^()\[\]{}]{1,40}[)\]}][\s:,;-]+(?=[^\W\d_]{2})")
+_BULLETS = lazily(r"(?:[\s>|`\"*\u2022#-]|\(?[0-9]{1,3}[.):]\s)*")
+_AMOUNT = lazily(r"[0-9][0-9.,]*")
+_CODE_NEXT = lazily(r"[\s:;,|/-]*[pcbu][0-3][0-9a-f]{3}(?![^\W_])")
+_WORDS = lazily(r"[^\W\d_]{3}")
+_PIECES = lazily(r"[()\[\]{}@|;,/\t]|\.\.+|\s{2,}|\s-\s|\s(?=(?:from|von|ecu|unit)[:\s])")
+_LED = lazily(r"\s*(?:(?:from|in|von|im|dans|de|en|ecu|unit|system|module)(?::\s*|\s+))?")
+_CUT = lazily(r"[;:|,.]\s|\s-\s|\t|\s{2,}|^[>\s]+|\",\"")
+_JOINTS = ("and", "und", "et", "y", "with", "mit", "avec", "con")
+_LONGEST, _WINDOW, _FAR = 8000, 80, 300
+
+
+class _Place(NamedTuple):
+    """A number where a code may stand. ``surely``: its form is that of nothing else; ``told``: with what only a fault
+    has."""
+
+    token: str
+    manner: str
+    surely: bool
+    told: bool
+
+
+def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
+    """The lines, each with the numbers that are codes of the text. Linear."""
+    places: list[_Place] = []
+    below = False
+    for line in found:
+        low = line.low.strip()
+        if not low:
+            continue
+        if len(low) > _LONGEST:
+            below = False
+            continue
+        here = list(_places(line, names, below)) if has_digit(low) and not is_aside(low) else []
+        places += here
+        if not (here and here[0].manner != "bracket"):
+            below = _heads(line, names) or (below and line.indent > 0 and not has_digit(low))
+    own = frozenset(_chosen(places))
+    return [replace(line, own=own) for line in found] if own else found
+
+
+def _chosen(places: Sequence[_Place]) -> Iterator[str]:
+    """The numbers that are codes: with what only a fault has, or among others in whose manner they are told."""
+    for manner in {place.manner for place in places}:
+        alike = [place for place in places if place.manner == manner]
+        sure = [place for place in alike if place.surely]
+        told = sum(place.told for place in sure)
+        listed = 2 * told >= len(sure)
+        for place in alike:
+            if place.told or (place.surely and listed and told):
+                yield place.token
+
+
+def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
+    """The numbers of a line that stand as codes do. ``below``: a heading with codes below it stands above."""
+    text, low = line.text, line.low
+    label, listed = near.Labels(low), False
+    for match in _NUMBER.finditer(text):
+        start, end = match.span()
+        surely = match[1] is not None
+        if model_codes.own(match[0]) is None or QUANTITY.match(low, end) or label.before(start, end, text):
+            continue
+        if (match[0][0].isalpha() and not match[0].isupper() and not text.islower()) or near.part_of_a_number(
+                text, start, end):
+            continue
+        before = _before(low, start, names)
+        if before == "other":
+            continue
+        if (bracket := _BRACKET.match(text, end)) is not None and _describes(bracket[1]):
+            behind = _told_behind(low, bracket.end())
+            if surely or before != "word" or behind:
+                # "20326 (sensor open) and 09083 (no data) (both active)": the status of the last is that of all.
+                told = listed or behind or before in ("status", "name")
+                listed = told
+                yield _Place(match[0], "bracket", surely, told or (surely and before == "joint"))
+            continue
+        if surely and before == "code":
+            yield _Place(match[0], "key", surely, True)
+        elif before == "start" and _told_behind(low, end) and _is_described(line, end):
+            yield _Place(match[0], "told", surely, True)
+        elif surely and before not in ("word", "joint") and _is_described(line, end):
+            rest = low[end : end + _FAR]
+            told = below or before in ("status", "name") or bool(states.in_text(rest)) or _names(rest, names)
+            yield _Place(match[0], "text", surely, told)
+
+
+def _before(low: str, start: int, names: Names) -> str:
+    """What stands before a number: nothing but bullets, a status, a word for a code, a name, a joint; "word" for
+    anything else, "other" for a key to something else."""
+    lead = _BULLETS.match(low, 0, start)
+    before = low[max(lead.end() if lead is not None else 0, start - _WINDOW) : start].rstrip(" `*\"")
+    bare = before.rstrip(" :=-/|;,>\u2013\"")
+    if not bare:
+        return "start"
+    marked = bare != before
+    piece = _CUT.split(bare)[-1].strip(" \"")
+    role = role_of(piece)
+    if role in OTHER_KEYS:
+        return "other"
+    if role == "code" or role_of(piece.rstrip("0123456789 ")) == "code":
+        return "code"
+    if states.of_cell(piece.lstrip("0123456789 ")) is not None:
+        return "status" if marked else "word"
+    if names.listed(tidy(piece)) or names.listed(tidy(bare)):
+        return "name"
+    last = piece.rpartition(" ")[2]
+    if before.endswith((",", ";", ")")) or last in _JOINTS:
+        return "joint"
+    return "name" if names.find(piece) and not has_digit(piece) else "word"
+
+
+def _describes(text: str) -> bool:
+    """Whether what stands in brackets is a description: words, no measure, no status."""
+    words = sum(len(word) > 2 and has_letter(word) for word in text.split())
+    measured = _AMOUNT.match(text)
+    if measured is not None and QUANTITY.match(text.lower(), measured.end()):
+        return False
+    return words > 1 and states.of_cell(near.small(text)) is None
+
+
+def _is_described(line: Line, end: int) -> bool:
+    """Whether a description stands behind a number, a mark or a status between both; a part's has a code behind it."""
+    if _CODE_NEXT.match(line.low, end) is not None:
+        return False
+    led = any(pattern.match(line.text, end) is not None for pattern in (_SHORT, _MARK, _TEXT))
+    return (led or states.leading(line.low, end) > end) and _WORDS.search(line.low, end, end + _FAR) is not None
+
+
+def _told_behind(low: str, end: int) -> bool:
+    """Whether a status stands in brackets behind a description."""
+    second = _SECOND.match(low, end)
+    return second is not None and states.of_cell(second[1]) is not None
+
+
+def _names(rest: str, names: Names) -> bool:
+    """Whether the name of a module stands in brackets or between marks, behind a description."""
+    pieces = _PIECES.split(rest)[1:]
+    return any(names.listed(tidy(_LED.sub("", piece, count=1))) for piece in pieces if has_letter(piece))
+
+
+def _heads(line: Line, names: Names) -> bool:
+    """Whether a line is the name of a module or heads a list of codes."""
+    low = line.low.strip(" \t>*#:=-")
+    if len(low) > _WINDOW:
+        return False
+    stated = stated_count(low)
+    name = tidy(low[: stated[1]] if stated is not None else low)
+    return names.listed(name) or names.likely(name) or listheads.status_of_head(low, False)[0] is not None
+
+
+__all__ = ["marked"]
