@@ -102,7 +102,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(found)), names.listed)
+    keyed = xmlkeys.written_out(dottedkeys.written_out(delimiters.barred(delimiters.unquoted(found))), names.listed)
     whole = keyarrows.written_out(quotebars.told(keyed))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
