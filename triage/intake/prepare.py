@@ -56,6 +56,7 @@ from triage.intake.tidying import (
     inline,
     jointnames,
     keyarrows,
+    keyedbehind,
     keyedheads,
     keymarks,
     lastnames,
@@ -153,7 +154,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows)))
     found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
-    found = fields.cut(found)
+    found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find)
     found = namelead.parted(scanlead.parted(found, names.find), names)
     return emptylists.taken_off(counted.taken_off(found))
