@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import told
+from tests.intake.reads import printed, told
 
 
 @pytest.mark.parametrize("key", ["Module", "Unit", "System"])
@@ -30,3 +30,8 @@ def test_a_column_of_names_behind_a_sign(gap: str) -> None:
     text = (f"C0035{gap}wheel speed sensor left front open{gap}@ Brake electronics [ABS]\n"
             f"B1000{gap}aerial{gap}@ Radio [RAD]")
     assert told(text) == " | anti-lock brakes: C0035; radio: B1000"
+
+
+def test_a_name_in_braces_with_its_abbreviation_behind_a_dash() -> None:
+    text = "C0110-01 {Control de estabilidad - ESP} bomba\nB1000-14 {Radio} antena"
+    assert printed(text) == "Control de estabilidad - ESP: C0110-01; Radio: B1000-14"
