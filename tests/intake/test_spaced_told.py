@@ -6,7 +6,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
-from tests.intake.reads import modules_of, scans
+from tests.intake.reads import modules_of, scans, told
 from triage.intake.read import read_text
 
 
@@ -84,3 +84,8 @@ def test_a_capital_letter_beside_a_slip_in_a_code_of_a_small_letter(code: str) -
 def test_such_a_code_without_a_failure_type_is_told_of() -> None:
     found = read_text("abs clean\nbcm b1OA2 stored", load())
     assert [notice.line for notice in found.notices if notice.severity == "warning"] == [2]
+
+
+def test_a_description_glued_to_a_failure_type() -> None:
+    text = "## Radio\nB1000-49Control board fault\nB100287Lost data from aerial\nB1003-11: aerial\npart no. C1-11Abc d"
+    assert told(text) == " | radio: B1000-49, B1002-87, B1003-11"

@@ -57,6 +57,7 @@ from triage.intake.tidying import (
     jointnames,
     jsonpairs,
     keyarrows,
+    keyedbehind,
     keyedheads,
     keymarks,
     lastnames,
@@ -106,7 +107,7 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = delimiters.barred(delimiters.unboxed(jsonpairs.laid_out(found)))
+    found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(jsonpairs.laid_out(found))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -158,7 +159,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
     found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
-    found = fields.cut(found)
+    found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find)
     found = namelead.parted(scanlead.parted(found, names.find), names)
     return emptylists.taken_off(counted.taken_off(found))

@@ -202,7 +202,11 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     if end > start:
         # "Air con" is a name, its last word no link.
         whole = tidy(row.text[start:end])
-        if context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
+        named, mark, short = whole.rpartition(" - ")
+        if mark and short.isupper() and context.names.listed(named):
+            # So is the first one of "Control de estabilidad - ESP".
+            printed = whole
+        elif context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
             printed = whole
     if row.kind == "gap" and place.cell is not None and code.start > end:
         whole = tidy(" ".join(row.text[: code.start].split()))

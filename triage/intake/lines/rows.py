@@ -18,7 +18,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, indent_of, lines
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.remember import remembered
+from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import dates, phases, states
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.counts import stated_count
@@ -56,6 +56,8 @@ TITLE = lazily(
 )
 #: Behind a line: "  # seen last week too", " <- look at this first", " ??"; "Engine #1" is a number.
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
+#: A legend explains the sign: "# = confirmed".
+_SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
 _DIGITS = lazily(r"[0-9]+")
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES = 4
@@ -152,6 +154,7 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
 def uncommented(rows: Sequence[Row]) -> list[Row]:
     """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??")."""
     found = list(rows)
+    told = any(_explains_hash(row) for row in rows)
     for at, row in enumerate(found):
         text = row.text
         if not row.finds.codes or text[-1] == "|":
@@ -159,9 +162,16 @@ def uncommented(rows: Sequence[Row]) -> list[Row]:
         if "#" not in text and "<-" not in text and "//" not in text and text[-1] not in "?!":
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
-        if comment is not None:
+        if comment is not None and not (told and comment[0].lstrip()[0] == "#"):
             found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
+
+
+def _explains_hash(row: Row) -> bool:
+    """Whether a line without a code tells what "#" stands for."""
+    if "#" not in row.line.text or row.finds.codes or len(row.line.low) > LONGEST:
+        return False
+    return any(states.of_cell(match[1].strip(" .)]")) is not None for match in _SIGN_TOLD.finditer(row.line.low))
 
 
 def _may_be_module(name: str, line: Line, start: int, stop: int) -> bool:

@@ -130,7 +130,7 @@ ROLES: dict[str, frozenset[str]] = {
         numero de piece | version de software
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
     "short_name": phrase_set("""
-        short name | short | abbreviation | abbr | abbrev | acronym | short form | kurzname | kurzel | kuerzel |
+        short name | short | abbreviation | abbr | abbrev | abrev | acronym | short form | kurzname | kurzel | kuerzel |
         kurzbezeichnung | abkurzung | abreviation | abrege | sigle | nom court | abreviatura | siglas |
         nombre corto"""),
 }
@@ -174,6 +174,8 @@ _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
 _LONG = {phrase: role for phrase, role in _ROLE.items() if len(phrase) >= 5}
 _LONG_NAMES = tuple(_LONG)
+#: "Steuergeraet"
+_UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
@@ -215,7 +217,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     bare = low.strip(_EDGE) or low.strip()
     if not bare or len(bare) > 32:
         return None
-    for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " ")):
+    for text in (bare, _UNIT_TAIL.sub("", bare), bare.replace("_", " ").replace("-", " "), _UMLAUT.sub(r"\1", bare)):
         role = _ROLE.get(" ".join(text.split()))
         if role is not None:
             return role

@@ -14,7 +14,8 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
-from triage.intake.plain.characters import Line
+from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.patterns import lazily
 
 _MARKS = "^~#!$&\u00a7"
 #: So many lines with as many marks each make a table, if they are so much of the lines with any.
@@ -22,6 +23,27 @@ _FEWEST, _SHARE = 3, 0.7
 #: Fewer marks in a line are found in any text.
 _CELLS = 2
 _FEWEST_BOXED = 4
+#: Of those with the mark once, a key and its value above the table: "Mileage^12000 km".
+_PAIRS = frozenset("^~\u00a7")
+#: A word or two set as a program's.
+_QUOTED = lazily(r"(?<![\w`])`([^`\s](?:[^`]{0,38}[^`\s])?)`(?![\w`])")
+
+
+def unquoted(lines: Sequence[Line]) -> list[Line]:
+    """The lines without the back-ticks around a word or two, as marked-up texts set codes.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in unquoted(lines("- `C0035` stored, doesn`t go, can`t say"))]
+    ['- C0035 stored, doesn`t go, can`t say']
+    """
+    found = list(lines)
+    for at, line in enumerate(found):
+        if line.text.count("`") < 2:
+            continue
+        for match in reversed(list(_QUOTED.finditer(line.text))):
+            line = reworded(line, match.start(), match.end(), match[1])
+        found[at] = line
+    return found
 
 
 def barred(lines: Sequence[Line]) -> list[Line]:
@@ -31,11 +53,13 @@ def barred(lines: Sequence[Line]) -> list[Line]:
         told = [line.text.count(mark) for line in lines if mark in line.text and mark * 2 not in line.text.lstrip()[:2]]
         if len(told) < _FEWEST:
             continue
+        if mark in _PAIRS and max(told) > 1:
+            told = [count for count in told if count > 1]
         count, often = Counter(told).most_common(1)[0]
         if count >= _CELLS and often >= _FEWEST and often >= _SHARE * len(told):
             return [
                 replace(line, text=line.text.replace(mark, "|"), low=line.low.replace(mark, "|"))
-                if line.text.count(mark) == count else line
+                if line.text.count(mark) in (count, mark in _PAIRS) else line
                 for line in lines
             ]
     return list(lines)

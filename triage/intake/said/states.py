@@ -131,7 +131,7 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
     strange = [word for word in found if word not in STATE_FILLER and word not in _STATE_WORDS]
     if len(strange) != 1 or not (5 <= len(strange[0]) <= 16 and strange[0].isalpha()):
         return None
-    meant = _meant(strange[0])
+    meant = _meant(strange[0]) or (_meant_beside(strange[0]) if len(found) > 1 else None)
     if meant is None or (len(found) > 1 and meant == "presente" and not translated):
         # "Presence fault" is an English description.
         return None
@@ -147,6 +147,14 @@ def _misspelt(low: str, translated: bool) -> StatusWord | None:
 def _meant(word: str) -> str | None:
     """The status that a long word is a letter or two away from."""
     return None if word in _OTHER_WORDS else nearest(word, LONG_STATES, 1 if len(word) < 9 else 2)
+
+
+@remembered
+def _meant_beside(word: str) -> str | None:
+    """The long word of statuses of several words that a word is a letter away from: "failled once"."""
+    if word in _OTHER_WORDS or len(word) < _LONG_WORD:
+        return None
+    return nearest(word, [each for each in _STATE_WORDS if each[0] == word[0] and len(each) >= _LONG_WORD])
 
 
 @lru_cache(maxsize=8192)
@@ -166,7 +174,7 @@ def slip_for(word: str) -> str | None:
 #: Words of descriptions that are a letter off a status.
 _OTHER_WORDS = word_set("falling filing fairing foiling attenue")
 #: No longer text is looked through for a slip.
-_MOST_WORDS = 4
+_MOST_WORDS, _LONG_WORD = 4, 6
 _STATE_WORDS = STATES.starts | STATES.ends
 _NO_SLIPS = _STATE_WORDS | STATE_FILLER | _OTHER_WORDS
 _LONG_STATES_MEANING = {

@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from triage.intake.lines.row import Row, finds_of
+from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said.answers import answer_of_cell
@@ -36,7 +37,7 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
     # A number behind a space ("door 1") counts the modules.
     # In the first of several columns they stand before the name.
     place = re.compile(
-        rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t]))|"
+        rf"((?<=[:=|;,\t])[ ]?|(?<=\s)(?![0-9]))[(\[]?({letters})[)\]]?(?=\s*(?:$|[|;,\t])|\s\s+\W)|"
         rf"^()[(\[]?({letters})[)\]]?(?=[ ]*(?:[|;,\t]|[ ][ ]\S))"
     )
     found = list(rows)
@@ -50,6 +51,10 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
         if text is None:
             text = written[row.text] = place.sub(
                 lambda match: f"{match[1] or ''}{legend[match[2] or match[4]]}", row.text)
+            key, _, name = text.partition(" ")
+            if key in legend and is_name(tidy(name)):
+                # "XX gearbox": the letters in front of the name.
+                text = written[row.text] = f"{name}: {legend[key]}"
         if text != row.text:
             low = small(text)
             found[at] = Row(row.line, text, row.start, low, finds_of(row.line, text, low))

@@ -16,19 +16,28 @@ from triage.intake.said.answers import spoken
 
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
 _CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])[^@]{0,24}$")
+_CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])")
 _REACH = 60
 _SIGN = signs.of_parts("@")
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it."""
+    """The lines with "in" for the sign, where a code or an answer stands before it and a word behind it; without the
+    sign where that begins a column."""
     mended: list[Line] | None = None
     for at in signs.places(found, _SIGN):
         line = found[at]
         for place in reversed([place for place, char in enumerate(line.text) if char == "@"]):
             before, behind = line.text[max(0, place - _REACH) : place], line.text[place + 1 :].lstrip()
-            if behind[:1].isalpha() and (_CODE_BEFORE.search(before) or spoken(before.strip().lower())):
-                start = len(line.text[:place].rstrip())
-                mended = mended or list(found)
-                line = mended[at] = reworded(line, start, len(line.text) - len(behind), " in ")
+            if not behind[:1].isalpha():
+                continue
+            if before.endswith(("  ", "\t")) and _CODE_FIRST.match(line.text):
+                # The name is a column of its own, behind that of the text.
+                start, word = place, ""
+            elif _CODE_BEFORE.search(before) or spoken(before.strip().lower()):
+                start, word = len(line.text[:place].rstrip()), " in "
+            else:
+                continue
+            mended = mended or list(found)
+            line = mended[at] = reworded(line, start, len(line.text) - len(behind), word)
     return mended or found

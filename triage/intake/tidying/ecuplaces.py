@@ -74,10 +74,8 @@ _LED_COUNT = lazily(r"\s*(?:\.\s?){3,40}[0-9]{1,3}\s*$")
 _EDGE = " \t|;,:=->*\"'`.[](){}<>#_~"
 #: Words between two cells that belong together: what stands before such a gap goes on behind it.
 _OPEN_ENDS = word_set("with from by of to the and or mit von zu und oder der die das avec de du et ou con del y o")
-#: So many lines are looked through for a name in the place of one.
-_MOST_LINES = 300
-#: So many characters a line has at most, and so often it holds the word.
-_LONGEST, _MOST = 1000, 12
+#: So many lines are looked through for a name in the place of one; so long a line is, and so often it holds the word.
+_MOST_LINES, _LONGEST, _MOST = 300, 1000, 12
 
 
 def plain(low: str) -> bool:
@@ -118,8 +116,7 @@ class _Text:
         self._like: set[tuple[str, str]] | None = None
 
     def _codes(self, at: int) -> tuple[Found, ...]:
-        line = self._lines[at]
-        return tuple(find(line.text, line.low).codes)
+        return tuple(find(self._lines[at].text, self._lines[at].low).codes)
 
     def opens(self, at: int) -> int | None:
         """Where it begins, if the line starts with it."""
@@ -170,19 +167,22 @@ class _Text:
         "ECU: C0031"). Codes of the body or the chassis stand in no engine's control unit; a second module so told is
         none either."""
         below = [at for at in opening if self._is_below_a_name(at)]
-        keys = set(below) if len(below) > 1 else {at for at in below if self._is_of_the_name(at)}
+        keys = set(below) if len(below) > 1 else {
+            at for at in below if all(code.text[:1] in "BC" for code in self._codes(at)[:1])}
         return {at for at in opening if at not in keys and not self._is_within(at)}
-
-    def _is_of_the_name(self, at: int) -> bool:
-        codes = self._codes(at)
-        return not codes or codes[0].text[:1] in "BC"
 
     def _is_below_a_name(self, at: int) -> bool:
         """Whether a name alone stands right above, with no more than part numbers or a voltage between."""
         above = at - 1
         while above >= 0 and supplyrow.stands_between(self._lines[above].low.strip()):
             above -= 1
-        return above >= 0 and self._is_name(above)
+        return above >= 0 and (self._is_name(above) or self._is_heading(above))
+
+    def _is_heading(self, at: int) -> bool:
+        """Whether a line is set as a heading: "**Brakes**", "## Brakes"."""
+        text = self._lines[at].text.strip()
+        marked = text.startswith("#") or (text.startswith("**") and text.endswith("**"))
+        return marked and not self._codes(at) and answer_of_cell(tidy(text).lower()) is None
 
     def _is_name(self, at: int) -> bool:
         text = tidy(self._lines[at].text)
@@ -272,7 +272,8 @@ class _Text:
     def _is_one_of(self, at: int, start: int) -> bool:
         """Whether a listed name stands beside it in a list of names."""
         low = self._lines[at].low
-        if self._labels(at):
+        if self._labels(at) or (low[start - 1 : start] == ";" and self._answer(low[start + 3 :]) is not None):
+            # "ABS;ECU does not answer" are two cells of a table.
             return False
         for first, last, _ in self._names.find(low):
             if _BEFORE_NAME.fullmatch(low, last, start) or _BEFORE_NAME.fullmatch(low, start + 3, first):
@@ -296,8 +297,7 @@ class _Text:
             return False
         beside = filled[place + 1] if place + 1 < len(filled) else ""
         if self._codes(at) or any(answer_of_cell(cell) is not None for cell in others if cell):
-            # "ECU | ABS | C0035": a key in every row.
-            return not self._names.listed(beside)
+            return not self._names.listed(beside)  # "ECU | ABS | C0035": a key in every row.
         listed = sum(self._names.listed(cell) for cell in others if cell)
         return listed > 1 and listed == sum(map(bool, others))
 
@@ -318,11 +318,11 @@ class _Text:
         codes = self._codes(at)
         said = spoken(line.low)
         after = next((code.start for code in codes if code.start > start), None)
-        if _IN_IT.search(line.low[max(0, start - 40) : start]) and _ONE_FINDS.match(line.low, start + 3):
+        if _IN_IT.search(line.low, max(0, start - 40), start) and _ONE_FINDS.match(line.low, start + 3):
             return after is not None or not line.low[start + 3 :].strip(" :")
         if self._holds(at, start, codes):
             return True
-        opens = _CLAUSE.search(line.low[max(0, start - 40) : start])
+        opens = _CLAUSE.search(line.low, max(0, start - 40), start)
         hard = opens is not None and opens["hard"] is not None
         if opens is not None and (after is not None or (hard and start + 40 > len(line.low))):
             told = strip_links(line.text[start + 3 : after]) if after is not None else ""

@@ -193,21 +193,30 @@ def _gap_behind(line: Line, begin: int, end: int) -> int:
     line, so that it is no code. ``begin``: where the code, or what is glued to its front, begins."""
     run = _RUN.match(line.low, end)
     rest = run[0] if run is not None else ""
+    first = begin == 0 or line.text[begin - 1] in _MARKS
     if not rest:
         typed = _TYPE_WITH_WORD.match(line.low, end)
-        return typed.start(1) if typed is not None and states.of_cell(typed[1]) is not None else 0
+        if typed is None:
+            return 0
+        told = states.of_cell(typed[1]) is not None or (first and _describes(line.low, typed.start(1), typed.end(1)))
+        return typed.start(1) if told else 0
     if _is_type(rest):
         return 0
     if _CODE.match(rest):
         return end
     if rest.isalpha() and states.of_cell(rest) is not None:
         return end
-    if _is_type(rest[:2]) and rest[2:].isalpha() and states.of_cell(rest[2:]) is not None:
-        return end + 2
     place = end + len(rest)
-    described = len(rest) >= _FEWEST_LETTERS and rest.isalpha() and _GOES_ON.match(line.low, place) is not None
-    first = begin == 0 or line.text[begin - 1] in _MARKS
-    return end if described and first else -1
+    if _is_type(rest[:2]) and rest[2:].isalpha():
+        typed_word = not rest[:2].isalpha() and first and _describes(line.low, end + 2, place)
+        if typed_word or states.of_cell(rest[2:]) is not None:
+            return end + 2
+    return end if first and _describes(line.low, end, place) else -1
+
+
+def _describes(low: str, start: int, end: int) -> bool:
+    """Whether a word is the first of a description."""
+    return end - start >= _FEWEST_LETTERS and low[start:end].isalpha() and _GOES_ON.match(low, end) is not None
 
 
 def _is_type(text: str) -> bool:

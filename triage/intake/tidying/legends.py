@@ -15,6 +15,7 @@ from functools import cache
 from typing import NamedTuple
 
 from triage.intake.lines.row import Row, finds_of
+from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -75,6 +76,7 @@ _NEXT_WORD = lazily(r"\s{1,2}([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
 _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
+_CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s")
 _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
 
 IsName = Callable[[str], bool]
@@ -104,7 +106,9 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     used: set[str] | None = None
     for places, entries in _explained(rows, is_name):
         used = _used(rows) if used is None else used
-        if _explain(entries, used, alone=len(places) == len(entries)):
+        first = entries[0].letters
+        sure = len(entries) > 1 or not first.isdigit() or _is_a_status(rows, places[0], first)
+        if sure and _explain(entries, used, alone=len(places) == len(entries)):
             _take(legend, places, entries)
     _put_behind(legend)
     signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
@@ -126,7 +130,7 @@ def _word_ends(legend: Legend) -> None:
         if row.blank or not legend.statuses:
             continue
         if len(row.finds.codes) > 1 and (listed := _with_words(row, legend.statuses)) != row.text:
-            legend.rows[at] = Row(row.line, listed, row.start, small(listed), find(listed, small(listed)))
+            legend.rows[at] = Row(row.line, listed, row.start, small(listed), finds_of(row.line, listed, small(listed)))
             continue
         # Without a code in it a row may be the rest of a description: "implausible (S)".
         match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
@@ -324,11 +328,10 @@ def _first_head(low: str) -> int:
 def _may_be_digits(letters: Sequence[str], equal: bool, led: bool) -> bool:
     """Whether digits, if any, stand for statuses: all are, behind a word for a legend (``led``) or one after the other;
     "3 - stored, 2 - pending" counts."""
-    if led and (equal or len(letters) > 1) and all(letter.isdigit() for letter in letters):
+    digits = sum(letter.isdigit() for letter in letters)
+    if not digits or (led and (equal or digits == len(letters))):
         return True
-    if not any(letter.isdigit() for letter in letters):
-        return True
-    first = letters[0]
+    first = min(letters)
     listed = first in ("0", "1") and "".join(letters) == "".join(map(str, range(int(first), int(first) + len(letters))))
     return listed and (len(letters) > 2 or (equal and len(letters) > 1))
 
@@ -338,6 +341,19 @@ def _meant(word: str) -> str:
     if not (len(word) >= _FEWEST and word.isalpha()):
         return word
     return nearest(word, _SHORT_STATES) or word
+
+
+def _is_a_status(rows: Sequence[Row], told: int, digit: str) -> bool:
+    """Whether a digit that a line by itself explains stands in the places of statuses: alone behind a key for them, or
+    in a cell of its own in the lines with codes. The line stands above or below all of these."""
+    coded = [at for at, row in enumerate(rows) if row.finds.codes]
+    if not coded or coded[0] < told < coded[-1]:
+        return False
+    keyed = (row.low.rpartition(mark) for row in rows for mark in ":=" if row.low.endswith(digit) and mark in row.low)
+    if any(value.strip() == digit and role_of(key.strip()) == "status" for key, _, value in keyed):
+        return True
+    cells = [{cell.strip(_CODE_EDGE) for cell in _CELLS.split(rows[at].low)} for at in coded]
+    return told != coded[-1] + 1 and any(digit in each for each in cells)
 
 
 def _used(rows: Sequence[Row]) -> set[str]:
@@ -353,4 +369,5 @@ def _used(rows: Sequence[Row]) -> set[str]:
             found.update(glued[1] for glued in behind if glued is not None)
         else:
             found.add(re.split(r"[\s=:]", row.low)[-1].strip(_CODE_EDGE))
+            found.update(cell.strip(_CODE_EDGE) for cell in _CELLS.split(row.low))
     return found
