@@ -50,3 +50,10 @@ def test_a_status_with_its_counters_below_the_code() -> None:
 def test_an_empty_list_of_json_is_a_clean_module() -> None:
     text = '{"nodes":[{"name":"ABS","dtcs":[{"id":"C0035","st":"active"}]},{"name":"Radio","dtcs":[]}]}'
     assert modules_of(text) == {ABS: ["C0035 current"], RADIO: ["clean"]}
+
+
+def test_a_plain_ecu_behind_the_key_of_the_others() -> None:
+    text = ("Control module ECU\n- did not answer\nControl module TCU\n- did not answer\nControl module ABS\n"
+            "- C0561 (Active)\nControl module ICM\n- fault memory empty\n")
+    assert modules_of(text) == {"engine control": ["silent"], "transmission control": ["silent"],
+                                ABS: ["C0561 current"], "instrument cluster": ["clean"]}

@@ -264,8 +264,11 @@ class _Text:
         return answer_of_cell(low[:start].rstrip(" :=")) is not None and not self._is_within(at)
 
     def _is_value(self, at: int, start: int) -> bool:
-        """Whether it stands behind a key for modules: "Module: ECU"."""
+        """Whether it stands behind a key for modules: "Module: ECU", "Control module ECU" among others so told."""
         low = self._lines[at].low
+        lead = low[:start].strip(_EDGE)
+        if lead and not low[start + 3 :].strip(_EDGE) and role_of(lead) == "module":
+            return sum(line.low.strip(_EDGE).startswith(f"{lead} ") for line in self._lines) > 2
         key = _KEY.search(low, max(0, start - 32), start)
         return key is not None and role_of(key[1]) == "module" and _VALUE_ENDS.match(low, start + 3) is not None
 
@@ -396,5 +399,3 @@ class _Text:
             return (mark, "status") if states.leading(low, end) > end + 1 else ("", "")
         return mark, behind[:1]
 
-
-__all__ = ["Places", "of_names", "plain"]
