@@ -398,4 +398,3 @@ class _Text:
         if behind[:1].isalpha():
             return (mark, "status") if states.leading(low, end) > end + 1 else ("", "")
         return mark, behind[:1]
-
