@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from triage.intake.naming.linking import trailing_status
-from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.characters import Line, has_letter, reworded
 from triage.intake.plain.patterns import lazily
 
 _CODED = lazily(
@@ -34,6 +34,8 @@ _COMES = lazily(
 )
 #: So many lines, and so much of all that begin with a code; so far the names reach.
 _FEWEST, _SHARE, _LONGEST = 2, 0.8, 60
+#: A failure type behind a code is no longer, with its hyphen.
+_TYPE = 3
 
 
 def written_out(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
@@ -61,6 +63,12 @@ def _end(line: Line, is_name: Callable[[str], bool]) -> tuple[int, int] | None:
     """The place of the last such word of a line with nothing but a name, and a status perhaps, behind it."""
     last = next(iter(reversed(list(_FROM.finditer(line.low)))), None)
     if last is None or len(line.low) - last.end() > _LONGEST:
+        return None
+    first = _CODED.match(line.low)
+    if first is not None and not any(
+        len(word) > _TYPE and has_letter(word) for word in line.low[first.end() : last.start()].split()
+    ):
+        # "P0562-16  in ABS": with nothing between them the name is read as it stands.
         return None
     name, _ = trailing_status(line.low[last.end() :])
     bare = name.partition("(")[0].strip(" -:.,;")
