@@ -309,7 +309,8 @@ def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_En
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
-    return found if _may_be_digits([entry.letters for entry in found], "=" in low, led and " - " not in low) else []
+    sure = led and (len(found) == 1 or " - " not in low)
+    return found if _may_be_digits([entry.letters for entry in found], "=" in low, sure) else []
 
 
 @remembered

@@ -65,6 +65,9 @@ def _is_torn(above: Line, line: Line, known: IsWord) -> bool:
     end, begin = _END.search(low, max(0, len(low) - 16)), _BEGIN.match(line.low, len(line.low) - len(text))
     if end is None or begin is None or begin[0] in _ALONE or not known(end[1] + begin[0]):
         return False
+    if low[-1] == "-" and end[1] + begin[0] not in _WORDS:
+        # "Anti-" above "lock brakes" has its hyphen of its own.
+        return False
     # Two abbreviations that make a word together, "cam" and "era", are its halves.
     short = max(len(end[1]), len(begin[0])) <= _ABBREVIATION or low[-1] == "-"
     return len(end[1] + begin[0]) >= _SHORTEST and (short or not (known(end[1]) and known(begin[0])))
