@@ -36,6 +36,7 @@ from triage.intake.tidying import (
     addressed,
     answeredheads,
     answerkeys,
+    answerlabels,
     asked,
     atsigns,
     blockaddresses,
@@ -147,7 +148,7 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    found = dictated.joined(spacing.single(statuscounts.left_out(whole)))
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

@@ -37,6 +37,7 @@ _LIST_WORDS = STATE_FILLER | word_set(
 )
 #: Nothing but these between codes that stand together.
 JOINTS = frozenset({"", "and", "und", "et", "y", "e", "plus", "or", "as well as", "sowie"})
+_BRACKETS = lazily(r"[(\[][^()\[\]]{1,80}[)\]]")
 _COUNT = lazily(r"\s*[(\[]?\s*(?:x\s?)?[0-9]{1,3}\s*[)\]]?\s*$")
 #: What may stand between codes of one list, and between a word of its own and the codes beside it.
 _JOINT = lazily(r"[\s,;&+/|.()\[\]-]*(?:(?:and|und|et|y|e|plus|sowie)(?![a-z]))?[\s,;&+/|.()\[\]-]*")
@@ -218,6 +219,11 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
     return place < len(names) and names[place][0] < end
 
 
+def without_brackets(low: str) -> str:
+    """What stands between two codes without the descriptions in brackets that say nothing of a status."""
+    return _BRACKETS.sub(lambda match: match[0] if states.in_text(match[0]) else "", low)
+
+
 def share(context: Context, row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
     """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together; where
     it says of how many it is told ("neither active"), that of so many. In some texts one in brackets is of its code
@@ -235,7 +241,7 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]
-        between = row.low[code.end : after.start].strip(" ,;&+/|()")
+        between = without_brackets(row.low[code.end : after.start]).strip(" ,;&+/|()")
         if between == "-" and "|" not in row.low[code.end : after.start]:
             # "P0562 - P0113 - P0073 all stored"
             between = ""

@@ -123,7 +123,8 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     dated = [] if _is_aside_date(low) else _stamps(context, row)
     stamps = [stamp for stamp in dated if stamp.value is not None]
     # Two such dates are of two scans, whichever of their numbers is the month.
-    written = next((low[stamp.start : stamp.end].split() for stamp in dated if stamp.value is None and stamp.timed), [])
+    written = next((low[stamp.start : stamp.end].split() for stamp in dated
+                    if stamp.value is None and (stamp.timed or _is_heading_of(low, stamp))), [])
     started = _start(context, row, hit, head is not None, stamps, quiet, " ".join(written))
     said = conditions.find(low)
     found = volts.find(low)
@@ -143,6 +144,11 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:
+    """Whether a line is nothing but a date, and the marks of a heading."""
+    return not (low[: stamp.start] + low[stamp.end :]).strip(" -=*#_.:[]<>|~")
 
 
 def doubts_sides(context: Context, row: Row) -> bool:

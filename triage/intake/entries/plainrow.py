@@ -61,6 +61,8 @@ _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
 _LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
+#: What stands between the marks of a line of several keys.
+_PIECE = lazily(r"[^|;\s][^|;]*")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 
 
@@ -368,4 +370,16 @@ def _facts(context: Context, row: Row) -> bool:
                 for volt in volts.find(row.low)))):
         # "Van, battery flat, 11.9 V with the charger on" tells of the scan too.
         metarow.read(context, row)
+    elif kind in ("aside", "vin"):
+        _phase_beside(context, row)
     return True
+
+
+def _phase_beside(context: Context, row: Row) -> None:
+    """Read where the scan stands from one of the pieces of a line that tells of the vehicle: "Mileage: 22 km; Scan:
+    before erasing"."""
+    pieces = [match.span() for match in _PIECE.finditer(row.text)]
+    for start, end in pieces if len(pieces) > 1 else ():
+        if phases.find(row.low[start:end]) is not None:
+            metarow.read(context, row.part(start, end))
+            return

@@ -347,7 +347,7 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     for at in range(len(pending) - 2, -1, -1):
         modules, code, details = pending[at]
         others, after, following = pending[at + 1]
-        between = row.low[code.end : after.start].strip(" ,;&+/()")
+        between = leads.without_brackets(row.low[code.end : after.start]).strip(" ,;&+/()")
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
         if details.status is None and not own and between in leads.JOINTS and modules == others:
             details.status = following.status

@@ -166,7 +166,7 @@ def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> 
         return roles
     held = [cells[column].text for row in rows[at + 1 : at + 1 + _MOST_MARKED]
             if row.kind == rows[at].kind and (cells := row.cells) is not None and len(cells) == len(roles)
-            and cells[column].text]
+            and cells[column].text.strip("- ")]
     types = len(held) > 1 and all(_TYPE.fullmatch(text) for text in held)
     if not types or not any(text[0] == "0" or not text.isdigit() for text in held):
         return roles

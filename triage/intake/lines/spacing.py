@@ -114,9 +114,13 @@ def _without_rare(found: Sequence[Line], gaps: Sequence[int]) -> Sequence[Line]:
     """The lines, those with a code without gaps where few such lines have one: no columns stand there."""
     wide = [at for at in gaps if _coded(found[at])]
     coded = sum(map(_coded, found)) if wide else 0
-    if coded < _FEW_LINES or len(wide) > _FEW * coded or any(_TRIPLE_GAP.search(found[at].text) for at in wide):
+    if coded < _FEW_LINES or any(_TRIPLE_GAP.search(found[at].text) for at in wide):
         return found
     starts = Counter(end for at in wide for _, end in wide_gaps(found[at].text))
+    # Dashes part what is told in each line, and no two gaps stand below each other.
+    dashed = max(starts.values()) == 1 and all(line.text.count(" - ") > 1 for line in found if _coded(line))
+    if len(wide) > _FEW * coded and not dashed:
+        return found
     closed = list(found)
     column = max(_IN_LINE, 0.6 * len(wide))
     for at in wide:

@@ -51,7 +51,7 @@ ROLES: dict[str, frozenset[str]] = {
         tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
         untertyp | fehlersymptom | subtyp | unterart | unter-art | fehlerunterart | sous-type | sous type | subtipo |
         subtipo de averia | sub-tipo | type de panne | type du defaut | ftb (hex) | ft byte |
-        art des fehlers | symptom-code"""),
+        art des fehlers | symptom-code | caracterisation | caracterizacion"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
@@ -122,7 +122,9 @@ ROLES: dict[str, frozenset[str]] = {
     "speed": phrase_set("speed | vehicle speed | geschwindigkeit | vitesse | velocidad | km/h"),
     "coolant": phrase_set("coolant | coolant temperature | coolant temp | ect | kuhlmitteltemperatur"),
     "other": phrase_set("""
-        part number | part no | part no. | p/n | software | sw | software version | hardware | hw | calibration |
+        supplier | vendor | manufacturer | maker | hersteller | lieferant | fournisseur | fabricant | proveedor |
+        fabricante | part number | part no | part no. | p/n | software | sw | software version | hardware | hw |
+        calibration |
         cal id | calibration id | serial | serial number | coding | version | connector | location | bay | bus | #
         | no | no. | nr | nr. | pos | item | line | n° | idx | id | dir | adr | teilenummer |
         softwarestand | hardwarestand | codierung | reference | piece | numero de pieza | referencia | fuse |

@@ -22,6 +22,8 @@ COUNT_AFTER = lazily(
     r" gespeichert)?\s*[:=(]\s*([0-9]{1,3})(?![0-9.,]*[0-9a-z/-])[\s)\]]*"
 )
 #: In the place of an answer that other lines of a list have: "Brakes    fail  2".
+#: "Getriebe  Fehler 4", at the end of a short line.
+_LAST = lazily(r"(?<=[a-z)\]])[\s:-]{1,30}(?:codes|dtcs|faults|fehler|defauts|averias|fallos)\s+([0-9]{1,2})\s*$")
 _FAILED = lazily(r"(?:\s{2,}|\t|\s?[:|.-]{1,40}\s?)(?:fail(?:ed)?|faulty|nok)\s{1,4}[(]?([0-9]{1,2})[)]?\s*$")
 #: A word of each of those.
 _SIGNS = signs.of_pattern("code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|^fail|^nok")
@@ -37,7 +39,7 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
     """
     if _DIGIT.search(low) is None or not signs.of(low) & _SIGNS:
         return None
-    for pattern in (COUNT, COUNT_AFTER, _FAILED):
+    for pattern in (COUNT, COUNT_AFTER, _FAILED, _LAST):
         match = pattern.search(low)
         if match is not None:
             return int(match[1]), match.start(), match.end()

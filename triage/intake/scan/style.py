@@ -301,7 +301,7 @@ def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Pl
 def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
     """The cell in which at least half of the rows hold a module's name, the best of them."""
     width = max((len(row.cells or ()) for row in sample), default=0)
-    best, best_share, best_words = None, 0.0, 0.0
+    best, best_share, best_words, best_filled = None, 0.0, 0.0, 0
     for index in range(width):
         if index == skip:
             continue
@@ -312,9 +312,11 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
             continue
         share = _share([tidy(text) for text in texts], names)
         length = sum(len(text.split()) for text in texts) / len(texts)
-        # Titles speak of modules too ("left window motor"): of two that are full of names the shorter holds the module.
-        if share > best_share + 0.05 or (share >= best_share - 0.05 and length < 0.6 * best_words):
-            best, best_share, best_words = index, share, length
+        # Titles speak of modules too ("left window motor"): of two that are full of names the shorter holds the module,
+        # but not where it is empty in rows in which the other is not: the name once more in short.
+        shorter = length < 0.6 * best_words and len(texts) >= 0.9 * best_filled
+        if share > best_share + 0.05 or (share >= best_share - 0.05 and shorter):
+            best, best_share, best_words, best_filled = index, share, length, len(texts)
     return best if best_share >= 0.5 else None
 
 

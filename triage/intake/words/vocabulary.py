@@ -25,7 +25,8 @@ STATES = Phrasebook(
         active grilles | memory reset | memory erased | memory lost | memory loss | memory error | memory corrupt |
         memory corrupted | memory failure | memory checksum""",
         "stored": """
-        stored | store | stor | sto | strd | gesp | spor | vergangenheit | mem | inact | history | historic |
+        stored | store | stor | sto | strd | old one | not pres | not prsnt |
+        not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -72,7 +73,8 @@ STATES = Phrasebook(
         confirmes | confirmado | confirmada | confirmados | confermato | confermata | confermati | bevestigd |
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
-        current | curr | cur | crnt | actv | pres | akt | vorh | current now | present | present now | presently
+        current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
+        current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
         now | fails now | now
         | on now | still active | still present | test failed | static | hard | hard fault | live | permanently
