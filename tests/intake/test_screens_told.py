@@ -57,3 +57,41 @@ def test_a_plain_ecu_behind_the_key_of_the_others() -> None:
             "- C0561 (Active)\nControl module ICM\n- fault memory empty\n")
     assert modules_of(text) == {"engine control": ["silent"], "transmission control": ["silent"],
                                 ABS: ["C0561 current"], "instrument cluster": ["clean"]}
+
+
+def test_a_label_that_says_twice_that_modules_are_clean() -> None:
+    assert modules_of("OK modules (no codes): Radio, Instrument cluster\nABS: C0035 stored\n") == {
+        RADIO: ["clean"], "instrument cluster": ["clean"], ABS: ["C0035 stored"]}
+
+
+def test_a_date_alone_heads_a_scan() -> None:
+    # Which day it is cannot be told here, that a new scan begins can.
+    text = ("02/03/2026\nABS: C0035 stored\nRadio: B1000 stored\n\n"
+            "05/03/2026\nABS: C0035 current\nRadio: clean\n")
+    assert scans(text) == [" | ABS: C0035 stored; Radio: B1000 stored", " | ABS: C0035 current; Radio: clean"]
+
+
+def test_a_status_behind_descriptions_in_brackets_is_of_all_codes_before_it() -> None:
+    assert modules_of("ABS: C0035 (wheel sensor) and C0040 (pump motor) stored\n") == {
+        ABS: ["C0035 stored", "C0040 stored"]}
+
+
+def test_where_the_scan_stands_beside_the_distance() -> None:
+    text = "Mileage: 22140 km; Scan: before erasing\nABS;C0035;stored\nRadio;B1000;current\n"
+    assert scans(text) == ["before-clear | ABS: C0035 stored; Radio: B1000 current"]
+
+
+def test_none_in_the_code_column_beside_no_response_is_no_clean_module() -> None:
+    text = ("Module;Code;Description;Status\nABS;C0035;wheel sensor;current\nRadio;none;no response from module;\n"
+            "Cluster;none;no faults;\n")
+    assert modules_of(text) == {ABS: ["C0035 current"], RADIO: ["silent"], "instrument cluster": ["clean"]}
+
+
+def test_names_right_behind_the_codes_of_a_column() -> None:
+    assert modules_of("P0016 ECM   crank correlation\nC0035 ABS   wheel speed\nB1000 Radio   internal fault\n") == {
+        "engine control": ["P0016"], ABS: ["C0035"], RADIO: ["B1000"]}
+
+
+def test_detected_now_and_previously_detected() -> None:
+    assert modules_of("ABS\nC0035 wheel speed   detected now\nC0040 pump   previously detected\n") == {
+        ABS: ["C0035 current", "C0040 stored"]}

@@ -220,8 +220,10 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
 
 
 def without_brackets(low: str) -> str:
-    """What stands between two codes without the descriptions in brackets that say nothing of a status."""
-    return _BRACKETS.sub(lambda match: match[0] if states.in_text(match[0]) else "", low)
+    """What stands between two codes without the descriptions in brackets that say nothing of a status, where a word
+    joins the two: in a list of commas each code stands for itself."""
+    bare = _BRACKETS.sub(lambda match: match[0] if states.in_text(match[0]) else "", low)
+    return bare if bare.strip(" ,;") else low
 
 
 def share(context: Context, row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:

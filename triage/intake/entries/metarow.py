@@ -63,6 +63,10 @@ _READING = lazily(
 )
 
 
+#: Words behind a number that are no unit of a reading.
+_NO_UNITS = frozenset({"codes", "dtcs", "faults", "fehler", "modules", "code", "dtc", "am", "pm", "uhr"})
+
+
 @remembered
 def is_freeze_head(low: str) -> bool:
     """Whether the line heads, or holds, what a module stored with a code."""
@@ -385,18 +389,7 @@ def reading(context: Context, row: Row) -> bool:
     name, unit = match[1].strip(" -*\u2022.:"), match[3]
     if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
         return False
-    if unit is not None and unit.lower() in (
-        "codes",
-        "dtcs",
-        "faults",
-        "fehler",
-        "modules",
-        "code",
-        "dtc",
-        "am",
-        "pm",
-        "uhr",
-    ):
+    if unit is not None and unit.lower() in _NO_UNITS:
         return False
     value = float(match[2].replace(",", "."))
     builder: Builder = context.builder

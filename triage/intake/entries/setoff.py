@@ -41,7 +41,8 @@ _OF_WHICH = lazily(
     r"(?:\s?:)?"
 )
 _SAID = lazily(
-    r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at)\s)"
+    r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*"
+    r"(?=[,;.()!?\n]|$|\s(?:and|und|et|y|but|in|im|dans|en|from|on|at|until|till|because|since|bis|weil)\s)"
 )
 _SAID_WHOLE = lazily(r"\s+[(\[]?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)")
 _STOP = lazily(r"[,.;!?]")

@@ -214,6 +214,10 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
         for cell in by_role.get(role, ()):
             answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
+            if answer == "clean" and role == "code":
+                # "none | no response from module": it has none to give.
+                beside = (answer_of_cell(other.low) for other in by_role.get("description", ()) if _says(other))
+                answer = next((each for each in beside if each is not None), answer)
             if answer is not None:
                 context.builder.answer(module, answer)
                 return

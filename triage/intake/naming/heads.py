@@ -91,7 +91,8 @@ ROLES: dict[str, frozenset[str]] = {
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
         v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
-        u bord | tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
+        u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
+        tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
     "volts_at_fault": phrase_set("""
         voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
         fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set

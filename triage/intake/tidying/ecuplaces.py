@@ -266,9 +266,9 @@ class _Text:
     def _is_value(self, at: int, start: int) -> bool:
         """Whether it stands behind a key for modules: "Module: ECU", "Control module ECU" among others so told."""
         low = self._lines[at].low
-        lead = low[:start].strip(_EDGE)
-        if lead and not low[start + 3 :].strip(_EDGE) and role_of(lead) == "module":
-            return sum(line.low.strip(_EDGE).startswith(f"{lead} ") for line in self._lines) > 2
+        lead = low[:start].strip(_EDGE) if not low[start + 3 :].strip(_EDGE) else ""
+        if role_of(lead) == "module" and sum(line.low.strip(_EDGE).startswith(f"{lead} ") for line in self._lines) > 2:
+            return True
         key = _KEY.search(low, max(0, start - 32), start)
         return key is not None and role_of(key[1]) == "module" and _VALUE_ENDS.match(low, start + 3) is not None
 

@@ -184,7 +184,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
 def _are_rows(low: str, below: str) -> bool:
     """Whether two lines are rows of a table: as many marks part the cells of one as of the other."""
     return any(
-        low.count(mark) > 1 and low.count(mark) == below.count(mark) and (mark in "|\t" or f"{mark} " not in low)
+        low.count(mark) > 1 and low.count(mark) == below.count(mark)
+        and (mark in "|\t" or f"{mark} " not in low or f" {mark} " in low)
         for mark in (";", "|", "\t", ","))
 
 

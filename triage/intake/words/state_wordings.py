@@ -48,6 +48,7 @@ _STORED: tuple[Slots, ...] = (
     ),
     ("no longer | is no longer", "there | showing | shown | seen | set", f"- | {_MOMENT}"),
     ("was | were", "present | active | there | failing", f"- | {_ONCE} | once"),
+    ("previously | formerly", "detected"),
     ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed | current"),
     ("prev | prior | past | ex | hist | historically | earlier", "active | present | current | actv | act"),
     ("precedemment | anciennement | auparavant", "actif | active | present | presente"),
@@ -139,6 +140,7 @@ _CURRENT: tuple[Slots, ...] = (
     ("fault | malfunction | error | failure | defect", "present | active | exists | is present | is active | current | "
      "still present | still active | currently present | currently active | detected", f"- | {_MOMENT}"),
     ("hard | solid | static | active | current", "fault | failure", "present | active | now"),
+    ("detected | seen", "now | right now | at present"),
     ("present | active | failing | failed | fails", "at | on | during",
      "test | this test | scan | this scan | testing"),
     (
