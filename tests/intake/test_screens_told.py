@@ -95,3 +95,15 @@ def test_names_right_behind_the_codes_of_a_column() -> None:
 def test_detected_now_and_previously_detected() -> None:
     assert modules_of("ABS\nC0035 wheel speed   detected now\nC0040 pump   previously detected\n") == {
         ABS: ["C0035 current", "C0040 stored"]}
+
+
+def test_the_supply_beside_a_count_of_all_codes() -> None:
+    assert scans("LV supply at scan: 13,8 V        1 DTC total\nABS: C0035 stored\n") == ["13.8 V | ABS: C0035 stored"]
+    assert scans("ABS: clean\nTotal 0 codes, 12.6V\n") == ["12.6 V | ABS: clean"]
+
+
+def test_empty_elements_of_xml_say_what_their_names_say() -> None:
+    text = ('<scan>\n<unit name="ABS"><dtc code="C0035" state="stored"/></unit>\n<unit name="Radio"><noDtc/></unit>\n'
+            '<unit name="Cluster"><faults count="0"/></unit>\n<unit name="HVAC"><noAnswer/><dtcs/></unit>\n</scan>\n')
+    assert modules_of(text) == {ABS: ["C0035 stored"], RADIO: ["clean"], "instrument cluster": ["clean"],
+                                "climate control": ["silent"]}

@@ -11,6 +11,7 @@ from triage.intake.entries import markedrow, metarow, names_of_list, prose, volt
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
+from triage.intake.entries.totalrow import TOTAL
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
@@ -281,8 +282,9 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
 
 def _is_key(context: Context, name: str) -> bool:
     """Whether a text is what something else than a module is called: a code ("DTC: no communication with the gateway"),
-    the supply ("Battery: none")."""
-    return role_of(small(name), exactly=True) in NO_MODULES and not context.names.listed(name)
+    the supply ("Battery: none"), a sum ("Total 0 codes")."""
+    key = role_of(small(name), exactly=True) in NO_MODULES or TOTAL.fullmatch(small(name)) is not None
+    return key and not context.names.listed(name)
 
 
 def _separated(row: Row, text: str) -> bool:

@@ -311,6 +311,10 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         open_heading(context, row, heading)
         return
     if totalrow.read(context, row):
+        told = totalrow.TOTAL.search(row.low) is not None and volts.find(row.low)
+        if told and any(volt.of in ("supply", "bare", "lowest") for volt in told):
+            # "Total faults: 5   Battery: 12.1 V" tells of the scan too.
+            metarow.read(context, row, quiet=True)
         return
     if metarow.read(context, row):
         context.told_at = at

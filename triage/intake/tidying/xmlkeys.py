@@ -18,12 +18,15 @@ from triage.intake.lines.spacing import with_places
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
 
 _ATTRIBUTE = lazily(r"\s+([\w.:-]{1,40})\s?=\s?(?:\"[^\"]{0,400}\"|'[^']{0,400}')")
 _TAG = lazily(
     r"<(?:(?P<aside>[?!][^>]{0,400})|/(?P<closed>[A-Za-z][\w.:-]{0,40})\s?|(?P<opened>[A-Za-z][\w.:-]{0,40})"
     r"(?P<attributes>(?:\s+[\w.:-]{1,40}\s?=\s?(?:\"[^\"]{0,400}\"|'[^']{0,400}')){0,40})\s?/?)>"
 )
+_NONE = lazily(r"\s+(?:count|number|no|n|size|total)\s?=\s?[\"']0[\"']\s*")
+_WORD_ENDS = lazily(r"(?<=[a-z])(?=[A-Z])|[._-]+")
 _ENDS = ("</", "/>")
 #: What a tag for codes may say of one; under another key its values stand without that.
 _OF_A_CODE = frozenset(("code", "status", "failure_type", "status_byte", "count", "description", "spn", "fmi"))
@@ -53,11 +56,15 @@ def _without_tags(line: Line, is_name: Callable[[str], bool]) -> list[Line]:
     cuts = [0]
     #: Where what stands in the element of a code begins.
     texts: set[int] = set()
+    answers: dict[int, str] = {}
     for match in _TAG.finditer(line.text):
         tag = match["opened"]
         closed = line.text.find("</", match.end())
         if tag is None:
             gone.update(range(*match.span()))
+        elif _is_empty(line, match) and (said := _said(tag, match["attributes"])):
+            answers[match.start()] = said
+            cuts.append(match.end())
         elif match["attributes"]:
             gone.update(_beside_attributes(line, match))
             for attribute in _ATTRIBUTE.finditer(line.text, *match.span("attributes")):
@@ -81,12 +88,32 @@ def _without_tags(line: Line, is_name: Callable[[str], bool]) -> list[Line]:
     marked = replace(line, text=text, low=low)
     parts: list[Line] = []
     for first, last in pairwise([*cuts, len(text)]):
+        if first in answers:
+            places = (line.offsets or tuple(range(len(text))))[first : first + 1] * len(answers[first])
+            parts.append(Line(line.number, line.raw, answers[first], places, answers[first], line.indent))
+            continue
         kept = [at for at in range(first, last) if at not in gone]
         if any(not text[at].isspace() for at in kept):
             part = _keyed(with_places(marked, kept)) if first in texts else with_places(marked, kept)
             # The code stands before what is said of it.
             parts.insert(len(parts) - part.text.startswith(_CODE), part)
     return parts or [with_places(marked, [])]
+
+
+def _is_empty(line: Line, tag: re.Match[str]) -> bool:
+    """Whether nothing stands in an element: "<dtcs/>", "<dtcs></dtcs>"."""
+    return tag[0].endswith("/>") or line.text.startswith(f"</{tag['opened']}", tag.end())
+
+
+def _said(tag: str, attributes: str) -> str:
+    """What an empty element says of its module: "<noAnswer/>" that it does not answer, "<dtcs/>" or '<dtcs count="0"/>'
+    that it holds no codes. "" for any other."""
+    if attributes and _NONE.fullmatch(attributes) is None:
+        return ""
+    words = _WORD_ENDS.sub(" ", tag).lower()
+    if not attributes and answer_of_cell(words) is not None:
+        return words
+    return "no codes" if role_of(words) in ("code", "count_of_codes") else ""
 
 
 def _keyed(line: Line) -> Line:
