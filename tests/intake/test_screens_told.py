@@ -3,6 +3,8 @@ which scan a row is of, a status with its counters below the code. All invented;
 
 from __future__ import annotations
 
+import pytest
+
 from tests.intake.reads import modules_of, scans
 
 ABS, RADIO = "anti-lock brakes", "radio"
@@ -107,3 +109,17 @@ def test_empty_elements_of_xml_say_what_their_names_say() -> None:
             '<unit name="Cluster"><faults count="0"/></unit>\n<unit name="HVAC"><noAnswer/><dtcs/></unit>\n</scan>\n')
     assert modules_of(text) == {ABS: ["C0035 stored"], RADIO: ["clean"], "instrument cluster": ["clean"],
                                 "climate control": ["silent"]}
+
+
+@pytest.mark.parametrize(("one", "two"), [
+    ("Monday", "Tuesday"), ("2 March", "5 March"), ("08:15", "11:40"), ("Mo., 02.03.", "Do., 05.03."),
+    ("-- 2. März --", "-- 3. März --"), ("Lundi 14h20", "Mardi 8h05"),
+])
+def test_moments_without_a_year_head_scans_of_the_same_modules(one: str, two: str) -> None:
+    text = f"Van 17\n{one}\nABS: C0035 stored\nRadio: B1000 stored\n\n{two}\nABS: C0035 current\nRadio: clean\n"
+    assert scans(text) == [" | ABS: C0035 stored; Radio: B1000 stored", " | ABS: C0035 current; Radio: clean"]
+
+
+def test_moments_above_other_modules_each_head_no_scan() -> None:
+    text = "08:15\nABS: C0035 stored\nRadio: B1000 stored\n08:16\nCluster: U0140 stored\nBCM: clean\n"
+    assert len(scans(text)) == 1

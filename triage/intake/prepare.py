@@ -67,6 +67,7 @@ from triage.intake.tidying import (
     loosely,
     lostbreaks,
     makersown,
+    momentheads,
     namedcolumn,
     namedlists,
     namelead,
@@ -148,7 +149,7 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(momentheads.told(whole)))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

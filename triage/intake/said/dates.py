@@ -42,7 +42,8 @@ _MONTHS = {
     )
     for name in names.split()
 }
-_MONTH = "(" + "|".join(sorted(_MONTHS, key=len, reverse=True)) + r")\.?"
+#: A pattern for a month by its name or what it is shortened to.
+MONTH = "(" + "|".join(sorted(_MONTHS, key=len, reverse=True)) + r")\.?"
 _TIME = (
     r"(?:[ ,]{0,2}(?:t|at|um|a|a las|de|-|,|@)?[ ]{0,2}([0-2]?[0-9])(?:[:.]|"
     r"[ ]?h[ ]?)([0-5][0-9])(?:[:.]([0-5][0-9])(?:\.[0-9]{1,6})?)?"
@@ -72,14 +73,14 @@ _FORMS: tuple[tuple[str, re.Pattern[str]], ...] = (
     (
         "day month",
         lazily(
-            rf"(?<![0-9a-z.])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{_MONTH}"
+            rf"(?<![0-9a-z.])([0-3]?[0-9])(?:st|nd|rd|th|\.|er)?[ -]{{0,2}}(?:of |de )?{MONTH}"
             rf"[ ,-]{{0,2}}(?:de |del )?((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
         ),
     ),
     (
         "month day",
         lazily(
-            rf"(?<![0-9a-z]){_MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
+            rf"(?<![0-9a-z]){MONTH}[ ]([0-3]?[0-9])(?:st|nd|rd|th)?,?[ ]((?:19|20)[0-9]{{2}})(?![0-9])" + _TIME
         ),
     ),
 )
