@@ -123,3 +123,27 @@ def test_moments_without_a_year_head_scans_of_the_same_modules(one: str, two: st
 def test_moments_above_other_modules_each_head_no_scan() -> None:
     text = "08:15\nABS: C0035 stored\nRadio: B1000 stored\n08:16\nCluster: U0140 stored\nBCM: clean\n"
     assert len(scans(text)) == 1
+
+
+@pytest.mark.parametrize("between", ["", "\n", "-----\n", "departure\n", "\nRoadside scan\n", "\nout\n\n"])
+def test_a_list_that_denies_the_one_before_is_another_scan(between: str) -> None:
+    one = "ABS: C0035 stored\nRadio: B1000 stored\nBCM: no codes\n"
+    two = "ABS: C0035 current\nRadio: no codes\nBCM: no codes\n"
+    parted = [" | ABS: C0035 stored; Radio: B1000 stored; BCM: clean",
+              " | ABS: C0035 current; Radio: clean; BCM: clean"]
+    assert (scans(one + between + two) == parted) is bool(between)
+
+
+def test_names_above_their_codes_told_again() -> None:
+    text = "ABS\n C0035 stored\nRadio\n B1000 stored\n\n\nABS\n C0035 current\nRadio\n no codes\n"
+    assert scans(text) == [" | ABS: C0035 stored; Radio: B1000 stored", " | ABS: C0035 current; Radio: clean"]
+
+
+@pytest.mark.parametrize("text", [
+    "Stored:\nABS: C0035\nRadio: none\n\nPending:\nABS: none\nRadio: B1000\n",
+    "Stored codes\n\nABS: C0035\nRadio: none\n\nPending codes\n\nABS: none\nRadio: B1000\n",
+    "ABS: 1 fault\nRadio: no codes\n\nABS\n C0035 current\n\nRadio\n no codes\n",
+    "ABS: C0035 stored\nRadio: no codes\n\nABS: C0040 stored\nBCM: B1000 current\n",
+])
+def test_lists_of_one_scan_stay_one(text: str) -> None:
+    assert len(scans(text)) == 1

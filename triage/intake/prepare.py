@@ -80,6 +80,7 @@ from triage.intake.tidying import (
     quotebars,
     repeated,
     rowtimes,
+    scanbreaks,
     scanlead,
     sharedcolumn,
     shortheads,
@@ -149,7 +150,8 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(momentheads.told(whole)))))
+    scans = scanbreaks.told(momentheads.told(whole), names.listed)
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(scans))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

@@ -1,0 +1,132 @@
+"""Lists of the same modules one after the other with no more than a gap or an unknown title between, of which a later
+one says clean of a module that an earlier one gives codes to, or the other way round: each is a scan of its own.
+
+>>> from triage.intake.plain.characters import lines
+>>> said = "arrival\\nABS: C0035\\nRadio: B1000\\n\\ndeparture\\nABS: C0035\\nRadio: no codes"
+>>> [line.text for line in told(lines(said), {"abs", "radio"}.__contains__)]
+['arrival', 'ABS: C0035', 'Radio: B1000', '', 'Scan 2: departure', 'ABS: C0035', 'Radio: no codes']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from triage.intake.plain.characters import Line, line_of, reworded
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, phases, states, volts
+from triage.intake.said.answers import answer_of_cell, spoken
+
+IsName = Callable[[str], bool]
+
+_CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
+_LEAD = lazily(r"\s*([a-z][a-z0-9 /_.-]{0,38}?)(?:\s*[:=|;\t]|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)")
+_RULE = lazily(r"[\s=*_~#-]*")
+_LONGEST = 60
+
+
+@dataclass
+class _Told:
+    """What one line, or a name and the lines below it, tells of a module."""
+
+    at: int
+    name: str
+    coded: bool = False
+    answer: str = ""
+
+    def denies(self, other: _Told) -> bool:
+        """Whether one gives codes to a module of which the other says that it holds none, or does not answer."""
+        return (self.coded and bool(other.answer)) or (other.coded and bool(self.answer))
+
+
+def told(found: Sequence[Line], is_name: IsName) -> list[Line]:
+    """The lines with each list after the first told as a scan. Linear."""
+    blocks = _blocks(_entries(found, is_name))
+    if len(blocks) < 2 or not all(_is_again(one, two) for one, two in pairwise(blocks)):
+        return list(found)
+    starts = [block[0].at for block in blocks[1:]]
+    if not all(_parts(found[at - 1]) and not _heads_list(found, at) for at in starts):
+        return list(found)
+    if any(_tells_of_scan(line.low) for line in found[blocks[0][0].at : starts[-1]]):
+        # What parts the scans is told.
+        return list(found)
+    numbers = {at - 1: number for number, at in enumerate(starts, 2)}
+    return [_head(line, numbers[at]) if at in numbers else line for at, line in enumerate(found)]
+
+
+def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
+    """What is told of each module, in the order of the lines."""
+    entries: list[_Told] = []
+    known: dict[str, bool] = {}
+    for at, line in enumerate(found):
+        if not line.low or line.low.isspace():
+            continue
+        lead = _LEAD.match(line.low)
+        coded = _CODE.search(line.low) is not None
+        if lead is not None and lead[1] not in known:
+            known[lead[1]] = is_name(lead[1])
+        if lead is not None and known[lead[1]]:
+            entries.append(_Told(at, lead[1], coded, "" if coded else _answer(line.low[lead.end() :])))
+        elif entries and coded:
+            entries[-1].coded = True
+        elif entries and at == entries[-1].at + 1 and not entries[-1].coded:
+            entries[-1].answer = entries[-1].answer or _answer(line.low)
+    return entries
+
+
+def _answer(said: str) -> str:
+    """What a text says of a module that holds no codes."""
+    said = said.strip(" \t:=|;-")
+    return (answer_of_cell(said) or "") if 1 < len(said) < _LONGEST else ""
+
+
+def _blocks(entries: Sequence[_Told]) -> list[list[_Told]]:
+    """The entries, cut where the first module of all is told of again."""
+    starts = [at for at, entry in enumerate(entries) if entry.name == entries[0].name]
+    return [list(entries[start:end]) for start, end in pairwise([*starts, len(entries)])]
+
+
+def _is_again(one: Sequence[_Told], two: Sequence[_Told]) -> bool:
+    """Whether a list tells of the modules of the one before, each once, and otherwise of one at least."""
+    before, after = ({entry.name: entry for entry in block} for block in (one, two))
+    least, both = min(len(before), len(after)), before.keys() & after.keys()
+    if len(before) < len(one) or len(after) < len(two) or least < 2 or 2 * len(both) < least:
+        return False
+    return any(before[name].denies(after[name]) for name in both)
+
+
+def _parts(line: Line) -> bool:
+    """Whether a line may part two scans: a gap, a rule, or a title that tells nothing else of them."""
+    low = line.low
+    if _RULE.fullmatch(low) is not None:
+        return True
+    if len(low) > _LONGEST or _CODE.search(low) or states.in_text(low) or spoken(low):
+        return False
+    return answer_of_cell(low) is None and not _tells_of_scan(low)
+
+
+def _tells_of_scan(low: str) -> bool:
+    """Whether a line without a code tells when the scan was taken, where it stands or what the supply was."""
+    if _CODE.search(low) or not low or low.isspace():
+        return False
+    return bool(phases.find(low) or phases.scan_head(low) or dates.may_stand_in(low) or volts.find(low))
+
+
+def _heads_list(found: Sequence[Line], at: int) -> bool:
+    """Whether the last words above a gap head a list of one status or answer: "Pending codes"."""
+    above = next((line.low for line in reversed(found[max(at - 4, 0) : at]) if _RULE.fullmatch(line.low) is None), "")
+    told = bool(states.in_text(above)) or (above.rstrip()[-1:] == ":" and bool(spoken(above)))
+    return told and _CODE.search(above) is None and len(above) < _LONGEST
+
+
+def _head(line: Line, number: int) -> Line:
+    """A line that heads a scan, in the place of one that parts two."""
+    start = len(line.text) - len(line.text.lstrip(" -=*#>"))
+    if start < len(line.text):
+        return reworded(line, start, start + 1, f"Scan {number}: {line.text[start]}")
+    text = f"Scan {number}:"
+    return line_of(line.number, line.raw, text, (0,) * len(text), line.own)
+
+
+__all__ = ["told"]
