@@ -147,3 +147,18 @@ def test_names_above_their_codes_told_again() -> None:
 ])
 def test_lists_of_one_scan_stay_one(text: str) -> None:
     assert len(scans(text)) == 1
+
+
+@pytest.mark.parametrize("text", [
+    "| Module | Code | Status |\n|---|---|---|\n| ABS | C0035 | stored |\n| Radio | B1000 | stored |\n\n"
+    "| Module | Code | Status |\n|---|---|---|\n| ABS | C0035 | current |\n| Radio | - | no codes |\n",
+    "### Visit one\n\n|Module|Code|Status|\n|---|---|---|\n| ABS | C0035 | stored |\n| Radio | B1000 | stored |\n"
+    "\n### Visit two\n\n|Module|Code|Status|\n|---|---|---|\n| ABS | C0035 | current |\n| Radio | - | no codes |\n",
+    "Module;Code;Status\nABS;C0035;stored\nRadio;B1000;stored\nModule;Code;Status\nABS;C0035;current\nRadio;;clean\n",
+    "Module  Code   Status\nABS     C0035  stored\nRadio   B1000  stored\n\n"
+    "Module  Code   Status\nABS     C0035  current\nRadio   -      no codes\n",
+    "First visit\n\nModule: ABS\nCode: C0035\nStatus: stored\n\nModule: Radio\nCode: B1000\nStatus: stored\n\n"
+    "Second visit\n\nModule: ABS\nCode: C0035\nStatus: current\n\nModule: Radio\nNo codes\n",
+])
+def test_a_table_that_denies_the_one_before_is_another_scan(text: str) -> None:
+    assert scans(text) == [" | ABS: C0035 stored; Radio: B1000 stored", " | ABS: C0035 current; Radio: clean"]

@@ -113,6 +113,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(jsonpairs.laid_out(found))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
+    whole, parted = scanbreaks.told(momentheads.told(whole), names.listed)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
@@ -133,6 +134,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         page_marks=marks,
     )
     _tell(context, respaced, unread)
+    for line in parted:
+        context.builder.notice("note", "the list below tells of the same modules again: taken for another scan", line)
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
@@ -150,8 +153,7 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    scans = scanbreaks.told(momentheads.told(whole), names.listed)
-    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(scans))))
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
     found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)

@@ -3,8 +3,9 @@ one says clean of a module that an earlier one gives codes to, or the other way 
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "arrival\\nABS: C0035\\nRadio: B1000\\n\\ndeparture\\nABS: C0035\\nRadio: no codes"
->>> [line.text for line in told(lines(said), {"abs", "radio"}.__contains__)]
-['arrival', 'ABS: C0035', 'Radio: B1000', '', 'Scan 2: departure', 'ABS: C0035', 'Radio: no codes']
+>>> found, heads = told(lines(said), {"abs", "radio"}.__contains__)
+>>> [line.text for line in found], [head.number for head in heads]
+(['arrival', 'ABS: C0035', 'Radio: B1000', '', 'Scan 2: departure', 'ABS: C0035', 'Radio: no codes'], [5])
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases, states, volts
@@ -21,8 +23,10 @@ from triage.intake.said.answers import answer_of_cell, spoken
 IsName = Callable[[str], bool]
 
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
-_LEAD = lazily(r"\s*([a-z][a-z0-9 /_.-]{0,38}?)(?:\s*[:=|;\t]|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)")
-_RULE = lazily(r"[\s=*_~#-]*")
+_KEY = lazily(r"[\s|>*-]*([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")
+_LEAD = lazily(r"[\s|>*-]*([a-z][a-z0-9 /_.-]{0,38}?)(?:\s*[:=|;\t]|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)")
+_RULE = lazily(r"[\s=*_~#|:+-]*")
+_CELL_ENDS = lazily(r"\s*[|;\t]\s*|\s{2,}")
 _LONGEST = 60
 
 
@@ -40,19 +44,45 @@ class _Told:
         return (self.coded and bool(other.answer)) or (other.coded and bool(self.answer))
 
 
-def told(found: Sequence[Line], is_name: IsName) -> list[Line]:
-    """The lines with each list after the first told as a scan. Linear."""
+def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]]:
+    """The lines with each list after the first told as a scan, and the lines that part them. Linear."""
+    numbers = _numbers(found, is_name)
+    parts = [_head(line, numbers[at]) if at in numbers else [line] for at, line in enumerate(found)]
+    return [line for each in parts for line in each], [found[at] for at in numbers]
+
+
+def _numbers(found: Sequence[Line], is_name: IsName) -> dict[int, int]:
+    """By the place of a line that parts two scans: the number of the later one."""
     blocks = _blocks(_entries(found, is_name))
     if len(blocks) < 2 or not all(_is_again(one, two) for one, two in pairwise(blocks)):
-        return list(found)
+        return {}
     starts = [block[0].at for block in blocks[1:]]
-    if not all(_parts(found[at - 1]) and not _heads_list(found, at) for at in starts):
-        return list(found)
-    if any(_tells_of_scan(line.low) for line in found[blocks[0][0].at : starts[-1]]):
-        # What parts the scans is told.
-        return list(found)
-    numbers = {at - 1: number for number, at in enumerate(starts, 2)}
-    return [_head(line, numbers[at]) if at in numbers else line for at, line in enumerate(found)]
+    if any(_heads_list(found, at) for at in starts) or any(
+            _tells_of_scan(line.low) for line in found[blocks[0][0].at : starts[-1]]):
+        # A list of one status, or what parts the scans is told.
+        return {}
+    breaks = [_break(found, at) for at in starts]
+    return {at: number for number, at in enumerate(breaks, 2) if at is not None} if None not in breaks else {}
+
+
+def _break(found: Sequence[Line], at: int) -> int | None:
+    """The line that parts the scan that begins at a line from the one before: a title, a gap, or the head of a table.
+    None where none does."""
+    place = at - 1
+    while place > 0 and ((found[place].text and _RULE.fullmatch(found[place].low)) or _is_table_head(found[place].low)):
+        place -= 1
+    if place < at - 1 and not _parts(found[place]):
+        # The head of the table, or the rule, stands right below the list before.
+        return place + 1
+    if not found[place].text.strip() and place > 1 and not found[place - 2].text.strip() and _parts(found[place - 1]):
+        return place - 1
+    return place if _parts(found[place]) else None
+
+
+def _is_table_head(low: str) -> bool:
+    """Whether a line is the head of a table: "| Module | Code |"."""
+    cells = [cell for cell in _CELL_ENDS.split(low.strip(" |")) if cell]
+    return len(cells) > 1 and all(role_of(cell) is not None for cell in cells)
 
 
 def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
@@ -62,7 +92,8 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
     for at, line in enumerate(found):
         if not line.low or line.low.isspace():
             continue
-        lead = _LEAD.match(line.low)
+        key = _KEY.match(line.low)
+        lead = _LEAD.match(line.low, key.end() if key is not None and role_of(key[1]) == "module" else 0)
         coded = _CODE.search(line.low) is not None
         if lead is not None and lead[1] not in known:
             known[lead[1]] = is_name(lead[1])
@@ -77,8 +108,8 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
 
 def _answer(said: str) -> str:
     """What a text says of a module that holds no codes."""
-    said = said.strip(" \t:=|;-")
-    return (answer_of_cell(said) or "") if 1 < len(said) < _LONGEST else ""
+    cells = [cell.strip(" :=-") for cell in _CELL_ENDS.split(said) if len(cell) < _LONGEST] if len(said) < 400 else []
+    return next((answer for cell in cells if len(cell) > 1 and (answer := answer_of_cell(cell)) is not None), "")
 
 
 def _blocks(entries: Sequence[_Told]) -> list[list[_Told]]:
@@ -120,13 +151,15 @@ def _heads_list(found: Sequence[Line], at: int) -> bool:
     return told and _CODE.search(above) is None and len(above) < _LONGEST
 
 
-def _head(line: Line, number: int) -> Line:
-    """A line that heads a scan, in the place of one that parts two."""
-    start = len(line.text) - len(line.text.lstrip(" -=*#>"))
-    if start < len(line.text):
-        return reworded(line, start, start + 1, f"Scan {number}: {line.text[start]}")
+def _head(line: Line, number: int) -> list[Line]:
+    """A line that heads a scan, in the place of one that parts two; before it where that is the head of a table."""
+    start = len(line.text) - len(line.text.lstrip(" -=*#>|:+"))
+    table = _is_table_head(line.low)
+    if start < len(line.text) and not table:
+        return [reworded(line, start, start + 1, f"Scan {number}: {line.text[start]}")]
     text = f"Scan {number}:"
-    return line_of(line.number, line.raw, text, (0,) * len(text), line.own)
+    head = line_of(line.number, line.raw, text, (0,) * len(text), line.own)
+    return [head, line] if table else [head]
 
 
 __all__ = ["told"]
