@@ -10,7 +10,7 @@ one says clean of a module that an earlier one gives codes to, or the other way 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Sequence, Set
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -27,6 +27,12 @@ _KEY = lazily(r"[\s|>*-]*([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")
 _LEAD = lazily(r"[\s|>*-]*([a-z][a-z0-9 /_.-]{0,38}?)(?:\s*[:=|;\t]|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)")
 _RULE = lazily(r"[\s=*_~#|:+-]*")
 _CELL_ENDS = lazily(r"\s*[|;\t]\s*|\s{2,}")
+#: Words of a list that stands beside others of the same scan.
+_KINDS = lazily(
+    r"(?<![a-z])(?:modes?|services?|lists?|liste[ns]?|memor(?:y|ies|ia)|memoire|\w*speicher|readiness|monitors?|freeze|"
+    r"details?|overview|summary|checks?|topology|ubersicht|zusammenfassung|resume[ns]?|modos?|listas?|codes?|dtcs?|"
+    r"faults?|fehler|defauts?|averias?|communication|kommunikation)(?![a-z])|\$[0-9a-f]{2}"
+)
 _LONGEST = 60
 
 
@@ -39,9 +45,10 @@ class _Told:
     coded: bool = False
     answer: str = ""
 
-    def denies(self, other: _Told) -> bool:
-        """Whether one gives codes to a module of which the other says that it holds none, or does not answer."""
-        return (self.coded and bool(other.answer)) or (other.coded and bool(self.answer))
+    def denies(self, before: _Told) -> bool:
+        """Whether it says that a module holds no codes, or does not answer, to which the list before gave some. The
+        other way round, the first may be an overview ("Radio: OK") of what the second holds."""
+        return before.coded and bool(self.answer)
 
 
 def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]]:
@@ -57,9 +64,10 @@ def _numbers(found: Sequence[Line], is_name: IsName) -> dict[int, int]:
     if len(blocks) < 2 or not all(_is_again(one, two) for one, two in pairwise(blocks)):
         return {}
     starts = [block[0].at for block in blocks[1:]]
-    if any(_heads_list(found, at) for at in starts) or any(
+    entries = {entry.at for block in blocks for entry in block}
+    if any(_heads_list(found, at, entries) for at in [blocks[0][0].at, *starts]) or any(
             _tells_of_scan(line.low) for line in found[blocks[0][0].at : starts[-1]]):
-        # A list of one status, or what parts the scans is told.
+        # A list of one kind, or what parts the scans is told.
         return {}
     breaks = [_break(found, at) for at in starts]
     return {at: number for number, at in enumerate(breaks, 2) if at is not None} if None not in breaks else {}
@@ -124,7 +132,7 @@ def _is_again(one: Sequence[_Told], two: Sequence[_Told]) -> bool:
     least, both = min(len(before), len(after)), before.keys() & after.keys()
     if len(before) < len(one) or len(after) < len(two) or least < 2 or 2 * len(both) < least:
         return False
-    return any(before[name].denies(after[name]) for name in both)
+    return any(after[name].denies(before[name]) for name in both)
 
 
 def _parts(line: Line) -> bool:
@@ -144,11 +152,23 @@ def _tells_of_scan(low: str) -> bool:
     return bool(phases.find(low) or phases.scan_head(low) or dates.may_stand_in(low) or volts.find(low))
 
 
-def _heads_list(found: Sequence[Line], at: int) -> bool:
-    """Whether the last words above a gap head a list of one status or answer: "Pending codes"."""
-    above = next((line.low for line in reversed(found[max(at - 4, 0) : at]) if _RULE.fullmatch(line.low) is None), "")
-    told = bool(states.in_text(above)) or (above.rstrip()[-1:] == ":" and bool(spoken(above)))
-    return told and _CODE.search(above) is None and len(above) < _LONGEST
+def _heads_list(found: Sequence[Line], at: int, entries: Set[int]) -> bool:
+    """Whether words above a list say of what kind it is, so that another may be of the same scan: "Pending codes",
+    "Service $07", "Readiness". A code that another kind of list lacks has not gone."""
+    place = at - 1
+    while place >= 0 and (_RULE.fullmatch(found[place].low) or _is_table_head(found[place].low)):
+        place -= 1
+    gap = place < at - 1
+    words: list[str] = []
+    while place >= 0 and found[place].low.strip():
+        low = found[place].low.strip()
+        if place in entries or _CODE.search(low) or answer_of_cell(low) is not None:
+            # The end of the list before.
+            words = [] if gap else words
+            break
+        words.append(low)
+        place -= 1
+    return any(_KINDS.search(low) or states.in_text(low) or (low[-1] == ":" and spoken(low)) for low in words)
 
 
 def _head(line: Line, number: int) -> list[Line]:
