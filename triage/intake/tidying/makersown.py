@@ -63,6 +63,8 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, each with the numbers that are codes of the text. Linear."""
     places: list[_Place] = []
     below = False
+    if not any(_may_hold(line) for line in found):
+        return found
     for line in found:
         low = line.low.strip()
         if not low:
@@ -76,6 +78,11 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
             below = _heads(line, names) or (below and line.indent > 0 and not has_digit(low))
     own = frozenset(_chosen(places))
     return [replace(line, own=own) for line in found] if own else found
+
+
+def _may_hold(line: Line) -> bool:
+    """Whether a number stands in a line that may be a maker's own."""
+    return any(model_codes.own(match[0]) is not None for match in _NUMBER.finditer(line.text))
 
 
 def _chosen(places: Sequence[_Place]) -> Iterator[str]:
