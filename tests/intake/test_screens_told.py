@@ -153,6 +153,13 @@ def test_lists_of_one_scan_stay_one(text: str) -> None:
     assert len(scans(text)) == 1
 
 
+def test_a_numbered_list_that_denies_the_one_before_is_another_scan() -> None:
+    text = ("1) Motor ECU ...... P0562 (hist)\n2) Brake unit ..... C0035 (hist)\n\nOn departure\n"
+            "1) Motor ECU ...... nothing stored\n2) Brake unit ..... C0035 (hist)\n")
+    assert scans(text) == [" | Motor ECU: P0562 stored; Brake unit: C0035 stored",
+                           " | Motor ECU: clean; Brake unit: C0035 stored"]
+
+
 @pytest.mark.parametrize("text", [
     "| Module | Code | Status |\n|---|---|---|\n| ABS | C0035 | stored |\n| Radio | B1000 | stored |\n\n"
     "| Module | Code | Status |\n|---|---|---|\n| ABS | C0035 | current |\n| Radio | - | no codes |\n",

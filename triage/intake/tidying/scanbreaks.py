@@ -10,6 +10,8 @@ one says clean of a module that an earlier one gives codes to, or the other way 
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from collections.abc import Callable, Sequence, Set
 from dataclasses import dataclass
 from itertools import pairwise
@@ -23,8 +25,11 @@ from triage.intake.said.answers import answer_of_cell, spoken
 IsName = Callable[[str], bool]
 
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
-_KEY = lazily(r"[\s|>*-]*([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")
-_LEAD = lazily(r"[\s|>*-]*([a-z][a-z0-9 /_.-]{0,38}?)(?:\s*[:=|;\t]|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)")
+_KEY = lazily(r"[\s|>*-]*(?:[0-9]{1,3}[.)]\s+)?([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")
+_LEAD = lazily(
+    r"[\s|>*-]*(?:[0-9]{1,3}[.)]\s+)?([a-z][a-z0-9 /_.-]{0,38}?)"
+    r"(?:\s*(?:[:=|;\t]|\.{3,})|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)"
+)
 _RULE = lazily(r"[\s=*_~#|:+-]*")
 _CELL_ENDS = lazily(r"\s*[|;\t]\s*|\s{2,}")
 #: Words of a list that stands beside others of the same scan.
@@ -96,16 +101,14 @@ def _is_table_head(low: str) -> bool:
 def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
     """What is told of each module, in the order of the lines."""
     entries: list[_Told] = []
-    known: dict[str, bool] = {}
+    leads = {at: lead for at, line in enumerate(found) if (lead := _lead(line.low)) is not None}
+    # Only of what begins more lines than one it matters.
+    known = {lead for lead, times in Counter(lead[1] for lead in leads.values()).items() if times > 1 and is_name(lead)}
     for at, line in enumerate(found):
         if not line.low or line.low.isspace():
             continue
-        key = _KEY.match(line.low)
-        lead = _LEAD.match(line.low, key.end() if key is not None and role_of(key[1]) == "module" else 0)
-        coded = _CODE.search(line.low) is not None
-        if lead is not None and lead[1] not in known:
-            known[lead[1]] = is_name(lead[1])
-        if lead is not None and known[lead[1]]:
+        lead, coded = leads.get(at), _CODE.search(line.low) is not None
+        if lead is not None and lead[1] in known:
             entries.append(_Told(at, lead[1], coded, "" if coded else _answer(line.low[lead.end() :])))
         elif entries and coded:
             entries[-1].coded = True
@@ -114,9 +117,15 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
     return entries
 
 
+def _lead(low: str) -> re.Match[str] | None:
+    """What stands before the codes or the answer of a line, behind a key for modules."""
+    key = _KEY.match(low)
+    return _LEAD.match(low, key.end() if key is not None and role_of(key[1]) == "module" else 0)
+
+
 def _answer(said: str) -> str:
     """What a text says of a module that holds no codes."""
-    cells = [cell.strip(" :=-") for cell in _CELL_ENDS.split(said) if len(cell) < _LONGEST] if len(said) < 400 else []
+    cells = [cell.strip(" :=.-") for cell in _CELL_ENDS.split(said) if len(cell) < _LONGEST] if len(said) < 400 else []
     return next((answer for cell in cells if len(cell) > 1 and (answer := answer_of_cell(cell)) is not None), "")
 
 
