@@ -33,7 +33,7 @@ from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
-from triage.model.verdict import FaultVerdict, Verdict
+from triage.model.verdict import FaultVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
 from triage.relations.names import one_name, under_given_names
 from triage.relations.targets import links
@@ -98,7 +98,7 @@ class Worked:
 
 def fault_names(book: Casebook) -> list[str]:
     """N: every fault as it is named in lists of checks, for example "engine control P0118-16"."""
-    return [f"{book.module_name[module]} {code}{'-' + kind if kind else ''}" for module, code, kind in zip(
+    return [fault_name(book.module_name[module], code, kind) for module, code, kind in zip(
         book.fault_module.tolist(), book.code, book.failure_type, strict=True)]
 
 

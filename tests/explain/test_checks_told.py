@@ -107,6 +107,46 @@ def test_a_reference_voltage_comes_before_the_sensor_that_hangs_on_it() -> None:
                                          "voltage or its ground")
 
 
+def explained(found: Assessment) -> dict[str, str | None]:
+    return {fault["code"]: fault["explained_by"] for fault in found.verdict["faults"]}
+
+
+def test_the_sensor_is_explained_by_the_reference_voltage_it_hangs_on() -> None:
+    """Low at the reference, the sensors it feeds read low; a thermistor hangs on a resistor in the module (common
+    practice), so its code is a fault of its own."""
+    found = car({"engine control": [current("P0122"), current("P0642"), current("P0117"), current("P0108")]})
+    assert explained(found) == {"P0122": "engine control P0642", "P0642": None, "P0117": None, "P0108": None}
+
+
+def test_a_sensor_that_had_its_say_without_the_reference_is_a_fault_of_its_own() -> None:
+    shots = [snapshot(phase, scan("engine control", *codes), **state) for phase, codes, state in (
+        ("before-clear", ["P0122", "P0642"], GOOD), ("after-clear", [current("P0642")], HELD),
+        ("after-run", [current("P0122")], RUNS))]
+    assert explained(assess(job(*shots), tables()))["P0122"] is None
+
+
+def test_a_module_that_alone_misses_others_is_told_once() -> None:
+    found = car({"body control": [current("U0100"), current("U0121")]})
+    root, = found.short_list
+    assert [line.verdict["code"] for line in root.lines] == ["U0100", "U0121"]
+    assert root.title == ("body control: U0100 and U0121 report modules that answer and that nobody else misses: check "
+                          "its own network lines and ground first")
+    assert explained(found) == {"U0100": None, "U0121": "body control U0100"}
+
+
+def test_two_modules_that_miss_the_same_one_tell_of_that_one() -> None:
+    found = car({"body control": [current("U0121")], "instrument cluster": [current("U0121")]})
+    assert {fault["explained_by"] for fault in found.verdict["faults"]} == {"anti-lock brakes"}
+
+
+def test_several_procedures_of_one_module_are_one_visit() -> None:
+    found = car({"body control": [current("B1A54", "54"), current("B1A55", "55")]})
+    root, = found.short_list
+    assert root.title == ("body control: B1A54 and B1A55 ask for one visit: program and calibrate it before they are "
+                          "judged")
+    assert root.needs == "procedure"
+
+
 def test_two_silent_modules_share_a_check_before_each() -> None:
     lost = {name: ["U0121", "U0140"] for name in ("engine control", "instrument cluster", "transmission control")}
     found = car(lost, silent=("anti-lock brakes", "body control"))

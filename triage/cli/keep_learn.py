@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any, cast
 from triage.cli.keep_options import CAUSES
 from triage.cli.keep_rates import Learned, learned, without_cause
 from triage.cli.keep_weigh import forecast
-from triage.cli.keep_words import fault_name, faults_of, many, quoted
+from triage.cli.keep_words import faults_of, many, quoted
 from triage.errors import InputError
+from triage.model.verdict import fault_name
 
 if TYPE_CHECKING:
     from code_tables import Tables

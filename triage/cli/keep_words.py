@@ -159,8 +159,3 @@ def faults_of(session: Session) -> dict[tuple[str, str, str | None], str]:
     """Every fault of a session (module, code, failure type as given), with the module as printed."""
     return {(scan.module, entry.code, entry.failure_type): scan.printed or scan.module
             for snapshot in session.snapshots for scan in snapshot.modules for entry in scan.codes}
-
-
-def fault_name(module: str, code: str, failure_type: str | None) -> str:
-    """A fault as it is named in lists."""
-    return f"{module} {code}" + (f"-{failure_type}" if failure_type else "")

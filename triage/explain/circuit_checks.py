@@ -1,7 +1,6 @@
 """The likeliest faults one by one: at the part, its connector and wiring, by the maker's procedure.
 
-Several signals of one module that read wrong the same way at once are one check first: a ground, reference or feed
-that they share comes before each sensor.
+What several signals of one module share (:mod:`triage.explain.shared`) comes before each sensor.
 """
 
 from __future__ import annotations
@@ -13,8 +12,8 @@ import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
-from triage.model.assessment import FaultLine
 from triage.model.casebook import BUS, INCOMPATIBLE, Casebook, Links
 from triage.model.verdict import NextCheck
 
@@ -26,8 +25,6 @@ LEAST_GAIN = 0.02
 LEAST_CHANCE = 0.25
 #: Circuits told one by one.
 MOST_CIRCUITS = 4
-#: So many signals that read wrong the same way share a reason; with a reference voltage among them, one is enough.
-SHARED_LEAST = 3
 #: What no connector explains by itself.
 NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
               "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible")
@@ -55,7 +52,7 @@ def circuit_checks(
     chosen = [case.first + place for place in highest(likely)]
     if not chosen:
         return []
-    groups = shared_signals(book, figures, case.listed)
+    groups = shared_signals(book, figures, standing.explained_by, case.listed)
     checks = [_shared(book, case, group, figures) for group in groups]
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
@@ -129,70 +126,6 @@ def wants_procedure(needs: str, known: bool, title: str) -> bool:
     return needs == "procedure" or (not known and asks_for_procedure(title))
 
 
-# --- what several circuits share ----------------------------------------------------------------------------------
-
-def shared_signals(book: Casebook, figures: Figures, faults: Sequence[int]) -> list[list[int]]:
-    """Groups of ``faults`` (of the short list), each of one module, whose signals read wrong the same way at once.
-
-    The reference voltage of the sensors, where it is among them, stands first.
-    """
-    mine = [fault for fault in faults if not figures.relation[fault] and not book.facts[fault].supply]
-    return [[mine[place] for place in group] for group in _groups([
-        (figures.module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault])
-        for fault in mine])]
-
-
-def shared_lines(lines: Sequence[FaultLine]) -> list[list[FaultLine]]:
-    """The same groups among lines of the short list."""
-    return [[lines[place] for place in group] for group in _groups([
-        (line.verdict["module"], line.verdict["code"], line.title, line.verdict["failure_type"]) for line in lines])]
-
-
-def _groups(entries: Sequence[tuple[object, str, str, str | None]]) -> list[list[int]]:
-    """Places of the (module, code, title, failure type) that share a reason."""
-    by_way: dict[tuple[object, str], list[int]] = {}
-    references: dict[object, int] = {}
-    for place, (module, _, title, failure_type) in enumerate(entries):
-        if is_reference(title):
-            references.setdefault(module, place)
-        elif way := _way(title, failure_type):
-            by_way.setdefault((module, way), []).append(place)
-    groups = []
-    for (module, _), members in by_way.items():
-        reference = references.pop(module, None)
-        if reference is not None:
-            groups.append([reference, *members])
-        elif len({entries[place][1] for place in members}) >= SHARED_LEAST:
-            groups.append(members)
-    return groups
-
-
-def _way(title: str, failure_type: str | None) -> str | None:
-    """Which way a signal reads wrong: "high", "low"; by title or failure type (SAE J2012DA)."""
-    words = title.split(",")[0]
-    if "sensor" not in words and "signal" not in words and "pedal" not in words:
-        return None
-    if words.endswith(" high") or failure_type in ("12", "15", "17"):
-        return "high"
-    return "low" if words.endswith(" low") or failure_type in ("11", "14", "16") else None
-
-
-def shared_words(codes: Sequence[str], *, reference: bool) -> str:
-    """What a group is, in words; ``codes`` in its order."""
-    if reference:
-        return f"{codes[0]} first: the sensors of {_listed(codes[1:])} hang on that reference voltage or its ground"
-    return f"{_listed(codes)} read wrong the same way at once: a ground, reference voltage or feed they share"
-
-
-def _listed(codes: Sequence[str]) -> str:
-    return codes[0] if len(codes) == 1 else f"{', '.join(codes[:-1])} and {codes[-1]}"
-
-
-def is_reference(title: str) -> bool:
-    """Whether a code is about the reference voltage that sensors share."""
-    return "sensor reference voltage" in title
-
-
 def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> NextCheck:
     """One check for what the signals of ``group`` share."""
     name = case.name(book.module_name[figures.module[group[0]]])
@@ -208,5 +141,4 @@ def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> N
         "gate": None}
 
 
-__all__ = ["ISOLATION_MINUTES", "circuit_checks", "is_reference", "isolation_fault", "shared_lines", "shared_signals",
-           "shared_words", "wants_procedure"]
+__all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault", "wants_procedure"]

@@ -7,17 +7,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.circuit_checks import is_reference, shared_lines, shared_words
 from triage.explain.meaning import same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import STAYS_SILENT, WITNESS
+from triage.explain.shared import lines_words, shared_lines
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
 from triage.model.crash import CRASH
 from triage.model.session import printed_names
-from triage.model.verdict import NextCheck, Verdict
+from triage.model.verdict import NextCheck, Verdict, name_of
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
@@ -47,9 +47,12 @@ def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
     witnesses = [line for line in lines if lasts(line)]
     listed = [line for line in listed if not lasts(line)]
+    names = {name_of(line.verdict) for line in listed}
     by_root: dict[object, list[FaultLine]] = {}
     for place, line in enumerate(listed):
-        lost = line.verdict["explained_by"]
+        why = line.verdict["explained_by"]
+        # What hangs on a listed fault is joined to it below.
+        lost = why if why not in names else None
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
     roots = sorted((_root(members, printed) for members in _joined(by_root)), key=lambda root: -root.decibans)
@@ -77,13 +80,13 @@ def _repeats(root: list[FaultLine], lines: list[FaultLine]) -> list[FaultLine]:
         if line.verdict["explained_by"] is not None:
             by_origin.setdefault(line.verdict["explained_by"], []).append(line)
     found: list[FaultLine] = []
-    asked, known = [fault_name(line) for line in root], {id(line) for line in root}
+    asked, known = [name_of(line.verdict) for line in root], {id(line) for line in root}
     while asked:
         for line in by_origin.get(asked.pop(), []):
             if id(line) not in known:
                 known.add(id(line))
                 found.append(line)
-                asked.append(fault_name(line))
+                asked.append(name_of(line.verdict))
     return found
 
 
@@ -109,6 +112,7 @@ def lasts(line: FaultLine) -> bool:
 
 
 def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
+    """One root: ``lines`` are one fault, what hangs on the first of them, or reports of the loss of one module."""
     first = lines[0]
     lost = first.verdict["explained_by"]
     most = max(line.verdict["decibans"] for line in lines)
@@ -116,9 +120,7 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
         code = first.verdict["code"] + (f"-{first.verdict['failure_type']}" if first.verdict["failure_type"] else "")
         safety = next((line.safety for line in lines if line.safety), None)
         if len(lines) > 1 and len({line.verdict["code"] for line in lines}) > 1:
-            codes = [line.verdict["code"] for line in lines]
-            words = shared_words(codes, reference=is_reference(first.title))
-            return Root(f"{first.printed}: {words}", first.system, safety, most, list(first.why),
+            return Root(f"{first.printed}: {lines_words(lines)}", first.system, safety, most, list(first.why),
                         first.verdict["needs"], lines)
         if len(lines) > 1:
             why = ["one fault, told by " + " and ".join(line.printed for line in lines), *first.why]
@@ -176,7 +178,7 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
         return LASTS
     if root is not None:
         return f"mend {root.printed} {root.verdict['code']} first, then clear and read again: these only repeat it"
-    name = fault_name(line)
+    name = name_of(line.verdict)
     steps = [check["do"] for check in checks if name in check["settles"]]
     # The report of a module that stays silent is settled at that module, whatever a run would tell besides.
     asked = [step for step in steps if step.startswith(ASK_AGAIN)] if line.verdict["explained_by"] else []
@@ -199,12 +201,6 @@ def set_aside(lines: list[FaultLine], *, was_low: bool = True) -> list[Group]:
             groups.setdefault(reasons[max(causes, key=lambda cause: causes[cause])], []).append(line)
     return [Group(reason, f"{len(members)}", members, any(line.safety for line in members))
             for reason, members in sorted(groups.items(), key=lambda item: -len(item[1]))]
-
-
-def fault_name(line: FaultLine) -> str:
-    """The fault as checks name it."""
-    verdict = line.verdict
-    return f"{verdict['module']} {verdict['code']}" + (f"-{verdict['failure_type']}" if verdict["failure_type"] else "")
 
 
 def count_line(lines: list[FaultLine]) -> str:

@@ -8,15 +8,15 @@ itself still fails it leads the list (roots) with the codes that witness it.
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from triage.explain.reasons import lasting_witness
-from triage.model.casebook import LOST, POINTER, Casebook, Links
-from triage.model.verdict import CAUSES, Needs, Standing
+from triage.explain.shared import drop_outs, told_together
+from triage.model.casebook import POINTER, Casebook, Links
+from triage.model.verdict import CAUSES, Needs, Standing, fault_name
 
 if TYPE_CHECKING:
     from code_tables import CodeFacts, Tables
@@ -82,20 +82,12 @@ def standings(
         explained_by[fault] = _explained(book, link, echoed, fault, *said)
     for fault in drop_outs(book, link, persists).tolist():
         explained_by[fault] = explained_by[fault] or book.module_name[link.target[fault]]
+    for fault, head in told_together(book, link, persists, standing, decibans):
+        explained_by[fault] = explained_by[fault] or _name(book, head)
     return Standings(
         standing=standing, safety=safety, lasts=lasts, dangers=safety_names(book, link),
         needs=_needs(book, top, persists, lasts), explained_by=explained_by,
     )
-
-
-def drop_outs(book: Casebook, link: Links, persists: Bools) -> Ints:
-    """Reports that persist of the loss of a module which answers, made by several modules: it drops off the network,
-    and the list tells that once. One report alone may be the fault of the module that makes it."""
-    back = ((book.phase > 0)[book.fault_session] & (book.seen == 1)).any(axis=1)
-    reports = np.flatnonzero((link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5) & persists & back)
-    pairs = {(int(link.target[fault]), int(book.fault_module[fault])) for fault in reports.tolist()}
-    reporters = Counter(target for target, _ in pairs)
-    return reports[[reporters[target] > 1 for target in link.target[reports].tolist()]] if reports.size else reports
 
 
 def witnesses_now(book: Casebook, link: Links) -> np.ndarray:
@@ -184,7 +176,7 @@ def _explained(
         origin = echoed.get(target, -1)
         # A code that points back explains nothing.
         back = origin < 0 or link.target[origin] == book.fault_module[fault]
-        return book.module_name[target] if back else fault_name(book, origin)
+        return book.module_name[target] if back else _name(book, origin)
     supply = book.facts[fault].supply
     witness = supply is not None and (lasts or (plain and cause in (LOW_VOLTAGE, HISTORY)))
     if not witness and not (cause == LOW_VOLTAGE and settled):
@@ -199,10 +191,8 @@ def _explained(
     return None
 
 
-def fault_name(book: Casebook, fault: int) -> str:
-    """The fault as lists name it: "engine control P0118-16"."""
-    kind = book.failure_type[fault]
-    return f"{book.module_name[book.fault_module[fault]]} {book.code[fault]}{'-' + kind if kind else ''}"
+def _name(book: Casebook, fault: int) -> str:
+    return fault_name(book.module_name[book.fault_module[fault]], book.code[fault], book.failure_type[fault])
 
 
 __all__ = ["ASIDE", "CAUSES", "SHORT", "STANDINGS", "UNSETTLED", "Standings", "safety_class", "safety_names",

@@ -17,6 +17,20 @@ SupplyPart = Literal["battery", "charging", "key-off draw", "cables and grounds"
 SupplyState = Literal["proven", "failed", "not tested"]
 
 
+def fault_name(module: str, code: str, failure_type: str | None) -> str:
+    """A fault as lists name it and ``explained_by`` does.
+
+    >>> fault_name("engine control", "P0118", "16")
+    'engine control P0118-16'
+    """
+    return f"{module} {code}{'-' + failure_type if failure_type else ''}"
+
+
+def name_of(verdict: FaultVerdict) -> str:
+    """The fault of a verdict as lists name it."""
+    return fault_name(verdict["module"], verdict["code"], verdict["failure_type"])
+
+
 class LedgerRow(TypedDict):
     """One row of the sum: log odds after it minus log odds before it, in decibans."""
 

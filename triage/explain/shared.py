@@ -1,0 +1,173 @@
+"""What several codes of one module share, so that the list tells it once.
+
+- The sensors of a module hang on a reference voltage it gives them (5 V as a rule, common practice): a code of that
+  voltage and codes of sensors that come and go with it are one fault, the reference.
+- Without one, several signals that read wrong the same way at once are one check first: a ground or feed they share.
+- A module that alone misses several others, which answer, is itself suspect: its network lines or ground.
+- A module that asks for several procedures is set up once (program, then calibrate) before its codes are judged.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+import numpy as np
+
+from triage.model.assessment import FaultLine
+from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
+from triage.model.verdict import name_of
+
+if TYPE_CHECKING:
+    from triage.explain.case import Figures
+    from triage.model.casebook import Bools, Floats, Ints
+
+#: So many signals that read wrong the same way share a reason.
+SHARED_LEAST = 3
+#: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
+OWN_PULL_UP = ("temperature", "fuel level")
+
+
+class Signal(NamedTuple):
+    """A fault as far as it matters here; ``name`` as lists name it, ``hangs_on`` the name of what explains it."""
+
+    module: object
+    code: str
+    title: str
+    failure_type: str | None
+    name: str
+    hangs_on: str | None
+
+
+def told_together(
+    book: Casebook, link: Links, persists: Bools, standing: np.ndarray, decibans: Floats,
+) -> Iterator[tuple[int, int]]:
+    """(fault, head) for each fault that persists and that the list tells with another one of its module, the head.
+
+    ``persists``, ``standing`` (the less the surer), ``decibans``: N. The head is never less sure than what it tells.
+    """
+    yield from _hung_on_references(book, persists, standing)
+    missed = (link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5)
+    alone = missed & ~np.isin(np.arange(book.faults), drop_outs(book, link, persists))
+    for chosen in (alone, book.flags(lambda facts: facts.needs == "procedure")):
+        heads: dict[int, int] = {}
+        faults = np.flatnonzero(chosen & persists)
+        for fault in faults[np.lexsort((-decibans[faults], standing[faults]))].tolist():
+            head = heads.setdefault(int(book.fault_module[fault]), fault)
+            if head != fault:
+                yield fault, head
+
+
+def _hung_on_references(book: Casebook, persists: Bools, standing: np.ndarray) -> Iterator[tuple[int, int]]:
+    """(sensor, reference) for each sensor that persists and came and went with a reference voltage of its module.
+
+    ``persists``: N; ``standing``: N, the less the surer. A reference less sure than the sensor explains nothing.
+    """
+    references = np.flatnonzero(persists & book.flags(lambda facts: is_reference(facts.title)))
+    for reference in references.tolist():
+        # Low or open at the reference, the sensors read low; high there, high (common practice).
+        way = "high" if book.facts[reference].title.endswith(" high") else "low"
+        beside = persists & (book.fault_module == book.fault_module[reference]) & (standing >= standing[reference])
+        for fault in np.flatnonzero(beside).tolist():
+            title = book.facts[fault].title
+            if not is_reference(title) and _way_of(title, book.failure_type[fault]) == way and not any(
+                    word in title for word in OWN_PULL_UP) and _together(book, fault, reference):
+                yield fault, reference
+
+
+def _together(book: Casebook, fault: int, reference: int) -> bool:
+    """Whether two faults were seen in one snapshot after a clear, and agree in the last in which both could be read.
+
+    Not each list shows each code: a pending one may not have been read, a run may have been too short for one of them.
+    """
+    mine, other = book.seen[fault], book.seen[reference]
+    after = (book.phase > 0)[book.fault_session[fault]] & (mine != NOT_READABLE) & (other != NOT_READABLE)
+    mine, other = mine[after], other[after]
+    return bool(((mine == SEEN) & (other == SEEN)).any() and mine[-1] == other[-1])
+
+
+def drop_outs(book: Casebook, link: Links, persists: Bools) -> Ints:
+    """Reports that persist of the loss of a module which answers, made by several modules: it drops off the network,
+    and the list tells that once. One report alone may be the fault of the module that makes it."""
+    back = ((book.phase > 0)[book.fault_session] & (book.seen == 1)).any(axis=1)
+    reports = np.flatnonzero((link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5) & persists & back)
+    pairs = {(int(link.target[fault]), int(book.fault_module[fault])) for fault in reports.tolist()}
+    reporters = Counter(target for target, _ in pairs)
+    return reports[[reporters[target] > 1 for target in link.target[reports].tolist()]] if reports.size else reports
+
+
+def shared_signals(
+    book: Casebook, figures: Figures, explained_by: Sequence[str | None], faults: Sequence[int],
+) -> list[list[int]]:
+    """Groups of ``faults`` (of the short list), each of one module, whose signals share a reason.
+
+    The reference voltage of the sensors, where it is among them, stands first.
+    """
+    mine = [fault for fault in faults if not figures.relation[fault] and not book.facts[fault].supply
+            and book.facts[fault].needs != "procedure"]
+    return [[mine[place] for place in group] for group in _groups([
+        Signal(figures.module[fault], book.code[fault], book.facts[fault].title, book.failure_type[fault],
+               figures.names[fault], explained_by[fault]) for fault in mine])]
+
+
+def shared_lines(lines: Sequence[FaultLine]) -> list[list[FaultLine]]:
+    """The same groups among lines of the short list."""
+    verdicts = [line.verdict for line in lines]
+    return [[lines[place] for place in group] for group in _groups([
+        Signal(verdict["module"], verdict["code"], line.title, verdict["failure_type"],
+               name_of(verdict), verdict["explained_by"]) for line, verdict in zip(lines, verdicts, strict=True)])]
+
+
+def _groups(signals: Sequence[Signal]) -> list[list[int]]:
+    """Places of the signals that share a reason."""
+    heads = {signal.name: [place] for place, signal in enumerate(signals)}
+    by_way: dict[tuple[object, str], list[int]] = {}
+    for place, signal in enumerate(signals):
+        if signal.hangs_on in heads:
+            heads[signal.hangs_on].append(place)
+        elif not is_reference(signal.title) and (way := _way_of(signal.title, signal.failure_type)):
+            by_way.setdefault((signal.module, way), []).append(place)
+    alike = [places for places in by_way.values() if len({signals[place].code for place in places}) >= SHARED_LEAST]
+    return [places for places in heads.values() if len(places) > 1] + alike
+
+
+def _way_of(title: str, failure_type: str | None) -> str | None:
+    """Which way a signal reads wrong: "high", "low"; by title or failure type (SAE J2012DA)."""
+    words = title.split(",")[0]
+    if "sensor" not in words and "signal" not in words and "pedal" not in words:
+        return None
+    if words.endswith(" high") or failure_type in ("12", "15", "17"):
+        return "high"
+    return "low" if words.endswith(" low") or failure_type in ("11", "14", "16") else None
+
+
+def lines_words(lines: Sequence[FaultLine]) -> str:
+    """What a group of lines is, in words, the first of them being what the others hang on."""
+    codes, first = [line.verdict["code"] for line in lines], lines[0]
+    if not is_reference(first.title) and lines[1].verdict["explained_by"] == name_of(first.verdict):
+        if first.verdict["needs"] == "procedure":
+            return f"{_listed(codes)} ask for one visit: program and calibrate it before they are judged"
+        return (f"{_listed(codes)} report modules that answer and that nobody else misses: check its own network lines "
+                "and ground first")
+    return shared_words(codes, reference=is_reference(first.title))
+
+
+def shared_words(codes: Sequence[str], *, reference: bool) -> str:
+    """What a group of signals is, in words; ``codes`` in its order."""
+    if reference:
+        return f"{codes[0]} first: the sensors of {_listed(codes[1:])} hang on that reference voltage or its ground"
+    return f"{_listed(codes)} read wrong the same way at once: a ground, reference voltage or feed they share"
+
+
+def _listed(codes: Sequence[str]) -> str:
+    return codes[0] if len(codes) == 1 else f"{', '.join(codes[:-1])} and {codes[-1]}"
+
+
+def is_reference(title: str) -> bool:
+    """Whether a code is about the reference voltage that sensors share."""
+    return "sensor reference voltage" in title
+
+
+__all__ = ["drop_outs", "is_reference", "lines_words", "shared_lines", "shared_signals", "shared_words",
+           "told_together"]
