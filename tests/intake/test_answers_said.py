@@ -157,3 +157,34 @@ def test_answers_cut_short(line: str) -> None:
 @pytest.mark.parametrize("told", ["keine Komm. mit Motor", "pas de com. avec moteur", "no resp. from ECM"])
 def test_a_description_cut_short_is_no_answer(told: str) -> None:
     assert modules_of(f"ABS: U0100 {told}\nAirbag: OK") == {"anti-lock brakes": ["U0100"], "restraints": ["clean"]}
+
+
+@pytest.mark.parametrize(
+    ("said", "answer"),
+    [
+        ("The BCM has B1318 stored. Steering - no faults. Dash has U0140 active.", "clean"),
+        ("BCM hat B1318 gespeichert. Lenkung - keine Fehler. Kombi hat U0140 aktiv.", "clean"),
+        ("The BCM has B1318 stored. Nothing came from the steering at all. Dash has U0140 active.", "silent"),
+        ("The BCM has B1318 stored. Nothing comes out of the steering. Dash has U0140 active.", "silent"),
+        ("The BCM has B1318 stored. The steering stays mute. Dash has U0140 active.", "silent"),
+        ("The BCM has B1318 stored. Not a word from the steering, dash has U0140 active.", "silent"),
+        ("BCM hat B1318 gespeichert. Von der Lenkung kam gar nichts. Kombi hat U0140 aktiv.", "silent"),
+        ("BCM affiche B1318 mémorisé. Rien n'est venu de la direction. Combiné affiche U0140 actif.", "silent"),
+        ("BCM tiene B1318 almacenado. La dirección se queda muda. Cuadro tiene U0140 activo.", "silent"),
+    ],
+)
+def test_what_a_sentence_says_of_a_module_between_two_with_codes(said: str, answer: str) -> None:
+    held = modules_of(said)
+    assert held["power steering"] == [answer]
+    assert [code.split()[0] for codes in (held["body control"], held["instrument cluster"]) for code in codes] == [
+        "B1318", "U0140"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["No fault recognised", "no errors recognized", "keine Fehler registriert", "aucun défaut reconnu",
+     "aucun défaut constaté", "ninguna avería reconocida"],
+)
+def test_no_fault_that_the_module_knows_of_is_clean(line: str) -> None:
+    assert modules_of(f"Module: ABS\n  C0035   Wheel sensor\nModule: Steering\n  {line}\n") == {
+        "anti-lock brakes": ["C0035"], "power steering": ["clean"]}

@@ -8,7 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from wording_tables import wordings
 
+from code_tables import load
 from triage.intake.plain.characters import low
+from triage.intake.read import read_text
 from triage.intake.said import phases
 from triage.intake.words import phase_ways
 
@@ -116,3 +118,49 @@ def test_a_clear_is_told_in_passing(line: str, done: bool) -> None:
 )
 def test_a_question_is_no_deed_nor_is_what_was_answered_with_no(line: str, done: bool) -> None:
     assert bool(phases.events(low(line))) is done
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Voltage on arrival: 11.8 V (lowest while cranking 9.2 V)", "battery 11.8 V on arrival",
+        "Spannung bei Ankunft: 11,8 V", "Tension à l'arrivée : 11,8 V",
+        "Fault list (van, 2.5 diesel, after driving through a ford)", "no start after running out of fuel",
+        "after driving in heavy rain", "nach Fahrt durch Wasser", "après avoir roulé dans l'eau",
+        "tras conducir por agua",
+    ],
+)
+def test_what_was_measured_or_happened_then_is_no_phase(line: str) -> None:
+    assert phases.find(low(line)) is None
+
+
+@pytest.mark.parametrize(
+    ("line", "phase"),
+    [
+        ("Scan on arrival, 11.8 V", "before-clear"), ("bei Ankunft 11,8 V", "before-clear"),
+        ("after driving over 10 km", "after-run"), ("after driving for 10 min", "after-run"),
+        ("nach der Probefahrt", "after-run"), ("après avoir roulé 10 km", "after-run"),
+    ],
+)
+def test_a_scan_taken_then_is(line: str, phase: str) -> None:
+    found = phases.find(low(line))
+    assert found is not None
+    assert found.phase == phase
+
+
+@pytest.mark.parametrize(
+    "legend",
+    [
+        "Stored = in the memory, not failing now. Current = failing now.\n"
+        "Pending = seen once, not yet confirmed. Permanent = cannot be cleared by hand.",
+        "Permanent means it cannot be erased with the tester.", "History = set before the last clear",
+        "Gespeichert = vor dem letzten Löschen aufgetreten; Permanent = kann nicht gelöscht werden.",
+        "Mémorisé = apparu avant le dernier effacement. Permanent = ne peut pas être effacé.",
+        "These codes can only be cleared with the maker's tool.", "Codes können nur vom Werk gelöscht werden.",
+    ],
+)
+def test_what_a_word_for_a_status_means_tells_of_no_scan(legend: str) -> None:
+    reading = read_text(f"Engine (ECM)\n  P0562 System voltage low.  Stored\n\n{legend}\n", load())
+    scan = reading.snapshots[0]
+    assert (scan.phase, reading.events) == (None, [])
+    assert [(code.code, code.status) for module in scan.modules for code in module.codes] == [("P0562", "stored")]

@@ -99,3 +99,43 @@ def test_a_sentence_of_two_modules_parts_its_codes_at_the_break() -> None:
 def test_absent_beside_a_code_is_stored_and_a_signal_that_is_absent_no_status() -> None:
     assert modules_of("Airbag: B3308 - statut: absent") == {"restraints": ["B3308 stored"]}
     assert modules_of("Airbag: B3308 signal absent, présent") == {"restraints": ["B3308 current"]}
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Controller\tFaults present\tFaults in memory", "Controller\tCodes active\tCodes stored",
+        "Controller\tNow\tHistory", "Steuergerät\tFehler aktuell\tFehler gespeichert",
+        "Calculateur\tDéfauts présents\tDéfauts mémorisés", "Unidad\tAverías presentes\tAverías memorizadas",
+    ],
+)
+def test_the_head_of_a_column_tells_the_status_of_the_codes_in_it(head: str) -> None:
+    assert modules_of(f"{head}\nBCM\tB1003\tB1318, U0199\nABS\tC0040, U0415\t\n") == {
+        "body control": ["B1003 current", "B1318 stored", "U0199 stored"],
+        "anti-lock brakes": ["C0040 current", "U0415 current"]}
+
+
+@pytest.mark.parametrize("legend", [
+    "(A active / H history)", "[A active, H history]", "Legend: A active / H history", "a = active; h = history"])
+def test_a_legend_whose_letter_is_a_word_too(legend: str) -> None:
+    assert modules_of(f"DTC   unit   state\nB1003  BCM  A\nB1318  BCM  H\nC0040  ABS  H\n{legend}\n") == {
+        "body control": ["B1003 current", "B1318 stored"], "anti-lock brakes": ["C0040 stored"]}
+
+
+@pytest.mark.parametrize("said", [
+    "  both stored", " both are stored", " all stored", " beide gespeichert", " tous les deux mémorisés",
+    " los dos almacenados"])
+def test_a_word_for_all_of_them_leads_to_the_status_with_no_mark_before_it(said: str) -> None:
+    assert modules_of(f"ECM - P0563 volts high, P0335 crank sensor{said}\nABS - C0035 active\n") == {
+        "engine control": ["P0563 stored", "P0335 stored"], "anti-lock brakes": ["C0035 current"]}
+
+
+@pytest.mark.parametrize(("stored", "active"), [
+    ("Inactive   Count 3", "Active     Count 11"), ("Stored  3x", "Present  11x"),
+    ("Inactive   Occurrences: 3", "Active   Occurrences: 11"), ("gespeichert   Anzahl 3", "aktiv   Anzahl 11"),
+    ("mémorisé   Compteur 3", "présent   Compteur 11")])
+def test_a_status_with_its_count_below_a_description_that_was_wrapped(stored: str, active: str) -> None:
+    gap = " " * 40
+    text = (f"Module: Engine controller\n   P0069   Intake pressure - data valid but\n           above normal range\n"
+            f"{gap}{stored}\n   P0118   Coolant sensor\n{gap}{active}\n")
+    assert modules_of(text) == {"engine control": ["P0069 stored", "P0118 current"]}

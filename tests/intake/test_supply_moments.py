@@ -206,3 +206,45 @@ def test_a_time_in_words(line: str, minutes: float | None) -> None:
 def test_a_scan_taken_while_the_starter_turned(line: str, state: str | None) -> None:
     scan = read_text(line + ECM, load()).snapshots[0]
     assert (scan.engine, [module.printed for module in scan.modules]) == (state, ["Engine"])
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("The lowest reading as the engine was cranked was 8.9 V; before that the meter stood at 12.2 V.", (12.2, 8.9)),
+        ("dipped to 8.9 V cranking, 12.2 V before that", (12.2, 8.9)),
+        ("Tiefste Spannung beim Starten 8,9 V, davor 12,2 V", (12.2, 8.9)),
+        ("minimum au démarrage 8,9 V ; auparavant 12,2 V", (12.2, 8.9)),
+        ("lowest was 8.9 V, before cranking 12.2 V", (12.2, 8.9)),
+        ("8.9 V was the lowest on the starter, 12.2 V at rest", (12.2, 8.9)),
+        ("Terminal 15 voltage: 12.2 V       Lowest while cranking: 8.9 V", (12.2, 8.9)),
+        ("Tension borne 15 : 12,2 V       Minimum au démarrage : 8,9 V", (12.2, 8.9)),
+        # What it was before something fed it is its lowest.
+        ("With the booster 12.2 V, before that 8.9 V", (12.2, 8.9)),
+    ],
+)
+def test_what_it_was_before_the_engine_was_cranked(line: str, expected: tuple[float | None, float | None]) -> None:
+    assert supply(line + ECM) == expected
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("12v side sat at 12.2", 12.2), ("24 V circuit stood at 25.3", 25.3), ("12-V-Seite lag bei 12,2", 12.2),
+        ("water under the rear seat!  batt 12.2v", 12.2), ("left over the weekend, battery 12.2 V", 12.2),
+        ("battery under 12.2 V", None), ("below the minimum battery voltage 9.0 V", None),
+        ("ALL SYSTEMS                 12.2 V", 12.2), ("Complete vehicle - results      24.3V", 24.3),
+        ("Fuel system      12.2 V", None),
+        ("battery sat at 12.2, motorway tomorow then rescan", 12.2),
+        ("Batterie 12,2 V, nächste Woche Probefahrt und erneut auslesen", 12.2),
+    ],
+)
+def test_whose_voltage_it_is_by_the_words_around_it(line: str, expected: float | None) -> None:
+    assert supply(line + ECM)[0] == expected
+
+
+def test_each_scan_of_a_sentence_has_the_supply_told_last_in_it() -> None:
+    text = ("hi, before clearing the ecm had p0011 pending, tcm was clean. volts 12.2. after clearing ecm clean, tcm "
+            "clean. volts 12.5. bill him 38.40")
+    assert [(scan.phase, scan.volts) for scan in read_text(text, load()).snapshots] == [
+        ("before-clear", 12.2), ("after-clear", 12.5)]

@@ -227,7 +227,8 @@ def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequen
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:
     """What letters stand for in this text, wherever it explains them."""
     found = dict(explained)
-    keyed = (row for row in reversed(all_rows) if ":" in row.text or "=" in row.text or row.text[1:2] == " ")
+    keyed = (row for row in reversed(all_rows)
+             if ":" in row.text or "=" in row.text or row.text.lstrip("([")[1:2] == " ")
     # Of lines that say the same the last one counts: it may stand below another with the same letters.
     for low in reversed(dict.fromkeys(row.low for row in keyed if not row.finds.codes)):
         found.update(states.legend_of(low, translated))

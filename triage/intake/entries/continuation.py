@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.intake.codes.pieces import soft_pieces, stored_values
+from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
 from triage.intake.lines.row import Row
@@ -193,13 +193,17 @@ def status_alone(context: Context, row: Row) -> bool:
         or len(row.text) > _LONGEST_STATUS
     ):
         return False
-    counted = _COUNTED.search(row.low)
+    counted = _COUNTED.search(row.low) or COUNTED.search(row.low)
     if counted is not None:
         # "confirmed, seen 6 times, 412 km ago"
         row = row.part(0, counted.start())
-    if len(row.text) > 40 or states.of_cell(row.low, context.translated, context.legend) is None:
+    own = states.of_cell(row.low, context.translated, context.legend)
+    if len(row.text) > 40 or own is None:
         return False
     _reread(context, row, draft)
+    if counted is not None:
+        # No description ends so, whatever its words are.
+        draft.status = draft.status or own
     return True
 
 

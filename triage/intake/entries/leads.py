@@ -51,9 +51,10 @@ _COLON_SIGNS = lazily(r"[:=]")
 _PLAIN = lazily(r"[a-z\s]*")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
-#: A status at the end of a row, in brackets or behind a mark, that is said of all its codes.
+#: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
-    r"(?:[(\[]|[-:,;]\s)\s*(?:all|both|each|alle|beide|jeweils|tous|toutes|todos|todas|ambos|ambas)[\s:]+([^()\[\]]{2,40}?)\s*[)\]]?[\s.;]*$"
+    r"(?:[(\[]|[-:,;]?\s)\s*(?:all|both|each|alle|beide|jeweils|(?:tou(?:te)?s )?(?:les )?deux|tous|toutes|l[oa]s dos|"
+    r"amb[oa]s|todos|todas)(?: (?:of them|are|is|sind|sont|estan))?[\s:]+([^()\[\]]{2,40}?)\s*[)\]]?[\s.;]*$"
 )
 
 
@@ -237,7 +238,7 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
             if said is not None and (details.status is None or at == last):
                 pending[at] = code, replace(details, status=said.status)
     of_all = _OF_ALL.search(row.low, pending[-1][0].end) if said is None and len(pending) > 1 else None
-    status = states.of_cell(of_all[1]) if of_all is not None else None
+    status = states.of_cell(of_all[1], context.translated) if of_all is not None else None
     for at, (code, details) in enumerate(pending if status is not None else ()):
         pending[at] = code, replace(details, status=details.status or status)
     for at in range(len(pending) - 2, -1, -1):

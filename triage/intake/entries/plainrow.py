@@ -56,6 +56,11 @@ from triage.intake.words.vocabulary import STATES
 _LEGEND = lazily(
     r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
 )
+#: A word for a status explained: "Permanent = can't be cleared by hand".
+_MEANS = lazily(
+    r"(?:^|[.;,|/(:]\s{0,2})((?:[a-z]{2,12} )?[a-z]{3,15})\s?(?:=|(?<= )(?:means?|heisst|bedeutet|signifie|significa)"
+    r"(?![a-z]))\s?([a-z'][^.;=]*)"
+)
 _DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
@@ -340,8 +345,13 @@ def _is_said(row: Row) -> bool:
 
 
 def _legend(context: Context, row: Row) -> bool:
-    """A line that explains letters: it is no status itself."""
-    if len(row.low) > 300 or len(STATES.find(row.low)) < 2:
+    """A line that explains letters or words for statuses: it is no status itself, and tells of no scan."""
+    if len(row.low) > 300 or not (hits := STATES.find(row.low)):
+        return False
+    if any(states.of_cell(match[1]) and " " in match[2].strip() and answer_of_cell(match[2]) is None
+           for match in _MEANS.finditer(row.low)):
+        return True
+    if len(hits) < 2:
         return False
     if legend_of(row.low, context.translated):
         return True

@@ -107,7 +107,7 @@ def _scans(context: Context, row: Row) -> list[Row]:
     for match, stop in zip(marks, [*(mark.start() for mark in marks[1:]), len(row.low)], strict=True):
         if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
-        hit = phases.find(row.low[match.end() : match.end() + 60])
+        hit = phases.find(row.low[match.end() : min(stop, match.end() + 60)])
         other = False
         if hit is not None and hit.start <= 12:
             told = phases.find(row.low[starts[-1] : match.start()])

@@ -51,6 +51,8 @@ _ADVERBS = lazily(
     r"ist|war|noch|immer|weiterhin|wieder|auch|jetzt|komplett|bleibt|blieb|est|reste|toujours|encore|aussi|"
     r"sigue|sigo|esta|todavia|tambien|continuously|continues|remains|remained|stays|keeps)){0,4}\s"
 )
+#: The same where it opens its sentence: "Steering - no faults."
+_DASH, _OPENS = lazily(r"\s-{1,2}>?\s"), ("", ".", ";", "!")
 #: What joins the names of one list.
 ANOTHER = lazily(
     r"\s*(?:(?:control )?(?:module|unit|ecu)s?)?\s*(?:,|and|&|und|et|y|or|oder|ou|o|nor|noch|ni)\s*"
@@ -108,7 +110,10 @@ def subjects_of(context: Context, row: Row, said: Sequence[Spoken] = ()) -> list
             continue
         listed = bool(kept) and ANOTHER.fullmatch(row.low, kept[-1][1], start) is not None
         behind = bisect_right(starts, end)
-        answered = behind < len(starts) and _ADVERBS.fullmatch(row.low, end, starts[behind]) is not None
+        opens = row.low[:start].rstrip()[-1:] in _OPENS
+        answered = behind < len(starts) and bool(
+            _ADVERBS.fullmatch(row.low, end, starts[behind])
+            or (opens and _DASH.fullmatch(row.low, end, starts[behind])))
         if sure or told or listed or answered or _acts(row.low, start, end, coded):
             kept.append((start, end))
     return kept

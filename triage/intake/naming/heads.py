@@ -163,15 +163,19 @@ _FLAGS = {
 }
 #: Statuses that name a scan or a column of dates as well.
 _MOMENTS = phrase_set("""
-    now | old | previous | prev | live | logged | saved | recorded | occurred | waiting | open | hard | constant |
-    continuous | on now | jetzt | alt | fruher | ancien | ahora | anterior""")
+    logged | saved | recorded | occurred | waiting | open | hard | constant | continuous""")
+#: The same, unless the other column is named by a status too.
+_TIMES = phrase_set("now | old | previous | prev | live | on now | jetzt | alt | fruher | ancien | ahora | anterior")
 #: In a column of names: the one above once more.
 _DITTO = phrase_set("""
     do | ditto | dito | dto | id | idem | same | same as above | as above | s. o | wie oben | comme ci-dessus |
     lo mismo | igual""")
 #: Words that may stand beside a status in the head of its column.
 _BESIDE = frozenset(("in", "im", "en", "yet", "noch", "still", "encore", "aun", "is", "ist", "est", "esta", "now"))
-_OF_CODES = lazily(r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$")
+_OF_CODES = lazily(
+    r"\s*(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|codigos?)$|^(?:codes?|dtcs?|faults?|fehler|defauts?|averias?|"
+    r"codigos?)\s+(?=[a-z])"
+)
 _FLAG = {phrase: f"flag {status}" for status, phrases in _FLAGS.items() for phrase in phrases}
 _ROLE = {phrase: role for role, phrases in ROLES.items() for phrase in phrases}
 #: Long enough that a slip of one or two letters still leaves one meaning.
@@ -260,7 +264,7 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     """The roles of the columns of a head. One named by a status is "flag stored" and the like, unless it is the only
     one and a column of statuses as well ("present")."""
     flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) or _flag_of_codes(low.strip(_EDGE)) for low in lows]
-    told = [flag or _flag_of(low.strip(_EDGE)) for flag, low in zip(flags, lows, strict=True)]
+    told = [flag or _flag_of(low.strip(_EDGE), any(flags)) for flag, low in zip(flags, lows, strict=True)]
     several = len(set(told) - {None}) >= 2
     flags = told if several else flags
     roles = tuple(
@@ -289,9 +293,11 @@ def _flag_of_codes(low: str) -> str | None:
     return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(bare, STATES.find(bare), _BESIDE) else None
 
 
-def _flag_of(low: str) -> str | None:
+def _flag_of(low: str, beside: bool) -> str | None:
     """The flag of a head that is one status in words that columns are seldom named by ("not confirmed"): among others
-    of that kind it is one."""
+    of that kind it is one, and so is "now" where another is surely one (``beside``)."""
+    if low in _TIMES:
+        return f"flag {STATES.find(low)[0].meaning.rstrip('?')}" if beside and STATES.find(low) else None
     if not 3 < len(low) <= 32 or low in _MOMENTS or _ROLE.get(low) not in (None, "status"):
         return None
     hits = STATES.find(low)

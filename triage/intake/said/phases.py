@@ -233,7 +233,9 @@ _REFUSED = lazily(
 )
 _ACCEPTED = lazily(rf"{BEFORE}(?:accepted|ok|successful(?:ly)?|erfolgreich|accepte|aceptad[oa]|done){BEHIND}")
 _NOT = lazily(
-    r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|can|could|would)n ?'? ?t|not|never|nothing|none|"
+    r"(?<![a-z])(?:(?:have|has|had|did|was|were|is|are|do|does|ca|could|would)n ?'? ?t|cannot|not|never|nothing|none|"
+    # What may be done was not.
+    r"(?:can|may|might|could|shall|peu(?:t|vent)|doi(?:t|vent)|pueden?|deben?)(?= (?:only |\w+ly )?(?:be|etre|ser) )|"
     r"niet|geen|senza|zonder|prima|dopo|na|voor|nichts|keine?|rien|nada|before|"
     r"un|nicht|pas|non|sin|no|vor|avant|antes|"
     r"prior to|without|ohne|"
@@ -244,7 +246,7 @@ _NOT = lazily(
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
 _UNDONE = lazily(
-    r"\s?(?:\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
+    r"\s?(?:werden(?![a-z])|\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
     r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
 )
 #: What empties a memory and is no deed: a description of a fault ("memory reset by undervoltage").

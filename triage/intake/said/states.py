@@ -321,7 +321,7 @@ def legend_of(low: str, translated: bool = False) -> list[tuple[str, StatusWord]
     >>> legend_of("legend: c = current; s: stored / p=pending")
     [('c', 'current'), ('s', 'stored'), ('p', 'pending')]
     """
-    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low or low[1:2] == " "):
+    if len(low) > 300 or not ("=" in low or ":" in low or "-" in low or low.lstrip("([")[1:2] == " "):
         return []
     listed = _listed_letters(low, translated)
     if listed:
@@ -350,7 +350,7 @@ def _listed_letters(low: str, translated: bool) -> list[tuple[str, StatusWord]]:
     for part in _PARTS.split(_LIST_HEAD.sub("", low).strip(" ()[].")):
         letter, _, told = part.strip().partition(" ")
         status = of_cell(told, translated) if letter.isalpha() and len(letter) <= 2 else None
-        if status is None or of_cell(letter, translated) is not None or letter in STATE_FILLER:
+        if status is None or of_cell(letter, translated) is not None or (letter != "a" and letter in STATE_FILLER):
             return []
         found.append((letter, status))
     return found if len({letter for letter, _ in found}) >= 2 else []

@@ -15,8 +15,8 @@ from triage.intake.plain.remember import remembered
 
 #: Without one of these no line tells of a plan.
 _SIGNS = lazily(
-    r"will|'ll|shall|going|gonna|about to|needs? |plan|want|ha(?:ve|s) to|should|must|tomorrow|next|to be |to come|"
-    r"to follow|"
+    r"will|'ll|shall|going|gonna|about to|needs? |plan|want|ha(?:ve|s) to|should|must|tom{1,2}or|2mor|tmrw|next|"
+    r"nachste |prochain|proxim|to be |to come|to follow|"
     r"later|werde|muss|soll|noch|vais|allons|faut|faudra|demain|voy |vamos |hay que|tengo que|habra|manana|devo|"
     r"domani|moet|ill |let me |gleich|tonight|kommt|melde|bescheid|ruf |je te|je vous|te digo|te aviso|te llamo|"
     r"te cuento|os digo"
@@ -36,7 +36,9 @@ _PLAN = lazily(
     r"(?<![a-z])(?:will(?! (?:not|only)(?![a-z]))|shall|going to|gonna|about to|needs? (?:to|an?|the)|"
     r"plan(?:s|ning)? (?:to|on)|(?:goes|going|comes?) (?:on|off|in) (?:later|tonight|next|once|after)|"
     r"kommt (?:[a-z]+ )?(?:spater|nachher|gleich|danach|heute abend|morgen)|"
-    r"wants? to|ha(?:ve|s) to|should|must|tomorrow|next(?=\s?:)|to be(?= [a-z]+(?:ed|"
+    r"wants? to|ha(?:ve|s) to|should|must|(?:tom{1,2}|2m)or{1,2}ow|tmrw|next(?=\s?:)|"
+    r"next (?:week|month|visit|monday|tuesday|wednesday|thursday|friday|saturday)|nachste woche|"
+    r"(?:la )?semaine prochaine|(?:la )?(?:proxima semana|semana proxima)|to be(?= [a-z]+(?:ed|"
     r"t)(?![a-z]))|"
     r"to come|to follow|later(?=\s*(?:[.,;!]|$))|werde(?![nt])|(?:wird|werden|muss|mussen|soll) noch|kommt noch|"
     r"(?:muss|mussen|sollte?n?)(?= [a-z])|vais|allons|(?:il )?faut|faudra|demain|voy a|vamos a|hay que|tengo que|"

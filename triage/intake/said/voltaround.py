@@ -77,6 +77,8 @@ _DISTANCE = lazily(
 )
 _HIGHEST = lazily(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
 _UNIT_AND_GAP = lazily(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
+#: Set off from a voltage, words that lead to the next: "12.3 V      Lowest while cranking: 8.4 V".
+_LEADS_ON = lazily(r"\s{2,}[a-z][^:=]{2,50}[:=]\s*")
 _BRACKETED = lazily(r"\([^()]*\)")
 #: When it was measured: they name nothing that it may be of.
 _DAYS = word_set("""
@@ -85,6 +87,14 @@ _DAYS = word_set("""
     mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
     dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
     gisteren ochtend middag avond""")
+
+#: What heads a screen or a page: "ALL SYSTEMS     12.4 V".
+_OF_ALL = word_set("""
+    all whole complete full total entire vehicle car system systems modules ecus units controllers network overview
+    summary status result results report diagnosis diagnostics list check test health alle gesamt ganzes fahrzeug
+    systeme steuergerate ubersicht gesamtubersicht ergebnis ergebnisse bericht tous toutes les vehicule calculateurs
+    systemes resume resultat resultats rapport todos los sistemas vehiculo completo resumen resultado resultados
+    informe""")
 
 #: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
 _ITS_NUMBER = lazily(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
@@ -97,7 +107,7 @@ def names_nothing(own: str) -> bool:
         return True
     while words and words[-1] in _DAYS:
         words.pop()
-    return not words or _is_small(words[-1])
+    return not words or _is_small(words[-1]) or _OF_ALL.issuperset(words)
 
 
 def _is_small(word: str) -> bool:
@@ -133,8 +143,9 @@ def is_of_a_charger(low: str, number: Number, own: str) -> bool:
     return CHARGER_AFTER.match(low, number.end) is not None and LABEL.search(own) is None
 
 
-def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | None:
-    """Whether the words around a voltage say that it is the lowest, or the last or highest."""
+def extreme(before: str, own: str, after: str, dipped: bool = False) -> Literal["supply", "lowest", "end"] | None:
+    """Whether the words around a voltage say that it is the lowest, or the last or highest; ``dipped``: the one before
+    it in the line is lower, and the lowest."""
     behind = after.lstrip(" (,")
     if LOWEST_AFTER.match(behind):
         return "lowest"
@@ -142,8 +153,9 @@ def extreme(before: str, own: str, after: str) -> Literal["lowest", "end"] | Non
         return "end"
     if LOWEST.search(own):
         return "lowest"
-    if EARLIER.match(own.lstrip(" (")):
-        return "lowest"
+    if EARLIER.match(own.lstrip(" (")) or EARLIER.match(behind):
+        # Before the engine was cranked it was what it is.
+        return "supply" if dipped else "lowest"
     if AFTERWARDS.search(own) or (AFTERWARDS.match(behind) and not _IDENT.match(behind)):
         return "end"
     return "lowest" if LOWEST.search(before) else None
@@ -175,7 +187,7 @@ def text_after(low: str, end: int, stop: int) -> str:
     cut = BREAK.search(after)
     if cut is not None:
         return after[: cut.start()]
-    if stop > end + 28 or stop >= len(low):
+    if stop >= len(low) or (stop > end + 28 and not _LEADS_ON.fullmatch(low, end, min(stop, end + 60))):
         return after
     behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])
     if "(" in after or CRANKING.match(behind):

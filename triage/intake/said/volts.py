@@ -135,7 +135,7 @@ def _find(low: str) -> tuple[Volt, ...]:
             at += 2
         else:
             stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
-            volt = _judged(low, numbers[at], last, stop, bool(found))
+            volt = _judged(low, numbers[at], last, stop, found)
             if volt is not None:
                 if volt.of in ("named", "bare") and at and _behind_nominal(low, numbers[at - 1], numbers[at]):
                     volt = volt._replace(of="supply", labelled=True)
@@ -310,17 +310,17 @@ def _labelled(low: str, number: _Number, last: int) -> bool:
     return filled(before, LABEL, FILLED) or AT_SUPPLY.match(low, number.end) is not None
 
 
-def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt | None:
+def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Volt]) -> Volt | None:
     """What one number is of, by the words around it in its own clause; None for a number that is no voltage.
 
-    ``last`` is where the number before it ended, ``stop`` where the next begins, ``seen`` whether a voltage was read
-    before it in the line.
+    ``last`` is where the number before it ended, ``stop`` where the next begins, ``found`` what was read before it in
+    the line.
     """
     start, end, value = number.start, number.end, number.value
     before, own = text_before(low, start, last)
     own = nearest(own)
     after = text_after(low, end, stop)
-    if not number.unit and not _stands(low, number, last, seen, after):
+    if not number.unit and not _stands(low, number, last, bool(found), after):
         return None
     if voltaround.is_specified(low, start) or (number.round and number.unit and voltthings.is_nobodys(low, start, end)):
         return Volt(start, end, value, "other", False)
@@ -355,8 +355,9 @@ def _judged(low: str, number: _Number, last: int, stop: int, seen: bool) -> Volt
     begun = START_AFTER.match(low, end) or START_BEFORE.search(own)
     # "Scan 1 (11.2 V at start)" speaks of the start of the scan, "9.8 V at start" alone of starting the engine.
     begun = begun and (END_FOLLOWS.match(low, end) or phases.scan_head(low))
-    of = "supply" if begun else extreme(before, own, after)
-    if of is None and seen and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
+    dipped = bool(found) and found[-1].of == "lowest" and found[-1].value < value
+    of = "supply" if begun else extreme(before, own, after, dipped)
+    if of is None and found and not dipped and PRIOR.fullmatch(own):  # "With the booster 12.8, before 9.4"
         of = "lowest"
     if of is not None:
         return Volt(start, end, value, of, True)
@@ -373,11 +374,9 @@ _SECTION = 6.0
 
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:
     """Whether a number without a unit is a supply voltage: the words right beside it say so."""
-    if _labelled(low, number, last):
+    if _labelled(low, number, last) or (number.round and voltremarks.is_cranked(low, number.start, number.end)):
         return True
     own = text_before(low, number.start, last)[1]
-    if number.round and voltremarks.is_cranked(low, number.start, number.end):
-        return True
     if not low[: number.start].strip(" -*#(") and number.value < _SECTION and low[number.end : number.end + 1] == " ":
         # "3.2 Power door": so a part of a report is numbered.
         return False

@@ -194,7 +194,8 @@ _AROUND = word_set("""
     nor und oder noch et ou ni y o u e och eller i lub gefunden hinterlegt abgelegt erkannt festgestellt
     eingetragen gesetzt detecte detectes trouve trouves stocke stockes releve enregistree detectado detectados
     encontrado encontrados registrado registrados guardado guardados trovato trovati gevonden hittades wykryto
-    encontrados whatsoever either mil related obd
+    encontrados whatsoever either mil related obd recognised recognized determined erfasst registriert reconnu reconnue
+    reconnus constate constates reconocido reconocida reconocidos reconocidas riconosciuto riconosciuti
 """)
 MEMORY = word_set("""
     memory memories speicher fehlerspeicher ereignisspeicher storspeicher memoire memoria geheugen foutgeheugen minne

@@ -72,6 +72,22 @@ ALONE = lazily(
     r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*|"
     rf"\s(?:[0-9]{{1,2}}[.,][0-9]{{1,3}} ?v(?:olts?)?|(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{{1,2}}){ALONE_TAIL}[\s.)]*)"
 )
+#: What was measured so is no scan: "voltage on arrival", "Spannung bei Ankunft", "12.1 V on arrival".
+_NO_VOLTS = "".join(
+    rf"(?<!{word} )(?<!{word} \()" for word in (
+        "voltage", "volts", "battery", "batt", "supply", "spannung", "batterie", "tension", "bateria", "tensione",
+        "batteria", "spanning", "accu", "[0-9]v", "[0-9] v", "measured", "gemessen", "mesuree", "charge", "state")
+)
+#: How the vehicle was driven when the fault came, or what it ran out of, is no run for a scan: "after driving through".
+_NO_RUN = (
+    r"(?! (?:out of|low on|dry|into|through|across|onto|durch|(?:over|uber|sobre) (?![0-9])|"
+    r"(?:in|im|dans|en|por|bajo|sous|with|without|mit|ohne|avec|sans|con|sin) "
+    r"(?:the |a |an |le |la |el |l'|de l'|une? |una? )?(?:\w{2,9} )?"
+    r"(?:rain|snow|water|flood\w*|mud|cold|wet|storm|fog|trailer|caravan|regen|schnee|wasser|anhanger|"
+    r"pluie|neige|eau|boue|froid|remorque|lluvia|nieve|agua|barro|frio|remolque)(?![a-z])))"
+)
+
+
 class Way(NamedTuple):
     """One way to say a phase: what every text has that says it so, and the pattern."""
 
@@ -135,13 +151,14 @@ _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|eli
 _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_RUN_SIGNS})",
-        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
+        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}{_NO_RUN}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
         rf"after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
     ),
     _way(
         rf"(?:nach|apres|tras|despues).*(?:{_RUN_SIGNS})",
-        rf"nach (?:dem |der |den )*{AMOUNT}{RUN}|nach (?:dem )?{AMOUNT}motor|apres {AMOUNT}(?:l'|le |la )*{RUN}|"
-        rf"(?:tras|despues de|despues) {AMOUNT}(?:la |el |de )*{RUN}|"
+        rf"nach (?:dem |der |den )*{AMOUNT}{RUN}{_NO_RUN}|nach (?:dem )?{AMOUNT}motor|"
+        rf"apres {AMOUNT}(?:l'|le |la )*{RUN}{_NO_RUN}|"
+        rf"(?:tras|despues de|despues) {AMOUNT}(?:la |el |de )*{RUN}{_NO_RUN}|"
         rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
         rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)|{STARTED_ELSEWHERE}",
     ),
@@ -195,7 +212,7 @@ _BEFORE_WAYS = (
         rf"initial (?:scan|read(?:ing)?)|incoming scan|"
         rf"as[ -](?:found|received|arrived)|(?:codes? )?not (?:yet )?(?:been )?{CLEAR}(?: yet)?|"
         rf"(?:nothing|none|never|no codes?)(?: (?:has|have|had|is|are|was|were|been|yet))* {CLEAR}|"
-        rf"before-clear|{BEFORE_WORK}|uncleared|on arrival(?!\W{{1,4}}(?:now|then|w/|with)(?![a-z])|"
+        rf"before-clear|{BEFORE_WORK}|uncleared|{_NO_VOLTS}on arrival(?!\W{{1,4}}(?:now|then|w/|with)(?![a-z])|"
         rf"\W{{1,4}}[0-9]{{1,2}}[.,][0-9]{{1,2}} ?v? (?:now|w/|with)(?![a-z]))|first (?:scan|read(?:ing|-?out)?)|"
         rf"as (?:i|we) found (?:it|them|her|him|the \w+)|"
         r"(?:nothing|not) (?:has been |had been |was |been )?touched(?: yet)?|untouched(?! by)",
@@ -204,20 +221,21 @@ _BEFORE_WAYS = (
         r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor ",
         rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|vor {LO_OF}{LOESCH}|"
         rf"(?:ehe|bevor) (?:[\w'/-]+ ){{0,5}}?{LOESCH}|eingangs(?:scan|test|diagnose|auslesung)|"
-        rf"erste auslesung|noch nicht {LOESCH}|bei ankunft|{BEFORE_WORK_DE}",
+        rf"erste auslesung|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
     ),
     _way(
         r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|antes",
         rf"rien (?:n'a ete )?{EFF}|nada {BORR}|avant (?:tout |toute )?{EF_OF}{EFF}|"
         rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{BORR}|"
-        rf"antes {BO_OF}{BORR}|lecture initiale|scan initial|lectura inicial|a l'arrivee|{BEFORE_WORK_FR_ES}",
+        rf"antes {BO_OF}{BORR}|lecture initiale|scan initial|lectura inicial|"
+        rf"{_NO_VOLTS}a l'arrivee|{BEFORE_WORK_FR_ES}",
     ),
     _way(
         r"cancell|azzer|reset|wiss|gewist|inizial|uitlez|arrivo|aankomst|binnenkomst",
         rf"(?:prima (?=d|che )|(?:pre|ante)[ -]?){CA_OF}{CANC}|prima che (?:[\w'/-]+ ){{0,4}}?{CANC}|"
         rf"voor {WI_OF}{WIS}|voordat (?:[\w'/-]+ ){{0,4}}?{WIS}|(?:nog )?niet gewist|"
         rf"non (?:ancora )?cancellat[aoie]|"
-        rf"(?:scansione|lettura) iniziale|eerste uitlezing|all'arrivo|bij (?:aankomst|binnenkomst)",
+        rf"(?:scansione|lettura) iniziale|eerste uitlezing|{_NO_VOLTS}(?:all'arrivo|bij (?:aankomst|binnenkomst))",
     ),
 )
 #: The phases in the order in which one outweighs another in the same line.

@@ -75,14 +75,17 @@ _CRANK = (
     r"(?:while|when|whenever|as) (?:the engine|engine|it|he|she|we|i|you|they)(?: was| is)? "
     r"(?:crank(?:ed|s|ing)?|turn(?:ed|s|ing) over)|"
     # "Won't crank" is a complaint, no moment of a reading.
-    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )crank(?:ing|s(?= (?:at|to) ))?|"
+    r"(?<!n't )(?<!nt )(?<!no )(?<!no-)(?<!not )(?<!cannot )(?<!before )(?<!prior to )crank(?:ing|s(?= (?:at|to) ))?|"
     r"(?:beim|bei|wahrend|waehrend) (?:an)?(?:lassen|starten|start)|startvorgang|"
     r"(?:au|pendant le|lors du) demarrage|(?:al|durante el) arran(?:car|que))"
 )
 CRANKING = lazily(_CRANK)
 LOWEST = lazily(rf"(?<![a-z])(?:{_LEAST}|{_FALL}|{_CRANK})(?![a-z])|^[ (]*low (?!batt|volt|supply|system)")
 #: Behind a number.
-LOWEST_AFTER = lazily(rf"(?:{_LEAST}|{_FALL}|{_CRANK}|as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])")
+LOWEST_AFTER = lazily(
+    rf"(?:(?:was|is|being|war|etait|era) (?:the |its |das |der |die |le |la |el )?)?(?:{_LEAST}|{_FALL}|{_CRANK}|"
+    r"as (?:the )?lowest|low(?![a-z])(?! batt| volt))(?![a-z])"
+)
 AFTERWARDS = lazily(
     r"(?<![a-z])(?:end|at (?:the )?end|finish|am ende|ende|fin|final|afterwards|max(?:im(?:um|al|ale?))?|"
     r"highest|peak|"
@@ -104,17 +107,20 @@ NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| v
 NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
     r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
-    r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|electrics|bordnetz|"
+    r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|cote|lado|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
+    r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
     r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa])[.]?"
     r"[ -]{0,2}){0,4}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
 OTHER = lazily(
     r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
     r"pack(?! (?:(?:is|was|now|still|just|taken) )?(?:on|off)(?![a-z]))|hochvolt|"
-    r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|below|above|under(?! crank|"
-    r" start)|over|"
-    r"less than|more than|schwelle|unter|uber|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
+    r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|"
+    # Where a thing lies, when it was left: "water under the seat, batt 12.1 V"
+    rf"(?:below|above|under(?! crank| start)|over|less than|more than|unter|uber)"
+    rf"(?! (?!(?:the |min\S* |max\S* |normal |rated |der |die )*{_WORDS}).*(?<![a-z]){_WORDS}(?![a-z0-9]))|"
+    r"schwelle|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
     r"should be)(?![a-z])|(?<!-)>=?|<=?"
@@ -204,6 +210,7 @@ BREAK = lazily(
 STATE_WORDS = lazily(
     r"(?<![a-z])(?:off|running|idle|idling|koeo|koer|key|ign|ignition|engine|motor|moteur|"
     r"scan|clear|run|charger|connected|jump|pack|with|at|on|now|then|start|after|before|and|mit|avec|con|"
+    r"rest(?:ing|ed)?|standing|static|unloaded|ruhe|repos|reposo|cranking|"
     r"got|had|have|has|was|is|only|about|saw|seen|measured|showing|shows|reads|reading)(?![a-z])"
 )
 #: "12.1 at the battery": what stands right behind a number without a unit.

@@ -64,9 +64,18 @@ _SILENT: tuple[Slots, ...] = (
         "off",
     ),
     (
-        "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | no life",
+        "nothing | nothing back | nothing at all | no sign of life | no joy | no luck | no sign | not a peep | "
+        "no life | not a word | not a word back | not a sound",
         "from | out of | with | of",
     ),
+    ("nothing | nothing at all", "came | comes | coming | came back | is coming | was heard | heard", "from | out of"),
+    ("stays | stayed | remains | remained | keeps | kept", "mute | silent"),
+    ("bleibt | blieb | bleiben | blieben", "stumm | tot"),
+    ("kam | kommt | kamen", "- | gar | uberhaupt", "nichts | nix | keine antwort", "- | zuruck"),
+    ("reste | restait | est reste | est restee", "muet | muette"),
+    ("rien", "n est venu | ne vient | n est revenu | ne revient | n est arrive | n arrive"),
+    ("queda | quedo | se queda | se quedo | sigue | permanece", "mudo | muda"),
+    ("no", "llego | llega | vino | viene", "nada"),
     (
         "did not | didn t | didnt | does not | doesn t | doesnt | never",
         "come up | came up | show up | showed up | shows up | appear | appeared | pop up | show",
