@@ -75,8 +75,11 @@ def known(names: Names) -> IsName:
             return False
         if names.score(text) < (60.0 if text.endswith(")") else 90.0):
             return False
-        # "ECM - fuel pump control" is a module and what its code is about.
-        return " - " not in text or names.match(text).second is None
+        # "ECM - fuel pump control" and "Engine - coolant temperature" are a module and what its code is about.
+        head, mark, rest = text.partition(" - ")
+        whole = names.match(text)
+        same = not names.listed(head) or _is_side(low(rest)) or names.match(head).canonical == whole.canonical
+        return not mark or (whole.second is None and same)
 
     return is_name
 

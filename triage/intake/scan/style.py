@@ -86,6 +86,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
     _led_by_status(style, groups, names)
+    _as_without_gap(style, groups)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     lows = [row.low for row in told]
@@ -109,6 +110,15 @@ def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -
             cells = [tidy(row.cells[at - 1].text) for row in group if row.cells]
             if cells and _share(cells, names) == 0.0:
                 style.places[kind, at, before] = style.places[kind, at, False]
+
+
+def _as_without_gap(style: Style, groups: dict[Shape, list[Row]]) -> None:
+    """A second space typed behind the code in a few rows makes no column of what stands behind it: the module stands
+    where the other rows have it."""
+    plain, apart = ("", -1, False), groups.get(("gap", 0, False), [])
+    if apart and len(groups.get(plain, ())) > len(apart) and style.places[plain] not in (HEADING, Place(lead=True)):
+        if all(len(row.cells or ()) == 2 for row in apart):
+            style.places["gap", 0, False] = style.places[plain]
 
 
 def _has_own_bracket(row: Row) -> bool:
