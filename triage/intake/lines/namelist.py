@@ -65,9 +65,11 @@ def known(names: Names) -> IsName:
             return True
         if _JOINT.search(text) is not None and _is_one(text, names):
             return True
-        if " / " in text and joined(text, names):
-            # "Radio / Retarder" are two modules that share a code, "ABS / stability control" is one.
-            return False
+        if " / " in text and len(text) <= _LONGEST:
+            # "Radio / Retarder" are two modules that share a code, "ABS / stability control" and "Clock spring / SAS"
+            # are one.
+            if (several := joined(text, names)) or all(map(names.listed, text.split(" / "))):
+                return not several
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
             return False
