@@ -65,11 +65,10 @@ def known(names: Names) -> IsName:
             return True
         if _JOINT.search(text) is not None and _is_one(text, names):
             return True
-        if " / " in text and len(text) <= _LONGEST:
+        if " / " in text and ((several := joined(text, names)) or all(map(names.listed, text.split(" / ")))):
             # "Radio / Retarder" are two modules that share a code, "ABS / stability control" and "Clock spring / SAS"
             # are one.
-            if (several := joined(text, names)) or all(map(names.listed, text.split(" / "))):
-                return not several
+            return not several
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
             return False

@@ -39,8 +39,8 @@ from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated, or
-#: a letter and a digit and as many.
+#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated;
+#: a letter and a digit before such a hyphen.
 _TOKEN = (
     r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3}|"
     rf"(?![PCBU][0-3])[A-Z]{{1,2}}[0-9]{{1,2}}-[0-9]{{3,4}}|{LETTERED})"

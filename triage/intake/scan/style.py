@@ -113,12 +113,11 @@ def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -
 
 
 def _as_without_gap(style: Style, groups: dict[Shape, list[Row]]) -> None:
-    """A second space typed behind the code in a few rows makes no column of what stands behind it: the module stands
-    where the other rows have it."""
+    """A second space behind the code in a few rows makes no column: the module stands where the others have it."""
     plain, apart = ("", -1, False), groups.get(("gap", 0, False), [])
-    if apart and len(groups.get(plain, ())) > len(apart) and style.places[plain] not in (HEADING, Place(lead=True)):
-        if all(len(row.cells or ()) == 2 for row in apart):
-            style.places["gap", 0, False] = style.places[plain]
+    few = 0 < len(apart) < len(groups.get(plain, ())) and all(len(row.cells or ()) == 2 for row in apart)
+    if few and style.places[plain] not in (HEADING, Place(lead=True)):
+        style.places["gap", 0, False] = style.places[plain]
 
 
 def _has_own_bracket(row: Row) -> bool:

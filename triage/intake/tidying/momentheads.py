@@ -22,8 +22,8 @@ _DAY = (
     r"dimanche|lunes|martes|miercoles|jueves|viernes|sabado|domingo)\.?"
 )
 _DATE = (
-    rf"(?:[0-3]?[0-9]\.[01]?[0-9]\.|[0-3][0-9][/-][0-3][0-9]|(?:the )?[0-3]?[0-9](?:st|nd|rd|th|\.)?[ ](?:of |de )?{MONTH}|"
-    rf"{MONTH} [0-3]?[0-9])"
+    rf"(?:[0-3]?[0-9]\.[01]?[0-9]\.|(?:the )?[0-3]?[0-9](?:st|nd|rd|th|\.)?[ ](?:of |de )?{MONTH}|"
+    rf"[0-3][0-9][/-][0-3][0-9]|{MONTH} [0-3]?[0-9])"
 )
 _CLOCK = r"(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?: ?(?:h|uhr|am|pm))?"
 _MOMENT = lazily(rf"[-=*#\s]*(?:{_DAY},?(?:[ ]{_DATE})?|{_DATE})?(?:,?[ ]?{_CLOCK})?[-=*#\s:]*")
