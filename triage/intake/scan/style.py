@@ -69,6 +69,7 @@ class Style:
 
 #: So many modules in one column are more than what a description names by chance.
 _FEWEST_NAMED = 3
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -182,9 +183,6 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     if above.text.endswith((".", "!", "?", ",")) or STATES.find(above.low) or phases.find(above.low) is not None:
         return False
     return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
-
-
-_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:

@@ -10,8 +10,8 @@ Slots = tuple[str, ...]
 #: What a count of codes is of, as a pattern: "2 faults", "3 flt", "4 Fehler".
 CODES = (
     r"(?:codes? defauts?|fehlercodes?|codes?|dtcs?|faults?|flts?|errors?|errs?|fehler(?:(?:speicher)?eintrage?)?|"
-    r"eintrage?|defauts?|averias?|fallos?|codigos?|errores|entr(?:y|ies|ees?|adas?)|pannes?|storung(?:en)?|anomal(?:y|ies?|ias?)|"
-    r"malfunctions?|registros?)"
+    r"eintrage?|defauts?|averias?|fallos?|codigos?|errores|entr(?:y|ies|ees?|adas?)|pannes?|storung(?:en)?|"
+    r"anomal(?:y|ies?|ias?)|malfunctions?|registros?)"
 )
 
 _COULD_NOT = (
