@@ -288,7 +288,7 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
 def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
-    if _are_codes(context, row, value, low, start):
+    if _are_codes(context, row, value, low, start, _NUMBER_TOLD.match(low) is not None):
         return True
     if module is None or answer is None or not context.under_heading:
         return False

@@ -41,8 +41,8 @@ ROLES: dict[str, frozenset[str]] = {
         fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
-        | fehlerspeicher | fehlerspeichereintrag | fault memory | entry | fault entry | memory entry | eintrag |
-        fehlereintrag | speichereintrag | entree | entrada | registro | malfunction | panne | storung
+        | fehlerspeicher | fehlerspeichereintrag | fault memory | fault entry | memory entry |
+        fehlereintrag | speichereintrag | malfunction | panne | storung
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
@@ -103,7 +103,8 @@ ROLES: dict[str, frozenset[str]] = {
         de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
         result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
-        responded | answers | erreichbar | responde | repond | communicates | scanned | online"""),
+        responded | answers | erreichbar | responde | repond | communicates | scanned | online | entry | eintrag |
+        entree | entrada | registro"""),
     "reply": phrase_set("""
         response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
         comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
