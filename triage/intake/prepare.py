@@ -176,7 +176,7 @@ def _with_bare_names(all_rows: Sequence[Row], names: Names, tables: Tables) -> l
     """The rows without what stands beside the names of modules: ticks, counts, answers, addresses."""
     found = ticks.told(all_rows, names.likely)
     found = countbehind.taken_off(found, names.likely, lambda name: names.match(name).canonical in tables.modules)
-    found = keyedheads.taken_off(answeredheads.taken_off(found), names.likely)
+    found = keyedheads.taken_off(answeredheads.taken_off(found, names.likely), names.likely)
     found = besidename.taken_off(idents.taken_off(found), names.likely, names.find)
     return addressed.taken_off(numberednames.taken_off(lostbreaks.cut(found), names.likely), names.likely)
 

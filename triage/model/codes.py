@@ -85,7 +85,7 @@ _MID = re.compile(
 )
 _OWN = re.compile(
     r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ -]?[0-9]{3}|[A-Z]{1,2}[0-9]{4}|(?![PCBU])[A-Z][0-9]{5}|[0-9]{2}-[0-9]{3}|"
-    r"(?![PCBU]-[0-9]{4}$)[A-Z]{1,3}-[0-9]{4,5}[A-Z]?"
+    r"(?![PCBU]-[0-9]{4}$)[A-Z]{1,3}-[0-9]{4,5}[A-Z]?|(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}"
 )
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")

@@ -37,9 +37,9 @@ _BEFORE = lazily(
     rf"(\s?[:=]\s{{0,3}}|\s-{{1,2}}\s|\s?[(\[]\s?|\s/\s(?=[0-9]{{1,2}}\s?{CODES}\s/)|\s{{1,3}})([0-9]{{1,2}})\s?x?\s?[)\]]?"
     rf"(?:{CODES}\s/\s|\s{{0,3}}(?:[:=>,;(\[-]{{1,2}}\s{{0,3}})?)$"
 )
-_ZERO = lazily(r"(.{2,40}?)\s(?:0|00)$")
+_ZERO = lazily(r"(.{2,40}?)\s{1,40}(?:0|00)$")
 #: A name and a number alone in a line, above the codes; a number that counts what is in a module named behind it.
-_HEAD = lazily(r"(.{2,40}?)\s([1-9][0-9]?)$")
+_HEAD = lazily(r"(.{2,40}?)(\s{1,40})([1-9][0-9]?)$")
 _IN = lazily(
     rf"([0-9]{{1,2}})\s?x?\s+(?:{CODES}\s+)?((?:in|on|from|for|im|in der|am|aus|dans|sur|en)\s+"
     r"(?:the\s+|der\s+|dem\s+|le\s+|la\s+|el\s+|l')?)?(?=[^\W\d])"
@@ -206,7 +206,9 @@ def _head(rows: Sequence[Row], at: int, is_name: IsName) -> _Count | None:
     while below < len(rows) and _goes_on(rows[below]):
         codes += len(rows[below].finds.codes)
         below += 1
-    return _Count(at, name, match.end(1), len(row.text), int(match[2]), codes, False, False, True, False)
+    # A column of numbers is none of the names.
+    apart = len(match[2]) > 2
+    return _Count(at, name, match.end(1), len(row.text), int(match[3]), codes, apart, False, True, False)
 
 
 def _goes_on(row: Row) -> bool:

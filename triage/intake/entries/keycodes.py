@@ -30,7 +30,7 @@ def _leads(context: Context, row: Row, key: str, start: int) -> bool:
     role = role_of(key)
     if role in _CODES:
         return True
-    if role not in _ANSWERS or not context.key_block or states.of_cell(key, context.translated) is not None:
+    if role not in _ANSWERS or not context.key_block:
         return False
     before = row.low[start : row.finds.codes[0].start].strip(" :,;([-")
     return not before or (stated_count(before) or (0, 1, 0))[1] == 0

@@ -11,6 +11,7 @@ from triage.intake.codes.pieces import stored_values
 from triage.intake.entries import metarow, ownlines, valuecodes, voltplaces
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
+from triage.intake.lines.codeplaces import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
 from triage.intake.plain.characters import has_letter
@@ -37,6 +38,8 @@ _YES = frozenset(("yes", "ja", "oui", "si", "responded", "online", "answered", "
 _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(?![a-z])")
 #: The roles of the keys that tell what a module answered.
 _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
+#: A maker's own number of digits that bytes have too, with its description.
+_NUMBER_TOLD = lazily(rf"(?=[a-f]*[0-9])[0-9a-f]{{5,6}}(?!{QUANTITY.pattern})\s+[^\W\d]{{3}}")
 _HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
@@ -192,6 +195,8 @@ def _failure_type(context: Context, row: Row, value: str, low: str, start: int) 
 
 def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     status = states.of_cell(low, context.translated, context.legend)
+    if status is None and _are_codes(context, row, value, low, start, _NUMBER_TOLD.match(low) is not None):
+        return True
     asked = states.yes_or_no(row.low) if status is None else None
     if asked is not None and asked[2] is not None:
         status = asked[2]
@@ -283,7 +288,7 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
 def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
-    if _are_codes(context, row, value, low, start):
+    if _are_codes(context, row, value, low, start, _NUMBER_TOLD.match(low) is not None):
         return True
     if module is None or answer is None or not context.under_heading:
         return False
@@ -293,8 +298,9 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     return True
 
 
-def _are_codes(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    """Whether the answer of a module named by a key is its codes, makers' own numbers, or how many follow."""
+def _are_codes(context: Context, row: Row, value: str, low: str, start: int, told: bool = False) -> bool:
+    """Whether the answer of a module named by a key is its codes, makers' own numbers, or how many follow. ``told``:
+    that it begins with such a number, whatever its digits."""
     module = context.builder.module
     if module is None or not context.key_block:
         return False
@@ -303,8 +309,8 @@ def _are_codes(context: Context, row: Row, value: str, low: str, start: int) -> 
         module.stated = (count[0], row.line, row.start, row.start + len(row.text))
         return True
     # Bytes and years are an answer as well: digits want a status behind them.
-    told = not set(low.split(maxsplit=1)[0] if low else "") <= set(hexdigits) or states.in_text(low)
-    return bool(told) and valuecodes.own(context, row, value, start)
+    told = told or not set(low.split(maxsplit=1)[0] if low else "") <= set(hexdigits) or bool(states.in_text(low))
+    return told and valuecodes.own(context, row, value, start)
 
 
 def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool:

@@ -64,8 +64,8 @@ _MEANS = lazily(
 _DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
-_LEADER_SIGNS = ("....", ". . . ", "____", "----", "\u2026", " .. ", " ... ")
-_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s))\s*(?=\S)")
+_LEADER_SIGNS = ("....", ". ", "____", "----", "\u2026")
+_LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s)|\.(?=\s))\s*(?=\S)")
 #: What stands between the marks of a line of several keys.
 _PIECE = lazily(r"[^|;\s][^|;]*")
 _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
@@ -279,9 +279,12 @@ def _leader(context: Context, row: Row) -> bool:
     name, rest = context.names.bare(tidy(match[1])), row.low[match.end() :]
     if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
         return False
-    if row.text[match.end(1) : match.end()].strip() in ("..", "...") and context.names.score(name) < 60.0:
-        # Where somebody paused, no unknown name stands.
-        return False
+    dots = row.text[match.end(1) : match.end()].strip()
+    if dots == "." or (dots in ("..", "...") and context.names.score(name) < 60.0):
+        # Where somebody paused or a sentence ends, no unknown name stands, unless a longer row of dots ends there too.
+        others = (other.text[: match.end()] for other in context.rows[max(context.at - 8, 0) : context.at + 9])
+        if not any(len(other) == match.end() and other.replace(" ", "").endswith("...") for other in others):
+            return False
     stated = stated_count(rest) if (count := _LEADER_COUNT.fullmatch(rest)) is None else None
     if count is not None or (stated is not None and not rest[: stated[1]].strip(" :-(")):
         start = max(row.text.find(name), 0)

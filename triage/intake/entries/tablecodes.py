@@ -13,7 +13,8 @@ from triage.model import codes as model_codes
 
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
 _OWN = lazily(
-    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})(?=\s{0,2}[(\[])"
+    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|"
+    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})(?=\s{0,2}[(\[])"
 )
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".

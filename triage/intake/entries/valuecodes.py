@@ -26,9 +26,10 @@ def add_each(context: Context, row: Row, status: StatusWord | None = None) -> No
     stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
     for code, stop in zip(row.finds.codes, stops, strict=True):
         details = beside(context, row, code, stop)
-        if details.status is None and status is not None:
-            details = replace(details, status=status)
-        draft = add(context, module, row, code, details)
+        led = details.status is None and status is not None
+        draft = add(context, module, row, code, replace(details, status=status) if led else details)
+        # "Memory: C0035", and below it "Present: yes".
+        draft.listed = draft.listed or (led and status == "stored")
         context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
 

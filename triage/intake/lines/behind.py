@@ -27,7 +27,6 @@ _ENCLOSED = {
     "[": lazily(r"(?<![^\W_])(?<![^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
 }
 _BYTE = lazily(r"[0-9A-Fa-f]{2}")
-_IN_BRACKETS = lazily(r"\([^()]{2,40}\)")
 
 
 def may_name(text: str) -> bool:
@@ -81,7 +80,7 @@ def _behind(row: Row) -> list[tuple[int, str]]:
             if cell.end > code.end
         ]
         filled = [(start, text) for start, text in found if text.strip(" -:,;")]
-        if len(filled) != 1 or not _IN_BRACKETS.search(filled[0][1]) or not _DELIMITERS.isdisjoint(row.text):
+        if len(filled) != 1 or row.kind != "gap" or not _DELIMITERS.isdisjoint(row.text):
             return filled
         # "P0300  misfire (ECM) confirmed": the gap behind the code makes no table.
     tail = row.text[code.end :]

@@ -65,9 +65,10 @@ def known(names: Names) -> IsName:
             return True
         if _JOINT.search(text) is not None and _is_one(text, names):
             return True
-        if " / " in text and joined(text, names):
-            # "Radio / Retarder" are two modules that share a code, "ABS / stability control" is one.
-            return False
+        if " / " in text and ((several := joined(text, names)) or all(map(names.listed, text.split(" / ")))):
+            # "Radio / Retarder" are two modules that share a code, "ABS / stability control" and "Clock spring / SAS"
+            # are one.
+            return not several
         inner = _INNER.search(text)
         if inner is None or "," in text or ";" in text or len(joined(text, names)) > 2:
             return False
@@ -75,8 +76,11 @@ def known(names: Names) -> IsName:
             return False
         if names.score(text) < (60.0 if text.endswith(")") else 90.0):
             return False
-        # "ECM - fuel pump control" is a module and what its code is about.
-        return " - " not in text or names.match(text).second is None
+        # "ECM - fuel pump control" and "Engine - coolant temperature" are a module and what its code is about.
+        head, mark, rest = text.partition(" - ")
+        whole = names.match(text)
+        same = not names.listed(head) or _is_side(low(rest)) or names.match(head).canonical == whole.canonical
+        return not mark or (whole.second is None and same)
 
     return is_name
 

@@ -39,8 +39,12 @@ from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated.
-_TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}|[0-9]{{2}}-[0-9]{{3}}|{LETTERED})"
+#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated;
+#: a letter and a digit before such a hyphen.
+_TOKEN = (
+    r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3}|"
+    rf"(?![PCBU][0-3])[A-Z]{{1,2}}[0-9]{{1,2}}-[0-9]{{3,4}}|{LETTERED})"
+)
 _FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
 _BEHIND_NAME = lazily(
     rf"\[?([^\W\d][^\]|;\t]{{1,60}}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{{2,8}}\])?(\]\s*:?|\s*:|\s+(?:-+>|[-=/>|])|\s*[;,|\t]|)"
@@ -73,6 +77,13 @@ _JOINED = lazily(
     r"\s(?:is|was|are|were|to|at|on|in|of|and|or|when|if|normal|should|ist|war|bei|im|in|bis|est|sont|au|en|a|es|son|al|"
     r"con|range|seen|ok)(?![a-z])"
 )
+#: A word like a code, a digit in it, between a name and nothing or words that may be a status; "coil1" and "pos12" are
+#: words with a number.
+_WILD = lazily(
+    r"([^\W\d][^|;\t]{1,40}?)(?:\s*[:=>|;\t-]+\s*|\s+)"
+    r"((?=[A-Za-z|]{1,6}[0-9])(?![A-Za-z](?:[oil]{3}[0-9]|[oil]{0,4}[abcdefsz][a-z]{0,4}[0-9]{1,3})(?![^\W_]))"
+    r"[PCBUpcbu][0-9OoIil|][0-9A-Fa-fOoIilSsZz|]{3,5})(?:\s*[,:;(|\t-]?\s*([^\W\d][^|;\t()]{2,30}?)\)?)?"
+)
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 #: A name that nobody knows has no more letters than this.
@@ -84,7 +95,7 @@ _FEWEST_CELLS = 3
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
     whole text told."""
-    _adopt_slips(rows)
+    _adopt_slips(rows, is_name)
     told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
     known = [copy(row) for row in rows if row.finds.codes and not row.head]
     for row, finds in told:
@@ -203,14 +214,22 @@ class _Habits:
         return Counter(mark_before(row) for row in self._coded)
 
 
-def _adopt_slips(rows: Sequence[Row]) -> None:
+def _adopt_slips(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Read words that look like a code with letters for its digits ("poaa6") as one where other lines start with codes
-    and these start with such a word."""
-    doubtful = [row for row in rows if row.finds.refusals and not row.finds.codes and not row.finds.refusals[0].start]
-    if not doubtful:
+    and these start with such a word, or where others have theirs behind a name and these hold no more behind one."""
+    bare = [row for row in rows if not (row.finds.codes or row.blank or row.roles or row.head)]
+    doubtful = [row for row in bare if row.finds.refusals and not row.finds.refusals[0].start]
+    wild = [(row, match) for row in bare if (match := _WILD.fullmatch(row.text)) is not None]
+    if not doubtful and not wild:
         return
     coded = [row for row in rows if row.finds.codes and not row.head]
     first = sum(row.finds.codes[0].start == 0 for row in coded)
+    for row, match in wild if len(coded) - first >= _FEW else ():
+        slip = in_code_cell(match[2])
+        if slip.codes and is_name(tidy(match[1])) and (not match[3] or states.of_cell(small(match[3])) is not None):
+            code, at = slip.codes[0], match.start(2)
+            found = code._replace(start=at, end=at + code.end, bare=at + code.bare)
+            row.finds = row.finds._replace(codes=(found,), refusals=())
     if first < _FEW or first < 0.6 * len(coded):
         return
     for row in doubtful:

@@ -41,7 +41,8 @@ ROLES: dict[str, frozenset[str]] = {
         fehler-nr | fc | code defaut | codes defaut | defaut | codigo | codigos | codigo de averia | codigo de
         fallo | codigo dtc | averia | fallo | p-code | fault number | fault no | error | dtc number | dtc no |
         stored code | code (dtc) | dtc/code | code dtc | fehlerort | numero | fault | codigo averia | codigo fallo
-        | fehlerspeicher | fehlerspeichereintrag | fault memory
+        | fehlerspeicher | fehlerspeichereintrag | fault memory | fault entry | memory entry |
+        fehlereintrag | speichereintrag | malfunction | panne | storung
         | cod | kode | codice | codice guasto | codice errore | guasto | foutcode | storingscode | codigo de falha |
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
@@ -55,8 +56,9 @@ ROLES: dict[str, frozenset[str]] = {
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
-        fault | stat | present? | active? | vorhanden | present | memory | list | category | dtc state | status
-        text | presence | kategorie | status/zustand | code state | present now | now? | current? | present now? |
+        fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
+        category | dtc state | status text | presence | kategorie | status/zustand | code state | present now | now? |
+        current? | present now? |
         aktiv? | aktuell? | vorhanden? | still present? | etat defaut | etat du code | statut du defaut | etat actuel |
         situacion | estado actual | estado de la averia | estado del fallo | fehlerzustand | dtc-status | statut dtc |
         etat dtc | estado dtc | present ? | actif ? | presente? | activo? | fault present? | stato | stato guasto |
@@ -101,7 +103,8 @@ ROLES: dict[str, frozenset[str]] = {
         de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
         result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
-        responded | answers | erreichbar | responde | repond | communicates | scanned | online"""),
+        responded | answers | erreichbar | responde | repond | communicates | scanned | online | entry | eintrag |
+        entree | entrada | registro"""),
     "reply": phrase_set("""
         response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
         comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |

@@ -26,7 +26,10 @@ COUNT_AFTER = lazily(
 _LAST = lazily(r"(?<=[a-z)\]])[\s:-]{1,30}(?:codes|dtcs|faults|fehler|defauts|averias|fallos)\s+([0-9]{1,2})\s*$")
 _FAILED = lazily(r"(?:\s{2,}|\t|\s?[:|.-]{1,40}\s?)(?:fail(?:ed)?|faulty|nok)\s{1,4}[(]?([0-9]{1,2})[)]?\s*$")
 #: A word of each of those.
-_SIGNS = signs.of_pattern("code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|^fail|^nok")
+_SIGNS = signs.of_pattern(
+    "code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|entr|panne|storung|anomal|malfunction|registro|"
+    "^fail|^nok"
+)
 _DIGIT = lazily(r"[0-9]")
 
 

@@ -32,7 +32,7 @@ _ASKED = lazily(
     r"(?<![a-z])((?:still |now |currently |fault |dtc |code |noch |aktuell |encore |defaut |fallo )?(?:present|active|"
     r"current|failing|stored|history|pending|confirmed|permanent|vorhanden|aktiv|aktuell|anliegend|gespeichert|"
     r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"
-    r"(?: now)?)\s?[:=?]\s?[:=]?\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
+    r"(?: now)?)\s?(?:[:=?]\s?[:=]?|\.{2,60})\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
     r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
 )
 #: What leads to a list of letters, and parts its entries.

@@ -69,6 +69,7 @@ class Style:
 
 #: So many modules in one column are more than what a description names by chance.
 _FEWEST_NAMED = 3
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
 def study(rows: Sequence[Row], names: Names) -> Style:
@@ -86,6 +87,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
     _led_by_status(style, groups, names)
+    _as_without_gap(style, groups)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]
     told = [row for at in coded if _has_status(row := rows[at], _wrapped(rows, at), names, style.places[shape_of(row)])]
     lows = [row.low for row in told]
@@ -109,6 +111,14 @@ def _led_by_status(style: Style, groups: dict[Shape, list[Row]], names: Names) -
             cells = [tidy(row.cells[at - 1].text) for row in group if row.cells]
             if cells and _share(cells, names) == 0.0:
                 style.places[kind, at, before] = style.places[kind, at, False]
+
+
+def _as_without_gap(style: Style, groups: dict[Shape, list[Row]]) -> None:
+    """A second space behind the code in a few rows makes no column: the module stands where the others have it."""
+    plain, apart = ("", -1, False), groups.get(("gap", 0, False), [])
+    few = 0 < len(apart) < len(groups.get(plain, ())) and all(len(row.cells or ()) == 2 for row in apart)
+    if few and style.places[plain] not in (HEADING, Place(lead=True)):
+        style.places["gap", 0, False] = style.places[plain]
 
 
 def _has_own_bracket(row: Row) -> bool:
@@ -173,9 +183,6 @@ def _one_below_words(rows: Sequence[Row], group: Sequence[Row], names: Names) ->
     if above.text.endswith((".", "!", "?", ",")) or STATES.find(above.low) or phases.find(above.low) is not None:
         return False
     return not any(sure for _, _, sure in names.find(group[0].low[group[0].finds.codes[0].end :]))
-
-
-_BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
 def _wrapped(rows: Sequence[Row], at: int) -> list[str]:

@@ -1,8 +1,11 @@
-"""That a module answered, behind its name in a heading: taken off, since its codes or their absence stand below.
+"""That a module answered, behind its name in a heading: taken off, since its codes or their absence stand below; or
+that it has faults, right above these.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> [row.text for row in taken_off(rows_of("Brakes      Status: answered\\nABS (comm: responding)\\nECM   Status: ok"))]
 ['Brakes', 'ABS', 'ECM   Status: ok']
+>>> [row.text for row in taken_off(rows_of("ABS    FAULT\\n  C0035\\nECM    FAULT"), lambda name: True)]
+['ABS', 'C0035', 'ECM    FAULT']
 
 "Clear" in brackets behind a name is written as "clean": elsewhere it may be a deed.
 
@@ -12,11 +15,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Callable, Sequence
 
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.outside import outside_supply
@@ -31,13 +36,33 @@ _ANSWERED = lazily(
     r"[:=.]\s*"
     rf"(?:{'|'.join(_ENDS)})\s*[)\]]?$"
 )
+#: That there are faults, behind a gap or a mark.
+_FAULTY = (
+    "fault", "faults", "faulty", "fail", "failed", "failure", "error", "errors", "not ok", "nok", "ko", "bad", "codes",
+    "dtcs", "nio", "n.i.o", "fehler", "fehlerhaft", "defekt", "defaut", "defauts", "defaillant", "fallo", "fallos",
+    "averia", "averias",
+)
+_FAILED = lazily(
+    rf"(?:\s{{2,}}|\s?:\s?|\s-+>?\s|\s?[(\[]|\s?\.{{2,}}\s?)(?:{'|'.join(map(re.escape, _FAULTY))})"
+    r"\.?!*\s?[)\]]?\s*$"
+)
 _CLEAR = lazily(r"[(\[]\s?(?:all )?clear\s?[)\]](?=[\s=*#_.-]*$)")
 _REACH = 60
 
 
-def taken_off(rows: Sequence[Row]) -> list[Row]:
-    """The rows, those without codes less the word that their module answered, at their end behind its key."""
-    return [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else _clean(row) for row in rows]
+def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows, those without codes less the word that their module answered, at their end behind its key; and names
+    (``is_name``) right above codes less the word that it has such."""
+    found = [_one(row) if row.low.rstrip(" )]").endswith(_ENDS) else _clean(row) for row in rows]
+    for at, row in enumerate(rows[:-1]):
+        below = next((below for below in rows[at + 1 : at + 3] if not below.blank), row)
+        if row.finds.codes or not below.finds.codes or below.finds.codes[0].start or not is_as_pasted(row):
+            continue
+        faulty = row.low.rstrip(" )].!").endswith(_FAULTY)
+        match = _FAILED.search(row.low, max(0, len(row.low) - _REACH)) if faulty else None
+        if match is not None and is_name(tidy(row.text[: match.start()])):
+            found[at] = without(row, (match.start(), len(row.text)))
+    return found
 
 
 def _clean(row: Row) -> Row:

@@ -1,5 +1,5 @@
 """Lines that are nothing but a moment without a year, each above a list of the same modules: "Monday", "2 March",
-"08:15". Each heads a scan.
+"02/03", "08:15". Each heads a scan.
 
 >>> from triage.intake.plain.characters import lines
 >>> said = "Monday\\nABS: C0035\\nRadio: B1000\\n\\nTuesday\\nABS: C0035\\nRadio: ok"
@@ -23,13 +23,16 @@ _DAY = (
 )
 _DATE = (
     rf"(?:[0-3]?[0-9]\.[01]?[0-9]\.|(?:the )?[0-3]?[0-9](?:st|nd|rd|th|\.)?[ ](?:of |de )?{MONTH}|"
-    rf"{MONTH} [0-3]?[0-9])"
+    rf"[0-3][0-9][/-][0-3][0-9]|{MONTH} [0-3]?[0-9])"
 )
 _CLOCK = r"(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?: ?(?:h|uhr|am|pm))?"
 _MOMENT = lazily(rf"[-=*#\s]*(?:{_DAY},?(?:[ ]{_DATE})?|{_DATE})?(?:,?[ ]?{_CLOCK})?[-=*#\s:]*")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
 #: What stands before the codes or the answer of a line.
-_LEAD = lazily(r"[\s>*#-]*([a-z][a-z0-9 /_.-]{0,38}?)(?=\s*[:=|;\t]|\s{2}|\s[pcbu][0-9a-f]{4}|\s*$)")
+_LEAD = lazily(
+    r"[\s>*#-]*([a-z][a-z0-9 /_.-]{0,38}?)(?=\s*[:=|;\t]|\s{2}|\s[pcbu][0-9a-f]{4}|\s*$|"
+    r"\s(?:ok|none|nil|nothing|clean|clear|silent|dead|no|not|all|still|kein|keine|nichts|aucun|rien|pas|sin|ningun|nada)\b)"
+)
 _LONGEST = 40
 
 

@@ -22,9 +22,9 @@ from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import LONGEST
 from triage.intake.said import phraseslips, states
 
-#: With letters for figures too ("PO335"), or a space behind the first.
-_A_CODE = r"[pcbu] ?(?=[a-z]{0,3}[0-9])[0-3o][0-9a-fo]{3}"
-_CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-f]{{2}})?(?![^\W_])|(?<![a-z])fmi")
+#: With letters for figures too ("PO335", "P06l5"), or a space behind the first.
+_A_CODE = r"[pcbu] ?(?=[a-z]{0,3}[0-9])[0-3oil][0-9a-foils]{3}"
+_CODE = lazily(rf"(?<![^\W_]){_A_CODE}(?:-?[0-9a-foils]{{2}})?(?![^\W_])|(?<![a-z])fmi")
 _WORD = lazily(r"(?<![^\W_])[a-z]{5,14}(?![^\W_])")
 #: A mark that a word of a status stands behind or before, and a code.
 _AFTER = lazily(

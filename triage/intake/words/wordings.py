@@ -9,8 +9,9 @@ Slots = tuple[str, ...]
 
 #: What a count of codes is of, as a pattern: "2 faults", "3 flt", "4 Fehler".
 CODES = (
-    r"(?:codes? defauts?|fehlercodes?|codes?|dtcs?|faults?|flts?|errors?|errs?|fehler|eintrage?|defauts?|averias?|"
-    r"fallos?|codigos?|errores)"
+    r"(?:codes? defauts?|fehlercodes?|codes?|dtcs?|faults?|flts?|errors?|errs?|fehler(?:(?:speicher)?eintrage?)?|"
+    r"eintrage?|defauts?|averias?|fallos?|codigos?|errores|entr(?:y|ies|ees?|adas?)|pannes?|storung(?:en)?|"
+    r"anomal(?:y|ies?|ias?)|malfunctions?|registros?)"
 )
 
 _COULD_NOT = (
