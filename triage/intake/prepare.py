@@ -67,7 +67,6 @@ from triage.intake.tidying import (
     loosely,
     lostbreaks,
     makersown,
-    momentheads,
     namedcolumn,
     namedlists,
     namelead,
@@ -113,7 +112,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(jsonpairs.laid_out(found))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
-    whole, parted = scanbreaks.told(momentheads.told(whole), lambda name: names.listed(name) or (
+    whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
     all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))

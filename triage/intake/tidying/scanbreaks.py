@@ -1,7 +1,11 @@
-"""Lists of the same modules one after the other with no more than a gap or an unknown title between, of which a later
-one says clean of a module that an earlier one gives codes to, or the other way round: each is a scan of its own.
+"""Lists of the same modules one after the other, each a scan of its own though no title says so: under lines that are
+nothing but a moment without a year ("Monday", "2 March", "08:15"), or with no more than a gap or an unknown title
+between, where a later one says clean of a module that an earlier one gives codes to.
 
 >>> from triage.intake.plain.characters import lines
+>>> said = "Monday\nABS: C0035\nRadio: B1000\n\nTuesday\nABS: C0035\nRadio: ok"
+>>> [line.text for line in told(lines(said), {"abs", "radio"}.__contains__)[0]]
+['Scan 1: Monday', 'ABS: C0035', 'Radio: B1000', '', 'Scan 2: Tuesday', 'ABS: C0035', 'Radio: ok']
 >>> said = "arrival\\nABS: C0035\\nRadio: B1000\\n\\ndeparture\\nABS: C0035\\nRadio: no codes"
 >>> found, heads = told(lines(said), {"abs", "radio"}.__contains__)
 >>> [line.text for line in found], [head.number for head in heads]
@@ -21,6 +25,7 @@ from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.said.dates import MONTH
 
 IsName = Callable[[str], bool]
 
@@ -28,8 +33,20 @@ _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
 _KEY = lazily(r"[\s|>*-]*(?:[0-9]{1,3}[.)]\s+)?([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")
 _LEAD = lazily(
     r"[\s|>*-]*(?:[0-9]{1,3}[.)]\s+)?([a-z][a-z0-9 /_.-]{0,38}?)"
-    r"(?:\s*(?:[:=|;\t]|\.{3,})|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$)"
+    r"(?:\s*(?:[:=|;\t]|\.{3,})|\s{2,}|\s-+\s|\s(?=[pcbu][0-9a-f]{4})|\s*$|\s(?=(?:ok|none|nil|nothing|clean|clear|silent|"
+    r"dead|no|not|all|still|kein|keine|nichts|aucun|rien|pas|sin|ningun|nada)\b))"
 )
+_DAY = (
+    r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?|(?:mo|di|mi|do|fr|sa|so|lun|mar|mer|jeu|ven|"
+    r"sam|dim|mie|jue|vie|sab|dom)\b|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch|(?:lun|mar|mercre|jeu|vendre|same)di|"
+    r"dimanche|lunes|martes|miercoles|jueves|viernes|sabado|domingo)\.?"
+)
+_DATE = (
+    rf"(?:[0-3]?[0-9]\.[01]?[0-9]\.|(?:the )?[0-3]?[0-9](?:st|nd|rd|th|\.)?[ ](?:of |de )?{MONTH}|"
+    rf"[0-3][0-9][/-][0-3][0-9]|{MONTH} [0-3]?[0-9])"
+)
+_CLOCK = r"(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?: ?(?:h|uhr|am|pm))?"
+_MOMENT = lazily(rf"[-=*#\s]*(?:{_DAY},?(?:[ ]{_DATE})?|{_DATE})?(?:,?[ ]?{_CLOCK})?[-=*#\s:]*")
 _RULE = lazily(r"[\s=*_~#|:+-]*")
 _CELL_ENDS = lazily(r"\s*[|;\t]\s*|\s{2,}")
 #: Words of a list that stands beside others of the same scan.
@@ -39,6 +56,7 @@ _KINDS = lazily(
     r"faults?|fehler|defauts?|averias?|communication|kommunikation)(?![a-z])|\$[0-9a-f]{2}"
 )
 _LONGEST = 60
+_LONGEST_MOMENT = 40
 
 
 @dataclass
@@ -57,10 +75,34 @@ class _Told:
 
 
 def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]]:
-    """The lines with each list after the first told as a scan, and the lines that part them. Linear."""
-    numbers = _numbers(found, is_name)
+    """The lines with what heads each scan told as that, and the lines that part scans by the lists alone. Linear."""
+    moments = _moments(found)
+    numbers = moments or _numbers(found, is_name)
     parts = [_head(line, numbers[at]) if at in numbers else [line] for at, line in enumerate(found)]
-    return [line for each in parts for line in each], [found[at] for at in numbers]
+    return [line for each in parts for line in each], [] if moments else [found[at] for at in numbers]
+
+
+def _moments(found: Sequence[Line]) -> dict[int, int]:
+    """By the place of a line that is nothing but a moment, each above a list of the same modules: its number."""
+    heads = [at for at, line in enumerate(found) if _is_moment(line.low)]
+    if len(heads) < 2 or any(_CODE.search(line.low) for line in found[: heads[0]]):
+        return {}
+    blocks = [{lead[1] for line in found[start + 1 : end] if (lead := _LEAD.match(line.low)) is not None}
+              for start, end in pairwise([*heads, len(found)])]
+    if len({found[at].low.strip() for at in heads}) < len(heads) or not all(map(_alike, blocks, blocks[1:])):
+        return {}
+    return {at: number for number, at in enumerate(heads, 1)}
+
+
+def _is_moment(low: str) -> bool:
+    """Whether a line is nothing but a moment."""
+    return 3 < len(low) < _LONGEST_MOMENT and any(c.isalnum() for c in low) and _MOMENT.fullmatch(low) is not None
+
+
+def _alike(before: Set[str], after: Set[str]) -> bool:
+    """Whether two lists tell of the same modules: at least two in each, half of the shorter in both."""
+    least = min(len(before), len(after))
+    return least > 1 and 2 * len(before & after) >= least
 
 
 def _numbers(found: Sequence[Line], is_name: IsName) -> dict[int, int]:
@@ -138,10 +180,9 @@ def _blocks(entries: Sequence[_Told]) -> list[list[_Told]]:
 def _is_again(one: Sequence[_Told], two: Sequence[_Told]) -> bool:
     """Whether a list tells of the modules of the one before, each once, and otherwise of one at least."""
     before, after = ({entry.name: entry for entry in block} for block in (one, two))
-    least, both = min(len(before), len(after)), before.keys() & after.keys()
-    if len(before) < len(one) or len(after) < len(two) or least < 2 or 2 * len(both) < least:
+    if len(before) < len(one) or len(after) < len(two) or not _alike(before.keys(), after.keys()):
         return False
-    return any(after[name].denies(before[name]) for name in both)
+    return any(after[name].denies(before[name]) for name in before.keys() & after.keys())
 
 
 def _parts(line: Line) -> bool:
