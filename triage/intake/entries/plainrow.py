@@ -25,6 +25,7 @@ from triage.intake.entries.cellrest import LEADS_ON
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headings import followed, judge, open_heading, section
 from triage.intake.entries.headname import Heading, counted, name_in
+from triage.intake.entries.legendline import is_legend
 from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
 from triage.intake.lines.row import Row
@@ -49,18 +50,8 @@ from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import explained
 from triage.intake.said.near import small
-from triage.intake.said.states import legend_of
 from triage.intake.scan.context import Context
-from triage.intake.words.vocabulary import STATES
 
-_LEGEND = lazily(
-    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
-)
-#: A word for a status explained: "Permanent = can't be cleared by hand".
-_MEANS = lazily(
-    r"(?:^|[.;,|/(:]\s{0,2})((?:[a-z]{2,12} )?[a-z]{3,15})\s?(?:=|(?<= )(?:means?|heisst|bedeutet|signifie|significa)"
-    r"(?![a-z]))\s?([a-z'][^.;=]*)"
-)
 _DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
 #: What leads the eye from a name to its answer.
@@ -84,7 +75,7 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
-    if _quick(context, row, at) or cellanswers.read(context, row) or _legend(context, row):
+    if _quick(context, row, at) or cellanswers.read(context, row) or is_legend(row.low, context.translated):
         return
     if row.finds.refusals:
         _refused(context, row, at)
@@ -345,23 +336,6 @@ def _is_said(row: Row) -> bool:
     parts = row.text.rstrip(",.!").split()
     ended = row.text[-1] == "." and len(parts) > 2 and len(parts[-1]) > 1 and parts[-1].islower()
     return ended or row.text[-1] in ",!"
-
-
-def _legend(context: Context, row: Row) -> bool:
-    """A line that explains letters or words for statuses: it is no status itself, and tells of no scan."""
-    if len(row.low) > 300 or not (hits := STATES.find(row.low)):
-        return False
-    if any(states.of_cell(match[1]) and " " in match[2].strip() and answer_of_cell(match[2]) is None
-           for match in _MEANS.finditer(row.low)):
-        return True
-    if len(hits) < 2:
-        return False
-    if legend_of(row.low, context.translated):
-        return True
-    if _LEGEND.search(row.low[:40]) and len(states.in_text(row.low, context.translated)) >= 2:
-        return True
-    # "current / stored / pending" alone is a list of what may stand somewhere, no status.
-    return len({hit.status for hit in states.in_text(row.low)}) >= 3 and len(row.low) <= 120
 
 
 def _labelled(low: str) -> bool:

@@ -3,7 +3,7 @@ nothing but a moment without a year ("Monday", "2 March", "08:15"), or with no m
 between, where a later one says clean of a module that an earlier one gives codes to.
 
 >>> from triage.intake.plain.characters import lines
->>> said = "Monday\nABS: C0035\nRadio: B1000\n\nTuesday\nABS: C0035\nRadio: ok"
+>>> said = "Monday\\nABS: C0035\\nRadio: B1000\\n\\nTuesday\\nABS: C0035\\nRadio: ok"
 >>> [line.text for line in told(lines(said), {"abs", "radio"}.__contains__)[0]]
 ['Scan 1: Monday', 'ABS: C0035', 'Radio: B1000', '', 'Scan 2: Tuesday', 'ABS: C0035', 'Radio: ok']
 >>> said = "arrival\\nABS: C0035\\nRadio: B1000\\n\\ndeparture\\nABS: C0035\\nRadio: no codes"
