@@ -135,7 +135,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
                 start = sender.end()
     for _ in range(2):
         if start < stop and not text[start].isalpha():
-            if text[start].isdigit() and dates.begins(line.low[start : start + 40]):
+            if text[start].isdigit() and (
+                    dates.begins(line.low[start : start + 40]) or phases.scan_head(line.low[start:stop])):
                 break
             match = _BULLET.match(text, start)
             if match is not None and match.end() < stop:

@@ -182,7 +182,7 @@ _UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
-_NUMBER_TAIL = lazily(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
+_NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |
