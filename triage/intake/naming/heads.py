@@ -131,11 +131,12 @@ ROLES: dict[str, frozenset[str]] = {
         softwarestand | hardwarestand | codierung | reference | piece | numero de pieza | referencia | fuse |
         network | address | addr | adresse | can id | pin | cvn | version logicielle | diagnostic address | row |
         numero de piece | version de software
+        | ecu id | module id | identifier | kennung | identifiant | identificador
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
     "short_name": phrase_set("""
         short name | short | abbreviation | abbr | abbrev | abrev | acronym | short form | kurzname | kurzel | kuerzel |
         kurzbezeichnung | abkurzung | abreviation | abrege | sigle | nom court | abreviatura | siglas |
-        nombre corto"""),
+        nombre corto | short code | mnemonic | abk | kurz | kurzform | kurzzeichen | acronyme | acronimo"""),
 }
 #: Keys that lead from a code to its module, and mean something else in any other place ("From: ..." in a mail).
 _KEYS = phrase_set(
