@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from triage.intake.lines.idents import before_idents
 from triage.intake.lines.row import Row
@@ -45,8 +45,8 @@ def _is_name(text: str, names: Names) -> bool:
     if (bare := names.bare(tidy(text))) != text and (names.listed(bare) or names.score(bare) >= _SURE):
         # "VCU (SA 39)", "SA 17h Instrument cluster"
         return True
-    if "(" in text and names.score(tidy(text)) >= _SURE:
-        # "Gearbox (TCM)"
+    if ("(" in text or "/" in text or text.isupper()) and names.score(bare) >= _SURE:
+        # "Gearbox (TCM)", "TCM / gearbox", "DCM FL"
         return True
     stop = before_idents(small(text))
     return stop < len(text) and names.listed(tidy(text[:stop]))
@@ -62,22 +62,24 @@ def _is_short_head(above: Row, row: Row) -> bool:
     return is_short(tidy(match[1] if match is not None else name))
 
 
-def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
+def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Shape, tuple[float, int]]:
     """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
-    number of such stretches."""
+    number of such stretches. ``marks``: the numbers of the lines of a page's head or foot."""
     starts: dict[Shape, list[bool]] = defaultdict(list)
     headings: dict[Shape, int] = defaultdict(int)
     above: Row | None = None
     under = False
     filled = [
         row for row in rows
-        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (_is_aside(row.low) or _heads_a_list(row))))
+        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (
+            row.line.number in marks or _is_aside(row.low) or _heads_a_list(row))))
     ]
     counting = _counting(filled)
     for row in filled:
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
-                under = not above.head and len(above.text) <= 80 and (
+                # What is set in further than the codes is the rest of a line above.
+                under = under and above.line.indent > row.line.indent or not above.head and len(above.text) <= 80 and (
                     above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
                     # Right above what is set in below it a name very like a listed one is a heading.
                     or (row.line.indent > above.line.indent and names.score(names.bare(tidy(above.text))) >= _SURE)
@@ -96,9 +98,9 @@ def _is_aside(low: str) -> bool:
 
 
 def _heads_a_list(row: Row) -> bool:
-    """Whether a row between a name and its codes only tells their status: "Stored:"."""
-    if len(row.low) > 66:
-        return False
+    """Whether a row between a name and its codes only tells their status ("Stored:"), or names their columns."""
+    if row.head or len(row.low) > 66:
+        return row.head and not any(role_of(cell.low) == "module" for cell in row.cells or ())
     status, list_words = status_of_head(row.low, False)
     return status is not None and (list_words or row.text.endswith(":"))
 

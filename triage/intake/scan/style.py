@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -71,8 +71,8 @@ class Style:
 _FEWEST_NAMED = 3
 
 
-def study(rows: Sequence[Row], names: Names) -> Style:
-    """The style of a text."""
+def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> Style:
+    """The style of a text. ``marks``: the numbers of the lines of a page's head or foot."""
     style = Style()
     groups: dict[Shape, list[Row]] = defaultdict(list)
     for row in rows:
@@ -82,7 +82,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
                 style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
     style.status_heads = _status_heads(rows)
-    headed = headed_share(rows, names)
+    headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
     _led_by_status(style, groups, names)
