@@ -18,7 +18,7 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import phases, states
+from triage.intake.said import otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
@@ -205,6 +205,7 @@ def _nameable(printed: str) -> bool:
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))
+        and not otherthings.is_part(low)
         and not (
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
@@ -251,7 +252,9 @@ def _quotes(row: Row) -> int:
 def below_of(context: Context, at: int) -> Row | None:
     """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
-        if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
+        if row.blank or row.kind == "rule" or row.line.number in context.page_marks:
+            continue
+        if alone(row.low) or otherthings.is_part(row.low):
             continue
         if row.line.indent > context.rows[at].line.indent and _ADDRESS.fullmatch(row.low):
             continue
