@@ -94,7 +94,7 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
     kinds = {hits[-1].meaning for low in lows if (hits := STATES.find(low))}
     # Descriptions that end in such words by chance do not do so in several.
     style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
-    style.counts_in_brackets = bracketcounts.agree(rows)
+    style.counts_in_brackets = bracketcounts.agree(rows, marks)
     return style
 
 
