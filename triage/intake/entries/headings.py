@@ -150,7 +150,8 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
     """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
     if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
         return False
-    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and followed(context, at)
+    named = is_short(heading.printed) or _nameable(heading.printed)
+    return len(heading.printed.split()) <= 5 and named and followed(context, at)
 
 
 def _ended(context: Context, at: int) -> bool:

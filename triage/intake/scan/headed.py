@@ -31,6 +31,8 @@ _COUNTED = lazily(
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
     re.IGNORECASE,
 )
+#: "CMB   (4)"
+_BARE_COUNT = lazily(r"[(\[]([1-9][0-9]?)[)\]]\s*:?$")
 #: A name so like a listed one, or put together from such, is a module's.
 _SURE = 90.0
 
@@ -115,6 +117,8 @@ def _counting(rows: Sequence[Row]) -> set[int]:
             below += len(row.finds.codes)
             continue
         told = stated_count(row.low) if len(row.low) <= 80 else None
+        if told is None and (bare := _BARE_COUNT.search(row.low[:80])) is not None:
+            told = int(bare[1]), bare.start(), len(row.low)
         if told is not None and told[0] == below and _is_counted_name(row, told):
             found.add(row.line.number)
         below = 0
