@@ -19,7 +19,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states
 from triage.intake.said.counts import stated_count
-from triage.intake.said.listheads import status_of_head
+from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
@@ -130,4 +130,4 @@ def _is_counted_name(row: Row, told: tuple[int, int, int]) -> bool:
     low = row.low[: told[1]].strip(" -:,([")
     if row.low[told[2] :].strip() or not has_letter(low) or len(low.split()) > _MOST_WORDS or role_of(low) is not None:
         return False
-    return phases.find(low) is None and phases.scan_head(low) is None and not states.in_text(low)
+    return not (phases.find(low) or phases.scan_head(low) or states.in_text(low) or only_counts(row.low))
