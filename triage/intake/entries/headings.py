@@ -33,7 +33,8 @@ _FAULT_WORDS = word_set(
     "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = lazily(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
-_NUMBER_BEFORE = lazily(r"\s*[(#\[]?(?:0x|\$)?(?=[0-9a-f]{0,2}[0-9])[0-9a-f]{1,3}h?(?:[.:)\]]\s*|\s[-:]\s|\s+)", re.IGNORECASE)
+_NUMBER_BEFORE = lazily(
+    r"\s*[(#\[]?(?:0x|\$)?(?=[0-9a-f]{0,2}[0-9])[0-9a-f]{1,3}h?(?:[.:)\]]\s*|\s[-:]\s|\s+)", re.IGNORECASE)
 #: Where a module is found, in a line below its name.
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"

@@ -83,7 +83,7 @@ _LOOKED_AT_ALONE = lazily(
 #: One of those by its number, or a place of the workshop, and no more: "Fuse F21, 10A", "Ground point G101", "Bay 4".
 _PART_ALONE = lazily(
     rf"(?:{_PLAIN_PART}|bay|lane|key tag|hebebuhne|buhne|pont|poste)(?=[^0-9]*[0-9])[ .:,-]{{0,2}}"
-    r"(?:(?:no\.?|nr\.?|#|pin|box|slot|lane|bay)? ?[(]?[a-z]{0,3}[0-9]{1,4}[a-z]?(?: ?a(?:mps?)?)?[)]?[ .:,/-]{0,2}){1,4}"
+    r"(?:(?:no\.?|nr\.?|#|pin|slot|lane|bay)? ?[(]?[a-z]{0,3}[0-9]{1,4}[a-z]?(?: ?a(?:mps?)?)?[)]?[ .:,/-]{0,2}){1,4}"
 )
 _LONGEST = 70
 

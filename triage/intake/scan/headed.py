@@ -80,12 +80,13 @@ def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Sha
     for row in filled:
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
+                inset = above.line.indent - row.line.indent
                 # What is set in further than the codes is the rest of a line above.
-                under = under and above.line.indent > row.line.indent or not above.head and len(above.text) <= 80 and (
+                under = (under and inset > 0) or (not above.head and len(above.text) <= 80 and (
                     above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
                     # Right above what is set in below it a name very like a listed one is a heading.
-                    or (row.line.indent > above.line.indent and names.score(names.bare(tidy(above.text))) >= _SURE)
-                )
+                    or (inset < 0 and names.score(names.bare(tidy(above.text))) >= _SURE)
+                ))
                 headings[shape_of(row)] += under
             starts[shape_of(row)].append(under)
         above = row

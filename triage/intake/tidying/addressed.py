@@ -39,7 +39,8 @@ _FEWEST, _FEWEST_PLACED, _SHARE, _LONGEST = 2, 3, 0.5, 100
 
 
 def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
-    """The rows, those without such numbers whose names have one of their own, or one in each line. ``is_name``: likely names. Linear."""
+    """The rows, those without such numbers whose names have one of their own, or one in each line. ``is_name``:
+    likely names. Linear."""
     found = {at: match for at, row in enumerate(rows) if (match := _numbered(row)) is not None}
     names: dict[str, set[str]] = defaultdict(set)
     numbers: dict[str, set[str]] = defaultdict(set)

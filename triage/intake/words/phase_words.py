@@ -61,8 +61,8 @@ FOR = (
 )
 #: A drive behind the clear of the same sentence: the later event tells. An engine that only runs is one of this scan.
 DRIVE = (
-    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?(?:drive|run)|drive[ -]cycles?|"
-    r"drive(?! (?!of |for |[0-9])\w)|"
+    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?(?:drive|run)|"
+    r"drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
     r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
     r"prueba (?:de|en) carretera|rodaje|recorrido|conducir))"
 )
