@@ -127,7 +127,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context = Context(
         builder=Builder(source, names.as_written),
         names=names,
-        style=style.study(all_rows, names),
+        style=style.study(all_rows, names, marks),
         rows=all_rows,
         translated=language(lows) != "en",
         order=dates.order(lows),

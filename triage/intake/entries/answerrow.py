@@ -76,9 +76,14 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if not context.names.listed(before):
         bare = tidy(without_links(lead))
         # "Modulo columna: ok" is printed so; "module of the radio ok" is not.
-        kept = before and _separated(row, before) and context.names.score(bare) < 60.0 and before.endswith(bare)
+        kept = before and _separated(row, before) and before.endswith(bare) and (
+            context.names.score(bare) < 60.0 or _begins_with_kind(context, before))
         before = before if kept and bare else bare
     after = tidy(without_links(row.text[hits[-1].end :]))
+    listed = row.text[hits[-1].end :].lstrip()
+    if listed[:1] == ":" and _begins_with_kind(context, listed[1:].lstrip().split(";")[0]):
+        # "No codes: Calculateur airbag; Tableau de bord"
+        after = tidy(listed[1:])
     cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
     if cut is not None and before:
         after = ""
@@ -104,6 +109,12 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _begins_with_kind(context: Context, name: str) -> bool:
+    """Whether a name is printed with what kind of thing it names first, in a capital letter: "Calculateur airbag"."""
+    kind = next(iter(plain_words(small(name))), "")
+    return name[:1].isupper() and kind in _MODULES and kind not in SEVERAL and context.names.score(tidy(name)) >= 60.0
 
 
 def _opened(row: Row, at: int) -> int:

@@ -206,7 +206,9 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
         if mark and short.isupper() and context.names.listed(named):
             # So is the first one of "Control de estabilidad - ESP".
             printed = whole
-        elif context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)):
+        elif context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)) or (
+                # In brackets a name stands as it is printed: "[calculateur habitacle (BSH)]".
+                place.within and context.names.score(whole) >= 60.0):
             printed = whole
     if row.kind == "gap" and place.cell is not None and code.start > end:
         whole = tidy(" ".join(row.text[: code.start].split()))

@@ -18,7 +18,7 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import phases, states
+from triage.intake.said import otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
@@ -33,7 +33,8 @@ _FAULT_WORDS = word_set(
     "spannung fehlerhaft defekt masse coupe ouvert tension defaillance circuito senal abierto corto masa fallo"
 )
 _MARKED = lazily(r"\s*(?:#{1,6}\s|\*\*|==|--|\*{3}|\[|<|__|>>|~~)")
-_NUMBER_BEFORE = lazily(r"\s*[(#]?[0-9]{1,2}(?:[.:)]\s*|\s+)")
+_NUMBER_BEFORE = lazily(
+    r"\s*[(#\[]?(?:0x|\$)?(?=[0-9a-f]{0,2}[0-9])[0-9a-f]{1,3}h?(?:[.:)\]]\s*|\s[-:]\s|\s+)", re.IGNORECASE)
 #: Where a module is found, in a line below its name.
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|(?:can|ecu|node)[ -]?id|id|bus|network|netz|protocol|protokoll)"
@@ -150,7 +151,10 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
     """Whether a name nobody knows stands before a count of its codes, and these below it: "Grain tank: 1 fault"."""
     if row.low[heading.end : heading.end + 2].strip(" :,;-([|=\t"):
         return False
-    return len(heading.printed.split()) <= 5 and _nameable(heading.printed) and followed(context, at)
+    if len(heading.printed.split()) > 5 or role_of(small(heading.printed)) is not None or only_counts(row.low):
+        # "Entries (2)" below the name.
+        return False
+    return (is_short(heading.printed) or _nameable(heading.printed)) and followed(context, at)
 
 
 def _ended(context: Context, at: int) -> bool:
@@ -205,6 +209,7 @@ def _nameable(printed: str) -> bool:
         and states.of_cell(low) is None
         and bool(strip_links(printed))
         and bool(without_links(printed))
+        and not otherthings.is_part(low)
         and not (
             printed.endswith((".", "!", "?"))
             or re.search(r"[0-9]{4}", low)
@@ -251,7 +256,9 @@ def _quotes(row: Row) -> int:
 def below_of(context: Context, at: int) -> Row | None:
     """The next line that is not blank, a rule, a module's part number or voltage, or a page's head or foot."""
     for row in context.rows[at + 1 : at + 12]:
-        if row.blank or row.kind == "rule" or row.line.number in context.page_marks or alone(row.low):
+        if row.blank or row.kind == "rule" or row.line.number in context.page_marks:
+            continue
+        if alone(row.low) or otherthings.is_part(row.low):
             continue
         if row.line.indent > context.rows[at].line.indent and _ADDRESS.fullmatch(row.low):
             continue

@@ -19,7 +19,7 @@ def read(context: Context, row: Row) -> bool:
     pair = keyrow.split(row)
     if pair is None or pair[2] > row.finds.codes[0].start or not _leads(context, row, pair[0], pair[2]):
         return False
-    valuecodes.add_each(context, row, states.of_cell(pair[0], context.translated))
+    valuecodes.add_each(context, row, states.of_cell(pair[0], context.translated), pair[2])
     context.refuse(row)
     return True
 

@@ -40,6 +40,8 @@ _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(
 _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
 #: A maker's own number of digits that bytes have too, with its description.
 _NUMBER_TOLD = lazily(rf"(?=[a-f]*[0-9])[0-9a-f]{{5,6}}(?!{QUANTITY.pattern})\s+[^\W\d]{{3}}")
+#: What stands below a name and calls it in short.
+_SHORT = lazily(r"[A-Z][A-Z0-9]{1,5}")
 _HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
 
 
@@ -72,8 +74,10 @@ def read(context: Context, row: Row, at: int) -> bool:
     key, value, start = pair
     role = role_of(key)
     handler = _HANDLERS.get(role or "")
-    if role == "short_name" and at and role_of((split(context.rows[at - 1]) or ("",))[0]) == "module":
-        return True  # the name right above, once more
+    if role in ("short_name", "other") and at and role_of((split(context.rows[at - 1]) or ("",))[0]) == "module":
+        short = value.strip()
+        if role == "short_name" or (_SHORT.fullmatch(short) and answer_of_cell(short.lower()) is None):
+            return True  # the name right above, once more
     if handler is None:
         told = any(c.isalpha() for c in value.replace("x", "")[:1]) or stated_count(value.lower()) is not None
         return role == "other" and not told

@@ -19,17 +19,27 @@ from triage.model.snapshot import StatusWord
 _FIRSTS = lazily(r"(?:^|[/,;]\s{0,3})([^\s,;/:()\[\]]{3,12})(?=[\s,;/:(\[]|$)")
 
 
-def add_each(context: Context, row: Row, status: StatusWord | None = None) -> None:
+def add_each(context: Context, row: Row, status: StatusWord | None = None, start: int | None = None) -> None:
     """Add the codes of a row to the module of its block, each with what stands behind it; ``status``: the one that the
-    key tells ("Stored code: C0035")."""
+    key tells ("Stored code: C0035"); ``start``: where the value begins, which may tell it before the codes ("Code =
+    stored: C0035, C0040; pending: C0042")."""
     module = module_for(context, row, row.finds.codes[0])
-    stops = [*(code.start for code in row.finds.codes[1:]), len(row.text)]
-    for code, stop in zip(row.finds.codes, stops, strict=True):
+    codes = row.finds.codes
+    led: StatusWord | None = None
+    for at, (code, stop) in enumerate(zip(codes, [*(each.start for each in codes[1:]), len(row.text)], strict=True)):
         details = beside(context, row, code, stop)
-        led = details.status is None and status is not None
-        draft = add(context, module, row, code, replace(details, status=status) if led else details)
+        begin = start if not at else codes[at - 1].end
+        if begin is not None and (led is not None or not at):
+            before = row.low[begin : code.start].strip(" :=,;()[]-")
+            led = (states.of_cell(before, context.translated, context.legend) if before else None) or led
+        keyed = False
+        if led is not None and (len(codes) > 1 or details.status is None):
+            details = replace(details, status=led)
+        elif keyed := details.status is None and status is not None:
+            details = replace(details, status=status)
+        draft = add(context, module, row, code, details)
         # "Memory: C0035", and below it "Present: yes".
-        draft.listed = draft.listed or (led and status == "stored")
+        draft.listed = draft.listed or (keyed and status == "stored")
         context.open_code, context.open_row, context.tail = draft, row, ""
     settle(context, row)
 

@@ -53,9 +53,10 @@ def text_within(row: Row, marks: str) -> tuple[int, str] | None:
     (24, 'Seat (left)')
     """
     begin = row.finds.codes[0].end
-    found = [match for mark in marks if mark in row.text for match in _ENCLOSED[mark].finditer(row.text, begin)
+    tail = row.text[begin:]
+    found = [match for mark in marks if mark in tail for match in _ENCLOSED[mark].finditer(tail)
              if may_name(match[1]) and not _BYTE.fullmatch(match[1])]
-    return (found[0].start(1), found[0][1]) if len(found) == 1 else None
+    return (begin + found[0].start(1), found[0][1]) if len(found) == 1 else None
 
 
 def behind(row: Row) -> list[tuple[int, str]]:

@@ -18,6 +18,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import phases
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
@@ -34,6 +35,8 @@ _OF_ALL = lazily(
     r"(?:\s*[(\[]\s?|\s*[,:-]\s*|\s+)([0-9]{1,2})\s?(?:/|of|von|de|sur|di|van)\s?([0-9]{1,2})(?:\s?[)\]]|(?![\w./]))"
     r"(?=\s*(?:$|[-:(,\u2013|]|\s\s))"
 )
+#: What pages are called beside their number.
+_PAGES = word_set("page pages pag pagina seite blatt sheet feuille hoja")
 _OF = ("/", " of ", " von ", " de ", " sur ", " di ", " van ")
 _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | signs.of_parts("/")
 _CELL_END = lazily(r"\t|\s\s|;|\s-\s")
@@ -137,6 +140,8 @@ def _place_of_all(row: Row) -> re.Match[str] | None:
     if match is None or not 0 < int(match[1]) <= int(match[2]):
         return None
     name = row.low[: match.start()]
+    if not _PAGES.isdisjoint(plain_words(name)[-1:]):
+        return None
     return match if phases.find(name) is None and phases.scan_head(name) is None and role_of(name) is None else None
 
 

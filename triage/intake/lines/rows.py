@@ -58,7 +58,7 @@ TITLE = lazily(
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 #: A legend explains the sign: "# = confirmed".
 _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
-_DIGITS = lazily(r"[0-9]+")
+_DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES = 4
 
@@ -135,7 +135,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
                 start = sender.end()
     for _ in range(2):
         if start < stop and not text[start].isalpha():
-            if text[start].isdigit() and dates.begins(line.low[start : start + 40]):
+            if text[start].isdigit() and (
+                    dates.begins(line.low[start : start + 40]) or phases.scan_head(line.low[start:stop])):
                 break
             match = _BULLET.match(text, start)
             if match is not None and match.end() < stop:
@@ -269,9 +270,13 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
                     # What the text begins with heads each page, whatever goes on below it.
                     again = row.low in top and bool(others)
+                    # One long number at several pages, a date or that of an order, is the report's wherever it stands.
+                    same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
+                    again = again or bool(same)
                     if not _is_title(row, is_module, again) or not (
                             again or TITLE.search(row.low) or _stands_apart(rows, others)):
                         break
+                    found.update(rows[other].line.number for other in same)
                     found.add(row.line.number)
                     filled += 1
                 near += step

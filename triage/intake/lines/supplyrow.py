@@ -13,7 +13,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
 from triage.intake.plain.remember import remembered
-from triage.intake.said import engine_state, outside, voltmoments, voltremarks, volts
+from triage.intake.said import engine_state, otherthings, outside, voltmoments, voltremarks, volts
 from triage.intake.said.voltslips import mended
 from triage.intake.words.volt_words import AFTERWARDS, LABEL, LOWEST, NOMINAL_THEN
 
@@ -74,8 +74,8 @@ def below_a_name(low: str) -> bool:
 
 @remembered
 def stands_between(low: str) -> bool:
-    """Whether a line may stand between a module's name and its codes: it holds part numbers, or a voltage, alone."""
-    return idents.alone(low) or below_a_name(low)
+    """Whether a line may stand between a module's name and its codes: it holds numbers of parts, or a voltage."""
+    return idents.alone(low) or below_a_name(low) or otherthings.is_part(low)
 
 
 @remembered

@@ -134,11 +134,12 @@ ROLES: dict[str, frozenset[str]] = {
         softwarestand | hardwarestand | codierung | reference | piece | numero de pieza | referencia | fuse |
         network | address | addr | adresse | can id | pin | cvn | version logicielle | diagnostic address | row |
         numero de piece | version de software
+        | ecu id | module id | identifier | kennung | identifiant | identificador
         | bus name | protocol | sw version | hw version | priority | severity | lfd | lfd. nr"""),
     "short_name": phrase_set("""
         short name | short | abbreviation | abbr | abbrev | abrev | acronym | short form | kurzname | kurzel | kuerzel |
         kurzbezeichnung | abkurzung | abreviation | abrege | sigle | nom court | abreviatura | siglas |
-        nombre corto"""),
+        nombre corto | short code | mnemonic | abk | kurz | kurzform | kurzzeichen | acronyme | acronimo"""),
 }
 #: Keys that lead from a code to its module, and mean something else in any other place ("From: ..." in a mail).
 _KEYS = phrase_set(
@@ -189,7 +190,7 @@ _UMLAUT = lazily(r"([ao])e")
 _UNIT_TAIL = lazily(r"\s*[(\[](?:v|volts?|hex|km|min|s|dec|bin|optional|°c|rpm|km/h|0x|dtc|text)[)\]]\s*$")
 #: "Supply V", "Batt V": the unit behind the name of a voltage.
 _VOLT_TAILS = (" v", " volts", " volt")
-_NUMBER_TAIL = lazily(r"\s*(?:(?:no|nr|n°|num|number)\.?)?\s*#?[0-9]{1,2}$")
+_NUMBER_TAIL = lazily(r"[\s_.-]*(?:(?:no|nr|n°|num|number)\.?)?[\s_]*#?[0-9]{1,2}$")
 #: Keys that count the modules of a scan: "ECU 3: body", "Steuergerät 2: Klima".
 _NUMBERED_MODULES = phrase_set("""
     module | control module | control unit | ecu | unit | system | controller | node | device | steuergerat |

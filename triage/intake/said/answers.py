@@ -34,9 +34,9 @@ DOUBTFUL = phrase_set("""
         timed out | is clean | all clear | not supported | communication error | no code | not included | nothing |
         nichts | nix | rien | nada | nuthin | nothin | nowt | nuffin | zilch | tot | nff | fehlerlos | is fine |
         was fine | is ok | was ok | is good | was good | all fine | all good | all ok | still ok | alles ok |
-        alles gut | todo bien | tout va bien | not found | not seen | not detected | is happy | was happy |
-        are happy | seems happy | all happy | zip | sod all | bugger all | naff all | stays mute | stays silent |
-        stayed mute | stayed silent | remains mute | remains silent""")
+        alles gut | todo bien | tout va bien | not found | not seen | not detected | is happy | was happy | zip |
+        are happy | seems happy | all happy | sod all | bugger all | naff all | stays mute | stays silent | stayed mute |
+        stayed silent | remains mute | remains silent""")
 #: What people say of anything ("wiring looks fine").
 _SEEMS = frozenset({"looks", "looked", "look", "seems", "seemed", "appears", "feels"})
 _YES = word_set(
@@ -206,13 +206,13 @@ def spoken(low: str) -> tuple[Spoken, ...]:
 
 def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     """The answers of a line that as a whole, or behind its name, is one that no wording or only a part of it says."""
-    marked = bool(hits) and hits[0].start > 1 and low[hits[0].end :].lstrip()[:1] in (":", "-", "=")
-    if marked and _is_head(low[: hits[0].end], hits[0]):
-        # "Answered, no DTCs: ABS, airbag"
-        return (hits[0]._replace(start=len(low) - len(low.lstrip())), *hits[1:])
+    begin = len(low) - len(low.lstrip())
+    for at, hit in enumerate(hits[:3]):  # "Answered, no DTCs: ABS, airbag", "Pass, no codes: ABS"
+        marked = hit.start > 1 and low[hit.end :].lstrip()[:1] in ((":", "=") if at else (":", "-", "="))
+        if marked and {other.answer for other in hits[:at]} <= {hit.answer} and _is_head(low[: hit.end], hit):
+            return (Spoken(hit.answer, begin, hit.end, all(each.doubtful for each in hits[: at + 1])), *hits[at + 1 :])
     if LEADING.isdisjoint(plain_words(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
-    begin = len(low) - len(low.lstrip())
     for start in (begin, *(start for _, start in _behind_names(low))):
         if hits and hits[0].end <= start:
             # "ABS: ok  BCM: no response": what holds an answer is no name.

@@ -80,7 +80,22 @@ _LOOKED_AT_ALONE = lazily(
     r"pass(?:ed)?|in ordnung|i\.? ?o\.?|gut|bon(?:ne)?s?|bien|correct(?:[oa]|e)?s?|conformes?|en orden|"
     r"buen[oa]s?)[ .!]*"
 )
+#: One of those by its number, or a place of the workshop, and no more: "Fuse F21, 10A", "Ground point G101", "Bay 4".
+_PART_ALONE = lazily(
+    rf"(?:{_PLAIN_PART}|bay|lane|key tag|hebebuhne|buhne|pont|poste)(?=[^0-9]*[0-9])[ .:,-]{{0,2}}"
+    r"(?:(?:no\.?|nr\.?|#|pin|slot|lane|bay)? ?[(]?[a-z]{0,3}[0-9]{1,4}[a-z]?(?: ?a(?:mps?)?)?[)]?[ .:,/-]{0,2}){1,4}"
+)
 _LONGEST = 70
+
+
+@remembered
+def is_part(low: str) -> bool:
+    """Whether a line is a thing without a memory for faults, with its number or rating: no name of a module.
+
+    >>> [is_part(low) for low in ("fuse f21, 10a", "relay k12", "fuse box", "fuse box 2 left", "fusible f12 (15 a)")]
+    [True, True, False, False, True]
+    """
+    return len(low) <= _LONGEST and _PART_ALONE.fullmatch(low) is not None
 
 
 @remembered

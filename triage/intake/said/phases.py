@@ -33,18 +33,21 @@ class PhaseHit(NamedTuple):
     phase: Phase
 
 
+#: What a scan is called, beside its number or its place among others.
+_A_SCAN = (
+    r"(?:scan|snapshot|read(?:ing|-?out)?|pass|(?:[a-z]{3,20}-?)?(?:auslesung|abfrage)|messung|durchgang|lecture|lectura|"
+    r"query|interrogation|consulta|escaneo)"
+)
 _SCAN_HEAD = lazily(
     # Decorated as headings are: "# Scan 2", "[Session 2]", "*** Read-out 3 ***".
     r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?"
-    r"(?:(?:scan|snapshot|read(?:ing|-?out)?|pass|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
-    r"session|auslesung|messung|durchgang|lecture|lectura|escaneo|"
-    r"balayage|releve|test)\s*"
+    rf"(?:(?:{_A_SCAN}|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
+    r"session|sitzung|seance|sesion|balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
-    r"primera?|segunda?|"
-    r"tercera?)\s+(?:scan|snapshot|read(?:ing|-?out)?|pass|auslesung|messung|durchgang|lecture|lectura|"
-    r"escaneo))(?![a-z0-9])"
+    rf"primera?|segunda?|tercera?)\s+{_A_SCAN}"
+    rf"|[1-9]\.\s?(?!pass|read(?!ing|-?out)){_A_SCAN}(?=\s*(?:[:=(*#~)\]-]|$)))(?![a-z0-9])"
 )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
@@ -11,11 +11,12 @@ from triage.intake.plain.patterns import lazily
 _BRACKET_COUNT = lazily(r"(.{2,60}?)\s*(?:[(\[]\s*([0-9]{1,2})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))")
 
 
-def agree(rows: Sequence[Row]) -> bool:
-    """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below."""
+def agree(rows: Sequence[Row], marks: Set[int]) -> bool:
+    """Whether a number in brackets behind a heading is the count of its codes: it is the number of code lines below.
+    ``marks``: the numbers of the lines of a page's head or foot."""
     same = differ = 0
     for at, row in enumerate(rows):
-        if row.blank or row.finds.codes:
+        if row.blank or row.finds.codes or row.line.number in marks:
             continue
         last = row.text[-1]
         match = _BRACKET_COUNT.fullmatch(row.text) if "0" <= last <= "9" or last in ")]:" else None
@@ -28,7 +29,7 @@ def agree(rows: Sequence[Row]) -> bool:
                     # It names its module itself.
                     break
                 below += 1
-            elif not other.blank and other.line.indent <= row.line.indent:
+            elif not other.blank and other.line.number not in marks and other.line.indent <= row.line.indent:
                 break
         same += below == int(match[2] or match[3])
         differ += below != int(match[2] or match[3])

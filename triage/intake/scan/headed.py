@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from triage.intake.lines.idents import before_idents
 from triage.intake.lines.row import Row
@@ -19,7 +19,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states
 from triage.intake.said.counts import stated_count
-from triage.intake.said.listheads import status_of_head
+from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
@@ -31,6 +31,8 @@ _COUNTED = lazily(
     r"\s*[(\[][1-9][0-9]{0,2}[)\]]\s*:?$",
     re.IGNORECASE,
 )
+#: "CMB   (4)"
+_BARE_COUNT = lazily(r"[(\[]([1-9][0-9]?)[)\]]\s*:?$")
 #: A name so like a listed one, or put together from such, is a module's.
 _SURE = 90.0
 
@@ -45,8 +47,8 @@ def _is_name(text: str, names: Names) -> bool:
     if (bare := names.bare(tidy(text))) != text and (names.listed(bare) or names.score(bare) >= _SURE):
         # "VCU (SA 39)", "SA 17h Instrument cluster"
         return True
-    if "(" in text and names.score(tidy(text)) >= _SURE:
-        # "Gearbox (TCM)"
+    if ("(" in text or "/" in text or text.isupper()) and names.score(bare) >= _SURE:
+        # "Gearbox (TCM)", "TCM / gearbox", "DCM FL"
         return True
     stop = before_idents(small(text))
     return stop < len(text) and names.listed(tidy(text[:stop]))
@@ -62,26 +64,29 @@ def _is_short_head(above: Row, row: Row) -> bool:
     return is_short(tidy(match[1] if match is not None else name))
 
 
-def headed_share(rows: Sequence[Row], names: Names) -> dict[Shape, tuple[float, int]]:
+def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Shape, tuple[float, int]]:
     """By shape: the share of code rows in stretches that start right below a line that is a listed name alone, and the
-    number of such stretches."""
+    number of such stretches. ``marks``: the numbers of the lines of a page's head or foot."""
     starts: dict[Shape, list[bool]] = defaultdict(list)
     headings: dict[Shape, int] = defaultdict(int)
     above: Row | None = None
     under = False
     filled = [
         row for row in rows
-        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (_is_aside(row.low) or _heads_a_list(row))))
+        if not (row.blank or row.kind == "rule" or (not row.finds.codes and (
+            row.line.number in marks or _is_aside(row.low) or _heads_a_list(row))))
     ]
     counting = _counting(filled)
     for row in filled:
         if row.finds.codes and not row.roles and above is not None:
             if not above.finds.codes:
-                under = not above.head and len(above.text) <= 80 and (
+                inset = above.line.indent - row.line.indent
+                # What is set in further than the codes is the rest of a line above.
+                under = (under and inset > 0) or (not above.head and len(above.text) <= 80 and (
                     above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
                     # Right above what is set in below it a name very like a listed one is a heading.
-                    or (row.line.indent > above.line.indent and names.score(names.bare(tidy(above.text))) >= _SURE)
-                )
+                    or (inset < 0 and names.score(names.bare(tidy(above.text))) >= _SURE)
+                ))
                 headings[shape_of(row)] += under
             starts[shape_of(row)].append(under)
         above = row
@@ -96,9 +101,9 @@ def _is_aside(low: str) -> bool:
 
 
 def _heads_a_list(row: Row) -> bool:
-    """Whether a row between a name and its codes only tells their status: "Stored:"."""
-    if len(row.low) > 66:
-        return False
+    """Whether a row between a name and its codes only tells their status ("Stored:"), or names their columns."""
+    if row.head or len(row.low) > 66:
+        return row.head and not any(role_of(cell.low) == "module" for cell in row.cells or ())
     status, list_words = status_of_head(row.low, False)
     return status is not None and (list_words or row.text.endswith(":"))
 
@@ -113,6 +118,8 @@ def _counting(rows: Sequence[Row]) -> set[int]:
             below += len(row.finds.codes)
             continue
         told = stated_count(row.low) if len(row.low) <= 80 else None
+        if told is None and (bare := _BARE_COUNT.search(row.low[:80])) is not None:
+            told = int(bare[1]), bare.start(), len(row.low)
         if told is not None and told[0] == below and _is_counted_name(row, told):
             found.add(row.line.number)
         below = 0
@@ -124,4 +131,4 @@ def _is_counted_name(row: Row, told: tuple[int, int, int]) -> bool:
     low = row.low[: told[1]].strip(" -:,([")
     if row.low[told[2] :].strip() or not has_letter(low) or len(low.split()) > _MOST_WORDS or role_of(low) is not None:
         return False
-    return phases.find(low) is None and phases.scan_head(low) is None and not states.in_text(low)
+    return not (phases.find(low) or phases.scan_head(low) or states.in_text(low) or only_counts(row.low))

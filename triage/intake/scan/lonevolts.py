@@ -1,5 +1,5 @@
-"""The supply of a scan that nothing else told: where one row of a table calls a voltage the supply, it is that, whatever
-the columns are for the other rows, and a notice says so. Of sentences the readers of sentences have judged.
+"""The supply of a scan that nothing else told: where one row of a table calls a voltage the supply, it is that,
+whatever the columns are for the other rows, and a notice says so. Of sentences the readers of sentences have judged.
 """
 
 from __future__ import annotations

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -72,8 +72,8 @@ _FEWEST_NAMED = 3
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
 
 
-def study(rows: Sequence[Row], names: Names) -> Style:
-    """The style of a text."""
+def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> Style:
+    """The style of a text. ``marks``: the numbers of the lines of a page's head or foot."""
     style = Style()
     groups: dict[Shape, list[Row]] = defaultdict(list)
     for row in rows:
@@ -83,7 +83,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
                 style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
     style.status_heads = _status_heads(rows)
-    headed = headed_share(rows, names)
+    headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
     _led_by_status(style, groups, names)
@@ -96,7 +96,7 @@ def study(rows: Sequence[Row], names: Names) -> Style:
     kinds = {hits[-1].meaning for low in lows if (hits := STATES.find(low))}
     # Descriptions that end in such words by chance do not do so in several.
     style.doubtful_states = bool(lows) and len(lows) >= (0.55 if len(kinds) < 2 else 0.3) * (len(coded) + len(texts))
-    style.counts_in_brackets = bracketcounts.agree(rows)
+    style.counts_in_brackets = bracketcounts.agree(rows, marks)
     return style
 
 

@@ -14,7 +14,7 @@ here also before one that nobody knows, and where the heads of the columns of co
 from __future__ import annotations
 
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.numbering import is_amount
@@ -39,7 +39,8 @@ _FEWEST, _FEWEST_PLACED, _SHARE, _LONGEST = 2, 3, 0.5, 100
 
 
 def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
-    """The rows, those without such numbers whose names have one of their own. ``is_name``: likely names. Linear."""
+    """The rows, those without such numbers whose names have one of their own, or one in each line. ``is_name``:
+    likely names. Linear."""
     found = {at: match for at, row in enumerate(rows) if (match := _numbered(row)) is not None}
     names: dict[str, set[str]] = defaultdict(set)
     numbers: dict[str, set[str]] = defaultdict(set)
@@ -47,7 +48,10 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     for at, match in found.items():
         numbers[match["number"]].add(named[at].lower())
         names[named[at].lower()].add(match["number"])
-    own = [at for at, match in found.items() if len(names[named[at].lower()]) == len(numbers[match["number"]]) == 1]
+    # Where the numbers run on through all scans a name has another in each of its lines.
+    times = Counter(name.lower() for name in named.values())
+    own = [at for at, match in found.items() if len(numbers[match["number"]]) == 1
+           and len(names[name := named[at].lower()]) in (1, times[name])]
     likely = {named[at].lower() for at in own if is_name(named[at])}
     kept = _unplaced(rows, is_name)
     if len(likely) < _SHARE * len(names) or any(map(_heads_names, rows)):
@@ -57,7 +61,9 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     for at in own:
         wide = found[at].end() > found[at].end("number") + 1
         if wide or is_name(named[at]):
-            kept[at] = without(rows[at], (0, found[at].end()))
+            # The number stays in the line, where it marks the row as a heading.
+            row, end = rows[at], found[at].end()
+            kept[at] = Row(row.line, row.text[end:], row.start + end)
     return kept
 
 

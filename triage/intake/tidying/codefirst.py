@@ -108,11 +108,12 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
 
 
 def _name_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
-    """Whether a name stands above a line, with nothing but part numbers or a voltage between."""
+    """Whether a name stands above a line, with nothing but part numbers, a voltage or heads of columns between."""
     at -= 1
     if at >= 0 and _name_and_status(rows[at], is_name) is not None:
         return True
-    while at > 0 and not rows[at].finds.codes and not rows[at].blank and stands_between(rows[at].low):
+    while at > 0 and not (rows[at].finds.codes or rows[at].blank) and (
+            rows[at].head or stands_between(rows[at].low)):
         at -= 1
     return at >= 0 and _name_and_status(rows[at], is_name) is not None
 

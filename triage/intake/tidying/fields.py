@@ -148,7 +148,8 @@ def _keys(low: str) -> Sequence[tuple[int, str]]:
     for match in _KEY.finditer(low):
         start, key = match.start(1), match[1]
         role = _role(low, match)
-        while role is None and " " in key:
+        # "Fault: not present: C0042"
+        while role is None and " " in key and states.of_cell(match[1]) is None:
             # "circuit open State: stored": the words before belong to the value.
             start, key = start + key.index(" ") + 1, key.partition(" ")[2]
             role = told if (told := role_of(key, exactly=True)) in ("status", "code", "count") else None

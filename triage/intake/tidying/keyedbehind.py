@@ -40,6 +40,9 @@ def barred(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     """The rows, those with such a key with bars for it, where several have it. ``is_name``: likely names. Linear."""
     found = list(rows)
     places = [place for at, row in enumerate(rows) if (place := _place(at, row)) is not None]
+    if len(places) < 0.5 * sum(bool(row.finds.codes) for row in rows):
+        # "U3006 in Seat control module: Control module supply"
+        places = [place for place in places if not _ends_a_name(rows[place.at], place, is_name)]
     if len(places) < _FEWEST:
         return found
     for place in places:
@@ -68,6 +71,13 @@ def _place(at: int, row: Row) -> _Place | None:
     if role_of(low, exactly=True) != "module":
         return None
     return _Place(at, len(row.text[:start].rstrip(" ,;|")), end)
+
+
+def _ends_a_name(row: Row, place: _Place, is_name: Callable[[str], bool]) -> bool:
+    """Whether a key is the end of a name that begins before it."""
+    stop = row.text.rfind(":", 0, place.name)
+    starts = [word.start() for word in _WORD.finditer(row.text, row.finds.codes[0].end, place.key)][-_MOST_WORDS:]
+    return any(is_name(tidy(row.text[start:stop])) for start in starts)
 
 
 def _cuts(row: Row, place: _Place, is_name: Callable[[str], bool]) -> list[tuple[int, int]]:

@@ -49,7 +49,8 @@ _BRACKETED = lazily(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t
 _LINKED = lazily(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 #: A word of a phase or a deed, of a supply, or that begins the number of a scan.
 _SIGN = PHASE_WORDS | signs.of_pattern(
-    r"^(?:scan|snapshot|read|pass|pasada|run|lauf|session|auslesung|messung|durchgang|lectur|escaneo|balayage|releve|test|"
+    r"(?:auslesung|abfrage)$|^(?:scan|snapshot|read|pass|pasada|run|lauf|session|messung|durchgang|lectur|escaneo|balayage|"
+    r"releve|test|query|interrog|consulta|sitzung|seance|sesion|"
     r"first|second|third|fourth|1st|2nd|3rd|4th|next|erste|zweite|dritte|premier|deuxieme|troisieme|primer|segund|"
     r"tercer|after|before|post|pre(?!s)|final|initial|as$|once|following|nach|vor|apres|avant|antes|despues|tras|luego|"
     r"back|out|raus)|(?:^|[0-9])v(?:olts?|dc)?$|clear|clr|eras|delet|wip|reset|losch|geloes|effac|borra|cancell|gewist"

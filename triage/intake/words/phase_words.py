@@ -46,7 +46,7 @@ RUN = (
     r"im |am |de |d'|en |au |al |"
     r"the |le |engine |motor |moteur |avoir |fait |haber |hacer |mit )*"
     r"(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
-    r"ing)?|test[ -]?drive|"
+    r"ing)?|test[ -]?drive|(?:test|trial|proving|road)[ -]?run|testlauf|probelauf|tour d'essai|vuelta de prueba|"
     r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|"
     r"laufenlassen|essai(?: routier)?|"
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
@@ -61,8 +61,8 @@ FOR = (
 )
 #: A drive behind the clear of the same sentence: the later event tells. An engine that only runs is one of this scan.
 DRIVE = (
-    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?drive|drive[ -]cycles?|"
-    r"drive(?! (?!of |for |[0-9])\w)|"
+    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?(?:drive|run)|"
+    r"drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
     r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
     r"prueba (?:de|en) carretera|rodaje|recorrido|conducir))"
 )
