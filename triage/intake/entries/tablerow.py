@@ -47,13 +47,13 @@ def read(context: Context, row: Row) -> None:
     """One row: its module, then its codes or its answer. The roles of the cells are set."""
     cells = row.cells or []
     roles = row.roles or ()
-    if voltplaces.in_cells(context, row):
-        return
     by_role: dict[str, list[Cell]] = {}
     for cell, role in zip(cells, roles, strict=False):
         if role is not None:
             by_role.setdefault(role, []).append(cell)
     _scan(context, by_role)
+    if voltplaces.in_cells(context, row):
+        return
     name = _module_cell(context, row, by_role)
     codes = codes_of(row, by_role)
     if not codes and not name and _continues(context, row, by_role):

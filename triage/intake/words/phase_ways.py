@@ -135,7 +135,7 @@ _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|eli
 _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_RUN_SIGNS})",
-        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
+        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}|post[ -]?(?:run|drive|idle|road ?test|test[ -]?(?:run|drive))|after-run|"
         rf"after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
     ),
     _way(
