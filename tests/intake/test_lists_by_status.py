@@ -23,7 +23,8 @@ def test_each_list_has_its_own_status(form: str, code: str) -> None:
 
 @pytest.mark.parametrize("form", ["{} ({})", "  {} ({})", "  {} [{}]", "  {} ({}):"])
 def test_a_status_with_the_number_of_its_codes(form: str) -> None:
-    text = "\n".join(["Radio  faults: 3", form.format("Active", 1), "    B1168 | aerial open", form.format("Not active", 2),
+    text = "\n".join(["Radio  faults: 3", form.format("Active", 1), "    B1168 | aerial open",
+                      form.format("Not active", 2),
                       "    B1169 | speaker open", "    U0230 | bus off", "ABS", form.format("Failed once", 1),
                       "    C0045 | sensor", "Camera: no codes"])
     assert modules_of(text) == {"radio": ["B1168 current", "B1169 stored", "U0230 stored"],

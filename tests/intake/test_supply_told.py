@@ -208,7 +208,8 @@ def test_a_voltage_beside_other_things(text: str, expected: tuple[float | None, 
 
 @pytest.mark.parametrize(("before", "after"), [
     ("Supply voltage;11,9 V;", "Supply voltage;12,7 V;"), ("Kl. 30;-;11.9 V", "Kl. 30;-;12.7 V"),
-    ("11.9 V;Battery;", "12.7 V;Battery;"), ("Battery 11.9 V;;", "Battery 12.7 V;-;-"), ("U batt;11.9;", "U batt;12.7;"),
+    ("11.9 V;Battery;", "12.7 V;Battery;"),
+    ("Battery 11.9 V;;", "Battery 12.7 V;-;-"), ("U batt;11.9;", "U batt;12.7;"),
     ("System voltage;11.9 V;at start of scan", "System voltage;12.7 V;key on"),
 ])
 @pytest.mark.parametrize("head", ["Date;Scan;Module;Result;Codes", "Date;Readout;Module;Result;Codes"])

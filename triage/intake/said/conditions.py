@@ -84,7 +84,7 @@ _DROVE = Phrasebook(
         rode | anduve | conduje | circule | rodado""",
         "no": """
         not driven | no road test | without driving | did not drive | no test drive | no test run | not moved |
-        ohne probefahrt | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | 
+        ohne probefahrt | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido |
         sin prueba de carretera | not drove | sin conducir""",
     }
 )
