@@ -54,7 +54,8 @@ from triage.intake.scan.context import Context
 from triage.intake.words.vocabulary import STATES
 
 _LEGEND = lazily(
-    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
+    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])|"
+    r"(?<![^\s,(])[0-9] ?[-=] ?[a-z][^0-9]{2,24}[0-9] ?[-=] ?[a-z]"
 )
 _DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
