@@ -13,6 +13,7 @@ from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -99,7 +100,8 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     hits = () if _is_short_name(context, value) else spoken(low)
     apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
-        before = without_links(value[: hits[0].start])
+        before = tidy(value[: hits[0].start])
+        before = before if context.names.sure(before) else without_links(before)
         if before:
             answer = hits[0].answer
             heading = name_in(context, row, before, start + max(value.find(before), 0)) or heading
