@@ -358,7 +358,7 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     added: CodeDraft | None = None
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
-        if details.status is None and not led:
+        if details.status is None:
             before = pending[at - 1][1].end if at else 0
             # "BCM has U0100, the radio with active B1325": it stands behind the module of its code.
             lead = row.low[before : code.start]
