@@ -156,8 +156,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
         # "Permanent DTC (mode $0A): P0715"
         head = head[: service.start()]
     hits = states.in_text(head, translated)
-    if not hits or head[hits[-1].start : hits[-1].end] == "is showing":
-        # "BCM is showing P0562 and B1318" only says that it holds them.
+    if not hits or head[hits[-1].start : hits[-1].end] == "is showing" or (
+            not colon and head.endswith(" logged")):
+        # "BCM is showing P0562 and B1318", "BCM logged P0562" only say that it holds them.
         return None
     last = hits[-1]
     if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):

@@ -316,9 +316,9 @@ def _told(
     if not any(entry.status or entry.answer for entry in found):
         return []
     sure = led and (len(found) == 1 or " - " not in low)
-    letters = [entry.letters for entry in found]
-    return found if _may_be_digits(letters, "=" in low, sure) or (len(found) > 1 and beside()
-                                                                  and beside() <= set(letters)) else []
+    told = [entry.letters for entry in found]
+    explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
+    return found if explained or _may_be_digits(told, "=" in low, sure) else []
 
 
 @remembered
