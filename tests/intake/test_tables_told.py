@@ -76,6 +76,7 @@ def test_a_count_of_none_between_two_tables_is_an_answer() -> None:
 
 @pytest.mark.parametrize(("first", "second"), [
     ("Scan no. 1 | 14.07.2023 08:28", "14.07.2023 10:41 | Scan no. 2"), ("Lauf 1 | 14.07.2023", "Lauf 2 | 15.07.2023"),
+    ("Scan 1: 14.07.2023 08:28 (11.9 V) | | ", "Scan 2: 14.07.2023 10:41 (12.4 V) | | "),
     ("Before clear | 11.9 V | 14 July 2023", "After clear | 12.4 V | 14 July 2023"),
 ])
 @pytest.mark.parametrize("mark", [" | ", "\t", ";"])

@@ -94,8 +94,8 @@ def stands_alone(context: Context, row: Row) -> bool:
         return True
     roles = row.roles or ()
     kinds = [_of_scans(cell) for cell in cells if "scan" not in roles and "date" not in roles]
-    if len(kinds) > 1 and all(kinds) and kinds.count(1) == 1:
-        # "Scan 2 | 04.07.2023 10:41", above the heads once more
+    if all(kinds) and kinds.count(1) == 1 and (len(kinds) > 1 or phases.scan_head(cells[0].low)):
+        # "Scan 2 | 04.07.2023 10:41", above the heads once more, or a cell across all columns
         return True
     if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
         # Below "01  Engine  2 faults", further right: a code where this table has none.
