@@ -21,7 +21,7 @@ def test_each_list_has_its_own_status(form: str, code: str) -> None:
         "anti-lock brakes": ["C0045 stored"], "camera": ["clean"]}
 
 
-@pytest.mark.parametrize("form", ["{} ({})", "  {} ({})", "  {} [{}]", "  {} ({}):"])
+@pytest.mark.parametrize("form", ["{} ({})", "  {} ({})", "  {} [{}]", "  {} ({}):", "  {}: {}"])
 def test_a_status_with_the_number_of_its_codes(form: str) -> None:
     text = "\n".join(["Radio  faults: 3", form.format("Active", 1), "    B1168 | aerial open",
                       form.format("Not active", 2),

@@ -193,6 +193,9 @@ def _failure_type(context: Context, row: Row, value: str, low: str, start: int) 
 
 
 def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if context.style.status_heads and low.isdigit():
+        # "Active: 2" heads two codes.
+        return False
     status = states.of_cell(low, context.translated, context.legend)
     asked = states.yes_or_no(row.low) if status is None else None
     if asked is not None and asked[2] is not None:
