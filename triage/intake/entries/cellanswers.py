@@ -38,7 +38,8 @@ def read(context: Context, row: Row) -> bool:
         return False
     told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
     if len(filled) < len(row.cells) and told[:2] == [None, None] and filled[0].text.isupper() and (
-            len(filled[0].text) <= _LONGEST_SHORT and not is_short(filled[1].text) and context.names.score(tidy(filled[1].text)) >= 60.0):
+            len(filled[0].text) <= _LONGEST_SHORT and not is_short(filled[1].text)
+            and context.names.score(tidy(filled[1].text)) >= 60.0):
         # "ESP,Fahrdynamikregelung,-,-,kein Fehler": the short form of the name stands before it.
         filled, told = filled[1:], told[1:]
     said = [answer for answer in told if answer is not None]
