@@ -88,6 +88,17 @@ def test_a_name_that_heads_codes_or_has_no_rival_is_a_module(text: str, want: di
     assert modules_of(text) == want
 
 
+@pytest.mark.parametrize("said", [
+    "lost comm. with the cluster", "keine Komm. mit dem Kombiinstrument", "sin comun. con el cuadro",
+    "pas de com. avec le combiné",
+])
+@pytest.mark.parametrize("status", ["", "(stored) "])
+def test_a_word_cut_short_in_a_description_ends_no_sentence(said: str, status: str) -> None:
+    text = f"ABS: U0155 {status}{said} and C0031 {status}wheel sensor; radio: U0100 {status}bus off."
+    assert [code[:5] for code in modules_of(text)["anti-lock brakes"]] == ["U0155", "C0031"]
+    assert len(modules_of(text)) == 2
+
+
 def test_a_whole_module_behind_a_code_is_doubted_aloud() -> None:
     text = "ECM has P0562, U0100 TCM, U0140 yaw rate sensor"
     reading = read_text(text, load())

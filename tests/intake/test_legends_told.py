@@ -72,6 +72,21 @@ def test_digits_that_count_explain_nothing(line: str) -> None:
     assert told(f"{line}\nABS | C0035 | 2 | Wheel speed\n") == " | anti-lock brakes: C0035"
 
 
+@pytest.mark.parametrize("line", [
+    "Explanation of status: 1 - current, 0 - stored", "Meaning of the digits: 0 - stored, 1 - current",
+    "1 - active; 0 - not active",
+])
+def test_digits_in_brackets_behind_several_codes(line: str) -> None:
+    text = f"Module\tNo.\tCodes\nABS\t2\tC0035 16 (1)\tC0040 (0)\nECM\t1\tP0301 (0)\nRadio\t0\tno codes\n{line}"
+    assert told(text) == (
+        " | anti-lock brakes: C0035-16 current, C0040 stored; engine control: P0301 stored; radio: clean")
+
+
+def test_a_line_of_counts_is_no_status_of_the_code_above() -> None:
+    assert told("ECM P0562 low voltage\nABS C0035 sensor\n1 - current, 3 - stored") == (
+        " | engine control: P0562; anti-lock brakes: C0035")
+
+
 def test_the_number_of_a_cylinder_is_no_status() -> None:
     assert told("0 = not present, 1 = present\nABS C0035 (1)\nECM P0301 Misfire cylinder 1") == (
         " | anti-lock brakes: C0035 current; engine control: P0301")

@@ -133,3 +133,12 @@ def test_other_numbers_are_no_pair(line: str) -> None:
 def test_a_place_in_a_name_is_no_time() -> None:
     assert modules_of("C0034 - Radar avant actif\nC0035 - ABS actif") == {
         "front distance sensor": ["C0034 current"], "anti-lock brakes": ["C0035 current"]}
+
+
+@pytest.mark.parametrize("mark", [",", ";", " | ", "\t"])
+def test_the_short_form_of_a_name_in_a_column_before_it(mark: str) -> None:
+    rows = ("TL,Tail lift,U0121,Lost communication,stored,fault", "RAD,Radio,-,-,-,no codes",
+            "ABS,Anti-lock brakes,C0035,Wheel sensor,active,fault", "QTX,Transmission control,-,-,-,no response")
+    assert modules_of("\n".join(rows).replace(",", mark)) == {
+        "tail lift": ["U0121 stored"], "radio": ["clean"], "anti-lock brakes": ["C0035 current"],
+        "transmission control": ["silent"]}

@@ -21,6 +21,16 @@ def test_each_list_has_its_own_status(form: str, code: str) -> None:
         "anti-lock brakes": ["C0045 stored"], "camera": ["clean"]}
 
 
+@pytest.mark.parametrize("form", ["{} ({})", "  {} ({})", "  {} [{}]", "  {} ({}):", "  {}: {}"])
+def test_a_status_with_the_number_of_its_codes(form: str) -> None:
+    text = "\n".join(["Radio  faults: 3", form.format("Active", 1), "    B1168 | aerial open",
+                      form.format("Not active", 2),
+                      "    B1169 | speaker open", "    U0230 | bus off", "ABS", form.format("Failed once", 1),
+                      "    C0045 | sensor", "Camera: no codes"])
+    assert modules_of(text) == {"radio": ["B1168 current", "B1169 stored", "U0230 stored"],
+                                "anti-lock brakes": ["C0045 pending"], "camera": ["clean"]}
+
+
 def test_a_status_below_its_code_is_that_of_the_code() -> None:
     text = "Radio\n  B1168 aerial open\n    stored fault\n  B1169 speaker open\n    current fault\nABS\n  no codes\n"
     assert modules_of(text)["radio"] == ["B1168 stored", "B1169 current"]

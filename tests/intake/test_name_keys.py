@@ -41,6 +41,11 @@ def test_a_key_and_its_value_that_are_a_listed_name_together(key: str) -> None:
     assert printed(text) == "Direction assistée: U3003; Climatisation: clean"
 
 
+def test_a_name_that_begins_with_the_word_of_its_key() -> None:
+    text = "Module: Module de porte (DDM): aucun défaut\nModule: Radio: aucun défaut\n"
+    assert printed(text) == "Module de porte (DDM): clean; Radio: clean"
+
+
 def test_a_blank_line_in_a_block_parts_nothing() -> None:
     text = "Unit: Airbag\nCode: U0415\n\nFTB: 54\nText: Invalid data\nStatus: pending\n\nUnit: ABS\nResult: 0 DTCs\n"
     assert modules_of(text) == {"restraints": ["U0415-54 pending"], "anti-lock brakes": ["clean"]}

@@ -214,3 +214,11 @@ def test_a_number_behind_a_name_with_its_address(form: str) -> None:
 def test_a_number_and_a_mark_before_its_description(mark: str) -> None:
     text = f"■ 01: ABS\n• K7152{mark}Aerial no signal\n• M9691{mark}Terminal 15 (present)\n\n■ 02: Radio (Pass)\n"
     assert modules_of(text) == {"anti-lock brakes": ["K7152", "M9691 current"], "radio": ["clean"]}
+
+
+@pytest.mark.parametrize("mark", ["; ", ", ", " / "])
+def test_a_second_number_behind_a_mark(mark: str) -> None:
+    text = (f"Steering -> 19659 System supply{mark}19626 Assist limited\nDamper -> 19030 Rear valve\n"
+            "ABS -> C0063 Yaw rate\n")
+    assert modules_of(text) == {"power steering": ["19659", "19626"], "suspension": ["19030"],
+                                "anti-lock brakes": ["C0063"]}

@@ -97,6 +97,7 @@ nach 5 Minuten Leerlauf | tras 5 min al ralentí | after run 3 min
 *** après moteur tournant *** | après moteur en marche | après avoir roulé | après avoir fait tourner le moteur
 après avoir conduit | après un trajet | nach laufendem Motor | nach dem Fahren | nach Testfahrt | tras conducir
 tras arrancar el motor | tras haber circulado | después de hacer funcionar el motor | después de rodar 5 km
+scan after test run | after the trial run | nach Testlauf | nach Probelauf | post test run | post-test drive
 """,
     "after-repair": """
 after repair | Post-repair scan | after the repair | after repairs | nach Reparatur | nach der Reparatur

@@ -66,6 +66,12 @@ def test_a_label_that_says_twice_that_modules_are_clean() -> None:
         RADIO: ["clean"], "instrument cluster": ["clean"], ABS: ["C0035 stored"]}
 
 
+@pytest.mark.parametrize("label", ["Timeout, no answer", "- No response (timeout)", "No communication / no response"])
+def test_a_label_that_says_twice_that_modules_are_silent(label: str) -> None:
+    assert modules_of(f"ABS: C0035 stored\n{label}: Radio, Instrument cluster\n") == {
+        ABS: ["C0035 stored"], RADIO: ["silent"], "instrument cluster": ["silent"]}
+
+
 def test_a_date_alone_heads_a_scan() -> None:
     # Which day it is cannot be told here, that a new scan begins can.
     text = ("02/03/2026\nABS: C0035 stored\nRadio: B1000 stored\n\n"

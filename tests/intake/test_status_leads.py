@@ -37,6 +37,21 @@ def test_a_status_before_a_code_is_its_own(text: str, read: dict[str, list[str]]
     assert modules_of(text) == read
 
 
+@pytest.mark.parametrize(("text", "read"), [
+    ("ABS shows active C0035 and C0040, stored C0050. Radio has stored U0100 and U0140. No codes in the camera.",
+     {"anti-lock brakes": ["C0035 current", "C0040 current", "C0050 stored"], "radio": ["U0100 stored", "U0140 stored"],
+      "camera": ["clean"]}),
+    ("ABS shows C0035 active and C0040. Radio has stored U0100 and U0140. No codes in the camera.",
+     {"anti-lock brakes": ["C0035 current", "C0040"], "radio": ["U0100 stored", "U0140 stored"], "camera": ["clean"]}),
+    ("In the radio active U0100. In the HPQ stored B1000 and U3000. No codes in the camera.",
+     {"radio": ["U0100 current"], "HPQ": ["B1000 stored", "U3000 stored"], "camera": ["clean"]}),
+    ("In the radio: U0100. In the HPQ: B1000 and U3000. No codes in the camera.",
+     {"radio": ["U0100"], "HPQ": ["B1000", "U3000"], "camera": ["clean"]}),
+])
+def test_a_status_leads_the_codes_of_its_sentence(text: str, read: dict[str, list[str]]) -> None:
+    assert modules_of(text) == read
+
+
 def test_a_status_nobody_knows_before_the_code_hides_no_name_behind_it() -> None:
     text = ("current - C0561 - ABS - Supply low\nstatus 2F - B1000 - Gateway - Internal fault\n"
             "stored - B1342 - Radio - Aerial open\npending - U0155 - Radio - No signal\n"

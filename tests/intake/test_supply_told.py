@@ -206,6 +206,26 @@ def test_a_voltage_beside_other_things(text: str, expected: tuple[float | None, 
     assert (snapshot.volts, snapshot.lowest_volts) == expected
 
 
+@pytest.mark.parametrize(("before", "after"), [
+    ("Supply voltage;11,9 V;", "Supply voltage;12,7 V;"), ("Kl. 30;-;11.9 V", "Kl. 30;-;12.7 V"),
+    ("11.9 V;Battery;", "12.7 V;Battery;"),
+    ("Battery 11.9 V;;", "Battery 12.7 V;-;-"), ("U batt;11.9;", "U batt;12.7;"),
+    ("System voltage;11.9 V;at start of scan", "System voltage;12.7 V;key on"),
+])
+@pytest.mark.parametrize("head", ["Date;Scan;Module;Result;Codes", "Date;Readout;Module;Result;Codes"])
+def test_rows_of_the_supply_among_those_of_modules(before: str, after: str, head: str) -> None:
+    first, second = "2024-05-03;Before clear", "2024-05-03;After clear"
+    text = (f"{head}\n{first};ABS;1 code;C0035\n{first};Radio;no codes;-\n{first};{before}\n"
+            f"{second};ABS;no codes;-\n{second};Radio;no codes;-\n{second};{after}\n")
+    assert supplies(text) == [(11.9, None), (12.7, None)]
+
+
+def test_the_lowest_beside_the_supply_in_rows_of_a_table() -> None:
+    head = "Scan\tUnit\tResult\tCodes\nBefore clear\tABS\t1 code\tC0035\n"
+    assert supplies(f"{head}Before clear\tBattery\t12.1 V (min 10.8 V)\t-\n") == [(12.1, 10.8)]
+    assert supplies(f"{head}Before clear\tBattery\t12.1 V\tlowest 10.8 V\n") == [(12.1, 10.8)]
+
+
 @pytest.mark.parametrize(("said", "nominal"), [("24 V", 24.0), ("24 V?", None), ("24v?? no - 12V", 12.0)])
 def test_a_nominal_voltage_somebody_asks_for_is_none(said: str, nominal: float | None) -> None:
     reading = read_text(f"WO 22917  |  box van, {said}\nECM: P0562\n", load())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 GAPS = """SYS            RESULT      CODES
 engine         FAULT       P0113
@@ -72,6 +72,19 @@ def test_a_count_of_none_between_two_tables_is_an_answer() -> None:
     assert modules_of(text) == {
         "engine control": ["P0087 current"], "security": ["clean"], "body control": ["B1045 stored"],
     }
+
+
+@pytest.mark.parametrize(("first", "second"), [
+    ("Scan no. 1 | 14.07.2023 08:28", "14.07.2023 10:41 | Scan no. 2"), ("Lauf 1 | 14.07.2023", "Lauf 2 | 15.07.2023"),
+    ("Scan 1: 14.07.2023 08:28 (11.9 V) | | ", "Scan 2: 14.07.2023 10:41 (12.4 V) | | "),
+    ("Before clear | 11.9 V | 14 July 2023", "After clear | 12.4 V | 14 July 2023"),
+])
+@pytest.mark.parametrize("mark", [" | ", "\t", ";"])
+def test_the_title_of_a_scan_between_two_tables_is_no_row(first: str, second: str, mark: str) -> None:
+    text = (f"{first}\nUnit | Outcome | Codes\nABS | 1 code | C0035 (stored)\nRadio | no reply | -\n{second}\n"
+            "Unit | Outcome | Codes\nABS | no codes | -\nRadio | no reply | -\n").replace(" | ", mark)
+    assert [scan.partition(" | ")[2] for scan in scans(text)] == [
+        "ABS: C0035 stored; Radio: silent", "ABS: clean; Radio: silent"]
 
 
 def test_a_row_of_a_column_of_modules_stays_one() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from triage.intake.lines.row import Cell, Row
+from triage.intake.lines.unknown import is_short
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
@@ -15,6 +16,7 @@ from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import NOTHING_SAID
 
+_LONGEST_SHORT = 6
 #: Beside an answer in another cell these say that there is no code.
 _NONE = frozenset(("n/a", "na", "n.a"))
 _ADDRESS = lazily(r"(?:0x|\$|#)[0-9a-f]{1,4}|[0-9][0-9a-f]{1,2}h?|[1-9a-f]")
@@ -35,6 +37,11 @@ def read(context: Context, row: Row) -> bool:
     if not 2 <= len(filled) <= 4 or (len(row.cells) < 3 and row.kind not in ("|", "\t")):
         return False
     told = [answer_of_cell(cell.low) or ("clean" if cell.text == "0" else None) for cell in filled]
+    if len(filled) < len(row.cells) and told[:2] == [None, None] and filled[0].text.isupper() and (
+            len(filled[0].text) <= _LONGEST_SHORT and not is_short(filled[1].text)
+            and context.names.score(tidy(filled[1].text)) >= 60.0):
+        # "ESP,Fahrdynamikregelung,-,-,kein Fehler": the short form of the name stands before it.
+        filled, told = filled[1:], told[1:]
     said = [answer for answer in told if answer is not None]
     if len(said) != len(filled) - 1:
         return False

@@ -14,6 +14,7 @@ from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.codeplaces import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
+from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -106,7 +107,8 @@ def _module(context: Context, row: Row, value: str, low: str, start: int) -> boo
     hits = () if _is_short_name(context, value) else spoken(low)
     apart = bool(hits) and re.search(r"(?:\s-+|[:(\[])\s*$", low[: hits[0].start]) is not None
     if hits and (apart or context.names.score(heading.printed) < 60.0):
-        before = without_links(value[: hits[0].start])
+        before = tidy(value[: hits[0].start])
+        before = before if context.names.sure(before) else without_links(before)
         if before:
             answer = hits[0].answer
             heading = name_in(context, row, before, start + max(value.find(before), 0)) or heading
@@ -198,6 +200,9 @@ def _failure_type(context: Context, row: Row, value: str, low: str, start: int) 
 
 
 def _status(context: Context, row: Row, value: str, low: str, start: int) -> bool:
+    if context.style.status_heads and low.isdigit():
+        # "Active: 2" heads two codes.
+        return False
     status = states.of_cell(low, context.translated, context.legend)
     if status is None and _are_codes(context, row, value, low, start, _NUMBER_TOLD.match(low) is not None):
         return True

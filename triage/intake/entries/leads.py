@@ -11,10 +11,10 @@ mistake would hide a hard fault.
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.finds import Found
@@ -51,6 +51,7 @@ _COLON_SIGNS = lazily(r"[:=]")
 _PLAIN = lazily(r"[a-z\s]*")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
+_ENDED = lazily(r"[!?\n]|\.\s")
 #: A status at the end of a row, with a word that says it of all its codes.
 _OF_ALL = lazily(
     r"(?:[(\[]|[-:,;]?\s)\s*(?:all|both|each|alle|beide|jeweils|(?:tou(?:te)?s )?(?:les )?deux|tous|toutes|l[oa]s dos|"
@@ -77,8 +78,7 @@ def find(low: str, codes: Sequence[Span], names: Sequence[Span], translated: boo
     if not any(starts):
         return []
     if any(start is not None and not start.colon for start in starts):
-        starts = [start if start is None or start.colon or _all_led(low, codes, starts, translated) else None
-                  for start in starts]
+        starts = _where_all(low, codes, starts, translated)
     found: list[Lead] = []
     led: list[list[int]] = []
     for at, start in enumerate(starts):
@@ -157,8 +157,9 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
         # "Permanent DTC (mode $0A): P0715"
         head = head[: service.start()]
     hits = states.in_text(head, translated)
-    if not hits or head[hits[-1].start : hits[-1].end] == "is showing":
-        # "BCM is showing P0562 and B1318" only says that it holds them.
+    if not hits or head[hits[-1].start : hits[-1].end] == "is showing" or (
+            not colon and head.endswith(" logged")):
+        # "BCM is showing P0562 and B1318", "BCM logged P0562" only say that it holds them.
         return None
     last = hits[-1]
     if _PLAIN.fullmatch(head, last.end) is None or _KEYED.search(head, 0, last.start):
@@ -176,10 +177,24 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     return _Start(first + start, first + len(text), status, colon)
 
 
+def _where_all(
+    low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool
+) -> list[_Start | None]:
+    """The statuses before codes, those without a colon only in sentences in which they stand before all codes."""
+    found: list[_Start | None] = []
+    ends = [at for at in range(1, len(codes)) if _ENDED.search(low, codes[at - 1][1], codes[at][0])]
+    for first, last in pairwise([0, *ends, len(codes)]):
+        said, led = codes[first:last], starts[first:last]
+        all_led = _all_led(low, said, led, translated)
+        found += [start if start is None or start.colon or all_led else None for start in led]
+    return found
+
+
 def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], translated: bool) -> bool:
     """Whether statuses without a colon stand before their codes throughout ("stored P0562, P0563, active P0118"): one
     before the first, none behind the last, and nothing else between them."""
-    if starts[0] is None or states.in_text(low[codes[-1][1] : codes[-1][1] + _REACH], translated):
+    behind = low[codes[-1][1] : codes[-1][1] + _REACH]
+    if starts[0] is None or states.in_text(_ENDED.split(behind)[0], translated):
         return False
     for at in range(1, len(codes)):
         start = starts[at]
@@ -192,7 +207,7 @@ def _all_led(low: str, codes: Sequence[Span], starts: Sequence[_Start | None], t
 def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
     """Whether a code is no longer one of the list that a status leads: a sentence or a name stands between, unless
     the list is one of names from the start."""
-    if re.search(r"[!?\n]|\.\s", low[codes[at - 1][1] : codes[at][0]]):
+    if _ENDED.search(low, codes[at - 1][1], codes[at][0]):
         return True
     if _name_in(names, lead.end, codes[lead.codes[0]][0]):
         return False

@@ -14,7 +14,8 @@ from triage.intake.said.states import legend_of
 from triage.intake.words.vocabulary import STATES
 
 _LEGEND = lazily(
-    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])"
+    r"(?<![a-z])(?:legend|key|legende|leyenda|abbreviations|abkurzungen|status values|possible)(?![a-z])|"
+    r"(?<![^\s,(])[0-9] ?[-=] ?[a-z][^0-9]{2,24}[0-9] ?[-=] ?[a-z]"
 )
 #: A word for a status explained: "Permanent = can't be cleared by hand".
 _MEANS = lazily(

@@ -358,7 +358,7 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     added: CodeDraft | None = None
     for at, (modules, code, details) in enumerate(pending):
         details.status = details.status or led.get(code.start)
-        if details.status is None and not led:
+        if details.status is None:
             before = pending[at - 1][1].end if at else 0
             # "BCM has U0100, the radio with active B1325": it stands behind the module of its code.
             lead = row.low[before : code.start]
@@ -377,7 +377,8 @@ def _leading(context: Context, lead: str, behind: bool) -> StatusWord | None:
         lead = lead[said.end :]
     lead = lead[-40:]
     found = [state for state in states.in_text(lead, context.translated) if state.end >= len(lead.rstrip(" :,")) - 12]
-    if not found or _CODES.fullmatch(lead, found[-1].end) is None or lead[: found[-1].end].endswith("showing"):
+    if not found or _CODES.fullmatch(lead, found[-1].end) is None or (
+            lead[: found[-1].end].endswith("showing") or lead.rstrip().endswith(" logged")):
         return None
     if behind and (_JOINED.search(lead, found[-1].end) or not _JOINED.search(lead, 0, found[-1].start)):
         # "P0562 active and P0563", "P0562 stored, not current, P0563": it is that of the code before.

@@ -18,7 +18,7 @@ from triage.intake.naming.heads import is_ditto
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states, volts
+from triage.intake.said import dates, phases, states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of
 from triage.intake.said.counts import stated_count
 from triage.intake.said.near import digits_for_letters, small
@@ -47,13 +47,13 @@ def read(context: Context, row: Row) -> None:
     """One row: its module, then its codes or its answer. The roles of the cells are set."""
     cells = row.cells or []
     roles = row.roles or ()
-    if voltplaces.in_cells(context, row):
-        return
     by_role: dict[str, list[Cell]] = {}
     for cell, role in zip(cells, roles, strict=False):
         if role is not None:
             by_role.setdefault(role, []).append(cell)
     _scan(context, by_role)
+    if voltplaces.in_cells(context, row):
+        return
     name = _module_cell(context, row, by_role)
     codes = codes_of(row, by_role)
     if not codes and not name and _continues(context, row, by_role):
@@ -79,9 +79,7 @@ def read(context: Context, row: Row) -> None:
 #: A text that begins like a code and is none that can be read.
 _LIKE = lazily(r"\s*[pcbu][\s._-]*[0-9]")
 #: A cell that counts the codes that follow in lines of their own.
-_COUNTED = lazily(
-    rf"\s*([1-9][0-9]?)\s+{CODES}\s*"
-)
+_COUNTED = lazily(rf"\s*([1-9][0-9]?)\s+{CODES}\s*")
 _FAULTY = lazily(
     r"^\s*(?:faulty|faults?|codes?|fail(?:ed)?|not ok|fehlerhaft|n\.?i\.?o\.?|fehler|defectueux|defauts?|con fallos?|"
     r"averias?)\s*[:(\[]?\s*([1-9][0-9]?)\s*[)\]]?\s*$"
@@ -95,6 +93,10 @@ def stands_alone(context: Context, row: Row) -> bool:
         # "No trouble  codes found": the gap is a slip.
         return True
     roles = row.roles or ()
+    kinds = [_of_scans(cell) for cell in cells if "scan" not in roles and "date" not in roles]
+    if all(kinds) and kinds.count(1) == 1 and (len(kinds) > 1 or phases.scan_head(cells[0].low)):
+        # "Scan 2 | 04.07.2023 10:41", above the heads once more, or a cell across all columns
+        return True
     if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
         # Below "01  Engine  2 faults", further right: a code where this table has none.
         return row.finds.codes[0].start == 0 and row.line.indent > 0
@@ -112,10 +114,17 @@ def stands_alone(context: Context, row: Row) -> bool:
     )
 
 
+def _of_scans(cell: Cell) -> int:
+    """1 for a cell that names a scan, 2 for its date, its time or its voltage, 0 for any other."""
+    if phases.find(cell.low) or phases.scan_head(cell.low):
+        return 1
+    told = dates.may_stand_in(cell.low) or dates.clock(cell.low) or volts.find(cell.low)
+    return 2 if told and len(cell.low) <= 24 else 0
+
+
 def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
     """A column that says which scan the row is of: a new one where it changes."""
-    low = text_of(by_role, "scan")
-    if low:
+    if low := text_of(by_role, "scan"):
         turn(context, low)
 
 
@@ -173,8 +182,7 @@ def _module_values(
     low = text_of(by_role, "volts")
     match = NUMBER.search(low)
     if match is not None and (len(low) <= 12 or volts.find(low)):
-        value = float(match[1].replace(",", "."))
-        value = value / 1000 if "mv" in low else value
+        value = float(match[1].replace(",", ".")) / (1000 if "mv" in low else 1)
         stored = coded and any(role in by_role for role in ("odometer", "rpm"))
         if stored and context.builder.code is not None:
             context.pending_freeze_volts = value

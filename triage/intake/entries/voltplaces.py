@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import voltbatteries, volts
 from triage.intake.said.answers import spoken
@@ -12,7 +13,7 @@ from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 
-_VALUE = lazily(r"([0-9]{1,2}[.,][0-9]{1,3}|[0-9]{1,2}(?=\s?v))\s?(?:v(?:olts?)?)?")
+_VALUE = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,3}|(?=\s?v))")
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 
@@ -67,20 +68,28 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
 
 
 def in_cells(context: Context, row: Row) -> bool:
-    """A row of a table of modules that tells the supply and nothing else ("Battery voltage at scan,11.05,,"); whether
-    it is one."""
-    filled = [cell for cell in row.cells or () if cell.text.strip()]
-    value = _VALUE.fullmatch(filled[1].low.strip()) if len(filled) == 2 and not row.finds.codes else None
-    if value is None or context.names.listed(filled[0].text.strip()):
+    """A row of a table of modules that tells the supply and nothing else ("Battery voltage at scan,11.05,,", "12.7 V;
+    Battery", "Kl. 30 | 13.1 V (min 11.0 V)"); whether it is one. What tells the scan and its time stands in every row
+    of such a table."""
+    if row.finds.codes or not has_digit(row.low):
         return False
-    label = filled[0].low.strip(" :=")
-    said = f"{label}: {value[1]} v"
-    if not alone(said):
+    filled = [(cell, role) for cell, role in zip(row.cells or (), row.roles or (), strict=False)
+              if role not in ("scan", "date") and any(map(str.isalnum, cell.low))]
+    label = next((cell for cell, role in filled if role != "volts" and not _VALUE.match(cell.low)), None)
+    values = [cell for cell, _ in filled if cell is not label]
+    if label is None or (context.names.listed(label.text.strip()) and not volts.is_label(label.low)):
         return False
-    start = filled[1].start
-    for volt in volts.find(said):
-        place = volt._replace(start=start, end=start + len(value[1]))
-        place_volt(context, row, place, top=True)
+    if not values and filled[0][1] != "module":
+        return False
+    lead = f"{label.low.strip(' :=')}: " if values else ""
+    values = values or [label]
+    said = [f"{cell.low} v" if cell.low[-1:].isdigit() else cell.low for cell in values]
+    if not alone(lead + " ".join(said)):
+        return False
+    for text, cell in zip(said, values, strict=True):
+        for volt in volts.find(lead + text):
+            shift = cell.start - len(lead)
+            place_volt(context, row, volt._replace(start=volt.start + shift, end=volt.end + shift), top=True)
     context.open_code = context.open_row = None
     return True
 

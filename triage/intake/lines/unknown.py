@@ -41,6 +41,10 @@ _LED = lazily(
     rf"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of|[Ii]m|[Aa]us dem|[Vv]om|[Dd]ans|[Ee]n)\s{_THE}{_TOKEN}"
     r"(?=\s*(?:[.,;!?)]|$)|\s(?:and|und|et|y)\s)"
 )
+#: At the beginning of a sentence, before its codes.
+_OPENS = lazily(
+    rf"(?:^|[.;!?:]\s+|\s-+\s+)(?:[Ii]n the|[Ii]m|[Ii]n der|[Dd]ans l[ae]|[Ee]n (?:el|la))\s{_TOKEN}(?=[\s:,])"
+)
 _REACH, _FAR, _WORDS = 16, 100, 30
 
 
@@ -84,6 +88,14 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         ended = gap == "." or any(mark in gap for mark in (". ", ";", "!", "?"))
         named = match[1] == "ECU" or _may_be_name(row.low[start:end])
         if (article or direct) and named and not ended and 1 not in taken[start:end]:
+            found.append((start, end))
+    for match in _OPENS.finditer(row.text):
+        # "In the TCUX stored U3000"
+        start, end = match.span(1)
+        code = codes[min(bisect_right(codes, end, key=lambda code: code.start), len(codes) - 1)]
+        gap = row.low[end : code.start].strip(" :,-") if end <= code.start < end + _FAR else "."
+        if 1 not in taken[start:end] and _may_be_name(row.low[start:end]) and (
+                not gap or states.of_cell(gap) is not None):
             found.append((start, end))
     return sorted(found)
 

@@ -152,7 +152,9 @@ _SENDERS = phrase_set("""
     quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
     fuente | procedencia | remitente | gerat | geraet | appareil | dispositivo | controlador | controleur""")
 #: Heads of a column of scans that mean something else as keys ("Session: extended").
-_SESSIONS = phrase_set("session | sitzung | seance | sesion | visit | besuch | visite | visita | run")
+_SESSIONS = phrase_set("""
+    session | sitzung | seance | sesion | visit | besuch | visite | visita | run | readout | read-out | scan title |
+    lesung | auslesung | abfrage | durchlauf | pruflauf | passage | escaneo | pasada""")
 #: Columns named by a status: a mark, or the codes themselves, stand in them.
 _FLAGS = {
     "current": phrase_set(

@@ -74,7 +74,7 @@ NOT_SHORT = "".join(
     rf"(?<![^a-z]{word}\.)"
     for word in (
         "comm", "pass", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr",
-        "ca", "vs",
+        "ca", "vs", "com", "comun", "comunic", "komm", "kommun",
     )
 ) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp"))
 

@@ -78,14 +78,14 @@ _DROVE = Phrasebook(
         road and back | round the block |
         around the block | took it round | took it out | tour du pate de maisons | tour du quartier | vuelta a la
         manzana | runde gedreht |
-        road test | road tested | roadtest | test drive | test drove | test driven | drove | driven | drive cycle
-        done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route | prueba de
-        carretera | conducido | prueba en carretera | recorrido |
+        road test | road tested | roadtest | test drive | test run | test drove | test driven | drove | driven |
+        drive cycle done | drive cycle | probefahrt | gefahren | fahrt | essai routier | roule | essai sur route |
+        prueba de carretera | conducido | prueba en carretera | recorrido |
         rode | anduve | conduje | circule | rodado""",
         "no": """
-        not driven | no road test | without driving | did not drive | no test drive | not moved | ohne probefahrt
-        | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido | sin prueba de
-        carretera | not drove | sin conducir""",
+        not driven | no road test | without driving | did not drive | no test drive | no test run | not moved |
+        ohne probefahrt | nicht gefahren | keine probefahrt | sans essai routier | pas roule | no conducido |
+        sin prueba de carretera | not drove | sin conducir""",
     }
 )
 _SPEED = lazily(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")

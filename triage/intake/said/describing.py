@@ -119,7 +119,7 @@ def _may_describe(low: str, names: Sequence[Span], at: int, codes: Sequence[Span
     if (opened := _OPENED.fullmatch(gap)) is not None:
         return _in_bracket(low, names[at], opened[1], _first_behind(codes, end))
     before = [word for word, _, _ in words(gap)] if gap.strip() else []
-    if not _MARKS.isdisjoint(gap) or ". " in gap or " - " in gap or len(before) > _MOST_BEFORE:
+    if not _MARKS.isdisjoint(gap) or _ENDS.search(gap) or " - " in gap or len(before) > _MOST_BEFORE:
         return False
     leading = LEADS - _OF - _THROUGH if before[:1] and before[0] not in LEADS else LEADS
     if any(word in leading or word in _SAYS or word in AND for word in before) or (before and states.in_text(gap)):

@@ -70,6 +70,8 @@ class Style:
 #: So many modules in one column are more than what a description names by chance.
 _FEWEST_NAMED = 3
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
+#: How many codes stand below a status.
+_COUNT_BEHIND = lazily(r"\s?(?:[(\[][0-9]{1,3}[)\]]|: ?[0-9]{1,3})$")
 
 
 def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> Style:
@@ -151,8 +153,8 @@ def _status_heads(rows: Sequence[Row]) -> bool:
 
 
 def _is_status(row: Row) -> bool:
-    """Whether a line is a status alone."""
-    return len(row.low) <= 30 and states.of_cell(row.low) is not None
+    """Whether a line is a status alone, or one with the number of its codes: "Not active (2)"."""
+    return len(row.low) <= 30 and states.of_cell(_COUNT_BEHIND.sub("", row.low)) is not None
 
 
 def _are_described(group: Sequence[Row]) -> bool:

@@ -1,10 +1,10 @@
-"""A label that says twice that modules are clean, before their names: "OK modules (no codes): Door LF", "Passed, no
-codes: Radio". The second answer is enough.
+"""A label that says twice what modules did, before their names: "OK modules (no codes): Door LF", "Timeout, no answer:
+Radio". The second answer is enough.
 
 >>> from triage.intake.plain.characters import lines
->>> said = "OK modules (no codes): Door LF\\nPassed, no codes: Radio\\nABS: ok, no codes"
+>>> said = "OK modules (no codes): Door LF\\n- Timeout / no answer: Radio\\nABS: ok, no codes\\nABS, no codes: 2"
 >>> [line.text for line in shortened(lines(said))]
-['no codes: Door LF', 'no codes: Radio', 'ABS: ok, no codes']
+['no codes: Door LF', '- no answer: Radio', 'ABS: ok, no codes', 'ABS, no codes: 2']
 """
 
 from __future__ import annotations
@@ -16,9 +16,13 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import answer_of_cell
 
 _LABEL = lazily(
-    r"\s*(?P<lead>(?:ok|passed|pass|clean|clear|good|fine|healthy|in ordnung|fehlerfrei|sans defaut|correctos?)"
-    r"(?: (?:modules?|units?|ecus?|systems?|control units?|steuergerate|calculateurs|modulos))?\s*[,(]\s*)"
-    r"(?P<answer>[a-z ]{4,24}?)(?P<close>\s*\)?)(?=\s*:\s*\S)"
+    r"[\s*>-]{0,8}(?P<lead>(?P<first>[a-z][a-z ]{1,28}?)\s*[,(/]\s*)"
+    r"(?P<answer>[a-z][a-z ]{3,28}?)(?P<close>\s*\)?)(?=\s*:\s*\S)"
+)
+#: What says that modules are clean, beside a word for these.
+_FINE = lazily(
+    r"(?:ok|passed|pass|clean|clear|good|fine|healthy|in ordnung|fehlerfrei|sans defaut|correctos?)"
+    r"(?: (?:modules?|units?|ecus?|systems?|control units?|steuergerate|calculateurs|modulos))?"
 )
 
 
@@ -29,7 +33,9 @@ def shortened(found: Sequence[Line]) -> list[Line]:
 
 def _one(line: Line) -> Line:
     match = _LABEL.match(line.low)
-    if match is None or answer_of_cell(match["answer"]) != "clean":
+    answer = answer_of_cell(match["answer"]) if match is not None else None
+    if match is None or answer is None or (
+            answer_of_cell(match["first"]) != answer and not (answer == "clean" and _FINE.fullmatch(match["first"]))):
         return line
     return reworded(reworded(line, *match.span("close"), ""), *match.span("lead"), "")
 

@@ -27,8 +27,9 @@ from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"[\s\"'(\[*]*(?:[a-z]{2,10} )?(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|abkurzungen|"
-    r"abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note)(?: [a-z]{2,10}){0,3}"
+    r"[\s\"'(\[*]*(?:[a-z]{2,12} ){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
+    r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
+    r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"
 )
 _LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
@@ -69,6 +70,7 @@ _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
 _ENCLOSED = lazily(r"[(\[]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]])")
+_DIGIT_BEHIND = lazily(r"(?:[ -][0-9A-Fa-f]{2})?\s?[(\[]([0-9])[)\]]")
 #: A letter right behind a code of several.
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it.
@@ -209,10 +211,12 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, _Entry] = {}
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
+    beside = cache(lambda: {match[1] for row in rows for code in row.finds.codes
+                            if (match := _DIGIT_BEHIND.match(row.text, code.end)) is not None})
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or _MARKS.isdisjoint(row.line.text) or len(row.low) > _LONGEST:
             continue
-        if not (entries := _told(row, is_name, translated)):
+        if not (entries := _told(row, is_name, translated, beside)):
             continue
         if waiting and (len(entries) > 1 or at - 1 not in waiting):
             yield list(waiting), list(waiting.values())
@@ -278,9 +282,11 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
     return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
 
 
-def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_Entry]:
-    """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything
-    else."""
+def _told(
+    row: Row, is_name: IsName, translated: Callable[[], bool], beside: Callable[[], set[str]]
+) -> list[_Entry]:
+    """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything else.
+    ``beside``: the digits in brackets behind codes, which are statuses where a line explains all of them."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
     begin = bullet.start() if bullet is not None else row.start
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
@@ -310,7 +316,9 @@ def _told(row: Row, is_name: IsName, translated: Callable[[], bool]) -> list[_En
     if not any(entry.status or entry.answer for entry in found):
         return []
     sure = led and (len(found) == 1 or " - " not in low)
-    return found if _may_be_digits([entry.letters for entry in found], "=" in low, sure) else []
+    told = [entry.letters for entry in found]
+    explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
+    return found if explained or _may_be_digits(told, "=" in low, sure) else []
 
 
 @remembered

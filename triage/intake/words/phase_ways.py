@@ -151,8 +151,8 @@ _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|eli
 _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_RUN_SIGNS})",
-        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}{_NO_RUN}|post[ -]?(?:run|drive|idle|road ?test)|after-run|"
-        rf"after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
+        rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}{_NO_RUN}|post[ -]?(?:run|drive|idle|road ?test|test[ -]?(?:run|drive))|"
+        rf"after-run|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
     ),
     _way(
         rf"(?:nach|apres|tras|despues).*(?:{_RUN_SIGNS})",

@@ -42,8 +42,8 @@ AMOUNT = (
     r"stunden?|heures?|horas?)[ -]?)*"
 )
 RUN = (
-    r"(?:engine |motor |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*(?:of |at |on |with |"
-    r"im |am |de |d'|en |au |al |"
+    r"(?:engine |motor |test |trial |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*"
+    r"(?:of |at |on |with |im |am |de |d'|en |au |al |"
     r"the |le |engine |motor |moteur |avoir |fait |haber |hacer |mit )*"
     r"(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
     r"ing)?|test[ -]?drive|(?:test|trial|proving|road)[ -]?run|testlauf|probelauf|tour d'essai|vuelta de prueba|"
@@ -51,8 +51,8 @@ RUN = (
     r"laufenlassen|essai(?: routier)?|"
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
     r"recorrido|conduccion|"
-    r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|tourn(?:ant|er?)|roule|condui(?:te?|re)|"
-    r"trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
+    r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|(?:test|probe)lauf|tourn(?:ant|er?)|"
+    r"roule|condui(?:te?|re)|trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
 )
 #: What was run, and for how long: "running the engine 10 min".
 FOR = (
@@ -61,8 +61,8 @@ FOR = (
 )
 #: A drive behind the clear of the same sentence: the later event tells. An engine that only runs is one of this scan.
 DRIVE = (
-    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|test[ -]?(?:drive|run)|"
-    r"drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
+    r"(?:(?:short |long |quick |brief |kurzer |kurzem |court |corto )?(?:road[ -]?test|"
+    r"(?:test|trial)[ -]?(?:drive|run)|drive[ -]cycles?|drive(?! (?!of |for |[0-9])\w)|"
     r"driving|drove|test[ -]?drove|road[ -]?tested|trip|probefahrt|fahrt|fahren|essai(?: routier| sur route)|roulage|"
     r"prueba (?:de|en) carretera|rodaje|recorrido|conducir))"
 )
