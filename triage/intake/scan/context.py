@@ -65,8 +65,6 @@ class Context:
     habit: between.Habit | None = None
     #: The supply of scans that a line tells together by their phases.
     supply_by_phase: dict[Phase, float] = field(default_factory=dict)
-    #: By row, the number of the scan that was being read behind it.
-    scan_of_row: list[int] = field(default_factory=list)
     #: The place of the row being read.
     at: int = 0
     #: The place of the last row that told of the scan and of no module.
