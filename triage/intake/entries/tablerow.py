@@ -97,9 +97,9 @@ def stands_alone(context: Context, row: Row) -> bool:
     if all(kinds) and kinds.count(1) == 1 and (len(kinds) > 1 or phases.scan_head(cells[0].low)):
         # "Scan 2 | 04.07.2023 10:41", above the heads once more, or a cell across all columns
         return True
-    if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
+    if row.finds.codes and "module" in roles and "code" not in roles:
         # Below "01  Engine  2 faults", further right: a code where this table has none.
-        return row.finds.codes[0].start == 0 and row.line.indent > 0
+        return row.finds.codes[0].start == (cells or [row])[0].start and (row.kind != "gap" or row.line.indent > 0)
     if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
         return False
     name, said = cells
