@@ -1,4 +1,4 @@
-"""Modules that drop out and come back.
+"""Modules that drop out and come back, and codes that may point at another module.
 
 Source of each expectation: common practice. All sessions are invented.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from made_sessions import FLAT, HELD, RUNS, job, tables, van
+from made_sessions import FLAT, HELD, RUNS, code, job, tables, van
 
 from triage.assess import Worked
 
@@ -44,3 +44,35 @@ def test_the_loss_of_a_module_that_answers_is_of_its_own_where_several_miss_it()
     # Three lines do not break together, and a sag silences more than one module.
     assert many["hard"] < 0.7 * few["hard"]
     assert many["low-voltage"] / many["intermittent"] < 0.8 * few["low-voltage"] / few["intermittent"]
+
+
+def test_a_makers_code_without_words_may_point_at_another_module() -> None:
+    def echo(**words: str) -> float:
+        held: dict[str, Any] = {"engine control": ["P0118"], "body control": [code("B1244") | words]}
+        return causes(van("before-clear", held, **FLAT), van("after-clear", held, **HELD),
+                      module="body control", text="B1244")["echo"]
+    assert 0.001 < echo() < 0.02
+    assert echo(text="rear wiper motor") == 0.0
+
+
+def test_a_pointer_without_words_needs_a_fault_in_another_module() -> None:
+    def echo(other: str) -> float:
+        held: dict[str, Any] = {other: ["P0118"]} | {"body control": ["B1244"]}
+        return causes(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), text="B1244")["echo"]
+    alone = causes(*(van(phase, {"body control": ["B1244"]}, **state) for phase, state in (
+        ("before-clear", FLAT), ("after-clear", HELD))), text="B1244")["echo"]
+    assert alone < 0.2 * echo("engine control")
+
+
+def test_what_a_failure_type_alone_calls_mechanical_may_be_a_circuit() -> None:
+    # 71: actuator stuck (SAE J2012DA).
+    facts = tables().facts("B1244", "71")
+    assert (facts.noise, facts.known) == ("mechanical", False)
+    entry = code("B1244", "71") | {"text": "flap motor"}
+    work = Worked([job(van("before-clear", {"body control": [entry]}, **FLAT))], tables())
+    prior = work.evidence.prior.steps[0][0]
+    # Of two kinds taken half and half (in logarithms) the odds of low voltage against an old code are between theirs.
+    rate, sag = tables().rate, tables().rate("low.commanded output") ** 0.5 * tables().rate(f"low.sag.{facts.sag}")
+    odds = [rate(f"prior.{kind}.low-voltage") / rate(f"prior.{kind}.history") * sag
+            for kind in ("mechanical", "electronic")]
+    assert 1.2 * odds[0] < prior[2] / prior[3] < odds[1] / 1.2

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from code_tables import words
+from triage.evidence.echo import without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
@@ -54,7 +55,7 @@ def kinds(book: Casebook, link: Links) -> Ints:
 
 def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> Priors:
     """The prior of every fault and how it came about."""
-    result = Priors([_by_monitor(book, params.prior[kinds(book, link)], params)])
+    result = Priors([_by_monitor(book, _by_kind(book, link, params), params)])
     _apply(result, _nothing_low(book, line, link, params), "nothing in the session shows a low supply",
            _scale({LOW_VOLTAGE: params.rate("low.nothing_low")}))
     silent = link.lost > 0.0
@@ -153,6 +154,17 @@ def _nothing_low(book: Casebook, line: Timeline, link: Links, params: Parameters
     modules = book.module_volts < level[book.module_session][:, None]
     quiet[book.module_session[modules.any(axis=1)]] = False
     return np.asarray(quiet[book.fault_session])
+
+
+def _by_kind(book: Casebook, link: Links, params: Parameters) -> Floats:
+    """The table's prior of each fault's kind, for a maker's code as far as its kind is known."""
+    prior = params.prior[kinds(book, link)]
+    # What a range or a failure type calls mechanical may be the circuit of that part as well.
+    loose = book.flags(lambda facts: not facts.known and facts.noise == "mechanical") & (link.relation == 0)
+    share = params.rate("kind.by_range")
+    prior[loose] = prior[loose] ** (1.0 - share) * params.prior[NOISES.index("electronic")] ** share
+    prior[:, ECHO] *= np.where(without_words(book, link), params.rate("echo.untold"), 1.0)
+    return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 
 def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
