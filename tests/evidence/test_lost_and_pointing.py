@@ -64,6 +64,16 @@ def test_a_pointer_without_words_needs_a_fault_in_another_module() -> None:
     assert alone < 0.2 * echo("engine control")
 
 
+def test_invalid_data_told_by_one_module_while_the_supply_was_low_is_mostly_of_the_low_supply() -> None:
+    held = {"engine control": ["U0415"], "anti-lock brakes": ["C0051"]}
+    gone = causes(van("before-clear", held, **FLAT), van("after-clear", {"anti-lock brakes": ["C0051"]}, **HELD),
+                  module="engine control", text="U0415")
+    back = causes(van("before-clear", held, **FLAT), van("after-clear", held, **HELD),
+                  module="engine control", text="U0415")
+    assert gone["low-voltage"] > 0.7
+    assert back["echo"] > 0.5
+
+
 def test_what_a_failure_type_alone_calls_mechanical_may_be_a_circuit() -> None:
     # 71: actuator stuck (SAE J2012DA).
     facts = tables().facts("B1244", "71")
