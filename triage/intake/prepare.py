@@ -164,7 +164,8 @@ def _with_whole_names(
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
-    found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
+    found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
+    found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find)
     found = namelead.parted(scanlead.parted(found, names.find), names)
