@@ -139,7 +139,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
-    context.row_times = rowtimes.of(all_rows, context.order, day)
+    context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
     context.own_volts = belowline.places(all_rows)
