@@ -103,6 +103,8 @@ class Context:
     #: behind blank lines, once that is asked.
     told_width: int | None = None
     set_apart: bool | None = None
+    #: Whether the rest of a description stands below it in its column, once that is asked.
+    wraps_in_column: bool | None = None
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0
