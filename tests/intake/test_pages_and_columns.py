@@ -1,0 +1,55 @@
+"""Feet of pages with a date, descriptions that go on in their column or before the key of a status, codes in the first
+column of a table without a column for codes, and the number of a code before it. All texts are invented."""
+
+from __future__ import annotations
+
+from code_tables import load
+from triage.intake.read import read_text
+
+
+def read(text: str) -> list[dict[str, list[tuple[str, str | None]]]]:
+    """By scan and module: the codes with their statuses."""
+    return [{module.printed or "": [(code.code, code.status) for code in module.codes] for module in scan.modules}
+            for scan in read_text(text, load()).snapshots]
+
+
+def test_dates_in_the_feet_of_pages_begin_no_scan() -> None:
+    pages = "\n".join(
+        f"Code U300{page}: Battery voltage\nStatus: active\n\n07.05.2024   Order 40711   Page {page}/3\n\nTest report\n"
+        for page in (1, 2, 3))
+    found, = read(f"Test report\n\nScan: 07.05.2024 10:29\n\nABS\n{pages}Code B2477: Configuration\nStatus: stored\n")
+    assert [code for code, _ in found["ABS"]] == ["U3001", "U3002", "U3003", "B2477"]
+
+
+def test_a_name_at_the_left_edge_heads_codes_where_descriptions_go_on_in_their_column() -> None:
+    found, = read(
+        "ABS\nU0140      Lost communication with    Inactive\n           body control module\n"
+        "C0051      Camera not calibrated      Active\n"
+        "Lane Assist Camera\nC1001      Not calibrated             Active\nU0121      Lost communication with    Active\n"
+        "           ABS module\n")
+    assert found == {"ABS": [("U0140", "stored"), ("C0051", "current")],
+                     "Lane Assist Camera": [("C1001", "current"), ("U0121", "current")]}
+
+
+def test_the_rest_of_a_description_before_the_key_of_the_status_names_no_module() -> None:
+    found, = read("Engine\nCode U0121: Lost communication with the\nABS\nState: active\n"
+                  "Code P0300: Misfire\nState: stored\n\nGearbox\nResult: no codes\n")
+    assert found == {"Engine": [("U0121", "current"), ("P0300", "stored")], "Gearbox": []}
+    found, = read("Moteur\nCode U0121: Perte de communication avec le calculateur\nABS\n\u00c9tat: pr\u00e9sent\n")
+    assert found == {"Moteur": [("U0121", "current")]}
+
+
+def test_codes_in_the_column_of_names_are_read() -> None:
+    found, = read(
+        "+---------+--------+------+\n| Unit    | Result |      |\n+---------+--------+------+\n"
+        "| Engine  | 2 DTC  |      |\n|   P0562 16  Supply low      confirmed |\n"
+        "|   P0340 11  Cam sensor      pending   |\n"
+        "| Radio   | no answer     |\n+---------+--------+------+\n")
+    assert found == {"Engine": [("P0562", "confirmed"), ("P0340", "pending")], "Radio": []}
+
+
+def test_the_number_of_a_code_names_no_module() -> None:
+    found, = read("SYSTEM: Engine\nFault 1   P2463   Soot above limit\nCondition: present\n"
+                  "Fault 2   P0401   Flow\nCondition: not present\n\nSYSTEM: Steering\nFault no. 1 C0460 Angle\n"
+                  "Condition: present\n")
+    assert found == {"Engine": [("P2463", "current"), ("P0401", "stored")], "Steering": [("C0460", "current")]}
