@@ -1,0 +1,49 @@
+"""Statuses behind descriptions and before lists, lists of modules in a line, and what stands in cells beside codes."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of
+
+_SENTENCES = [
+    # A status behind a description between commas.
+    ("The left headlamp reports U0131, lost contact with the steering, not active. ABS has C0035, wheel sensor, loose "
+     "plug, failing now; C0040 (31), right wheel sensor, in memory.",
+     {"headlamp, left": ["U0131 stored"], "anti-lock brakes": ["C0035 current", "C0040-31 stored"]}),
+    ("Engine has P0562, supply low, stored, P0113, intake air, active. ABS has U0100, wheel loose, C0035.",
+     {"engine control": ["P0562 stored", "P0113 current"], "anti-lock brakes": ["U0100", "C0035"]}),
+    # "There is" leads from a name that no table holds to its codes.
+    ("In the XQU there is B1A67, internal fault, pending. In the ZBU there is B1A68, active; U0101, stored.",
+     {"XQU": ["B1A67 pending"], "ZBU": ["B1A68 current", "U0101 stored"]}),
+    ("In der XQU gibt es B1A67, gespeichert. ABS hat C0035, aktiv.",
+     {"XQU": ["B1A67 stored"], "anti-lock brakes": ["C0035 current"]}),
+    ("In the glove box there is a note: P0562. ABS has C0035.",
+     {"module not stated": ["P0562"], "anti-lock brakes": ["C0035"]}),
+    # A status that opens its sentence.
+    ("Stored are P0562 in the engine, U0100 in the cluster and C0035 in the ABS. Active is only U0140 in the cluster.",
+     {"engine control": ["P0562 stored"], "instrument cluster": ["U0100 stored", "U0140 current"],
+      "anti-lock brakes": ["C0035 stored"]}),
+    ("Aktuell vorhanden sind P0562 im Motor und U0100 im Kombiinstrument. Gespeichert ist C0035 im ABS.",
+     {"engine control": ["P0562 current"], "instrument cluster": ["U0100 current"],
+      "anti-lock brakes": ["C0035 stored"]}),
+    ("Active is P0562 in the ECM.", {"engine control": ["P0562 current"]}),
+    ("Still present was the noise. P0562 in the ECM, U0100 in the BCM.",
+     {"engine control": ["P0562"], "body control": ["U0100"]}),
+    ("Présent : C0035 dans ABS, U0428 dans ABS. En mémoire : U0121 dans ECM, U0415 dans BCM.",
+     {"anti-lock brakes": ["C0035 current", "U0428 current"], "engine control": ["U0121 stored"],
+      "body control": ["U0415 stored"]}),
+    # Of which codes it is said.
+    ("ABS/TC had C0750 and C0755, those are active. ECM has P0562, P0563. They are both stored.",
+     {"anti-lock brakes": ["C0750 current", "C0755 current"], "engine control": ["P0562 stored", "P0563 stored"]}),
+    ("The gateway is free of faults, as is the seat module. The radio is silent, as is usual. ABS has C0035.",
+     {"gateway": ["clean"], "seat": ["clean"], "radio": ["silent"], "anti-lock brakes": ["C0035"]}),
+    # In brackets behind their codes names that no table holds stand as known ones do.
+    ("Current: U0155 (87) (EPS), U3006 (17) (XQU), P0562 (ECM)",
+     {"power steering": ["U0155-87 current"], "XQU": ["U3006-17 current"], "engine control": ["P0562 current"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "modules"), _SENTENCES)
+def test_sentences_tell_statuses_and_names(text: str, modules: dict[str, list[str]]) -> None:
+    assert modules_of(text) == modules
