@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 _SENTENCES = [
     # A status behind a description between commas.
@@ -47,3 +47,48 @@ _SENTENCES = [
 @pytest.mark.parametrize(("text", "modules"), _SENTENCES)
 def test_sentences_tell_statuses_and_names(text: str, modules: dict[str, list[str]]) -> None:
     assert modules_of(text) == modules
+
+
+_LINES = [
+    # Several modules in a line, also such as no table knows.
+    ("Gateway 0 faults; ABS C0035[96] inactive; Exhaust treatment U0151[87] inactive; Radio no codes",
+     {"gateway": ["clean"], "anti-lock brakes": ["C0035-96 stored"], "reductant": ["U0151-87 stored"],
+      "radio": ["clean"]}),
+    ("bcm b14c3 active / ret not fitted / xqu u0184 + u3006 not present / ecm no comms",
+     {"body control": ["B14C3 current"], "xqu": ["U0184 stored", "U3006 stored"], "engine control": ["silent"]}),
+    ("ABS C0035 stored; open circuit C0040; Airbag ok",
+     {"anti-lock brakes": ["C0035 stored", "C0040"], "restraints": ["clean"]}),
+    # A line that ends a sentence is not wrapped.
+    ("central electrics? B1A4C:00, U3003:16 and U0151.\naudio unit (IHU)? B14C3.\nbrakes? U0415:86.",
+     {"body control": ["B1A4C-00", "U3003-16", "U0151"], "radio": ["B14C3"], "anti-lock brakes": ["U0415-86"]}),
+    # A computer of the vehicle is a module, whatever a vehicle's name makes of other lines.
+    ("Ordenador de vehículo\n    U0415 81: Datos – presente ahora\nRadio\n    U3006 16: Tensión – memorizado",
+     {"Ordenador de vehículo": ["U0415-81 current"], "radio": ["U3006-16 stored"]}),
+    # The failure type with what it means.
+    ("| System | Code | Fault type | Status |\n| --- | --- | --- | --- |\n| ABS | C0035 | 00 no subtype | active |\n"
+     "| Airbag | U0140 | 87 missing message | stored |",
+     {"anti-lock brakes": ["C0035-00 current"], "restraints": ["U0140-87 stored"]}),
+    ("Module,Code,Fault type,Status\nABS,C0035,12 V supply low,active\nECM,P0562,16,stored",
+     {"anti-lock brakes": ["C0035 current"], "engine control": ["P0562-16 stored"]}),
+    # A maker's own number with its description and status.
+    ("Module,Scan result,DTC\nECM,answered,U0151 No messages (not present)\nABS,answered,01976 Pump relay (active)\n"
+     "Radio,no fault codes,",
+     {"engine control": ["U0151 stored"], "anti-lock brakes": ["01976 current"], "radio": ["clean"]}),
+    # What can't be read is not clean.
+    ("Module,Scan result,DTC\nECM,answered,U0151 No messages (not present)\nABS,answered,1976 Pump relay\n"
+     "Radio,no fault codes,",
+     {"engine control": ["U0151 stored"], "radio": ["clean"]}),
+    # Commas in quotation marks part no cells.
+    ('phase,module,dtc,description,state\nbefore clear,Engine,P0562,"Supply voltage, low",stored\n'
+     'before clear,Engine,P0491,"Secondary air, bank 1",active\nbefore clear,Cluster,U0100,"Engine, missing",stored',
+     {"engine control": ["P0562 stored", "P0491 current"], "instrument cluster": ["U0100 stored"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "modules"), _LINES)
+def test_lines_and_cells_tell_modules_and_codes(text: str, modules: dict[str, list[str]]) -> None:
+    assert modules_of(text) == modules
+
+
+def test_name_keeps_its_kind_before_a_bracket() -> None:
+    assert scans("Calculateur moteur (CMM) : P0562 mémorisé") == [" | Calculateur moteur (CMM): P0562 stored"]

@@ -9,15 +9,21 @@ from triage.intake.codes.found import in_code_cell
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
+#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind,
+#: perhaps with a description between.
 _OWN = lazily(
-    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})(?=\s{0,2}[(\[])"
+    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3})"
+    r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
+_NUMBERED = lazily(r"\s*[0-9]{3,7}\s+[^\W\d]{2}")
 #: Cells that say nothing.
 EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
@@ -28,6 +34,12 @@ def text_of(by_role: dict[str, list[Cell]], role: str) -> str:
         if cell.low.strip() not in EMPTY:
             return cell.low
     return ""
+
+
+def is_unread(by_role: dict[str, list[Cell]]) -> bool:
+    """Whether a cell for codes begins with a number as long as a code and goes on with words that are no answer."""
+    return any(_NUMBERED.match(cell.low) and answer_of_cell(cell.low, loose=True) is None
+               for cell in by_role.get("code", ()))
 
 
 def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
@@ -86,7 +98,8 @@ def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
     for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
         for match in _OWN.finditer(cell.text):
             own = model_codes.own(match[1])
-            if own is not None:
+            # Behind a description the bracket tells the status.
+            if own is not None and (match[2] is None or states.of_cell(small(match[3])) is not None):
                 start, end = cell.start + match.start(1), cell.start + match.end(1)
                 found.append(Found(start, end, own.text, kind="own", bare=end))
     return found

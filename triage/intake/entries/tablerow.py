@@ -10,7 +10,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for
-from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
+from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row
@@ -29,6 +29,8 @@ from triage.intake.words.wordings import CODES
 from triage.model.snapshot import StatusWord
 
 _HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+#: The same with what it means: "87 missing message", "0x1C - out of range".
+_HEX2_TOLD = lazily(r"[ (\[]*(?:0x|\$)?([0-9][0-9A-Fa-f]|[A-Fa-f][0-9])h?(?:[)\]]?\s?[:=-]?\s{1,3}|[:=])(?=[^\W\d]{2})")
 #: Under a head such as "present?".
 _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
@@ -40,6 +42,7 @@ _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "curren
 #: A line break inside a cell.
 _BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 #: Columns in which the codes or the answer of a module stand.
+_ANSWERS = ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count")
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
 
 
@@ -79,9 +82,7 @@ def read(context: Context, row: Row) -> None:
 #: A text that begins like a code and is none that can be read.
 _LIKE = lazily(r"\s*[pcbu][\s._-]*[0-9]")
 #: A cell that counts the codes that follow in lines of their own.
-_COUNTED = lazily(
-    rf"\s*([1-9][0-9]?)\s+{CODES}\s*"
-)
+_COUNTED = lazily(rf"\s*([1-9][0-9]?)\s+{CODES}\s*")
 _FAULTY = lazily(
     r"^\s*(?:faulty|faults?|codes?|fail(?:ed)?|not ok|fehlerhaft|n\.?i\.?o\.?|fehler|defectueux|defauts?|con fallos?|"
     r"averias?)\s*[:(\[]?\s*([1-9][0-9]?)\s*[)\]]?\s*$"
@@ -186,6 +187,10 @@ def _module_values(
             if _is_of_the_scan(context, row, by_role) and 3.0 <= value <= 36.0:
                 context.builder.snapshot.row_volts.add(value)
             module.volts = value if module.volts is None else module.volts
+    match = NUMBER.search(text_of(by_role, "lowest_volts"))
+    if match is not None:
+        volt = volts.Volt(0, 0, float(match[1].replace(",", ".")), "lowest", True)
+        voltplaces.to_snapshot(context.builder.snapshot, volt)
     for role in ("count_of_codes", "code"):
         number = text_of(by_role, role).strip()
         if number.isdigit() and len(number) <= 3 and not coded:
@@ -211,7 +216,8 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     if reply is not None and reply != "clean":
         context.builder.answer(module, reply)
         return
-    for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
+    places = () if is_unread(by_role) else _ANSWERS  # "answered | 1976 pump relay" is anything but clean
+    for role in places:
         for cell in by_role.get(role, ()):
             answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
             if answer == "clean" and role == "code":
@@ -221,12 +227,12 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
             if answer is not None:
                 context.builder.answer(module, answer)
                 return
-    for cell in row.cells or ():
+    for cell in row.cells or () if places else ():
         answer = answer_of_cell(cell.low) if _says(cell) else None
         if answer is not None:
             context.builder.answer(module, answer)
             return
-    if reply is not None:
+    if reply is not None and places:
         context.builder.answer(module, reply)
         return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
@@ -335,7 +341,9 @@ def _part(text: str, count: int, at: int) -> str:
 
 def _type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
     """A cell of the column for failure types; a status may stand there, or a text."""
-    match = _HEX2.fullmatch(text.strip(" -[]()"))
+    match, told = _HEX2.fullmatch(text.strip(" -[]()")), _HEX2_TOLD.match(text)
+    if told is not None and not has_type and details.failure_type is None:
+        details.failure_type, text = told[1].upper(), text[told.end() :]
     if match is not None and not has_type:
         value = digits_for_letters(match[1])
         details.failure_type = value.upper() if value else None
