@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of, scans
+from code_tables import load
+from tests.intake.reads import modules_of, scans, told
+from triage.intake.read import read_text
 
 _SENTENCES = [
     # A status behind a description between commas.
@@ -92,3 +94,38 @@ def test_lines_and_cells_tell_modules_and_codes(text: str, modules: dict[str, li
 
 def test_name_keeps_its_kind_before_a_bracket() -> None:
     assert scans("Calculateur moteur (CMM) : P0562 mémorisé") == [" | Calculateur moteur (CMM): P0562 stored"]
+
+
+_SUPPLY = [
+    ("Terminal 30,11.2 V\nModule,Scan result,DTC\nECM,answered,P0562 (stored)",
+     "11.2 V | engine control: P0562 stored"),
+    ("System voltage;12.9 V;min.;10.8 V\nUnit;Outcome;DTC\nECM;answered;P0562 (stored)",
+     "12.9/10.8 V | engine control: P0562 stored"),
+    ("Scan;Voltage;Min. voltage;Module;Code;Status\nbefore clear;12.1;9.8;ABS;C0035;stored\n"
+     "before clear;12.1;9.8;ECM;P0562;stored",
+     "before-clear 12.1/9.8 V | anti-lock brakes: C0035 stored; engine control: P0562 stored"),
+    ("ABS has C0035. Alternator was new in May, it's putting out 14.3 V now", "14.3 V | anti-lock brakes: C0035"),
+    ("ABS has C0035. Changed the wheel sensor, it's putting out 11.3 V", " | anti-lock brakes: C0035"),
+    ("tipper,  24v sys  22.4 v\n\nABS - C0035 active", "22.4 V | anti-lock brakes: C0035 current"),
+    ("The customer says it began after the winch was fitted.\nABS: C0035 stored", " | anti-lock brakes: C0035 stored"),
+    ("Warning lamp came on after new brake pads were fitted.\nABS: C0035 stored", " | anti-lock brakes: C0035 stored"),
+    ("Passing this on as it came in.\nABS: C0035 stored", " | anti-lock brakes: C0035 stored"),
+    ("Scan as it came in.\nABS: C0035 stored", "before-clear | anti-lock brakes: C0035 stored"),
+]
+
+
+@pytest.mark.parametrize(("text", "line"), _SUPPLY)
+def test_supply_and_phase_are_told(text: str, line: str) -> None:
+    assert told(text).startswith(line)
+
+
+@pytest.mark.parametrize(("when", "volts"), [("when I plugged in", (10.7, None)), ("while cranking", (None, 10.7))])
+def test_what_the_supply_was_down_to_is_its_lowest_only_where_more_is_told(
+        when: str, volts: tuple[float | None, float | None]) -> None:
+    scan = read_text(f"Battery was down to 10.7 V {when}. ABS has C0035 stored.", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == volts
+
+
+def test_arrows_stand_around_what_is_said_of_a_scan() -> None:
+    text = "ABS - C0035 active\n\n>>>> cleared it all & read again  >>>>  12.9 v\n\nABS - none"
+    assert scans(text)[1] == "after-clear 12.9 V | ABS: clean"
