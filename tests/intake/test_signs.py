@@ -87,10 +87,10 @@ Kept: TypeAlias = "_Remembered[object] | _lru_cache_wrapper[object]"
 #: What passes look for, so that a line of the texts below may bear any sign, with what makes a scan of it.
 PIECES = """
 P0562|C0035-16|U0100|u0140|B1000|P05 62|p 0 1 1 8|U 01 00|P05-62|2AAF|6214|SPN 168 FMI 4|ABSC0035|P0562stored|
-ABS|ECM|engine|radio|gearbox|brakes|Mirror and wiper control|seat & mirror module|Battery charger 12V|ECU|
+ABS|ECM|engine|radio|gearbox|brakes|Mirror and wiper control|seat & mirror module|Battery charger 12V|ECU|, as is the|
 stored|stord|pending|curent|hst|active|not present|(stored)|[S]|S = stored|NR = no response|no response|nocodes|
 notpresent|no codes|none|ok|pendingDTC=0|confirmed: 1|test failed: 1|C zero zero five one|U zero three hundred|
-P oh three|full stop|period|and so is the|, as is the|nor does the|neither is the|@|total 14|modules scanned: 3|2 silent|
+P oh three|full stop|period|and so is the|nor does the|neither is the|@|total 14|modules scanned: 3|2 silent|
 14 modules|Note:|customer says|last year|another garage cleared|b4|aft|before clear|after clear|After clear:|
 Scan 2|first scan|as found|cleared all|came back with|battery 11.4 V|11.4|12 V|(11.2 V)|at 9.4 V|1 of 3|2/5|
 1 von 2|SW 0412|HW n/a|part no. 51-P0620-A|left column:|right:|Fault 1 of 3|code:|Module:|Status:|has|in the|
