@@ -10,7 +10,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for
-from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of
+from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row
@@ -21,16 +21,13 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of
 from triage.intake.said.counts import stated_count
-from triage.intake.said.near import digits_for_letters, small
+from triage.intake.said.near import small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.wordings import CODES
 from triage.model.snapshot import StatusWord
 
-_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
-#: The same with what it means: "87 missing message", "0x1C - out of range".
-_HEX2_TOLD = lazily(r"[ (\[]*(?:0x|\$)?([0-9][0-9A-Fa-f]|[A-Fa-f][0-9])h?(?:[)\]]?\s?[:=-]?\s{1,3}|[:=])(?=[^\W\d]{2})")
 #: Under a head such as "present?".
 _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
@@ -287,7 +284,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     shares = [len(codes), at] if len(codes) > 1 else [1, 0]
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        _type_cell(context, details, _part(cell.text, *shares), has_type)
+        type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
         text = _part(cell.text, *shares)
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
@@ -337,20 +334,6 @@ def _part(text: str, count: int, at: int) -> str:
     """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
     parts = [part for part in _BREAK.split(text) if part.strip()] if count > 1 else []
     return parts[at].strip() if len(parts) == count else _BREAK.sub("  ", text)
-
-
-def _type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
-    """A cell of the column for failure types; a status may stand there, or a text."""
-    match, told = _HEX2.fullmatch(text.strip(" -[]()")), _HEX2_TOLD.match(text)
-    if told is not None and not has_type and details.failure_type is None:
-        details.failure_type, text = told[1].upper(), text[told.end() :]
-    if match is not None and not has_type:
-        value = digits_for_letters(match[1])
-        details.failure_type = value.upper() if value else None
-    elif (status := states.of_cell(small(text), context.translated, context.legend)) is not None:
-        details.status = details.status or status
-    elif match is None and text.strip(" -"):
-        details.texts.append(text)
 
 
 def _more(
