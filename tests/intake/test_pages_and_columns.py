@@ -25,7 +25,8 @@ def test_a_name_at_the_left_edge_heads_codes_where_descriptions_go_on_in_their_c
     found, = read(
         "ABS\nU0140      Lost communication with    Inactive\n           body control module\n"
         "C0051      Camera not calibrated      Active\n"
-        "Lane Assist Camera\nC1001      Not calibrated             Active\nU0121      Lost communication with    Active\n"
+        "Lane Assist Camera\nC1001      Not calibrated             Active\n"
+        "U0121      Lost communication with    Active\n"
         "           ABS module\n")
     assert found == {"ABS": [("U0140", "stored"), ("C0051", "current")],
                      "Lane Assist Camera": [("C1001", "current"), ("U0121", "current")]}

@@ -167,7 +167,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
-    found = inline.parted(shortheads.written_out(found), names.find)
+    found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     found = namelead.parted(scanlead.parted(found, names.find), names)
     return emptylists.taken_off(counted.taken_off(found))
 

@@ -49,6 +49,9 @@ _DESCRIBED = lazily(r"\s?\([^()]{3,100}\)\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|p
 _COLON_SIGNS = lazily(r"[:=]")
 #: Between the status and its colon; before a status that is the value of a key.
 _PLAIN = lazily(r"[a-z\s]*")
+#: Behind a status that opens its sentence, what leads on as a colon does: "Stored are P0562 and P0113".
+_ARE = lazily(r"\s(?:is|are|was|were|ist|sind|war|waren|est|sont|es|son|estan?)(?:\s(?:only|also|nur|auch|aussi))?$")
+_SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
 _ENDED = lazily(r"[!?\n]|\.\s")
@@ -148,6 +151,8 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     first = max(least, stop - _REACH)
     text = low[first:stop].rstrip(" \t(['\"*")
     dash = text[-1:] in ("-", ">")
+    verb = _ARE.search(text)
+    text = text[: verb.start()] if verb is not None else text
     colon = dash or text[-1:] in (":", "=")
     head = text.rstrip(" :=->" if dash else " :=")
     count = _COUNT.search(head) if colon else None
@@ -173,8 +178,11 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if dash and low[: first + start].strip(" *-"):
         # "ACTIVE - P0304 (ECM), C1288 (ABS)" is a lead; behind other words a dash parts pieces of one code's line.
         return None
+    opens = low[max(0, first + start - 8) : first + start].rstrip(" \t")[-1:] in _SENTENCE_ENDS
+    if verb is not None and not (opens and states.is_status(head[start:])):
+        return None
     status = states.of_cell(head[start:], translated) or last.status
-    return _Start(first + start, first + len(text), status, colon)
+    return _Start(first + start, first + len(text), status, colon or verb is not None)
 
 
 def _where_all(

@@ -52,7 +52,7 @@ _THEM = word_set(
 #: A status belongs to what stands behind this.
 _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
-_CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*")
+_CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the|is|ist|est|es)?[\s:,]*")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 

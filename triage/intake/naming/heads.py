@@ -95,6 +95,13 @@ ROLES: dict[str, frozenset[str]] = {
         v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
         u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
         tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
+    "lowest_volts": phrase_set("""
+        min voltage | min. voltage | minimum voltage | lowest voltage | voltage min | voltage min. | voltage (min) |
+        min volts | min. volts | lowest volts | volts min | volts (min) | lowest supply | min. supply | min supply |
+        minimalspannung | mindestspannung | min. spannung | minimale spannung | niedrigste spannung | tiefste spannung |
+        spannung min | spannung min. | u min | umin | u_min | v min | vmin | v_min | tension min | tension min. |
+        tension mini | tension minimale | tension la plus basse | tension minima | tension minimum | voltaje minimo |
+        tension mas baja | voltaje min | voltaje min. | min_volts | volts_min | min_voltage | lowest_volts"""),
     "volts_at_fault": phrase_set("""
         voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
         fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set
