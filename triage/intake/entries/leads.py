@@ -243,11 +243,12 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
     return place < len(names) and names[place][0] < end
 
 
-def without_brackets(low: str) -> str:
-    """What stands between two codes without the descriptions in brackets that say nothing of a status, where a word
-    joins the two: in a list of commas each code stands for itself."""
+def joint(low: str, joined: bool) -> str:
+    """What stands between two codes without marks and the descriptions in brackets that say nothing of a status, where
+    a word joins the two: in a list of commas each code stands for itself, unless a word joins its last two
+    (``joined``): "P0562 (low), P0300 (misfire) and P0301 (cylinder 1) stored"."""
     bare = _BRACKETS.sub(lambda match: match[0] if states.in_text(match[0]) else "", low)
-    return bare if bare.strip(" ,;") else low
+    return (bare if joined or bare.strip(" ,;") else low).strip(" ,;&+/|()")
 
 
 def share(context: Context, row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
@@ -264,15 +265,18 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     status = states.of_cell(of_all[1], context.translated) if of_all is not None else None
     for at, (code, details) in enumerate(pending if status is not None else ()):
         pending[at] = code, replace(details, status=details.status or status)
+    joined = False
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]
-        between = without_brackets(row.low[code.end : after.start]).strip(" ,;&+/|()")
+        between = joint(row.low[code.end : after.start], joined)
         if between == "-" and "|" not in row.low[code.end : after.start]:
             # "P0562 - P0113 - P0073 all stored"
             between = ""
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        if details.status is None and between in JOINTS and not own:
+        joins = details.status is None and between in JOINTS and not own
+        joined = joins and (joined or between != "")
+        if joins:
             pending[at] = code, replace(details, status=following.status)
     if before is not None:
         for at, (code, details) in enumerate(pending):
