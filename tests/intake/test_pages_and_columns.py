@@ -3,6 +3,8 @@ column of a table without a column for codes, and the number of a code before it
 
 from __future__ import annotations
 
+import pytest
+
 from code_tables import load
 from triage.intake.read import read_text
 
@@ -54,3 +56,28 @@ def test_the_number_of_a_code_names_no_module() -> None:
                   "Fault 2   P0401   Flow\nCondition: not present\n\nSYSTEM: Steering\nFault no. 1 C0460 Angle\n"
                   "Condition: present\n")
     assert found == {"Engine": [("P2463", "current"), ("P0401", "stored")], "Steering": [("C0460", "current")]}
+
+
+@pytest.mark.parametrize("said", [
+    "The dash has B2A03 (odometer), U0422 (data from the engine) and B1201 (fuel level) stored.",
+    "Dash: B2A03 (odometer), U0422, C0035 (speed) and B1201 (fuel level) stored"])
+def test_a_status_behind_described_codes_is_of_all_where_a_word_joins_the_last_two(said: str) -> None:
+    found, = read(said)
+    assert {status for codes in found.values() for _, status in codes} == {"stored"}
+
+
+def test_in_a_list_of_commas_a_status_is_of_its_code_alone() -> None:
+    found, = read("Dash: B2A03 (odometer), U0422 (data), B1201 (fuel level) stored")
+    assert [status for _, status in found["Dash"]] == [None, None, "stored"]
+
+
+def test_a_network_by_its_standard_is_no_code() -> None:
+    """SAE J1939 and its like are networks that descriptions name (the numbers are those of the standards)."""
+    found, = read("Brakes\n  SPN 231 FMI 2\n    J1939 data link, data erratic\n    Status: active\n"
+                  "  SPN 639 FMI 9\n    J1939 network 1\n    Status: stored\n")
+    assert found == {"Brakes": [("SPN 231 FMI 2", "current"), ("SPN 639 FMI 9", "stored")]}
+
+
+def test_a_fault_of_the_memory_is_no_status() -> None:
+    found, = read("Body\tB1201\tControl module memory fault\nABS\tno codes\t\n")
+    assert found["Body"] == [("B1201", None)]
