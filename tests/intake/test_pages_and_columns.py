@@ -81,3 +81,18 @@ def test_a_network_by_its_standard_is_no_code() -> None:
 def test_a_fault_of_the_memory_is_no_status() -> None:
     found, = read("Body\tB1201\tControl module memory fault\nABS\tno codes\t\n")
     assert found["Body"] == [("B1201", None)]
+
+
+@pytest.mark.parametrize("mark", [":", " -"])
+@pytest.mark.parametrize("days", [("2023-02-08 12:16", "2023-02-12 07:25"), ("2023-02-08", "2023-02-12")])
+def test_a_date_before_a_sentence_of_several_modules_begins_a_scan(days: tuple[str, str], mark: str) -> None:
+    one, two = days
+    assert read(f"{one}{mark} The gearbox has P0700 stored. ABS is clean.\n\n"
+                f"{two}{mark} The gearbox has no codes. ABS has C0035 active.\n") == [
+        {"gearbox": [("P0700", "stored")], "ABS": []}, {"gearbox": [], "ABS": [("C0035", "current")]}]
+
+
+def test_a_date_before_each_code_of_a_log_begins_none() -> None:
+    found, = read("12.02.2023 07:25: P0700 gearbox stored\n12.02.2023 07:26: P0562 engine stored\n"
+                  "14.02.2023 08:00: C0035 ABS active\n")
+    assert list(found) == ["gearbox", "engine", "ABS"]
