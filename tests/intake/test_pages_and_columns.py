@@ -96,3 +96,16 @@ def test_a_date_before_each_code_of_a_log_begins_none() -> None:
     found, = read("12.02.2023 07:25: P0700 gearbox stored\n12.02.2023 07:26: P0562 engine stored\n"
                   "14.02.2023 08:00: C0035 ABS active\n")
     assert list(found) == ["gearbox", "engine", "ABS"]
+
+
+def test_a_number_behind_the_key_of_an_entry_with_its_text_below_is_a_code() -> None:
+    found, = read("ECU NAME ........ Body\nRESULT .......... 2 fault entries\n"
+                  "ENTRY ........... 41207\nTEXT ............ Radio, no signal\nPRESENT ......... no\n"
+                  "ENTRY ........... 52071\nTEXT ............ Local data bus\nPRESENT ......... yes\n\n"
+                  "ECU NAME ........ Radio\nRESULT .......... no reply\nENTRY ........... 40711\n")
+    assert found == {"Body": [("41207", "stored"), ("52071", "current")], "Radio": []}
+
+
+def test_a_dead_supply_is_no_answer_of_a_module() -> None:
+    found, = read("Hybrid saloon, dead 12v. First the engine ECU: P0A0D is current, P0AA1 is in history.")
+    assert list(found) == ["engine ECU"]
