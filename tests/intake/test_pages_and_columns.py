@@ -109,3 +109,10 @@ def test_a_number_behind_the_key_of_an_entry_with_its_text_below_is_a_code() -> 
 def test_a_dead_supply_is_no_answer_of_a_module() -> None:
     found, = read("Hybrid saloon, dead 12v. First the engine ECU: P0A0D is current, P0AA1 is in history.")
     assert list(found) == ["engine ECU"]
+
+
+def test_letters_for_digits_in_an_fmi_are_read_with_a_notice() -> None:
+    reading = read_text("Air supply: SPN 1087 FMI l8 active, SPN 168 FMI 12 lo supply", load())
+    module, = reading.snapshots[0].modules
+    assert [code.code for code in module.codes] == ["SPN 1087 FMI 18", "SPN 168 FMI 12"]
+    assert [notice.message for notice in reading.notices] == ["SPN 1087 FMI l8 read as SPN 1087 FMI 18"]
