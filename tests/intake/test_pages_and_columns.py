@@ -116,3 +116,14 @@ def test_letters_for_digits_in_an_fmi_are_read_with_a_notice() -> None:
     module, = reading.snapshots[0].modules
     assert [code.code for code in module.codes] == ["SPN 1087 FMI 18", "SPN 168 FMI 12"]
     assert [notice.message for notice in reading.notices] == ["SPN 1087 FMI l8 read as SPN 1087 FMI 18"]
+
+
+def test_the_bracket_behind_a_code_is_no_part_of_a_name() -> None:
+    found, = read("[P0562]    Radio     supply low        inactive\n[P0563]  Engine      supply high       active\n"
+                  "[P1569] Engine        torque limited    active\n")
+    assert found == {"Radio": [("P0562", "stored")], "Engine": [("P0563", "current"), ("P1569", "current")]}
+
+
+def test_a_column_for_the_voltage_with_its_unit_behind_a_stroke() -> None:
+    reading = read_text("ecu|code|batt_v\nEngine|P0562|11,9\nABS|C0035|11,9\n", load())
+    assert reading.snapshots[0].volts == 11.9
