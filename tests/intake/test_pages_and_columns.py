@@ -127,3 +127,10 @@ def test_the_bracket_behind_a_code_is_no_part_of_a_name() -> None:
 def test_a_column_for_the_voltage_with_its_unit_behind_a_stroke() -> None:
     reading = read_text("ecu|code|batt_v\nEngine|P0562|11,9\nABS|C0035|11,9\n", load())
     assert reading.snapshots[0].volts == 11.9
+
+
+def test_a_letter_o_before_a_space_in_a_code_and_in_an_order() -> None:
+    found, = read("Engine: PO 562 active, U O100 stored\nABS: no codes")
+    assert found == {"Engine": [("P0562", "current"), ("U0100", "stored")], "ABS": []}
+    found, = read("see PO 562 for the parts, CO 120 g/km\nEngine: P0300")
+    assert found == {"Engine": [("P0300", None)]}

@@ -29,7 +29,7 @@ _X = "[0-9A-Fa-f]"
 _CANDIDATE = lazily(
     r"(?<![^\W_])(?:([A-Za-z])([0-9OoIilQqSsZz|][0-9A-FOIQGSZa-gilosqz|?*]{3})([0-9A-FOIa-filo]{2})?(?![^\W_])"
     r"|([PCBUpcbu])([ ._-]|[ ]-[ ])([0-3OIoli][0-9A-FOIa-filo]{3})([0-9A-Fa-f]{2})?(?![^\W_])"
-    r"|([PCBUpcbu][0-3])[ ]([0-9]{3})(?![^\W_])"
+    r"|([PCBUpcbu][0-3Oo])[ ]([0-9]{3})(?![^\W_])"
     rf"|([PCBUpcbu][0-3](?:{_X}[ ]{_X}{_X}|{_X}{_X}[ ]{_X}|[ ]{_X}{_X}{_X}|{_X}-{_X}{_X}(?!-)))(?![^\W_])"
     r"|([PUpu][0-9]{3}|[PCBUpcbu][0-9A-F]{5})(?![^\W_]))"
 )
@@ -205,6 +205,9 @@ def _candidate(
     )
     spaced = not match[1]
     if spaced and not beside and near.not_a_spaced_code(text, low, start, end):
+        return None
+    if body[0] in "Oo" and match[8] and not near.stands_as_code(text, low, start, end):
+        # "PO 562" is an order as well, and "CO 120" what comes out of the exhaust.
         return None
     upper = letter.upper()
     digits = sum(c.isdigit() for c in body)
