@@ -204,10 +204,9 @@ def _candidate(
         else ((match[4], match[6], match[7]) if match[4] else (match[8][0], match[8][1] + match[9], None))
     )
     spaced = not match[1]
-    if spaced and not beside and near.not_a_spaced_code(text, low, start, end):
-        return None
-    if body[0] in "Oo" and match[8] and not near.stands_as_code(text, low, start, end):
-        # "PO 562" is an order as well, and "CO 120" what comes out of the exhaust.
+    # "PO 562" is an order as well, and "CO 120" what comes out of the exhaust.
+    if (spaced and not beside and near.not_a_spaced_code(text, low, start, end)) or (
+            match[8] and body[0] in "Oo" and not near.stands_as_code(text, low, start, end)):
         return None
     upper = letter.upper()
     digits = sum(c.isdigit() for c in body)
