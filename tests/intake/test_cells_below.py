@@ -1,0 +1,66 @@
+"""Tables copied from a page with a cell a line. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+from reads import scans
+
+PAGES = """\
+Fault code
+Short
+Control unit
+Status
+Text
+C1033
+PAS
+Park assist
+History
+Sensor rear left short to
+ground
+-
+RCU
+Roof
+-
+No codes found
+Workshop sheet 4711 - Page 1 of 2 - Printed 03.10.2025
+U0131-87
+-
+Level control
+Active
+Lost communication with power steering
+-
+TRM
+Trailer
+-
+Did not answer
+Terminal 30 = 12.41 V
+Workshop sheet 4711 - Page 2 of 2 - Printed 03.10.2025
+"""
+TEXTS = [
+    (PAGES, ["12.41 V | Park assist: C1033 stored; Roof: clean; Level control: U0131 current; Trailer: silent"]),
+    # The module first, the head of columns again on the next page.
+    ("Steuergerät\nFehlercode\nBeschreibung\nStatus\nMotor\nP0299\nLadedruck zu niedrig\nsporadisch\nMotor\nP0335\n"
+     "Drehzahlgeber\nkein Signal\nstatisch\nSeite 1 von 2\nProtokoll 12\nSteuergerät\nFehlercode\nBeschreibung\nStatus\n"
+     "Getriebe\n-\n-\nkein Fehler\nKlimaanlage\n-\n-\nkeine Antwort\nSeite 2 von 2\nProtokoll 12\n",
+     [" | Motor: P0299 stored P0335 current; Getriebe: clean; Klimaanlage: silent"]),
+    # Empty cells are gone.
+    ("Control unit\nCode\nFTB\nStatus\nEngine\nP0299\n00\nstored\nU0100\n87\nactive\nGearbox\nno codes\nRadio\n"
+     "no response\nABS\nC0460\n54\npending\nBattery 12.4 V\n",
+     ["12.4 V | Engine: P0299 stored U0100 current; Gearbox: clean; Radio: silent; ABS: C0460 pending"]),
+    # A blank line between rows, and a scan for each table.
+    ("Avant effacement\nCalculateur\nCode défaut\nTexte\nÉtat\nABS\nC0035\nCapteur de roue avant\nmémorisé\n"
+     "Direction\nU0131\nPerte de communication avec la\ndirection\nprésent\n\nAirbag\n-\n-\nne répond pas\n\n"
+     "Après effacement\nCalculateur\nCode défaut\nTexte\nÉtat\nABS\n-\n-\naucun défaut\nDirection\nU0131\n"
+     "Perte de communication avec la\ndirection\nmémorisé\nAirbag\n-\n-\naucun défaut\n",
+     ["before-clear | ABS: C0035 stored; Direction: U0131 current; Airbag: silent",
+      "after-clear | ABS: clean; Direction: U0131 stored; Airbag: clean"]),
+    # A head that nobody knows, between others.
+    ("No.\nModule\nAddress\nError\nOccurrence kind\nDetails\n1\nPark assist\n76\nC1033\nintermittent\nSensor rear left,\n"
+     "no signal\n2\nRoof\n7D\n-\n-\nNo error stored\n3\nTrailer\n69\n-\n-\nNot reachable\n",
+     [" | Park assist: C1033 stored; Roof: clean; Trailer: silent"]),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), TEXTS)
+def test_cells_below_heads_are_set_in_rows(text: str, expected: list[str]) -> None:
+    assert scans(text) == expected
