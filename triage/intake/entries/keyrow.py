@@ -5,10 +5,9 @@ from __future__ import annotations
 import re
 from string import hexdigits
 
-from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.pieces import stored_values
-from triage.intake.entries import metarow, ownlines, valuecodes, voltplaces
+from triage.intake.entries import metarow, ownlines, pairkeys, valuecodes, voltplaces
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.codeplaces import QUANTITY
@@ -25,7 +24,6 @@ from triage.intake.said.near import digits_for_letters
 from triage.intake.said.wholeanswer import names_codes
 from triage.intake.scan.assembly import CodeDraft
 from triage.intake.scan.context import Context
-from triage.model import codes as model_codes
 
 _KEY = lazily(r"([^:=|]{1,34}?)\s*(?::|=|\.{3,}\s?:?)\s*(.*)$")
 #: Before the answer itself: "lecture impossible - pas de reponse".
@@ -355,33 +353,6 @@ def _stored(context: Context, row: Row, value: str, low: str, start: int) -> boo
     return bool(values)
 
 
-def _spn(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    return _half(context, row, "spn", re.match(r"[0-9]{1,7}", low), start)
-
-
-def _fmi(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    return _half(context, row, "fmi", re.match(r"[0-9]{1,3}", low), start)
-
-
-def _half(context: Context, row: Row, name: str, number: re.Match[str] | None, start: int) -> bool:
-    """One number of a pair of SPN and FMI that stand in rows of their own."""
-    if number is None:
-        return False
-    context.pending_values[name] = number[0]
-    return _pair(context, row, start)
-
-
-def _pair(context: Context, row: Row, start: int) -> bool:
-    """An SPN and an FMI in lines of their own make one code."""
-    spn, fmi = context.pending_values.get("spn"), context.pending_values.get("fmi")
-    code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}") if spn and fmi else None
-    if code is not None:
-        del context.pending_values["spn"], context.pending_values["fmi"]
-        found = Found(start, len(row.text), code.text, kind="J1939", bare=len(row.text))
-        valuecodes.add_one(context, row, found, "")
-    return True
-
-
 def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     return phases.find(low) is not None and metarow.read(context, row)
 
@@ -399,7 +370,7 @@ _HANDLERS = {
     "answer": _answer,
     "reply": _reply,
     **dict.fromkeys(("odometer", "rpm", "speed", "coolant"), _stored),
-    "spn": _spn,
-    "fmi": _fmi,
+    "spn": pairkeys.spn,
+    "fmi": pairkeys.fmi,
     "scan": _scan,
 }

@@ -205,11 +205,9 @@ def _has_status(row: Row, wrapped: list[str], names: Names, place: Place) -> boo
     tail = row.low[code.end :].rstrip(" .,;|)]*")
     if len(tail) > 200:
         return False
-    for more in wrapped:
-        joined = f"{tail} {more}".rstrip(" .,;|)]*")
-        hits = STATES.find(joined)
-        if hits and hits[-1].end >= len(joined):
-            return True
+    joined = [f"{tail} {more}".rstrip(" .,;|)]*") for more in wrapped]
+    if any((hits := STATES.find(text)) and hits[-1].end >= len(text) for text in joined):
+        return True
     if place.tail:
         found = names.find(tail)
         tail = tail[: found[-1][0]].rstrip() if found else tail
