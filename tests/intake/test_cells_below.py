@@ -64,3 +64,20 @@ TEXTS = [
 @pytest.mark.parametrize(("text", "expected"), TEXTS)
 def test_cells_below_heads_are_set_in_rows(text: str, expected: list[str]) -> None:
     assert scans(text) == expected
+
+
+ACROSS = [
+    # What they answered in a row of its own, a maker's own codes with their texts, and the supply below.
+    ("ECU\tSteering\tRoof\tRadio\tSonar\nAnswer\tanswered\tNo response\tanswered\tNone found\n"
+     "Code 1\tD0143A Message missing (Currently present)\t\tU0155-87 Lost communication (Memory only)\t\n"
+     "Code 2\t00832 Supply signal too low (Pending)\t\t\t\nSupply\t11.6 V\tlowest\t10.3 V\n",
+     "11.6/10.3 V | Steering: D0143A current 00832 pending; Roof: silent; Radio: U0155 stored; Sonar: clean"),
+    ("Steuergerät;Motor;Airbag;Radio\nErgebnis;OK;keine Antwort;2 Fehler\nFehler 1;;;U0155-87 (gespeichert)\n"
+     "Fehler 2;;;B1A30 (aktuell)\nBatterie;12.4 V\n",
+     "12.4 V | Motor: clean; Airbag: silent; Radio: U0155 stored B1A30 current"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), ACROSS)
+def test_modules_across_with_their_answers(text: str, expected: str) -> None:
+    assert scans(text) == [expected]

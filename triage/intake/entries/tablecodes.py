@@ -6,15 +6,17 @@ import re
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
+from triage.intake.lines.codeplaces import QUANTITY
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind.
+#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket or words
+#: behind.
 _OWN = lazily(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|"
-    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})(?=\s{0,2}[(\[])"
+    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})(?=\s{0,2}[(\[]|\s-?\s?[^\W\d])"
 )
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
@@ -87,7 +89,7 @@ def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
     for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
         for match in _OWN.finditer(cell.text):
             own = model_codes.own(match[1])
-            if own is not None:
+            if own is not None and not QUANTITY.match(cell.low, match.end()):
                 start, end = cell.start + match.start(1), cell.start + match.end(1)
                 found.append(Found(start, end, own.text, kind="own", bare=end))
     return found
