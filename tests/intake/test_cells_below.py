@@ -40,8 +40,9 @@ TEXTS = [
     (PAGES, ["12.41 V | Park assist: C1033 stored; Roof: clean; Level control: U0131 current; Trailer: silent"]),
     # The module first, the head of columns again on the next page.
     ("Steuergerät\nFehlercode\nBeschreibung\nStatus\nMotor\nP0299\nLadedruck zu niedrig\nsporadisch\nMotor\nP0335\n"
-     "Drehzahlgeber\nkein Signal\nstatisch\nSeite 1 von 2\nProtokoll 12\nSteuergerät\nFehlercode\nBeschreibung\nStatus\n"
-     "Getriebe\n-\n-\nkein Fehler\nKlimaanlage\n-\n-\nkeine Antwort\nSeite 2 von 2\nProtokoll 12\n",
+     "Drehzahlgeber\nkein Signal\nstatisch\nSeite 1 von 2\nProtokoll 12\nSteuergerät\nFehlercode\n"
+     "Beschreibung\nStatus\nGetriebe\n-\n-\nkein Fehler\nKlimaanlage\n-\n-\nkeine Antwort\n"
+     "Seite 2 von 2\nProtokoll 12\n",
      [" | Motor: P0299 stored P0335 current; Getriebe: clean; Klimaanlage: silent"]),
     # Empty cells are gone.
     ("Control unit\nCode\nFTB\nStatus\nEngine\nP0299\n00\nstored\nU0100\n87\nactive\nGearbox\nno codes\nRadio\n"
@@ -55,7 +56,7 @@ TEXTS = [
      ["before-clear | ABS: C0035 stored; Direction: U0131 current; Airbag: silent",
       "after-clear | ABS: clean; Direction: U0131 stored; Airbag: clean"]),
     # A head that nobody knows, between others.
-    ("No.\nModule\nAddress\nError\nOccurrence kind\nDetails\n1\nPark assist\n76\nC1033\nintermittent\nSensor rear left,\n"
+    ("No.\nModule\nAddress\nError\nOccurrence kind\nDetails\n1\nPark assist\n76\nC1033\nintermittent\nSensor\n"
      "no signal\n2\nRoof\n7D\n-\n-\nNo error stored\n3\nTrailer\n69\n-\n-\nNot reachable\n",
      [" | Park assist: C1033 stored; Roof: clean; Trailer: silent"]),
 ]
@@ -81,3 +82,27 @@ ACROSS = [
 @pytest.mark.parametrize(("text", "expected"), ACROSS)
 def test_modules_across_with_their_answers(text: str, expected: str) -> None:
     assert scans(text) == [expected]
+
+
+LOWEST = [
+    "Snapshot\tUnit\tStatus\tCode\tSupply V\tSupply V min.\npre-clear\tMotor\tSTORED\tU0140\t10.1 V\t\n"
+    "after test run\tMotor\tPRESENT NOW\tU0140\t12.2 V\t11.1 V\n",
+    "Phase;Steuergerät;Code;Status;Spannung;Spannung min\nvor dem Löschen;Motor;U0140;gespeichert;10,1;\n"
+    "nach der Probefahrt;Motor;U0140;aktiv;12,2;11,1\n",
+    "Phase,Calculateur,Code,Etat,Tension (V),Tension mini (V)\navant effacement,Motor,U0140,memorise,10.1,\n"
+    "apres essai routier,Motor,U0140,actif,12.2,11.1\n",
+    "Scan,ECU,Code,Status,Volts,Lowest\nbefore clear,Motor,U0140,stored,10.1,\n"
+    "after test drive,Motor,U0140,active,12.2,11.1\n",
+]
+
+
+@pytest.mark.parametrize("text", LOWEST)
+def test_a_column_for_the_lowest_voltage_of_each_scan(text: str) -> None:
+    assert scans(text) == ["before-clear 10.1 V | Motor: U0140 stored", "after-run 12.2/11.1 V | Motor: U0140 current"]
+
+
+@pytest.mark.parametrize(("current", "stored"), [
+    ("Actifs", "Mémorisés"), ("Actuels", "Sporadiques"), ("Presentes", "Memorizadas"), ("Activas", "Guardados")])
+def test_heads_of_lists_by_status_in_the_plural(current: str, stored: str) -> None:
+    text = f"{current}\nP0627 [13] - ECM\nU0428 - EPS\n\n{stored}\nC0460 - EPS\n"
+    assert scans(text) == [" | ECM: P0627 current; EPS: U0428 current C0460 stored"]
