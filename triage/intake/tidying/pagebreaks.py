@@ -19,7 +19,9 @@ from triage.intake.said.answers import answer_of_cell, spoken
 #: A page's foot and the next one's head hold so many lines at most.
 _MOST = 12
 #: So many lines of them may be neither counted nor told twice, and so many lines of an entry may stand behind them.
-_UNKNOWN = _LINES = 3
+_UNKNOWN, _LINES = 3, 4
+#: What keys below a code tell of it.
+_OF_A_CODE = frozenset(("status", "failure_type", "description", "status_byte", "count"))
 _LONGEST = 100
 
 
@@ -97,11 +99,11 @@ def _ends_so(rows: Sequence[Row]) -> bool:
 
 
 def _is_status(low: str, ended: bool) -> bool:
-    """Whether a line is a status behind its key or in brackets; or alone, where other codes have theirs at their end
-    (``ended``)."""
+    """Whether a line is a key that tells of a code with its value, or a status in brackets; or alone, where other codes
+    have theirs at their end (``ended``)."""
     key, colon, value = low.partition(":")
-    if colon and role_of(key) == "status":
-        return states.of_cell(value.strip()) is not None
+    if colon and (role := role_of(key)) in _OF_A_CODE:
+        return role != "status" or states.of_cell(value.strip()) is not None
     if states.of_cell(low) is None or low.endswith(":"):
         return False
     return ended or (low[0] in "([" and low[-1] in ")]")
