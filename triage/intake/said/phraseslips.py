@@ -44,7 +44,8 @@ _DEEDS = word_set("""
 """)
 _DEEDS_ELSEWHERE = word_set("""
     antwortet antworten verbaut erreichbar erkannt gefunden gespeichert
-    repond reponse monte equipe detecte trouve enregistre memorise memorizado encontrado responde comunica montado equipado detectado
+    repond reponse monte equipe detecte trouve enregistre memorise memorizado encontrado responde
+    comunica montado equipado detectado
 """)
 _ELSEWHERE = word_set("nicht pas non ne niet nichts rien nada")
 _LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE

@@ -23,7 +23,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
-from triage.intake.lines.rows import counts_pages
+from triage.intake.lines.rows import counts_pages, with_blanks
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, has_digit, indent_of, line_of
@@ -36,7 +36,7 @@ from triage.intake.tidying.scancells import names_a_scan
 _MARKS = ("|", "\t")
 _GAP = lazily(r"\s{2,}")
 _RULE = lazily(r"[\s|+=_.~-]*")
-_LONGEST_HEAD, _MOST_BLANKS = 60, 2
+_LONGEST_HEAD, _LONGEST_ROLE, _MOST_BLANKS = 60, 32, 2
 #: So far left of its head a column may begin.
 _SLACK = 1
 #: Heads of columns one below the other, and what may stand under one: words, nothing, a short name, a maker's own code.
@@ -85,20 +85,19 @@ def parted(found: list[Line], is_name: IsName) -> list[Line]:
 
 
 def _in_rows(found: list[Line], is_name: IsName) -> list[Line]:
-    """The lines, those of tables with a cell a line set in rows; the same list where there are none. Linear."""
+    """The lines, those of tables with a cell a line set in rows and the feet and heads of pages between them left out;
+    the same list where there are none. Linear."""
+    if not any(len(line.low) <= _LONGEST_ROLE and role_of(line.low, exactly=True) == "code" for line in found):
+        return found
+    paged = _of_pages(found)
+    kept = [line for at, line in enumerate(found) if at not in paged]
     out: list[Line] = []
     at = copied = 0
-    paged: set[int] | None = None
-    while at < len(found):
-        roles = _heads_below(found, at)
-        if not roles:
-            out.append(found[at])
-            at += 1
-            continue
-        paged = _of_pages(found) if paged is None else paged
-        cells, last = _cells_below(found, at, roles, paged, is_name)
+    while at < len(kept):
+        roles = _heads_below(kept, at)
+        cells, last = _cells_below(kept, at, roles, is_name) if roles else ([], at + 1)
         rows = _rows_of(cells, roles, is_name)
-        out += map(_side_by_side, [[[line] for line in found[at : at + len(roles)]], *rows]) if rows else found[at:last]
+        out += map(_side_by_side, [[[line] for line in kept[at : at + len(roles)]], *rows]) if rows else kept[at:last]
         at, copied = last, copied + bool(rows)
     return out if copied else found
 
@@ -116,10 +115,8 @@ def _heads_below(found: Sequence[Line], at: int) -> list[str]:
     return roles if len(roles) >= _FEWEST_HEADS and {"code", "module"} <= {*roles} else []
 
 
-def _cells_below(
-    found: Sequence[Line], at: int, roles: list[str], paged: set[int], is_name: IsName
-) -> tuple[list[Line], int]:
-    """The lines below heads that may be cells, without the feet and heads of pages, and where they end."""
+def _cells_below(found: Sequence[Line], at: int, roles: list[str], is_name: IsName) -> tuple[list[Line], int]:
+    """The lines below heads that may be cells, and where they end."""
     cells: list[Line] = []
     heads = [line.low for line in found[at : at + len(roles)]]
     last = place = at + len(roles)
@@ -127,12 +124,11 @@ def _cells_below(
         line = found[place]
         if [other.low for other in found[place : place + len(heads)]] == heads:
             place += len(heads) - 1
-        elif line.text.strip() and place not in paged:
+        elif line.text.strip():
             if len(line.text) > _LONGEST_HEAD or ":" in line.text or "=" in line.text or names_a_scan(line.low) or (
                     volts.find(line.low) and "volts" not in roles):
                 break
-            if place > last and not (found[place - 1].text.strip() or {*range(last, place)} & paged or
-                                     _misfit(line, roles[0], is_name) == 0.0):
+            if place > last and not (found[place - 1].text.strip() or _misfit(line, roles[0], is_name) == 0.0):
                 # What stands behind a blank line and begins no row is no longer the table's.
                 break
             cells.append(line)
@@ -142,13 +138,15 @@ def _cells_below(
 
 
 def _of_pages(found: Sequence[Line]) -> set[int]:
-    """The places of the lines that count pages, and of those that stand beside most of these again."""
+    """The places of the lines that count pages, of those that stand beside most of these again, and of the blank ones
+    around them."""
     counted = [at for at, line in enumerate(found) if counts_pages(line.low)]
     beside = {(at, step): _DIGITS.sub("#", found[at + step].low) for at in counted for step in (-2, -1, 1, 2, 3)
-              if 0 <= at + step < len(found)}
+              if 0 <= at + step < len(found) and found[at + step].text}
     often = Counter((step, low) for (_, step), low in beside.items())
-    return {*counted, *(at + step for (at, step), low in beside.items()
-                        if often[step, low] >= max(2, 0.6 * len(counted)) and _misfit(found[at + step], "", bool) > 0)}
+    paged = {*counted, *(at + step for (at, step), low in beside.items()
+                         if often[step, low] >= max(2, 0.6 * len(counted)) and _misfit(found[at + step], "", bool) > 0)}
+    return with_blanks([not line.text.strip() for line in found], paged)
 
 
 def _rows_of(cells: Sequence[Line], roles: list[str], is_name: IsName) -> list[list[list[Line]]]:

@@ -78,14 +78,14 @@ def _entry(rows: Sequence[Row], first: int) -> Row | None:
     """The code whose entry stands right above a place and lacks its status; None where none does."""
     for at in range(first - 1, max(-1, first - 1 - _LINES), -1):
         row = rows[at]
-        if row.blank or _ends_with_status(row.low):
+        if row.blank or ends_with_status(row.low):
             return None
         if row.finds.codes:
             return row if len(row.finds.codes) == 1 else None
     return None
 
 
-def _ends_with_status(low: str) -> bool:
+def ends_with_status(low: str) -> bool:
     """Whether a line ends with the status of a code."""
     low = low.rstrip(" )].,;|")
     told = states.in_text(low)
@@ -95,7 +95,7 @@ def _ends_with_status(low: str) -> bool:
 def _ends_so(rows: Sequence[Row]) -> bool:
     """Whether the lines of most codes end with their status."""
     coded = [row for row in rows if row.finds.codes]
-    return 2 * sum(_ends_with_status(row.low) for row in coded) >= len(coded)
+    return 2 * sum(ends_with_status(row.low) for row in coded) >= len(coded)
 
 
 def _is_status(low: str, ended: bool) -> bool:
@@ -140,6 +140,6 @@ def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Ca
     if is_module(tidy(row.text)):
         # A name alone heads the codes below it, unless they stand as far left as those above; none heads a status.
         if below is not None and not below.finds.codes and below.line.indent == row.line.indent:
-            return _ends_with_status(below.low) and answer_of_cell(below.low) is None
+            return ends_with_status(below.low) and answer_of_cell(below.low) is None
         return below is not None and bool(below.finds.codes) and below.line.indent == code.line.indent
     return True
