@@ -106,3 +106,36 @@ def test_a_column_for_the_lowest_voltage_of_each_scan(text: str) -> None:
 def test_heads_of_lists_by_status_in_the_plural(current: str, stored: str) -> None:
     text = f"{current}\nP0627 [13] - ECM\nU0428 - EPS\n\n{stored}\nC0460 - EPS\n"
     assert scans(text) == [" | ECM: P0627 current; EPS: U0428 current C0460 stored"]
+
+
+WRAPPED = [
+    # A row broken off between its cells, and within them; a list wider above it.
+    ("Roof, sonar, seat, level control, parking heater, trailer, radio and the driver's door were all looked at once\n"
+     "ECU   State   Trouble code   Text\n41 - Level control and height  not present  U0415\nInvalid data received\n"
+     "41 - Level control and height  currently present\nU3000  Control module fault\n09 - Radio  no comms\n"
+     "24 - Roof  not present  B1A30  Motor circuit\n24 - Roof  not confirmed  B1A31  Switch circuit\n",
+     " | Level control and height: U0415 stored U3000 current; Radio: silent; Roof: B1A30 stored B1A31 pending"),
+    # A rest set in below the code that begins like a name, or holds one.
+    ("Sonar\nC1001 [54] - Target missing, aim it\nU0131 [87] - Lost communication with power\n  steering - in memory\n"
+     "Roof\nU0131 [87] - Lost communication with power\n  steering - active\n",
+     " | Sonar: C1001 U0131 stored; Roof: U0131 current"),
+    (">> Level control\n   (1) C1A7D - Pressure of the accumulator\n       low - not active\n"
+     "   (2) C1AFA - Air compressor, run time\n       too long - active\n>> Radio\n   Result: does not respond\n",
+     " | Level control: C1A7D stored C1AFA current; Radio: silent"),
+    # A rest that looks like a key.
+    ("Roof\nB1A30 [11] Motor circuit at the front side: short\n"
+     "(history)\nB1A31 [87] Lost communication with level control\n"
+     "module: missing message (history)\nB1A32 [13] Switch circuit: open (present now)\n\nRadio: no codes\n",
+     " | Roof: B1A30 stored B1A31 stored B1A32 current; Radio: clean"),
+    # A page between, its number within its line.
+    ("Stored codes\nB1A30 [11] - Radio - Antenna circuit at fault\nU0073 [88] - Telematics - Control module\n"
+     "Sheet 99294 - Page 2 of 3 - printed 03/05/2025\n\ncommunication bus A off\nB1A31 - Radio - Tuner circuit\n",
+     " | Radio: B1A30 stored B1A31 stored; Telematics: U0073 stored"),
+    ("ABS: C0035\n12-volt battery at start of check 12.9 V, lowest\nvalue during check 12.5 V\n",
+     "12.9/12.5 V | ABS: C0035"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), WRAPPED)
+def test_rests_of_wrapped_lines(text: str, expected: str) -> None:
+    assert scans(text) == [expected]

@@ -22,9 +22,10 @@ from triage.intake.lines.rows import is_page_count, with_blanks
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import states
+from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
 from triage.intake.tidying.pagebreaks import ends_with_status
+from triage.intake.words.volt_words import LOWEST
 
 IsName = Callable[[str], bool]
 
@@ -57,31 +58,36 @@ _FEWEST_CODED, _FEWEST_RESTS = 3, 2
 
 
 def width_of(found: Sequence[Line]) -> int:
-    """The width of the widest line as it was pasted, or of the widest with a code where others were not wrapped; 0
-    where nothing can have been wrapped."""
-    widths = [(_width(line), line.low) for line in found if not is_page_count(line.low)]
-    width = max((width for width, _ in widths), default=0)
-    if width > _WIDEST:
-        width = max((width for width, low in widths if _CODE.search(low) is not None), default=0)
+    """The width of the widest line as it was pasted; 0 where nothing can have been wrapped."""
+    return _wrapped_at([_width(line) for line in found if not is_page_count(line.low)])
+
+
+def _wrapped_at(widths: Sequence[int]) -> int:
+    width = max(widths, default=0)
     return width if _NARROWEST <= width <= _WIDEST else 0
 
 
 def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
-    """The rows, those put together that were wrapped at a width. ``is_name``: listed names."""
-    if not width:
+    """The rows, those put together that were wrapped at a width, or those of codes at that of the widest of them: what
+    stands above a list may be wider. ``is_name``: listed names."""
+    # A line that was put together before is wider than any was pasted.
+    coded = [size for row in rows if _CODE.search(row.low) and ((size := _width(row.line)) <= width or not width)]
+    of_codes = _wrapped_at(coded) if len(coded) >= _FEWEST_CODED else width
+    if not (width or of_codes):
         return list(rows)
     kept: list[Row] = []
     last, again, place = 0, False, -1
     pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if is_page_count(row.low)})
-    listed = _rests_in_lists(rows, width, pages, is_name)
+    listed = _rests_in_lists(rows, of_codes, pages, is_name)
     for at, row in enumerate(rows):
         if at in pages:
             kept.append(row)
             continue
         above = kept[place] if place >= 0 else None
         bare = row.line.text[_prefix(row.line) :].rstrip()
+        most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
-                last <= width < last + 1 + len(bare.split(" ", 1)[0]) and (
+                last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
                     at in listed or _goes_on(above.line, row.line, is_name, again)))):
             again = True
             # Where columns are parted by blanks, small letters go on with a cell and others may begin one.
@@ -132,7 +138,8 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     while before and (rows[before].blank or is_page_count(rows[before].low)):
         before -= 1
     bare, prefix = line.text[_prefix(line) :].rstrip(), _prefix(line)
-    if prefix > _prefix(rows[before].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")):
+    if prefix > _prefix(rows[before].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")) or (
+            _are_rows(rows[before].low, rows[at].low)):
         return False
     cell = _COLUMN.split(bare, maxsplit=1)
     if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[prefix:].rstrip()) is not None):
@@ -189,6 +196,9 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return True
     if _coded_first(low) and not ends_with_status(low) and line.text[_prefix(line)].islower() and (
             states.leading(below.partition(":")[2].strip(), 0) == 0 and ends_with_status(below)):
+        return True
+    if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
+        # "12.9 V, lowest" above "value 12.5 V"
         return True
     if _STARTED.match(below) is not None or "   " in low:
         return False
