@@ -139,3 +139,23 @@ WRAPPED = [
 @pytest.mark.parametrize(("text", "expected"), WRAPPED)
 def test_rests_of_wrapped_lines(text: str, expected: str) -> None:
     assert scans(text) == [expected]
+
+
+OWN_FIRST = [
+    ("01314  dash   engine control no comms   (intermittent, not present now)\n"
+     "00532 dash  supply signal low (not present)\n"
+     "01435 brakes  pressure sensor   (present)\ngearbox -- zero codes\n",
+     " | dash: 01314 stored 00532 stored; brakes: 01435 current; gearbox: clean"),
+    ("01314 Kombi Motorsteuergerät keine Kommunikation (sporadisch)\n00532 Kombi Spannung zu niedrig (sporadisch)\n"
+     "01435 Bremse Drucksensor (statisch)\nRadio: kein Fehler\n",
+     " | Kombi: 01314 stored 00532 stored; Bremse: 01435 current; Radio: clean"),
+    # A name in the column of codes, and its answer where it is short in that of names.
+    ("Trouble code   System   Fault text   Status\nU012187  Engine electronics (EMS)  Lost communication  (History)\n"
+     "Gearbox  Not responding\nElectronic brakes (EBS)  No fault codes\n",
+     " | Engine electronics (EMS): U0121 stored; Gearbox: silent; Electronic brakes (EBS): clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), OWN_FIRST)
+def test_names_behind_numbers_and_before_answers(text: str, expected: str) -> None:
+    assert scans(text) == [expected]

@@ -112,7 +112,7 @@ def _rests_in_lists(rows: Sequence[Row], width: int, pages: set[int], is_name: I
         if len(coded) < _FEWEST_CODED:
             continue
         heads = set(coded)
-        rests = [at for at in range(coded[0] + 1, end) if at not in heads]
+        rests = [at for at in range(coded[0] + 1, end) if at not in heads and at not in pages]
         # Behind the last code stands what ends the scan as well.
         within = [at for at in rests if at < coded[-1] and not _answers(rows[at])]
         if any(_prefix(rows[at].line) < _prefix(rows[coded[0]].line) for at in within):
