@@ -207,7 +207,7 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
             and not row.finds.codes
             and len(row.text) <= 120
             and not (row.roles and row.kind in ("|", ";", ",", "\t"))
-            and counts_pages(row.low)
+            and _counts_pages(row.low)
         ):
             counted.append(at)
             found.add(row.line.number)
@@ -246,7 +246,7 @@ def is_page_count(low: str) -> bool:
 
 
 @remembered
-def counts_pages(low: str) -> bool:
+def _counts_pages(low: str) -> bool:
     """Whether the number of a page stands in a line."""
     return _PAGE_SIGNS.search(low) is not None and _PAGE.search(low) is not None
 

@@ -23,7 +23,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
-from triage.intake.lines.rows import counts_pages, with_blanks
+from triage.intake.lines.rows import is_page_count, with_blanks
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, has_digit, indent_of, line_of
@@ -39,13 +39,12 @@ _RULE = lazily(r"[\s|+=_.~-]*")
 _LONGEST_HEAD, _LONGEST_ROLE, _MOST_BLANKS = 60, 32, 2
 #: So far left of its head a column may begin.
 _SLACK = 1
-#: Heads of columns one below the other, and what may stand under one: words, nothing, a short name, a maker's own code.
+#: Heads of columns one below the other, and what may stand under one: words, nothing, a maker's own code.
 _FEWEST_HEADS, _MOST_HEADS = 3, 12
 _OF_WORDS = frozenset(("module", "description"))
 _NONE_SAID = frozenset(("-", "--", "---", "/", ".", "n/a"))
-_SHORT = lazily(r"[A-Z][A-Z0-9]{1,5}")
 _OWN_CODE = lazily(r"(?=[A-Z-]{0,8}[0-9])[A-Z0-9-]{3,9}")
-_LONGEST_CODE, _LONGEST_TYPE = 20, 4
+_LONGEST_CODE, _LONGEST_SHORT = 20, 6
 _DIGITS = lazily(r"[0-9]+")
 #: What an empty cell weighs, and a line that can't stand in a column.
 _SKIPPED, _NEVER = 1.2, 1000.0
@@ -89,7 +88,7 @@ def _in_rows(found: list[Line], is_name: IsName) -> list[Line]:
     the same list where there are none. Linear."""
     if not any(len(line.low) <= _LONGEST_ROLE and role_of(line.low, exactly=True) == "code" for line in found):
         return found
-    paged = _of_pages(found)
+    paged = _of_pages(found, is_name)
     kept = [line for at, line in enumerate(found) if at not in paged]
     out: list[Line] = []
     at = copied = 0
@@ -124,6 +123,7 @@ def _cells_below(found: Sequence[Line], at: int, roles: list[str], is_name: IsNa
         line = found[place]
         if [other.low for other in found[place : place + len(heads)]] == heads:
             place += len(heads) - 1
+            last = place + 1
         elif line.text.strip():
             if len(line.text) > _LONGEST_HEAD or ":" in line.text or "=" in line.text or names_a_scan(line.low) or (
                     volts.find(line.low) and "volts" not in roles):
@@ -137,15 +137,15 @@ def _cells_below(found: Sequence[Line], at: int, roles: list[str], is_name: IsNa
     return cells, last
 
 
-def _of_pages(found: Sequence[Line]) -> set[int]:
-    """The places of the lines that count pages, of those that stand beside most of these again, and of the blank ones
-    around them."""
-    counted = [at for at, line in enumerate(found) if counts_pages(line.low)]
-    beside = {(at, step): _DIGITS.sub("#", found[at + step].low) for at in counted for step in (-2, -1, 1, 2, 3)
+def _of_pages(found: Sequence[Line], is_name: IsName) -> set[int]:
+    """The places of the lines that count pages, of those that stand beside most of these again and may be no cells, and
+    of the blank ones around them."""
+    counted = [at for at, line in enumerate(found) if is_page_count(line.low) and _misfit(line, "", is_name)]
+    beside = {(at + step, step): _DIGITS.sub("#", found[at + step].low) for at in counted for step in (-2, -1, 1, 2, 3)
               if 0 <= at + step < len(found) and found[at + step].text}
     often = Counter((step, low) for (_, step), low in beside.items())
-    paged = {*counted, *(at + step for (at, step), low in beside.items()
-                         if often[step, low] >= max(2, 0.6 * len(counted)) and _misfit(found[at + step], "", bool) > 0)}
+    again = {at for (at, step), low in beside.items() if often[step, low] >= max(2, 0.6 * len(counted))}
+    paged = {*counted, *(at for at in again if _misfit(found[at], "", is_name))}
     return with_blanks([not line.text.strip() for line in found], paged)
 
 
@@ -162,7 +162,7 @@ def _rows_of(cells: Sequence[Line], roles: list[str], is_name: IsName) -> list[l
             steps = [(cost + _SKIPPED * ((column - before - 1) % width), before, column <= before)
                      for before, cost in enumerate(costs)]
             if role in _OF_WORDS and ways:
-                steps.append((costs[column] + (1.0 if line.text[0].islower() else 1.5), column, False))
+                steps.append((costs[column] + (1.0 if line.text.lstrip()[0].islower() else 1.5), column, False))
             way.append(min(steps))
         ways.append(way)
         costs = [step[0] + _misfit(line, role, is_name) for step, role in zip(way, roles, strict=True)]
@@ -179,27 +179,27 @@ def _rows_of(cells: Sequence[Line], roles: list[str], is_name: IsName) -> list[l
 
 
 def _misfit(line: Line, role: str, is_name: IsName) -> float:
-    """How ill a line suits the column of a role: 0.0 where it is what stands there. No role: any of them."""
+    """How ill a line suits the column of a role: 0.0 where it is what stands there. No role: that of codes, answers or
+    names."""
     text, low = line.text.strip(), line.low.strip()
-    codes = find(text, low).codes
+    codes, named = find(text, low).codes, is_name(tidy(text))
+    said, state = answer_of_cell(low) is not None, states.of_cell(low) is not None
     if low in _NONE_SAID or not role:
-        return 0.0 if role or codes or states.of_cell(low) or answer_of_cell(low) else _NEVER
+        return 0.0 if role or codes or said or state or named else _NEVER
     if codes:
         return 0.0 if role == "code" and codes[0].start == 0 and len(text) < _LONGEST_CODE else _NEVER
-    said, state = answer_of_cell(low) is not None, states.of_cell(low) is not None
     if role == "code":
         return 0.0 if said else 0.5 if _OWN_CODE.fullmatch(text) else _NEVER
     if role in ("status", "answer", "reply"):
         return 0.0 if said or state else 2.0
     if role == "short_name":
-        return 0.0 if _SHORT.fullmatch(text) else 1.5
-    if role == "other":
-        return 0.0 if has_digit(text) else 1.0
+        return 0.0 if len(text) <= _LONGEST_SHORT else 1.5
     if role not in _OF_WORDS:
-        return 0.0 if has_digit(text) and (role != "failure_type" or len(text) <= _LONGEST_TYPE) else _NEVER
+        suits = has_digit(text) and (role != "failure_type" or len(text) <= _LONGEST_SHORT)
+        return 0.0 if suits else 1.0 if role == "other" else _NEVER
     if said or state:
         return 0.2 if said and role == "description" else 2.0
-    return 0.5 if (role == "module") != is_name(tidy(text)) else 0.0
+    return 0.5 if (role == "module") != named else 0.0
 
 
 def _side_by_side(cells: Sequence[Sequence[Line]]) -> Line:
