@@ -47,6 +47,7 @@ _TELLS = word_set(
     "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
     "zeigt affiche indique remonte donne tiene muestra presenta")
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
+_PIECE = lazily(r"\s+[-(]|\s{2,}|[:;,(]")
 _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
@@ -54,6 +55,8 @@ _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
 _NARROWEST, _WIDEST, _LONGEST = 36, 80, 1200
 _MOST_WORDS = 4
+#: The words behind a code stand no further left.
+_BEHIND = 7
 _FEWEST_CODED, _FEWEST_RESTS = 3, 2
 
 
@@ -156,8 +159,7 @@ def _width(line: Line) -> int:
 def _may_join(above: Row, row: Row) -> bool:
     """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
     return all(
-        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text
-        for each in (above, row)
+        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
     ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
 
@@ -168,13 +170,22 @@ def _prefix(line: Line) -> int:
 
 
 def _hangs(above: Line, line: Line, is_name: IsName) -> bool:
-    """Whether a line set in further than the code above ends with the status that this lacks, or ends a name."""
+    """Whether a line set in further than the code above is the rest of its description, with the status."""
     low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
-    if _prefix(line) <= _prefix(above) or len(low) > _LONGEST or not _coded_first(low) or ends_with_status(low):
-        return False
-    if not line.text[_prefix(line)].islower() or _CODE.search(below) is not None or _STARTED.match(below) is not None:
-        return False
-    return ends_with_status(below) and states.leading(below, 0) < len(below)
+    return _prefix(line) > _prefix(above) and _STARTED.match(below) is None and not _ends_with_code(low) and (
+        len(low) <= _LONGEST and line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name))
+
+
+def _ends_with_its_status(low: str, below: str, is_name: IsName) -> bool:
+    """Whether a line ends with the status that the code above lacks, behind words of its description."""
+    return _coded_first(low) and not ends_with_status(low) and ends_with_status(below) and not (
+        states.leading(below.partition(":")[2].strip() or below, 0) or _CODE.search(below) is not None
+        or _begins_with_name(low, below, is_name))
+
+
+def _begins_with_name(low: str, below: str, is_name: IsName) -> bool:
+    """Whether a line begins with a name that is not the end of one above."""
+    return is_name(_PIECE.split(below, maxsplit=1)[0]) and not _rest_of_name(low, below, is_name)
 
 
 def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
@@ -194,8 +205,7 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
     if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
         # A row of a table that was wrapped between its cells.
         return True
-    if _coded_first(low) and not ends_with_status(low) and line.text[_prefix(line)].islower() and (
-            states.leading(below.partition(":")[2].strip(), 0) == 0 and ends_with_status(below)):
+    if line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
         # "12.9 V, lowest" above "value 12.5 V"
@@ -223,9 +233,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return True
     if coded or not line.text[_prefix(line)].islower():
         return False
-    if _coded_first(low) and _CODE.search(below) is None and not spoken(below) and (
-            any(map(str.isupper, above.text[_prefix(above) + 7 :]))) and not (
-            named_answer(below) is not None or is_name(_COLUMN.split(below, maxsplit=1)[0])):
+    if _coded_first(low) and any(map(str.isupper, above.text[_prefix(above) + _BEHIND :])) and not (
+            _CODE.search(below) is not None or spoken(below) or _begins_with_name(low, below, is_name)):
         return True
     # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
     return again or (any(map(str.isupper, above.text)) and not _coded_first(low) and ("(" in below or ";" in below))
