@@ -53,7 +53,8 @@ _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
-_NARROWEST, _WIDEST, _LONGEST = 36, 80, 1200
+#: Lines that narrow were wrapped where the whole list tells that.
+_NARROWEST, _NARROW, _WIDEST, _LONGEST = 36, 44, 80, 1200
 _MOST_WORDS = 4
 #: The words behind a code stand no further left.
 _BEHIND = 7
@@ -91,7 +92,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
-                    at in listed or _goes_on(above.line, row.line, is_name, again)))):
+                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again))))):
             again = True
             # Where columns are parted by blanks, small letters go on with a cell and others may begin one.
             gap = " " if "  " not in above.text or bare[0].islower() else "  "
