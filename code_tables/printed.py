@@ -1,5 +1,5 @@
 """What the text printed beside a maker's code tells where no table knows the code: that it is about the supply, or
-about another module (:mod:`code_tables.printed_network`).
+about another module (:mod:`code_tables.printed_network`, :mod:`code_tables.printed_pointers`).
 
 A maker's number has no fixed meaning, its printed text has: "B1318 Battery voltage low" is a supply code whatever the
 number (common practice). The text of a code that a table knows is not asked.
@@ -20,6 +20,9 @@ from functools import lru_cache
 
 from code_tables.facts import CodeFacts, ModuleFacts
 from code_tables.printed_network import spoken
+from code_tables.printed_pointers import pointed_at
+
+POINTER = "pointer"
 
 _OF_SUPPLY = re.compile(
     r"(?<![a-z])(?:(?:system|battery|batt|vehicle|ecu|module|control module|control unit|device|board ?net|supply|"
@@ -58,19 +61,36 @@ def direction(text: str) -> str | None:
     return None if bool(down) == bool(up) else "low" if down else "high"
 
 
-def with_text(facts: CodeFacts, texts: list[str], module: Callable[[str], ModuleFacts]) -> CodeFacts:
+def with_text(
+    facts: CodeFacts, texts: list[str], module: Callable[[str], ModuleFacts], own: str = "",
+) -> CodeFacts:
     """``facts`` of a code no table knows, with what its printed ``texts`` say of the supply or of another module;
-    ``module``: what is known of a module by any name."""
+    ``module``: what is known of a module by any name; ``own``: the canonical name of the one that holds the code."""
     if facts.known or facts.supply is not None or facts.targets:
         return facts
     if facts.relation is None:
         said = {found for text in texts if (found := direction(text)) is not None}
         if len(said) == 1:
             return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
-    told = {(report[0], target.name): target for text in texts if (report := spoken(text)) is not None
+    told = {(report[0], target.name): target for text in texts if (report := _told(text)) is not None
             and (target := module(report[1])).sources}
     if len(told) != 1:
         return facts
     ((relation, name), target), = told.items()
+    if name == own:
+        return facts
+    safety = facts.safety or target.safety
+    if relation == POINTER:
+        # As a standard pointer has it: P0700 of SAE J2012.
+        return replace(facts, relation=relation, targets=(name,), noise="electronic", monitor="key on",
+                       monitor_named=True, safety=safety, alike=0)
     return replace(facts, relation=relation, targets=(name,), noise="network", monitor="network", monitor_named=True,
-                   safety=facts.safety or target.safety, alike=0)
+                   safety=safety, alike=0)
+
+
+def _told(text: str) -> tuple[str, str] | None:
+    """What ``text`` says of another module, and how it names it."""
+    report = spoken(text)
+    if report is None and (name := pointed_at(text)) is not None:
+        return POINTER, name
+    return report

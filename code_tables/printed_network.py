@@ -9,12 +9,15 @@ of lost communication whatever the number (common practice). The text of a code 
 (('lost communication', 'getriebesteuergerat'), ('invalid data', 'steering angle sensor'))
 >>> spoken("communication bus, line short to ground"), spoken("invalid key")
 (None, None)
+>>> spoken("maker code: lost communication with radio")
+('lost communication', 'radio')
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
 from functools import lru_cache
 
 LOST, INVALID = "lost communication", "invalid data"
@@ -43,31 +46,48 @@ _NO_SENSE_FROM = (
 )
 _SMALL = r"(?:with|from|to|of|by|mit|von|vom|zum|zu|avec|du|de|des|con|del|el|la|le|les|the|dem|der)"
 _LINK = rf"(?:\s*[,:-]\s*|\s+)(?:{_SMALL}\b:?\s*)*"
-_NAME = r"(?P<name>[a-z0-9][a-z0-9 /.,'-]*?)"
+NAME = r"(?P<name>[a-z0-9][a-z0-9 /.,'-]*?)"
 _ASIDE = re.compile(r"\s*[(\[][^()\[\]]*[)\]]\s*")
+_CLAUSE = re.compile(r"[,;]\s|\s-\s|\.\s")
 
 
 @lru_cache(maxsize=1)
 def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
     """The relations and how a text tells of each; most scans hold no text that asks for them."""
     return (
-        (LOST, re.compile(rf"(?:can\s+|databus\s+|datenbus\s+)?{_NO_TALK}{_LINK}{_NAME}\s*")),
-        (LOST, re.compile(rf"{_NAME}\s*(?:[,:;-]\s*|\s){_NO_TALK}\s*")),
-        (INVALID, re.compile(rf"{_NO_SENSE}{_LINK}{_NAME}\s*")),
-        (INVALID, re.compile(rf"{_NO_SENSE_FROM}\s+(?:{_SMALL}\b\s*)*{_NAME}\s*")),
+        (LOST, re.compile(rf"(?:can\s+|databus\s+|datenbus\s+)?{_NO_TALK}{_LINK}{NAME}\s*")),
+        (LOST, re.compile(rf"{NAME}\s*(?:[,:;-]\s*|\s){_NO_TALK}\s*")),
+        (INVALID, re.compile(rf"{_NO_SENSE}{_LINK}{NAME}\s*")),
+        (INVALID, re.compile(rf"{_NO_SENSE_FROM}\s+(?:{_SMALL}\b\s*)*{NAME}\s*")),
     )
 
 
 @lru_cache(maxsize=8192)
 def spoken(text: str) -> tuple[str, str] | None:
     """What ``text`` says of another module and how it names it, in small letters; None where it says neither."""
-    if len(text) > _LONGEST:
-        return None
-    folded = unicodedata.normalize("NFKD", text.casefold())
-    low = "".join(char for char in folded if not unicodedata.combining(char))
-    low = _ASIDE.sub(" ", low).strip(" .")
-    for relation, form in _forms():
-        found = form.fullmatch(low)
-        if found is not None:
-            return relation, found["name"].strip(" ,-.")
+    for piece in pieces(folded(text)):
+        for relation, form in _forms():
+            if found := form.fullmatch(piece):
+                return relation, found["name"].strip(" ,-.")
     return None
+
+
+def folded(text: str) -> str:
+    """``text`` in small letters without accents and without what stands in brackets; empty if it is no title."""
+    if len(text) > _LONGEST:
+        return ""
+    apart = unicodedata.normalize("NFKD", text.casefold().replace("\u2019", "'"))
+    low = "".join(char for char in apart if not unicodedata.combining(char))
+    return _ASIDE.sub(" ", low).strip(" .")
+
+
+def pieces(low: str, *, clauses: bool = False) -> Iterator[str]:
+    """``low`` as a whole and without what stands before its first colon ("maker code: ..."); with ``clauses`` also its
+    last clause alone ("function off, see ...")."""
+    if low:
+        yield low
+        before, colon, rest = low.partition(":")
+        if colon and before.strip() and (rest := rest.strip()):
+            yield rest
+        if clauses and (parts := _CLAUSE.split(rest if colon else low))[1:]:
+            yield parts[-1].strip()

@@ -7,6 +7,7 @@ import pytest
 from code_tables import load
 from code_tables.printed import direction, with_text
 from code_tables.printed_network import spoken
+from code_tables.printed_pointers import pointed_at
 
 
 @pytest.mark.parametrize(("text", "said"), [
@@ -39,6 +40,7 @@ def test_only_a_code_no_table_knows_is_asked_for_its_text() -> None:
     ("No message from radio", ("lost communication", "radio")),
     ("Implausible signal from steering angle sensor", ("invalid data", "steering angle sensor")),
     ("datos no v\u00e1lidos recibidos de la BCM", ("invalid data", "bcm")),
+    ("manufacturer code: no communication with radio", ("lost communication", "radio")),
     ("Speed signal implausible", None), ("no signal from wheel sensor", None), ("timeout", None), ("Door open", None)])
 def test_the_words_for_another_module(text: str, said: tuple[str, str] | None) -> None:
     assert spoken(text) == said
@@ -51,3 +53,35 @@ def test_a_text_that_names_no_listed_module_or_two_tells_of_none() -> None:
     assert with_text(maker, ["no communication with left flux unit"], module) is maker
     assert with_text(maker, [f"no communication with {name}" for name in ("radio", "instrument cluster")],
                      module) is maker
+
+
+@pytest.mark.parametrize(("text", "name"), [
+    ("Lamp request by instrument cluster", "instrument cluster"), ("radio requests the warning lamp", "radio"),
+    ("note: fault codes stored in: BCM", "bcm"), ("Malfunction reported by seat module", "seat module"),
+    ("Check the fault memory of the radio", "radio"), ("BCM: read fault codes", "bcm"),
+    ("hill hold off, see park brake", "park brake"), ("Cruise disabled due to fault in radar", "radar"),
+    ("Fehlerspeicher des Kombiinstruments auslesen", "kombiinstruments"), ("ABS: Fehlerspeicher abfragen", "abs"),
+    ("St\u00f6rung im T\u00fcrsteuerger\u00e4t gespeichert", "tursteuergerat"),
+    ("Warnleuchtenanforderung vom Airbag", "airbag"), ("Start gesperrt, siehe Wegfahrsperre", "wegfahrsperre"),
+    ("d\u00e9faut m\u00e9moris\u00e9 dans l\u2019airbag", "airbag"),
+    ("lire les d\u00e9fauts de la direction", "direction"), ("aide inhib\u00e9e, voir ABS", "abs"),
+    ("demande d'allumage du voyant par le calculateur ABS", "calculateur abs"),
+    ("Aver\u00eda memorizada en la direcci\u00f3n", "direccion"),
+    ("leer la memoria de aver\u00edas del airbag", "airbag"), ("solicitud de testigo de motor por el cambio", "cambio"),
+    ("warning lamp circuit open", None), ("lamp request implausible", None), ("fault in the radio", None),
+    ("Fehlerspeicher voll", None), ("check the wiring of the radio", None), ("aver\u00eda el\u00e9ctrica", None)])
+def test_the_words_that_point_at_another_module(text: str, name: str | None) -> None:
+    assert pointed_at(text) == name
+
+
+def test_a_makers_pointer_has_what_a_standard_one_has() -> None:
+    maker, module = load().facts("60931"), load().module
+    told, standard = with_text(maker, ["lamp request from radio"], module, "engine control"), load().facts("P0700")
+    assert (told.relation, told.noise, told.monitor, told.needs) == (
+        standard.relation, standard.noise, standard.monitor, standard.needs)
+    assert told.targets == ("radio",)
+    assert with_text(maker, ["see the anti-lock brakes"], module).safety == "brakes"
+    for texts in (["fault stored in memory"], ["see service manual"], ["see the radio", "see the instrument cluster"]):
+        assert with_text(maker, texts, module) is maker
+    # The module that holds the code is no other module.
+    assert with_text(maker, ["see the radio"], module, "radio") is maker

@@ -59,6 +59,19 @@ def test_a_makers_invalid_data_is_an_echo_of_the_module_its_text_names() -> None
         assert least <= fault(session, "60932", "body control")["causes"]["echo"] <= most
 
 
+@pytest.mark.parametrize("text", ["function off, see the brake module", "Fehlerspeicher des ABS auslesen"])
+def test_a_makers_pointer_is_an_echo_of_the_module_its_text_names(text: str) -> None:
+    held: dict[str, Any] = {"anti-lock brakes": ["C0051"], "body control": [code("60933") | {"text": text}]}
+    session = job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD), van("after-run", held, **RUNS))
+    found = fault(session, "60933", "body control")
+    assert found["causes"]["echo"] > 0.9
+    assert found["explained_by"] == "anti-lock brakes C0051"
+    # In the list of the module that it names it points nowhere.
+    own: dict[str, Any] = {"anti-lock brakes": ["C0051", *held["body control"]]}
+    session = job(van("before-clear", own, **FLAT), van("after-clear", own, **HELD), van("after-run", own, **RUNS))
+    assert fault(session, "60933", "anti-lock brakes")["causes"]["echo"] < 0.1
+
+
 def new_after(*events: dict[str, Any], phase: str = "after-run") -> float:
     """The share of history for a code that is first seen in the last scan, at good supply."""
     session = job(van("before-clear", **FLAT), van("after-clear", **HELD),

@@ -63,6 +63,14 @@ def test_a_target_nobody_scanned_is_to_be_read() -> None:
     assert steps(found)[0].startswith("read transmission control every list")
 
 
+def test_a_pointer_by_its_text_asks_for_no_lamp() -> None:
+    holds: dict[str, list[Any]] = {"body control": [current("60933") | {"text": "wipers off, see the ABS"}]}
+    assert car(holds).stories == [
+        "body control 60933 points at anti-lock brakes, which shows nothing: read it again"]
+    assert car(holds, names=("body control",)).stories == [
+        "body control 60933 points at anti-lock brakes, which no scan has read: read it"]
+
+
 @pytest.mark.parametrize("holds", [
     {"engine control": ["P0700"], "transmission control": ["P0715"]},
     {"engine control": ["P0700"], "transmission control": ["U0415"], "anti-lock brakes": [current("C0035", "13")]}])

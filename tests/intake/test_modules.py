@@ -351,11 +351,12 @@ def test_a_slip_of_the_pen_is_read_or_left_unknown() -> None:
     random_ = random.Random(7)
     long = [(alias, name) for alias, name in TABLES.aliases.items() if len(alias) >= 8]
     outcomes: Counter[str] = Counter()
-    for alias, name in random_.sample(long, 1000):
+    # So many that their share hardly depends on which names the table holds beside them.
+    for alias, name in random_.sample(long, 5000):
         match = resolve(slip(alias, random_), TABLES)
         outcomes["right" if match.canonical == name else "wrong" if match.known else "unknown"] += 1
-    assert outcomes["wrong"] <= 5
-    assert outcomes["right"] >= 900
+    assert outcomes["wrong"] <= 20
+    assert outcomes["right"] >= 4500
 
 
 @given(st.text(max_size=300))

@@ -10,7 +10,8 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from slow_told import comes_and_goes, left_by_work, locked_share, lowest, may_echo, recorded, starved, still_low, stored
+import slow_told
+from slow_told import comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
 
 from triage.assess import Worked
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
@@ -162,18 +163,8 @@ class Slow:
 
     def echoes(self, i: int) -> list[Rival]:
         """One for any fault of the target, one for each of its commonest patterns of sightings."""
-        if not may_echo(self.work, i):
-            return []
-        kept = [(tuple(self.link.target_active[i].tolist()), 1.0)]
-        seen: dict[tuple[int, ...], int] = {}
-        for j in range(self.book.faults):
-            if self.book.fault_module[j] == self.link.target[i] and self.link.relation[j] == 0:
-                pattern = tuple(int(sight) for sight in self.book.seen[j])
-                seen[pattern] = seen.get(pattern, 0) + 1
-        kept += sorted(((pattern, float(count)) for pattern, count in seen.items()), key=lambda entry: -entry[1])[:4]
-        whole = sum(count for _, count in kept)
-        return [Rival(ECHO, count / whole, [self.echo(i, k, pattern[k]) for k in range(self.width)])
-                for pattern, count in kept]
+        return [Rival(ECHO, share, [self.echo(i, k, pattern[k]) for k in range(self.width)])
+                for pattern, share in slow_told.echo_patterns(self.work, i)]
 
     def echo(self, i: int, k: int, shown: int) -> float:
         if shown == 1 or self.link.target_state[i, k] == SILENT:

@@ -150,7 +150,35 @@ def may_echo(work: Worked, i: int) -> bool:
     """Whether fault ``i`` may repeat another module's: not where it reports one lost that stays silent."""
     link = work.links
     lost = link.relation[i] == LOST and link.target[i] >= 0 and SILENT not in link.target_state[i]
-    return bool(link.relation[i] in (POINTER, INVALID) or lost)
+    return bool(link.relation[i] in (POINTER, INVALID) or lost or wordless(work, i))
+
+
+def wordless(work: Worked, i: int) -> bool:
+    """Whether fault ``i`` has a maker's code of which nobody says what it is about."""
+    facts = work.book.facts[i]
+    return not (facts.known or facts.supply or work.links.relation[i] or i in work.book.texts)
+
+
+def echo_patterns(work: Worked, i: int) -> list[tuple[tuple[int, ...], float]]:
+    """What fault ``i`` may repeat, as sightings (1, 0, -1 not readable), with the share of each: all faults of its
+    target as one, and each of their commonest patterns; of a code without words what any other module shows."""
+    book, link = work.book, work.links
+    if not may_echo(work, i):
+        return []
+    width = book.seen.shape[1]
+    own = [j for j in range(book.faults) if book.fault_session[j] == book.fault_session[i] and link.relation[j] == 0]
+    if wordless(work, i):
+        others = [j for j in own if book.fault_module[j] != book.fault_module[i]]
+        return [(tuple(int(any(book.seen[j, k] == 1 for j in others)) for k in range(width)), 1.0)]
+    kept = [(tuple(link.target_active[i].tolist()), 1.0)]
+    seen: dict[tuple[int, ...], int] = {}
+    for j in own:
+        if book.fault_module[j] == link.target[i]:
+            pattern = tuple(int(sight) for sight in book.seen[j])
+            seen[pattern] = seen.get(pattern, 0) + 1
+    kept += sorted(((pattern, float(count)) for pattern, count in seen.items()), key=lambda entry: -entry[1])[:4]
+    whole = sum(count for _, count in kept)
+    return [(pattern, count / whole) for pattern, count in kept]
 
 
 def comes_and_goes(work: Worked, params: Parameters, i: int, words: list[int]) -> float:

@@ -10,7 +10,20 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import INVALID, LOST, NOT_READABLE, POINTER, SEEN, SILENT, Casebook, Floats, Ints, Links
+from triage.model.casebook import (
+    INVALID,
+    LOST,
+    NOT_READABLE,
+    NOT_SEEN,
+    POINTER,
+    SEEN,
+    SILENT,
+    Bools,
+    Casebook,
+    Floats,
+    Ints,
+    Links,
+)
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -23,15 +36,38 @@ def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints,
     """Rows (n) of the faults that can be echoes, the chance (n x K x h) that each is set, the share (n x h).
 
     A report of lost communication is one only where its target answers: it then drops out with a fault of its own. The
-    report of one that stays silent is hard, under that module's name.
+    report of one that stays silent is hard, under that module's name. A maker's code that nobody has words for may
+    point at any other module.
     """
     drops_out = (link.relation == LOST) & (link.target >= 0) & ~(link.target_state == SILENT).any(axis=1)
-    rows = np.flatnonzero(np.isin(link.relation, (POINTER, INVALID)) | drops_out)
+    told = np.isin(link.relation, (POINTER, INVALID)) | drops_out
+    untold = ~told & without_words(book, link)
+    rows = np.flatnonzero(told | untold)
     shows, share = _patterns(book, link, rows)
+    shows[untold[rows]] = _any_other(book, link, np.flatnonzero(untold))[:, :, None]
     shown = (shows == SEEN) | (link.target_state[rows] == SILENT)[:, :, None]
     chance = np.where(shown, params.rate("echo.follows"), np.where(
         shows == NOT_READABLE, params.rate("echo.target_unread"), params.rate("echo.alone")))
     return rows, chance, share
+
+
+def without_words(book: Casebook, link: Links) -> Bools:
+    """N: a maker's code of which neither a table nor the scan says what it is about."""
+    unknown = book.flags(lambda facts: not facts.known and facts.supply is None)
+    unknown &= (link.relation == 0)
+    unknown[list(book.texts)] = False
+    return np.asarray(unknown)
+
+
+def _any_other(book: Casebook, link: Links, rows: Ints) -> Ints:
+    """n x K: SEEN where another module of the session shows a fault of its own, else what can be read."""
+    own = np.zeros(book.state.shape, dtype=bool)
+    held = np.flatnonzero(link.relation == 0)
+    np.logical_or.at(own, book.fault_module[held], book.seen[held] == SEEN)
+    active = np.zeros(book.exists.shape, dtype=np.int64)
+    np.add.at(active, book.module_session, own.astype(np.int64))
+    others = active[book.fault_session[rows]] - own[book.fault_module[rows]]
+    return np.asarray(np.where(others > 0, SEEN, NOT_SEEN))
 
 
 def _patterns(book: Casebook, link: Links, rows: Ints) -> tuple[Ints, Floats]:

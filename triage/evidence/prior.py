@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from code_tables import words
+from triage.evidence.echo import without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
@@ -24,6 +25,9 @@ EARLIER = "an earlier session held it too"
 
 #: So many modules that answer are peers enough to tell one module's feed from the supply of all.
 PEERS = 5
+
+#: So many reports of the loss of one module are more than two partners with a poor line.
+SEVERAL = 3
 
 #: How often low supply sets a code of a failure type: not said, seldom, often.
 SAGS = ("", *words.SAGS)
@@ -51,12 +55,14 @@ def kinds(book: Casebook, link: Links) -> Ints:
 
 def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> Priors:
     """The prior of every fault and how it came about."""
-    result = Priors([_by_monitor(book, params.prior[kinds(book, link)], params)])
+    result = Priors([_by_monitor(book, _by_kind(book, link, params), params)])
     _apply(result, _nothing_low(book, line, link, params), "nothing in the session shows a low supply",
            _scale({LOW_VOLTAGE: params.rate("low.nothing_low")}))
     silent = link.lost > 0.0
     share = link.lost * link.unexplained
     _apply(result, silent, "the module it reports lost stays silent", _share(HARD, share[silent]))
+    _apply(result, silent & (link.target_state == ANSWERS).any(axis=1), "it answers in another scan", _moved(
+        HARD, INTERMITTENT, params.rate("lost.came_and_went")))
     answers = (link.relation == LOST) & (link.target >= 0) & ~silent & (
         (link.target_state == 1).sum(axis=1) >= 1)
     _apply(result, answers, "the module it reports lost answers", _scale({HARD: params.rate("lost.answers_hard")}))
@@ -65,10 +71,15 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
         HISTORY, np.full(int(missed.sum()), params.rate("lost.in_work"))))
     _apply(result, _now_and_then(book, line, link, params), "the module it reports lost is silent now and then", _scale(
         {INTERMITTENT: params.rate("lost.now_and_then")}))
+    several = _missed_by_several(book, link)
+    # Not the lines of so many reporters break together, and a sag silences more than one module.
+    _apply(result, several & ~(link.target_state == SILENT).any(axis=1) & (link.target_state == ANSWERS).any(axis=1),
+           "several modules miss one that answers, since the clear", _scale(
+               {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
     _reporters(result, book, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
-    several = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~_lone(book, link)
-    _apply(result, several, "supply codes in several modules are one supply event",
+    event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~_lone(book, link)
+    _apply(result, event, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
     _readings(result, book, link)
     _earlier(result, book, link)
@@ -80,6 +91,14 @@ def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameter
     good = (np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good"))[book.fault_session]
     silent = ((link.target_state == SILENT) & good).any(axis=1)
     return np.asarray((link.relation == LOST) & silent & (link.target_state == ANSWERS).any(axis=1) & (link.lost < 0.5))
+
+
+def _missed_by_several(book: Casebook, link: Links) -> np.ndarray:
+    """N: seen since the clear, with two other reports and more of the loss of the same module."""
+    back = ((book.phase > 0)[book.fault_session] & (book.seen == SEEN)).any(axis=1)
+    told = (link.relation == LOST) & (link.target >= 0) & back
+    several = np.bincount(link.target[told], minlength=len(book.module_name)) >= SEVERAL
+    return np.asarray(told & several[link.target])
 
 
 def _lone(book: Casebook, link: Links) -> np.ndarray:
@@ -137,6 +156,17 @@ def _nothing_low(book: Casebook, line: Timeline, link: Links, params: Parameters
     return np.asarray(quiet[book.fault_session])
 
 
+def _by_kind(book: Casebook, link: Links, params: Parameters) -> Floats:
+    """The table's prior of each fault's kind, for a maker's code as far as its kind is known."""
+    prior = params.prior[kinds(book, link)]
+    # What a range or a failure type calls mechanical may be the circuit of that part as well.
+    loose = book.flags(lambda facts: not facts.known and facts.noise == "mechanical") & (link.relation == 0)
+    share = params.rate("kind.by_range")
+    prior[loose] = prior[loose] ** (1.0 - share) * params.prior[NOISES.index("electronic")] ** share
+    prior[:, ECHO] *= np.where(without_words(book, link), params.rate("echo.untold"), 1.0)
+    return np.asarray(prior / prior.sum(axis=1, keepdims=True))
+
+
 def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     """The table's prior; low supply seldom sets a code whose monitor wants a warm, moving or driven vehicle."""
     monitor = book.numbers(lambda facts: MONITOR_INDEX[facts.monitor])
@@ -178,6 +208,16 @@ def _share(cause: int, share: Floats) -> object:
         rest *= ((1.0 - most) / rest.sum(axis=1))[:, None]
         rest[:, cause] = most
         return rest
+    return change
+
+
+def _moved(cause: int, other: int, share: float) -> object:
+    """``share`` of what ``cause`` has goes to the ``other``."""
+    def change(prior: Floats) -> Floats:
+        parted = prior.copy()
+        parted[:, other] += share * prior[:, cause]
+        parted[:, cause] *= 1.0 - share
+        return parted
     return change
 
 

@@ -261,7 +261,10 @@ class _Gatherer:
         more: dict[CodeFacts, int] = {}
         for fault, texts in self.texts.items():
             facts = kinds[self.kind[fault]]
-            told = facts if facts.known else with_text(facts, texts, self.module_facts)
+            if facts.known:
+                continue
+            own = self.module_facts(self.module_name[self.fault_module[fault]]).name
+            told = with_text(facts, texts, self.module_facts, own)
             if told is not facts:
                 if told not in more:
                     more[told] = len(kinds)

@@ -58,9 +58,12 @@ def pointer_words(book: Casebook, link: Links, one: EmptyPointer, shown: Mapping
     target = shown.get(one.name, one.name)
     if link.relation[one.fault] == INVALID:
         return f"{code} says that data from {target} is invalid, but {target} shows nothing: read it again"
+    asks = book.facts[one.fault].known  # by its printed text alone a code may point in other ways
     if one.target < 0:
-        return f"{code} asks for the lamp on behalf of {target}, which no scan has read: read it"
-    return f"{code} asks for the lamp, but its target {target} shows nothing: read it again"
+        points = "asks for the lamp on behalf of" if asks else "points at"
+        return f"{code} {points} {target}, which no scan has read: read it"
+    points = f"asks for the lamp, but its target {target}" if asks else f"points at {target}, which"
+    return f"{code} {points} shows nothing: read it again"
 
 
 __all__ = ["MOST", "EmptyPointer", "empty_pointers", "pointer_words"]

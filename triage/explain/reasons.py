@@ -119,7 +119,8 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     top = int(causes[fault].argmax())
     facts = book.facts[fault]
     if top == 4 and target >= 0:
-        verb = "only asks for the lamp on behalf of" if link.relation[fault] == POINTER else "repeats what it gets from"
+        points = "only asks for the lamp on behalf of" if facts.known else "only points at"
+        verb = points if link.relation[fault] == POINTER else "repeats what it gets from"
         return [f"it {verb} {book.module_name[target]}"]
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"

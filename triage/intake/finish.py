@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from triage.intake.scan import lonevolts
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event, Vehicle
@@ -23,7 +22,6 @@ def snapshots(context: Context) -> list[Snapshot]:
     said: set[str] = set()
     found = []
     _fill_rest(context)
-    lonevolts.take(context)
     for draft in context.builder.snapshots:
         _drop_hollow(context, draft)
         if draft.empty and not context.saw_scan:

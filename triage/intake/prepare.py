@@ -139,7 +139,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
-    context.row_times = rowtimes.of(all_rows, context.order, day)
+    context.row_times = rowtimes.of(all_rows, context.order, day, marks)
     context.flat = indents.flat(all_rows)
     context.hanging = indents.hanging(all_rows)
     context.own_volts = belowline.places(all_rows)
@@ -164,9 +164,10 @@ def _with_whole_names(
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
-    found = keymarks.told(logs.unstamped(numbering.unfinished(numbering.unnumbered(found))), names.likely)
+    found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
+    found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
-    found = inline.parted(shortheads.written_out(found), names.find)
+    found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     found = namelead.parted(scanlead.parted(found, names.find), names)
     return emptylists.taken_off(counted.taken_off(found))
 

@@ -102,7 +102,6 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
                                    "it", row.line, row.start, row.start + len(row.text))
             # It may have named the module of what follows: a code without a module is better than in the wrong one.
             context.close_module()
-        context.scan_of_row.append(context.builder.snapshot.number)
     metarow.flush(context)
     result = finish.snapshots(context)
     vehicle = finish.vehicle(context)

@@ -89,6 +89,8 @@ _OWN = re.compile(
 )
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
+# Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".
+_NETWORKS = frozenset({"J1587", "J1708", "J1850", "J1939", "J2284", "J2411", "J2602", "J2716"})
 _SEPARATORS = re.compile(r"[\s\-:./_#,;=()\[\]{}]+")
 _SHAPE = re.compile(r"([A-Z])([0-9A-Z]+)")
 
@@ -217,7 +219,7 @@ def own(text: str) -> Code | None:
     if match is not None:
         return Code(f"MID {int(match[1])} {match[2]} {int(match[3])} FMI {int(match[4])}", None, "own")
     match = _OWN.fullmatch(folded)
-    if match is None or _NEARLY_J2012.fullmatch(folded):
+    if match is None or _NEARLY_J2012.fullmatch(folded) or folded in _NETWORKS:
         return None
     return Code(match[1] or folded, None, "own")
 

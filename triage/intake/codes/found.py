@@ -81,11 +81,14 @@ _STATUS_BITS = lazily(
 )
 _SA = r"(?:sa|src|source(?: address)?|addr(?:ess)?|adresse?|direccion)[ :=#.]{0,3}(0x[0-9a-f]{1,2}|[0-9]{1,3})\b"
 _J1939 = lazily(
-    rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}([0-9]{{1,3}})(?![0-9])(?:[ ,;/|"
+    rf"\bspn[ :=#.]{{0,3}}([0-9]{{1,7}})\b[ ,;/|.:()\[\]-]{{0,4}}fmi[ :=#.]{{0,3}}"
+    r"([0-9]{1,3}(?![0-9]|[lio](?![a-z]))|(?=[lio]{0,2}[0-9])[0-9lio]{2}(?![0-9a-z]))(?:[ ,;/|"
     rf"()\[\]-]{{0,4}}{_SA})?"
     r"|\bspn(?: ?[/-] ?fmi)?[ :=#]{0,3}([0-9]{1,7}) ?[/.-] ?([0-9]{1,2})\b"
     r"|\bfmi[ :=#.]{0,3}([0-9]{1,3})\b[ ,;/|-]{0,4}spn[ :=#.]{0,3}([0-9]{1,7})\b"
 )
+#: Letters read for digits in an FMI: "FMI l8".
+_FOR_LETTERS = str.maketrans("lio", "110")
 _SA_BEFORE = lazily(rf"\b{_SA}[ ,;/|)(\]\[:-]{{0,4}}$")
 _MID = lazily(
     r"\bmid[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}(?:p?pid|p?sid)[ :=#.]{0,3}[0-9]{1,3}[ ,;/|.:-]{1,4}"
@@ -373,7 +376,8 @@ def _heavy(text: str, low: str) -> list[Found]:
     found = []
     for match in _J1939.finditer(low):
         spn, fmi = (match[1], match[2]) if match[1] else (match[4], match[5]) if match[4] else (match[7], match[6])
-        code = model_codes.parse(f"SPN {int(spn)} FMI {int(fmi)}")
+        clean = fmi.translate(_FOR_LETTERS)
+        code = model_codes.parse(f"SPN {int(spn)} FMI {int(clean)}")
         if code is None:
             continue
         start, address = match.start(), match[3]
@@ -382,7 +386,8 @@ def _heavy(text: str, low: str) -> list[Found]:
             start, address = before.start(), before[1]
         source = None if address is None else int(address, 16 if address.startswith("0x") else 10)
         end = match.end() + (low[match.end() : match.end() + 1] in (")", "]") and "(" in match[0])
-        found.append(Found(start, end, code.text, kind="J1939", source_address=source, bare=end))
+        slip = code.text if clean != fmi else None
+        found.append(Found(start, end, code.text, kind="J1939", source_address=source, slip=slip, bare=end))
     for match in _MID.finditer(low):
         own = model_codes.own(" ".join(re.findall(r"[a-z]+|[0-9]+", match[0])))
         if own is not None:

@@ -8,6 +8,8 @@ edge of the page, where headings stand.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
@@ -45,6 +47,8 @@ def goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         # Codes are set in below their headings, and nothing of a cell stands that far left.
         return False
     told, status = cells
+    if row.line.indent < above.line.indent + told.start and _wraps_in_column(context):
+        return False
     last, first = context.rows[at - 1], row.text.partition(" ")[0]
     if last is above and (told.low.rpartition(" ")[2] in LEADS_ON or first in LEADS_ON):
         return True
@@ -77,6 +81,16 @@ def _width(context: Context) -> int:
         found = [cells[0] for row in context.rows if (cells := _cells(row)) is not None and cells[1] is None]
         context.told_width = max((len(told.text) for told in found), default=0)
     return context.told_width
+
+
+def _wraps_in_column(context: Context) -> bool:
+    """Whether the rest of a description stands below it in this text: then nothing at the left edge is such a rest."""
+    if context.wraps_in_column is None:
+        context.wraps_in_column = any(
+            not (below.blank or below.finds.codes) and (cells := _cells(row)) is not None
+            and 0 < below.line.indent == row.line.indent + cells[0].start
+            for row, below in pairwise(context.rows))
+    return context.wraps_in_column
 
 
 def _set_apart(context: Context) -> bool:

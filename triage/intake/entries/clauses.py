@@ -44,12 +44,12 @@ _SAYS = lazily(
     r"(?:ich|wir) (?:habe|haben|hab|lese|lesen)|"
     r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
     r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
-    r"muestra|muestran|presenta|con|stores|"
+    r"muestra|muestran|presenta|con|stores|there (?:is|are|was|were)|gibt es|gab es|il y a|il y avait|habia|"
     r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
     r"only|just|now|stored|still|also|me|us|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
-_FOUND = lazily(r"\s(?:i|we)\s")
+_FOUND = lazily(r"\s(?:i|we|there|gibt|gab|il y|hay|habia)\s")
 #: What leads to the module of a code, with an article, which no description has in it.
 _LEADS_TO = lazily(
     r"(?<![a-z])(?:(?:in|from) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|en (?:el|la))\s*$"
@@ -243,8 +243,8 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if role_of(small(printed), exactly=True) in NO_MODULES and not context.names.listed(printed):
         # "C0035, state: stored", "Supply: none"
         return None
-    if leads.is_lead(small(printed)):
-        # "Stored codes (2):" is said of the codes behind it.
+    if leads.is_lead(small(text)):
+        # "Stored codes (2):", "En mémoire :" are said of the codes behind them.
         return None
     start = row.text.find(printed, clause.start)
     if start < 0 or any(name[0] <= start and start + len(printed) <= name[1] for name in clause.names):

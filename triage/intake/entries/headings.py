@@ -42,9 +42,10 @@ _ADDRESS = lazily(
 )
 #: A module of the vehicle as a whole: no word for a vehicle makes it the title of a scan.
 _OF_VEHICLE = lazily(
-    r"(?<![a-z])(?:(?:calculateur|boitier|unite|module?|modulo|centralita|unidad|controller|computer|unit|steuergerat) "
+    r"(?<![a-z])(?:(?:calculateur|boitier|unite|module?|modulo|centralita|unidad|controller|computer|unit|steuergerat|"
+    r"ordenador|computadora?|ordinateur|rechner) "
     r"(?:de |du |del |of )?(?:la |l'|the )?(?:vehicule|vehiculo|vehicle|fahrzeug)|"
-    r"(?:vehicle|fahrzeug) (?:computer|controller|module|unit|electronics|elektronik))(?![a-z])"
+    r"(?:vehicle |fahrzeug[ -]?)(?:computer|controller|module|unit|electronics|elektronik|rechner))(?![a-z])"
 )
 _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?:?")
 #: A line of so many characters is hardly ever wrapped.

@@ -39,6 +39,7 @@ _WHAT_IT_SAID = lazily(r"\W*(?:answer|response|reply|antwort|reponse|respuesta)(
 _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
 #: A maker's own number of digits that bytes have too, with its description.
 _NUMBER_TOLD = lazily(rf"(?=[a-f]*[0-9])[0-9a-f]{{5,6}}(?!{QUANTITY.pattern})\s+[^\W\d]{{3}}")
+_NUMBER_ALONE = lazily(r"(?=[a-f]*[0-9])[0-9a-f]{5,6}")
 #: What stands below a name and calls it in short.
 _SHORT = lazily(r"[A-Z][A-Z0-9]{1,5}")
 _HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
@@ -252,6 +253,13 @@ def _description(context: Context, row: Row, value: str, low: str, start: int) -
     return True
 
 
+def _told_below(context: Context) -> bool:
+    """Whether the next row tells, behind its key, what a code means or its status."""
+    below = next(iter(context.rows[context.at + 1 : context.at + 2]), None)
+    parts = split(below) if below is not None and not below.finds.codes else None
+    return parts is not None and role_of(parts[0].lower()) in ("description", "status")
+
+
 def _code_follows(context: Context) -> bool:
     """Whether a code stands below in the same block."""
     for row in context.rows[context.at + 1 : context.at + 8]:
@@ -295,7 +303,8 @@ def _volts(context: Context, row: Row, value: str, low: str, start: int) -> bool
 def _answer(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     module = context.builder.module
     answer = answer_of_cell(low, loose=True)
-    if _are_codes(context, row, value, low, start, _NUMBER_TOLD.match(low) is not None):
+    alone = _NUMBER_ALONE.fullmatch(low) is not None and _told_below(context)
+    if _are_codes(context, row, value, low, start, alone or _NUMBER_TOLD.match(low) is not None):
         return True
     if module is None or answer is None or not context.under_heading:
         return False

@@ -49,6 +49,9 @@ _DESCRIBED = lazily(r"\s?\([^()]{3,100}\)\s?[,;&+]?\s{0,3}(?:(?:and|und|et|y|e|p
 _COLON_SIGNS = lazily(r"[:=]")
 #: Between the status and its colon; before a status that is the value of a key.
 _PLAIN = lazily(r"[a-z\s]*")
+#: Behind a status that opens its sentence, what leads on as a colon does: "Stored are P0562 and P0113".
+_ARE = lazily(r"\s(?:is|are|was|were|ist|sind|war|waren|est|sont|es|son|estan?)(?:\s(?:only|also|nur|auch|aussi))?$")
+_SENTENCE_ENDS = ("", ".", ";", "!", "?", "\n")
 _KEYED = lazily(r"(?:status|state|zustand|etat|statut|estado|condition)\s*[:=]\s*$")
 _REACH = 60
 _ENDED = lazily(r"[!?\n]|\.\s")
@@ -148,6 +151,8 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     first = max(least, stop - _REACH)
     text = low[first:stop].rstrip(" \t(['\"*")
     dash = text[-1:] in ("-", ">")
+    verb = _ARE.search(text)
+    text = text[: verb.start()] if verb is not None else text
     colon = dash or text[-1:] in (":", "=")
     head = text.rstrip(" :=->" if dash else " :=")
     count = _COUNT.search(head) if colon else None
@@ -173,8 +178,11 @@ def _ending(low: str, least: int, stop: int, translated: bool) -> _Start | None:
     if dash and low[: first + start].strip(" *-"):
         # "ACTIVE - P0304 (ECM), C1288 (ABS)" is a lead; behind other words a dash parts pieces of one code's line.
         return None
+    opens = low[max(0, first + start - 8) : first + start].rstrip(" \t")[-1:] in _SENTENCE_ENDS
+    if verb is not None and not (opens and states.is_status(head[start:])):
+        return None
     status = states.of_cell(head[start:], translated) or last.status
-    return _Start(first + start, first + len(text), status, colon)
+    return _Start(first + start, first + len(text), status, colon or verb is not None)
 
 
 def _where_all(
@@ -235,11 +243,12 @@ def _name_in(names: Sequence[Span], start: int, end: int) -> bool:
     return place < len(names) and names[place][0] < end
 
 
-def without_brackets(low: str) -> str:
-    """What stands between two codes without the descriptions in brackets that say nothing of a status, where a word
-    joins the two: in a list of commas each code stands for itself."""
+def joint(low: str, joined: bool) -> str:
+    """What stands between two codes without marks and the descriptions in brackets that say nothing of a status, where
+    a word joins the two: in a list of commas each code stands for itself, unless a word joins its last two
+    (``joined``): "P0562 (low), P0300 (misfire) and P0301 (cylinder 1) stored"."""
     bare = _BRACKETS.sub(lambda match: match[0] if states.in_text(match[0]) else "", low)
-    return bare if bare.strip(" ,;") else low
+    return (bare if joined or bare.strip(" ,;") else low).strip(" ,;&+/|()")
 
 
 def share(context: Context, row: Row, pending: list[tuple[Found, Details]], before: StatusWord | None) -> None:
@@ -256,15 +265,18 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     status = states.of_cell(of_all[1], context.translated) if of_all is not None else None
     for at, (code, details) in enumerate(pending if status is not None else ()):
         pending[at] = code, replace(details, status=details.status or status)
+    joined = False
     for at in range(len(pending) - 2, -1, -1):
         code, details = pending[at]
         after, following = pending[at + 1]
-        between = without_brackets(row.low[code.end : after.start]).strip(" ,;&+/|()")
+        between = joint(row.low[code.end : after.start], joined)
         if between == "-" and "|" not in row.low[code.end : after.start]:
             # "P0562 - P0113 - P0073 all stored"
             between = ""
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        if details.status is None and between in JOINTS and not own:
+        joins = details.status is None and between in JOINTS and not own
+        joined = joins and (joined or between != "")
+        if joins:
             pending[at] = code, replace(details, status=following.status)
     if before is not None:
         for at, (code, details) in enumerate(pending):

@@ -52,7 +52,7 @@ _THEM = word_set(
 #: A status belongs to what stands behind this.
 _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
-_CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the)?[\s:,]*")
+_CODES = lazily(r"[\s:,]*(?:codes?|dtcs?|faults?|fault codes?|fehler(?:codes?)?|and|a|an|the|is|ist|est|es)?[\s:,]*")
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
@@ -344,12 +344,15 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
              led: dict[int, StatusWord], end: int) -> CodeDraft | None:
     """Add the codes; a status behind the last of several is that of all that stand together, one before them too, and
     one that is said of all behind them, or behind the last name (``end``), that of all. The last of them."""
+    joined = False
     for at in range(len(pending) - 2, -1, -1):
         modules, code, details = pending[at]
         others, after, following = pending[at + 1]
-        between = leads.without_brackets(row.low[code.end : after.start]).strip(" ,;&+/()")
+        between = leads.joint(row.low[code.end : after.start], joined)
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        if details.status is None and not own and between in leads.JOINTS and modules == others:
+        joins = details.status is None and not own and between in leads.JOINTS and modules == others
+        joined = joins and (joined or between != "")
+        if joins:
             details.status = following.status
     said = setoff.of_several(row.low, max(end, pending[-1][1].end), context.translated) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):

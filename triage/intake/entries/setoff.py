@@ -26,6 +26,8 @@ _SET_OFF_WHOLE = lazily(
     r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
 )
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+#: A piece of a description between commas: "C0727, relay circuit, active".
+_DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: Of which codes it is said: two, all, or none of either.
@@ -33,7 +35,8 @@ _OF_WHICH = lazily(
     r"\s*(?:[,.;:(]|\s-|\sbut|\sand)?\s*(?:"
     rf"((?:both|beide|(?:tou(?:te)?s )?les deux|(?:l[oa]s|todos) dos|amb[oa]s)(?![a-z]){_OF_THEM})|"
     rf"((?:all(?: (?:of )?(?:three|four|five|them|these))?|each|alle(?: drei| vier)?|alles|samtliche|"
-    rf"(?:tou(?:te)?s )?les (?:trois|quatre)|tou(?:te)?s|tout|l[oa]s (?:tres|cuatro)|tod[oa]s?)(?![a-z]){_OF_THEM})|"
+    rf"(?:tou(?:te)?s )?les (?:trois|quatre)|tou(?:te)?s|tout|l[oa]s (?:tres|cuatro)|tod[oa]s?)(?![a-z]){_OF_THEM}|"
+    r"(?:th(?:ose|ese|ey)|diese|ce(?:ux|lles)-ci|est[oa]s|es[oa]s)(?= (?:are|were|sind|sont|son|estan) ))|"
     rf"((?:neither|keiner|keines?|keine|aucune?|ningun[oa])(?![a-z]){_OF_THEM})|"
     rf"(none(?![a-z]){_OF_THEM})|"
     r"((?:which|that|die|der|qui|que)(?![a-z])))"
@@ -49,7 +52,7 @@ _STOP = lazily(r"[,.;!?]")
 _PLURAL = lazily(r"(?<=[a-z]{4})s(?![a-z])")
 _COUNTS = (0, 2, 99, 2, 99, 1)
 _WHICH = 5
-_MOST = 3
+_MOST, _MOST_PIECES = 3, 2
 
 
 class Said(NamedTuple):
@@ -64,11 +67,15 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
     # "C0727 (relay circuit), active"
     bracket = _BRACKET.match(low, at)
-    for form in (_SET_OFF, _SET_OFF_WHOLE):
-        match = form.match(low, at) or (form.match(low, bracket.end()) if bracket is not None else None)
-        status = states.of_cell(match[1], translated) if match is not None else None
-        if status is not None and _OF_WHICH.match(low, at) is None:
-            return Said(status, 1, match.end(1) if match is not None else at)
+    places = [bracket.end() if bracket is not None else at]
+    while len(places) <= _MOST_PIECES and (described := _DESCRIBED.match(low, places[-1])) is not None:
+        places.append(described.end())
+    for place in places:
+        for form in (_SET_OFF, _SET_OFF_WHOLE):
+            match = form.match(low, place)
+            status = states.of_cell(match[1], translated) if match is not None else None
+            if match is not None and status is not None and _OF_WHICH.match(low, at) is None:
+                return Said(status, 1, match.end(1))
     return of_several(low, at, translated)
 
 

@@ -1,4 +1,4 @@
-"""The codes in the cells of a table row whose columns a head names."""
+"""The codes in the cells of a table row whose columns a head names, and their failure types."""
 
 from __future__ import annotations
 
@@ -6,21 +6,30 @@ import re
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.codes.pieces import Details
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import digits_for_letters, small
+from triage.intake.scan.context import Context
 from triage.model import codes as model_codes
 
-#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket or words
-#: behind.
+#: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind,
+#: perhaps with a description between.
 _OWN = lazily(
     r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|"
-    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})(?=\s{0,2}[(\[]|\s-?\s?[^\W\d])"
+    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})"
+    r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
+_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
+#: The same with what it means: "87 missing message", "0x1C - out of range".
+_HEX2_TOLD = lazily(r"[ (\[]*(?:0x|\$)?([0-9][0-9A-Fa-f]|[A-Fa-f][0-9])h?(?:[)\]]?\s?[:=-]?\s{1,3}|[:=])(?=[^\W\d]{2})")
+_NUMBERED = lazily(r"\s*[0-9]{3,7}\s+[^\W\d]{2}")
 #: Cells that say nothing.
 EMPTY = frozenset({"", "-", "--", "---", "n/a", "na", ".", "/", "none", "null", "?"})
 
@@ -31,6 +40,12 @@ def text_of(by_role: dict[str, list[Cell]], role: str) -> str:
         if cell.low.strip() not in EMPTY:
             return cell.low
     return ""
+
+
+def is_unread(by_role: dict[str, list[Cell]]) -> bool:
+    """Whether a cell for codes begins with a number as long as a code and goes on with words that are no answer."""
+    return any(_NUMBERED.match(cell.low) and answer_of_cell(cell.low, loose=True) is None
+               for cell in by_role.get("code", ()))
 
 
 def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
@@ -89,7 +104,8 @@ def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
     for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
         for match in _OWN.finditer(cell.text):
             own = model_codes.own(match[1])
-            if own is not None and not QUANTITY.match(cell.low, match.end()):
+            # Behind a description the bracket tells the status.
+            if own is not None and (match[2] is None or states.of_cell(small(match[3])) is not None):
                 start, end = cell.start + match.start(1), cell.start + match.end(1)
                 found.append(Found(start, end, own.text, kind="own", bare=end))
     return found
@@ -117,3 +133,17 @@ def _address(by_role: dict[str, list[Cell]]) -> int | None:
         return None
     value = int(low, 16) if low.startswith("0x") else int(low) if low.strip().isdigit() else None
     return value if value is not None and value <= 255 else None
+
+
+def type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
+    """A cell of the column for failure types; a status may stand there, or a text."""
+    match, told = _HEX2.fullmatch(text.strip(" -[]()")), _HEX2_TOLD.match(text)
+    if told is not None and not has_type and details.failure_type is None:
+        details.failure_type, text = told[1].upper(), text[told.end() :]
+    if match is not None and not has_type:
+        value = digits_for_letters(match[1])
+        details.failure_type = value.upper() if value else None
+    elif (status := states.of_cell(small(text), context.translated, context.legend)) is not None:
+        details.status = details.status or status
+    elif match is None and text.strip(" -"):
+        details.texts.append(text)

@@ -10,7 +10,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, stored_values, take, take_running
 from triage.intake.entries import voltplaces
 from triage.intake.entries.coderow import add, details_of, module_for
-from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, text_of
+from triage.intake.entries.tablecodes import EMPTY, NUMBER, codes_of, is_unread, text_of, type_cell
 from triage.intake.entries.turns import turn
 from triage.intake.lines import namelist
 from triage.intake.lines.row import Cell, Row
@@ -21,14 +21,13 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases, states, volts
 from triage.intake.said.answers import answer_of_cell, reply_of
 from triage.intake.said.counts import stated_count
-from triage.intake.said.near import digits_for_letters, small
+from triage.intake.said.near import small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
 from triage.intake.words.answerwords import NOTHING_SAID
 from triage.intake.words.wordings import CODES
 from triage.model.snapshot import StatusWord
 
-_HEX2 = lazily(r"(?:0x|\$)?([0-9A-Fa-fOIl]{2})h?")
 #: Under a head such as "present?".
 _YES_OR_NO: dict[str, StatusWord] = {
     **dict.fromkeys(("yes", "ja", "oui", "si", "y", "x", "true", "1", "\u2713", "\u2022"), "current"),
@@ -40,6 +39,7 @@ _TELLS_MOST: tuple[StatusWord, ...] = ("stored", "pending", "confirmed", "curren
 #: A line break inside a cell.
 _BREAK = lazily(r"\s*<br ?/?>\s*|\s\s+", re.IGNORECASE)
 #: Columns in which the codes or the answer of a module stand.
+_ANSWERS = ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count")
 _TELLING = ("code", "count_of_codes", "status", "answer", "reply", "description", "failure_type")
 
 
@@ -97,9 +97,10 @@ def stands_alone(context: Context, row: Row) -> bool:
     if all(kinds) and kinds.count(1) == 1 and (len(kinds) > 1 or phases.scan_head(cells[0].low)):
         # "Scan 2 | 04.07.2023 10:41", above the heads once more, or a cell across all columns
         return True
-    if row.kind == "gap" and row.finds.codes and "module" in roles and "code" not in roles:
+    if row.finds.codes and "module" in roles and "code" not in roles:
         # Below "01  Engine  2 faults", further right: a code where this table has none.
-        return row.finds.codes[0].start == 0 and row.line.indent > 0
+        first = cells[0].start if cells else 0
+        return row.finds.codes[0].start == first and (row.kind != "gap" or row.line.indent > 0)
     named = next((cell.low for cell, role in zip(row.cells or (), roles, strict=False) if role == "module"), "")
     if len(cells) != 2 or row.finds.codes or ("module" in roles and answer_of_cell(named) is None):
         return False
@@ -194,6 +195,10 @@ def _module_values(
             if _is_of_the_scan(context, row, by_role) and 3.0 <= value <= 36.0:
                 context.builder.snapshot.row_volts.add(value)
             module.volts = value if module.volts is None else module.volts
+    match = NUMBER.search(text_of(by_role, "lowest_volts"))
+    if match is not None:
+        volt = volts.Volt(0, 0, float(match[1].replace(",", ".")), "lowest", True)
+        voltplaces.to_snapshot(context.builder.snapshot, volt)
     for role in ("count_of_codes", "code"):
         number = text_of(by_role, role).strip()
         if number.isdigit() and len(number) <= 3 and not coded:
@@ -219,7 +224,8 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
     if reply is not None and reply != "clean":
         context.builder.answer(module, reply)
         return
-    for role in ("answer", "status", "code", "description", "count_of_codes", "failure_type", "volts", "count"):
+    places = () if is_unread(by_role) else _ANSWERS  # "answered | 1976 pump relay" is anything but clean
+    for role in places:
         for cell in by_role.get(role, ()):
             answer = answer_of_cell(cell.low, loose=True) if _says(cell) else None
             if answer == "clean" and role == "code":
@@ -229,12 +235,12 @@ def _answer(context: Context, row: Row, module: ModuleDraft, by_role: dict[str, 
             if answer is not None:
                 context.builder.answer(module, answer)
                 return
-    for cell in row.cells or ():
+    for cell in row.cells or () if places else ():
         answer = answer_of_cell(cell.low) if _says(cell) else None
         if answer is not None:
             context.builder.answer(module, answer)
             return
-    if reply is not None:
+    if reply is not None and places:
         context.builder.answer(module, reply)
         return
     told = [cell for role in _TELLING for cell in by_role.get(role, ())]
@@ -289,7 +295,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     shares = [len(codes), at] if len(codes) > 1 else [1, 0]
     details.status = details.status or _flagged(context, row, code)
     for cell in filter(_says, by_role.get("failure_type", ())):
-        _type_cell(context, details, _part(cell.text, *shares), has_type)
+        type_cell(context, details, _part(cell.text, *shares), has_type)
     for cell in by_role.get("status", ()):
         text = _part(cell.text, *shares)
         status = states.of_cell(small(text), context.translated, context.legend) or _YES_OR_NO.get(small(text).strip())
@@ -339,18 +345,6 @@ def _part(text: str, count: int, at: int) -> str:
     """The line of a cell that belongs to the code ``at`` of ``count``, where the cell has one for each; else all."""
     parts = [part for part in _BREAK.split(text) if part.strip()] if count > 1 else []
     return parts[at].strip() if len(parts) == count else _BREAK.sub("  ", text)
-
-
-def _type_cell(context: Context, details: Details, text: str, has_type: bool) -> None:
-    """A cell of the column for failure types; a status may stand there, or a text."""
-    match = _HEX2.fullmatch(text.strip(" -[]()"))
-    if match is not None and not has_type:
-        value = digits_for_letters(match[1])
-        details.failure_type = value.upper() if value else None
-    elif (status := states.of_cell(small(text), context.translated, context.legend)) is not None:
-        details.status = details.status or status
-    elif match is None and text.strip(" -"):
-        details.texts.append(text)
 
 
 def _more(

@@ -7,7 +7,7 @@ from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import voltbatteries, volts
+from triage.intake.said import voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
@@ -33,6 +33,9 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     when = moment(row.low, volt.start, volt.end)
     if when == "another day":
         return
+    if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
+        # "Battery was down to 10.7 V when I plugged in"
+        volt = volt._replace(of="supply")
     scan = snapshot or builder.snapshot
     if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"

@@ -75,10 +75,12 @@ def _behind(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code as they stand."""
     code = row.finds.codes[0]
     if row.cells and row.kind != "rule":
+        # "[P0300] Engine   misfire"
+        begin = code.end + (row.text[code.end : code.end + 1] in ("]", ")") and row.text[:1] in ("[", "("))
         found = [
-            (max(cell.start, code.end), row.text[max(cell.start, code.end) : cell.end])
+            (max(cell.start, begin), row.text[max(cell.start, begin) : cell.end])
             for cell in row.cells
-            if cell.end > code.end
+            if cell.end > begin
         ]
         filled = [(start, text) for start, text in found if text.strip(" -:,;")]
         if len(filled) != 1 or row.kind != "gap" or not _DELIMITERS.isdisjoint(row.text):

@@ -20,6 +20,7 @@ from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import phases
+from triage.intake.words.wordings import CODES
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
@@ -42,6 +43,8 @@ _SIGN = signs.of_words(frozenset(mark.strip() for mark in _OF).__contains__) | s
 _CELL_END = lazily(r"\t|\s\s|;|\s-\s")
 _LONGEST = 60
 _LINE_NUMBER = lazily(r"\s{0,6}([0-9]{1,6})(?:[:.)|](?=\s|$)|\t)")
+#: "Fault 1", "DTC no. 2 -": which of its module's codes follows.
+_COUNTED = lazily(rf"\s*{CODES}\s?(?:no\.?|nr\.?|n°|#)?\s?[0-9]{{1,2}}[.)]?\s+(?:-\s+)?")
 _AMOUNT = lazily(
     r"(?:codes?|dtcs?|faults?|errors?|fehler\w*|defauts?|averias?|fallos?|modules?|ecus?|units?|v|volts?|km|mi|miles|min|"
     r"h|hours?|x|times|mal|fois|veces|of|von|de|rpm|bar|c|mm|years?|days?|steuergerate|calculateurs)(?![a-z])"
@@ -101,6 +104,21 @@ def unnumbered(rows: Sequence[Row]) -> list[Row]:
     return [
         Row(row.line, row.text[run[at] :], row.start + run[at]) if at in run else row for at, row in enumerate(rows)
     ]
+
+
+def uncounted(rows: Sequence[Row]) -> list[Row]:
+    """The rows, those that begin with the number of their code ("Fault 2   P0401") without it.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> [row.text for row in uncounted(rows_of("Fault 1   P2463   Soot\\nDTC no. 2 P0401 flow\\nCode 1: P0401"))]
+    ['P2463   Soot', 'P0401 flow', 'Code 1: P0401']
+    """
+    found = list(rows)
+    for at, row in enumerate(found):
+        start = row.finds.codes[0].start if row.finds.codes else 0
+        if 5 < start < _LONGEST and _COUNTED.fullmatch(row.low, 0, start) is not None:
+            found[at] = row.part(start)
+    return found
 
 
 def unfinished(rows: Sequence[Row]) -> list[Row]:

@@ -34,7 +34,7 @@ _BEHIND = lazily(rf"{_AND}{_THE}{_TOKEN}(?![A-Za-z0-9/-])")
 NO_NAMES = word_set(
     "dtc dtcs vin obd koeo koer mil ok no nr and or the not all none clear pass fail ecu ecus usb can lin moq asap fyi "
     "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb ram "
-    "rom nvm eeprom pid pids usa rpm psi ign acc"
+    "rom nvm eeprom pid pids usa rpm psi ign acc gnd pwm"
 )
 #: From a code to its module.
 _LED = lazily(
@@ -45,6 +45,8 @@ _LED = lazily(
 _OPENS = lazily(
     rf"(?:^|[.;!?:]\s+|\s-+\s+)(?:[Ii]n the|[Ii]m|[Ii]n der|[Dd]ans l[ae]|[Ee]n (?:el|la))\s{_TOKEN}(?=[\s:,])"
 )
+#: In brackets behind a code, and perhaps its failure type: "U3006 (17) (HLR)".
+_BRACKETED = lazily(rf"\s?(?:\([0-9A-F]{{2}}\)\s?)?\({_TOKEN}\)")
 _REACH, _FAR, _WORDS = 16, 100, 30
 
 
@@ -67,7 +69,8 @@ def joined(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
 
 
 def led(row: Row, names: Sequence[Span]) -> list[Span]:
-    """The names of a sentence with codes, with those unknown ones that "in the" or the like leads to from a code.
+    """The names of a sentence with codes, with those unknown ones that "in the" or the like leads to from a code, or
+    that stand in brackets behind one as a known name does.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> row = rows_of("BCM has U0073. U3000 stored in the TCUX, KOEO")[0]
@@ -97,6 +100,9 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         if 1 not in taken[start:end] and _may_be_name(row.low[start:end]) and (
                 not gap or states.of_cell(gap) is not None):
             found.append((start, end))
+    if any(row.text[max(0, start - 1) : start] == "(" and row.text[end : end + 1] == ")" for start, end in names):
+        spans = (told.span(1) for code in codes if (told := _BRACKETED.match(row.text, code.end)) is not None)
+        found += [span for span in spans if _may_be_name(row.low[slice(*span)]) and 1 not in taken[slice(*span)]]
     return sorted(found)
 
 

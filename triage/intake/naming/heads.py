@@ -96,6 +96,13 @@ ROLES: dict[str, frozenset[str]] = {
         v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
         u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
         tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
+    "lowest_volts": phrase_set("""
+        min voltage | min. voltage | minimum voltage | lowest voltage | voltage min | voltage min. | voltage (min) |
+        min volts | min. volts | lowest volts | volts min | volts (min) | lowest supply | min. supply | min supply |
+        minimalspannung | mindestspannung | min. spannung | minimale spannung | niedrigste spannung | tiefste spannung |
+        spannung min | spannung min. | u min | umin | u_min | v min | vmin | v_min | tension min | tension min. |
+        tension mini | tension minimale | tension la plus basse | tension minima | tension minimum | voltaje minimo |
+        tension mas baja | voltaje min | voltaje min. | min_volts | volts_min | min_voltage | lowest_volts"""),
     "volts_at_fault": phrase_set("""
         voltage at fault | volts at fault | voltage when set | volts when set | voltage at time of fault |
         fault voltage | freeze frame voltage | freeze frame volts | ff voltage | ff volts | voltage at dtc set
@@ -237,6 +244,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
             return role
     if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
         return "spn"
+    bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
     if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
@@ -279,16 +287,11 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         for low, flag in zip(lows, flags, strict=True)
     )
     if "scan" not in roles:
-        roles = tuple(
-            "scan" if role is None and low.strip(_EDGE) in _SESSIONS else role
-            for role, low in zip(roles, lows, strict=True)
-        )
+        roles = tuple(role or ("scan" if low.strip(_EDGE) in _SESSIONS else None)
+                      for role, low in zip(roles, lows, strict=True))
     if "scan" in roles:
-        roles = tuple(
-            "lowest_volts" if role is None and (bare := LOWEST.sub("", low)) != low and (
-                not bare.strip(_EDGE) or role_of(bare) == "volts") else role
-            for role, low in zip(roles, lows, strict=True)
-        )
+        roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
+            not bare.strip(_EDGE) or role_of(bare) == "volts") else None) for role, low in zip(roles, lows, strict=True))
     if "module" in roles:
         return roles
     if "short_name" in roles:

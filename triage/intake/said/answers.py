@@ -103,7 +103,7 @@ _OF_A_FAULT = lazily(
 #: Of a battery or a tank they say that it is flat, and of no module that it is silent or clean.
 _FLAT = frozenset(["dead", "empty", "leer", "vide", "vacia", "vacio", "tot", "mort", "morte", "muerto", "muerta"])
 _CELL = lazily(
-    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank)"
+    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank|12 ?v)"
 )
 _BATTERY = lazily(
     r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"

@@ -31,12 +31,24 @@ _CODE = lazily(
     r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}|"
     r"(?<![a-z])(?:scan\w*|codes?|dtcs?|faults?|read|fehler\w*|defauts?|averias?)(?![a-z])"
 )
+#: When the complaint began is no word of when the scan was taken: "it began after the winch was fitted".
+_BEGAN = lazily(
+    r"(?<![a-z])(?:(?:it all|this|that|problems?|troubles?|issues?|faults?|noises?|complaints?) (?:(?:has|have|had|all|"
+    r"only|first) ){0,2}(?:started|appeared)|(?:lamps?|lights?) (?:first )?(?:came on|appeared)|began|begun|begann|"
+    r"fing an|trat(?: erst)? auf|commence|apparue?s?|empezo|comenzo|aparecio)"
+    r"(?: (?:straight|right|just|shortly|soon|directly|only|erst|kurz|direkt|juste|justo)){0,2} "
+    r"(after|following|nach|apres|tras|despues)(?![a-z])"
+)
 _OPENS = ".;!?|\n:"
 
 
 def left_out(low: str) -> str:
-    """A line in small letters with spaces in place of a start after which the vehicle did something, as long as it
-    was."""
+    """A line in small letters with spaces in place of a start after which the vehicle did something, and of the "after"
+    behind which a complaint began, as long as it was."""
+    for began in _BEGAN.finditer(low):
+        begin = max(low.rfind(mark, 0, began.start()) for mark in _OPENS) + 1
+        if _CODE.search(low, begin, began.start()) is None:
+            low = low[: began.start(1)] + " " * (began.end(1) - began.start(1)) + low[began.end(1) :]
     if "start" not in low and "demarr" not in low and "arran" not in low and "anlassen" not in low:
         return low
     for does in _DOES.finditer(low):

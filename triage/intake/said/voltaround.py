@@ -17,6 +17,8 @@ from triage.intake.said import engine_state, phases
 from triage.intake.said.outside import outside_supply
 from triage.intake.words.volt_words import (
     AFTERWARDS,
+    ALTERNATOR,
+    ALTERNATORS,
     BREAK,
     CHARGER_AFTER,
     CHARGER_BEFORE,
@@ -25,6 +27,7 @@ from triage.intake.words.volt_words import (
     LABEL,
     LOWEST,
     LOWEST_AFTER,
+    PUTS_OUT,
     SPECIFIED,
     STATE_WORDS,
     VEHICLE,
@@ -98,6 +101,12 @@ _OF_ALL = word_set("""
 
 #: Between a vehicle's word and its nominal voltage: "minibus 12, 24 V".
 _ITS_NUMBER = lazily(r"\s?(?:(?:no|nr)\.?\s?|#)?[0-9]{0,4}[,\s]{1,3}")
+
+
+def is_made(low: str, start: int, own: str) -> bool:
+    """Whether a voltage is what the alternator makes, named right before it or, before "it's putting out", earlier."""
+    return ALTERNATOR.search(own) is not None or (
+        PUTS_OUT.search(own) is not None and ALTERNATORS.search(low, max(0, start - 120), start) is not None)
 
 
 def names_nothing(own: str) -> bool:

@@ -209,6 +209,11 @@ def _moment(before: str, after: str) -> Moment:
     return ""
 
 
+def was(low: str, start: int) -> bool:
+    """Whether a voltage at a place is told as what the supply was: "it was down to 10.7 V"."""
+    return _WAS.search(low, max(0, start - _WINDOW), start) is not None
+
+
 def _clause(before: str) -> int:
     """Where the last clause of a text begins."""
     return max((match.end() for match in _CLAUSE.finditer(before)), default=0)

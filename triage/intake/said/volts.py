@@ -23,7 +23,6 @@ from triage.intake.said import phases, voltaround, voltremarks, voltthings
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
-    ALTERNATOR,
     AT_STATE,
     AT_SUPPLY,
     DEMANDED,
@@ -78,8 +77,8 @@ class _Number(NamedTuple):
 
 _UNIT = r"v(?:olts?|dc| dc)?(?![a-z0-9])"
 _NUMBER = lazily(
-    rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?<![0-9],)(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|"
-    rf"cca)(?![a-z]))"
+    rf"(?:(?<![a-z0-9.])|(?<=[tyaesgu]))(?:(?<![0-9],)|(?<=[a-z.] 30,)|(?<=[a-z.] 15,))"
+    rf"(?:([0-9]{{1,2}})v([0-9]{{1,2}})(?![0-9a-z.,]|\s?(?:ah?|cca)(?![a-z]))"
     rf"|([0-9]{{4,5}})\s?(?:mv|millivolts?)(?![a-z0-9])"
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
@@ -363,7 +362,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
         return Volt(start, end, value, of, True)
     if label or not number.unit:
         return Volt(start, end, value, "supply", True)
-    if ALTERNATOR.search(own):
+    if voltaround.is_made(low, start, own):
         return Volt(start, end, value, "made", True)
     return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 

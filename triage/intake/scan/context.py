@@ -65,8 +65,6 @@ class Context:
     habit: between.Habit | None = None
     #: The supply of scans that a line tells together by their phases.
     supply_by_phase: dict[Phase, float] = field(default_factory=dict)
-    #: By row, the number of the scan that was being read behind it.
-    scan_of_row: list[int] = field(default_factory=list)
     #: The place of the row being read.
     at: int = 0
     #: The place of the last row that told of the scan and of no module.
@@ -105,6 +103,8 @@ class Context:
     #: behind blank lines, once that is asked.
     told_width: int | None = None
     set_apart: bool | None = None
+    #: Whether the rest of a description stands below it in its column, once that is asked.
+    wraps_in_column: bool | None = None
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0

@@ -72,7 +72,7 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those that go on in the next one joined with it. ``is_name``: listed names."""
     found: list[Row] = []
     joined = 0
-    for row in rows:
+    for at, row in enumerate(rows):
         above = found[-1] if found else None
         if above is None or not row.text:
             found.append(row)
@@ -82,13 +82,26 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
             above = found[-1]
         if row.line.indent == above.line.indent and above.text and joined < _MOST:
             row = _numbered(row) if above.low.endswith(" fmi") else row
-            if _may_go_on(above, row) and _goes_on(above, row, is_name):
+            if _ends_before_status(above, row, rows[at + 1 : at + 2]) or (
+                    _may_go_on(above, row) and _goes_on(above, row, is_name)):
                 found[-1] = join_two(above, row)
                 joined += 1
                 continue
         found.append(row)
         joined = 0
     return found
+
+
+def _ends_before_status(above: Row, row: Row, below: Sequence[Row]) -> bool:
+    """Whether a line between a code behind its key and the key of its status ends the description, whatever it is."""
+    if len(above.finds.codes) != 1 or not below or row.finds.codes or ":" in row.text or "=" in row.text:
+        return False
+    said, key = above.finds.codes[0], _KEYED.match(below[0].low)
+    return (
+        key is not None and role_of(key[1]) == "status" and below[0].line.indent == row.line.indent
+        and above.text[said.end :].lstrip().startswith((":", "-")) and len(above.text) > said.end + 8
+        and role_of(above.low[: said.start].strip(" :=-")) == "code"
+    )
 
 
 def _numbered(row: Row) -> Row:

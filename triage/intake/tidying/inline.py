@@ -1,4 +1,4 @@
-"""Several modules in a line with strokes or bars between them, some with codes and some with an answer: a line each.
+"""Several modules in a line with strokes, bars or semicolons between them, with codes or an answer: a line each.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> known = {"pcm", "bcm", "abs"}
@@ -15,30 +15,33 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import phases, states
 from triage.intake.said.answers import answer_of_cell, rest_of
+from triage.intake.said.near import small
 from triage.intake.tidying.scanlead import is_lead
 from triage.intake.words.vocabulary import ANSWERS
 
-_MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*/\s*"))
+_MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*;\s+"), re.compile(r"\s*/\s*"))
 #: Between a name and its codes or its answer.
 _LINK = lazily(r"[\s:=>-]+")
 #: Behind a scan in a line.
 _SENTENCE = lazily(r"\s{2,}|\s*\|\s*|[.;]\s+")
-_LONGEST, _MOST, _LONGEST_LEAD = 300, 24, 60
+_SHORT = lazily(r"[a-z]{2,4}")
+_LONGEST, _MOST, _LONGEST_LEAD = 1200, 48, 60
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
-def parted(rows: Sequence[Row], names: Find) -> list[Row]:
-    """The rows, such lines as one row a module. ``names`` finds the names of modules in a text; of two modules both
-    must be known by more than a plain word."""
+def parted(rows: Sequence[Row], names: Find, is_like: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows, such lines as one row a module. ``names`` finds the names of modules in a text, ``is_like`` tells what
+    is like one; of two modules both must be known by more than a plain word."""
     found: list[Row] = []
     beside = any(_heads_scans(row) for row in rows)
     for row in rows:
         coded = bool(row.finds.codes) and len(row.text) <= _LONGEST
-        spans = (_led(row.low) or _spans(row, names, beside)) if coded else ()
+        spans = (_led(row.low) or _spans(row, names, is_like, beside)) if coded else ()
         if spans:
             found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
         else:
@@ -64,9 +67,9 @@ def _heads_scans(row: Row) -> bool:
     return len(parts) > 1 and not row.finds.codes and sum(phases.find(part.strip()) is not None for part in parts) > 1
 
 
-def _spans(row: Row, names: Find, beside: bool) -> Sequence[tuple[int, int]]:
+def _spans(row: Row, names: Find, is_like: Callable[[str], bool], beside: bool) -> Sequence[tuple[int, int]]:
     """Where the modules of a line stand; () where it is no such line. ``beside``: bars part scans in this text."""
-    if "/" not in row.text and "|" not in row.text:
+    if not any(mark in row.text for mark in "/|;"):
         return ()
     for mark in _MARKS:
         cuts = [match.span() for match in mark.finditer(row.text)]
@@ -77,11 +80,12 @@ def _spans(row: Row, names: Find, beside: bool) -> Sequence[tuple[int, int]]:
         lead = _lead(row.low, spans[0][1])
         kinds: list[str] = []
         for start, end in spans:
-            kind = _kind(row, max(start, lead), end, names, len(spans) > 2)
+            kind = _kind(row, max(start, lead), end, names, is_like, len(spans) > 2)
             if kind is None:
                 break
             kinds.append(kind)
-        if len(kinds) == len(spans) and "answer" in kinds and kinds.count("unknown") * 2 < len(kinds) and (
+        few = kinds.count("unknown") * 2 < len(kinds) + (len(kinds) > 3)
+        if len(kinds) == len(spans) and "answer" in kinds and few and (
                 len(kinds) > 2 or "unknown" not in kinds) and len(kinds) > 1:
             return spans
     return ()
@@ -95,18 +99,22 @@ def _lead(low: str, stop: int) -> int:
     return colon + 1 + len(low[colon + 1 :]) - len(low[colon + 1 :].lstrip())
 
 
-def _kind(row: Row, start: int, end: int, names: Find, several: bool) -> str | None:
-    """Whether a part of a line is a module with its codes ("codes"), or with its answer ("answer", "unknown" where no
-    table knows its name); None for any other text. ``several``: the line has more than two parts."""
+def _kind(row: Row, start: int, end: int, names: Find, is_like: Callable[[str], bool], several: bool) -> str | None:
+    """Whether a part of a line is a module with its codes ("codes") or with its answer ("answer"), one that no table
+    knows with either ("unknown"); None for any other text. ``several``: the line has more than two parts."""
     low = row.low[start:end]
     named = [name for name in names(low) if not name[0]]
     stop = named[0][1] if named else 0
     codes = [code for code in row.finds.codes if start <= code.start < end]
     if codes:
         link = _LINK.match(row.low, start + stop)
-        if not stop or link is None or link.end() != codes[0].start or not (named[0][2] or several):
+        if stop and link is not None and link.end() == codes[0].start and (named[0][2] or several):
+            return "codes"
+        # Among others a short word, or what is like a name, is one that no table knows.
+        name = tidy(row.text[start : codes[0].start])
+        if not several or states.in_text(small(name)) or not (_SHORT.fullmatch(small(name)) or is_like(name)):
             return None
-        return "codes"
+        return "unknown"
     if answer_of_cell(low) is not None:
         return None
     link = _LINK.match(low, stop) if stop and (named[0][2] or several) else None

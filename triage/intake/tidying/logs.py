@@ -69,7 +69,9 @@ def unstamped(rows: Sequence[Row]) -> list[Row]:
     if len(times) < _LEAST or len(times) < _SHARE_CLOCK * len(filled):
         # Others may have had theirs in brackets.
         times = {at: match for at, match in times.items() if match[1] and _tells_of_a_module(rows[at], match)}
-        return _without_clocks(rows, times, deeper=False) if times else list(rows)
+        days = {match[0][: match.start(1) - match.start()].strip("[(< ,t-") for match in times.values()}
+        # Scans of different days are told apart by these.
+        return _without_clocks(rows, times, deeper=False) if times and len(days) < 2 else list(rows)
     return _without_clocks(rows, times)
 
 

@@ -11,7 +11,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from datetime import date, datetime
 
 from triage.intake.lines.row import Cell, Row
@@ -22,15 +22,18 @@ _LEAST, _MOST_TIMES = 3, 12
 _APART = 8
 
 
-def of(rows: Sequence[Row], order: dates.Order | None, day: date | None) -> dict[int, datetime]:
+def of(
+    rows: Sequence[Row], order: dates.Order | None, day: date | None, marks: Set[int] = frozenset(),
+) -> dict[int, datetime]:
     """The times in the date columns of a table (the first where no head names one), if many rows share a few, or all
     rows of each scan that a column names: then each is the time of the scan, not that of a fault. ``day`` is that of a
-    time of day without a date; where there is none, rows that begin another scan are marked as later."""
+    time of day without a date; where there is none, rows that begin another scan are marked as later. ``marks``: the
+    lines that are a page's head or foot, which are dated as the report is."""
     found: dict[int, datetime] = {}
     clocks: dict[int, int] = {}
     scans: dict[str, set[datetime]] = {}
     for at, row in enumerate(rows):
-        if not row.cells or row.head or row.kind == "rule":
+        if not row.cells or row.head or row.kind == "rule" or row.line.number in marks:
             continue
         places = [place for place, role in enumerate(row.roles or ()) if role == "date"] if row.roles else [0]
         cells = [row.cells[place] for place in places if place < len(row.cells)]

@@ -1,5 +1,6 @@
 """A scan that begins in the line of its first modules: "After clear: ECM ok, TCM P0700" becomes a heading and the rest,
-and so does a sentence about the supply before the first module ("Battery 11.4 V. P0562 in the ECM").
+and so do a date ("07.05.2024 10:12: the ECM is clean ...") and a sentence about the supply before the first module
+("Battery 11.4 V. P0562 in the ECM").
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("Scan 2 - after clear, 12.8 V: ECM ok\\nAfter clear: U0100")
@@ -37,6 +38,11 @@ _CELLS = lazily(r"[|\t\"{}<>]")
 #: Between the scan and the module in a row of a table.
 _CELL_ENDS = lazily(r"[;,](?=[^\s0-9])|\s{3}")
 _LONGEST = 80
+#: The date of a scan, perhaps with its time, before what it tells.
+_DATED = lazily(
+    r"\s*((?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}[./-][0-9]{1,2}[./-](?:20)?[0-9]{2})"
+    r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?)\s?(?::|-{1,2}|\u2013|\u2014)\s+"
+)
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
 #: The first word of a phase.
 _BEGINS = lazily(
@@ -64,6 +70,10 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     found: list[Row] = []
     led = False
     for row in rows:
+        if (stamp := _DATED.match(row.low)) is not None and _tells_of_several(row, stamp.end(), names):
+            found += [Row(row.line, row.text[: stamp.end(1)], row.start), row.part(stamp.end())]
+            led = False
+            continue
         if not signs.of(row.low) & _SIGN:
             led = led and row.blank
             found.append(row)
@@ -81,6 +91,13 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
         found.append(Row(row.line, row.text[rest:], row.start + rest))
     return found
+
+
+def _tells_of_several(row: Row, start: int, names: Find) -> bool:
+    """Whether a sentence behind a date tells of more than one module: in a log each line tells of one."""
+    rest = row.low[start:]
+    told = sum(code.start >= start for code in row.finds.codes) + len(spoken(rest))
+    return told > 1 and len(names(rest)) > 1
 
 
 def _bracketed(row: Row, names: Find) -> list[Row]:

@@ -16,10 +16,11 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
 
 _TOO = lazily(
-    r"(?:,? and|,| -)? (?:so (?:is|are|was|were|does|do|did)|(?:neither|nor) (?:is|are|was|were|does|do|did)) "
+    r"(?:,? and|,| -)? (?:so (?:is|are|was|were|does|do|did)|(?:neither|nor) (?:is|are|was|were|does|do|did)|"
+    r"(?<=, )as (?:is|are|was|were|do|does|did)(?! (?:the (?:norm|case|rule)|usual|normal|expected|to be|often))) "
     r"(?=((?:the |my )?[a-z0-9][a-z0-9 /&'-]{1,40}))"
 )
-_SIGN = signs.of_words(frozenset(("so", "nor", "neither")).__contains__)
+_SIGN = signs.of_words(frozenset(("so", "nor", "neither", "as")).__contains__)
 
 
 def written_out(found: Sequence[Line]) -> Sequence[Line]:

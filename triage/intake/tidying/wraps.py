@@ -50,6 +50,7 @@ _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
 _PIECE = lazily(r"\s+[-(]|\s{2,}|[:;,(]")
 _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
+_QUOTED = lazily(r'"[^"]*"')
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
@@ -232,7 +233,7 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return True
     if _begins_with_status(below) and ((below[0] in "([" and low[0] not in "([") or _ends_with_code(low)):
         return True
-    if coded or not line.text[_prefix(line)].islower():
+    if coded or low[-1] in ".!?" or not line.text[_prefix(line)].islower():
         return False
     if _coded_first(low) and any(map(str.isupper, above.text[_prefix(above) + _BEHIND :])) and not (
             _CODE.search(below) is not None or spoken(below) or _begins_with_name(low, below, is_name)):
@@ -242,7 +243,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
 
 
 def _are_rows(low: str, below: str) -> bool:
-    """Whether two lines are rows of a table: as many marks part the cells of one as of the other."""
+    """Whether two lines are rows of a table: as many marks part the cells of one as of the other, quoted ones aside."""
+    low, below = _QUOTED.sub("", low), _QUOTED.sub("", below)
     return any(
         low.count(mark) > 1 and low.count(mark) == below.count(mark)
         and (mark in "|\t" or f"{mark} " not in low or f" {mark} " in low)

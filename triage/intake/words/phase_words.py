@@ -92,7 +92,9 @@ BEFORE_WORK = (
     r"started?) (?:anything|any work|work|it)|"
     r"before anything (?:was |is |had been |got )*(?:done|touched|changed)|before (?:any |the |"
     r"starting )*(?:work|repairs?)|"
-    r"(?:as|how) (?:it |they )?(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|"
+    # A message is passed on "as it came in" as well.
+    r"(?<! on )(?<!forward )(?<!forwarded )(?<!along )(?:as|how) (?:it |they )?"
+    r"(?:came|arrived|received|delivered|presented)(?: in)?|when (?:it|they) (?:came|"
     r"arrived)(?: in)?|"
     r"pre[ -]?repair)"
 )
@@ -176,7 +178,7 @@ AGAIN = (
 )
 #: The same of what was only looked at no more than of codes: a fuse was "replaced, checked again" within one scan.
 READ_AGAIN = AGAIN.replace("|tried|looked|pulled", "").replace("|check(?:ed)?|test(?:ed)?", "")
-THEN = r"(?:[,;:.]| -)?(?: (?:and|then|now|und|dann|et|puis|y|luego|i|we))* "
+THEN = r"(?:[,;:.]| -)?(?: (?:and|&|[+]|then|now|und|dann|et|puis|y|luego|i|we))* "
 #: The engine or the vehicle was run.
 RAN = (
     r"(?:ran|(?:was |let |left )?(?:it |the engine |engine )(?:run(?:ning)?|idle)|idled|drove|took it (?:out|"

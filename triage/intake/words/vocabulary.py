@@ -23,7 +23,8 @@ STATES = Phrasebook(
         reading | stored readings | stored setting | stored settings | valeur memorisee | valeurs memorisees | valeur
         enregistree | valor memorizado | valor almacenado | valor guardado | valores almacenados | active grille |
         active grilles | memory reset | memory erased | memory lost | memory loss | memory error | memory corrupt |
-        memory corrupted | memory failure | memory checksum""",
+        memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
+        internal memory fault | memory fault detected""",
         "stored": """
         stored | store | stor | sto | strd | old one | not pres | not prsnt |
         not actv | gesp | spor | vergangenheit | mem | inact | history | historic |

@@ -35,8 +35,15 @@ _WORDS = (
     r"v(?=[ ]?=))"
 )
 #: What the alternator gives is the supply where nothing else tells it.
+_ALTERNATOR = r"(?<![a-z])(?:alternat(?:or|eur)?|lichtmaschinen?|lima|generator|generateur|alternador|generador)"
+ALTERNATORS = lazily(rf"{_ALTERNATOR}(?![a-z])")
+#: "The alternator was new in May, it's putting out 14.3 V"
+PUTS_OUT = lazily(
+    r"(?<![a-z])(?:it'?s|it is|it|die|sie|il|elle) (?:now |only |still )?(?:putting out|puts out|giving(?: out)?|gives|"
+    r"making|makes|pumping out|liefert|bringt|gibt|ladt mit|donne|debite|sort|da|entrega) ?(?:about |around |only )?$"
+)
 ALTERNATOR = lazily(
-    r"(?<![a-z])(?:alternat(?:or|eur)?|lichtmaschinen?|lima|generator|generateur|alternador|generador)"
+    rf"{_ALTERNATOR}"
     r"(?:[ ](?:output|voltage|charg\w{1,6}|"
     r"at|is|was|reads?|puts|putting|out|gives|giving|makes|making|shows?|now|b[+]|liefert|bringt|gibt|ladt|mit|sortie|debite|"
     r"donne|charge|tension|salida|carga|da|a|de)){0,4}[ ]?[:=(@]?[ ]?$"
@@ -99,7 +106,7 @@ EARLIER = lazily(
 #: What it was earlier, behind another voltage.
 PRIOR = lazily(r"[ (,]*(?:vorher|before|avant|antes)[ :=]*")
 NOMINAL_AFTER = lazily(
-    r"[ -]{0,3}(?:system|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
+    r"[ -]{0,3}(?:sys(?:tem)?|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
     r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
 )
 NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
@@ -107,7 +114,7 @@ NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| v
 NOMINAL_THEN = lazily(
     r"(?:(?:6|12|24|48)[ -]?v)?[ -]{0,3}(?:(?:supply|battery|batteries|batts?|bats?|batterien|baterias|"
     r"(?:zusatz|hilfs|starter|haupt|versorgungs)batterien?|aux(?:iliary|iliaire)?|auxiliar|starter|main|leisure|"
-    r"service|second(?:ary)?|principale?|system|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|cote|lado|"
+    r"service|second(?:ary)?|principale?|sys(?:tem)?|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|cote|lado|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
     r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
     r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa]|start|beginn?|beginning|debut|inicio|of|the|du|del|"
@@ -124,7 +131,7 @@ OTHER = lazily(
     r"schwelle|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
     r"pedal|throttle|maf|map|heater|glow|ground|resistor|diode|max allowed|regulator|setting|"
-    r"should be)(?![a-z])|(?<!-)>=?|<=?"
+    r"should be)(?![a-z])|(?<![->])>=?(?!>)|<=?"
 )
 #: Before a voltage that should be, or both ends of its range: "Specified: 12.3 V to 14.8 V", "Soll 12,3 V bis".
 SPECIFIED = lazily(
@@ -205,7 +212,7 @@ VEHICLE = lazily(
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = lazily(
-    r"[;|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
+    r"(?<!min)(?<!min\.)(?<!mini)(?<!imum)(?<!lowest)(?<!max)(?<!max\.);|[|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
     r"(?<=\s)[-/](?=\s)"
 )
 STATE_WORDS = lazily(
