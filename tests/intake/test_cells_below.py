@@ -127,6 +127,10 @@ WRAPPED = [
      "(history)\nB1A31 [87] Lost communication with level control\n"
      "module: missing message (history)\nB1A32 [13] Switch circuit: open (present now)\n\nRadio: no codes\n",
      " | Roof: B1A30 stored B1A31 stored B1A32 current; Radio: clean"),
+    # A status in capitals broken off in a list with columns.
+    ("Steuergerät: Sitzmemory\n - B1168-04  Datenbus  nicht mehr vorhanden\n - B2799  Kurzschluss nach Plus  aktiv\n"
+     " - U0164  Unterbrechung oder Kurzschluss  nicht mehr\nVORHANDEN\n - B1208  Datenbus  aktiv\n",
+     " | Sitzmemory: B1168 stored B2799 current U0164 stored B1208 current"),
     # A page between, its number within its line.
     ("Stored codes\nB1A30 [11] - Radio - Antenna circuit at fault\nU0073 [88] - Telematics - Control module\n"
      "Sheet 99294 - Page 2 of 3 - printed 03/05/2025\n\ncommunication bus A off\nB1A31 - Radio - Tuner circuit\n",

@@ -291,7 +291,8 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
                       for role, low in zip(roles, lows, strict=True))
     if "scan" in roles:
         roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
-            not bare.strip(_EDGE) or role_of(bare) == "volts") else None) for role, low in zip(roles, lows, strict=True))
+            not bare.strip(_EDGE) or role_of(bare) == "volts") else None)
+            for role, low in zip(roles, lows, strict=True))
     if "module" in roles:
         return roles
     if "short_name" in roles:

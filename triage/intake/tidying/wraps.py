@@ -95,8 +95,9 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
                 last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
                     at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again))))):
             again = True
-            # Where columns are parted by blanks, small letters go on with a cell and others may begin one.
-            gap = " " if "  " not in above.text or bare[0].islower() else "  "
+            # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
+            cell = at in listed and "  " in above.text and not bare[0].islower() and not _spans(above.low, row.low)
+            gap = "  " if cell else " "
             text = f"{above.line.text.rstrip()}{gap}{bare}"
             line = line_of(above.line.number, text, text, own=above.line.own)
             kept[place] = Row(line, text[above.start :], above.start)
