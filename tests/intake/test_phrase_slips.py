@@ -94,3 +94,14 @@ def test_two_scans_with_slips() -> None:
 ])
 def test_now_before_a_status_only_leads_to_it(low: str, status: str) -> None:
     assert states.of_cell(low) == status
+
+
+@pytest.mark.parametrize("answer", ["Nothing stred", "nothing fuond", "nichts gespeichrt", "rien mémorsé"])
+def test_nothing_with_a_slip_behind_it(answer: str) -> None:
+    assert scans(f"ABS: {answer}\nECM: P0562\n") == [" | ABS: clean; ECM: P0562"]
+
+
+@pytest.mark.parametrize("status", ["en memoira", "en mémoier", "in memroy", "im Spiecher"])
+def test_memory_with_a_slip(status: str) -> None:
+    text = f"B1F08-16 {status} (TCI)\nU3003 {status} (Radio)\nsin fallos: IMM\n"
+    assert scans(text) == [" | TCI: B1F08 stored; Radio: U3003 stored; IMM: clean"]

@@ -101,7 +101,8 @@ def stands_alone(context: Context, row: Row) -> bool:
         # Below "01  Engine  2 faults", further right: a code where this table has none.
         first = cells[0].start if cells else 0
         return row.finds.codes[0].start == first and (row.kind != "gap" or row.line.indent > 0)
-    if len(cells) != 2 or row.finds.codes or "module" in (row.roles or ()):
+    named = next((cell.low for cell, role in zip(row.cells or (), roles, strict=False) if role == "module"), "")
+    if len(cells) != 2 or row.finds.codes or ("module" in roles and answer_of_cell(named) is None):
         return False
     name, said = cells
     counted = stated_count(said.low)
@@ -109,9 +110,8 @@ def stands_alone(context: Context, row: Row) -> bool:
         (answer_of_cell(said.low) is not None or (counted is not None and not counted[1]))
         and answer_of_cell(name.low) is None
         and states.of_cell(name.low, context.translated) is None
-        and name.start == 0
+        and name.start == 0 and has_letter(name.text)
         and (context.open_row is None or row.line.indent <= context.open_row.line.indent)
-        and has_letter(name.text)
     )
 
 

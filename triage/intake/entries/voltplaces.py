@@ -73,7 +73,11 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
 def in_cells(context: Context, row: Row) -> bool:
     """A row of a table of modules that tells the supply and nothing else ("Battery voltage at scan,11.05,,", "12.7 V;
     Battery", "Kl. 30 | 13.1 V (min 11.0 V)"); whether it is one. What tells the scan and its time stands in every row
-    of such a table."""
+    of such a table. A column for the lowest voltage of the scan is read in any row."""
+    for cell, role in zip(row.cells or (), row.roles or (), strict=False):
+        if role == "lowest_volts" and (value := _VALUE.match(cell.low)) is not None:
+            lowest = volts.Volt(cell.start, cell.end, float(value[0].replace(",", ".")), "lowest", True)
+            place_volt(context, row, lowest, top=True)
     if row.finds.codes or not has_digit(row.low):
         return False
     filled = [(cell, role) for cell, role in zip(row.cells or (), row.roles or (), strict=False)

@@ -36,7 +36,7 @@ _MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily
           (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
           ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
-_LONGEST, _MOST_PIECES, _FEW = 200, 6, 2
+_LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW = 200, 6, 3, 2
 _LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
@@ -63,15 +63,17 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
     for row in rows:
         usable = not row.finds.codes and len(row.text) <= _LONGEST
         if usable and (place := _place(row, is_name)) is not None:
-            found[place.shape].append(place)
-    for shape, places in found.items():
+            # What begins its line begins those that are cut otherwise as well.
+            found[place.shape if place.start else ("", 0)].append(place)
+    for places in found.values():
         told = [place for place in places if place.status or place.name]
         most = len(told) > 0.6 * len(places)
         several = len({place.token for place in told}) >= _FEW and most
-        known = coded[shape] >= _FEW and bool(shape[0]) and most
         some = any(place.status for place in told)
         for place in places:
-            listed = several and ((place.status and bool(shape[0])) or (place.name and (place.status or some)))
+            marked = bool(place.shape[0])
+            known = coded[place.shape] >= _FEW and marked and most
+            listed = several and ((place.status and marked) or (place.name and (place.status or some)))
             if place.led or known or listed:
                 _set(place)
 
@@ -140,7 +142,9 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
         return None
     rest = row.text[match.end() :]
     status = trailing_status(rest)[1] is not None or shortnumbers.tells_status(row, match.end(1))
-    names = any(_names(inside[1], is_name) for inside in _BRACKET.finditer(rest))
+    words = rest.split(" ")[:_MOST_WORDS]
+    names = any(_names(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
+        _names(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
     return _Place(row, 0, match[1], ("", 0), status, names, False)
 
 

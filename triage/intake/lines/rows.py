@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
-from itertools import islice
+from itertools import islice, pairwise
 
 from triage.intake.codes.found import find
 from triage.intake.lines import numbering, unknown
@@ -233,19 +233,33 @@ def page_marks(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda na
 
 @remembered
 def is_page_count(low: str) -> bool:
-    """Whether a line begins or ends with the number of a page: nothing goes on in it.
+    """Whether a line begins or ends with the number of a page, or has it between marks: nothing goes on in it.
 
     >>> is_page_count("page 1 of 2"), is_page_count("04.03.2022   seite 1/2"), is_page_count("on page 2 of the report")
     (True, True, False)
     """
     match = _PAGE.search(low) if len(low) <= 120 and _PAGE_SIGNS.search(low) is not None else None
-    return match is not None and (not low[: match.start()].strip(" -") or not low[match.end() :].strip(" -"))
+    if match is None:
+        return False
+    before, after = low[: match.start()].rstrip(), low[match.end() :].lstrip()
+    return not before.strip(" -") or not after.strip(" -") or (before[-1] in "-|/" and after[0] in "-|/")
 
 
 @remembered
 def _counts_pages(low: str) -> bool:
     """Whether the number of a page stands in a line."""
     return _PAGE_SIGNS.search(low) is not None and _PAGE.search(low) is not None
+
+
+def with_blanks(blank: Sequence[bool], places: set[int]) -> set[int]:
+    """Some places of lines and those of the blank lines around them, by whether each line is blank.
+
+    >>> with_blanks([True, False, True, False, True], {1})
+    {0, 1, 2}
+    """
+    filled = [at for at, none in enumerate(blank) if not none and at not in places]
+    runs = (range(first + 1, stop) for first, stop in pairwise([-1, *filled, len(blank)]))
+    return {at for run in runs if not places.isdisjoint(run) for at in run}
 
 
 def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[str], bool]) -> set[int]:

@@ -17,6 +17,7 @@ from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_s
 from triage.intake.plain.slips import nearest
 from triage.intake.words.module_words import ENTRIES, SPELLINGS
 from triage.intake.words.vocabulary import STATES
+from triage.intake.words.volt_words import LOWEST
 
 ROLES: dict[str, frozenset[str]] = {
     "module": phrase_set("""
@@ -286,10 +287,12 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         for low, flag in zip(lows, flags, strict=True)
     )
     if "scan" not in roles:
-        roles = tuple(
-            "scan" if role is None and low.strip(_EDGE) in _SESSIONS else role
-            for role, low in zip(roles, lows, strict=True)
-        )
+        roles = tuple(role or ("scan" if low.strip(_EDGE) in _SESSIONS else None)
+                      for role, low in zip(roles, lows, strict=True))
+    if "scan" in roles:
+        roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (
+            not bare.strip(_EDGE) or role_of(bare) == "volts") else None)
+            for role, low in zip(roles, lows, strict=True))
     if "module" in roles:
         return roles
     if "short_name" in roles:

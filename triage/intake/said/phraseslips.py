@@ -22,6 +22,7 @@ from triage.intake.words.vocabulary import STATES
 #: What denies, and with a slip: "dosnt", "didt", "cant".
 _DENIES = word_set("""
     no not non ne never zero 0 without wont doesnt didnt cant cannot couldnt wouldnt hasnt isnt wasnt unable
+    nothing nichts rien nada
     kein keine keinen nicht ohne pas aucun aucune sans sin ningun ninguna nessun nessuna geen niet
 """)
 _DENIALS = word_set("doesnt didnt cannot couldnt wouldnt hasnt isnt wasnt")
@@ -43,9 +44,10 @@ _DEEDS = word_set("""
 """)
 _DEEDS_ELSEWHERE = word_set("""
     antwortet antworten verbaut erreichbar erkannt gefunden gespeichert
-    repond reponse monte equipe detecte trouve responde comunica montado equipado detectado
+    repond reponse monte equipe detecte trouve enregistre memorise memorizado encontrado responde
+    comunica montado equipado detectado
 """)
-_ELSEWHERE = word_set("nicht pas non ne niet")
+_ELSEWHERE = word_set("nicht pas non ne niet nichts rien nada")
 _LACKED = _NOUNS | _DEEDS | _DEEDS_ELSEWHERE
 _BEFORE = word_set("before after prior")
 _WHEN: dict[str, frozenset[str]] = {

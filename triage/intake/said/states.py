@@ -236,7 +236,7 @@ _LONG_STATES_MEANING = {
 }
 #: The same, and words that are a status only beside another: "en attente", "not currently present".
 LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
-                "actuellement", "actualmente", "momentan", "derzeit")
+                "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher")
 #: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
 _BY_LAST = {
     slip: word

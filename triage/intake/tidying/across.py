@@ -162,7 +162,11 @@ def _takes(table: _Table, row: Row) -> bool:
         return True
     if role not in _HEAD_OF or any(len(text) > _LONGEST_CELL for text in texts):
         return False
-    said = [_is_said(small(text)) for text in texts if text]
+    if role == "volts" and (not any(texts[1:]) or not all(map(has_digit, filter(None, texts)))):
+        # It tells of the vehicle's supply.
+        return False
+    said = [_is_said(small(text)) or (table.labelled and bool(label) and has_digit(text.split()[0]))
+            for text in texts if text]
     if role == "code" and not (all(said) if not table.rows else said and 2 * sum(said) >= len(said)):
         # Below a first row that is sure, a cell that says nothing known will be asked about.
         return False
@@ -215,11 +219,13 @@ def _is_said(low: str) -> bool:
 
 
 def _is_told(table: _Table) -> bool:
-    """Whether a code stands below a name, and the first row of codes leaves no more than a few columns empty."""
+    """Whether a code stands below a name, and the first row of codes leaves no more than a few columns empty, or the
+    table says what they answered."""
     coded = [texts for _, role, texts in table.rows if role == "code"]
     if not coded or not any(find(text).codes for texts in coded for text in texts):
         return False
-    return 2 * sum(bool(text) for text in coded[0]) > len(table.names)
+    answered = table.labelled and any(role in ("answer", "reply") for _, role, _ in table.rows)
+    return answered or 2 * sum(bool(text) for text in coded[0]) > len(table.names)
 
 
 def _by_module(head: Row, table: _Table) -> list[Row]:

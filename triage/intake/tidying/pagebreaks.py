@@ -19,7 +19,9 @@ from triage.intake.said.answers import answer_of_cell, spoken
 #: A page's foot and the next one's head hold so many lines at most.
 _MOST = 12
 #: So many lines of them may be neither counted nor told twice, and so many lines of an entry may stand behind them.
-_UNKNOWN = _LINES = 3
+_UNKNOWN, _LINES = 3, 4
+#: What keys below a code tell of it.
+_OF_A_CODE = frozenset(("status", "failure_type", "description", "status_byte", "count"))
 _LONGEST = 100
 
 
@@ -76,14 +78,14 @@ def _entry(rows: Sequence[Row], first: int) -> Row | None:
     """The code whose entry stands right above a place and lacks its status; None where none does."""
     for at in range(first - 1, max(-1, first - 1 - _LINES), -1):
         row = rows[at]
-        if row.blank or _ends_with_status(row.low):
+        if row.blank or ends_with_status(row.low):
             return None
         if row.finds.codes:
             return row if len(row.finds.codes) == 1 else None
     return None
 
 
-def _ends_with_status(low: str) -> bool:
+def ends_with_status(low: str) -> bool:
     """Whether a line ends with the status of a code."""
     low = low.rstrip(" )].,;|")
     told = states.in_text(low)
@@ -93,15 +95,15 @@ def _ends_with_status(low: str) -> bool:
 def _ends_so(rows: Sequence[Row]) -> bool:
     """Whether the lines of most codes end with their status."""
     coded = [row for row in rows if row.finds.codes]
-    return 2 * sum(_ends_with_status(row.low) for row in coded) >= len(coded)
+    return 2 * sum(ends_with_status(row.low) for row in coded) >= len(coded)
 
 
 def _is_status(low: str, ended: bool) -> bool:
-    """Whether a line is a status behind its key or in brackets; or alone, where other codes have theirs at their end
-    (``ended``)."""
+    """Whether a line is a key that tells of a code with its value, or a status in brackets; or alone, where other codes
+    have theirs at their end (``ended``)."""
     key, colon, value = low.partition(":")
-    if colon and role_of(key) == "status":
-        return states.of_cell(value.strip()) is not None
+    if colon and (role := role_of(key)) in _OF_A_CODE:
+        return role != "status" or states.of_cell(value.strip()) is not None
     if states.of_cell(low) is None or low.endswith(":"):
         return False
     return ended or (low[0] in "([" and low[-1] in ")]")
@@ -138,6 +140,6 @@ def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Ca
     if is_module(tidy(row.text)):
         # A name alone heads the codes below it, unless they stand as far left as those above; none heads a status.
         if below is not None and not below.finds.codes and below.line.indent == row.line.indent:
-            return _ends_with_status(below.low) and answer_of_cell(below.low) is None
+            return ends_with_status(below.low) and answer_of_cell(below.low) is None
         return below is not None and bool(below.finds.codes) and below.line.indent == code.line.indent
     return True

@@ -18,12 +18,14 @@ from itertools import pairwise, takewhile
 
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count
+from triage.intake.lines.rows import is_page_count, with_blanks
 from triage.intake.plain.characters import Line, line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
-from triage.intake.said import states
+from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
+from triage.intake.tidying.pagebreaks import ends_with_status
+from triage.intake.words.volt_words import LOWEST
 
 IsName = Callable[[str], bool]
 
@@ -45,58 +47,80 @@ _TELLS = word_set(
     "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
     "zeigt affiche indique remonte donne tiene muestra presenta")
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
+_PIECE = lazily(r"\s+[-(]|\s{2,}|[:;,(]")
 _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _QUOTED = lazily(r'"[^"]*"')
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
-_NARROWEST, _WIDEST, _LONGEST = 44, 80, 1200
+#: Lines that narrow were wrapped where the whole list tells that.
+_NARROWEST, _NARROW, _WIDEST, _LONGEST = 36, 44, 80, 1200
 _MOST_WORDS = 4
+#: The words behind a code stand no further left.
+_BEHIND = 7
 _FEWEST_CODED, _FEWEST_RESTS = 3, 2
 
 
 def width_of(found: Sequence[Line]) -> int:
     """The width of the widest line as it was pasted; 0 where nothing can have been wrapped."""
-    width = max((_width(line) for line in found), default=0)
+    return _wrapped_at([_width(line) for line in found if not is_page_count(line.low)])
+
+
+def _wrapped_at(widths: Sequence[int]) -> int:
+    width = max(widths, default=0)
     return width if _NARROWEST <= width <= _WIDEST else 0
 
 
 def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
-    """The rows, those put together that were wrapped at a width. ``is_name``: listed names."""
-    if not width:
+    """The rows, those put together that were wrapped at a width, or those of codes at that of the widest of them: what
+    stands above a list may be wider. ``is_name``: listed names."""
+    # A line that was put together before is wider than any was pasted.
+    coded = [size for row in rows if _CODE.search(row.low) and ((size := _width(row.line)) <= width or not width)]
+    of_codes = _wrapped_at(coded) if len(coded) >= _FEWEST_CODED else width
+    if not (width or of_codes):
         return list(rows)
     kept: list[Row] = []
-    last, again = 0, False
-    listed = _rests_in_lists(rows, width, is_name)
+    last, again, place = 0, False, -1
+    pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if is_page_count(row.low)})
+    listed = _rests_in_lists(rows, of_codes, pages, is_name)
     for at, row in enumerate(rows):
-        above = kept[-1] if kept else None
+        if at in pages:
+            kept.append(row)
+            continue
+        above = kept[place] if place >= 0 else None
         bare = row.line.text[_prefix(row.line) :].rstrip()
-        if above is not None and _may_join(above, row) and last + 1 + len(bare.split(" ", 1)[0]) > width and (
-                at in listed or _goes_on(above.line, row.line, is_name, again)):
+        most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
+        if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
+                last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
+                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again))))):
             again = True
-            text = f"{above.line.text.rstrip()} {bare}"
-            kept[-1] = Row(line_of(above.line.number, text, text, own=above.line.own), text[above.start :], above.start)
+            # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
+            cell = at in listed and "  " in above.text and not bare[0].islower() and not _spans(above.low, row.low)
+            gap = "  " if cell else " "
+            text = f"{above.line.text.rstrip()}{gap}{bare}"
+            line = line_of(above.line.number, text, text, own=above.line.own)
+            kept[place] = Row(line, text[above.start :], above.start)
         else:
-            again = False
+            again, place = False, len(kept)
             kept.append(row)
         last = _width(row.line)
     return kept
 
 
-def _rests_in_lists(rows: Sequence[Row], width: int, is_name: IsName) -> set[int]:
+def _rests_in_lists(rows: Sequence[Row], width: int, pages: set[int], is_name: IsName) -> set[int]:
     """The places of the lines without a code at their start in lists whose other lines all have one there, where each
     of them stands below a full line."""
     found: set[int] = set()
-    blanks = [at for at, row in enumerate(rows) if row.blank]
+    blanks = [at for at, row in enumerate(rows) if row.blank and at not in pages]
     for start, end in pairwise([-1, *blanks, len(rows)]):
         coded = [at for at in range(start + 1, end) if _coded_first(rows[at].low)]
         if len(coded) < _FEWEST_CODED:
             continue
         heads = set(coded)
-        rests = [at for at in range(coded[0] + 1, end) if at not in heads]
+        rests = [at for at in range(coded[0] + 1, end) if at not in heads and at not in pages]
         # Behind the last code stands what ends the scan as well.
-        within = [at for at in rests if at < coded[-1]]
+        within = [at for at in rests if at < coded[-1] and not _answers(rows[at])]
         if any(_prefix(rows[at].line) < _prefix(rows[coded[0]].line) for at in within):
             # Further left than the codes stand the names of their modules.
             continue
@@ -109,17 +133,25 @@ def _rests_in_lists(rows: Sequence[Row], width: int, is_name: IsName) -> set[int
     return found
 
 
+def _answers(row: Row) -> bool:
+    """Whether a row tells what a module answered, its name in a column of its own."""
+    return _COLUMN.search(row.low) is not None and named_answer(row.low) is not None
+
+
 def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     """Whether a line may be the rest of the full one above it."""
-    line = rows[at].line
+    line, before = rows[at].line, at - 1
+    while before and (rows[before].blank or is_page_count(rows[before].low)):
+        before -= 1
     bare, prefix = line.text[_prefix(line) :].rstrip(), _prefix(line)
-    if prefix > _prefix(rows[at - 1].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")):
+    if prefix > _prefix(rows[before].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")) or (
+            _are_rows(rows[before].low, rows[at].low)):
         return False
     cell = _COLUMN.split(bare, maxsplit=1)
     if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[prefix:].rstrip()) is not None):
         # A name in a column of its own: "Climate      no faults".
         return False
-    return width < _width(rows[at - 1].line) + 1 + len(bare.split(" ", 1)[0])
+    return width < _width(rows[before].line) + 1 + len(bare.split(" ", 1)[0])
 
 
 def _width(line: Line) -> int:
@@ -130,8 +162,7 @@ def _width(line: Line) -> int:
 def _may_join(above: Row, row: Row) -> bool:
     """Whether two rows stand as they were pasted, in no columns, and say nothing that was read before."""
     return all(
-        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text
-        and not is_page_count(each.low) for each in (above, row)
+        each.text and each.aside is None and is_as_pasted(each) and "\t" not in each.line.text for each in (above, row)
     ) and (
         above.line.text.rstrip().endswith(above.text.rstrip()))
 
@@ -139,6 +170,25 @@ def _may_join(above: Row, row: Row) -> bool:
 def _prefix(line: Line) -> int:
     match = _PREFIX.match(line.text)
     return match.end() if match is not None else 0
+
+
+def _hangs(above: Line, line: Line, is_name: IsName) -> bool:
+    """Whether a line set in further than the code above is the rest of its description, with the status."""
+    low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
+    return _prefix(line) > _prefix(above) and _STARTED.match(below) is None and not _ends_with_code(low) and (
+        len(low) <= _LONGEST and line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name))
+
+
+def _ends_with_its_status(low: str, below: str, is_name: IsName) -> bool:
+    """Whether a line ends with the status that the code above lacks, behind words of its description."""
+    return _coded_first(low) and not ends_with_status(low) and ends_with_status(below) and not (
+        states.leading(below.partition(":")[2].strip() or below, 0) or _CODE.search(below) is not None
+        or _begins_with_name(low, below, is_name))
+
+
+def _begins_with_name(low: str, below: str, is_name: IsName) -> bool:
+    """Whether a line begins with a name that is not the end of one above."""
+    return is_name(_PIECE.split(below, maxsplit=1)[0]) and not _rest_of_name(low, below, is_name)
 
 
 def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
@@ -155,6 +205,14 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return True
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
+    if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
+        # A row of a table that was wrapped between its cells.
+        return True
+    if line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name):
+        return True
+    if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
+        # "12.9 V, lowest" above "value 12.5 V"
+        return True
     if _STARTED.match(below) is not None or "   " in low:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
@@ -178,6 +236,9 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
         return True
     if coded or low[-1] in ".!?" or not line.text[_prefix(line)].islower():
         return False
+    if _coded_first(low) and any(map(str.isupper, above.text[_prefix(above) + _BEHIND :])) and not (
+            _CODE.search(below) is not None or spoken(below) or _begins_with_name(low, below, is_name)):
+        return True
     # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
     return again or (any(map(str.isupper, above.text)) and not _coded_first(low) and ("(" in below or ";" in below))
 

@@ -40,13 +40,15 @@ STATES = Phrasebook(
         abgelegt | abgespeichert | vergangen | fruher | frueher | nicht prasent | nicht praesent | zeitweise |
         zeitweise auftretend | zeitweilig | unterbrochen auftretend | gerade nicht vorhanden | nicht anliegend |
         liegt nicht an | memorise | memorisee | memorises | memorisees | enregistre | enregistree | enregistres |
-        stocke | stockee | passe | historique | inactif | inactive | non present | non presente | pas present | plus
-        present | non actif | plus actif | pas actif | n est plus present | n est plus actif | fugitif | sporadique |
-        intermittente | en memoire | ancien | absent | absente |
+        stocke | stockee | stockes | passe | historique | historiques | inactif | inactifs | inactive | non
+        present | non presente | pas present | plus
+        present | non actif | plus actif | pas actif | n est plus present | n est plus actif | fugitif | fugitifs |
+        sporadique | sporadiques | intermittents | intermittente | en memoire | ancien | absent | absente |
         absents | absent actuellement | actuellement absent | passif | actuellement non
         present | defaut fugitif | defaut memorise | non actuel | non permanent | almacenado | almacenada |
-        almacenados | memorizado | memorizada | guardado | guardada | historico | historica | pasado | inactivo |
-        inactiva | pasivo | pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
+        almacenados | almacenadas | memorizado | memorizada | memorizados | memorizadas | guardado | guardada |
+        guardados | historico | historica | historicos | pasado | inactivo | inactivos | inactiva | pasivo |
+        pasiva | no presente | ya no presente | no activo | ya no activo | no activa | ya no esta
         presente | ya no esta activo | esporadico | esporadica | intermitente | en memoria | registrado | registrada
         | no actual | anterior | no vigente | no permanente | actualmente no presente | actualmente inactivo |
         memorizzato | memorizzata | memorizzati | salvato | archiviato | registrato | storico | inattivo | inattiva |
@@ -83,9 +85,11 @@ STATES = Phrasebook(
         failing | vorhanden | aktuell | aktiv | statisch | anliegend | liegt an | liegt aktuell an | gegenwartig |
         gegenwaertig | standig | staendig | dauerhaft | momentan vorhanden | derzeit vorhanden | jetzt vorhanden |
         aktuell vorhanden | prasent | praesent | noch vorhanden | derzeit aktiv | aktuell aktiv | steht an |
-        permanent vorhanden | standig vorhanden | staendig vorhanden | zurzeit vorhanden | actuel | actuelle | actif
-        | presente | en cours | statique | actuellement present | toujours present | defaut present | present
-        actuellement | permanent present | constant | encore present | presents | activo | activa | activos |
+        permanent vorhanden | standig vorhanden | staendig vorhanden | zurzeit vorhanden | actuel | actuelle |
+        actuels | actif
+        | actifs | presente | presentes | en cours | statique | actuellement present | toujours present |
+        defaut present | present
+        actuellement | permanent present | constant | encore present | presents | activo | activa | activos | activas |
         estatico | estatica | vigente | presente ahora | actualmente presente | actualmente activo | aun presente |
         sigue presente | continuo | todavia presente |
         attivo | attiva | attivi | attuale | attualmente presente | in corso |
@@ -131,7 +135,7 @@ DOUBTFUL_STATES = phrase_set("""
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
     | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
-    | inactiva | activa
+    | inactiva | activa | actifs | inactifs | actuels
 """)
 
 #: What a module did when it was asked.

@@ -117,8 +117,9 @@ NOMINAL_THEN = lazily(
     r"service|second(?:ary)?|principale?|sys(?:tem)?|net|rail|side|line|feed|circuit|electrics|bordnetz|seite|netz|cote|lado|"
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
     r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
-    r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa])[.]?"
-    r"[ -]{0,2}){0,4}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
+    r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa]|start|beginn?|beginning|debut|inicio|of|the|du|del|"
+    r"check|scan|test)[.]?"
+    r"[ -]{0,2}){0,6}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
 OTHER = lazily(
     r"(?<![a-z])(?:reference|ref|sensor(?! supply)|signal|cells?|hv|high[ -]voltage|traction|"
