@@ -134,3 +134,10 @@ def test_a_letter_o_before_a_space_in_a_code_and_in_an_order() -> None:
     assert found == {"Engine": [("P0562", "current"), ("U0100", "stored")], "ABS": []}
     found, = read("see PO 562 for the parts, CO 120 g/km\nEngine: P0300")
     assert found == {"Engine": [("P0300", None)]}
+
+
+def test_the_rest_of_a_description_with_its_status_is_no_module() -> None:
+    found, = read("Dosing\n  P20EE [00] Efficiency of the catalyst below threshold,\n"
+                  "  bank 1                                                 Confirmed\n"
+                  "  P204F [00] Reductant system performance                Permanent\nDoor left\n  No codes found\n")
+    assert found == {"Dosing": [("P20EE", "confirmed"), ("P204F", "permanent")], "Door left": []}
