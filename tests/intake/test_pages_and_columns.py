@@ -141,3 +141,15 @@ def test_the_rest_of_a_description_with_its_status_is_no_module() -> None:
                   "  bank 1                                                 Confirmed\n"
                   "  P204F [00] Reductant system performance                Permanent\nDoor left\n  No codes found\n")
     assert found == {"Dosing": [("P20EE", "confirmed"), ("P204F", "permanent")], "Door left": []}
+
+
+def test_rows_of_a_numbered_table_with_empty_names_are_not_put_together() -> None:
+    found, = read(
+        "# Unit                     Fault Status      Mileage\n- ------------------------ ----- ----------- -------\n"
+        "1 ENGINE MANAGEMENT        U0146 stored      92053\n2 BRAKES                   U0073 current     89017\n"
+        "3                          C0550 stored      94669\n4 SEAT MEMORY              U0164 stored      59748\n"
+        "5 RADIO                    B1A94 current     88666\n6                          B1055 stored      66257\n"
+        "7 CLIMATE                  U0151 current     43563\n8                          B2425 unconfirmed 95646\n")
+    assert {name: [code for code, _ in codes] for name, codes in found.items()} == {
+        "ENGINE MANAGEMENT": ["U0146"], "BRAKES": ["U0073", "C0550"], "SEAT MEMORY": ["U0164"],
+        "RADIO": ["B1A94", "B1055"], "CLIMATE": ["U0151", "B2425"]}

@@ -147,6 +147,9 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     if prefix > _prefix(rows[before].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")) or (
             _are_rows(rows[before].low, rows[at].low)):
         return False
+    if "  " in bare and _CODE.search(line.low) is not None:
+        # A row of a table: its code stands in the column of the others.
+        return False
     cell = _COLUMN.split(bare, maxsplit=1)
     if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[prefix:].rstrip()) is not None):
         # A name in a column of its own: "Climate      no faults".
