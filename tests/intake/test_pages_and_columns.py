@@ -153,3 +153,9 @@ def test_rows_of_a_numbered_table_with_empty_names_are_not_put_together() -> Non
     assert {name: [code for code, _ in codes] for name, codes in found.items()} == {
         "ENGINE MANAGEMENT": ["U0146"], "BRAKES": ["U0073", "C0550"], "SEAT MEMORY": ["U0164"],
         "RADIO": ["B1A94", "B1055"], "CLIMATE": ["U0151", "B2425"]}
+
+
+def test_empty_lines_of_a_quote_are_passed_over() -> None:
+    found, = read("P0A28  contribution out of balance, cylinder 7\n> \n> Radio\n>   no faults\n> \n> Outlet\n>   > \n"
+                  "> Radio\n>   no faults\n")
+    assert "Radio" in found

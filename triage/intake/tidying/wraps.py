@@ -96,7 +96,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
                     at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
-            cell = at in listed and "  " in above.text and not bare[0].islower() and not _spans(above.low, row.low)
+            cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
             gap = "  " if cell else " "
             text = f"{above.line.text.rstrip()}{gap}{bare}"
             line = line_of(above.line.number, text, text, own=above.line.own)
@@ -179,7 +179,8 @@ def _hangs(above: Line, line: Line, is_name: IsName) -> bool:
     """Whether a line set in further than the code above is the rest of its description, with the status."""
     low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
     return _prefix(line) > _prefix(above) and _STARTED.match(below) is None and not _ends_with_code(low) and (
-        len(low) <= _LONGEST and line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name))
+        len(low) <= _LONGEST and line.text[_prefix(line) :][:1].islower()
+        and _ends_with_its_status(low, below, is_name))
 
 
 def _ends_with_its_status(low: str, below: str, is_name: IsName) -> bool:
