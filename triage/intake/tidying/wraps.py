@@ -90,10 +90,11 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             continue
         above = kept[place] if place >= 0 else None
         bare = row.line.text[_prefix(row.line) :].rstrip()
+        rest = place > 0 and _coded_first(kept[place - 1].low) and not ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
-                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again))))):
+                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
             cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
@@ -195,8 +196,9 @@ def _begins_with_name(low: str, below: str, is_name: IsName) -> bool:
     return is_name(_PIECE.split(below, maxsplit=1)[0]) and not _rest_of_name(low, below, is_name)
 
 
-def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
-    """Whether a full line breaks off within what the next one ends. ``again``: it was put together itself."""
+def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) -> bool:
+    """Whether a full line breaks off within what the next one ends. ``again``: it was put together itself; ``rest``:
+    a code that lacks its status stands above it."""
     low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
     if not low or not below or _prefix(line) > _prefix(above) or len(low) > _LONGEST:
         return False
@@ -210,8 +212,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool) -> bool:
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
     if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
-        # A row of a table that was wrapped between its cells; what names no module ends the entry of the code above.
-        return is_name(low.partition("  ")[0])
+        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above.
+        return not rest
     if line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
