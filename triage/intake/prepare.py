@@ -42,6 +42,7 @@ from triage.intake.tidying import (
     blockaddresses,
     blocks,
     breaks,
+    cellsbelow,
     codefirst,
     columnkey,
     dashes,
@@ -155,7 +156,11 @@ def _with_whole_names(
     """The lines with every word and name in one piece, and what was closed or opened for that."""
     found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
-    found = blocks.parted(found, lambda name: names.score(names.bare(name)) >= 60.0 or plainecu.alone(name))
+
+    def is_name(name: str) -> bool:
+        return names.score(names.bare(name)) >= 60.0 or plainecu.alone(name)
+
+    found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
     found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
     return found, respaced, unread
