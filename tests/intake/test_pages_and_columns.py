@@ -159,3 +159,10 @@ def test_empty_lines_of_a_quote_are_passed_over() -> None:
     found, = read("P0A28  contribution out of balance, cylinder 7\n> \n> Radio\n>   no faults\n> \n> Outlet\n>   > \n"
                   "> Radio\n>   no faults\n")
     assert "Radio" in found
+
+
+@pytest.mark.parametrize("head", ["-- all erased --", "== everything wiped ==", "** codes deleted **", "all cleared"])
+def test_a_clear_in_a_heading_between_marks_parts_two_scans(head: str) -> None:
+    reading = read_text("ABS: C0035 stored\nEngine: P0562 stored, P0335 stored\nAirbag: nil\n\n"
+                        f"{head}\nABS: C0035 stored\nEngine: P0335 stored\nAirbag: nil\n", load())
+    assert [scan.phase for scan in reading.snapshots] == ["before-clear", "after-clear"]

@@ -124,7 +124,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             rf"{BEFORE}(?:(?:cleared|erased|deleted|wiped|reset) (?:all |the |every |its |of )*(?:codes?|dtcs?|faults?|"
             rf"memory|"
             rf"memories|modules?|lot|everything|them|it|fault codes?)(?: all)?|"
-            r"(?:erased|wiped|deleted)(?=\s*(?:[.,;:]|$))|"
+            r"(?:erased|wiped|deleted)(?=\s*(?:[.,;:=*#~|)\]]|$)|\s+-)|"
             r"(?<=^)(?:all )?(?:the )?(?:codes?|faults?|dtcs?) out(?=\s*(?:[.,;]|$))|(?:alle )?(?:fehler|"
             r"codes) raus(?=\s*(?:[.,;]|$))|"
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
