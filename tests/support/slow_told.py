@@ -156,7 +156,8 @@ def may_echo(work: Worked, i: int) -> bool:
 def wordless(work: Worked, i: int) -> bool:
     """Whether fault ``i`` has a maker's code of which nobody says what it is about."""
     facts = work.book.facts[i]
-    return not (facts.known or facts.supply or work.links.relation[i] or i in work.book.texts)
+    typed = work.book.failure_type[i] not in (None, "00")
+    return not (facts.known or facts.supply or work.links.relation[i] or i in work.book.texts or typed)
 
 
 def echo_patterns(work: Worked, i: int) -> list[tuple[tuple[int, ...], float]]:

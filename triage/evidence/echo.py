@@ -52,9 +52,9 @@ def echo_chances(book: Casebook, link: Links, params: Parameters) -> tuple[Ints,
 
 
 def without_words(book: Casebook, link: Links) -> Bools:
-    """N: a maker's code of which neither a table nor the scan says what it is about."""
+    """N: a maker's code of which neither a table, nor its failure type, nor the scan says what it is about."""
     unknown = book.flags(lambda facts: not facts.known and facts.supply is None)
-    unknown &= (link.relation == 0)
+    unknown &= (link.relation == 0) & np.array([kind in (None, "00") for kind in book.failure_type], dtype=bool)
     unknown[list(book.texts)] = False
     return np.asarray(unknown)
 
