@@ -166,3 +166,22 @@ def test_a_clear_in_a_heading_between_marks_parts_two_scans(head: str) -> None:
     reading = read_text("ABS: C0035 stored\nEngine: P0562 stored, P0335 stored\nAirbag: nil\n\n"
                         f"{head}\nABS: C0035 stored\nEngine: P0335 stored\nAirbag: nil\n", load())
     assert [scan.phase for scan in reading.snapshots] == ["before-clear", "after-clear"]
+
+
+@pytest.mark.parametrize(("first", "second"), [
+    # It did not answer, and holds codes now.
+    ("BCM: P0562\nABS: C0051 stored\nCluster: no answer", "BCM: P0562 stored\nABS: C0051 stored\nCluster: U0140"),
+    # A code has gone, another is there again.
+    ("BCM: P0562 stored, B1318 stored\nABS: C0051 stored\nEPS: C0545 stored",
+     "BCM: P0562 stored\nABS: C0051 stored\nEPS: C0545 stored"),
+])
+def test_a_second_list_of_the_same_modules_is_another_scan(first: str, second: str) -> None:
+    reading = read_text(f"{first}\n\n{second}\n", load())
+    assert [len(scan.modules) for scan in reading.snapshots] == [3, 3]
+    assert any("another scan" in notice.message for notice in reading.notices)
+
+
+def test_a_list_and_its_details_are_one_scan() -> None:
+    reading = read_text("BCM: P0562, B1318\nABS: C0051\n\nBCM: P0562 supply low, stored\n     B1318 supply, stored\n"
+                        "ABS: C0051 angle sensor, stored\n", load())
+    assert len(reading.snapshots) == 1

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from triage.model.notices import Notice
+from triage.model.phases import Guess, guess_phase
 from triage.model.session import Event, Session, Vehicle
-from triage.model.snapshot import PHASES, OutsideSupply, Phase, Snapshot
+from triage.model.snapshot import OutsideSupply, Phase, Snapshot
 
 
 @dataclass(slots=True)
@@ -39,8 +40,7 @@ def gather(job: str, parts: Sequence[Part]) -> tuple[Session, list[Notice]]:
     for part in parts:
         for snapshot in part.snapshots:
             snapshots.append(_with_said(part, snapshot))
-    sources = [part.source for part in parts for _ in part.snapshots]
-    snapshots = _phases(snapshots, sources, notices)
+    snapshots = _phases(snapshots, [part for part in parts for _ in part.snapshots], notices)
     events = [event for part in parts for event in part.events]
     return Session(job=job, vehicle=_vehicle(parts, notices), events=events or None, snapshots=snapshots), notices
 
@@ -53,31 +53,34 @@ def _with_said(part: Part, snapshot: Snapshot) -> Snapshot:
     return snapshot.model_copy(update=said) if said else snapshot
 
 
-def _phases(snapshots: list[Snapshot], sources: list[str], notices: list[Notice]) -> list[Snapshot]:
-    """Fill in phases: from the name of the file, else from the place in the order."""
+def _phases(snapshots: list[Snapshot], parts: list[Part], notices: list[Notice]) -> list[Snapshot]:
+    """Fill in phases: from the name of the file, else from what happened and how the lists changed. ``parts``: what
+    each snapshot came in."""
     result: list[Snapshot] = []
-    for place, (snapshot, source) in enumerate(zip(snapshots, sources, strict=True)):
+    for place, (snapshot, part) in enumerate(zip(snapshots, parts, strict=True)):
         if snapshot.phase is None:
-            named = _phase_of_name(source)
-            guess = named or _next_phase(result)
-            why = "from the name of the file" if named else "from its place in the order"
-            notices.append(Notice("note", f"snapshot {place + 1} does not say its phase: taken as {guess} {why}; "
-                                          "give --phase to settle it", source))
-            snapshot = snapshot.model_copy(update={"phase": guess})
+            named = _phase_of_name(part.source)
+            guess = Guess(named, "from the name of the file") if named else guess_phase(
+                [*result, *_events_before(parts, place)], snapshot)
+            notices.append(Notice("note", f"snapshot {place + 1} does not say its phase: taken as {guess.phase}, "
+                                          f"{guess.why}; give --phase to settle it", part.source))
+            snapshot = snapshot.model_copy(update={"phase": guess.phase})
         result.append(snapshot)
     return result
+
+
+def _events_before(parts: Sequence[Part], place: int) -> list[Event]:
+    """What was done between a snapshot and the one before it: what either of their texts tells. What the first text
+    alone tells comes after its scan."""
+    if not place:
+        return []
+    before, own = parts[place - 1], parts[place]
+    return [*before.events, *(own.events if own is not before else [])]
 
 
 def _phase_of_name(source: str) -> Phase | None:
     name = re.split(r"[/\\]", source)[-1].lower()
     return next((phase for pattern, phase in _NAME_PHASES if re.search(pattern, name)), None)
-
-
-def _next_phase(earlier: list[Snapshot]) -> Phase:
-    if not earlier:
-        return "before-clear"
-    last = earlier[-1].phase or "before-clear"
-    return PHASES[min(PHASES.index(last) + 1, PHASES.index("after-run"))] if last != "after-repair" else "after-repair"
 
 
 def _vehicle(parts: Sequence[Part], notices: list[Notice]) -> Vehicle | None:

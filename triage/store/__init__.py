@@ -12,10 +12,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.errors import StoreError
+from triage.model.phases import Guess, guess_phase
 from triage.store.calibration import Calibration, band, calibration, percentage
 from triage.store.compare import Comparison, PastFault, compare_sessions, past_faults
 from triage.store.outcomes import STRENGTH, Counts, UpdatedRate, beta_update, forecasts, prior_keys
-from triage.store.phases import Guess, guess_phase
 from triage.store.place import default_path
 
 if TYPE_CHECKING:

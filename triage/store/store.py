@@ -15,6 +15,7 @@ from typing import Any
 from sqlalchemy import select
 
 from triage.errors import StoreError
+from triage.model.phases import Guess, guess_phase
 from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import Phase, Reading, Snapshot
 from triage.model.verdict import Cause, Verdict
@@ -23,7 +24,6 @@ from triage.store.calibration import Calibration, calibration
 from triage.store.occasions import earlier, known_sessions
 from triage.store.opening import Database, lock_names
 from triage.store.outcomes import Counts, forecasts
-from triage.store.phases import Guess, guess_phase
 from triage.store.rows import (
     Contents,
     Cured,

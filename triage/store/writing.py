@@ -11,11 +11,11 @@ from sqlalchemy import bindparam, select
 from sqlalchemy.orm import Session as Work
 
 from triage.errors import StoreError
+from triage.model.phases import guess_phase
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Part, Phase, Reading, Snapshot
 from triage.store.assemble import CORRECTABLE, RENAME, corrected, corrected_vehicle
 from triage.store.kept import keep
-from triage.store.phases import guess_phase
 from triage.store.rows import Pasted
 from triage.store.tables import (
     CorrectionRow,

@@ -17,7 +17,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 
 from triage.intake.naming.heads import role_of
@@ -65,13 +65,16 @@ class _Told:
 
     at: int
     name: str
-    coded: bool = False
+    codes: set[str] = field(default_factory=set)
     answer: str = ""
 
     def denies(self, before: _Told) -> bool:
-        """Whether it says that a module holds no codes, or does not answer, to which the list before gave some. The
-        other way round, the first may be an overview ("Radio: OK") of what the second holds."""
-        return before.coded and bool(self.answer)
+        """Whether it says that a module holds no codes, or does not answer, to which the list before gave some; or
+        gives codes to one that did not answer; or lacks a code of the list before and repeats another. The other way
+        round, the first may be an overview ("Radio: OK") of what the second holds."""
+        if not self.codes:
+            return bool(before.codes and self.answer)
+        return before.answer == "silent" or bool(before.codes - self.codes and before.codes & self.codes)
 
 
 def told(found: Sequence[Line], is_name: IsName) -> tuple[list[Line], list[Line]]:
@@ -149,12 +152,12 @@ def _entries(found: Sequence[Line], is_name: IsName) -> list[_Told]:
     for at, line in enumerate(found):
         if not line.low or line.low.isspace():
             continue
-        lead, coded = leads.get(at), _CODE.search(line.low) is not None
+        lead, codes = leads.get(at), set(_CODE.findall(line.low))
         if lead is not None and lead[1] in known:
-            entries.append(_Told(at, lead[1], coded, "" if coded else _answer(line.low[lead.end() :])))
-        elif entries and coded:
-            entries[-1].coded = True
-        elif entries and at == entries[-1].at + 1 and not entries[-1].coded:
+            entries.append(_Told(at, lead[1], codes, "" if codes else _answer(line.low[lead.end() :])))
+        elif entries and codes:
+            entries[-1].codes |= codes
+        elif entries and at == entries[-1].at + 1 and not entries[-1].codes:
             entries[-1].answer = entries[-1].answer or _answer(line.low)
     return entries
 
@@ -196,10 +199,12 @@ def _parts(line: Line) -> bool:
 
 
 def _tells_of_scan(low: str) -> bool:
-    """Whether a line without a code tells when the scan was taken, where it stands or what the supply was."""
+    """Whether a line without a code tells when the scan was taken, where it stands, what was done before it or what the
+    supply was."""
     if _CODE.search(low) or not low or low.isspace():
         return False
-    return bool(phases.find(low) or phases.scan_head(low) or dates.may_stand_in(low) or volts.find(low))
+    return bool(phases.find(low) or phases.scan_head(low) or phases.events(low) or dates.may_stand_in(low)
+                or volts.find(low))
 
 
 def _heads_list(found: Sequence[Line], at: int, entries: Set[int]) -> bool:

@@ -2,9 +2,9 @@
 
 import pytest
 
+from triage.model.phases import guess_phase
 from triage.model.session import Event
 from triage.model.snapshot import CodeEntry, ModuleScan, Snapshot
-from triage.store.phases import guess_phase
 
 
 def scan(phase: str | None = None, codes: int = 0, module: str = "gateway", **fields: object) -> Snapshot:
