@@ -25,6 +25,11 @@ RUNS = int(os.environ.get("TRIAGE_FUZZ_RUNS", "1500"))
 #: What each character of a code may have been written as.
 _WRITTEN = {"0": "[0OoQ]", "1": "[1Il|]", "5": "[5Ss]", "2": "[2Zz]"}
 _GLUE = "ECMABSP0U1-:;,.|()[]/ \t\n#*>=\u00a0\u2013\u2026é\x00°"
+_DIGITS = {
+    "zero": "0", "oh": "0", "nought": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
+    "seven": "7", "eight": "8", "nine": "9",
+}
+_SPOKEN = re.compile(rf"\b(?:{'|'.join(_DIGITS)})\b", re.IGNORECASE)
 _WORDS = (
     "P0562",
     "U0100-87",
@@ -63,8 +68,18 @@ def supported(reading: Reading, text: str) -> None:
 def _stands(code: str, plain: str) -> bool:
     if code.startswith(("SPN", "MID")):
         return all(re.search(rf"(?<![0-9])0*{number}(?![0-9])", plain) for number in re.findall(r"[0-9]+", code))
-    pattern = code[0] + r"(?: - |[ ._-])?" + r"[ -]?".join(_WRITTEN.get(char, char) for char in code[1:])
-    return re.search(pattern, plain, re.IGNORECASE) is not None
+    digits = r"[ -]?".join(_WRITTEN.get(char, char) for char in code[1:])
+    # "u0415/0422": the second code shares the letter of the first.
+    pattern = rf"{code[0]}(?:(?: - |[ ._-])?|[0-9OI][0-9A-FOI]{{3}}\b.*[^0-9A-Z]){digits}"
+    if re.search(pattern, plain, re.IGNORECASE) is not None:
+        return True
+    dictated = _in_digits(plain)
+    return dictated != plain and _stands(code, dictated)
+
+
+def _in_digits(plain: str) -> str:
+    """The text with the digits that were dictated written as digits."""
+    return _SPOKEN.sub(lambda word: _DIGITS[word[0].lower()], plain)
 
 
 def _as_bytes(code: str, joined: str) -> bool:

@@ -49,6 +49,7 @@ from triage.intake.tidying import (
     described,
     dictated,
     dottedkeys,
+    doublespaced,
     fields,
     flags,
     gluedwords,
@@ -110,9 +111,10 @@ _BRACKETED = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 def prepare(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Context:
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
-    found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(jsonpairs.laid_out(found))))
+    found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
+    found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = makersown.marked(keyarrows.written_out(quotebars.told(keyed)), names)
+    whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)

@@ -48,7 +48,6 @@ _PLAIN: dict[int, int | str] = {
         "\u2022",
     ),
     **dict.fromkeys(map(ord, "\u2192\u21d2"), ">"),
-    ord("\u2026"): ".",
     ord("\u00ba"): "\u00b0",
     ord("\u02da"): "\u00b0",
     ord("\u2236"): ":",

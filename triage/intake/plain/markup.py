@@ -132,9 +132,9 @@ class _Rows(HTMLParser):
         elif tag in ("tr", "table"):
             self.end_line()
         elif tag in _BLOCKS:
-            self._in_pre -= tag == "pre" and self._in_pre > 0
             if self._cells is None:
-                self.end_line()
+                self.end_line(keep=self._in_pre > 0 and bool("".join(self._parts).strip()))
+            self._in_pre -= tag == "pre" and self._in_pre > 0
 
     def handle_data(self, data: str) -> None:
         if self._skip:

@@ -2,7 +2,7 @@
 
 >>> from triage.intake.plain.characters import lines
 >>> [line.text for line in told(lines("he wrote:\\n| ABS: C0035\\n|\\n| ECM: no codes"))]
-['he wrote:', '> ABS: C0035', '>', '> ECM: no codes']
+['he wrote:', 'ABS: C0035', '', 'ECM: no codes']
 >>> [line.text for line in told(lines("| ABS | C0035 |\\n| ECM | none |"))]
 ['| ABS | C0035 |', '| ECM | none |']
 """
@@ -13,11 +13,39 @@ from collections.abc import Sequence
 
 from triage.intake.plain.characters import Line, reworded
 
-_BAR = "|"
+_BAR, _MARK = "|", ">"
+#: Fewer lines with a mark may be items of a list.
+_FEWEST = 3
+#: How often a text may have been quoted.
+_DEEPEST = 4
 
 
 def told(found: Sequence[Line]) -> Sequence[Line]:
-    """The lines, those quoted so with the common mark of a quote."""
+    """The lines without the marks of a quote; those of parts of one in the common form. Linear."""
+    for _ in range(_DEEPEST):
+        found = _with_one_mark(found)
+        bare = _bare(found)
+        if bare is found:
+            break
+        found = bare
+    return found
+
+
+def _bare(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines without the mark of a quote, if all from the first to the last with one have it."""
+    marked = [at for at, line in enumerate(found) if line.text.lstrip()[:1] == _MARK]
+    if len(marked) < _FEWEST or any(line.text.strip() and line.text.lstrip()[0] != _MARK
+                                    for line in found[marked[0] : marked[-1]]):
+        return found
+    kept = list(found)
+    for at in marked:
+        start = kept[at].text.index(_MARK)
+        kept[at] = reworded(kept[at], 0, start + 1 + (kept[at].text[start + 1 : start + 2] == " "), "")
+    return kept
+
+
+def _with_one_mark(found: Sequence[Line]) -> Sequence[Line]:
+    """The lines, those quoted with a stroke with the common mark of a quote."""
     if not any(_BAR in line.text for line in found):
         return found
     barred = [line for line in found if line.text.lstrip().startswith(_BAR)]
@@ -37,7 +65,7 @@ def _quotes(texts: Sequence[str]) -> bool:
 def _quoted(line: Line) -> Line:
     """A line with the common mark in the place of its first stroke."""
     at = line.text.index(_BAR)
-    return reworded(line, at, at + 1, ">")
+    return reworded(line, at, at + 1, _MARK)
 
 
 __all__ = ["told"]
