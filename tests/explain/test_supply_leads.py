@@ -63,6 +63,31 @@ def test_one_module_alone_speaks_of_its_own_feed() -> None:
     assert explained(found) == {"U3003": "feed or ground of restraints"}
 
 
+def test_a_supply_code_that_one_module_alone_calls_current_at_a_full_supply_is_its_own_feed() -> None:
+    low = {"engine control": ["P0562"], "body control": ["U3003"]}
+    own = {"body control": [{"code": "U3003", "status": "current"}]}
+    found = verdict(van("before-clear", low, **FLAT), van("after-clear", own, **HELD), van("after-run", own, **RUNS),
+                    events=[{"what": "cleared", "answer": "accepted"}])
+    fault = next(fault for fault in found["faults"] if fault["code"] == "U3003")
+    assert fault["explained_by"] is None
+    assert fault["decibans"] > 3.0
+    assert found["next_checks"][0]["do"] == "measure feed and ground of body control under load"
+
+
+def test_a_supply_that_fails_in_the_run_is_no_feed_of_one_module() -> None:
+    own = {"body control": [{"code": "U3003", "status": "current"}]}
+    found = verdict(van("before-clear", own, **FLAT), van("after-clear", **HELD), van("after-run", own, **RUNS_LOW))
+    assert explained(found) == {"U3003": "supply event"}
+
+
+def test_one_overvoltage_code_with_sound_readings_proves_no_event() -> None:
+    few = ["restraints", "body control", "anti-lock brakes"]
+    high = {"engine control": ["P0563"]}
+    assert event(verdict(van("before-clear", high, skip=few, engine="off")))[0] == "proven"
+    read = verdict(van("before-clear", high, skip=few, **GOOD), van("after-run", skip=few, **RUNS))
+    assert event(read)[0] != "proven"
+
+
 def test_low_and_high_are_told_apart() -> None:
     found = verdict(van("before-clear", {"engine control": ["P0563"], "body control": [
         {"code": "U3003", "failure_type": "17"}]}, **GOOD), van("after-clear", **HELD))

@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from code_tables import words
+from triage.evidence.chain import said
 from triage.evidence.echo import without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
-from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES
+from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
@@ -22,9 +23,6 @@ if TYPE_CHECKING:
 READING = "a reading contradicts"
 #: Likewise (``Links.recurrences``).
 EARLIER = "an earlier session held it too"
-
-#: So many modules that answer are peers enough to tell one module's feed from the supply of all.
-PEERS = 5
 
 #: So many reports of the loss of one module are more than two partners with a poor line.
 SEVERAL = 3
@@ -78,9 +76,13 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
                {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
     _reporters(result, book, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
-    event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~_lone(book, link)
+    lone = (link.lone > 0).any(axis=1)
+    event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~lone
     _apply(result, event, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
+    failing = ((link.lone > 1) & (said(book) == WORDS.index("current"))).any(axis=1)
+    _apply(result, failing, "its module alone calls a good supply failing", _scale(
+        {HARD: params.rate("supply.lone_now")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
@@ -99,15 +101,6 @@ def _missed_by_several(book: Casebook, link: Links) -> np.ndarray:
     told = (link.relation == LOST) & (link.target >= 0) & back
     several = np.bincount(link.target[told], minlength=len(book.module_name)) >= SEVERAL
     return np.asarray(told & several[link.target])
-
-
-def _lone(book: Casebook, link: Links) -> np.ndarray:
-    """N: seen since the clear, in snapshots in which several modules answered and none but the fault's own held a
-    supply code: what sags there is that module's feed or ground, not the supply of all."""
-    since = (book.phase > 0)[book.fault_session] & (book.seen == SEEN)
-    company = (link.supply_codes >= 2)[book.fault_session]
-    peers = (link.supply_peers >= PEERS)[book.fault_session]
-    return np.asarray((since & peers).any(axis=1) & ~(since & company).any(axis=1))
 
 
 def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) -> None:

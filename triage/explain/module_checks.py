@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
+from triage.explain.reasons import is_lone
 from triage.explain.standing import ASIDE, STRICTEST, Standings
 from triage.model.casebook import Casebook, Links, Story
 from triage.model.parts import of_part
@@ -119,17 +120,22 @@ def feed_checks(
     book: Casebook, link: Links, case: Case, bits: Floats, names: list[str],
 ) -> list[NextCheck]:
     """The feed and ground of a module that holds a low-supply code while its peers hold none."""
-    if not link.events[case.place].lone:
-        return []
-    faults = [fault for fault in case.open if book.facts[fault].supply in ("low", "fault")]
-    if not faults:
-        return []
-    module = int(book.fault_module[faults[0]])
+    lone = link.events[case.place].lone
+    found: dict[int, list[int]] = {}
+    for fault in case.open:
+        if book.facts[fault].supply in ("low", "fault") and (lone or is_lone(book, link, fault)):
+            found.setdefault(int(book.fault_module[fault]), []).append(fault)
+    return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
+
+
+def _feed_check(
+    book: Casebook, case: Case, module: int, faults: list[int], bits: Floats, names: list[str],
+) -> NextCheck:
     name = case.name(book.module_name[module])
-    return [{
+    return {
         "do": f"measure feed and ground of {name} under load", "where": f"connector of {name}", "minutes": 15.0,
         "passes_if": FEED, "settles": [names[fault] for fault in faults],
-        "gain_bits": round(0.8 + float(bits[faults].sum()), 2), "gate": gate_of(book.module_facts[module].safety)}]
+        "gain_bits": round(0.8 + float(bits[faults].sum()), 2), "gate": gate_of(book.module_facts[module].safety)}
 
 
 # --- programming comes before judging -----------------------------------------------------------------------------

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 #: Below this the supply of a 12 V system is low enough to be named as the reason, V.
 LOW = 11.8
+#: From here on it is called good, V: a battery above half charge (common practice).
+GOOD = 12.2
 #: Place of "permanent" among the status words.
 PERMANENT = STATUS_WORDS.index("permanent")
 #: How the reason ends that tells of a module reported lost.
@@ -128,6 +130,8 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if facts.supply and (top in (2, 3) or lasting_witness(book, link, fault)):
         return [_witness_words(book, link, fault)]
     said = []
+    if facts.supply and is_lone(book, link, fault):
+        said.append(_witness_words(book, link, fault))
     if "isolation fault" in facts.title:
         said.append("seen even once, it stays open until a qualified person has measured the isolation")
     if top == 2:
@@ -154,12 +158,17 @@ def lasting_witness(book: Casebook, link: Links, fault: int) -> bool:
         (book.seen[fault, events.lasting_from:] == 1).any())
 
 
+def is_lone(book: Casebook, link: Links, fault: int) -> bool:
+    """Whether one module alone holds this supply code since the clear at a full supply that has not failed since."""
+    return bool((link.lone[fault] > 1).any()) and link.events[int(book.fault_session[fault])].lasting is None
+
+
 def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     """What a supply code is the witness of: an event, or the feed of the one module that holds it."""
     events = link.events[int(book.fault_session[fault])]
     if book.facts[fault].supply == "high":
         return f"{WITNESS} an overvoltage, not a fault of its own"
-    if events.lone:
+    if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
                 f"{book.module_name[book.fault_module[fault]]}")
     return f"{WITNESS} a supply event, not a fault of its own"
@@ -174,8 +183,9 @@ def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
-    if all(volts == volts for volts in supply):
-        return "the supply was good whenever it was read; a dip that nobody noted could have set it"
+    if supply and all(volts == volts for volts in supply):
+        level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
+        return f"the supply was {level} whenever it was read; a dip that nobody noted could have set it"
     return "a low supply could have set it; nobody read how low the supply was"
 
 

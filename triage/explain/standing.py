@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.reasons import lasting_witness
+from triage.explain.reasons import is_lone, lasting_witness
 from triage.explain.shared import drop_outs, told_together
 from triage.model.casebook import POINTER, Casebook, Links
 from triage.model.verdict import CAUSES, Needs, Standing, fault_name
@@ -184,9 +184,10 @@ def _explained(
     events = link.events[int(book.fault_session[fault])]
     if supply == "high":
         return "overvoltage event" if events.high else None
-    if events.low:
+    lone = supply is not None and (events.lone or is_lone(book, link, fault))
+    if events.low and not lone:
         return "supply event"
-    if supply is not None and events.lone:
+    if lone:
         return f"feed or ground of {book.module_name[book.fault_module[fault]]}"
     return None
 

@@ -151,6 +151,7 @@ class Links:
     silent: Floats       # M: chance that a silent module is dead or cut off
     supply_codes: Ints   # S x K: modules that hold a supply code in this snapshot
     supply_peers: Ints   # S x K: modules that answered in this snapshot
+    lone: Ints           # N x K: 1 its module alone holds a low-supply code since the clear, 2 at a full supply, else 0
     events: list[SupplyEvents]  # S: the supply events that codes and readings prove
     stories: dict[int, list[Story]] = field(default_factory=dict)  # session -> stories, where a module is silent
     contradictions: dict[int, Contradiction] = field(default_factory=dict)  # fault -> the strongest reading for it

@@ -27,19 +27,20 @@ class SupplyEvents(NamedTuple):
 
 
 def judge_events(
-    holders: int, peers: int, high_holders: int, *, is_low: bool, is_high: bool,
+    holders: int, peers: int, high_holders: int, *, is_low: bool, is_high: bool, is_read: bool = False,
 ) -> tuple[bool, bool, bool]:
     """Low event, high event, lone module.
 
     ``holders`` and ``high_holders``: modules with a low and a high supply code, ``peers``: modules that answered;
-    ``is_low``, ``is_high``: a reading of the supply alone proves it.
+    ``is_low``, ``is_high``: a reading of the supply alone proves it; ``is_read``: there is a reading at all, against
+    which one code of an overvoltage proves none.
 
     >>> judge_events(3, 9, 0, is_low=False, is_high=False), judge_events(1, 9, 0, is_low=False, is_high=False)
     ((True, False, False), (False, False, True))
     """
     several, some = holders >= 2, holders == 1 and peers < GOOD_PEERS
     low = several or some or is_low
-    high = high_holders >= 2 or (high_holders == 1 and peers < GOOD_PEERS) or is_high
+    high = high_holders >= 2 or (high_holders == 1 and peers < GOOD_PEERS and not is_read) or is_high
     return low, high, holders == 1 and not low
 
 

@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from triage.model.casebook import Casebook, Ints, Timeline
+from triage.model.casebook import SEEN, Casebook, Ints, Timeline
 from triage.model.supply_event import SupplyEvents, judge_events
 
 if TYPE_CHECKING:
     from code_tables import Tables
 
+#: So many modules that answer are peers enough to tell one module's feed from the supply of all.
+LONE_PEERS = 3
 #: A supply nobody can have read is left to the notices.
 _MOST = 100.0
 
@@ -31,14 +33,28 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     is_low: list[bool] = ((lowest < tables.rate("supply.event") * scale).any(axis=1) | fails).tolist()
     top = tables.limit("overvoltage above") * scale
     is_high: list[bool] = (((book.volts > top) & (book.volts < _MOST)).any(axis=1) | exceeds).tolist()
+    is_read = np.asarray((book.volts < _MOST).any(axis=1)).tolist()
     most, among, high = holders.max(axis=1).tolist(), peers.max(axis=1).tolist(), _high_holders(book)
     found = []
     for session in range(count):
         lasting: Literal["low", "high"] | None = "low" if fails[session] else "high" if exceeds[session] else None
         low, overvoltage, lone = judge_events(
-            most[session], among[session], high[session], is_low=is_low[session], is_high=is_high[session])
+            most[session], among[session], high[session], is_low=is_low[session], is_high=is_high[session],
+            is_read=is_read[session])
         found.append(SupplyEvents(low, overvoltage, lone, lasting, int(last[session]) if lasting else -1))
     return found
+
+
+def lone_holders(book: Casebook, line: Timeline, holders: Ints, peers: Ints, tables: Tables) -> Ints:
+    """N x K: 1 where a low-supply code is seen since the clear in a snapshot in which several modules answered and none
+    but its own holds one, 2 where the supply was read as full there: what sags is the feed or ground of that module,
+    not the supply of all."""
+    session = book.fault_session
+    supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
+    since = supply[:, None] & (book.phase > 0)[session] & (book.seen == SEEN)
+    alone = since & (peers >= LONE_PEERS)[session] & ~(since & (holders >= 2)[session]).any(axis=1)[:, None]
+    full = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= tables.rate("level.most")
+    return np.where(alone, 1 + full[session], 0)
 
 
 def _high_holders(book: Casebook) -> list[int]:
@@ -49,4 +65,4 @@ def _high_holders(book: Casebook) -> list[int]:
     return [len(held.get(session, ())) for session in range(len(book.sessions))]
 
 
-__all__ = ["supply_events"]
+__all__ = ["lone_holders", "supply_events"]

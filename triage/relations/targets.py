@@ -24,7 +24,7 @@ from triage.model.casebook import (
 from triage.relations.answers import last_answers
 from triage.relations.readings import read_against_codes
 from triage.relations.stories import between, fed_share, stories
-from triage.relations.supply_events import supply_events
+from triage.relations.supply_events import lone_holders, supply_events
 from triage.units import to_probability
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
         relation=relation, target=target, target_state=state, target_active=active, lost=np.zeros(book.faults),
         proven=np.zeros(book.faults, dtype=bool), unexplained=np.ones(book.faults),
         silent=np.zeros(len(book.module_name)), supply_codes=holders, supply_peers=peers,
-        events=supply_events(book, line, holders, peers, tables),
+        lone=lone_holders(book, line, holders, peers, tables), events=supply_events(book, line, holders, peers, tables),
     )
     _tell_stories(book, line, link, tables, topology)
     read_against_codes(book, line, link, tables)

@@ -64,7 +64,7 @@ def _event(session: Session, facts: SupplyFacts, tables: Tables, lasting: str | 
     low, high, lone = judge_events(
         facts.holders, facts.peers, facts.high_holders,
         is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
-        is_high=lasting == "high" or any(volts > top for volts in read))
+        is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
     told += [f"lowest read {lowest:.1f} V"] if lowest is not None else []
     over = [_many(facts.high_holders, "an overvoltage code")] if facts.high_holders else []
