@@ -71,6 +71,23 @@ def test_a_silent_gateway_alone_stays_a_silent_module() -> None:
     assert heads(van("gateway"), GATE) == [("silent module", "gateway")]
 
 
+def test_a_silent_gateway_that_is_missed_takes_the_silent_along_without_a_topology() -> None:
+    session = van("gateway", *BEHIND)
+    assert heads(session, None) == [("gateway", "gateway")]
+    page = assess(session, tables(), (), None)
+    root, = [root for root in page.short_list if root.system == "network"]
+    assert root.title.startswith("gateway is silent, and with it instrument cluster, body control, restraints")
+    assert {line.verdict["explained_by"] for line in root.lines} == {"gateway"}
+    assert "restraint connector" not in str(page.verdict["next_checks"])
+
+
+def test_a_module_that_answers_while_the_gateway_is_silent_is_not_behind_it() -> None:
+    first, second = ([scan(name, *([] if name in silent else HOLDS.get(name, [])), responds=name not in silent)
+                      for name in NAMES] for silent in (("gateway",), ("gateway", *BEHIND[:2])))
+    session = job(snapshot("before-clear", *first, **HELD), snapshot("after-clear", *second, **HELD))
+    assert sorted(heads(session, None)) == sorted(("silent module", name) for name in ("gateway", *BEHIND[:2]))
+
+
 def test_no_story_is_surer_than_its_most() -> None:
     assert {story.decibans for story in stories(van(*BEHIND), CAN) if story.modules} == {tables().rate("silence.most")}
 

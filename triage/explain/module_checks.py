@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 SET_UP = ("programmed", "paired", "calibrated")
 #: How likely several modules that fall silent together share the reason.
 TOGETHER = 0.5
+#: The safety classes without which a vehicle has to be kept from moving.
+STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
 #: How the check of a module that stays silent begins.
 ASK_AGAIN = "check feed, ground and network lines of"
@@ -73,7 +75,8 @@ def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
         "settles": [names[fault] for fault in faults],
         "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
                            + float(bits[faults].sum()) * 0.8, 2),
-        "gate": _strictest(book, story.modules)}
+        # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
+        "gate": _strictest(book, story.modules, *([] if story.kind == "branch" else STANDING_STILL))}
 
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:
@@ -83,8 +86,9 @@ def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[
             if target in modules or holder in modules]
 
 
-def _strictest(book: Casebook, modules: list[int]) -> str | None:
-    classes = {book.module_facts[module].safety for module in modules}
+def _strictest(book: Casebook, modules: list[int], *among: str) -> str | None:
+    """The gate of the strictest safety class of the modules, or of those ``among`` them."""
+    classes = {book.module_facts[module].safety for module in modules} & {*(among or STRICTEST)}
     return gate_of(next((name for name in STRICTEST if name in classes), None))
 
 

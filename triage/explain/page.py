@@ -123,7 +123,7 @@ def _named(root: Root) -> str:
     """The root as something to look at."""
     if root.system == "supply" and root.decibans != root.decibans:
         return f"the {root.title.removesuffix(' failed')}"
-    head, silent, _ = root.title.partition(" is silent: ")
+    head, silent, _ = root.title.partition(" is silent")
     return f"{head}, which is silent" if silent else root.title
 
 

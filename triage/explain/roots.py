@@ -136,9 +136,29 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
         why.append(f"{lost} answers when it is asked")
         return Root(f"{lost} drops off the network: check its feed, ground, connector and branch before the modules "
                     "that complain", "network", safety, most, why, "repair", lines)
+    silent = _stay_silent(lines, printed)
+    if len(silent) > 1:
+        return Root(_branch_title(lost, silent), "network", safety, most,
+                    [*why, f"{len(silent)} were asked and stay silent: {', '.join(silent)}"], "repair", lines)
     why.append(f"{lost} was asked and stays silent")
     return Root(f"{lost} is silent: check its feed, ground and branch before the modules that complain", "network",
                 safety, most, why, "repair", lines)
+
+
+def _stay_silent(lines: list[FaultLine], printed: dict[str, str]) -> list[str]:
+    """The modules that ``lines`` report lost and that stay silent, as printed."""
+    tail = f", {STAYS_SILENT}"
+    names = [reason.removesuffix(tail) for line in lines for reason in line.why if reason.endswith(tail)]
+    return list(dict.fromkeys(printed.get(name, name) for name in names))
+
+
+def _branch_title(about: str, silent: list[str]) -> str:
+    """The title of several silent modules of one branch, or of a gateway and what lies behind it."""
+    others = [name for name in silent if name != about]
+    if len(others) == len(silent):
+        return f"{', '.join(silent)} on {about} are silent: check what they share there before each of them"
+    return (f"{about} is silent, and with it {', '.join(others)}: check its feed, ground and wires before what lies "
+            "behind it")
 
 
 #: Below this a fault hardly persists: 5 %, in decibans.

@@ -76,10 +76,15 @@ def standings(
     for fault in np.flatnonzero(~lost & may & ~supply & (top == LOW_VOLTAGE) & settled & event).tolist():
         explained_by[fault] = "supply event"
     asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))
+    shared = {module: story.about for told in link.stories.values() for story in told if len(story.modules) > 1
+              for module in story.modules}
     for fault, *said in zip(*(values.tolist() for values in (
             asked, top[asked], persists[asked], settled[asked], plain[asked], lasts[asked], link.target[asked])),
             strict=True):
         explained_by[fault] = _explained(book, link, echoed, fault, *said)
+    for fault in np.flatnonzero(lost).tolist():
+        # What hangs on a branch or behind a gateway is told as that, once.
+        explained_by[fault] = shared.get(int(link.target[fault]), explained_by[fault])
     for fault in drop_outs(book, link, persists).tolist():
         explained_by[fault] = explained_by[fault] or book.module_name[link.target[fault]]
     for fault, head in told_together(book, link, persists, standing, decibans):

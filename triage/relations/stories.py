@@ -25,6 +25,10 @@ if TYPE_CHECKING:
 Topology = Mapping[str, str]
 #: Peers that count against a story by not reporting: no module has more partners that would miss it.
 MOST_PARTNERS = 10
+#: Modules that the diagnostic connection goes through.
+GATEWAYS = ("gateway", "gateway B", "gateway C", "gateway D", "gateway E")
+#: So many silent modules beside a silent gateway are likelier behind it than each dead of its own.
+FEWEST_BEHIND = 2
 
 
 def stories(
@@ -41,6 +45,7 @@ def stories(
     told = [story for module in range(first, last) if answers.state[module] == SILENT
             and (story := _silent(book, line, tables, session, module, reports, answers)) is not None]
     told = _branches(book, told, first, last, topology, tables.rate("silence.most"), answers)
+    told = _behind_gateway(book, told, first, last, tables.rate("silence.most"), answers)
     told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
@@ -172,6 +177,28 @@ def _branches(
                             [module for story in stories_there for module in story.modules], reporters, [],
                             min(sum(story.decibans for story in stories_there), most)))
     return result
+
+
+def _behind_gateway(
+    book: Casebook, told: list[Story], first: int, last: int, most: float, answers: LastAnswers,
+) -> list[Story]:
+    """A gateway that is missed and silent, with several more that never answer while it is: one story, where no
+    topology says what lies behind it. Nothing behind a dead gateway can be reached (common practice)."""
+    door = next((story for story in told if story.kind == "silent module" and story.reporters
+                 and book.module_facts[story.modules[0]].name in GATEWAYS), None)
+    if door is None:
+        return told
+    shut = book.state[door.modules[0]] == SILENT
+    silent = [module for module in range(first, last) if module != door.modules[0]
+              and answers.state[module] == SILENT and not (book.state[module, shut] == ANSWERS).any()]
+    behind = [story for story in told if story is not door and story.kind == "silent module"
+              and story.modules[0] in silent]
+    if len(silent) < FEWEST_BEHIND or not behind:
+        return told
+    reporters = sorted({reporter for story in (door, *behind) for reporter in story.reporters})
+    merged = Story("gateway", door.about, [*door.modules, *silent], reporters, [],
+                   min(door.decibans + sum(story.decibans for story in behind), most))
+    return [merged, *(story for story in told if story is not door and story not in behind)]
 
 
 def _lone(
