@@ -13,7 +13,7 @@ from triage.evidence.chain import said
 from triage.evidence.echo import without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
-from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
+from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -75,6 +75,7 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
            "several modules miss one that answers, since the clear", _scale(
                {HARD: params.rate("lost.several_hard"), LOW_VOLTAGE: params.rate("lost.several_low")}))
     _reporters(result, book, link, params)
+    _bus(result, book, line, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
     lone = (link.lone > 0).any(axis=1)
     event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~lone
@@ -116,6 +117,30 @@ def _reporters(result: Priors, book: Casebook, link: Links, params: Parameters) 
     _apply(result, several, "several modules get invalid data from that one", _scale(
         {ECHO: params.rate("echo.several")}))
     _apply(result, lone, "no other module gets invalid data from that one", _scale({ECHO: params.rate("echo.lone")}))
+
+
+def _bus(result: Priors, book: Casebook, line: Timeline, link: Links, params: Parameters) -> None:
+    """What several modules say of one network at a full supply since the clear is one observation of its wires; the
+    losses that they report with it are its echo. Where the supply is known to have dipped since, it may be that."""
+    scale = line.scale[:, None]
+    full = (np.nan_to_num(book.volts / scale, nan=0.0) >= params.rate("level.most")) & (
+        np.nan_to_num(book.lowest / scale, nan=99.0) >= params.rate("supply.good"))
+    seen = (book.seen == SEEN) & (full & (book.phase > 0))[book.fault_session]
+    told = np.zeros(book.faults, dtype=np.int64)
+    beside = np.zeros(book.faults, dtype=bool)
+    bus = np.flatnonzero((link.relation == BUS) & book.flags(lambda facts: facts.known) & seen.any(axis=1))
+    groups: dict[tuple[int, str], list[int]] = {}
+    for fault in bus.tolist():
+        groups.setdefault((int(book.fault_session[fault]), book.code[fault]), []).append(fault)
+    for (session, _), faults in groups.items():
+        together = seen[faults].sum(axis=0)
+        told[faults] = np.where(seen[faults], together, 0).max(axis=1)
+        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == session)
+        beside |= lost & (seen & (together >= 2)).any(axis=1) & np.isin(book.fault_module, book.fault_module[faults])
+    for least, most, rate in ((2, 2, "bus.several"), (3, len(book.module_name), "bus.many")):
+        _apply(result, (told >= least) & (told <= most), "several modules report the network", _scale(
+            {HARD: params.rate(rate), INTERMITTENT: params.rate(rate)}))
+    _apply(result, beside, "reported with a failing network", _scale({ECHO: params.rate("echo.bus")}))
 
 
 def _readings(result: Priors, book: Casebook, link: Links) -> None:

@@ -65,7 +65,8 @@ def circuit_checks(
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
-        same = same_fault(book.code[fault], book.failure_type[fault]) or fault
+        same = same_fault(book.code[fault], book.failure_type[fault]) or (
+            book.code[fault] if relation[fault] == BUS and facts.known else fault)
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
@@ -95,12 +96,15 @@ def _circuit(
     elif wants_procedure(facts.needs, facts.known, title):
         do = f"finish the programming or calibration that {shown} asks for"
         passes = "the code clears and stays away"
+    elif link.relation[fault] == BUS:
+        # At the plug of the diagnosis, not at the module that reports it.
+        moved = ", while harness and connectors are moved" if comes_and_goes else ""
+        do = f"measure the network that {shown} reports: both wires, splices and terminators{moved}"
+        passes = ("60 ohm between the two wires, no path from either to ground or feed, supply off; the code stays "
+                  "away after a clear")
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
         passes = "the maker's figures for that circuit"
-    elif link.relation[fault] == BUS:
-        do = f"measure the network that {shown} reports: both wires, splices and terminators"
-        passes = "60 ohm between the two wires with the supply off, and the code stays away after a clear"
     elif _no_circuit(title):
         do = f"find the cause of {shown} by the maker's test for it"
         passes = "the maker's test passes, and the code stays away after a clear"

@@ -120,6 +120,8 @@ def reasons(
 def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fault: int, target: int) -> list[str]:
     top = int(causes[fault].argmax())
     facts = book.facts[fault]
+    if top == 4 and link.relation[fault] == LOST:
+        return ["reported together with a network that fails: its wires come first"]
     if top == 4 and target >= 0:
         points = "only asks for the lamp on behalf of" if facts.known else "only points at"
         verb = points if link.relation[fault] == POINTER else "repeats what it gets from"

@@ -3,6 +3,7 @@
 - The sensors of a module hang on a reference voltage it gives them (5 V as a rule, common practice): a code of that
   voltage and codes of sensors that come and go with it are one fault, the reference.
 - Without one, several signals that read wrong the same way at once are one check first: a ground or feed they share.
+- What several modules report of their network is one fault of its wires, and the losses seen with it are its echo.
 - A module that alone misses several others, which answer, is itself suspect: its network lines or ground.
 - A module that asks for several procedures is set up once (program, then calibrate) before its codes are judged.
 """
@@ -16,7 +17,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from triage.model.assessment import FaultLine
-from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
+from triage.model.casebook import BUS, LOST, NOT_READABLE, SEEN, Casebook, Links
 from triage.model.verdict import name_of
 
 if TYPE_CHECKING:
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
+#: So many modules that report their network speak of its wires rather than of their own.
+BUS_LEAST = 2
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
 OWN_PULL_UP = ("temperature", "fuel level")
 
@@ -43,11 +46,12 @@ class Signal(NamedTuple):
 def told_together(
     book: Casebook, link: Links, persists: Bools, standing: np.ndarray, decibans: Floats,
 ) -> Iterator[tuple[int, int]]:
-    """(fault, head) for each fault that persists and that the list tells with another one of its module, the head.
+    """(fault, head) for each fault that the list tells with another one, the head.
 
     ``persists``, ``standing`` (the less the surer), ``decibans``: N. The head is never less sure than what it tells.
     """
     yield from _hung_on_references(book, persists, standing)
+    yield from _on_the_bus(book, link, persists, decibans)
     missed = (link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5)
     alone = missed & ~np.isin(np.arange(book.faults), drop_outs(book, link, persists))
     for chosen in (alone, book.flags(lambda facts: facts.needs == "procedure")):
@@ -57,6 +61,23 @@ def told_together(
             head = heads.setdefault(int(book.fault_module[fault]), fault)
             if head != fault:
                 yield fault, head
+
+
+def _on_the_bus(book: Casebook, link: Links, persists: Bools, decibans: Floats) -> Iterator[tuple[int, int]]:
+    """(fault, head) where several modules report that one network fails: the surest report is the head of the others
+    and of the losses of modules that answer which were seen with it, whether those persist by themselves or not."""
+    back = (book.phase > 0)[book.fault_session] & (book.seen == SEEN)
+    bus = np.flatnonzero((link.relation == BUS) & book.flags(lambda facts: facts.known) & persists & back.any(axis=1))
+    groups: dict[tuple[int, str], list[int]] = {}
+    for fault in bus[np.argsort(-decibans[bus], kind="stable")].tolist():
+        groups.setdefault((int(book.fault_session[fault]), book.code[fault]), []).append(fault)
+    for (session, _), faults in groups.items():
+        if len(faults) < BUS_LEAST:
+            continue
+        failing = back[faults].any(axis=0)
+        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == session)
+        for fault in (*faults[1:], *np.flatnonzero(lost & (back & failing).any(axis=1)).tolist()):
+            yield fault, faults[0]
 
 
 def _hung_on_references(book: Casebook, persists: Bools, standing: np.ndarray) -> Iterator[tuple[int, int]]:
@@ -146,6 +167,8 @@ def lines_words(lines: Sequence[FaultLine]) -> str:
     """What a group of lines is, in words, the first of them being what the others hang on."""
     codes, first = [line.verdict["code"] for line in lines], lines[0]
     if not is_reference(first.title) and lines[1].verdict["explained_by"] == name_of(first.verdict):
+        if any(line.verdict["module"] != first.verdict["module"] for line in lines):
+            return f"{codes[0]} {first.title}, and {_listed(sorted({*codes} - {codes[0]}))} that go with it"
         if first.verdict["needs"] == "procedure":
             return f"{_listed(codes)} ask for one visit: program and calibrate it before they are judged"
         return (f"{_listed(codes)} report modules that answer and that nobody else misses: check its own network lines "
