@@ -9,29 +9,12 @@ import re
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
+from triage.model.measured_words import MEASURED, MeasuredKind
 from triage.model.snapshot import OutsideSupply, Reading
 
-Kind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature"]
+Kind = MeasuredKind
 Path = Literal["ground", "positive"]
 
-#: Kind -> words of which one must be in the name. The first kind that fits is taken.
-_WORDS: tuple[tuple[Kind, tuple[str, ...]], ...] = (
-    ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
-    ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
-              "key-off current", "key off current", "ruhestrom", "courant de repos", "corriente de reposo")),
-    ("ripple", ("ripple", "restwelligkeit", "welligkeit", "ondulation", "rizado")),
-    ("drop", ("voltage drop", "ground drop", "earth drop", "feed drop", "positive drop", "negative drop", "cable drop",
-              "drop on", "drop across", "spannungsabfall", "chute de tension", "caída de tensión",
-              "caida de tension")),
-    ("crank", ("crank", "starting voltage", "startspannung", "anlassspannung", "tension au démarrage",
-               "tensión de arranque")),
-    ("rest", ("rested", "resting", "rest voltage", "at rest", "open circuit voltage", "open-circuit voltage", "ocv",
-              "ruhespannung", "tension au repos", "tension à vide", "tensión en reposo")),
-    ("running", ("charging voltage", "running voltage", "voltage running", "voltage at idle", "idle voltage",
-                 "generator output", "alternator output", "converter output", "ladespannung", "tension de charge",
-                 "tensión de carga")),
-    ("temperature", ("battery temp", "outside temp", "ambient temp", "batterietemp", "außentemp")),
-)
 #: Of another battery, or a wish and no reading.
 _NOT = ("hybrid", "traction", "high voltage", "high-voltage", "hv ", "cell", "pack", "target", "set point", "setpoint",
         "desired", "command", "soll", "consigne")
@@ -99,7 +82,7 @@ def _parsed(
     """Kind, hours, path, under load, second battery and outside supply that a name tells."""
     low = f"{' '.join(name.casefold().replace('jump pack', 'jump-pack').split())} "
     pair = _ONE_BATTERY.search(low)
-    kind = next((kind for kind, words in _WORDS if any(word in low for word in words)), None)
+    kind = next((kind for kind, words in MEASURED if any(word in low for word in words)), None)
     if kind is None and pair is None:
         return None
     bare = low.replace("jump-pack", "")

@@ -12,6 +12,7 @@ from triage.intake.entries import (
     keyrow,
     lostline,
     markedrow,
+    measuredline,
     metarow,
     overview,
     ownanswer,
@@ -72,6 +73,8 @@ def read(context: Context, row: Row, at: int) -> None:
     if _in_sentence(context, row, at):
         context.refuse(row)
         continuation.go_on(context, row)
+        return
+    if measuredline.read(context, row):
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return

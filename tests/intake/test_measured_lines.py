@@ -1,0 +1,37 @@
+"""Measurements in ordinary words become readings of the scan, with how they were taken. Wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.entries.measuredline import measured_in
+from triage.intake.plain.characters import low
+from triage.intake.read import read_text
+from triage.supply.named import measured
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("Key-off current 22 mA after 40 min", [("draw", 22.0, 40 / 60)]),
+    ("parasitic draw 0.4 A", [("draw", 400.0, None)]),
+    ("Ruhestrom nach 1 h: 35 mA", [("draw", 35.0, 1.0)]),
+    ("measured voltage drop battery minus to engine block 0.05 V", [("drop", 0.05, None)]),
+    ("voltage drop, battery minus to engine block, cranking: 0,9 V", [("drop", 0.9, None)]),
+    ("Volt drop ground 50 mV, feed 0.3 V", [("drop", 0.05, None), ("drop", 0.3, None)]),
+    ("chute de tension masse 0,1 V", [("drop", 0.1, None)]),
+])
+def test_a_measurement_in_words(line: str, expected: list[tuple[str, float, float | None]]) -> None:
+    reading, = read_text(f"12.6 V\nABS: C0035 stored\n\n{line}\n", load()).snapshots
+    assert reading.phase is None
+    assert [module.printed for module in reading.modules] == ["ABS"]
+    found = [measured(one) for one in reading.readings or []]
+    assert [(one.kind, pytest.approx(one.value), one.hours) for one in found if one is not None] == [
+        (kind, value, hours if hours is None else pytest.approx(hours)) for kind, value, hours in expected]
+
+
+@pytest.mark.parametrize("line", [
+    "voltage drop should be below 0.2 V", "max key-off current 50 mA", "parasitic draw not measured, 12.4 V",
+    "drop the trailer, 12.1 V", "voltage drop", "quiescent current test at 12.5 V",
+])
+def test_what_was_not_measured(line: str) -> None:
+    assert measured_in(line, low(line)) == []
