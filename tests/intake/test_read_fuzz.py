@@ -67,7 +67,8 @@ def supported(reading: Reading, text: str) -> None:
 
 def _stands(code: str, plain: str) -> bool:
     if code.startswith(("SPN", "MID")):
-        return all(re.search(rf"(?<![0-9])0*{number}(?![0-9])", plain) for number in re.findall(r"[0-9]+", code))
+        return all(re.search(rf"(?<![0-9])0*{''.join(_WRITTEN.get(c, c) for c in number)}(?![0-9])", plain)
+                   for number in re.findall(r"[0-9]+", code))
     digits = r"[ -]?".join(_WRITTEN.get(char, char) for char in code[1:])
     # "u0415/0422": the second code shares the letter of the first.
     pattern = rf"{code[0]}(?:(?: - |[ ._-])?|[0-9OI][0-9A-FOI]{{3}}\b.*[^0-9A-Z]){digits}"
