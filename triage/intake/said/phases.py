@@ -64,7 +64,7 @@ def find(low: str) -> PhaseHit | None:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())
     if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
-        phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
+        phase: Phase = ("before-clear", "after-clear", "after-repair", "after-run")[(alone.lastindex or 1) - 1]
         return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
     for phase, ways in PHASES:
         match = first_of(ways, low)

@@ -230,7 +230,9 @@ _PENDING: tuple[Slots, ...] = (
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
     ("en attente de | a", "confirmation | confirmer"),
-    ("pendiente de | por", "confirmar | confirmacion"),
+    ("pendiente de | por | falta | falta por", "confirmar | confirmacion"),
+    ("pending | pendiente | en attente | ausstehend", "1 | one | un | ein | 1er | first",
+     "trip | cycle | ciclo | zyklus"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
     (
@@ -238,11 +240,11 @@ _CONFIRMED: tuple[Slots, ...] = (
         "2 trips | two trips | 2 trip | two trip | 2nd trip | second trip | on 2nd trip | on 2 trips | over 2 trips | "
         "after 2 trips | in 2 trips | by 2 trips | 2 cycles | two cycles | twice",
     ),
-    ("2 | two", "trip", "fault | code | failure"),
+    ("2 | two", "trip | trips", "fault | code | failure | confirmed"),
     ("failed", "twice | two times | on 2 trips | on two trips"),
     ("confirmed | mature | matured", "fault | code | dtc | failure"),
     (
-        "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya",
+        "now | already | fully | been | has been | since | schon | bereits | inzwischen | voll | deja | bien | ya",
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),
