@@ -54,7 +54,8 @@ in attesa | non confermato | onbevestigd | não confirmado | niepotwierdzony | o
 """,
     "confirmed": """
 confirmed | confirmed DTC | conf | cnf | conf. | confirmed fault | all confirmed | both confirmed | bestätigt
-bestätigter Fehler | voll bestätigt | two trip confirmed | confirmé | défaut confirmé | confirmado | fallo confirmado
+bestätigter Fehler | voll bestätigt | two trip confirmed | confirmed entry | confirmé
+défaut confirmé | confirmado | fallo confirmado
 confermato | bevestigd | potwierdzony | bekräftad
 """,
     "none": """
