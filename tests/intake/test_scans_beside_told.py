@@ -366,3 +366,16 @@ def test_numbers_of_a_maker_in_columns_that_line_up() -> None:
     assert scans(text) == [
         "before-clear | Tailgate: 7A11 stored; Cluster: 7A11 stored; Gateway: U0146 stored",
         "after-run 13.1 V | Gateway: 7A1C current; Cluster: 7A1C current; Tailgate: clean"]
+
+
+@pytest.mark.parametrize("heads", [
+    ("Scan A", "Scan B", "Scan C"), ("A", "B", "C"), ("A (23.1 V)", "B (24.2 V)", "C (27.9 V)")])
+def test_a_key_of_scans_that_the_heads_shorten(heads: tuple[str, str, str]) -> None:
+    key = "Scan A: as found{}\nScan B: straight after the wipe{}\nScan C: after a test drive of 12 km{}\n"
+    told = ("", "", "") if "(" in heads[0] else (", battery 23.1 V", ", 24.2 V", ", 27.9 V")
+    text = (f"{key.format(*told)}\nUnit | {' | '.join(heads)}\nABS | C0035 (active) | ok | C0035 (stored)\n"
+            "Tailgate | no comms | B1342 | ok\n")
+    assert scans(f"24 V vehicle\n{text}") == [
+        "before-clear 23.1 V | ABS: C0035 current; Tailgate: silent",
+        "after-clear 24.2 V | ABS: clean; Tailgate: B1342",
+        "after-run 27.9 V | ABS: C0035 stored; Tailgate: clean"]

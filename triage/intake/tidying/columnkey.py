@@ -121,18 +121,25 @@ def _named_head(row: Row, entries: dict[str, str]) -> bool:
     """Name the columns of a head that holds all the names."""
     if row.finds.codes:
         return False
-    cells = {_key(_bare(cell.low)): cell for cell in row.cells or ()}
+    cells = {}
+    for cell in row.cells or ():
+        # "Scan 1 (11.8 V)": what stands in brackets is told besides.
+        name, bracket, besides = cell.text.partition(" (")
+        cells[_key(_bare(small(name)))] = (cell, bracket + besides)
     if not {_key(name) for name in entries} <= cells.keys():
         return False
     for name, text in entries.items():
-        cell = cells[_key(name)]
-        cell.text, cell.low = text, small(text)
+        cell, besides = cells[_key(name)]
+        cell.text = text + besides
+        cell.low = small(cell.text)
     row.head, row.roles = False, None
     return True
 
 
 def _key(name: str) -> str | int:
-    """The name of a column, or its place: "first" and "1st" are one."""
+    """The name of a column, or its place: "first" and "1st" are one, and so are "scan a" and "a"."""
+    if (head := phases.scan_head(name)) is not None and head.end() == len(name):
+        name = name.rpartition(" ")[2]
     return _PLACE.get(name, name)
 
 
