@@ -16,6 +16,7 @@ SAID = {
         "no communication possible", "communication not possible", "not communicating", "no response received",
         "Kommunikation nicht möglich", "antwortet nicht mehr", "keine Antwort erhalten", "Verbindung gestört",
         "aucune liaison", "ne communique plus", "dialogue impossible", "sin comunicación", "comunicación fallida",
+        "falla la conexión",
     ],
     "clean": [
         "No Faults Detected", "no faults recorded", "no stored DTCs", "zero fault codes", "none detected",
@@ -25,8 +26,10 @@ SAID = {
     "not fitted": [
         "not present in vehicle", "not fitted to this vehicle", "keine Ausstattung", "im Fahrzeug nicht verbaut",
         "non monté sur ce véhicule", "no instalado en este vehículo",
+        "van without it", "Fahrzeug ohne dieses Steuergerät", "coche sin esta centralita", "véhicule non équipé",
     ],
-    "not scanned": ["not yet scanned", "scan skipped", "noch nicht ausgelesen", "pas encore interrogé", "aún no leído"],
+    "not scanned": ["not yet scanned", "left out of the scan", "skipped in this scan", "n. geprüft",
+                    "scan skipped", "noch nicht ausgelesen", "pas encore interrogé", "aún no leído"],
 }  # fmt: skip
 EACH = [(kind, said) for kind, all_said in SAID.items() for said in all_said]
 

@@ -170,3 +170,21 @@ def test_other_numbers_are_no_codes(line: str) -> None:
 def test_the_module_may_stand_in_brackets_behind_the_text_whatever_the_gap(gap: str) -> None:
     text = f"P0300{gap}misfire (ECM) confirmed\nB0100{gap}front sensor (SRS) confirmed"
     assert modules_of(text) == {"engine control": ["P0300 confirmed"], "restraints": ["B0100 confirmed"]}
+
+
+@pytest.mark.parametrize("mark", ["   > ", "     ", "\t"])
+@pytest.mark.parametrize("said", [" / {}", "  / {}", " - {}", " ({})"])
+def test_modules_set_in_below_their_code(mark: str, said: str) -> None:
+    """Each with its status, and what is told behind that."""
+    text = (f"P0700 gearbox\n{mark}Gearbox{said.format('pending this cycle')}\nC0045\n{mark}ABS"
+            f"{said.format('not active')}\nU0100\n{mark}Radio{said.format('present - lamp on')}\n"
+            f"{mark}BCM{said.format('not active')}\n")
+    assert modules_of(text) == {
+        "transmission control": ["P0700 pending"], "anti-lock brakes": ["C0045 stored"], "radio": ["U0100 current"],
+        "body control": ["U0100 stored"]}
+
+
+def test_what_was_stored_with_the_code_behind_the_status_of_its_module() -> None:
+    text = "C0045\n   > ABS / stored\nU0100\n   > Radio  / not active  freeze frame 10.3 V\n   > BCM / pending\n"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0045 stored"], "radio": ["U0100 stored"], "body control": ["U0100 pending"]}

@@ -139,3 +139,28 @@ def test_descriptions_that_sound_like_answers_keep_their_status(title: str) -> N
     text = f"C0562 in ABS: Supply low, confirmed\nU0155 in Radio: {title}, stored\nB1000 in Gateway: Open, pending\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0562 confirmed"], "radio": ["U0155 stored"],
                                 "gateway": ["B1000 pending"]}
+
+
+@pytest.mark.parametrize("form", [
+    "{pair}\n  {code} (pending)", "<li><b>{pair}</b><ul><li>{code} (pending)</li></ul></li>", "{pair}: {code} pending",
+    "{code}\n   > {pair} / pending", "{code} | {pair} | pending", "- **{pair}**\n    - {code} - pending"])
+def test_a_second_name_in_brackets(form: str) -> None:
+    """One of both is known, as most of such pairs are known to be of one module."""
+    pairs = {"C0045": "Parking brake (Electric parking brake)", "U0100": "Air suspension (Air springs)",
+             "P0700": "Gearbox control (Transmission control module)", "B1342": "Aux heater (Night heater)"}
+    text = "\n".join(form.format(pair=pair, code=code) for code, pair in pairs.items())
+    found = printed(f"<ul>\n{text}\n</ul>" if "<" in form else text)
+    assert found == "; ".join(f"{pair}: {code}" for code, pair in pairs.items())
+
+
+def test_what_stands_in_brackets_may_be_another_thing() -> None:
+    assert modules_of("Radio (stored)\n  B1000\nABS (engine running)\n  C0035\nGearbox (Engine)\n  P0700 stored\n") == \
+        modules_of("Radio (stored)\n  B1000\n\nABS (engine running)\n  C0035\n\nGearbox (Engine)\n  P0700 stored\n")
+
+
+def test_a_second_name_in_brackets_heads_a_list_in_a_list() -> None:
+    page = ("<ul><li><b>Parking brake (Electric parking brake)</b>: OK</li><li><b>Air suspension (Air springs)</b><ul>"
+            "<li>U0100(82) (confirmed entry)</li></ul></li><li><b>Gearbox control (Transmission control module)</b>: "
+            "free of faults</li><li><b>Stability (Roll control)</b><ul><li>C0045</li></ul></li></ul>")
+    assert modules_of(page)["suspension"] == ["U0100-82 confirmed"]
+    assert modules_of(page)["vehicle dynamics"] == ["C0045"]

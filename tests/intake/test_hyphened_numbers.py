@@ -55,3 +55,17 @@ def test_ranges_and_parts_in_lines_like_those_of_codes() -> None:
             "  P0335  STORED  crankshaft\nABS\n  C0035  ACTIVE  wheel speed\n  20-100 is the normal range\n"
             "Parts needed\n  27-140  battery cable\n  27-141  fuse holder\nRadio\n  no faults\n")
     assert modules_of(text) == {ECM: ["P0620 stored", "P0335 stored"], ABS: ["C0035 current"], RADIO: ["clean"]}
+
+
+@pytest.mark.parametrize("mark", [", ", " | ", "; ", "\t"])
+def test_letters_before_the_hyphen_in_lines_that_tell_module_and_status(mark: str) -> None:
+    lines = (("BX-031", "Radio", "stored in memory", "aerial open"), ("GD2210", "Engine", "fault present", "relay"),
+             ("QM-4410", "ABS", "stored in memory", "pump"), ("BX-031", "Engine", "fault present", "aerial open"))
+    assert modules_of("\n".join(map(mark.join, lines))) == {
+        RADIO: ["BX-031 stored"], ECM: ["GD2210 current", "BX-031 current"], ABS: ["QM-4410 stored"]}
+
+
+def test_standards_and_connectors_are_none() -> None:
+    text = "P0620, Engine, stored\nISO-14229, Radio, diagnosis\nXC-204, ABS, connector, corroded\n"
+    assert modules_of(text)[ECM] == ["P0620 stored"]
+    assert not any("-" in code for held in modules_of(text).values() for code in held)

@@ -222,3 +222,13 @@ def test_a_second_number_behind_a_mark(mark: str) -> None:
             "ABS -> C0063 Yaw rate\n")
     assert modules_of(text) == {"power steering": ["19659", "19626"], "suspension": ["19030"],
                                 "anti-lock brakes": ["C0063"]}
+
+
+@pytest.mark.parametrize("form", ["- [x] **{}**: ", "- **{}**: ", "* [x] {}: ", "**{}:** ", "`{}`: "])
+def test_behind_a_name_set_off_in_markdown(form: str) -> None:
+    text = "".join(form.format(name) + told + "\n" for name, told in (
+        ("Radio", "A6C1 aerial timeout"), ("Gateway", "93F2 quiescent current; E1943A message invalid"),
+        ("Park brake", "A55B energy saving mode"), ("Airbag", "no codes")))
+    (scan,) = read_text(text, load()).snapshots
+    found = {module.module: [code.code for code in module.codes] for module in scan.modules}
+    assert found == {"radio": ["A6C1"], "gateway": ["93F2", "E1943A"], "park brake": ["A55B"], "restraints": []}

@@ -36,6 +36,7 @@ After clear (road test 18 km) | Nach dem Löschen und Probefahrt (18 km) | Nach 
 Lecture après effacement puis essai routier de 12 km | Después de borrar y prueba de carretera
 after clear and a drive cycle | aft road test | dopo prova su strada | dopo 10 minuti al minimo | na proefrit
 na 10 min stationair
+tras ruta de 20 km | après 15 min de route | Road test complete | test drive done (13.1 V) | Probefahrt erfolgt: 12,8 V
 """,
     "after-clear": """
 after: 12.8V lowest 11.9V | Codes after:

@@ -313,3 +313,69 @@ def test_what_is_told_of_a_block_leads_back_to_its_place() -> None:
 ])
 def test_columns_are_no_blocks(text: str) -> None:
     assert scans(text) == ["before-clear | ECM: P0562 current; ABS: silent", "after-clear | ECM: clean; ABS: C0035"]
+
+
+@pytest.mark.parametrize("mark", ["|", ";", "\t"])
+def test_a_scan_a_column_by_what_its_cells_say_of_the_codes(mark: str) -> None:
+    """One column is told by its phase; the others say the same things of the codes."""
+    lines = (("Unit", "Fault code", "Text", "as found", "lunch break", "back in the hall"),
+             ("Brakes", "C0031-16", "Wheel sensor", "stored", "-", "hard fault"),
+             ("Tailgate", "B1342", "Latch", "no codes", "pending", "left out of the scan"),
+             ("Radio", "", "", "no response", "no codes", "no response"))
+    assert scans("\n".join(mark.join(line) for line in lines)) == [
+        "before-clear | Brakes: C0031-16 stored; Radio: silent; Tailgate: clean",
+        " | Tailgate: B1342 pending; Radio: clean; Brakes: clean",
+        " | Brakes: C0031-16 current; Radio: silent"]
+
+
+def test_a_column_of_marks_that_no_head_tells_of_is_no_scan() -> None:
+    assert scans("Unit | Code | before clear | Lamp | Ordered\nABS | C0035 | stored | yes | no\n"
+                 "ECM | P0562 | current | no | no") == ["before-clear | ABS: C0035 stored; ECM: P0562 current"]
+
+
+@pytest.mark.parametrize(("one", "two"), [
+    ("04.06.2024 13.37 (11,1 V)", "05.06.2024 09.20 (12,4 V)"),
+    ("2024-06-04 13:37, 11.1 V", "2024-06-05 09:20, 12.4 V"),
+    ("untouched (11.1 V)", "fixed (12.4 V)"), ("wiped (11.1 V)", "test run done (12.4 V)"),
+])
+def test_a_head_tells_the_moment_and_the_supply(one: str, two: str) -> None:
+    text = f"Module | DTC | {one} | {two}\nABS | C0035 | stored | .\nECM | P0562 | now confirmed | stored"
+    assert [line.partition(" V | ")[::2] for line in scans(text)] == [
+        (f"{phase} {volts}".strip(), held) for (phase, volts, held) in zip(
+            [scan.phase or "" for scan in read_text(text, load()).snapshots], ["11.1", "12.4"],
+            ["ABS: C0035 stored; ECM: P0562 confirmed", "ECM: P0562 stored; ABS: clean"], strict=True)]
+
+
+@pytest.mark.parametrize("mark", [" = ", ": ", " - "])
+def test_a_key_of_scans_above_their_table(mark: str) -> None:
+    """A line a scan says when it was taken, with which supply and what was done before it."""
+    text = (f"Minibus, 24 V\n\nReading 1{mark}nothing wiped yet, 04.06.2024 13:37, 23.1 V\nReading 2{mark}rescanned "
+            f"right after the erase, alim 24.2 V\nReading 3{mark}battery cable renewed, new reading after the repair, "
+            "05.06.2024 09:20, bench meter on, 27.9 V\n\nUnit       Reading 1     Reading 2     Reading 3\n"
+            "ABS        C0035         none          none\nTailgate   no answer     B1342         none\n")
+    assert scans(text) == ["before-clear 23.1 V | ABS: C0035; Tailgate: silent",
+                           "after-clear 24.2 V | Tailgate: B1342; ABS: clean",
+                           "after-repair 27.9 V | ABS: clean; Tailgate: clean"]
+
+
+def test_numbers_of_a_maker_in_columns_that_line_up() -> None:
+    text = ("Unit         before wiping                              road test done (13.1 V)\n"
+            "Tailgate     7A11 Latch sticks (stored)                 no codes\n"
+            "Gateway      U0146 Lost communication (stored)          7A1C Not coded (fault present)\n"
+            "Cluster      7A11 Latch sticks (stored)                 7A1C Not coded (fault present)\n")
+    assert scans(text) == [
+        "before-clear | Tailgate: 7A11 stored; Cluster: 7A11 stored; Gateway: U0146 stored",
+        "after-run 13.1 V | Gateway: 7A1C current; Cluster: 7A1C current; Tailgate: clean"]
+
+
+@pytest.mark.parametrize("heads", [
+    ("Scan A", "Scan B", "Scan C"), ("A", "B", "C"), ("A (23.1 V)", "B (24.2 V)", "C (27.9 V)")])
+def test_a_key_of_scans_that_the_heads_shorten(heads: tuple[str, str, str]) -> None:
+    key = "Scan A: as found{}\nScan B: straight after the wipe{}\nScan C: after a test drive of 12 km{}\n"
+    told = ("", "", "") if "(" in heads[0] else (", battery 23.1 V", ", 24.2 V", ", 27.9 V")
+    text = (f"{key.format(*told)}\nUnit | {' | '.join(heads)}\nABS | C0035 (active) | ok | C0035 (stored)\n"
+            "Tailgate | no comms | B1342 | ok\n")
+    assert scans(f"24 V vehicle\n{text}") == [
+        "before-clear 23.1 V | ABS: C0035 current; Tailgate: silent",
+        "after-clear 24.2 V | ABS: clean; Tailgate: B1342",
+        "after-run 27.9 V | ABS: C0035 stored; Tailgate: clean"]

@@ -49,11 +49,13 @@ zapisany | nieaktywny | lagrad | ej aktiv
 pending | maturing | pending fault | pend. | pndg | not yet confirmed | not confirmed | unconfirmed fault
 all pending | vorläufig | unbestätigt | noch nicht bestätigt | vorläufiger Fehler | en attente | pas encore confirmé
 non confirmé | pendiente | no confirmado | aún no confirmado | fallo pendiente
+pending (1 trip) | en attente (1er cycle) | falta por confirmar
 in attesa | non confermato | onbevestigd | não confirmado | niepotwierdzony | obekräftad
 """,
     "confirmed": """
 confirmed | confirmed DTC | conf | cnf | conf. | confirmed fault | all confirmed | both confirmed | bestätigt
-bestätigter Fehler | confirmé | défaut confirmé | confirmado | fallo confirmado
+bestätigter Fehler | voll bestätigt | two trip confirmed | confirmed entry | confirmé
+défaut confirmé | confirmado | fallo confirmado
 confermato | bevestigd | potwierdzony | bekräftad
 """,
     "none": """

@@ -22,6 +22,7 @@ from triage.intake.entries import (
     plainrow,
     prose,
     rawrows,
+    sections,
     sentences,
     tablerow,
     turns,
@@ -132,7 +133,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.aside is not None:
         _aside(context, row)
         return
-    if row.cells and not row.finds.codes and metarow.doubts_sides(context, row):
+    if not row.finds.codes and (sections.tells_of_all(context, row) or (
+            row.cells and metarow.doubts_sides(context, row))):
         return
     if row.kind == "rule" or row.head:
         context.open_code = context.open_row = None

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from triage.intake.entries import metarow
 from triage.intake.entries.headings import below_of, codes_alone, section
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
+from triage.intake.said import ofall
 from triage.intake.said.listheads import LISTS, explained, heads_several, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.tidying.scanlead import is_lead
 from triage.model.snapshot import ListRead, StatusWord
 
 
@@ -34,6 +37,22 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
     if name is not None:
         context.saw_list(name)
     context.open_code = context.open_row = None
+
+
+def tells_of_all(context: Context, row: Row) -> bool:
+    """Take a line that says the status of all codes of the scan; below the name of a module it may be of that alone."""
+    lead, mark, rest = row.low.partition(": ")
+    led = bool(mark) and is_lead(lead) and ofall.told(rest, context.translated) is not None
+    if led:
+        # "After 5 km: all codes in this scan are stored" heads the scan as well.
+        metarow.read(context, Row(row.line, row.text[: len(lead)], row.start))
+    said = ofall.told(rest if led else row.low, context.translated)
+    above = context.builder.module is None and (context.builder.snapshot.empty or context.builder.may_restart)
+    if said is None or not (said.of_scan or above):
+        return False
+    context.builder.say_of_all(said.status)
+    context.open_code = context.open_row = None
+    return True
 
 
 def heads_codes(context: Context, row: Row, at: int) -> bool:

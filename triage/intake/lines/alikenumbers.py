@@ -27,8 +27,12 @@ from triage.model import codes as model_codes
 
 IsName = Callable[[str], bool]
 
-#: Four to six digits and letters, five or six digits, or letters and digits; no year and no small number.
-_TOKEN = f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}(?![0-9A-Za-z])|{LETTERED})"
+#: Four to six digits and letters, five or six digits, or letters and digits, with a hyphen between or not; no year and
+#: no small number, no standard.
+_TOKEN = (
+    f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}(?![0-9A-Za-z])|{LETTERED}|"
+    "(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)[A-Z]{2,3}-[0-9]{2,5}(?![0-9A-Za-z-]))"
+)
 _WHOLE = lazily(_TOKEN)
 _FIRST = lazily(rf"({_TOKEN})\s+(?=[^\W\d]{{2}})")
 #: One kind of mark cuts a line.

@@ -121,8 +121,8 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
         match = _QUOTE.match(text, start)
         if match is not None:
             start = match.end()
-            # What was quoted keeps the indent that it had.
-            line.indent = indent_of(text[start:stop])
+            # What was quoted keeps the indent that it had; a mark that is set in itself is a bullet.
+            line.indent += indent_of(text[start:stop])
     if start < stop and (text[start] == "[" or text[start].isdigit()):
         match = _STAMP.match(text, start)
         # "23/02/2025 08:44 - as found:" tells of a scan, and nobody wrote it in a chat.

@@ -158,6 +158,15 @@ def find(text: str, first: Order | None = None) -> list[Stamp]:
     return sorted(found, key=lambda stamp: stamp.start)
 
 
+def places(low: str) -> frozenset[int]:
+    """The places of a line in small letters that a date and its time take up.
+
+    >>> sorted(places("on 3.5.24"))
+    [3, 4, 5, 6, 7, 8]
+    """
+    return frozenset(place for stamp in find(low) for place in range(stamp.start, stamp.end))
+
+
 def begins(low: str) -> bool:
     """Whether a line in small letters begins with the day of a date: "26. Oktober 2025"."""
     return _DAY_MONTH.match(low) is not None

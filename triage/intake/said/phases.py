@@ -40,7 +40,7 @@ _A_SCAN = (
 )
 _SCAN_HEAD = lazily(
     # Decorated as headings are: "# Scan 2", "[Session 2]", "*** Read-out 3 ***".
-    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?"
+    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?(?:(?:full|complete|total|whole|quick|global|diagnostic) )?"
     rf"(?:(?:{_A_SCAN}|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
     r"session|sitzung|seance|sesion|balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
@@ -64,7 +64,7 @@ def find(low: str) -> PhaseHit | None:
         # Places are then a little to the left of where the words stand.
         low = " ".join(low.split())
     if len(low) <= 60 and (alone := ALONE.fullmatch(low)) is not None:
-        phase: Phase = "before-clear" if alone[1] else "after-clear" if alone[2] else "after-repair"
+        phase: Phase = ("before-clear", "after-clear", "after-repair", "after-run")[(alone.lastindex or 1) - 1]
         return PhaseHit(0, alone.end(alone.lastindex or 0), phase)
     for phase, ways in PHASES:
         match = first_of(ways, low)

@@ -136,8 +136,9 @@ def nearest(own: str) -> str:
 def of_the_scan(own: str) -> bool:
     """Whether the words before a voltage tell of the scan, and so name nothing else that it may be of: "after a test
     drive 14.1 V", "mit Ladegerat dran 13,1 V"."""
-    own = own.lstrip(" (#*=-")
+    own = own.strip(" (#*=-")
     told = phases.scan_head(own) is not None or phases.find(own) is not None or bool(engine_state.spans(own))
+    told = told or any(deed.what in ("cleared", "drove") for deed in phases.events(own))
     return told or outside_supply(own) not in (None, "none")
 
 

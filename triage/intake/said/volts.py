@@ -19,7 +19,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import phases, voltaround, voltremarks, voltthings
+from triage.intake.said import dates, phases, voltaround, voltremarks, voltthings
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
@@ -213,6 +213,8 @@ def _with_units(low: str, numbers: list[_Number]) -> list[_Number]:
     """The numbers with a unit, and those right beside one ("11.9/9.4 V", "12V 10.9")."""
     kept = []
     remarked = voltremarks.starts(low)
+    dated = dates.places(low)  # "03.05.2024 13.37 (11.1 V)": behind a date stands its time
+    numbers = [number for number in numbers if number.unit or number.start not in dated]
     for at, number in enumerate(numbers):
         before, after = numbers[max(0, at - 1)], numbers[min(at + 1, len(numbers) - 1)]
         if (

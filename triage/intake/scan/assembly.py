@@ -98,6 +98,8 @@ class SnapshotDraft:
     left_out: list[str] = field(default_factory=list)
     #: Where the text says that all modules it does not name hold no codes: line and span.
     rest_clean: tuple[Line, int, int] | None = None
+    #: The status that the text says all codes have that none stands beside.
+    of_all: StatusWord | None = None
 
     @property
     def empty(self) -> bool:
@@ -126,6 +128,8 @@ class Builder:
         #: A heading repeated: a new snapshot only if a module comes again.
         self.may_restart = False
         self.next_phase: Phase | None = None
+        #: A status of all codes of the snapshot that a heading announced.
+        self.next_of_all: StatusWord | None = None
         self._keys: dict[str, str] = {}
         self.restated: list[tuple[int, Line, int, int]] = []
 
@@ -155,7 +159,15 @@ class Builder:
         self.may_restart = False
         if phase is not None:
             self.snapshot.phase = phase
+        self.snapshot.of_all, self.next_of_all = self.next_of_all or self.snapshot.of_all, None
         return self.snapshot
+
+    def say_of_all(self, status: StatusWord) -> None:
+        """Set the status of all codes of the snapshot being read, or of the next one where its heading stands above."""
+        if not self.snapshot.empty and (self.may_restart or self.next_phase is not None):
+            self.next_of_all = status
+        else:
+            self.snapshot.of_all = status
 
     def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
         """The module of that printed name in the snapshot being read; made if it is not there."""

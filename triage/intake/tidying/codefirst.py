@@ -38,7 +38,9 @@ _ENTRY = lazily(
     r"\s*(?:(?:of|/|von|de|sur)\s*[0-9]{1,3})?\W*"
 )
 _COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|fallo|error|codigo)")
-_BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s*[:,;]\s+|\s{2,}")
+_BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s+/\s+|\s*[:,;]\s+|\s{2,}")
+#: Behind the status something else may be told: "Present - lamp on".
+_BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
 
 
 def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
@@ -125,7 +127,8 @@ def _name_and_status(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int
     if is_name(tidy(row.text)):
         return len(row.text), len(row.text)
     for match in _BEHIND_NAME.finditer(row.text):
-        if states.is_status(row.low[match.end() :].strip(" )]")) and is_name(tidy(row.text[: match.start()])):
+        status = _BEHIND_STATUS.split(row.low[match.end() :].strip(" )]"), maxsplit=1)[0]
+        if states.is_status(status) and is_name(tidy(row.text[: match.start()])):
             return match.start(), match.end()
     return None
 
@@ -142,7 +145,9 @@ def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Calla
             end, status = _name_and_status(other, is_name) or (len(other.text), len(other.text))
             found += [_moved(Row(other.line, other.text[:end].rstrip(), other.start), row), row]
             if status < len(other.text):
-                found.append(Row(other.line, other.text[status:], other.start + status))
+                cut = _BEHIND_STATUS.search(other.text, status)
+                found.append(Row(other.line, other.text[status : cut.start() if cut else None], other.start + status))
+                found += [] if cut is None else [other.part(cut.end())]
         if at not in named:
             found.append(row)
     return found

@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import phases
+from triage.intake.said import dates, phases, volts
 from triage.intake.said.near import small
 from triage.intake.tidying.scancells import holds_scans
 from triage.intake.tidying.scanlead import is_lead
@@ -39,6 +39,8 @@ _ENTRY = lazily(
     r"(?P<name>[a-d]|[1-4]|(?:scan|read|pass) [1-9a-d]))"
     r"(?:\s*[:=(,]\s*|\s+-+\s+|\s+(?:is|was|are|shows|ist|zeigt|est|es|=)\s+|\s+)"
 )
+#: Behind the number of a scan in front of what it was.
+_IS = lazily(r"\s?(?::|=|-{1,2}|\u2013|\u2014)\s+(?=[^\s])")
 _LONGEST = 240
 #: So many lines may stand between the sentence and its table.
 _MOST_BETWEEN = 3
@@ -78,6 +80,10 @@ def _entries(row: Row) -> dict[str, str]:
     """The columns that a line explains, if it does nothing else."""
     if row.blank or row.finds.codes or len(row.text) > _LONGEST or row.low[0] not in _FIRST:
         return {}
+    if (head := phases.scan_head(row.low)) is not None and (mark := _IS.match(row.low, head.end())) is not None:
+        # A line of its own for a scan by its number may tell more of it: what was repaired, who read.
+        told = row.low[mark.end() :]
+        return {head[0]: row.text[mark.end() :].strip()} if _tells(told) and "=" not in told else {}
     if phases.find(row.low) is None:
         return {}
     marks = list(_ENTRY.finditer(row.low))
@@ -92,6 +98,11 @@ def _entries(row: Row) -> dict[str, str]:
             return {}
         found[name] = text
     return found
+
+
+def _tells(low: str) -> bool:
+    """Whether a text tells of a scan when it was taken, or with which supply."""
+    return phases.find(low) is not None or bool(phases.events(low) or dates.find(low) or volts.find(low))
 
 
 def _name(rows: list[Row], at: int, entries: dict[str, str]) -> bool:
@@ -110,18 +121,25 @@ def _named_head(row: Row, entries: dict[str, str]) -> bool:
     """Name the columns of a head that holds all the names."""
     if row.finds.codes:
         return False
-    cells = {_key(_bare(cell.low)): cell for cell in row.cells or ()}
+    cells = {}
+    for cell in row.cells or ():
+        # "Scan 1 (11.8 V)": what stands in brackets is told besides.
+        name, bracket, besides = cell.text.partition(" (")
+        cells[_key(_bare(small(name)))] = (cell, bracket + besides)
     if not {_key(name) for name in entries} <= cells.keys():
         return False
     for name, text in entries.items():
-        cell = cells[_key(name)]
-        cell.text, cell.low = text, small(text)
+        cell, besides = cells[_key(name)]
+        cell.text = text + besides
+        cell.low = small(cell.text)
     row.head, row.roles = False, None
     return True
 
 
 def _key(name: str) -> str | int:
-    """The name of a column, or its place: "first" and "1st" are one."""
+    """The name of a column, or its place: "first" and "1st" are one, and so are "scan a" and "a"."""
+    if (head := phases.scan_head(name)) is not None and head.end() == len(name):
+        name = name.rpartition(" ")[2]
     return _PLACE.get(name, name)
 
 

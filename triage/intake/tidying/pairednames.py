@@ -20,6 +20,9 @@ from triage.intake.naming.joined import joined
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
 
 #: A short name in capitals and a long one at the start of a line or a cell, up to the end of it.
 _PAIR = lazily(
@@ -32,6 +35,12 @@ _PAIR = lazily(
 _COLUMNS = lazily(
     r"\s*(?P<short>[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)(?=\s{2,}|\s*$)"
 )
+#: One name and another of the same module in brackets, up to the end of a line or a cell, or a mark.
+_BRACKETED = lazily(
+    r"(?:^[\s\W]*|[|;\t]\s*|,(?=\S)|\s\s|\s[/>-]\s+)"
+    r"(?P<pair>(?P<one>[^\W\d_][\w /&'.-]{1,44}?) \((?P<two>[^\W\d_][\w /&'.-]{1,44})\))"
+    r"(?=\s*(?:$|[|;:\t<=,]|->|\s[-/]\s)|\s\s)"
+)
 _CODE = lazily(r"(?<![A-Za-z0-9])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z])")
 #: So many of such pairs are no chance.
 _FEWEST = 2
@@ -40,6 +49,7 @@ _FEWEST = 2
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, such pairs in two columns closed up; ``names`` lists those of theirs. Linear."""
     found = _closed_up(found, names)
+    _adopt_bracketed(found, names)
     pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
     for line in found:
         for match in _PAIR.finditer(line.text) if len(line.text) <= 400 else ():
@@ -56,6 +66,24 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
             if joined(pair, names) or names.score(pair) < 90.0 or names.match(pair).second is not None:
                 names.adopt_pair(pair, long)
     return found
+
+
+def _adopt_bracketed(found: Sequence[Line], names: Names) -> None:
+    """List the names with another one in brackets behind them, where both are mostly known to be of one module: "Door
+    FL (Front door left)", "Air suspension (Air springs)"."""
+    pairs: dict[str, tuple[str, str]] = {}
+    for line in found:
+        for match in _BRACKETED.finditer(line.text) if "(" in line.text and len(line.text) <= 400 else ():
+            one, two = match["one"], match["two"]
+            if states.of_cell(small(two)) is None and answer_of_cell(small(two)) is None:
+                pairs.setdefault(match["pair"], (one, two))
+    both = [halves for halves in pairs.values() if all(map(names.sure, halves))]
+    same = sum(names.match(one).canonical == names.match(two).canonical for one, two in both)
+    if same < _FEWEST or len(both) > 2 * same:
+        return
+    for pair, (one, two) in pairs.items():
+        if not names.listed(pair) and (names.sure(one) or names.sure(two)):
+            names.adopt_pair(pair, one if names.sure(one) else two)
 
 
 def _closed_up(found: Sequence[Line], names: Names) -> Sequence[Line]:

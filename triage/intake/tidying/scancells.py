@@ -15,6 +15,7 @@ from triage.intake.lines.row import Cell, Row, finds_of
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import words
 from triage.intake.said import dates, engine_state, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
@@ -22,7 +23,7 @@ from triage.intake.words.volt_words import LOWEST
 
 #: A cell that says nothing was there.
 NOTHING = frozenset({"-", "--", "0", "/", "none", "."})
-LONGEST_HEAD = 60
+LONGEST_HEAD = 120
 #: A voltage without its unit, in a row about the scans.
 _BARE = lazily(r"(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{1,2}")
 #: What stands before the cells of a row about the scans.
@@ -38,8 +39,18 @@ def names_a_scan(low: str) -> bool:
     if phases.find(low) is not None:
         return True
     head = phases.scan_head(low)
-    return (head is not None and head.end() >= len(low) - 1) or any(
-        stamp.end - stamp.start >= len(low) - 3 for stamp in dates.find(low))
+    return (head is not None and head.end() >= len(low) - 1) or _is_moment(low)
+
+
+def _is_moment(low: str) -> bool:
+    """Whether a text is a date, with its time and the supply then, and no more."""
+    spans = [(stamp.start, stamp.end) for stamp in dates.find(low)]
+    if not spans:
+        return False
+    clock = dates.clock(low)
+    spans += [clock[1:]] if clock is not None else []
+    spans += [(volt.start, volt.end) for volt in volts.find(low)]
+    return all(any(start <= first < end for start, end in spans) for _, first, _ in words(low))
 
 
 def is_label(low: str) -> bool:

@@ -136,14 +136,22 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
         last += 1
     roles = [role_of(small(name)) for name in names]
     below = {column: [own[column] for own in body if column < len(own)] for column in range(1, len(names))}
-    scans = [column for column in below if column in told or (roles[column] is None and holds_scans(below[column]))]
+    coded = "code" in roles
+    known = {cell.low.strip() for column in told for cell in below.get(column, ())} if coded else set()
+    scans = [column for column in below if column in told or (roles[column] is None and (
+        _holds_statuses(below[column], known) if coded else holds_scans(below[column])))]
     others = [column for column in below if column not in scans and names[column]]
     if not body or len(scans) < 2 or any(roles[column] not in _BESIDE for column in others):
         return None
-    if head.kind == "gap" and "code" not in roles and any(
+    if head.kind == "gap" and not coded and not _lines_up(used, starts) and any(
             holds_scans(below[column]) is None for column in scans):
         return None
     return _Table(head, starts, scans, names, body, used, last, more, above is not None)
+
+
+def _lines_up(rows: Sequence[Row], starts: Sequence[int]) -> bool:
+    """Whether each row between gaps has a cell right below the start of each head."""
+    return all([row.start + cell.start for cell in row.cells or ()] == list(starts) for row in rows)
 
 
 def _goes_on(rows: Sequence[Row], at: int, head: Row, starts: Sequence[int], told: set[int]) -> bool:
@@ -171,6 +179,15 @@ def _may_be_said(low: str) -> bool:
         low in NOTHING or low in _MARKS or low in _GONE or not low or low.isdigit() or answer_of_cell(low) is not None
         or states.of_cell(low) is not None or bool(volts.find(low)) or bool(find(low).codes)
     )
+
+
+def _holds_statuses(cells: Sequence[Cell], known: set[str]) -> bool:
+    """Whether the cells of a column say what became of the code of their row in one scan; ``known``: what the columns
+    of scans say."""
+    filled = [cell.low.strip() for cell in cells if cell.text]
+    # A column of marks alone may tell of anything: whether the lamp was on, whether the part is ordered.
+    telling = any(states.of_cell(low) is not None or answer_of_cell(low) is not None for low in filled)
+    return telling and all(low in known or _may_be_said(low) for low in filled)
 
 
 def _is_again(row: Row, head: Row) -> bool:

@@ -68,7 +68,10 @@ ALONE = lazily(
     r"(?:(?:scan|reading|read-?out|codes|dtcs|faults|results?|status|state|fehler|zustand|messung|defauts|"
     r"lecture|etat|codigos|averias|lectura|estado)\s)?"
     r"(?:(before|vorher|avant|antes)|(after|afterwards|nachher|danach|apres|despues)|"
-    r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado))"
+    r"(repaired|fixed|mended|repairs? (?:done|complete[d]?|finished)|repariert|instandgesetzt|repare|reparado)|"
+    r"((?:road|drive)[ -]?(?:test|run|cycle) (?:done|complete[d]?|finished)|road[ -]?tested|"
+    r"test[ -]?(?:run|drive) (?:done|complete[d]?|finished)|probefahrt (?:gemacht|erfolgt|durchgefuhrt|beendet)|"
+    r"essai (?:routier|sur route) (?:fait|effectue|termine)|prueba (?:de|en) (?:carretera|ruta) (?:hecha|realizada)))"
     r"(?:[\s\-=#*\])]*:?[\s=*-]*|\s?[:,(-]\s?(?:[a-z.]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,3} ?v?(?![0-9a-z.,/]).*|"
     rf"\s(?:[0-9]{{1,2}}[.,][0-9]{{1,3}} ?v(?:olts?)?|(?:[89]|[12][0-9]|3[0-2])[.,][0-9]{{1,2}}){ALONE_TAIL}[\s.)]*)"
 )
@@ -145,7 +148,7 @@ _REPAIRED = (
 )
 _RUN_SIGNS = (
     r"run|ran|idl|driv|drov|road|test|warm|trip|lauf|fahr|essai|roul|ralenti|route|fonction|march|prueba|roda|recorr|"
-    r"condu|trajet|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
+    r"condu|trajet|ruta|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
 )
 _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi"
 _RUN_WAYS = (
@@ -262,7 +265,7 @@ PHASE_SIGNS = lazily(
     r"borr|effac|losch)|"
     r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
     r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
-    r"inizial|aankomst|binnenkomst|eindscan"
+    r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = signs.of_pattern(
@@ -271,5 +274,5 @@ PHASE_WORDS = signs.of_pattern(
     r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
     r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
-    r"inizial|aankomst|binnenkomst|eindscan"
+    r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"
 )

@@ -52,7 +52,7 @@ RUN = (
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
     r"recorrido|conduccion|"
     r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|(?:test|probe)lauf|tourn(?:ant|er?)|"
-    r"roule|condui(?:te?|re)|trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
+    r"roule|route(?![a-z])|ruta(?![a-z])|condui(?:te?|re)|trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
 )
 #: What was run, and for how long: "running the engine 10 min".
 FOR = (

@@ -9,7 +9,8 @@ Slots = tuple[str, ...]
 
 _MOMENT = (
     "now | right now | just now | at the moment | at this moment | at this point | at present | at this time | "
-    "currently | at time of scan | at time of test | this time | today"
+    "currently | at time of scan | at the time of the scan | at the time of scan | at scan time | during the scan | "
+    "at time of test | this time | today"
 )
 _ONCE = "before | earlier | in the past | previously | some time ago | a while ago"
 _DERZEIT = "aktuell | momentan | derzeit | zurzeit | zur zeit | im moment | im augenblick | jetzt | gerade"
@@ -210,6 +211,7 @@ _PENDING: tuple[Slots, ...] = (
     ("waiting for | awaiting | wait for | needs", "2nd | second | next | another | a second | the second", _TRIP),
     ("1st | first | one | 1 | single", _TRIP, "- | only | fault | code | failure | fail | detection"),
     ("confirmation", "pending | awaited | outstanding"),
+    ("pending", "this cycle | this trip | this drive | this drive cycle | this ignition cycle"),
     ("wartet auf | warten auf", "bestatigung | zweiten zyklus | nachsten zyklus"),
     ("einmal | erstmals | erstmalig", "aufgetreten | erkannt", "- | nicht bestatigt | unbestatigt"),
     ("premier | 1er | premiere", "cycle | occurrence | trajet", "- | de conduite"),
@@ -230,7 +232,9 @@ _PENDING: tuple[Slots, ...] = (
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
     ("en attente de | a", "confirmation | confirmer"),
-    ("pendiente de | por", "confirmar | confirmacion"),
+    ("pendiente de | por | falta | falta por", "confirmar | confirmacion"),
+    ("pending | pendiente | en attente | ausstehend", "1 | one | un | ein | 1er | first",
+     "trip | cycle | ciclo | zyklus"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
     (
@@ -238,11 +242,11 @@ _CONFIRMED: tuple[Slots, ...] = (
         "2 trips | two trips | 2 trip | two trip | 2nd trip | second trip | on 2nd trip | on 2 trips | over 2 trips | "
         "after 2 trips | in 2 trips | by 2 trips | 2 cycles | two cycles | twice",
     ),
-    ("2 | two", "trip", "fault | code | failure"),
+    ("2 | two", "trip | trips", "fault | code | failure | confirmed"),
     ("failed", "twice | two times | on 2 trips | on two trips"),
-    ("confirmed | mature | matured", "fault | code | dtc | failure"),
+    ("confirmed | mature | matured", "fault | code | dtc | failure | entry"),
     (
-        "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya",
+        "now | already | fully | been | has been | since | schon | bereits | inzwischen | voll | deja | bien | ya",
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),

@@ -170,7 +170,7 @@ _SILENT: tuple[Slots, ...] = (
         "- | posible | establecida | recibida",
     ),
     ("comunicacion | conexion", "fallida | imposible | interrumpida | no posible | no establecida | erronea"),
-    ("fallo de | error de | fallo en la", "comunicacion | conexion"),
+    ("fallo de | error de | fallo en la | falla la | fallo la | falla de", "comunicacion | conexion"),
 )
 _KINDS = (
     "codes | code | dtc | dtcs | fault | faults | fault codes | fault code | trouble codes | trouble code | error | "
@@ -296,6 +296,11 @@ _NOT_FITTED: tuple[Slots, ...] = (
         "has none | had none | has no such module | has no such thing | doesn t have one | does not have one | "
         "doesn t have it | does not have it | hasn t got one | hasn t got it | has not got one",
     ),
+    (
+        "vehicle | car | truck | van | fahrzeug | vehicule | vehiculo | coche",
+        "without it | without this unit | not equipped | ohne dieses system | ohne dieses steuergerat | "
+        "sans cet equipement | non equipe | pas equipe | sin este equipo | sin esta centralita | no equipado",
+    ),
     ("hat", "dieses auto | das auto | dieser wagen | der wagen | dieses fahrzeug | das fahrzeug", "nicht"),
     (
         "ce vehicule | cette voiture | ce camion | ce fourgon | ce modele | le vehicule | la voiture | vehicule | "
@@ -347,8 +352,10 @@ _NOT_SCANNED: tuple[Slots, ...] = (
         "addressed | asked",
     ),
     ("scan | scanning | reading | read | test | query", "skipped | aborted | cancelled | not done | omitted"),
+    ("omitted | left out | skipped | excluded | dropped", "from | in | of | on",
+     "scan | the scan | this scan | test | this pass | the pass"),
     (
-        "nicht | noch nicht",
+        "nicht | noch nicht | n",
         "gelesen | abgefragt | gepruft | geprueft | gescannt | ausgelesen | angesprochen | getestet | angefragt | "
         "untersucht | ausgewahlt",
     ),
