@@ -96,6 +96,11 @@ def test_the_rating_of_a_battery_is_no_reading(text: str, expected: tuple[float 
         ("booster (12,3 V)", (12.3, None)),
         ("chargeur branché 13,2 V", (13.2, None)),
         ("Motor läuft, 14,1 V", (14.1, None)),
+        ("charger 13.4V, cleared", (13.4, None)),
+        ("Charger on 13.5V, all erased", (13.5, None)),
+        ("battery 6.4V, jump pack connected, now 11.1 V", (11.1, 6.4)),
+        # What the vehicle is made for makes way for a reading.
+        ("Hauler 18.480, 24V, curtain trailer\nBatteries 21.8V, no charger", (21.8, None)),
         ("I put the charger on first (13.4 V while scanning). Before that the battery was down at 5.8 V.",
          (13.4, 5.8)),
     ],
@@ -232,3 +237,15 @@ def test_a_nominal_voltage_somebody_asks_for_is_none(said: str, nominal: float |
     assert reading.vehicle is not None
     assert (reading.vehicle.label, reading.vehicle.nominal_volts) == ("box van", nominal)
     assert [scan.volts for scan in reading.snapshots] == [None]
+
+
+def test_a_charger_with_its_voltage_hides_no_clear() -> None:
+    reading = read_text("charger 13.4 V, cleared\nECM: P0562 active\nABS: no codes\n", load())
+    assert [(scan.phase, scan.outside_supply, len(scan.modules)) for scan in reading.snapshots] == [
+        ("after-clear", "charger", 2)]
+
+
+@pytest.mark.parametrize("line", ["scan after 30 min wait, key on", "read again after 10 minutes charging"])
+def test_a_wait_is_no_run(line: str) -> None:
+    scan, = read_text(f"{line}\nECM: P0562 active\nABS: no codes\n", load()).snapshots
+    assert scan.phase != "after-run"

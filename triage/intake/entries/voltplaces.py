@@ -139,6 +139,10 @@ def _code_above(context: Context) -> CodeDraft | None:
     return None
 
 
+#: What vehicles are made for, V.
+_NOMINAL = (6.0, 12.0, 24.0, 48.0)
+
+
 def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt, when: Moment = "") -> None:
     """The vehicle's voltage: the first as read, and the lowest of those said to be lowest. One from before the battery
     was charged for the scan makes way for that of the scan, and is the lowest then."""
@@ -146,8 +150,10 @@ def to_snapshot(snapshot: SnapshotDraft, volt: volts.Volt, when: Moment = "") ->
         snapshot.lowest = volt.value if snapshot.lowest is None else min(snapshot.lowest, volt.value)
     elif volt.of in ("supply", "bare"):
         first = snapshot.volts
-        if first is None:
+        if first is None or (snapshot.volts_nominal and volt.of == "supply" and volt.value != first):
             snapshot.volts, snapshot.volts_before = volt.value, when == "earlier"
+            # "Tractor unit, 24 V" above "batteries 21.8 V" tells what it is made for.
+            snapshot.volts_nominal = volt.of == "bare" and volt.value in _NOMINAL
         elif first < volt.value and (
             (snapshot.volts_before and when in ("now", "scan")) or (when == "charged" and snapshot.empty)
         ):

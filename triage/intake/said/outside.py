@@ -138,7 +138,10 @@ _ALONE = lazily(
     r"(?: (?:is|was|still|left|ist|war|est|etait|esta|estaba)){0,2} (?:on|connected|hooked up|attached|plugged in|"
     r"running|"
     r"clipped on|angeschlossen|an|dran|branche|connecte|conectado|enchufado|puesto|off|disconnected|removed)"
-    r"(?=\s*(?:[,.;!(]|-\s|$))|"
+    r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
+    r"\s*(?:battery |bench |mains )?"
+    r"(?:charger|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)(?: (?:at|mit|a))? "
+    r"[0-9]{1,2}[.,][0-9]{1,2} ?v(?:olts?)?(?=\s*(?:[,.;!]|$))|"
     r"\s*(?:on|with|mit|am|an|sous|avec|con|en)\s(?:(?:the|a|an|dem|einem|le|un|une|el)\s)?(?:battery |bench |mains )?"
     r"(?:charger|charge|maintainer|support unit|booster|jump[ -]?pack|ladegerat|chargeur|cargador)"
     r"(?=\s*(?:[,.;!(]|-\s|[0-9]{1,2}[.,][0-9]|$))|"
@@ -159,8 +162,10 @@ def _may_stand_in(low: str) -> bool:
 def alone(low: str) -> bool:
     """Whether a line starts with a device and that it is on or off ("on charger, ..."), and so names no module.
 
-    >>> alone("battery charger on, ubat = 12.1 v"), alone("battery charger: no answer"), alone("charger")
-    (True, False, False)
+    >>> alone("battery charger on, ubat = 12.1 v"), alone("charger 13.4 v, cleared"), alone("charger on 13.4v")
+    (True, True, True)
+    >>> alone("battery charger: no answer"), alone("charger"), alone("charger 12.1 v no codes")
+    (False, False, False)
     """
     return _may_stand_in(low) and _ALONE.match(low) is not None
 

@@ -117,6 +117,9 @@ _WAS = lazily(
     r"down to|"
     r"nur|bei|noch|a|en|op)){0,2} $"
 )
+#: "6.4 V, jump pack connected, now 11.1 V"
+_NOW_LATER = lazily(
+    r"[,;.(](?: [a-z][a-z -]{2,40}[,;.])? ?(?:now|jetzt|maintenant|ahora)(?: at| is| bei| a)? ?[0-9]{1,2}[.,][0-9]")
 _SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at|bei|a) [0-9]")
 #: Between the number and what is said of it behind it.
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
@@ -190,7 +193,7 @@ def _moment(before: str, after: str) -> Moment:
             _TODAY.search(after) or _TODAY.search(before) or _SCANNED_AT.search(after)):
         # "It was 10.6 V, now 13.5 V", "was 12 V, scanned at 11.4"
         return "earlier"
-    if _SUPPORTED_LATER.match(after):
+    if _SUPPORTED_LATER.match(after) or _NOW_LATER.search(after):
         return "earlier"
     if _READ_AT.search(before):
         return "scan"

@@ -82,6 +82,8 @@ class SnapshotDraft:
     volts: float | None = None
     #: ``volts`` were read before the battery was charged for the scan.
     volts_before: bool = False
+    #: ``volts`` may be what the vehicle is made for: a round value without a label.
+    volts_nominal: bool = False
     #: ``volts`` are those of a second battery: the number of the line that told them.
     volts_second: int | None = None
     lowest: float | None = None

@@ -151,11 +151,13 @@ _RUN_SIGNS = (
     r"condu|trajet|ruta|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
 )
 _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi"
+#: What a vehicle does that waits.
+_WAITS = r"(?:wait|rest|sleep|stand|charg|key[ -]off|ignition off|engine off|switched off|asleep)"
 _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post).*(?:{_RUN_SIGNS})",
         rf"{AFTER}[ -]{AMOUNT}{RUN}{FOR}{_NO_RUN}|post[ -]?(?:run|drive|idle|road ?test|test[ -]?(?:run|drive))|"
-        rf"after-run|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)|{STARTED}",
+        rf"after-run|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)(?! (?:of )?{_WAITS})|{STARTED}",
     ),
     _way(
         rf"(?:nach|apres|tras|despues).*(?:{_RUN_SIGNS})",
