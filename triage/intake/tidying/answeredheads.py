@@ -6,6 +6,8 @@ that it has faults, right above these.
 ['Brakes', 'ABS', 'ECM   Status: ok']
 >>> [row.text for row in taken_off(rows_of("ABS    FAULT\\n  C0035\\nECM    FAULT"), lambda name: True)]
 ['ABS', 'C0035', 'ECM    FAULT']
+>>> [row.text for row in taken_off(rows_of("ABS    Status: Malfunction\\n  C0035"), lambda name: name == "ABS")]
+['ABS', 'C0035']
 
 "Clear" in brackets behind a name is written as "clean": elsewhere it may be a deed.
 
@@ -40,10 +42,12 @@ _ANSWERED = lazily(
 _FAULTY = (
     "fault", "faults", "faulty", "fail", "failed", "failure", "error", "errors", "not ok", "nok", "ko", "bad", "codes",
     "dtcs", "nio", "n.i.o", "fehler", "fehlerhaft", "defekt", "defaut", "defauts", "defaillant", "fallo", "fallos",
-    "averia", "averias",
+    "averia", "averias", "malfunction", "malfunctions", "has faults", "faults present", "fault present",
+    "fault(s) present", "codes present", "storung", "fehler vorhanden", "dysfonctionnement", "defauts presents", "con fallos",
 )
 _FAILED = lazily(
-    rf"(?:\s{{2,}}|\s?:\s?|\s-+>?\s|\s?[(\[]|\s?\.{{2,}}\s?)(?:{'|'.join(map(re.escape, _FAULTY))})"
+    r"(?:\s{2,}|\s?:\s?|\s-+>?\s|\s?[(\[]|\s?\.{2,}\s?)(?:(?:status|state|result|ergebnis|etat|estado)\s?[:=]\s*)?"
+    rf"(?:{'|'.join(map(re.escape, sorted(_FAULTY, key=len, reverse=True)))})"
     r"\.?!*\s?[)\]]?\s*$"
 )
 _CLEAR = lazily(r"[(\[]\s?(?:all )?clear\s?[)\]](?=[\s=*#_.-]*$)")
