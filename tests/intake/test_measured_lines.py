@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from triage.assess import verdicts
 from triage.intake.entries.measuredline import measured_in
+from triage.intake.gather import Part, gather
 from triage.intake.plain.characters import low
 from triage.intake.read import read_text
 from triage.supply.named import measured
@@ -35,3 +37,22 @@ def test_a_measurement_in_words(line: str, expected: list[tuple[str, float, floa
 ])
 def test_what_was_not_measured(line: str) -> None:
     assert measured_in(line, low(line)) == []
+
+
+@pytest.mark.parametrize(("line", "state"), [
+    ("Battery test: passed", "proven"), ("battery tested good, 680/700 CCA", "proven"),
+    ("Batterietest: gut", "proven"), ("battery A 180 A of 650 replace", "failed"),
+    ("battery tester: good - recharge", "not tested"),
+])
+def test_what_a_battery_tester_said(line: str, state: str) -> None:
+    reading = read_text(f"ABS: C0035 stored\nBCM: no codes\n\n{line}\n", load())
+    assert [len(scan.modules) for scan in reading.snapshots] == [2]
+    session, _ = gather("van", [Part("van", reading.snapshots, events=reading.events)])
+    battery = next(part for part in verdicts([session], load())[0]["supply"] if part["part"] == "battery")
+    assert battery["state"] == state
+
+
+def test_what_was_done_beside_a_test_is_read() -> None:
+    reading = read_text("battery tested ok, cleared all codes\nABS: C0035 stored\nBCM: no codes\n", load())
+    assert [event.what for event in reading.events] == ["other", "cleared"]
+    assert [scan.phase for scan in reading.snapshots] == ["after-clear"]

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from statistics import median
 
+from triage.model.measured_words import battery_tested
 from triage.model.session import BatteryType, Session
 from triage.model.snapshot import OutsideSupply, Snapshot
 from triage.model.verdict import SupplyState
@@ -70,10 +71,21 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 found.last[_key(one)] = place, _judged(one, snapshot, nominal, battery_type, celsius)
         if own and snapshot.volts is not None:
             _harness(found, place, snapshot)
+    for event in session.events or ():
+        note = event.note or ""
+        if event.what == "other" and (said := battery_tested(note.casefold())) is not None:
+            found.last["tester"] = len(session.snapshots) - 1, _tester(note, said)
     if len(pair) == 2 and system_of(nominal) == 24:
         (first, still), (second, too) = pair[False], pair[True]
         found.last["pair"] = 0, battery_pair(first.value, second.value, rested=still and too)
     return found
+
+
+def _tester(note: str, said: str) -> Finding:
+    """The verdict of a battery tester; one that asks for a charge first settles nothing."""
+    state: SupplyState = "proven" if said == "good" else "failed" if said == "bad" else "not tested"
+    return Finding("battery test", f"battery tester: {note}", {}, "common practice: the tester's verdict", "battery",
+                   state)
 
 
 def _key(one: Measured) -> str:
@@ -161,8 +173,8 @@ def _harness(found: Taken, place: int, snapshot: Snapshot) -> None:
 
 
 def battery(measured: Taken) -> tuple[SupplyState, list[str]]:
-    """State and reasons of the battery, load test before rest before crank."""
-    findings = [*measured.of("pair"), *measured.of("load test"), *measured.of("rest"), *measured.of("crank")]
+    """State and reasons of the battery, load test before a tester's verdict before rest before crank."""
+    findings = [finding for kind in ("pair", "load test", "tester", "rest", "crank") for finding in measured.of(kind)]
     failed = [finding.text for finding in findings if finding.state == "failed"]
     if failed:
         return "failed", failed

@@ -7,11 +7,14 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import NamedTuple
 
+from triage.intake.entries import metarow
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import low as plain_low
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases
 from triage.intake.scan.context import Context
-from triage.model.measured_words import MEASURED
+from triage.model.measured_words import MEASURED, battery_tested
+from triage.model.session import Event
 from triage.model.snapshot import Reading
 
 #: The kinds that words tell surely; a rested voltage, a crank and one with the engine running are the supply's own.
@@ -39,10 +42,21 @@ class Measured(NamedTuple):
 
 
 def read(context: Context, row: Row) -> bool:
-    """A line that tells nothing but measurements of the supply, as readings of the scan."""
+    """A line that tells nothing but measurements of the supply, as readings of the scan, or what a battery tester said,
+    as something done."""
+    if len(row.low) <= _LONGEST and battery_tested(row.low) is not None:
+        context.builder.events.append(Event(what="other", note=row.text.strip(_AROUND)[:_LONGEST]))
+        return _done(context, row)
     found = measured_in(row.text, row.low)
     context.builder.snapshot.readings += [Reading(name=one.name, value=one.value, unit=one.unit) for one in found]
-    return bool(found)
+    return bool(found) and _done(context, row)
+
+
+def _done(context: Context, row: Row) -> bool:
+    """True; what else the line says was done is read as in any."""
+    if phases.events(row.low):
+        metarow.read(context, row)
+    return True
 
 
 def measured_in(text: str, low: str) -> list[Measured]:

@@ -43,7 +43,8 @@ _FAULTY = (
     "fault", "faults", "faulty", "fail", "failed", "failure", "error", "errors", "not ok", "nok", "ko", "bad", "codes",
     "dtcs", "nio", "n.i.o", "fehler", "fehlerhaft", "defekt", "defaut", "defauts", "defaillant", "fallo", "fallos",
     "averia", "averias", "malfunction", "malfunctions", "has faults", "faults present", "fault present",
-    "fault(s) present", "codes present", "storung", "fehler vorhanden", "dysfonctionnement", "defauts presents", "con fallos",
+    "fault(s) present", "codes present", "storung", "fehler vorhanden", "dysfonctionnement", "defauts presents",
+    "con fallos",
 )
 _FAILED = lazily(
     r"(?:\s{2,}|\s?:\s?|\s-+>?\s|\s?[(\[]|\s?\.{2,}\s?)(?:(?:status|state|result|ergebnis|etat|estado)\s?[:=]\s*)?"
