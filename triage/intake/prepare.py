@@ -81,6 +81,7 @@ from triage.intake.tidying import (
     quotebars,
     repeated,
     rowtimes,
+    saidofall,
     scanbreaks,
     scanlead,
     sharedcolumn,
@@ -175,7 +176,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
-    found = namelead.parted(scanlead.parted(found, names.find), names)
+    found = namelead.parted(saidofall.parted(scanlead.parted(found, names.find)), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 

@@ -30,6 +30,8 @@ _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
+#: A description right behind a code, up to its comma: "C0051 steering angle sensor, present now".
+_TITLE = lazily(r"\s[a-z](?:(?<=j)1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){2,80}(?=,)")
 #: Of which codes it is said: two, all, or none of either.
 _OF_WHICH = lazily(
     r"\s*(?:[,.;:(]|\s-|\sbut|\sand)?\s*(?:"
@@ -65,9 +67,7 @@ class Said(NamedTuple):
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
-    # "C0727 (relay circuit), active"
-    bracket = _BRACKET.match(low, at)
-    places = [bracket.end() if bracket is not None else at]
+    places = [_behind_title(low, at)]
     while len(places) <= _MOST_PIECES and (described := _DESCRIBED.match(low, places[-1])) is not None:
         places.append(described.end())
     for place in places:
@@ -81,9 +81,8 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
 
 def of_several(low: str, at: int, translated: bool = False) -> Said | None:
     """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of."""
-    bracket = _BRACKET.match(low, at)
-    if bracket is not None and _OF_WHICH.match(low, at) is None:
-        at = bracket.end()
+    if _OF_WHICH.match(low, at) is None:
+        at = _behind_title(low, at)
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)
         if who is None:
@@ -103,6 +102,12 @@ def of_several(low: str, at: int, translated: bool = False) -> Said | None:
             break
         at = stop.start()
     return None
+
+
+def _behind_title(low: str, at: int) -> int:
+    """Where the description ends that stands behind a code, in brackets ("C0727 (relay circuit), active") or bare."""
+    title = _BRACKET.match(low, at) or _TITLE.match(low, at)
+    return title.end() if title is not None else at
 
 
 __all__ = ["Said", "of_several", "told"]

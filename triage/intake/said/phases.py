@@ -40,7 +40,8 @@ _A_SCAN = (
 )
 _SCAN_HEAD = lazily(
     # Decorated as headings are: "# Scan 2", "[Session 2]", "*** Read-out 3 ***".
-    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?"
+    # "On scan 2 the tool gave:"
+    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?(?:(?:on|at|in|from|bei|beim|bei der|lors du|a la|en la)\s(?:the\s)?)?"
     rf"(?:(?:{_A_SCAN}|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
     r"session|sitzung|seance|sesion|balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"

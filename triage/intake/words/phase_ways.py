@@ -176,7 +176,8 @@ _RUN_WAYS = (
     _way(r"(?<![a-z])(?:then|dann|puis|luego)(?![a-z])", THEN_READ),
     _way(
         r"back|return|wieder|zuruck|reven|vuelto|volvie",
-        rf"(?:{RAN}|fahrt)(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){CAME_BACK}|back (?:in )?from {AMOUNT}(?:{RUN}|run)",
+        rf"(?:{RAN}|fahrt)(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){CAME_BACK}|"
+        rf"back (?:in )?from (?:(?:its|our|my) )?{AMOUNT}(?:{RUN}|run)",
     ),
 )
 _CLEAR_WAYS = (

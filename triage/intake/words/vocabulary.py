@@ -27,7 +27,7 @@ STATES = Phrasebook(
         internal memory fault | memory fault detected""",
         "stored": """
         stored | store | stor | sto | strd | old one | not pres | not prsnt |
-        not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
+        not actv | gesp | spor | vergangenheit | mem | memo | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -134,8 +134,8 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
-    | inactiva | activa | actifs | inactifs | actuels
+    | mem | memo | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif
+    | inactivo | inactiva | activa | actifs | inactifs | actuels
 """)
 
 #: What a module did when it was asked.
