@@ -106,3 +106,15 @@ def test_a_code_that_somebody_had_read_long_ago() -> None:
     text = ("ABS: C0035\nThe owner had P0420 read out at a parts shop two years ago, it is not in the ECM today.\n"
             "ECM: no codes")
     assert modules_of(text) == {ABS: ["C0035"], ECM: ["clean"]}
+
+
+def test_a_scan_after_what_was_put_in_with_its_supply() -> None:
+    text = ("Before the clear: the ABS has C0035.\nScan after the new starter battery went in, supply 12.7 volts: "
+            "nothing in ABS, radio and dash.")
+    assert scans(text)[1] == "after-repair 12.7 V | ABS: clean; radio: clean; dash: clean"
+
+
+@pytest.mark.parametrize("last", ["Steering column", "Main crane module"])
+def test_the_last_name_of_a_list_stands_alone_in_the_next_line(last: str) -> None:
+    text = f"ECM has P0562\nno codes in ABS, radio and\n{last}\ndash has U0100\n"
+    assert printed(text) == f"ECM: P0562; ABS: clean; radio: clean; {last}: clean; dash: U0100"

@@ -247,9 +247,13 @@ def is_lead(low: str) -> bool:
         rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
     if not spans:
         return False
-    if repaired and not _MARK.search(low, repaired):
-        # What was mended may be named.
-        return len(words(low)) <= 10
+    if repaired:
+        # What was mended may be named: "scan after the new alternator went in, supply 13.9 v".
+        mark = _MARK.search(low, repaired)
+        if mark is None:
+            return len(words(low)) <= 10
+        if mark[0].strip() == "," and len(words(low[: mark.start()])) <= 10:
+            spans.append((0, mark.start()))
     spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]
     clock = dates.clock(low)
     spans += [clock[1:]] if clock is not None else []
