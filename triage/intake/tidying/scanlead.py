@@ -53,6 +53,8 @@ _INTRODUCES = word_set(
     "donnait donne voici resultat resultats releve lu ai "
     "daba dio da salio salia resultado sale esto siguiente"
 )
+#: No further from its beginning stands the repair that a text begins with ("scan after the new ...").
+_BEGIN = 12
 #: Where a sentence begins that may bring another scan, and how far behind its colon stands at most.
 _SENTENCE, _FARTHEST = lazily(rf"(?:[!?\n]|\.{NOT_SHORT})\s+"), 120
 #: The first word of a phase.
@@ -237,13 +239,14 @@ def is_lead(low: str) -> bool:
     head = phases.scan_head(low)
     spans = [head.span()] if head is not None else []
     rest = low
-    repaired = 0
+    repaired, opens = 0, False
     for _ in range(3):
         hit = phases.find(rest)
         if hit is None or hit.end == hit.start:
             break
         spans.append((hit.start, hit.end))
-        repaired = hit.end if hit.phase == "after-repair" else repaired
+        if hit.phase == "after-repair":
+            repaired, opens = hit.end, hit.start <= _BEGIN
         rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
     if not spans:
         return False
@@ -252,7 +255,7 @@ def is_lead(low: str) -> bool:
         mark = _MARK.search(low, repaired)
         if mark is None:
             return len(words(low)) <= 10
-        if mark[0].strip() == "," and len(words(low[: mark.start()])) <= 10:
+        if mark[0].strip() == "," and opens and len(words(low[: mark.start()])) <= 10:
             spans.append((0, mark.start()))
     spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]
     clock = dates.clock(low)
