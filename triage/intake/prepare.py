@@ -81,6 +81,7 @@ from triage.intake.tidying import (
     quotebars,
     repeated,
     rowtimes,
+    saidofall,
     scanbreaks,
     scanlead,
     sharedcolumn,
@@ -95,6 +96,7 @@ from triage.intake.tidying import (
     statuscounts,
     statusslips,
     strayblanks,
+    threads,
     ticks,
     tightcommas,
     tornwords,
@@ -113,12 +115,17 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
+    found = threads.told(found, names.listed)
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
-    all_rows = rows.uncommented(rows.rows_from(tidied, lambda name: names.listed(name) or names.score(name) >= 85.0))
+
+    def is_module(name: str) -> bool:
+        return names.listed(name) or names.score(name) >= 85.0
+
+    all_rows = rows.uncommented(rows.rows_from(tidied, is_module), is_module)
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
@@ -175,7 +182,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
-    found = namelead.parted(scanlead.parted(found, names.find), names)
+    found = namelead.parted(saidofall.parted(scanlead.parted(found, names.find)), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 

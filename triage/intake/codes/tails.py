@@ -30,6 +30,7 @@ _PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
 _MOST_ASKED = 6
 _COUNT_REACH = 16
+_JOINTS = frozenset((" +", " &"))
 _COUNT_ENDS = frozenset("0123456789)]xsl")
 
 
@@ -42,7 +43,11 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
     details = Details()
     following = True
     if len(texts) == 1:
-        _take(details, texts[0], following, has_type, False, translated, doubtful, legend)
+        text = texts[0].rstrip()
+        if text[-2:] in _JOINTS:
+            # "... input power = sporadic + U0212": it only joins the next code.
+            text = text[:-2]
+        _take(details, text, following, has_type, False, translated, doubtful, legend)
         return details
     said = [states.of_cell(small(text), translated, legend) for text in texts]
     # A cell that is a status leaves no doubt about words of the description.

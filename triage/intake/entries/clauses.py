@@ -20,7 +20,7 @@ from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set, words
 from triage.intake.said import codetexts, describing, phases, states
 from triage.intake.said.answeraround import untried
 from triage.intake.said.answers import Spoken, spoken, without_links
@@ -45,11 +45,15 @@ _SAYS = lazily(
     r"hat|haben|hatten?|meldeten?|zeigten?|avait|avaient|tenian?|meldet|melden|zeigt|zeigen|mit|affiche|affichent|"
     r"indique|remonte|avec|donne|steht|stehen|liegen|hay|se trouve|figure|da|dan|tiene|tienen|"
     r"muestra|muestran|presenta|con|stores|there (?:is|are|was|were)|gibt es|gab es|il y a|il y avait|habia|"
-    r"holds|flagged|still has|also has|registra|speichert)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
+    r"holds|flagged|still has|also has|registra|speichert|came|comes?|kam|kamen|kommt|kommen|viennent|vient|"
+    r"vienen|viene|salen?|salio)\s(?:(?:code|codes|dtc|dtcs|fault|faults|"
     r"only|just|now|stored|still|also|me|us|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
 _FOUND = lazily(r"\s(?:i|we|there|gibt|gab|il y|hay|habia)\s")
+#: Codes come from somewhere: "from the ladder unit came U0100".
+_CAME = word_set("came come comes kam kamen kommt kommen viennent vient vienen viene sale salen salio")
+_FROM = lazily(r"[\s,.;:-]*(?:(?:and|but|then|only|und|et|y)\s)?(?:from|out of|in|aus|von|vom|du|de|des|del|dans|en)\s")
 #: What leads to the module of a code, with an article, which no description has in it.
 _LEADS_TO = lazily(
     r"(?<![a-z])(?:(?:in|from) the|out of(?: the)?|im|in der|aus de[mr]|vom|von der|dans (?:le|la|l')|en (?:el|la))\s*$"
@@ -121,8 +125,8 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     said = [hit for hit in answers_in(row) if not (_of_a_code(row, hit) or _is_begun(context, row, hit))]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = subjects.with_slips(context, row, subjects.subjects_of(context, row, said), said)
-    names = unknown.joined(row, unknown.led(row, wholenames.mended(context, row, names, said)), said)
-    names = wholenames.bracketed(context, row, names)
+    names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
+    names = wholenames.bracketed(context, row, unknown.joined(row, unknown.led(row, names), said))
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])
@@ -223,6 +227,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is None and (clause.codes or not clause.answers):
         return None
     text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]
+    if says is not None and not _CAME.isdisjoint(plain_words(says[0])) and _FROM.match(small(text)) is None:
+        # "Only these came: U0100"
+        return None
     if says is not None and says[0].strip()[:1].isalpha():
         # "In the head unit I got U0100"
         text = _WHO.sub("", text)

@@ -30,6 +30,9 @@ _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
+#: A description right behind a code, up to its comma: "C0051 steering angle sensor, present now".
+_TITLE = lazily(r"\s[a-z](?:(?<=j)1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){2,80}(?=,)")
+_CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z])")
 #: Of which codes it is said: two, all, or none of either.
 _OF_WHICH = lazily(
     r"\s*(?:[,.;:(]|\s-|\sbut|\sand)?\s*(?:"
@@ -65,10 +68,10 @@ class Said(NamedTuple):
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
-    # "C0727 (relay circuit), active"
-    bracket = _BRACKET.match(low, at)
-    places = [bracket.end() if bracket is not None else at]
+    places = [_behind_title(low, at)]
     while len(places) <= _MOST_PIECES and (described := _DESCRIBED.match(low, places[-1])) is not None:
+        if _CODE.search(described[0]):
+            break
         places.append(described.end())
     for place in places:
         for form in (_SET_OFF, _SET_OFF_WHOLE):
@@ -79,11 +82,11 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     return of_several(low, at, translated)
 
 
-def of_several(low: str, at: int, translated: bool = False) -> Said | None:
-    """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of."""
-    bracket = _BRACKET.match(low, at)
-    if bracket is not None and _OF_WHICH.match(low, at) is None:
-        at = bracket.end()
+def of_several(low: str, at: int, translated: bool = False, titled: bool = True) -> Said | None:
+    """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of;
+    ``titled``: its description may stand between."""
+    if titled and _OF_WHICH.match(low, at) is None:
+        at = _behind_title(low, at)
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)
         if who is None:
@@ -103,6 +106,18 @@ def of_several(low: str, at: int, translated: bool = False) -> Said | None:
             break
         at = stop.start()
     return None
+
+
+def _behind_title(low: str, at: int) -> int:
+    """Where the description ends that stands behind a code, in brackets ("C0727 (relay circuit), active") or bare."""
+    bracket = _BRACKET.match(low, at)
+    if bracket is not None:
+        return bracket.end()
+    title = _TITLE.match(low, at)
+    if title is None or _CODE.search(title[0]) or states.leading(low, at) > at:
+        # "B1B2D active, B1B2E stored"
+        return at
+    return title.end()
 
 
 __all__ = ["Said", "of_several", "told"]

@@ -7,10 +7,12 @@ module that nobody knows.
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from triage.intake.entries import subjects
 from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.naming.joined import joined
@@ -22,7 +24,6 @@ from triage.intake.said import engine_state, phases
 from triage.intake.said.answers import Spoken, spoken
 from triage.intake.said.attribution import AND, LEADS, SAYS, Span
 from triage.intake.scan.context import Context
-from triage.intake.words.module_words import FILLERS
 from triage.intake.words.vocabulary import STATES
 
 #: What ends the list of a sentence, and what parts its pieces.
@@ -35,8 +36,6 @@ _NO_NAME = (SAYS | LEADS | AND | word_set(
     "or oder noch ou ni o not no nor the then when after before during again today yesterday now still also only all "
     "any it they them that which who first last later there here so as if did do does will would could can cannot rest "
     "others other same twice nothing none everything everybody nobody")) - word_set("a de del du en m la le set log")
-#: Names of modules end, or begin, with one of these.
-_KINDS = FILLERS | word_set("electronics electronic controller computer box elektronik electronique electronica")
 #: What has codes as a whole, or what reads them.
 _VEHICLES = word_set(
     "van car truck lorry vehicle bus minibus coach tractor pickup trailer machine scan scanner tool tester report "
@@ -45,7 +44,12 @@ _VEHICLES = word_set(
 _SURE = 85.0
 #: What stands around the second name of a module.
 _OPENS, _CLOSES = (" (", "(", " ["), (")", "]")
-_MOST_WORDS, _LONGEST, _SHORT = 5, 60, 4
+_ARTICLE = lazily(r"(?<![a-z])the $")
+#: Right behind a name: what else it is called. Before it: what leads to the subject of a sentence, or opens one.
+_ALIAS = lazily(r"\s?\(([a-z][a-z0-9 /-]{1,40})\)(?=\s|[,.;:!?]|$)")
+_REST = lazily(r"(?<!\))[a-z0-9 /-]{0,30}\)")
+_LED = lazily(r"(?:(?<![a-z])the |(?:^|[.!?:;]\s))$")
+_MOST_WORDS, _LONGEST, _SHORT, _REACH, _FAR = 5, 60, 4, 5, 6
 
 
 class _Piece(NamedTuple):
@@ -93,9 +97,9 @@ def _stretched(context: Context, row: Row, names: Sequence[Span], said: Sequence
         while first <= last < min(first + _MOST_WORDS, len(parts)) - 1 and (
                 _is_beside(row, parts[last + 1], parts[last], taken)):
             last += 1
-        whole = (parts[first][1], parts[last][2]) if first <= last else (start, end)
+        whole = (min(start, parts[first][1]), max(end, parts[last][2])) if first <= last else (start, end)
         text = row.text[whole[0] : whole[1]]
-        longer = whole != (start, end) and not _KINDS.isdisjoint((parts[first][0], parts[last][0]))
+        longer = whole != (start, end) and not unknown.KINDS.isdisjoint((parts[first][0], parts[last][0]))
         longer = longer and len(text) <= _LONGEST and context.names.score(text) >= _SURE
         found.append(whole if longer else (start, end))
     return found
@@ -157,7 +161,11 @@ def _core(row: Row, start: int, end: int) -> Span | None:
     """The place of what is left of a piece behind the words that lead to it."""
     parts = [(word, first, last) for word, first, last in words(row.low[start:end])]
     at = next((at for at, (word, _, _) in enumerate(parts) if word not in _LEADING), len(parts))
-    return (start + parts[at][1], start + parts[-1][2]) if at < len(parts) else None
+    if at == len(parts):
+        return None
+    first, last = start + parts[at][1], start + parts[-1][2]
+    # "the sunroof module (roof)": the bracket is part of the name.
+    return first, last + (row.low[last : last + 1] in _CLOSES and "(" in row.low[first:last])
 
 
 def _joined(row: Row, names: Sequence[Span]) -> list[Span]:
@@ -186,17 +194,48 @@ def _is_whole(context: Context, row: Row, piece: _Piece) -> bool:
 
 def bracketed(context: Context, row: Row, names: Sequence[Span]) -> list[Span]:
     """The names, each with the other name of the same module that stands in brackets right behind it as one: "Parking
-    brake (EPB)", also where the first has a slip in it."""
+    brake (EPB)", also where the first has a slip in it. Behind "the", or at the beginning of a sentence, that may be
+    what the workshop calls it ("the brake unit (ABS)"); elsewhere the first may be what a code speaks of."""
     found: list[Span] = []
+    taken = subjects.cover(row, [(code.start, code.end) for code in row.finds.codes])
     for start, end in names:
+        if found and start < found[-1][1]:
+            continue
+        if "(" in row.low[start:end] and (rest := _REST.match(row.low, end)) is not None:
+            # "the seat module driver (driver" seat)
+            end = rest.end() if 1 not in taken[end : rest.end()] else end
         if found and row.low[found[-1][1] : start] in _OPENS and row.low[end : end + 1] in _CLOSES:
             whole = found[-1][0], end + 1
             meant = [context.names.match(row.text[at:to]) for at, to in (found[-1], (start, end))]
             if meant[0].known and meant[0].canonical == meant[1].canonical:
                 found[-1] = whole
                 continue
+        alias = _ALIAS.match(row.low, end)
+        if alias is not None and 1 not in taken[end : alias.end()] and _is_alias(context, row, found, start, alias):
+            end = alias.end()
         found.append((start, end))
     return found
+
+
+def _is_alias(context: Context, row: Row, found: Sequence[Span], start: int, alias: re.Match[str]) -> bool:
+    """Whether the words in brackets behind a name that begins at a place are another name of its module."""
+    led = _LED.search(row.low, max(0, start - _FAR), start) is not None
+    if not led and not (found and row.low[found[-1][1] - 1] == ")" and subjects.ANOTHER.fullmatch(
+            row.low, found[-1][1], start)):
+        return False
+    text = alias[1]
+    parts = [word for word, _, _ in words(text)]
+    if len(parts) > _SHORT or spoken(text) or STATES.find(text) or any(word in _NO_NAME for word in parts):
+        return False
+    first = row.low[start : alias.start()].split()
+    initials = "".join(word[0] for word in first)
+    short = len(first) == 1 and unknown.is_short(row.text[start : alias.start()]) and len(parts) > 1
+    if short and context.names.score(text) >= 60.0:
+        # "the ACM (aftertreatment control module)"
+        return True
+    meant = [context.names.match(name) for name in (row.text[start : alias.start()], row.text[slice(*alias.span(1))])]
+    return (meant[0].known and meant[0].canonical == meant[1].canonical) or text.replace(" ", "") == initials or any(
+        word.startswith(text) for word in first if len(word) > 2)
 
 
 def is_subject(low: str) -> bool:
@@ -227,14 +266,23 @@ def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -
     short = unknown.is_short(row.text[start:end]) or ((listed or piece.opens) and row.text[start:end] == "ECU")
     if short and all(word in _NO_NAME for word, _, _ in parts[1:]):
         return start, end
-    text, low = row.text[piece.start : piece.end], row.low[piece.start : piece.end]
-    if not listed or piece.opens or context.translated or text[0].islower() or len(parts) > _SHORT:
+    while parts and parts[-1][0] in _NO_NAME:
+        # "... the Bay module K at all"
+        parts = parts[:-1]
+    end = piece.start + parts[-1][2] if parts else piece.start
+    text, low = row.text[piece.start : end], row.low[piece.start : end]
+    if not parts or context.translated or text[0].islower() or len(parts) > _SHORT:
+        return None
+    led = _ARTICLE.search(row.low, max(0, piece.start - _REACH), piece.start) is not None
+    # "The Ladder unit did not respond": capital letters behind "the", and a word that names of modules have.
+    kind = [word in unknown.KINDS for word, _, _ in parts]
+    if not (led and any(kind) and not all(kind)) and (not listed or (piece.opens and not led)):
         return None
     if text.isupper() or has_digit(text) or len(text) > _LONGEST or any(word in _NO_NAME for word, _, _ in parts):
         return None
     if spoken(low) or STATES.find(low) or phases.find(low) is not None or engine_state.spans(low):
         return None
-    return piece[:2]
+    return piece.start, end
 
 
 __all__ = ["bracketed", "is_subject", "is_vehicle", "mended"]

@@ -16,7 +16,7 @@ from triage.intake.lines import numbering, unknown
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.plain.characters import Line, indent_of, lines
+from triage.intake.plain.characters import Line, indent_of, lines, low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import dates, phases, states
@@ -58,6 +58,7 @@ TITLE = lazily(
 _COMMENT = lazily(r"\s+(?:(?:#(?![0-9])|<-+|//)\s?[^\s|].{0,80}|[?!]{2,})$")
 #: A legend explains the sign: "# = confirmed".
 _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d][^=,;|/]{2,40})")
+_MARK = lazily(r"\s?[:=]|\s-+>?\s|->")
 _DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
 #: So many lines on each side of a page number are its page's head and foot at most.
 _MOST_TITLES = 4
@@ -152,8 +153,9 @@ def _unmarked(line: Line, start: int, stop: int, is_module: Callable[[str], bool
     return Row(line, text[start:stop], start)
 
 
-def uncommented(rows: Sequence[Row]) -> list[Row]:
-    """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??")."""
+def uncommented(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
+    """The rows, those with codes without what somebody wrote behind them ("# seen last week too", "??"); two strokes
+    part modules as well ("ABS: C0035 // Radio: no codes")."""
     found = list(rows)
     told = any(_explains_hash(row) for row in rows)
     for at, row in enumerate(found):
@@ -163,9 +165,20 @@ def uncommented(rows: Sequence[Row]) -> list[Row]:
         if "#" not in text and "<-" not in text and "//" not in text and text[-1] not in "?!":
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
-        if comment is not None and not (told and comment[0].lstrip()[0] == "#"):
+        if comment is not None and not (told and comment[0].lstrip()[0] == "#") and not (
+                comment[0].lstrip().startswith("//") and _tells_of_module(comment[0].lstrip()[2:], is_module)):
             found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
+
+
+def _tells_of_module(text: str, is_module: Callable[[str], bool]) -> bool:
+    """Whether a text gives the answer of a module, or names one before a mark."""
+    for part in text.split("//"):
+        said = spoken(low(part))
+        lead = part[: said[0].start] if said else _MARK.split(part, maxsplit=1)[0]
+        if (said and lead.rstrip().endswith(":")) or (lead != part and is_module(lead.strip(" :=>-"))):
+            return True
+    return False
 
 
 def _explains_hash(row: Row) -> bool:

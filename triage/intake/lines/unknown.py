@@ -18,13 +18,16 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
+from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import Spoken, spoken, takes_object
+from triage.intake.words.module_words import FILLERS
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
 
+#: Names of modules end, or begin, with one of these.
+KINDS = FILLERS | word_set("electronics electronic controller computer box elektronik electronique electronica")
 _AND = r"(?:\s?,\s?(?:(?:and|und|et|y|or|oder|ou|o|nor|noch|ni)\s)?|\s(?:and|und|et|y|or|oder|ou|o|nor|noch|ni|&)\s)"
 _THE = r"(?:(?:the|der|die|das|dem|den|le|la|el)\s)?"
 _TOKEN = r"([A-Z][A-Z0-9]{1,3}[A-Z])"
@@ -41,12 +44,19 @@ _LED = lazily(
     rf"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of|[Ii]m|[Aa]us dem|[Vv]om|[Dd]ans|[Ee]n)\s{_THE}{_TOKEN}"
     r"(?=\s*(?:[.,;!?)]|$)|\s(?:and|und|et|y)\s)"
 )
+#: At the end of a sentence of codes, several words with capital letters: "U0100 (pending) in the Tail board node."
+_LED_WHOLE = lazily(
+    r"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of) the ([A-Z][A-Za-z-]{2,20}"
+    r"(?: (?:[A-Za-z][A-Za-z-]{0,20}|[0-9]{1,2})){1,4})"
+    r"(?=\s*(?:[.;!?]\s|[.;!?]?$))"
+)
 #: At the beginning of a sentence, before its codes.
 _OPENS = lazily(
     rf"(?:^|[.;!?:]\s+|\s-+\s+)(?:[Ii]n the|[Ii]m|[Ii]n der|[Dd]ans l[ae]|[Ee]n (?:el|la))\s{_TOKEN}(?=[\s:,])"
 )
 #: In brackets behind a code, and perhaps its failure type: "U3006 (17) (HLR)".
 _BRACKETED = lazily(rf"\s?(?:\([0-9A-F]{{2}}\)\s?)?\({_TOKEN}\)")
+_IN_BRACKETS = lazily(r"(?:\s?\([^()]{1,80}\))?(?:, [a-z ]{3,40})?\s?")
 _REACH, _FAR, _WORDS = 16, 100, 30
 
 
@@ -92,6 +102,7 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         named = match[1] == "ECU" or _may_be_name(row.low[start:end])
         if (article or direct) and named and not ended and 1 not in taken[start:end]:
             found.append((start, end))
+    found += _led_whole(row, names, taken)
     for match in _OPENS.finditer(row.text):
         # "In the TCUX stored U3000"
         start, end = match.span(1)
@@ -104,6 +115,20 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         spans = (told.span(1) for code in codes if (told := _BRACKETED.match(row.text, code.end)) is not None)
         found += [span for span in spans if _may_be_name(row.low[slice(*span)]) and 1 not in taken[slice(*span)]]
     return sorted(found)
+
+
+def _led_whole(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
+    """The names of several words at the ends of sentences that hold nothing else but codes and what stands beside
+    these, behind other modules: the first may name the vehicle ("P0562 in the Land Rover. ABS has C0035")."""
+    found: list[Span] = []
+    for match in _LED_WHOLE.finditer(row.text, max(names[0][1], row.finds.codes[0].end)) if names else ():
+        start, end = match.span(1)
+        code = row.finds.codes[bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1]
+        gap = row.low[code.end : match.start()] if match.start() - code.end <= _FAR else "."
+        if (not gap.strip(" ,") or states.of_cell(gap) is not None or _IN_BRACKETS.fullmatch(gap)) and (
+                1 not in taken[start:end] and _may_be_name(row.low[start:end])):
+            found.append((start, end))
+    return found
 
 
 def is_short(text: str) -> bool:
@@ -124,6 +149,9 @@ def answers(text: str, score: Callable[[str], float]) -> bool:
         return True
     if said and any(is_short(word.strip(".,;:()")) for word in text.split()[:_WORDS]):
         return True
+    if said and text.startswith("The ") and not KINDS.isdisjoint(plain_words(low[: said[0].start])):
+        # "The Mast unit did not answer"
+        return True
     return bool(said) and bool(name := tidy(text[: said[0].start])) and score(name) >= 60.0
 
 
@@ -140,4 +168,4 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["NO_NAMES", "answers", "is_short", "joined", "led"]
+__all__ = ["KINDS", "NO_NAMES", "answers", "is_short", "joined", "led"]

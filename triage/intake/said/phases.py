@@ -40,13 +40,18 @@ _A_SCAN = (
 )
 _SCAN_HEAD = lazily(
     # Decorated as headings are: "# Scan 2", "[Session 2]", "*** Read-out 3 ***".
-    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?(?:(?:full|complete|total|whole|quick|global|diagnostic) )?"
+    # "On scan 2 the tool gave:"
+    r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?(?:(?:on|at|in|from|bei|beim|bei der|lors du|a la|en la)\s(?:the\s)?)?"
+    r"(?:(?:full|complete|total|whole|quick|global|diagnostic) )?"
     rf"(?:(?:{_A_SCAN}|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
     r"session|sitzung|seance|sesion|balayage|releve|test)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
     rf"primera?|segunda?|tercera?)\s+{_A_SCAN}"
+    # "2. 16:57", and the supply at most
+    r"|[1-9][.)]\s?(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?=\s*(?:[,-]\s?)?(?:(?:[a-z]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,2}\s?v"
+    r"(?:olts?)?\W*)?$)"
     rf"|[1-9]\.\s?(?!pass|read(?!ing|-?out)){_A_SCAN}(?=\s*(?:[:=(*#~)\]-]|$)))(?![a-z0-9])"
 )
 

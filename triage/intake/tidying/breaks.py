@@ -53,6 +53,8 @@ _GOES_ON = word_set(
     "haben ist sind war und oder aber zeigt meldet antwortet im aus a ont est sont et ou mais dans affiche indique "
     "ha han son esta y o pero en tiene muestra"
 )
+#: Before the last name of a list ("no codes in radio and" above "Brakes").
+_ANDS = word_set("and or nor und oder noch et ou ni y o")
 _SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nous se hay found got")
 _INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
@@ -164,10 +166,17 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
         or _is_wrapped(above, row)
+        or (ends[-1] in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
     return told and not any(map(_LIST_LIKE.search, beside))
+
+
+def _ends_as_name(row: Row) -> bool:
+    """Whether a line is a few words that end as names of modules do: "Main body module"."""
+    found = WORD.findall(row.low)
+    return 1 < len(found) < 5 and found[-1] in unknown.KINDS and not row.finds.codes and not spoken(row.low)
 
 
 def _has_stop(above: Row, row: Row) -> bool:

@@ -37,6 +37,8 @@ _MENDED = word_set(
 _SIGN = signs.of_words((_STARTS | _MENDED).__contains__)
 _CODE = r"[pcbu][0-3][0-9a-f]{3}(?:-[0-9a-f]{2})?"
 _DONE = rf"(?:{'|'.join(sorted(_MENDED))})(?![a-z])"
+#: What others do with a code as well: "had P0420 read out by a parts shop two years ago".
+_READ = r"(?:read(?: out)?|scanned|found|diagnosed|pulled|ausgelesen|lue?s?|leido)(?![a-z])"
 _AND_CODE = rf"(?:,? (?:and |und |et |y )?{_CODE}){{0,4}}"
 #: "P0420 was fixed", "had P0420 fixed", "we fixed P0420"; words of a description stand nowhere between.
 _FIXED = lazily(
@@ -49,6 +51,11 @@ _FIXED = lazily(
 _HAD_DONE = lazily(
     rf"(?:(?:the|our|last|previous) ){{0,2}}(?:customer|owner|driver|client|he|she|they) (?:has |have |once |already )*"
     rf"(?:had|got) (?:(?:the|an?|that|code|codes) ){{0,2}}{_CODE}{_AND_CODE} (?:both |all )?{_DONE}"
+)
+_HAD_READ = lazily(
+    rf"(?:(?:the|our|last|previous) ){{0,2}}(?:customer|owner|driver|client|he|she|they|somebody|someone) "
+    rf"(?:has |have |once |already )*(?:had|got) (?:(?:the|an?|that|code|codes) ){{0,2}}{_CODE}{_AND_CODE} "
+    rf"(?:both |all )?{_READ}"
 )
 _BACK = lazily(
     r"(?<![a-z])(?:back|again|returned|returns|came|comes|since|wieder|zuruck|revenu|revient|volvio|vuelve|otra vez)"
@@ -79,7 +86,7 @@ _NOW = lazily(
     r"(?<![a-z])(?:still|now|today|currently|again today|heute|jetzt|noch|aktuell|encore|toujours|maintenant|"
     r"aujourd'hui|todavia|sigue|ahora|hoy)(?![a-z])"
 )
-_DENIED = lazily(r"(?<![a-z])(?:not|no longer|never|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,2}\s*$")
+_DENIED = lazily(r"(?<![a-z])(?:not|no longer|never|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,4}\s*$")
 _SENTENCE = lazily(rf"[!?]\s+|\.{NOT_SHORT}\s+")
 #: Before who or when at the start of a sentence.
 _SMALL = word_set("the a an at on during in some le la l un der die das beim bei eine laut el en")
@@ -162,8 +169,11 @@ def _is_hearsay(row: Row) -> bool:
 
 def _is_gone(low: str) -> bool:
     """Whether a sentence tells of a code that was mended at another time, or that somebody had mended, and of no
-    status: "P0420 was fixed two years ago", "he had P0420 repaired"."""
-    fixed = _HAD_DONE.match(low) or (_FIXED.search(low) if _WHEN.search(low) else None)
+    status: "P0420 was fixed two years ago", "he had P0420 repaired"; or that somebody had read at another time."""
+    once = _WHEN.search(low) is not None
+    if once and _HAD_READ.match(low):
+        return _BACK.search(low) is None and _is_past(low)
+    fixed = _HAD_DONE.match(low) or (_FIXED.search(low) if once else None)
     if fixed is None or ":" in low[: fixed.start()]:
         return False
     return _BACK.search(low) is None and not STATES.find(low) and _is_past(low)

@@ -12,6 +12,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines.row import Row
@@ -19,12 +20,14 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import phases, states
-from triage.intake.said.answers import answer_of_cell, rest_of
+from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.said.near import small
 from triage.intake.tidying.scanlead import is_lead
 from triage.intake.words.vocabulary import ANSWERS
 
 _MARKS = (re.compile(r"\s+/\s+"), re.compile(r"\s*\|\s*"), re.compile(r"\s*;\s+"), re.compile(r"\s*/\s*"))
+#: Two strokes, but not those of an address.
+_STROKES = lazily(r"\s*(?<!:)//+\s*")
 #: Between a name and its codes or its answer.
 _LINK = lazily(r"[\s:=>-]+")
 #: Behind a scan in a line.
@@ -41,12 +44,33 @@ def parted(rows: Sequence[Row], names: Find, is_like: Callable[[str], bool] = la
     beside = any(_heads_scans(row) for row in rows)
     for row in rows:
         coded = bool(row.finds.codes) and len(row.text) <= _LONGEST
-        spans = (_led(row.low) or _spans(row, names, is_like, beside)) if coded else ()
+        spans = _by_strokes(row, names) if "//" in row.text and len(row.text) <= _LONGEST else ()
+        spans = spans or ((_led(row.low) or _spans(row, names, is_like, beside)) if coded else ())
         if spans:
             found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
         else:
             found.append(row)
     return found
+
+
+def _by_strokes(row: Row, names: Find) -> Sequence[tuple[int, int]]:
+    """Where the modules of a line stand that two strokes part, as nothing else does in it: each part tells codes or an
+    answer, and half of them begin with a known name ("ABS: C0035 // Winch: no codes")."""
+    cuts = [match.span() for match in _STROKES.finditer(row.text)]
+    if not 1 <= len(cuts) < _MOST:
+        return ()
+    starts, ends = [0, *(end for _, end in cuts)], [*(start for start, _ in cuts), len(row.text)]
+    spans = [(start, end) for start, end in zip(starts, ends, strict=True) if start < end]
+    codes = [code.start for code in row.finds.codes]
+    known = 0
+    for start, end in spans:
+        low = row.low[start:end]
+        named = [name[1] for name in names(low) if not name[0]]
+        known += bool(named)
+        keyed = bool(named) and low[named[0] :].lstrip()[:1] in (":", "=", "-")
+        if bisect_left(codes, start) == bisect_left(codes, end) and not (keyed or spoken(low)):
+            return ()
+    return spans if 2 * known >= len(spans) > 1 else ()
 
 
 def _led(low: str) -> Sequence[tuple[int, int]]:

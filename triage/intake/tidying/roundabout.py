@@ -68,8 +68,18 @@ _AFTERWARDS = lazily(
     r"(?:[.,;!]\s*|$)"
 )
 _ENDS_WITH_CODE = lazily(rf"(?<![a-z0-9]){_CODE}[ .,;]*$")
+#: "Couldn't get the dash to answer", "could not get a word out of the dash".
+_COAXED = lazily(
+    r"(?<![a-z])(?:(?:i |we )?(?:could ?n[o']?t|can ?n?[o']?t|did ?n[o']?t|was unable to|unable to|failed to|never)"
+    r" (?:manage to )?get |no (?:luck|joy|way) getting )"
+    r"(?:(?:the |any )?([^.,;:!?()\[\]\n]{2,80}?) to (?:answer|respond|reply|talk|communicate|connect|speak|wake up|"
+    r"come (?:up|online))(?![a-z])|"
+    r"(?:an? |any )?(?:answer|reply|response|word|thing|anything|connection|contact|comms) (?:out of|from|to|with) "
+    r"(?:the )?(?=[a-z]))"
+)
 _SIGN = signs.of_parts("(") | signs.of_words(word_set(
-    "no zero neither weder ni everything everyone all every several that thats this it its das es c eso think thinks "
+    "get getting no zero neither weder ni everything everyone all every several that thats this it its das es c eso "
+    "think thinks "
     "believe believes reckon reckons say says claim claims complain complains moan moans whine whines misses missing "
     "can cannot cant could couldnt does doesnt longer lost denkt meint glaubt vermisst croit pense cree piensa dice is "
     "was seems seem looks look isnt wasnt aint isn wasn ain").__contains__)
@@ -90,7 +100,7 @@ def written_out(found: Sequence[Line], names: Names) -> Sequence[Line]:
         line = found[at]
         if len(line.low) > _LONGEST:
             continue
-        new = _bracketed(_none_of(_everywhere(_neither(line), names), names), names)
+        new = _coaxed(_bracketed(_none_of(_everywhere(_neither(line), names), names), names))
         if _FIRST_CODE.search(new.low) is not None:
             new = _of_module(new, names)
         above = (kept or found)[at - 1] if at else None
@@ -140,6 +150,14 @@ def _none_of(line: Line, names: Names) -> Line:
         no, none = _NO.search(line.low, max(0, start - 6), start), _FAULTS.match(line.low, end)
         if no is not None and none is not None:
             line = reworded(line, start, none.end(), f"codes in the {line.text[start:end]}")
+    return line
+
+
+def _coaxed(line: Line) -> Line:
+    """The line with "no answer from" for a module that nobody could get to answer."""
+    for match in reversed(list(_COAXED.finditer(line.low))):
+        name = line.text[match.start(1) : match.end(1)] if match[1] is not None else ""
+        line = reworded(line, *match.span(), f"no answer from the {name}".rstrip() + ("" if name else " "))
     return line
 
 

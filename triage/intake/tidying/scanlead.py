@@ -12,6 +12,7 @@ and so do a date ("07.05.2024 10:12: the ECM is clean ...") and a sentence about
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow
@@ -19,7 +20,7 @@ from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import SMALL
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, engine_state, otherthings, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell, rest_of, spoken
@@ -44,6 +45,18 @@ _DATED = lazily(
     r"(?:[ ,t]{1,2}[0-9]{1,2}[:h.][0-9]{2}(?::[0-9]{2})?(?: ?(?:uhr|h))?)?)\s?(?::|-{1,2}|\u2013|\u2014)\s+"
 )
 _OF_CODES = word_set("codes dtcs faults fehler fehlercodes defauts codes averias codigos")
+#: What brings the list of a scan: "after the drive the tester gave:", "this is what we got:".
+_INTRODUCES = word_set(
+    "tool tester reader gave give gives find found get picture list result results what these follows following looked "
+    "looks like as listed came come comes returned per again once where stood stands situation "
+    "ergab zeigte zeigten ergebnis bild folgendes wir habe gelesen folgt "
+    "donnait donne voici resultat resultats releve lu ai "
+    "daba dio da salio salia resultado sale esto siguiente"
+)
+#: No further from its beginning stands the repair that a text begins with ("scan after the new ...").
+_BEGIN = 12
+#: Where a sentence begins that may bring another scan, and how far behind its colon stands at most.
+_SENTENCE, _FARTHEST = lazily(rf"(?:[!?\n]|\.{NOT_SHORT})\s+"), 120
 #: The first word of a phase.
 _BEGINS = lazily(
     r"[#*=> -]{0,4}(?:after|before|post|pre|final|initial|as |once|following|nach|vor|apres|avant|antes|despues|tras|"
@@ -69,7 +82,7 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     modules in a text."""
     found: list[Row] = []
     led = False
-    for row in rows:
+    for row in [part for each in rows for part in _by_sentence(each)]:
         if (stamp := _DATED.match(row.low)) is not None and _tells_of_several(row, stamp.end(), names):
             found += [Row(row.line, row.text[: stamp.end(1)], row.start), row.part(stamp.end())]
             led = False
@@ -91,6 +104,29 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
         found.append(Row(row.line, row.text[rest:], row.start + rest))
     return found
+
+
+def _by_sentence(row: Row) -> list[Row]:
+    """A row parted where a sentence in it brings another scan ("... all clear. After the drive it gave: ECM P0562"),
+    behind what the one before tells of its modules."""
+    if ": " not in row.low or "|" in row.low or not signs.of(row.low) & _SIGN:
+        return [row]
+    starts, told, seen = [0], False, 0
+    codes = [code.start for code in row.finds.codes]
+    for match in _SENTENCE.finditer(row.low):
+        colon = row.low.find(": ", match.end(), match.end() + _FARTHEST)
+        if colon < 0 or bisect_left(codes, match.end()) < bisect_left(codes, colon) or (
+                not is_lead(row.low[match.end() : colon])):
+            continue
+        told = told or bisect_left(codes, seen) < bisect_left(codes, match.start()) or (
+            bool(spoken(row.low[seen : match.start()])))
+        seen = match.end()
+        if told:
+            starts.append(match.end())
+            told = False
+    if len(starts) == 1:
+        return [row]
+    return [row.part(start, end) for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
 
 
 def _tells_of_several(row: Row, start: int, names: Find) -> bool:
@@ -203,19 +239,24 @@ def is_lead(low: str) -> bool:
     head = phases.scan_head(low)
     spans = [head.span()] if head is not None else []
     rest = low
-    repaired = 0
+    repaired, opens = 0, False
     for _ in range(3):
         hit = phases.find(rest)
         if hit is None or hit.end == hit.start:
             break
         spans.append((hit.start, hit.end))
-        repaired = hit.end if hit.phase == "after-repair" else repaired
+        if hit.phase == "after-repair":
+            repaired, opens = hit.end, hit.start <= _BEGIN
         rest = rest[: hit.start] + "#" * (hit.end - hit.start) + rest[hit.end :]
     if not spans:
         return False
-    if repaired and not _MARK.search(low, repaired):
-        # What was mended may be named.
-        return len(words(low)) <= 10
+    if repaired:
+        # What was mended may be named: "scan after the new alternator went in, supply 13.9 v".
+        mark = _MARK.search(low, repaired)
+        if mark is None:
+            return len(words(low)) <= 10
+        if mark[0].strip() == "," and opens and len(words(low[: mark.start()])) <= 10:
+            spans.append((0, mark.start()))
     spans += [(stamp.start, stamp.end) for stamp in dates.find(low)]
     clock = dates.clock(low)
     spans += [clock[1:]] if clock is not None else []
@@ -224,7 +265,7 @@ def is_lead(low: str) -> bool:
         spans += [match.span() for match in pattern.finditer(low)]
     spans += [*outside.spans(low), *engine_state.spans(low), *conditions.run_spans(low)]
     return all(
-        word in SMALL or word in _OF_CODES or (word.isdigit() and len(word) <= 2)
+        word in SMALL or word in _OF_CODES or word in _INTRODUCES or (word.isdigit() and len(word) <= 2)
         or any(start <= first < end for start, end in spans)
         for word, first, _ in words(low)
     )

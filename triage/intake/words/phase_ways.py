@@ -140,6 +140,11 @@ _REPAIRED = (
         rf"(?:tras|despues(?: de)?|luego de|una vez) {GAP}{MENDED_ES}|"
         rf"(?:reparad|cambiad|sustituid|reemplazad)[oa]{THEN}{AGAIN}|lectura final",
     ),
+    # What was done stands in brackets behind it: "repaired (earth strap cleaned)".
+    _way(
+        r"^\W{0,4}(?:repaired|fixed|mended|repariert|instandgesetzt|repare|reparad[oa]) ?\(",
+        r"(?<=^)(?:repaired|fixed|mended|repariert|instandgesetzt|repare|reparad[oa])(?= ?\([^()]{3,60}\))",
+    ),
     _way(
         r"(?<![a-z0-9])(?:dopo|una volta|na) |scansione|lettura|eindscan",
         rf"(?:dopo|una volta) {GAP}{MENDED_IT}|na (?:[\w'/-]+ ){{0,3}}?{MENDED_NL}|"
@@ -181,7 +186,8 @@ _RUN_WAYS = (
     _way(r"(?<![a-z])(?:then|dann|puis|luego)(?![a-z])", THEN_READ),
     _way(
         r"back|return|wieder|zuruck|reven|vuelto|volvie",
-        rf"(?:{RAN}|fahrt)(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){CAME_BACK}|back (?:in )?from {AMOUNT}(?:{RUN}|run)",
+        rf"(?:{RAN}|fahrt)(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){CAME_BACK}|"
+        rf"back (?:in )?from (?:(?:its|our|my) )?{AMOUNT}(?:{RUN}|run)",
     ),
 )
 _CLEAR_WAYS = (
@@ -200,8 +206,9 @@ _CLEAR_WAYS = (
         rf"(?:{CLEAR}|{LOESCH}|{EFF}|{BORR})(?![a-z])(?: [\w']+){{0,3}}{THEN}{AGAIN}",
     ),
     _way(
-        r"nach|apres|tras|despues|luego",
-        rf"nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}",
+        r"nach|apres|tras|despues|luego|recien|nada mas|justo",
+        rf"nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}|"
+        rf"(?:recien|nada mas|justo (?:al|tras)) {BORR}",
     ),
     _way(
         r"cancell|azzer|reset|wiss|gewist",
@@ -267,13 +274,14 @@ PHASE_SIGNS = lazily(
     r"borr|effac|losch)|"
     r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
     r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
-    r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba"
+    r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu (?:ge|aus)|releid|"
+    r"recien|justo "
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
     r"it|new|fois|vez|volta|found|received|rien|nada|nothing|not|how|"
-    r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle)$|as.(?:found|received)|danach|bef|prior|initial|final|"
+    r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
     r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"

@@ -191,7 +191,8 @@ _CURRENT: tuple[Slots, ...] = (
         "present | presente | actif | active | actuel",
         f"- | {_MAINTENANT}",
     ),
-    ("present | presente | actif | active", _MAINTENANT),
+    ("present | presente | actif | active",
+     f"{_MAINTENANT} | a la lecture | lors de la lecture | au moment de la lecture"),
     ("toujours | encore", "la"),
     (
         "esta | sigue | aun | todavia | actualmente | ahora | fallo | averia | codigo | sigue estando | aun esta | "
@@ -219,6 +220,7 @@ _PENDING: tuple[Slots, ...] = (
     ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
     ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
     ("waiting for | awaiting | needs", "confirmation"),
+    ("waiting | yet | still", "to confirm | to be confirmed"),
     ("to be | still to be", "confirmed"),
     (
         "vorlaufiger | unbestatigter | vorlaeufiger | unbestaetigter | ausstehender | nicht bestatigter",
@@ -231,7 +233,7 @@ _PENDING: tuple[Slots, ...] = (
     ("pas | pas encore | non | n est pas", "confirme | confirmee"),
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
-    ("en attente de | a", "confirmation | confirmer"),
+    ("en attente de | en attente | attente de | attente | att | a | reste a", "confirmation | confirmer | conf"),
     ("pendiente de | por | falta | falta por", "confirmar | confirmacion"),
     ("pending | pendiente | en attente | ausstehend", "1 | one | un | ein | 1er | first",
      "trip | cycle | ciclo | zyklus"),

@@ -27,7 +27,7 @@ STATES = Phrasebook(
         internal memory fault | memory fault detected""",
         "stored": """
         stored | store | stor | sto | strd | old one | not pres | not prsnt |
-        not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
+        not actv | gesp | spor | vergangenheit | mem | memo | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -134,8 +134,8 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
-    | inactiva | activa | actifs | inactifs | actuels
+    | mem | memo | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif
+    | inactivo | inactiva | activa | actifs | inactifs | actuels
 """)
 
 #: What a module did when it was asked.
@@ -177,6 +177,7 @@ ANSWERS = Phrasebook(
         | fuera de linea | sin conexion | no se comunica | incomunicado | tiempo excedido | no alcanzable |
         inaccesible | no da respuesta | tot""",
         "clean": """
+        ok rien | ok nothing | ok nada | ok nichts | ok none |
         no codes | no code | no dtc | no dtcs | no fault | no faults | no fault codes | no fault code | no trouble
         codes | no trouble code | no errors | no error | no error codes | no codes found | no codes stored | no
         faults found | no faults stored | no dtcs found | no dtc found | no dtcs stored | no code found | no codes
@@ -206,6 +207,7 @@ ANSWERS = Phrasebook(
         memoria vacia | sin memoria de averias | libre de fallos | sin registros | foutloos | in orde | sem defeitos |
         felfri | w porzadku""",
         "not fitted": """
+        n fitted | sin este equipo | vehiculo sin este equipo |
         not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in
         | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |
         unequipped | isn t fitted | is not fitted | not existing | absent | without this option | not part of this

@@ -22,7 +22,7 @@ _WORDS = (
     r"(?:bord|bordnetz|versorgungs|modul|(?:steuer)?gerate|ruhe|lade|leerlauf|klemmen|netz|system|betriebs|minimal|mindest|mindestbatterie|"
     r"minimale?[ ]?batterie)spannung|bordnetz|(?:spannungs|strom)?versorgung|spannung|spg|"
     r"tension(?: (?:de (?:la )?)?(?:batterie|bateria|bord|reseau|red|alimentacion)| d'alimentation| aux bornes)?|"
-    r"alimentation|alim|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"
+    r"alim(?:entation)?|voltaje(?: de (?:la )?bateria)?|alimentacion|[uv][ _.-]?(?:batt?|b|min)(?![a-z])|b[ ]?\+|"
     r"(?:kl\.?|klemme|terminal|borne|clamp|clip|kl-)[ ]?(?:30|15)|t(?:30|15)|"
     r"(?:starter|haupt|zusatz|zweit|hilfs|fahrzeug|bord|aufbau)-?batterie(?:spannung)?|(?:start|hoofd|hulp)accu|"
     r"(?:accu|batterij|boord(?:net)?|voedings?)?spanning|accu|batterij|batteria|"

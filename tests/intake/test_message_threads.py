@@ -1,0 +1,64 @@
+"""Threads of messages with time and sender, two strokes between modules, and short notes that tell the scans apart.
+Invented texts; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, scans
+
+_SAID = [
+    ("09:02", "Lena", "before clear, 11.2 V"), ("09:03", "Lena", "ABS: C0035 (stored), C0040 (active)"),
+    ("09:04", "Lena", "Radio: no codes"), ("09:05", "Otto", "ok thanks, carry on"),
+    ("09:40", "Lena", "after clear, 12.4 V"),
+    ("09:41", "Lena", "ABS: C0040 (active)"), ("09:42", "Lena", "Radio: no answer"), ("09:43", "Otto", "ok"),
+]
+
+
+@pytest.mark.parametrize("form", [
+    "{time} {name}: {text}", "{name}, {time}: {text}", "{name} ({time}): {text}", "[{time}] {name}: {text}",
+    "[{name} {time}] {text}",
+])
+def test_each_message_has_its_time_and_sender_before_it(form: str) -> None:
+    text = "\n".join(form.format(time=time, name=name, text=text) for time, name, text in _SAID)
+    assert scans(text) == ["before-clear 11.2 V | ABS: C0035 stored C0040 current; Radio: clean",
+                           "after-clear 12.4 V | ABS: C0040 current; Radio: silent"]
+
+
+def test_a_module_is_no_sender() -> None:
+    text = "09:02 ABS: C0035\n09:03 Radio: no codes\n09:04 ABS: C0040\n09:05 Dash: ok"
+    assert scans(text) == [" | ABS: C0035 C0040; Radio: clean; Dash: clean"]
+
+
+@pytest.mark.parametrize(("line", "held"), [
+    ("ABS: C0035 (stored) // Radio: no codes", {"anti-lock brakes": ["C0035 stored"], "radio": ["clean"]}),
+    ("ABS - C0035 // Radio - ok nothing // Winch node - C0040",
+     {"anti-lock brakes": ["C0035"], "radio": ["clean"], "Winch node": ["C0040"]}),
+    ("ABS:n/fitted // Winch node:C0040 // Radio:ok", {"Winch node": ["C0040"], "radio": ["clean"]}),
+    ("ABS: C0035 stored // seen last week too", {"anti-lock brakes": ["C0035 stored"]}),
+])
+def test_two_strokes_part_modules(line: str, held: dict[str, list[str]]) -> None:
+    assert modules_of(line) == held
+
+
+@pytest.mark.parametrize(("said", "phase"), [
+    ("repaired (earth strap cleaned)", "after-repair"), ("repariert (Masseband erneuert)", "after-repair"),
+    ("réparé (cosse remplacée)", "after-repair"), ("reparado (borne limpiada)", "after-repair"),
+    ("12 min gefahren, neu gelesen", "after-run"), ("borrado, 8 min de ruta, releido", "after-run"),
+    ("nada más borrar", "after-clear"), ("recién borrado", "after-clear"), ("aussitôt effacé", "after-clear"),
+])
+def test_short_notes_tell_the_scans_apart(said: str, phase: str) -> None:
+    told = scans(f"before clear 11.2 V\nABS - C0035\nradio - C0040\n\n{said}\nABS - no codes\nradio - C0040\n")
+    assert [scan.split(" ")[0] for scan in told] == ["before-clear", phase]
+
+
+def test_a_number_and_a_time_of_day_head_a_scan() -> None:
+    text = "1. 08:15\nabs - c0035\nradio - ok\n\n2. 09:40, alim 12,4 V\nabs - ok\nradio - c0040\n"
+    assert scans(text) == [" | abs: C0035; radio: clean", "12.4 V | abs: clean; radio: C0040"]
+    log = "1. 08:15 ABS: C0035\n2. 08:16 Radio: no codes\n3. 08:17 ECM: P0562"
+    assert scans(log) == [" | ABS: C0035; Radio: clean; ECM: P0562"]
+
+
+def test_a_plus_behind_a_status_only_joins_the_next_code() -> None:
+    text = "ABS: C0035 wheel sensor left = sporadic + C0040 pump motor = present + C0045 relay = pending"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 current", "C0045 pending"]}
