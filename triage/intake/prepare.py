@@ -83,6 +83,7 @@ from triage.intake.tidying import (
     rowtimes,
     scanbreaks,
     scanlead,
+    scannames,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -126,6 +127,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = pagebreaks.joined(all_rows, marks, names.listed)
+    scannames.adopt(all_rows)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source, names.as_written),

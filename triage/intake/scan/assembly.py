@@ -147,9 +147,9 @@ class Builder:
         begin, stop = line.span(min(start, length), min(end, length))
         self.notices.append(Notice(severity, message, self.source, line.number, begin, stop, line.raw))
 
-    def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:
-        """Start a snapshot, unless the one being read is still empty."""
-        if not self.snapshot.empty:
+    def new_snapshot(self, phase: Phase | None = None, *, named: bool = False) -> SnapshotDraft:
+        """Start a snapshot, unless the one being read is still empty and has no name that it may go on by later."""
+        if named or not self.snapshot.empty:
             self.snapshots.append(SnapshotDraft(number=max(draft.number for draft in self.snapshots) + 1))
         self.module = self.code = None
         self.may_restart = False
