@@ -33,7 +33,8 @@ _STAMP = lazily(
 )
 _SENDER = lazily(r"(?![PCBU][0-9Oo][0-9A-FOo]{3})([A-Z\u00c0-\u00de][\w.' -]{0,24}):\s+(?=\S)")
 _BULLET = lazily(
-    r"\s*(?://+\s+(?=[^\W\d])|"
+    # A comment among the rows of a table; a cell that is empty is followed by others, or by a code.
+    r"\s*(?://+\s+(?=[^\W\d])|;\s?(?=[^\W\d]{2}[^;]{10,}$)|"
     r"[-*+\u2022]+[ ]+(?![|;,]|\s*=)|[*\u2022]\s+(?!\s*=)|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
     r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|"
     r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|(?:no|nr)\.\s?"

@@ -226,10 +226,14 @@ _PENDING: tuple[Slots, ...] = (
      "nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
      "no confirmados | provisionales"),
-    ("pas | pas encore | non | n est pas", "confirme | confirmee"),
+    ("pas | pas encore | non | non encore | n est pas | n est pas encore", "confirme | confirmee"),
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
     ("en attente de | a", "confirmation | confirmer"),
+    ("bestatigung | bestaetigung", "fehlt | steht | ausstehend", "- | noch | noch aus | aus"),
+    ("confirmation", "manquante | manque encore"),
+    ("falta", "confirmar | confirmacion | la confirmacion"),
+    ("confirmacion", "pendiente"),
     ("pendiente de | por", "confirmar | confirmacion"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
@@ -240,9 +244,10 @@ _CONFIRMED: tuple[Slots, ...] = (
     ),
     ("2 | two", "trip", "fault | code | failure"),
     ("failed", "twice | two times | on 2 trips | on two trips"),
-    ("confirmed | mature | matured", "fault | code | dtc | failure"),
+    ("confirmed | mature | matured", "fault | code | dtc | failure | entry"),
+    ("2 | two", "trips | trip | cycles | cycle", "confirmed | matured"),
     (
-        "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya",
+        "now | already | fully | been | has been | since | schon | bereits | inzwischen | deja | bien | ya | desormais",
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),
