@@ -133,3 +133,38 @@ def test_a_comment_among_the_rows_heads_a_scan(mark: str) -> None:
 ])
 def test_a_cell_says_where_its_scan_stands(said: str, phase: str) -> None:
     assert scans(f"Scan;Module;DTC\n{said};ABS;C0035\n{said};Radio;none\n") == [f"{phase} | ABS: C0035; Radio: clean"]
+
+
+def test_scans_that_are_explained_in_part_stand_in_their_order() -> None:
+    text = ("Before clearing: battery 11.1 V\nAfter 5 km: battery 12.7 V\n\nModule;Code;Scan\n"
+            "ABS;C0035;before clearing\nABS;none;cleared\nABS;C0040;after 5 km\n"
+            "Radio;none;before clearing\nRadio;U0100;cleared\nRadio;none;after 5 km\n")
+    assert scans(text) == [
+        "before-clear 11.1 V | ABS: C0035; Radio: clean", "after-clear | ABS: clean; Radio: U0100",
+        "after-run 12.7 V | ABS: C0040; Radio: clean",
+    ]
+
+
+def test_a_column_of_numbers_beside_one_of_phases_is_explained_above() -> None:
+    text = ("N.\u00ba 1: tensi\u00f3n de bater\u00eda 11,8 V\nN.\u00ba 2: tensi\u00f3n de bater\u00eda 12,9 V\n\n"
+            "Momento;N.\u00ba;Unidad;C\u00f3digo\nantes de borrar;1;ABS;C0035\nantes de borrar;1;ABS;C0040\n"
+            "antes de borrar;1;Radio;sin fallos\nborrado;2;ABS;C0035\nborrado;2;ABS;C0040\nborrado;2;Radio;U0100\n")
+    assert scans(text) == [
+        "before-clear 11.8 V | ABS: C0035 C0040; Radio: clean", "after-clear 12.9 V | ABS: C0035 C0040; Radio: U0100",
+    ]
+
+
+@pytest.mark.parametrize("mark", [" | ", ";", "\t"])
+@pytest.mark.parametrize("last", [True, False])
+def test_a_column_of_phases_without_a_head_tells_the_scan(mark: str, last: bool) -> None:
+    said = [("before clear", "ABS", "C0035", "stored"), ("before clear", "Radio", "no codes", ""),
+            ("after run", "ABS", "no codes", ""), ("after run", "Radio", "U0100", "active")]
+    rows = [mark.join([*cells, when] if last else [when, *cells]) for when, *cells in said]
+    assert scans("Van, 2019\n\n" + "\n".join(rows)) == [
+        "before-clear | ABS: C0035 stored; Radio: clean", "after-run | ABS: clean; Radio: U0100 current",
+    ]
+
+
+def test_the_head_may_be_made_of_words_of_answers() -> None:
+    assert scans("Pass|ECU|DTC\n1|ABS|C0035\n2|ABS|none\n") == [" | ABS: C0035", " | ABS: clean"]
+    assert scans("No|Module|DTC\n1|ABS|C0035\n2|Radio|none\n") == [" | ABS: C0035; Radio: clean"]

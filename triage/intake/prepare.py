@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     pagebreaks,
     pairednames,
     paragraphs,
+    phasecells,
     phaseslips,
     plainecu,
     quotebars,
@@ -177,7 +178,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
-    found = namelead.parted(scanlead.parted(found, names.find), names)
+    found = namelead.parted(scanlead.parted(phasecells.parted(found), names.find), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 

@@ -31,12 +31,11 @@ _MOST, _MOST_ROWS = 12, 60
 
 def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
     """The roles of the columns below a head, with one for the scans where their cells tell them."""
-    if "scan" in roles:
-        return roles
     below = _below(rows, at, len(roles))
-    for place, role in enumerate(roles):
+    for place, role in enumerate(roles) if "scan" not in roles else ():
         if role in _OF_PHASES and _are_phases([row[place] for row in below[:_MOST_ROWS]]):
-            return _dated(below, _with(roles, place, "scan"))
+            roles = _dated(below, _with(roles, place, "scan"))
+            break
     if "date" in roles or "module" not in roles:
         return roles
     modules = [row[roles.index("module")] for row in below]

@@ -97,7 +97,8 @@ ROLES: dict[str, frozenset[str]] = {
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
         v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
         u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
-        tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
+        tension bat | tension batt | tension bateria | voltios | bordnetz | alim |
+        alim. | voltaje bateria | u batterie | u bateria"""),
     "lowest_volts": phrase_set("""
         min voltage | min. voltage | minimum voltage | lowest voltage | voltage min | voltage min. | voltage (min) |
         min volts | min. volts | lowest volts | volts min | volts (min) | lowest supply | min. supply | min supply |

@@ -26,14 +26,14 @@ from triage.intake.said import dates, phases, volts
 from triage.intake.words.scan_words import counts_scans
 
 #: "Scan no.: 1", "READING ....... B", "Lesung=2", and nothing else in the line.
-_NAMED = lazily(r"[\s#=*>\[(-]{0,6}([a-z][a-z /'-]{1,18}[a-z])(?:\s{0,2}(?:no|nr|n°|num|number)(?![a-z]))?"
+_NAMED = lazily(r"[\s#=*>\[(-]{0,6}([a-z][a-z /'-]{1,18}[a-z])(?:\s{0,2}(?:no|nr|n\.?°|num|number)(?![a-z]))?"
                 r"[\s.:=#]{1,40}([1-9][0-9]?|[a-d])[\s:=*\])-]{0,6}")
 #: What stands before the name, beside the word for a scan.
-_COUNT_WORD = lazily(r"(?:(?:no|nr|n°|num|number|numero|#)\.?)?[\s.:#]*")
+_COUNT_WORD = lazily(r"(?:(?:no|nr|n\.?\s?°|num|number|numero|#)\.?)?[\s.:#]*")
 _SET_APART = lazily(r"\s*(?:[:=]|-{1,2}>?\s|\u2013|\u2014)\s*(?=\S)")
 _EDGE = " \t#*/;>-"
-#: No table tells of more scans; no line that explains one is longer.
-_MOST, _LONGEST, _LONGEST_NAME = 12, 200, 32
+#: No table names more scans, and their phases beside; no line that explains one is longer.
+_MOST, _LONGEST, _LONGEST_NAME = 24, 200, 32
 
 
 def adopt(rows: Sequence[Row]) -> None:
@@ -81,11 +81,12 @@ def _columns(rows: Sequence[Row]) -> tuple[list[str], set[str]]:
         head = row if row.head else head
         if row.roles is None or "scan" not in row.roles or row.cells is None:
             continue
-        place = row.roles.index("scan")
-        if head is not None and head.cells is not None and place < len(head.cells):
-            heads.add(head.cells[place].low.strip(" .:#"))
-        if place < len(row.cells) and (name := name_of(row.cells[place].low)):
+        for place, (cell, role) in enumerate(zip(row.cells, row.roles, strict=False)):
+            if role != "scan" or not (name := name_of(cell.low)):
+                continue
             names[name] = None
+            if head is not None and head.cells is not None and place < len(head.cells):
+                heads.add(head.cells[place].low.strip(" .:#"))
         if len(names) > _MOST:
             return [], set()
     return sorted(names, key=len, reverse=True), heads
