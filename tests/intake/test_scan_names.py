@@ -168,3 +168,22 @@ def test_a_column_of_phases_without_a_head_tells_the_scan(mark: str, last: bool)
 def test_the_head_may_be_made_of_words_of_answers() -> None:
     assert scans("Pass|ECU|DTC\n1|ABS|C0035\n2|ABS|none\n") == [" | ABS: C0035", " | ABS: clean"]
     assert scans("No|Module|DTC\n1|ABS|C0035\n2|Radio|none\n") == [" | ABS: C0035; Radio: clean"]
+
+
+@pytest.mark.parametrize("head", [
+    ("Scan", "Stage", "Volts", "Module", "DTC", "Status"),
+    ("Reading #", "Moment", "Supply (V)", "ECU", "Code", "State"),
+    ("Lesung", "Wann", "Bordnetz V", "Baugruppe", "Fehler", "Zustand"),
+    ("Relev\u00e9 n\u00b0", "Quand", "U batterie", "Bo\u00eetier", "D\u00e9faut", "\u00c9tat"),
+    ("Session", "Point", "Vbat", "Unit name", "DTC", "Code status"),
+    ("Snapshot", "Condition", "Batt. V", "Controller", "Trouble code", "Present?"),
+])
+@pytest.mark.parametrize("mark", [";", "\t", "|"])
+@pytest.mark.parametrize("order", [(0, 1, 2, 3, 4, 5), (3, 4, 5, 0, 1, 2), (3, 0, 1, 2, 5, 4)])
+def test_the_columns_of_the_scan_stand_anywhere(head: tuple[str, ...], mark: str, order: tuple[int, ...]) -> None:
+    one, two = ("1", "before clear", "11,4"), ("2", "after 5 km", "12,6")
+    rows = (head, (*one, "ABS", "C0035", "stored"), (*one, "Radio", "ok", ""),
+            (*two, "ABS", "no response", ""), (*two, "Radio", "U0100", "pending"))
+    assert scans("\n".join(mark.join(row[place] for place in order) for row in rows)) == [
+        "before-clear 11.4 V | ABS: C0035 stored; Radio: clean", "after-run 12.6 V | ABS: silent; Radio: U0100 pending",
+    ]

@@ -23,7 +23,7 @@ Roles = tuple[str | None, ...]
 
 _NAME = lazily(r"[a-d]|[1-9][0-9]?")
 #: What a column may be called for that tells the scans by their phases, and one that counts them.
-_OF_PHASES = frozenset((None, "other", "date", "description"))
+_OF_PHASES = frozenset((None, "other", "date", "description", "status"))
 _OF_NUMBERS = frozenset((None, "other"))
 #: No table tells of more scans; so many rows are enough to see what stands in a column.
 _MOST, _MOST_ROWS = 12, 60
@@ -32,7 +32,7 @@ _MOST, _MOST_ROWS = 12, 60
 def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
     """The roles of the columns below a head, with one for the scans where their cells tell them."""
     below = _below(rows, at, len(roles))
-    for place, role in enumerate(roles) if "scan" not in roles else ():
+    for place, role in enumerate(roles):
         if role in _OF_PHASES and _are_phases([row[place] for row in below[:_MOST_ROWS]]):
             roles = _dated(below, _with(roles, place, "scan"))
             break

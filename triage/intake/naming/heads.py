@@ -242,7 +242,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
         return "spn"
     bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
-    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
+    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip(" .")) == "volts":
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
