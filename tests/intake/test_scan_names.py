@@ -62,6 +62,7 @@ def test_what_stands_above_the_first_scan_is_none() -> None:
 @pytest.mark.parametrize(("legend", "names"), [
     ("Scan A: as found, battery 11.9 V\nScan B: after 10 min idling, battery 13.8 V", "AB"),
     ("A = as found, battery 11.9 V\nB = after 10 min idling, battery 13.8 V", "AB"),
+    ("1: as found, battery 11.9 V\n2: after 10 min idling, battery 13.8 V", "12"),
     ("No. 1 - as found, battery 11.9 V\nNo. 2 - after 10 min idling, battery 13.8 V", "12"),
     ("Scan 04.05.2024 09:10 = as found, battery 11.9 V\nScan 04.05.2024 10:30 = after 10 min idling, battery 13.8 V",
      ("04.05.2024 09:10", "04.05.2024 10:30")),
@@ -91,6 +92,13 @@ def test_one_number_for_a_visit_parts_no_phases() -> None:
     text = ("Visit;Stage;Module;DTC\n7;before clearing;ABS;C0035\n7;before clearing;Radio;none\n"
             "7;after clearing;ABS;none\n7;after clearing;Radio;U0100\n")
     assert scans(text) == ["before-clear | ABS: C0035; Radio: clean", "after-clear | ABS: clean; Radio: U0100"]
+
+
+def test_numbers_count_scans_in_columns_parted_by_wide_gaps() -> None:
+    text = ("No.   ECU     Code       State\n----  ------  ---------  -------\nA     ABS     C0035      stored\n"
+            "A     ABS     C0040      active\nA     Radio   no codes\nB     ABS     no answer\n"
+            "B     Radio   U0100      pending\n")
+    assert scans(text) == [" | ABS: C0035 stored C0040 current; Radio: clean", " | ABS: silent; Radio: U0100 pending"]
 
 
 @pytest.mark.parametrize("head", ["No.", "#", "Nr", "N\u00b0"])

@@ -15,7 +15,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from triage.intake.lines.row import Row
+from triage.intake.lines.row import Cell, Row
+from triage.intake.naming.heads import is_head
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases
 
@@ -50,16 +51,27 @@ def _with(roles: Roles, place: int, role: str) -> Roles:
 
 
 def _below(rows: Sequence[Row], at: int, columns: int) -> list[list[str]]:
-    """The cells of the rows of a table that has all its columns, to the next head."""
+    """The cells of the rows of a table by its columns, to the next head."""
     found = []
-    head = [cell.low for cell in rows[at].cells or ()]
+    head = rows[at].cells or []
     for row in rows[at + 1 :]:
-        if row.kind == rows[at].kind and row.cells is not None and len(row.cells) == columns:
-            lows = [cell.low for cell in row.cells]
-            if lows == head:
-                break
-            found.append(lows)
+        if row.kind != rows[at].kind or row.cells is None or not 2 <= len(row.cells) <= columns:
+            continue
+        # Empty cells at the end of a row are gone, and so are all of them where wide gaps part the cells.
+        lows = [cell.low for cell in row.cells] + [""] * (columns - len(row.cells))
+        if not row.finds.codes and is_head(lows):
+            break
+        found.append(_by_place(row, rows[at], head) if row.kind == "gap" else lows)
     return found
+
+
+def _by_place(row: Row, above: Row, head: Sequence[Cell]) -> list[str]:
+    """The cells of a row by the heads that they start under."""
+    lows = [""] * len(head)
+    for cell in row.cells or ():
+        start = cell.start + row.start - above.start
+        lows[max((place for place, each in enumerate(head) if each.start <= start), default=0)] = cell.low
+    return lows
 
 
 def _are_phases(lows: Sequence[str]) -> bool:

@@ -64,6 +64,11 @@ def _explained(rows: Sequence[Row]) -> None:
     for row in rows:
         if row.roles is not None or row.head or row.blank or row.finds.codes or len(row.low) > _LONGEST:
             continue
+        lead = name_of(row.line.low[: row.start]) if row.start else ""
+        if lead in names and _tells(row.low):
+            # "1: before clear" was taken for an item of a list.
+            row.names_scan = (lead, 0)
+            continue
         for name in names:
             start = _behind(row.low, name, heads)
             if start:
