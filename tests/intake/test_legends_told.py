@@ -67,6 +67,18 @@ def test_digits_in_the_column_of_statuses() -> None:
     assert told(text) == " | anti-lock brakes: C0035 stored; engine control: P0301 current"
 
 
+def test_a_dash_may_stand_in_what_a_digit_means() -> None:
+    legend = "Legend: 1 = active, 0 = not active - history only, 2 = confirmed"
+    text = f"{legend}\nModule;Code;Status\nABS;C0035;2\nECM;P0301;0"
+    assert told(text) == " | anti-lock brakes: C0035 confirmed; engine control: P0301 stored"
+
+
+@pytest.mark.parametrize("mark", ["; ", ";", "// ", "# "])
+def test_a_legend_may_be_a_comment_above_the_table(mark: str) -> None:
+    text = f"{mark}Status: 1 = active, 0 = stored, 2 = pending\nModule,Code,Status\nABS,C0035,2\nECM,P0301,0"
+    assert told(text) == " | anti-lock brakes: C0035 pending; engine control: P0301 stored"
+
+
 @pytest.mark.parametrize("line", ["Codes: 3 - stored, 2 - pending", "1 current, 2 stored", "1 = stored", ""])
 def test_digits_that_count_explain_nothing(line: str) -> None:
     assert told(f"{line}\nABS | C0035 | 2 | Wheel speed\n") == " | anti-lock brakes: C0035"

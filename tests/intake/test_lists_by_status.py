@@ -34,3 +34,10 @@ def test_a_status_with_the_number_of_its_codes(form: str) -> None:
 def test_a_status_below_its_code_is_that_of_the_code() -> None:
     text = "Radio\n  B1168 aerial open\n    stored fault\n  B1169 speaker open\n    current fault\nABS\n  no codes\n"
     assert modules_of(text)["radio"] == ["B1168 stored", "B1169 current"]
+
+
+@pytest.mark.parametrize("mark", ["; ", " | "])
+def test_a_name_in_the_description_of_a_code_ends_no_list(mark: str) -> None:
+    codes = mark.join(("C0035 Brake switch", "C0040 Airbag lamp", "U3003 Battery voltage"))
+    assert modules_of(f"Module: Radio\nHistory codes: {codes}\n") == {"radio": [
+        "C0035 stored", "C0040 stored", "U3003 stored"]}

@@ -76,6 +76,7 @@ from triage.intake.tidying import (
     pagebreaks,
     pairednames,
     paragraphs,
+    phasecells,
     phaseslips,
     plainecu,
     quotebars,
@@ -84,6 +85,7 @@ from triage.intake.tidying import (
     saidofall,
     scanbreaks,
     scanlead,
+    scannames,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -133,6 +135,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = pagebreaks.joined(all_rows, marks, names.listed)
+    scannames.adopt(all_rows)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source, names.as_written),
@@ -182,7 +185,8 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
-    found = namelead.parted(saidofall.parted(scanlead.parted(found, names.find)), names)
+    led = scanlead.parted(phasecells.parted(found), names.find)
+    found = namelead.parted(saidofall.parted(led), names)
     return emptylists.taken_off(counted.taken_off(found))
 
 

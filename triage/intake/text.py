@@ -142,6 +142,9 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.turns:
         turns.read(context, row)
         return
+    if row.names_scan is not None:
+        turns.named(context, row)
+        return
     told = row.roles is not None and "scan" in row.roles
     if at in context.row_times and not told:
         _time_of_row(context, context.row_times[at])

@@ -239,6 +239,9 @@ def _status_byte(context: Context, row: Row, value: str, low: str, start: int) -
 def _description(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     if not value:
         return False
+    if context.builder.module is None and _tells_of_scan(low):
+        # "Remark: read before clearing", above the first module of a scan
+        return metarow.read(context, row)
     # A blank line within a block parts no text from its code.
     draft = context.open_code or (None if _code_follows(context) else _draft(context))
     answer = answer_of_cell(low) if context.open_code is None else None
@@ -360,6 +363,11 @@ def _stored(context: Context, row: Row, value: str, low: str, start: int) -> boo
     for name, number_read in values.items():
         context.open_code.freeze.setdefault(name, number_read)
     return bool(values)
+
+
+def _tells_of_scan(low: str) -> bool:
+    """Whether a remark says where the scan stands, or what was done before it."""
+    return phases.find(low) is not None or bool(phases.events(low))
 
 
 def _scan(context: Context, row: Row, value: str, low: str, start: int) -> bool:

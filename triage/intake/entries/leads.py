@@ -222,7 +222,20 @@ def _left(low: str, lead: Lead, codes: Sequence[Span], names: Sequence[Span], at
     if _DESCRIBED.fullmatch(low, codes[at - 1][1], codes[at][0]) is not None:
         # "P0562 (aerial open) and P0563": a description in brackets speaks of other modules as well.
         return False
-    return _name_in(names, codes[at - 1][1], codes[at][0]) and not _names_behind(low, codes, names, at)
+    if not _name_in(names, codes[at - 1][1], codes[at][0]) or _names_behind(low, codes, names, at):
+        return False
+    return not _is_described(low, codes, names, at)
+
+
+def _is_described(low: str, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:
+    """Whether the first name between two codes begins the description of the one in front, which goes on behind it to
+    a mark right before the next code: "C0035 brake switch; C0040 lamp"."""
+    least, stop = codes[at - 1][1], codes[at][0]
+    start, end = names[bisect_left(names, (least, least))]
+    if low[least:start].strip(" -:/"):
+        return False
+    told = low[end:stop].rstrip()
+    return told[-1:] in (";", "|") and told[:1] == " " and bool(told[:-1].strip())
 
 
 def _names_behind(low: str, codes: Sequence[Span], names: Sequence[Span], at: int) -> bool:

@@ -274,6 +274,9 @@ def _leader(context: Context, row: Row) -> bool:
     if not has_letter(name) or len(name) > LONGEST_NAME or role_of(small(name)) is not None:
         return False
     dots = row.text[match.end(1) : match.end()].strip()
+    if dots == "." and small(name).endswith((" no", " nr", " num")):
+        # "Tester no. 11"
+        return False
     if dots == "." or (dots in ("..", "...") and context.names.score(name) < 60.0):
         # Where somebody paused or a sentence ends, no unknown name stands, unless a longer row of dots ends there too.
         others = (other.text[: match.end()] for other in context.rows[max(context.at - 8, 0) : context.at + 9])

@@ -125,8 +125,8 @@ def _of_scans(cell: Cell) -> int:
 
 def _scan(context: Context, by_role: dict[str, list[Cell]]) -> None:
     """A column that says which scan the row is of: a new one where it changes."""
-    if low := text_of(by_role, "scan"):
-        turn(context, low)
+    if told := [cell.low for cell in by_role.get("scan", ()) if cell.low.strip() not in EMPTY]:
+        turn(context, *told)
 
 
 def _module_cell(context: Context, row: Row, by_role: dict[str, list[Cell]]) -> Cell | None:

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines import scancolumn
 from triage.intake.lines.gaps import between_cells
 from triage.intake.lines.row import Cell, Row
 from triage.intake.lines.stretches import list_mark, places, places_outside_quotes, stretches
@@ -109,6 +110,8 @@ def _cells(row: Row, cuts: list[tuple[int, int]]) -> list[Cell]:
     return cells
 
 
+#: "#" may be the head of a column.
+_COMMENTED = lazily(r"\s*(?://|#{1,3} )\s*[^\W\d]")
 _TYPE = lazily(r"[0-9A-Fa-f]{2}")
 
 
@@ -129,13 +132,13 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
             continue
         headed = not row.finds.codes and cells is not None and len(cells) >= 2
         roles = roles_of([cell.low for cell in cells or ()]) if headed and is_head([c.low for c in cells or ()]) else ()
-        # "Currently present | in memory | not confirmed" is no answer.
-        if roles and (any(map(_is_flag, roles)) or answer_of_cell(row.low) is None):
+        # "Currently present | in memory | not confirmed" is no answer, nor is "No | Module | DTC".
+        if roles and (any(map(_is_flag, roles)) or (len(roles) > 2 and all(roles)) or answer_of_cell(row.low) is None):
             head, head_roles, missed = row, _with_types(rows, at, roles), 0
             line_up = _marks_line_up(rows[at + 1 : at + 1 + _MOST_MARKED], head, roles)
             row.head = True
             continue
-        if head is None:
+        if head is None or _is_comment(row):
             continue
         if row.kind != head.kind or cells is None:
             missed += 1
@@ -157,8 +160,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
 def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> tuple[str | None, ...]:
     """The roles with a failure type for a column right behind the codes that is called by no known name and holds
     nothing but two hexadecimal digits, some of which no count is written with ("0A", "00")."""
-    if "scan" not in roles and "date" not in roles and (place := _phases_at(rows, at, roles)) is not None:
-        roles = (*roles[:place], "scan", *roles[place + 1 :])
+    roles = scancolumn.told(rows, at, roles)
     if "code" not in roles or "failure_type" in roles:
         return roles
     column = roles.index("code") + 1
@@ -173,16 +175,9 @@ def _with_types(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> 
     return (*roles[:column], "failure_type", *roles[column + 1 :])
 
 
-def _phases_at(rows: Sequence[Row], at: int, roles: tuple[str | None, ...]) -> int | None:
-    """The column of no known name in which every cell says where a scan stands ("before the clear")."""
-    for place, role in enumerate(roles):
-        if role is not None:
-            continue
-        held = [cells[place].low for row in rows[at + 1 : at + 1 + _MOST_MARKED]
-                if row.kind == rows[at].kind and (cells := row.cells) is not None and len(cells) == len(roles)]
-        if len(held) > 1 and all(low and phases.find(low) is not None for low in held):
-            return place
-    return None
+def _is_comment(row: Row) -> bool:
+    """Whether a line is set off as a comment among the rows of a table: "# Scan 2, after the clear, 12.8 V"."""
+    return not row.finds.codes and _COMMENTED.match(row.line.text) is not None
 
 
 def _before_tabs(row: Row, lead: str) -> list[Cell]:

@@ -23,6 +23,7 @@ from triage.intake.said import phases
 from triage.intake.words.wordings import CODES
 
 _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
+_CELL = lazily(r"[0-9]{1,2}\t")
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
 _GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
 #: A number that only counts, whatever stands behind it: "[2] Gearbox", "2/5 Gearbox: P0700", "Mod. 2 Gearbox".
@@ -80,6 +81,9 @@ def line_numbers(found: Sequence[Line]) -> list[int]:
 def unnumbered(rows: Sequence[Row]) -> list[Row]:
     """The rows, those that are numbered 1, 2, 3 and so on without their number."""
     found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
+    if any(row.finds.codes and _CELL.match(row.text) for row in rows):
+        # A column of the table: the number of the scan, or of the row, which the rows with codes keep.
+        found = [(at, match) for at, match in found if _CELL.match(rows[at].text) is None]
     runs: list[dict[int, int]] = [{}]
     again: dict[int, tuple[int, int]] = {}
     for at, match in found:

@@ -51,6 +51,8 @@ class Row:
     later: bool = False
     #: It says which scan the module named next is of: scans may take turns.
     turns: bool = False
+    #: The name of the scan that it says what follows is of, and where it goes on behind that.
+    names_scan: tuple[str, int] | None = None
     #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
     described: tuple[tuple[int, int], ...] = ()
     #: The last row of a table that was put together from other lines: the heads do not hold below it.

@@ -16,6 +16,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import covered, phrase_set, plain_words, word_set
 from triage.intake.plain.slips import nearest
 from triage.intake.words.module_words import ENTRIES, SPELLINGS
+from triage.intake.words.scan_words import SCANS, SESSIONS
 from triage.intake.words.vocabulary import STATES
 from triage.intake.words.volt_words import LOWEST
 
@@ -59,6 +60,7 @@ ROLES: dict[str, frozenset[str]] = {
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
         fault | stat | present? | active? | vorhanden | present | memory | memoire | memoria | speicher | list |
         category | dtc state | status text | presence | kategorie | status/zustand | code state | present now | now? |
+        status now | state now |
         current? | present now? |
         aktiv? | aktuell? | vorhanden? | still present? | etat defaut | etat du code | statut du defaut | etat actuel |
         situacion | estado actual | estado de la averia | estado del fallo | fehlerzustand | dtc-status | statut dtc |
@@ -95,7 +97,8 @@ ROLES: dict[str, frozenset[str]] = {
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
         v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
         u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
-        tension bat | tension batt | tension bateria | voltaje bateria | u batterie | u bateria"""),
+        tension bat | tension batt | tension bateria | voltios | bordnetz | alim |
+        alim. | voltaje bateria | u batterie | u bateria"""),
     "lowest_volts": phrase_set("""
         min voltage | min. voltage | minimum voltage | lowest voltage | voltage min | voltage min. | voltage (min) |
         min volts | min. volts | lowest volts | volts min | volts (min) | lowest supply | min. supply | min supply |
@@ -117,9 +120,7 @@ ROLES: dict[str, frozenset[str]] = {
         response | answer | communication | comms | comm | antwort | kommunikation | reponse | respuesta |
         comunicacion | reply | comm status | com | com status | kommunikationsstatus | connection | verbindung |
         liaison | conexion | dialogue | can | link"""),
-    "scan": phrase_set("""
-        phase | scan | snapshot | when | pass | scan no | lauf | durchgang | etape | fase | scan name | reading |
-        round | stage | messung | which scan | releve | lectura | lecture"""),
+    "scan": SCANS,
     "date": phrase_set("""
         date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time |
         uhrzeit | scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at
@@ -159,10 +160,6 @@ _SENDERS = phrase_set("""
     source controller | sending unit | sending ecu | source node | where | quelle | absender | sender ecu | herkunft |
     quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
     fuente | procedencia | remitente | gerat | geraet | appareil | dispositivo | controlador | controleur""")
-#: Heads of a column of scans that mean something else as keys ("Session: extended").
-_SESSIONS = phrase_set("""
-    session | sitzung | seance | sesion | visit | besuch | visite | visita | run | readout | read-out | scan title |
-    lesung | auslesung | abfrage | durchlauf | pruflauf | passage | escaneo | pasada""")
 #: Columns named by a status: a mark, or the codes themselves, stand in them.
 _FLAGS = {
     "current": phrase_set(
@@ -245,7 +242,7 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
         return "spn"
     bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
-    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip()) == "volts":
+    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip(" .")) == "volts":
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
@@ -287,7 +284,7 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         for low, flag in zip(lows, flags, strict=True)
     )
     if "scan" not in roles:
-        roles = tuple(role or ("scan" if low.strip(_EDGE) in _SESSIONS else None)
+        roles = tuple(role or ("scan" if low.strip(_EDGE) in SESSIONS else None)
                       for role, low in zip(roles, lows, strict=True))
     if "scan" in roles:
         roles = tuple(role or ("lowest_volts" if (bare := LOWEST.sub("", low)) != low and (

@@ -35,7 +35,7 @@ class PhaseHit(NamedTuple):
 
 #: What a scan is called, beside its number or its place among others.
 _A_SCAN = (
-    r"(?:scan|snapshot|read(?:ing|-?out)?|pass|(?:[a-z]{3,20}-?)?(?:auslesung|abfrage)|messung|durchgang|lecture|lectura|"
+    r"(?:scan|snapshot|read(?:ing|-?out)?|pass|(?:[a-z]{3,20}-?)?(?:auslesung|abfrage)|lesung|messung|durchgang|lecture|lectura|"
     r"query|interrogation|consulta|escaneo)"
 )
 _SCAN_HEAD = lazily(
@@ -310,6 +310,23 @@ def events(low: str) -> tuple[Deed, ...]:
     elif kind not in (None, "none") and _CONNECTED.search(low):
         found.append(Deed(0, len(low), "outside supply on", kind))
     return tuple(sorted(found, key=lambda deed: deed.start))
+
+
+#: Where a scan stands that was taken when something was just done.
+_AFTER: dict[What, Phase] = {"cleared": "after-clear", "drove": "after-run", "replaced": "after-repair"}
+
+
+def of_cell(low: str) -> Phase | None:
+    """Where a scan stands by what is said of it alone: by the phase, or by no more than what was done before it.
+
+    >>> of_cell("after the run"), of_cell("cleared"), of_cell("2")
+    ('after-run', 'after-clear', None)
+    """
+    hit = find(low)
+    if hit is not None:
+        return hit.phase
+    deeds = events(low)
+    return _AFTER.get(deeds[-1].what) if deeds else None
 
 
 def _has_cause(low: str, start: int, end: int) -> bool:

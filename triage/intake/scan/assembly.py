@@ -75,6 +75,8 @@ class SnapshotDraft:
     #: Its place among the snapshots as they began.
     number: int = 0
     phase: Phase | None = None
+    #: It has a name by which it may go on later.
+    named: bool = False
     at: datetime | None = None
     #: The date and time as printed, where day and month can't be told apart.
     written: str = ""
@@ -153,9 +155,9 @@ class Builder:
         begin, stop = line.span(min(start, length), min(end, length))
         self.notices.append(Notice(severity, message, self.source, line.number, begin, stop, line.raw))
 
-    def new_snapshot(self, phase: Phase | None = None) -> SnapshotDraft:
-        """Start a snapshot, unless the one being read is still empty."""
-        if not self.snapshot.empty:
+    def new_snapshot(self, phase: Phase | None = None, *, named: bool = False) -> SnapshotDraft:
+        """Start a snapshot, unless the one being read is still empty. ``named``: even if it is, where it has a name."""
+        if not self.snapshot.empty or (named and self.snapshot.named):
             self.snapshots.append(SnapshotDraft(number=max(draft.number for draft in self.snapshots) + 1))
         self.module = self.code = None
         self.may_restart = False

@@ -27,7 +27,7 @@ from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"[\s\"'(\[*]*(?:[a-z]{2,12} ){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
+    r"[\s\"'(\[*#]*(?:[a-z]{2,12} ){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
     r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
     r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"
@@ -315,7 +315,8 @@ def _told(
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
-    sure = led and (len(found) == 1 or " - " not in low)
+    # With "=" behind each letter a dash stands within what it means.
+    sure = led and (len(found) == 1 or " - " not in low or low.count("=") >= len(found))
     told = [entry.letters for entry in found]
     explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
     return found if explained or _may_be_digits(told, "=" in low, sure) else []

@@ -231,7 +231,7 @@ _BEFORE_WAYS = (
     ),
     _way(
         r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor ",
-        rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|vor {LO_OF}{LOESCH}|"
+        rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|v(?:or|\.) {LO_OF}{LOESCH}|"
         rf"(?:ehe|bevor) (?:[\w'/-]+ ){{0,5}}?{LOESCH}|eingangs(?:scan|test|diagnose|auslesung)|"
         rf"erste auslesung|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
     ),

@@ -22,8 +22,11 @@ OF_CODES = (
 #: With the umlaut, or written out where a keyboard has none.
 GELOESCHT = r"geloe?scht"
 LOESCH = rf"(?:(?:fehler)?(?:speicher)?(?:losch|loesch)\w*|{GELOESCHT})"
-LO_OF = r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |codes? |aller |allen |ersten |erstem )*"
-EFF = r"(?:effac\w+|suppression)"
+LO_OF = (
+    r"(?:dem |der |des |den |fehlerspeicher |fehler |fehlerspeichers |fsp?[.]? |codes? |aller |allen |ersten |"
+    r"erstem )*"
+)
+EFF = r"(?:effac\w*|suppression)"
 EF_OF = r"(?:l'|le |la |les |des |d'|defauts? |codes? |un |tous |avoir )*"
 BORR = r"(?:borr\w+|eliminar|eliminacion|limpiar|limpieza)"
 BO_OF = r"(?:de |del |el |la |los |las |codigos |haber |averias |fallos |un )*"

@@ -230,13 +230,16 @@ _PENDING: tuple[Slots, ...] = (
      "nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
      "no confirmados | provisionales"),
-    ("pas | pas encore | non | n est pas", "confirme | confirmee"),
+    ("pas | pas encore | non | non encore | n est pas | n est pas encore", "confirme | confirmee"),
     ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
     ("en attente de | en attente | attente de | attente | att | a | reste a", "confirmation | confirmer | conf"),
-    ("pendiente de | por | falta | falta por", "confirmar | confirmacion"),
+    ("pendiente de | por | falta | falta por", "confirmar | confirmacion | la confirmacion"),
     ("pending | pendiente | en attente | ausstehend", "1 | one | un | ein | 1er | first",
      "trip | cycle | ciclo | zyklus"),
+    ("bestatigung | bestaetigung", "fehlt | steht | ausstehend", "- | noch | noch aus | aus"),
+    ("confirmation", "manquante | manque encore"),
+    ("confirmacion", "pendiente"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
     (
@@ -247,8 +250,10 @@ _CONFIRMED: tuple[Slots, ...] = (
     ("2 | two", "trip | trips", "fault | code | failure | confirmed"),
     ("failed", "twice | two times | on 2 trips | on two trips"),
     ("confirmed | mature | matured", "fault | code | dtc | failure | entry"),
+    ("2 | two", "trips | trip | cycles | cycle", "confirmed | matured"),
     (
-        "now | already | fully | been | has been | since | schon | bereits | inzwischen | voll | deja | bien | ya",
+        "now | already | fully | been | has been | since | schon | bereits | inzwischen | voll | deja | bien | ya | "
+        "desormais",
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),

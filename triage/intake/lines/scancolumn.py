@@ -1,0 +1,109 @@
+"""The column of a table that tells which scan a row is of though its head does not: it is called for something else
+("Time", "No."), and what stands in it are phases, or a few numbers or moments under which the same modules come again.
+
+>>> from triage.intake.lines.layouts import split_rows
+>>> from triage.intake.lines.rows import rows_of
+>>> text = "No;Module;DTC\\n1;ABS;C0035\\n1;ABS;C0040\\n1;TCM;\\n2;ABS;C0035\\n2;ABS;C0040\\n2;TCM;P0700"
+>>> found = rows_of(text)
+>>> split_rows(found)
+>>> found[1].roles
+('scan', 'module', 'code')
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from triage.intake.lines.row import Cell, Row
+from triage.intake.naming.heads import is_head
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, phases
+
+Roles = tuple[str | None, ...]
+
+_NAME = lazily(r"[a-d]|[1-9][0-9]?")
+#: What a column may be called for that tells the scans by their phases, and one that counts them.
+_OF_PHASES = frozenset((None, "other", "date", "description", "status"))
+_OF_NUMBERS = frozenset((None, "other"))
+#: No table tells of more scans; so many rows are enough to see what stands in a column.
+_MOST, _MOST_ROWS = 12, 60
+
+
+def told(rows: Sequence[Row], at: int, roles: Roles) -> Roles:
+    """The roles of the columns below a head, with one for the scans where their cells tell them."""
+    below = _below(rows, at, len(roles))
+    for place, role in enumerate(roles):
+        if role in _OF_PHASES and _are_phases([row[place] for row in below[:_MOST_ROWS]]):
+            roles = _dated(below, _with(roles, place, "scan"))
+            break
+    if "date" in roles or "module" not in roles:
+        return roles
+    modules = [row[roles.index("module")] for row in below]
+    for place, role in enumerate(roles):
+        if role in _OF_NUMBERS and _are_scans([row[place] for row in below], modules):
+            return _with(roles, place, "scan")
+    return roles
+
+
+def _with(roles: Roles, place: int, role: str) -> Roles:
+    return (*roles[:place], role, *roles[place + 1 :])
+
+
+def _below(rows: Sequence[Row], at: int, columns: int) -> list[list[str]]:
+    """The cells of the rows of a table by its columns, to the next head."""
+    found = []
+    head = rows[at].cells or []
+    for row in rows[at + 1 :]:
+        if row.kind != rows[at].kind or row.cells is None or not 2 <= len(row.cells) <= columns:
+            continue
+        # Empty cells at the end of a row are gone, and so are all of them where wide gaps part the cells.
+        lows = [cell.low for cell in row.cells] + [""] * (columns - len(row.cells))
+        if not row.finds.codes and is_head(lows):
+            break
+        found.append(_by_place(row, rows[at], head) if row.kind == "gap" else lows)
+    return found
+
+
+def _by_place(row: Row, above: Row, head: Sequence[Cell]) -> list[str]:
+    """The cells of a row by the heads that they start under."""
+    lows = [""] * len(head)
+    for cell in row.cells or ():
+        start = cell.start + row.start - above.start
+        lows[max((place for place, each in enumerate(head) if each.start <= start), default=0)] = cell.low
+    return lows
+
+
+def _are_phases(lows: Sequence[str]) -> bool:
+    """Whether all cells of a column say where a scan stands ("before the clear"), but for a slip here and there."""
+    return len(lows) > 1 and all(lows) and 10 * sum(phases.of_cell(low) is None for low in lows) <= len(lows)
+
+
+def _dated(below: Sequence[Sequence[str]], roles: Roles) -> Roles:
+    """The roles with one for the date of the scan, where a column that only counts the rows holds nothing else."""
+    for place, role in enumerate(roles) if "date" not in roles else ():
+        if role in _OF_NUMBERS and len(below) > 1 and all(_is_moment(row[place]) for row in below):
+            return _with(roles, place, "date")
+    return roles
+
+
+def _is_moment(low: str) -> bool:
+    """Whether a cell is a date, with its time perhaps, and nothing else."""
+    found = dates.find(low) if 8 <= len(low) <= 24 else []
+    return len(found) == 1 and found[0].end - found[0].start >= len(low) - 1
+
+
+def _are_scans(lows: Sequence[str], modules: Sequence[str]) -> bool:
+    """Whether a few names stand in a column, most modules under more of them than one, and some with more rows than one
+    under the same: it counts neither rows nor modules nor the codes of a module."""
+    values = set(lows)
+    if not 2 <= len(values) <= _MOST or 2 * len(values) > len(lows):
+        return False
+    if not all(map(_NAME.fullmatch, values)) and not all(map(_is_moment, values)):
+        return False
+    pairs = Counter(zip(modules, lows, strict=True))
+    again = Counter(module for module, _ in pairs)
+    return max(pairs.values()) > 1 and 2 * sum(times > 1 for times in again.values()) >= len(again)
+
+
+__all__ = ["told"]
