@@ -6,7 +6,7 @@ from __future__ import annotations
 import pytest
 
 from tests.intake.reads import modules_of, printed, scans
-from triage.intake.said.listheads import said_of_all
+from triage.intake.said.ofall import told
 
 ABS, ECM, RADIO = "anti-lock brakes", "engine control", "radio"
 
@@ -44,7 +44,7 @@ def test_a_sentence_before_the_codes_says_the_status_of_all(said: str, status: s
 def test_no_such_sentence() -> None:
     for low in ("all modules are present", "these are old", "everything is clear", "all fuses are present",
                 "all stored codes were cleared"):
-        assert said_of_all(low) is None, low
+        assert told(low, True) is None, low
     # Behind the codes of a scan it says nothing of those of the next.
     text = "ABS: C0035\nAll codes are fixed.\nRadio: B1000"
     assert modules_of(text) == {ABS: ["C0035"], RADIO: ["B1000"]}

@@ -18,9 +18,9 @@ from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set, words
-from triage.intake.said import otherthings, phases, states
+from triage.intake.said import ofall, otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
-from triage.intake.said.listheads import only_counts, said_of_all, status_of_head
+from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING
@@ -346,8 +346,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
 
 def section(context: Context, row: Row) -> StatusWord | None:
     """The status of a heading over a list of codes ("Pending codes:"), or None."""
-    if (told := said_of_all(row.low)) is not None:
-        return told
+    if (told := ofall.told(row.low, True)) is not None:
+        return told.status
     if len(row.low) > 66:
         return None
     status, words_beside = status_of_head(row.low, context.translated)

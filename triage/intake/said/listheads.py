@@ -59,44 +59,6 @@ _SERVICE_FIRST = lazily(
 )
 
 
-#: What begins a sentence about all codes of a scan.
-ALL = word_set("all every each everything these those they alle samtliche tous toutes todos todas")
-_ALL_ARE = lazily(
-    r"(?:(?:all|every|each)(?: (?:one )?of)?|everything|(?:these|those|they)(?= are all )|alle|samtliche|tous|toutes|"
-    r"todos|todas)"
-    r"(?: (?:these|them|those|the|this|die|diese|les|ces|los|las|estos|estas|single|stored|trouble|fault|dtcs?|codes?|"
-    r"faults?|errors?|entries|entry|fehler|fehlercodes|eintrage|defauts|codigos|averias|fallos))*"
-    r"(?: (?:in|of|from|on) (?:this|the) (?:scan|list|read-?out|reading|snapshot|pass)| below| here| listed| following|"
-    r" that follow| i found| in diesem scan| de ce scan| de (?:este|esta) \w+)*"
-    r"(?: (?:is|are|was|were|shows?|shown|marked|flagged|logged|reported|came up|sind|waren|als|sont|etaient|comme|son|"
-    r"estan|estaban|como|all|as))*"
-    r" ([a-z][a-z '-]{2,40}?)"
-    r"(?: (?:at the time of (?:the |this |my )?(?:scan|reading)|when (?:i )?(?:scanned|read)|at the scan|"
-    r"beim auslesen|zum zeitpunkt des auslesens|lors de la lecture|en el momento de la lectura))?"
-    r"(?:[,;]? (?:and )?(?:not (?:one|a single one)|none|no code|nothing|keiner|keines|aucun|ninguno)"
-    r"(?: of (?:them|these|those)| davon| de ellos)?(?: (?:is|are|was|were|ist|est|esta|estaba))?(?: [a-z]+){1,3})?"
-    r"\s?[.:;!]?\s*"
-)
-#: One of these tells that codes are meant.
-_THEM = _SEVERAL | word_set("code dtc fault fehler these them those they everything below")
-_LONGEST_SENTENCE = 140
-
-
-@remembered
-def said_of_all(low: str) -> StatusWord | None:
-    """The status that a sentence says of all codes of a scan; None where it is no such sentence.
-
-    >>> said_of_all("all of these are passive, not one is active."), said_of_all("every code here is pending")
-    ('stored', 'pending')
-    >>> said_of_all("all modules are present"), said_of_all("these are old")
-    (None, None)
-    """
-    match = _ALL_ARE.fullmatch(low) if len(low) <= _LONGEST_SENTENCE else None
-    if match is None or _THEM.isdisjoint(plain_words(low[: match.start(1)])) or not states.is_status(match[1]):
-        return None
-    return states.of_cell(match[1], True)
-
-
 @lru_cache(maxsize=16384)
 def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]:
     """The status that a line of status and list words states, and whether list words stand beside it.

@@ -14,10 +14,13 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.words.vocabulary import STATES
 from triage.model.snapshot import StatusWord
 
+#: What begins a sentence about all codes of a scan.
+ALL = word_set("all every each everything these those they alle alles samtliche tous toutes tout todos todas todo")
 _LEAD = (
     r"[\s(\[*>#\"-]*(?:(?:note|nb|remarks?|comment|info|hinweis|anmerkung|bemerkung|remarque|nota|observacion)"
     r"\s?[:.-]+\s*)?"
@@ -85,4 +88,4 @@ def _agrees(part: str, status: StatusWord, translated: bool) -> bool:
     return bool(hits) and (said == {"current"} if status == "stored" else said == {"stored"} and status == "current")
 
 
-__all__ = ["Told", "told"]
+__all__ = ["ALL", "Told", "told"]

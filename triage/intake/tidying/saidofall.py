@@ -16,7 +16,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
 from triage.intake.said.answers import spoken
-from triage.intake.said.listheads import ALL, said_of_all
+from triage.intake.said.ofall import ALL, told
 
 _SIGN = signs.of_words(ALL.__contains__)
 _ENDS = lazily(rf"(?:[;!]|:(?=\s)|\.{NOT_SHORT})\s+")
@@ -34,7 +34,7 @@ def _parts(row: Row) -> Sequence[Row]:
     for count, end in enumerate(_ENDS.finditer(row.low, 0, stop)):
         if count == _MOST:
             break
-        if said_of_all(row.low[start : end.start()]) is not None and not spoken(row.low[:start]):
+        if told(row.low[start : end.start()], True) is not None and not spoken(row.low[:start]):
             lead = [row.part(0, start)] if start else []
             return [*lead, row.part(start, end.end()), row.part(end.end())]
         start = end.end()
