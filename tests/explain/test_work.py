@@ -42,6 +42,18 @@ def test_what_the_module_says_itself_is_named() -> None:
     assert "(it says so itself: P0602, B1A01-55)" in gate
 
 
+def test_what_others_say_of_configuration_may_only_follow_from_a_module_not_set_up() -> None:
+    asks = {"transmission control": [code("P0602")], "engine control": [code("P0630", status="current")],
+            "instrument cluster": [code("B1A01", "55")]}
+    session = job(van("before-clear", asks, **FLAT), van("after-repair", asks, **HELD), events=[REPLACED])
+    found = assess(session, tables())
+    assert found.gates[1].startswith("engine control P0630, instrument cluster B1A01-55 may only follow from "
+                                     "transmission control")
+    program = next(check for check in found.next_checks if check["do"].startswith("program transmission control"))
+    assert "engine control P0630" in program["settles"]
+    assert not any(check["do"].startswith("finish the programming") for check in found.next_checks)
+
+
 def test_replaced_and_programmed_at_a_held_supply_is_no_gate() -> None:
     session = job(van("before-clear", **FLAT), van("after-clear", **HELD | {"volts": 13.4}),
                   van("after-repair", **HELD | {"volts": 13.4}), events=[REPLACED, PROGRAMMED])

@@ -109,7 +109,9 @@ def next_checks(
     monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
-    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~_asks_for_procedure(book, chance)
+    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts
+    procedure = _asks_for_procedure(book, chance)
+    open_faults &= ~procedure
     open_faults &= ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
@@ -142,12 +144,13 @@ def next_checks(
         open_isolation = bool(isolation[first:last].any())
         witnesses = [fault for fault in case.open if speaks[fault]]
         unset = to_program(book, case, modules, renewed)
-        judged = np.isin(book.fault_module[first:last], unset, invert=True).tolist() if unset else None
+        # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
+        judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
         checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
                          _before_a_start(session, scale, flat_below))
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
-        checks += program_checks(book, case, unset, bits, names, records)
+        checks += program_checks(book, case, unset, bits, names, records, procedure)
         checks += silent_checks(book, link, case, bits, names)
         checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
         checks += feed_checks(book, link, case, bits, names)

@@ -15,7 +15,7 @@ from triage.model.session import Event, stamp
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
-    from triage.model.casebook import Floats
+    from triage.model.casebook import Bools, Floats
 
 #: Work that sets a module up.
 SET_UP = ("programmed", "paired", "calibrated")
@@ -169,16 +169,18 @@ def _in_order(events: list[Event]) -> list[Event]:
 
 def program_checks(
     book: Casebook, case: Case, modules: list[int], bits: Floats, names: list[str], records: list[str],
+    procedure: Bools,
 ) -> list[NextCheck]:
-    """Programming of modules that were replaced: no other step judges what they hold before.
+    """Programming of modules that were replaced: no other step judges what they hold before, nor what others say of
+    configuration, VIN or key (``procedure``: N), which may only follow from it.
 
     ``records``: modules, as printed, that hold a crash record, which nobody clears.
     """
     checks: list[NextCheck] = []
     for module in modules:
         name, facts = case.name(book.module_name[module]), book.module_facts[module]
-        faults = [fault for fault in case.open if book.fault_module[fault] == module
-                  and book.facts[fault].monitor != "event"]
+        faults = [fault for fault in case.open if book.facts[fault].monitor != "event" and (
+            book.fault_module[fault] == module or (procedure[fault] and book.fault_module[fault] not in modules))]
         gates = ["the crash record written down first; it is not to be cleared"] if name in records else []
         if facts.safety in ("high voltage", "restraints"):
             gates.append(str(gate_of(facts.safety)))

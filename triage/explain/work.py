@@ -101,9 +101,25 @@ def _replaced(course: Course, at: int, module: int, event: Event) -> list[str]:
         asks = f" (it says so itself: {', '.join(wants)})" if wants else ""
         told.append(f"{name} was replaced and no programming is on record{asks}: program it before judging it, unless "
                     "the maker says that it needs none")
+        told += _follow(course, module)
     if event.part == "used":
         told.append(_used(course, module))
     return told
+
+
+def _follow(course: Course, module: int) -> list[str]:
+    """What other modules say of configuration, VIN or key while one is not set up: it may only follow from that."""
+    book = course.book
+    others: dict[str, list[str]] = {}
+    for fault in course.faults:
+        read = book.seen[fault][book.seen[fault] >= 0]
+        if book.fault_module[fault] != module and book.facts[fault].needs == "procedure" and SEEN in read[-1:]:
+            others.setdefault(course.name(int(book.fault_module[fault])), []).append(course.code(fault))
+    if not others:
+        return []
+    told = ", ".join(f"{name} {' '.join(dict.fromkeys(codes))}" for name, codes in others.items())
+    return [f"{told} may only follow from {course.name(module)}: read them again after it is programmed, before "
+            "anything is written there"]
 
 
 def _used(course: Course, module: int) -> str:
