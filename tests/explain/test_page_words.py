@@ -254,3 +254,12 @@ def test_the_printed_words_stand_beside_a_title_that_an_unlisted_module_may_not_
         return next(line.title for group in found.unsettled for line in group.lines)
     assert title("Cooling box", "compressor stalled").endswith(', but "compressor stalled" as printed')
     assert title("Cooling box", "NOx sensor line") == title("engine control", "compressor stalled")
+
+
+def test_the_printed_words_of_a_crash_record_stand_beside_a_title_of_another_kind() -> None:
+    # Makers differ in what they give B0051 to (common practice).
+    held = {"restraints": [code("B0051", text="deployment commanded")]}
+    found = assess(job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD)), tables())
+    line, = [line for group in found.unsettled for line in group.lines]
+    assert line.title.endswith('but "deployment commanded" as printed')
+    assert found.unsettled[0].head.startswith("stored crash record")

@@ -6,6 +6,8 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from triage.model.crash import CRASH
+
 if TYPE_CHECKING:
     from code_tables import CodeFacts
 
@@ -18,13 +20,16 @@ PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "ad
 
 
 def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> str:
-    """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with.
+    """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with. Where
+    these call it the record of a crash and the title does not, both are told: makers differ.
 
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
-    if facts.known and listed:
+    record = [text for text in texts if _tells_crash(text) and not _tells_crash(facts.title)]
+    if facts.known and listed and not record:
         return facts.title
+    texts = record or texts
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
     text = max((" ".join(text.split()) for text in texts), key=len, default="").strip(" .,;:-")
     if not text:
@@ -33,8 +38,14 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
     if facts.known:
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
-        return facts.title if shared else f'{facts.title}, but "{text}" as printed'
+        return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
     return f'"{text}" as printed, {facts.title}'
+
+
+def _tells_crash(text: str) -> bool:
+    """Whether words call a code the stored record of a crash."""
+    low = text.lower()
+    return any(words in low for words in CRASH)
 
 
 def asks_for_procedure(title: str) -> bool:
