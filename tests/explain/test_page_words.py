@@ -258,8 +258,8 @@ def test_the_printed_words_stand_beside_a_title_that_an_unlisted_module_may_not_
 
 def test_the_printed_words_of_a_crash_record_stand_beside_a_title_of_another_kind() -> None:
     # Makers differ in what they give B0051 to (common practice).
-    held = {"restraints": [code("B0051", text="deployment commanded")]}
-    found = assess(job(van("before-clear", held, **FLAT), van("after-clear", held, **HELD)), tables())
+    held = {"restraints": [{"code": "B0051", "text": "deployment commanded"}]}
+    found = page(van("before-clear", held, **FLAT), van("after-clear", held, **HELD))
     line, = [line for group in found.unsettled for line in group.lines]
     assert line.title.endswith('but "deployment commanded" as printed')
     assert found.unsettled[0].head.startswith("stored crash record")

@@ -23,6 +23,7 @@ _TERMS = tuple((plain_low(word), kind) for kind, words in MEASURED if kind in _K
 _VALUE = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,3})?) ?(mv|v|volts?|ma|milliamps?|amps?|a)(?![\w/])")
 _UNITS = {"draw": ("ma", "a", "amp", "amps", "milliamp", "milliamps"), "drop": ("v", "mv", "volt", "volts"),
           "ripple": ("v", "mv", "volt", "volts")}
+_SENTENCES = lazily(r"(?<=[a-z0-9)])[.;!]\s+(?=[a-z])")
 #: What parts one measurement from the next.
 _PARTS = lazily(r"[;,](?=\s)|\s(?:and|und|et|y)\s")
 #: A figure that was not measured.
@@ -43,13 +44,19 @@ class Measured(NamedTuple):
 
 def read(context: Context, row: Row) -> bool:
     """A line that tells nothing but measurements of the supply, as readings of the scan, or what a battery tester said,
-    as something done."""
-    if len(row.low) <= _LONGEST and battery_tested(row.low) is not None:
-        context.builder.events.append(Event(what="other", note=row.text.strip(_AROUND)[:_LONGEST]))
-        return _done(context, row)
-    found = measured_in(row.text, row.low)
-    context.builder.snapshot.readings += [Reading(name=one.name, value=one.value, unit=one.unit) for one in found]
-    return bool(found) and _done(context, row)
+    as something done; each in a sentence of its own."""
+    if len(row.low) > _LONGEST:
+        return False
+    ends = [0, *(end.end() for end in _SENTENCES.finditer(row.low)), len(row.low)]
+    found = False
+    for begin, end in pairwise(ends):
+        if battery_tested(row.low[begin:end]) is not None:
+            context.builder.events.append(Event(what="other", note=row.text[begin:end].strip(_AROUND)))
+            found = True
+        for one in measured_in(row.text[begin:end], row.low[begin:end]):
+            context.builder.snapshot.readings.append(Reading(name=one.name, value=one.value, unit=one.unit))
+            found = True
+    return found and _done(context, row)
 
 
 def _done(context: Context, row: Row) -> bool:
@@ -69,7 +76,7 @@ def measured_in(text: str, low: str) -> list[Measured]:
     >>> [(found.name, found.value) for found in measured_in(line, line.lower())]
     [('volt drop battery minus to block', 0.05), ('volt drop battery plus to fuse box', 0.3)]
     """
-    if len(low) > _LONGEST or not (terms := [(low.find(word), word, kind) for word, kind in _TERMS if word in low]):
+    if not (terms := [(low.find(word), word, kind) for word, kind in _TERMS if word in low]):
         return []
     start, term, kind = min(terms, key=lambda found: (found[0], -len(found[1])))
     values = list(_VALUE.finditer(low))
