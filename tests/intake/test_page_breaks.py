@@ -80,3 +80,9 @@ def test_what_goes_on_below_the_head_of_a_page(parting: str, above: str, below: 
 )
 def test_what_no_entry_goes_on_in(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+def test_a_page_number_between_dashes_is_no_code() -> None:
+    text = ("Codes as SPN/FMI\nUnit: Retarder\n168/4  Supply low\n\n- 1 / 2 -   printed 12.03.2023\n\nThe yard\n"
+            "Unit: Tachograph\n- 96/3 - Fuel level\n\n- 2 / 2 -   printed 12.03.2023\n")
+    assert modules_of(text) == {"retarder": ["SPN 168 FMI 4"], "tachograph": ["SPN 96 FMI 3"]}
