@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 
 @pytest.mark.parametrize("between", [
@@ -32,3 +32,33 @@ def test_a_name_with_its_address_before_codes_with_brackets() -> None:
     assert modules_of(text) == {
         "door, passenger": ["B2208 pending", "U3012 stored"],
         "side obstacle, right": ["U0151 current", "U0184 stored", "B1000 confirmed"]}
+
+
+@pytest.mark.parametrize(("said", "status"), [
+    ("all codes in this scan are pending", "pending"), ("everything is in memory, nothing present now", "stored"),
+    ("all of these are passive, not one is active", "stored"), ("every fault listed here is active now", "current"),
+    ("all of them present at the time of the scan", "current"), ("alle Fehler hier sind sporadisch", "stored"),
+    ("tous les défauts sont mémorisés, aucun présent", "stored"), ("todas las averías están presentes", "current")])
+@pytest.mark.parametrize("lead", ["Note: {}", "{}", "Remark: {}."])
+def test_of_a_scan(said: str, status: str, lead: str) -> None:
+    """Told once above the codes; what one has of its own stays."""
+    text = f"Scan 1\n{lead.format(said)}\n\nABS\nC0035 wheel speed\nC0040 pump - confirmed\nRadio\nB1000 aerial\n"
+    assert modules_of(text) == {
+        "anti-lock brakes": [f"C0035 {status}", "C0040 confirmed"], "radio": [f"B1000 {status}"]}
+
+
+def test_of_one_scan_of_several() -> None:
+    text = ("Before clear (all stored)\nABS: C0035\nRadio: B1000\n\nAfter clear: all present now\nABS: C0035\n\n"
+            "After the run\nRadio: B1000\n")
+    assert scans(text) == ["before-clear | ABS: C0035 stored; Radio: B1000 stored", "after-clear | ABS: C0035 current",
+                           "after-run | Radio: B1000"]
+
+
+@pytest.mark.parametrize("said", ["All codes cleared", "All active codes:", "All modules present"])
+def test_what_tells_no_status_of_all(said: str) -> None:
+    assert modules_of(f"{said}\nABS C0035\nRadio B1000\n")["radio"] != ["B1000 stored"]
+
+
+def test_below_the_codes_of_a_module_it_is_said_of_those() -> None:
+    text = "ABS\nC0035 wheel\nC0040 pump\nAll stored\nRadio\nB1000 aerial\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000"]}

@@ -39,7 +39,7 @@ from triage.intake.tidying import (
 )
 from triage.model.notices import Notice
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import Snapshot
+from triage.model.snapshot import Snapshot, StatusWord
 
 #: How a line begins to be told that the reader itself stumbled over; the rest of the text is read all the same.
 NOT_READ = "this line was not read, by a mistake of the reader"
@@ -96,7 +96,10 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
                 skip = raw[at]
                 rawrows.read(context, at, skip)
             elif at >= skip:
+                below = not context.parted
                 _row(context, row, at)
+                if row.of_all is not None:
+                    _of_all(context, row.of_all, below)
         except Exception as error:  # nobody at a vehicle is served by losing the rest of the scan
             context.builder.notice("warning", f"{NOT_READ} ({type(error).__name__}): type it in another way, or report "
                                    "it", row.line, row.start, row.start + len(row.text))
@@ -116,6 +119,20 @@ def _time_of_row(context: Context, at: datetime) -> None:
         builder.new_snapshot()
     if builder.snapshot.at is None or builder.snapshot.empty:
         builder.snapshot.at = at
+
+
+def _of_all(context: Context, status: StatusWord, below: bool) -> None:
+    """The status of all codes of the scan that is being read, or of the next where that begins with the next name;
+    right ``below`` the codes of a heading of those."""
+    builder = context.builder
+    if below and context.under_heading and builder.module is not None and builder.module.codes:
+        for code in builder.module.codes:
+            code.status = code.status or status
+        return
+    if builder.next_phase is not None and not builder.snapshot.empty:
+        builder.new_snapshot(builder.next_phase)
+        builder.next_phase = None
+    builder.snapshot.of_all = builder.snapshot.of_all or status
 
 
 def _row(context: Context, row: Row, at: int) -> None:

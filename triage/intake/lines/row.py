@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from triage.intake.codes.finds import NOTHING, Finds
 from triage.intake.codes.found import find, with_own
 from triage.intake.plain.characters import Line
+from triage.model.snapshot import StatusWord
 
 
 def finds_of(line: Line, text: str, low: str) -> Finds:
@@ -55,6 +56,8 @@ class Row:
     described: tuple[tuple[int, int], ...] = ()
     #: The last row of a table that was put together from other lines: the heads do not hold below it.
     closes: bool = False
+    #: The status that it tells of all codes of its scan.
+    of_all: StatusWord | None = None
     #: The places of the codes that it tells of another time than that of the scan; None for any other row.
     aside: tuple[tuple[int, int], ...] | None = None
 

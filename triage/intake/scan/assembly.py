@@ -93,6 +93,8 @@ class SnapshotDraft:
     #: What a column for the voltage of the scan holds in the rows of this one.
     row_volts: set[float] = field(default_factory=set)
     modules: dict[str, ModuleDraft] = field(default_factory=dict)
+    #: The status that the text tells of all codes of the scan.
+    of_all: StatusWord | None = None
     readings: list[Reading] = field(default_factory=list)
     readiness: dict[str, Completeness] | None = None
     left_out: list[str] = field(default_factory=list)
