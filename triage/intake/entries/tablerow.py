@@ -288,7 +288,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     own = next((cell for cell in row.cells or () if cell.start <= code.start < cell.end), None)
     if own is not None:
         following = [other.start for other in codes if other.start > code.start]
-        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/")
+        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/+")
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)
