@@ -44,12 +44,14 @@ from triage.intake.tidying import (
     breaks,
     cellsbelow,
     codefirst,
+    columncolons,
     columnkey,
     dashes,
     described,
     dictated,
     dottedkeys,
     doublespaced,
+    entrylines,
     fields,
     flags,
     gluedwords,
@@ -72,6 +74,7 @@ from triage.intake.tidying import (
     namedcolumn,
     namedlists,
     namelead,
+    namesbelow,
     numberednames,
     pagebreaks,
     pairednames,
@@ -83,6 +86,7 @@ from triage.intake.tidying import (
     rowtimes,
     scanbreaks,
     scanlead,
+    scanstatus,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -113,6 +117,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
+    found = columncolons.barred(found)
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
@@ -171,7 +176,7 @@ def _with_whole_names(
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
-    found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
+    found = scanstatus.told(numbering.uncounted(numbering.unfinished(numbering.unnumbered(found))))
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
@@ -206,9 +211,11 @@ def _in_columns(all_rows: list[Row], names: Names) -> list[Row]:
 
 
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
-    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width."""
-    found = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
-    return wraps.joined(found, width, names.listed)
+    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width, entries
+    with a piece in each line."""
+    whole = namesbelow.joined(hearsay.marked(all_rows), names.listed)
+    found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
+    return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
 
 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
