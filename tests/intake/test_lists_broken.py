@@ -62,5 +62,18 @@ def test_a_list_of_names_behind_an_answer_goes_on_below(head: str, names: str) -
 
 
 def test_a_voltage_that_breaks_off_before_its_unit() -> None:
-    text = "After clear 10:24, measured 12.31\nV at the battery\nABS: C0035\n"
-    assert scans(text) == ["after-clear 12.31 V | ABS: C0035"]
+    text = "== Scan 2: after the run, 13:06  measured 12.31\nV at the posts\nUnit: ABS\nC0035 wheel speed\n"
+    assert scans(text) == ["after-run 12.31 V | ABS: C0035"]
+
+
+def test_lists_behind_two_answers_one_below_the_other() -> None:
+    text = "ABS C0035 wheel speed\nUnits without codes - Gateway, Radio, Tachograph\nNo reply from - Retarder, Airbag\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], "gateway": ["clean"], "radio": ["clean"],
+                                "tachograph": ["clean"], "retarder": ["silent"], "restraints": ["silent"]}
+
+
+@pytest.mark.parametrize("head", ["OK, no codes - {}", "Clean, nothing stored: {}"])
+def test_one_answer_in_two_words_before_a_list(head: str) -> None:
+    text = f"ABS C0035 wheel speed\n{head.format('Gateway + Brake servo + Emergency call')}\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], "gateway": ["clean"], "brake system": ["clean"],
+                                "telematics": ["clean"]}

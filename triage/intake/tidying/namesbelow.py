@@ -49,15 +49,23 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     return found
 
 
+def names_begin(low: str) -> int:
+    """Where the names begin that a line lists behind an answer; 0 in any other line.
+
+    >>> names_begin("no codes in: radio, abs"), names_begin("radio: no codes"), names_begin("ok, no codes - radio")
+    (13, 0, 15)
+    """
+    head = _HEAD.match(low) if len(low) <= _LONGEST else None
+    hits = spoken(head[1]) if head is not None else ()
+    return head.end() if head is not None and hits and is_list_head(f"{head[1]}:", hits) else 0
+
+
 def _marks_of_list(row: Row) -> Sequence[str]:
     """The marks between the names that a line lists behind an answer; () for any other line."""
-    head = _HEAD.match(row.low) if not row.finds.codes else None
-    if head is None or len(row.text) > _LONGEST:
+    start = names_begin(row.low) if not row.finds.codes else 0
+    if not start or spoken(row.low[start:]):
         return ()
-    hits = spoken(head[1])
-    if not hits or not is_list_head(f"{head[1]}:", hits) or spoken(row.low[head.end() :]):
-        return ()
-    match = _MARKS.search(f"{row.text} ", head.end())
+    match = _MARKS.search(f"{row.text} ", start)
     mark = (match[1] or match[2]) if match is not None else ""
     return _PLUS if mark in _PLUS else (mark,) if mark else ()
 
@@ -81,4 +89,4 @@ def _together(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: I
     return f"{last} {row.text}" if torn or (full and (is_name(whole) or not is_name(tidy(pieces[0])))) else ""
 
 
-__all__ = ["joined"]
+__all__ = ["joined", "names_begin"]
