@@ -54,3 +54,18 @@ def test_pairs_of_numbers_in_the_column_of_codes() -> None:
 def test_the_trip_beside_a_pending_code(cell: str) -> None:
     held = modules_of(f"Unit|Code|St.\nABS|C0035|{cell}\nRadio|B1000|stored\n")
     assert held["anti-lock brakes"] == ["C0035 pending"]
+
+
+def test_rows_with_and_without_a_space_behind_their_marks() -> None:
+    """The longest row is no full line of a mail."""
+    text = ("Phase; Unit; Code; Text; Active?\nbefore clear; Retarder; SPN 3597 FMI 4; Output supply of the module; Y\n"
+            "before clear; Retarder; SPN 1485 FMI 4; Main relay; N\nbefore clear;Cluster;SPN 96 FMI 3;Fuel level;Y\n"
+            "before clear;Tachograph;SPN 84 FMI 9;Road speed;N\n")
+    assert scans(text) == ["before-clear | Retarder: SPN 3597 FMI 4 current SPN 1485 FMI 4 stored; "
+                           "Cluster: SPN 96 FMI 3 current; Tachograph: SPN 84 FMI 9 stored"]
+
+
+def test_a_supply_in_the_text_of_a_code() -> None:
+    text = ("Unit | Text | SPN | FMI | Status | Count\nRetarder | Main relay | 1485 | 4 | S | 8\n"
+            " | Module supply voltage | 627 | 4 | A | 22\nS = stored, A = active\n")
+    assert modules_of(text) == {"retarder": ["SPN 1485 FMI 4 stored", "SPN 627 FMI 4 current"]}

@@ -27,6 +27,8 @@ _OWN = lazily(
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".
 _TOLD = lazily(r"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))((?=[0-9A-F]*[0-9])[0-9A-F]{4,6}|[A-Z]{1,2}[0-9]{3,5}|"
                r"[A-Z]{1,3}-[0-9]{2,5})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{2})")
+#: Fewer digits alone are those of anything.
+_SUREST = 5
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
@@ -122,6 +124,9 @@ def _told_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
         matches = list(_TOLD.finditer(cell.text))
         if not matches or matches[0].start() or QUANTITY.match(cell.low, matches[0].end(1)) or (
                 answer_of_cell(cell.low) is not None):
+            continue
+        if all(match[1].isdigit() and len(match[1]) < _SUREST for match in matches):
+            # "1976 Pump relay": a year, a street, a part.
             continue
         for match in matches:
             if (own := model_codes.own(match[1])) is not None:

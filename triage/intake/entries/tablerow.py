@@ -52,10 +52,10 @@ def read(context: Context, row: Row) -> None:
         if role is not None:
             by_role.setdefault(role, []).append(cell)
     _scan(context, by_role)
-    if voltplaces.in_cells(context, row):
+    codes = codes_of(row, by_role)
+    if not codes and voltplaces.in_cells(context, row):
         return
     name = _module_cell(context, row, by_role)
-    codes = codes_of(row, by_role)
     if not codes and not name and _continues(context, row, by_role):
         return
     modules = _modules(context, row, name, codes[0] if codes else None, bool(codes))

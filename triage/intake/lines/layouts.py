@@ -61,7 +61,8 @@ def _mark_of_head(rows: Sequence[Row], mark: str, count: int) -> str:
         return ""
     told = [len(places_outside_quotes(row.text, mark)) for row in rows if mark in row.text]
     tight = [row for row in rows if row.text.count(mark) >= count and f"{mark} " not in row.text]
-    return mark if 2 * told.count(count) > len(told) and (mark != "," or tight) else ""
+    # A sentence has a space behind its marks.
+    return mark if 2 * told.count(count) > len(told) and tight else ""
 
 
 def _has_outer_bars(rows: Sequence[Row]) -> bool:
