@@ -42,3 +42,9 @@ def test_names_between_codes_and_statuses_are_those_of_modules() -> None:
 def test_names_above_codes_stay_headings() -> None:
     assert modules_of("ABS\nC0045\nRadio\nB1318\nEngine\nP0562\n") == {
         "anti-lock brakes": ["C0045"], "radio": ["B1318"], "engine control": ["P0562"]}
+
+
+@pytest.mark.parametrize("seen", ["count 12", "Occurrences: 4", "freq. 3x", "Anzahl: 7"])
+def test_how_often_a_code_was_seen_names_no_module(seen: str) -> None:
+    text = f"ECU: Radio\nB1318-1C\nSupply low\nstored\n{seen}\nU0184-00\nNo data from radio\nstored\n"
+    assert modules_of(text) == {"radio": ["B1318-1C stored", "U0184-00 stored"]}

@@ -130,7 +130,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
-    all_rows = pagebreaks.joined(all_rows, marks, names.listed)
+    all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source, names.as_written),

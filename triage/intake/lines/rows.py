@@ -289,6 +289,9 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     # One long number at several pages, a date or that of an order, is the report's wherever it stands.
                     same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
                     again = again or bool(same)
+                    if phases.scan_head(row.low) is not None and not same and row.low not in top:
+                        # "Scan 2" below "Scan 1" is no title that stands again.
+                        break
                     if not _is_title(row, is_module, again) or not (
                             again or TITLE.search(row.low) or _stands_apart(rows, others)):
                         break

@@ -30,6 +30,10 @@ _SIGNS = signs.of_pattern(
     "code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|entr|panne|storung|anomal|malfunction|registro|"
     "^fail|^nok"
 )
+#: How often a code was seen, in a line below it.
+_SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
+               r"frecuencia|contador|compteur)[\s.:=x]{1,3}[0-9]{1,4}(?:\s?(?:x|times|mal|fois|veces))?")
+_LONGEST_SEEN = 30
 _DIGIT = lazily(r"[0-9]")
 
 
@@ -47,3 +51,13 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
         if match is not None:
             return int(match[1]), match.start(), match.end()
     return None
+
+
+@remembered
+def of_a_code(low: str) -> bool:
+    """Whether a line tells how often the code above was seen, and nothing else.
+
+    >>> [of_a_code(low) for low in ("count 53", "occurrences: 3", "freq. 12x", "counter", "count 3 modules")]
+    [True, True, True, False, False]
+    """
+    return len(low) <= _LONGEST_SEEN and _SEEN.fullmatch(low) is not None

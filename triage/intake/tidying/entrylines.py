@@ -32,10 +32,12 @@ from triage.model import codes as model_codes
 
 #: A maker's own number alone in its line, or at its start.
 _OWN = lazily(r"(?=[A-Z]{0,3}[ -]?[0-9A-F]*[0-9])(?:[A-Z]{1,3}[ -])?[0-9A-Z]{2,7}(?=\s|$)")
+#: A failure type that a blank parts from its code.
+_TYPE = lazily(r"[0-9A-Fa-f]{2}h?")
 _LETTERS = lazily(r"[a-z]{1,3}")
 _WORDS = lazily(r"[a-z]{3}")
 _EDGE = " \t-()[]:*"
-_FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES = 2, 100, 40, 2
+_FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES, _MORE = 2, 100, 40, 2, 5
 
 IsName = Callable[[str], bool]
 
@@ -69,7 +71,8 @@ def _token(row: Row) -> str:
     if row.blank or len(row.text) > _LONGEST or row.finds.refusals or len(codes) > 1:
         return ""
     if codes:
-        alone = not codes[0].start and not row.text[codes[0].end :].strip(_EDGE)
+        rest = row.text[codes[0].end :].strip(_EDGE)
+        alone = not codes[0].start and (not rest or _TYPE.fullmatch(rest) is not None)
         return row.text if alone else ""
     match = _OWN.fullmatch(row.text)
     if match is None or len(match[0]) < 4 or model_codes.own(match[0]) is None:
@@ -138,8 +141,9 @@ def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> d
         return {}
     if len(ends) < len(bare) or len(headed) < _FEWEST or _are_names(rows, ends, is_name):
         return {}
-    after = [at + 2 for at in ends if at + 2 < len(rows) and not rows[at + 2].blank]
-    return ends if all(at in bare or not _is_text(rows[at]) or is_page_count(rows[at].low) for at in after) else {}
+    # What was stored with a code may stand below its words.
+    more = [at for at in ends if at + 2 < len(rows) and at + 2 not in bare and _is_text(rows[at + 2])]
+    return ends if _MORE * len(more) <= len(ends) else {}
 
 
 def _are_names(rows: Sequence[Row], ends: dict[int, int], is_name: IsName) -> bool:
