@@ -62,3 +62,14 @@ def test_what_tells_no_status_of_all(said: str) -> None:
 def test_below_the_codes_of_a_module_it_is_said_of_those() -> None:
     text = "ABS\nC0035 wheel\nC0040 pump\nAll stored\nRadio\nB1000 aerial\n"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000"]}
+
+
+def test_the_remark_parts_no_headings_from_their_codes() -> None:
+    """The modules are those of the same text without it: it is no blank line."""
+    rows = ("Automatic gearbox control\n  - U0422-00  invalid data received from door module\n"
+            "diesel engine management\n  - P0101-9A  air mass sensor range/performance\n      fuse K3 ok\n"
+            "  - B2477-55  Configuration failure\n      2x\n  - U0101-08  Lost comm with transmission control ;\n"
+            "Sunroof module\n")
+    with_it, without = (modules_of(f"{said}{rows}") for said in ("Note: all codes in this scan are pending\n", ""))
+    assert list(with_it) == list(without)
+    assert with_it["diesel engine management"][0] == "P0101-9A pending"

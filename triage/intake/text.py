@@ -140,6 +140,9 @@ def _row(context: Context, row: Row, at: int) -> None:
     context.at = at
     if row.later and not context.builder.snapshot.empty:
         context.builder.may_restart = True
+    if row.blank and row.of_all is not None:
+        # A remark stood there, which parts nothing.
+        return
     if row.blank:
         context.blanks += 1
         context.parted = True

@@ -59,9 +59,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         return True
     if markedrow.of_a_code(context, row):
         return True
-    # "OK, no codes - ABS, radio": one answer in two words.
-    several = (len(hits) > 1 and names_begin(row.low) < hits[-1].end)
-    several = several or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
+    several = len(hits) > 1 and names_begin(row.low) < hits[-1].end  # "OK, no codes - ABS, radio"
+    several = bool(several or _ENDS.search(row.low) or beside_names(context, row, hits))
     if several and not _of_one(context, row, hits) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None

@@ -148,8 +148,10 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             context.open_code = context.open_row = None
     elif not nonames.tells_otherwise(row.low):
         return _goes_on_or_rest(context, row)
-    elif of_a_code(row.low) or (
-            (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None):
+    elif (seen := of_a_code(row.low)) is not None:
+        if (draft := context.open_code or context.builder.code) is not None and draft.count is None:
+            draft.count = seen
+    elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         if not continuation.mileage(context, row, at):
             context.open_code = context.open_row = None
     elif (number := vehiclenumbers.of_vehicle(row.low)) and (number == "sure" or not followed(context, context.at)):

@@ -16,7 +16,7 @@ def tells_otherwise(low: str) -> bool:
     """Whether a line may tell of a number, the engine's state, the supply or another thing. Nearly all are names or
     answers, the same again and again: one question for them all."""
     return bool(
-        happenings.is_aside(low) or counts.of_a_code(low)
+        happenings.is_aside(low) or counts.of_a_code(low) is not None
         or idents.alone(low) or vehiclenumbers.of_vehicle(low) or engine_state.alone(low)
         or outside.alone(low) or otherthings.alone(low) or supplyrow.alone(low)
     )

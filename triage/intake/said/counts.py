@@ -32,7 +32,7 @@ _SIGNS = signs.of_pattern(
 )
 #: How often a code was seen, in a line below it.
 _SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
-               r"frecuencia|contador|compteur)[\s.:=x]{1,3}[0-9]{1,4}(?:\s?(?:x|times|mal|fois|veces))?")
+               r"frecuencia|contador|compteur)[\s.x]{1,3}([0-9]{1,4})(?:\s?(?:x|times|mal|fois|veces))?")
 _LONGEST_SEEN = 30
 _DIGIT = lazily(r"[0-9]")
 
@@ -54,10 +54,11 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
 
 
 @remembered
-def of_a_code(low: str) -> bool:
-    """Whether a line tells how often the code above was seen, and nothing else.
+def of_a_code(low: str) -> int | None:
+    """How often the code above was seen, by a line that tells nothing else and has no mark of a key.
 
     >>> [of_a_code(low) for low in ("count 53", "occurrences: 3", "freq. 12x", "counter", "count 3 modules")]
-    [True, True, True, False, False]
+    [53, None, 12, None, None]
     """
-    return len(low) <= _LONGEST_SEEN and _SEEN.fullmatch(low) is not None
+    match = _SEEN.fullmatch(low) if len(low) <= _LONGEST_SEEN else None
+    return int(match[1]) if match is not None else None
