@@ -74,6 +74,8 @@ def _together(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: I
     """The text of a list with the line below it, where it goes on there; "" where it does not."""
     if row.blank or row.finds.codes or ":" in row.text or "=" in row.text or is_page_count(row.low):
         return ""
+    if len(above.text) + len(row.text) > _LONGEST:
+        return ""
     if spoken(row.low) or phases.find(row.low) is not None or states.is_status(row.low):
         return ""
     lead, last = row.line.text[: row.start].strip(), above.line.text.rstrip()
