@@ -50,3 +50,21 @@ def test_descriptions_below_unknown_names_with_their_addresses(lead: str) -> Non
     assert [part.rpartition(" ")[2] for part in printed(text).split("; ")] == ["B152A", "U0401", "B1479", "U1900"]
     assert "QZML: U0401" in printed(text)
     assert "QZMR: U1900" in printed(text)
+
+
+@pytest.mark.parametrize("key", ["Module {}", "Control unit {}", "Module - {}", "Steuergerät {}", "ECU {}"])
+@pytest.mark.parametrize("code", ["  U2100-82  Configuration", "  02411  Battery implausible"])
+def test_names_that_nobody_knows_behind_the_words_of_the_others(key: str, code: str) -> None:
+    """Their codes are none of the module above."""
+    names = ("Airbag", "Ladder winch", "Radio", "Barn owl")
+    text = "".join(f"{key.format(name)}\n{code}  - stored\n  B1000  Internal - stored\n" for name in names)
+    read = printed(text).split("; ")
+    assert [part.partition(": ")[0] for part in read] == list(names)
+    assert all(part.endswith("B1000") and part.count(" ") > 1 for part in read)
+
+
+def test_descriptions_that_begin_with_such_words_are_no_names() -> None:
+    held = "U3006\nControl module input power A\nstored\nP0562\nSystem voltage\nstored\n"
+    text = "".join(f"Control module {name}\n{held}"
+                   for name in ("Airbag", "Radio", "Ladder winch"))
+    assert printed(text) == "Airbag: U3006 P0562; Radio: U3006 P0562; Ladder winch: U3006 P0562"

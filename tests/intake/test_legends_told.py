@@ -102,3 +102,28 @@ def test_a_line_of_counts_is_no_status_of_the_code_above() -> None:
 def test_the_number_of_a_cylinder_is_no_status() -> None:
     assert told("0 = not present, 1 = present\nABS C0035 (1)\nECM P0301 Misfire cylinder 1") == (
         " | anti-lock brakes: C0035 current; engine control: P0301")
+
+
+@pytest.mark.parametrize(("mark", "line"), [
+    ("N", "Key: N = now"), ("N", "Legend: N - present now"), ("A", "Key: A active"), ("*", "*  present now"),
+    ("A", "Status: A active"), ("#", "# = active"), ("!", "! active at time of scan")])
+def test_one_letter_or_sign_alone(mark: str, line: str) -> None:
+    text = f"Unit;Code;Text;State\nEngine;P0562;System voltage;{mark}\nABS;C0035;Wheel speed;{mark}\n\n{line}\n"
+    assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 current"]}
+
+
+def test_the_bullet_of_a_list_explains_nothing() -> None:
+    text = "* Engine: P0562 low\n* ABS: C0035 open\n* present now\n"
+    assert modules_of(text)["engine control"] == ["P0562"]
+
+
+@pytest.mark.parametrize("torn", ["L - live   M - memory   P - pending   X -\nconfirmed",
+                                  "L = live, M = memory, P = pending, X =\nconfirmed"])
+def test_a_legend_that_breaks_off(torn: str) -> None:
+    text = f"Key: {torn}\n\nEngine\nP0562 low\nStatus: X\n\nABS\nC0035 open\nStatus: M\n"
+    assert modules_of(text) == {"engine control": ["P0562 confirmed"], "anti-lock brakes": ["C0035 stored"]}
+
+
+def test_a_letter_behind_a_dash_and_before_the_text() -> None:
+    text = "Key: C - current, M - memory\nEngine\nP0562 - C System voltage\nABS\nC0035 - M Wheel speed\n"
+    assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import modules_of
+from tests.intake.reads import modules_of, scans
 
 _BROKEN = [
     ("The GWM has set U1000-13. DDM, TCCM,\nFLDM and RGTM all came back clean.",
@@ -45,3 +45,35 @@ def test_lines_of_another_width_stand_above_a_paragraph(head: str) -> None:
     assert found["engine control"] == ["P0301 stored"]
     assert found["instrument cluster"] == ["U0401 current", "B2477 stored", "U3003 pending"]
     assert (found["gateway"], found["radio"]) == (["clean"], ["clean"])
+
+
+@pytest.mark.parametrize("head", ["No codes in: {}", "Clean - {}", "Without faults: {}", "Aucun défaut: {}"])
+@pytest.mark.parametrize("names", [
+    "Gateway + Airbag + Sat nav + Door module LR\n+ Turbo control + Tachograph + Brake servo +\nSeat module FL",
+    "Gateway, Airbag, Sat nav, Door module LR, Turbo\ncontrol, Tachograph, Brake servo,\nSeat module FL",
+    "Gateway; Airbag; Sat nav; Door module LR; Turbo\ncontrol; Tachograph; Brake\nservo; Seat module FL"])
+def test_a_list_of_names_behind_an_answer_goes_on_below(head: str, names: str) -> None:
+    text = f"ABS\nC0035 wheel speed\n{head.format(names)}\n\nRadio\nB1000 aerial\n"
+    found = modules_of(text)
+    assert len(found) == 10
+    assert [name for name, held in found.items() if held == ["clean"]] == [
+        "gateway", "restraints", "navigation", "door, rear left", "turbocharger", "tachograph", "brake system",
+        "seat, front left"]
+
+
+def test_a_voltage_that_breaks_off_before_its_unit() -> None:
+    text = "== Scan 2: after the run, 13:06  measured 12.31\nV at the posts\nUnit: ABS\nC0035 wheel speed\n"
+    assert scans(text) == ["after-run 12.31 V | ABS: C0035"]
+
+
+def test_lists_behind_two_answers_one_below_the_other() -> None:
+    text = "ABS C0035 wheel speed\nUnits without codes - Gateway, Radio, Tachograph\nNo reply from - Retarder, Airbag\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], "gateway": ["clean"], "radio": ["clean"],
+                                "tachograph": ["clean"], "retarder": ["silent"], "restraints": ["silent"]}
+
+
+@pytest.mark.parametrize("head", ["OK, no codes - {}", "Clean, nothing stored: {}"])
+def test_one_answer_in_two_words_before_a_list(head: str) -> None:
+    text = f"ABS C0035 wheel speed\n{head.format('Gateway + Brake servo + Emergency call')}\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], "gateway": ["clean"], "brake system": ["clean"],
+                                "telematics": ["clean"]}

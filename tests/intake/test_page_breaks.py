@@ -80,3 +80,24 @@ def test_what_goes_on_below_the_head_of_a_page(parting: str, above: str, below: 
 )
 def test_what_no_entry_goes_on_in(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+def test_a_page_number_between_dashes_is_no_code() -> None:
+    text = ("Codes as SPN/FMI\nUnit: Retarder\n168/4  Supply low\n\n- 1 / 2 -   printed 12.03.2023\n\nThe yard\n"
+            "Unit: Tachograph\n- 96/3 - Fuel level\n\n- 2 / 2 -   printed 12.03.2023\n")
+    assert modules_of(text) == {"retarder": ["SPN 168 FMI 4"], "tachograph": ["SPN 96 FMI 3"]}
+
+
+def test_the_words_of_a_code_alone_in_its_line_on_the_next_page() -> None:
+    text = ("ECU: Radio\nB1318-1C\nSupply low\nstored\nU0184-00\n\nPage 1 of 2\nThe yard, report 118\n"
+            "Aerial amplifier lost\npresent\nECU: Cluster\nU0100\nEngine lost\nstored\n\nPage 2 of 2\n"
+            "The yard, report 118\n")
+    assert modules_of(text) == {
+        "radio": ["B1318-1C stored", "U0184-00 current"], "instrument cluster": ["U0100 stored"]}
+
+
+def test_the_heading_of_a_scan_beside_the_foot_of_a_page() -> None:
+    text = ("The yard\nBay 4\n\n--- Scan 1 ---\nbattery 24.3 V\n\nRadio\nB1318 low\n\nCluster: no codes\n\n"
+            "--- Scan 2 ---\nbattery 24.1 V\n\nPage 1 of 2\nThe yard\nRadio: no codes\nCluster\nU0100 lost\n"
+            "Page 2 of 2\nThe yard\n")
+    assert scans(text) == ["24.3 V | Radio: B1318; Cluster: clean", "24.1 V | Radio: clean; Cluster: U0100"]

@@ -1,70 +1,75 @@
-"""A line that says the status of all codes of a scan at once. All invented; wordings: common practice."""
+"""A status at the end of a line that is said of all its codes, whatever stands between them. All invented."""
 
 from __future__ import annotations
 
 import pytest
 
-from code_tables import load
-from tests.intake.reads import modules_of
-from triage.intake.plain.characters import low
-from triage.intake.read import read_text
-from triage.intake.said import ofall
+from tests.intake.reads import modules_of, scans
 
 
-def statuses(text: str) -> list[set[str | None]]:
-    """The statuses of each scan."""
-    return [{code.status for scan in snapshot.modules for code in scan.codes}
-            for snapshot in read_text(text, load()).snapshots]
+@pytest.mark.parametrize("between", [
+    "{}, {}, {}", "{} + {} + {}", "{} / {} / {}", "{}; {}; {}", "{} low supply; {} open circuit; {} no signal",
+    "{} pump open, {} relay stuck, {} lost contact"])
+@pytest.mark.parametrize("said", ["(all stored)", "[all stored]", "(alle gespeichert)", "(tous stored)", "- all stored",
+                                  "(all history DTC)", "(both stored)"])
+def test_of_all(between: str, said: str) -> None:
+    """Other lines tell the status of each code in brackets of its own."""
+    first = between.format("C0545", "C0044", "C0061")
+    text = (f"ABS: {first} {said}\nRadio: B1341 (pending), B1342 (current), B1343\nCamera: B1344 (stored)\n")
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0545 stored", "C0044 stored", "C0061 stored"],
+        "radio": ["B1341 pending", "B1342 current", "B1343"], "camera": ["B1344 stored"]}
 
 
-SAID = [
-    ("Note: all codes in this scan are stored, none active", "stored"),
-    ("(every fault below is present now)", "current"),
-    ("Everything in this list is intermittent, nothing present at the moment", "stored"),
-    ("All faults listed here are pending unless marked otherwise", "pending"),
-    ("Remark: all of these are confirmed", "confirmed"), ("All DTCs active at the time of the scan.", "current"),
-    ("Hinweis: Alle Einträge sind nur gespeichert, keiner aktiv", "stored"),
-    ("Tous les défauts ci-dessous sont mémorisés, aucun présent", "stored"),
-    ("Todas las averías de esta lectura están activas", "current"),
-]
+def test_what_a_code_has_of_its_own_stays() -> None:
+    text = "ABS: C0545 (current), C0044, C0061 (all stored)\nRadio: B1341 (pending), B1342 (stored)\n"
+    assert modules_of(text)["anti-lock brakes"] == ["C0545 current", "C0044 stored", "C0061 stored"]
 
 
-@pytest.mark.parametrize(("said", "status"), SAID)
-@pytest.mark.parametrize("rows", ["ABS\n  C0035\n  U0100\nECM\n  P0562\n", "ABS;C0035;Wheel sensor\nECM;P0562;Supply\n",
-                                  "C0035 | ABS\nP0562 | ECM\n", "| Module | DTC |\n|---|---|\n| ABS | C0035 |\n"])
-def test_it_is_that_of_every_code_of_its_scan(said: str, status: str, rows: str) -> None:
-    assert statuses(f"Before clear\n{said}\n{rows}\nAfter clear\n{rows}") == [{status}, {None}]
-    assert statuses(f"Before clear\n{rows}\nAfter clear\n{said}\n{rows}") == [{None}, {status}]
+def test_a_name_with_its_address_before_codes_with_brackets() -> None:
+    text = ("Passenger door (address 35) - B2208 [pending] + U3012 [stored]\n"
+            "Blind spot module right (address 36) - U0151 [current] + U0184 [stored] + B1000 [confirmed]\n")
+    assert modules_of(text) == {
+        "door, passenger": ["B2208 pending", "U3012 stored"],
+        "side obstacle, right": ["U0151 current", "U0184 stored", "B1000 confirmed"]}
 
 
-def test_it_may_stand_behind_the_phase() -> None:
-    text = "{}: all codes in this scan are {}\nABS: C0035\nECM: P0562\n"
-    assert statuses(text.format("Before clear", "active") + "\n" + text.format("After 5 km", "stored")) == [
-        {"current"}, {"stored"}]
+@pytest.mark.parametrize(("said", "status"), [
+    ("all codes in this scan are pending", "pending"), ("everything is in memory, nothing present now", "stored"),
+    ("all of these are passive, not one is active", "stored"), ("every fault listed here is active now", "current"),
+    ("all of them present at the time of the scan", "current"), ("alle Fehler hier sind sporadisch", "stored"),
+    ("tous les défauts sont mémorisés, aucun présent", "stored"), ("todas las averías están presentes", "current")])
+@pytest.mark.parametrize("lead", ["Note: {}", "{}", "Remark: {}."])
+def test_of_a_scan(said: str, status: str, lead: str) -> None:
+    """Told once above the codes; what one has of its own stays."""
+    text = f"Scan 1\n{lead.format(said)}\n\nABS\nC0035 wheel speed\nC0040 pump - confirmed\nRadio\nB1000 aerial\n"
+    assert modules_of(text) == {
+        "anti-lock brakes": [f"C0035 {status}", "C0040 confirmed"], "radio": [f"B1000 {status}"]}
 
 
-def test_a_status_beside_a_code_says_more() -> None:
-    assert modules_of("All codes are stored unless noted\n\nABS: C0035\nECM: P0562 (active)\nECM: P0606\n") == {
-        "anti-lock brakes": ["C0035 stored"], "engine control": ["P0562 current", "P0606 stored"]}
+def test_of_one_scan_of_several() -> None:
+    text = ("Before clear (all stored)\nABS: C0035\nRadio: B1000\n\nAfter clear: all present now\nABS: C0035\n\n"
+            "After the run\nRadio: B1000\n")
+    assert scans(text) == ["before-clear | ABS: C0035 stored; Radio: B1000 stored", "after-clear | ABS: C0035 current",
+                           "after-run | Radio: B1000"]
 
 
-def test_below_a_module_it_is_of_that_alone() -> None:
-    found = modules_of("ECM\n  P0562\n  P0606\n  all pending\nABS\n  C0035\n")
-    assert found["anti-lock brakes"] == ["C0035"]
+@pytest.mark.parametrize("said", ["All codes cleared", "All active codes:", "All modules present"])
+def test_what_tells_no_status_of_all(said: str) -> None:
+    assert modules_of(f"{said}\nABS C0035\nRadio B1000\n")["radio"] != ["B1000 stored"]
 
 
-def test_of_the_scan_it_may_stand_last() -> None:
-    assert statuses("ABS: C0035\nECM: P0562\n\nAll codes in this scan are pending") == [{"pending"}]
+def test_below_the_codes_of_a_module_it_is_said_of_those() -> None:
+    text = "ABS\nC0035 wheel\nC0040 pump\nAll stored\nRadio\nB1000 aerial\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 stored"], "radio": ["B1000"]}
 
 
-@pytest.mark.parametrize("said", ["All systems active", "all doors present", "Everything is fine",
-                                  "every module present", "all codes in this scan are stored, some active",
-                                  "All of them were cleared"])
-def test_other_words_for_all_say_no_status(said: str) -> None:
-    assert ofall.told(low(said)) is None
-
-
-@pytest.mark.parametrize("head", ["Full scan no. 2", "Complete scan 2:", "Quick read-out 2"])
-def test_a_kind_of_scan_before_its_number(head: str) -> None:
-    assert statuses(f"Scan 1\nABS: C0035 stored\n\n{head}\nABS: C0035 active\nECM: P0562 active\n") == [
-        {"stored"}, {"current"}]
+def test_the_remark_parts_no_headings_from_their_codes() -> None:
+    """The modules are those of the same text without it: it is no blank line."""
+    rows = ("Automatic gearbox control\n  - U0422-00  invalid data received from door module\n"
+            "diesel engine management\n  - P0101-9A  air mass sensor range/performance\n      fuse K3 ok\n"
+            "  - B2477-55  Configuration failure\n      2x\n  - U0101-08  Lost comm with transmission control ;\n"
+            "Sunroof module\n")
+    with_it, without = (modules_of(f"{said}{rows}") for said in ("Note: all codes in this scan are pending\n", ""))
+    assert list(with_it) == list(without)
+    assert with_it["engine control"][0] == "P0101-9A pending"

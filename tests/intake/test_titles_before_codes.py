@@ -27,7 +27,7 @@ def test_below_a_name_that_nobody_knows() -> None:
     text = ("ECU ABS\n  Supply voltage low (C0562) - not present\n  Hall sensor stuck (C1214) - not present\n\n"
             "ECU BSML\n  Door contact open (C1277) - not present\n\n[ Address 39: roof box ]\n"
             "  Fan stage no signal (U2B4E) - not present\n")
-    assert printed(text) == "ECU ABS: C0562 C1214; ECU BSML: C1277; Address 39: roof box: U2B4E"
+    assert printed(text) == "ABS: C0562 C1214; BSML: C1277; Address 39: roof box: U2B4E"
 
 
 @pytest.mark.parametrize("text", [

@@ -106,3 +106,8 @@ def test_a_module_of_the_vehicle_is_no_title(name: str) -> None:
 def test_the_title_of_a_scan_of_the_vehicle_stays_one() -> None:
     assert read("Vehicle scan\nABS\n - C0035, stored\nVehicle report\nECM: P0300, stored\n") == {
         "ABS": [("C0035", "stored")], "ECM": [("P0300", "stored")]}
+
+
+@pytest.mark.parametrize("form", ["SPN-168 FMI-4", "SPN-168/FMI-4", "SPN - 168, FMI - 4"])
+def test_dashes_before_the_numbers(form: str) -> None:
+    assert read(f"Retarder\n{form} Supply low - stored\n") == {"Retarder": [("SPN 168 FMI 4", "stored")]}

@@ -44,12 +44,14 @@ from triage.intake.tidying import (
     breaks,
     cellsbelow,
     codefirst,
+    columncolons,
     columnkey,
     dashes,
     described,
     dictated,
     dottedkeys,
     doublespaced,
+    entrylines,
     fields,
     flags,
     gluedwords,
@@ -72,6 +74,7 @@ from triage.intake.tidying import (
     namedcolumn,
     namedlists,
     namelead,
+    namesbelow,
     numberednames,
     pagebreaks,
     pairednames,
@@ -117,7 +120,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
-    found = threads.told(found, names.listed)
+    found = columncolons.barred(threads.told(found, names.listed))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
@@ -134,7 +137,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
-    all_rows = pagebreaks.joined(all_rows, marks, names.listed)
+    all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
@@ -217,9 +220,11 @@ def _in_columns(all_rows: list[Row], names: Names) -> list[Row]:
 
 
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
-    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width."""
-    found = breaks.mended(paragraphs.join(hearsay.marked(all_rows), names.listed), names.listed)
-    return wraps.joined(found, width, names.listed)
+    """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width, entries
+    with a piece in each line."""
+    whole = namesbelow.joined(hearsay.marked(all_rows), names.listed)
+    found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
+    return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
 
 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:

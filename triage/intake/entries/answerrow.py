@@ -23,6 +23,7 @@ from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.answerwords import CODES, SEVERAL
 from triage.intake.words.vocabulary import STATES
 
@@ -58,7 +59,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         return True
     if markedrow.of_a_code(context, row):
         return True
-    several = len(hits) > 1 or bool(_ENDS.search(row.low)) or bool(beside_names(context, row, hits))
+    several = len(hits) > 1 and names_begin(row.low) < hits[-1].end  # "OK, no codes - ABS, radio"
+    several = bool(several or _ENDS.search(row.low) or beside_names(context, row, hits))
     if several and not _of_one(context, row, hits) and prose.answers(context, row):
         return True
     phase = _PHASE_FIRST.match(row.text) if phases.find(row.low[: hits[0].start]) is not None else None

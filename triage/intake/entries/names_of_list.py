@@ -12,6 +12,7 @@ from triage.intake.said.near import small
 
 _LIST_MARKS = lazily(r"\s*[,;|]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\t")
 _COMMA = lazily(r"\s*[,;|]\s*")
+_PLUS = lazily(r"\s\+\s")
 _WIDE = lazily(r"\s{2,}")
 _SPLIT_NAMES = lazily(r"\s*[,;/|&+]\s*|\s+(?:(?i:and|und|et|sowie|plus|or|nor|oder|noch|ou)|y|e|ni|o|u)\s+|\s{2,}|\t")
 
@@ -34,7 +35,7 @@ def of_list(names: Names, text: str) -> list[str]:
     """The names of a list in one line; a stroke parts them only where it joins no name ("rain/light sensor")."""
     found: list[str] = []
     parts: list[str] = []
-    for part in _split(_COMMA, text):
+    for part in (name for each in _split(_COMMA, text) for name in _added(names, each)):
         if several := joined(part, names):
             parts += several
             continue
@@ -59,6 +60,14 @@ def _cut_outside(names: Names, text: str) -> list[str]:
             found.append(text[at : match.start()])
             at = match.end()
     return [name for name in (tidy(part) for part in [*found, text[at:]]) if name]
+
+
+def _added(names: Names, text: str) -> list[str]:
+    """The names with a plus between them, unless both are of one module ("Heating + A/C")."""
+    parts = _split(_PLUS, text)
+    one = len(parts) < 2 or names.listed(text) or (
+        len(parts) == 2 and len({names.match(name).canonical for name in (text, *parts)}) == 1)
+    return [text] if one else parts
 
 
 def _of_one(names: Names, text: str) -> bool:

@@ -48,7 +48,7 @@ from triage.intake.said import (
     volts,
 )
 from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
-from triage.intake.said.counts import stated_count
+from triage.intake.said.counts import of_a_code, stated_count
 from triage.intake.said.listheads import explained
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
@@ -151,6 +151,9 @@ def _names_none(context: Context, row: Row, at: int) -> bool:
             context.open_code = context.open_row = None
     elif not nonames.tells_otherwise(row.low):
         return _goes_on_or_rest(context, row)
+    elif (seen := of_a_code(row.low)) is not None:
+        if (draft := context.open_code or context.builder.code) is not None and draft.count is None:
+            draft.count = seen
     elif (happenings.is_aside(row.low) or idents.alone(row.low)) and answer_of_cell(row.low) is None:
         if not continuation.mileage(context, row, at):
             context.open_code = context.open_row = None

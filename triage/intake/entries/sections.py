@@ -41,16 +41,29 @@ def open_section(context: Context, row: Row, status: StatusWord, at: int) -> Non
 
 def tells_of_all(context: Context, row: Row) -> bool:
     """Take a line that says the status of all codes of the scan; below the name of a module it may be of that alone."""
-    lead, mark, rest = row.low.partition(": ")
+    lead, mark, rest = row.low.partition(": ") if ": " in row.low else row.low.rstrip(" )").partition(" (")
     led = bool(mark) and is_lead(lead) and ofall.told(rest, context.translated) is not None
     if led:
         # "After 5 km: all codes in this scan are stored" heads the scan as well.
         metarow.read(context, Row(row.line, row.text[: len(lead)], row.start))
     said = ofall.told(rest if led else row.low, context.translated)
     above = context.builder.module is None and (context.builder.snapshot.empty or context.builder.may_restart)
-    if said is None or not (said.of_scan or above):
+    if said is None:
         return False
+    if not said.of_scan and not above:
+        return _of_module(context, said.status)
     context.builder.say_of_all(said.status)
+    context.open_code = context.open_row = None
+    return True
+
+
+def _of_module(context: Context, status: StatusWord) -> bool:
+    """Give a status to the codes of the module right above that have none; whether there are such."""
+    module = context.builder.module
+    if context.parted or not context.under_heading or module is None or not module.codes:
+        return False
+    for code in module.codes:
+        code.status = code.status or status
     context.open_code = context.open_row = None
     return True
 

@@ -7,6 +7,7 @@ import re
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.pieces import Details
+from triage.intake.lines.codeplaces import QUANTITY
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -23,6 +24,11 @@ _OWN = lazily(
     r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})"
     r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
+#: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".
+_TOLD = lazily(r"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))((?=[0-9A-F]*[0-9])[0-9A-F]{4,6}|[A-Z]{1,2}[0-9]{3,5}|"
+               r"[A-Z]{1,3}-[0-9]{2,5})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{2})")
+#: Fewer digits alone are those of anything.
+_SUREST = 5
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
@@ -74,7 +80,7 @@ def codes_of(row: Row, by_role: dict[str, list[Cell]]) -> list[Found]:
         row.finds = row.finds.allowed(own.start, own.end)
     if slips or row.finds.refusals:
         return slips
-    several = _own_numbers(by_role)
+    several = _own_numbers(by_role) or _told_numbers(by_role)
     if several:
         return several
     if own is not None:
@@ -106,6 +112,24 @@ def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
             own = model_codes.own(match[1])
             # Behind a description the bracket tells the status.
             if own is not None and (match[2] is None or states.of_cell(small(match[3])) is not None):
+                start, end = cell.start + match.start(1), cell.start + match.end(1)
+                found.append(Found(start, end, own.text, kind="own", bare=end))
+    return found
+
+
+def _told_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
+    """Makers' own numbers in a cell for codes that begins with one, each with a text behind it that is no answer."""
+    found = []
+    for cell in by_role.get("code", ()):
+        matches = list(_TOLD.finditer(cell.text))
+        if not matches or matches[0].start() or QUANTITY.match(cell.low, matches[0].end(1)) or (
+                answer_of_cell(cell.low) is not None):
+            continue
+        if all(match[1].isdigit() and len(match[1]) < _SUREST for match in matches):
+            # "1976 Pump relay": a year, a street, a part.
+            continue
+        for match in matches:
+            if (own := model_codes.own(match[1])) is not None:
                 start, end = cell.start + match.start(1), cell.start + match.end(1)
                 found.append(Found(start, end, own.text, kind="own", bare=end))
     return found

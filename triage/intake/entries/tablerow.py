@@ -52,10 +52,10 @@ def read(context: Context, row: Row) -> None:
         if role is not None:
             by_role.setdefault(role, []).append(cell)
     _scan(context, by_role)
-    if voltplaces.in_cells(context, row):
+    codes = codes_of(row, by_role)
+    if not codes and voltplaces.in_cells(context, row):
         return
     name = _module_cell(context, row, by_role)
-    codes = codes_of(row, by_role)
     if not codes and not name and _continues(context, row, by_role):
         return
     modules = _modules(context, row, name, codes[0] if codes else None, bool(codes))
@@ -288,7 +288,7 @@ def _details(context: Context, row: Row, by_role: dict[str, list[Cell]], at: int
     own = next((cell for cell in row.cells or () if cell.start <= code.start < cell.end), None)
     if own is not None:
         following = [other.start for other in codes if other.start > code.start]
-        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/")
+        inside = row.text[code.end : min([own.end, *following])].rstrip(" ,;/+")
         if inside.strip(" ,;/()-"):
             details = copy(details_of(context, [_BREAK.sub("  ", inside)], has_type))
             details.texts, details.freeze = list(details.texts), dict(details.freeze)

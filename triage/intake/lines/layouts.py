@@ -33,6 +33,8 @@ _TICK = "\u2022"
 #: Marks in columns named by a status; other cells are hardly shorter.
 _MARKS = frozenset((_TICK, "x", "xx", "yes", "no", "ja", "oui", "non", "si", "y", "j", "n"))
 _LONGEST_MARK = 3
+#: Fewer of a mark may stand in sentences as well.
+_FEWEST_MARKS = 2
 #: So many rows below a head are looked at for where their marks stand.
 _MOST_MARKED = 60
 _RULE = lazily(r"[\s|+:=*_.~#-]{3,}")
@@ -40,13 +42,28 @@ _RULE = lazily(r"[\s|+:=*_.~#-]{3,}")
 
 def split_rows(rows: Sequence[Row]) -> None:
     """Set ``cells``, ``kind``, ``head`` and ``roles`` of every row of a text. Linear in the text."""
+    headed = ("", 0)
     for first, last in stretches([row.text for row in rows]):
-        mark = list_mark(rows[first:last])
+        mark = list_mark(rows[first:last]) or _mark_of_head(rows[first:last], *headed)
         outer = _has_outer_bars(rows[first:last])
         for row in rows[first:last]:
             if not row.blank:
                 _cut(row, mark, outer)
+        head = next((row for row in rows[first:last] if mark and row.kind == mark
+                     and is_head([cell.low for cell in row.cells or ()])), None)
+        headed = headed if head is None else (mark, len(head.cells or ()) - 1)
     name_columns(rows, {})
+
+
+def _mark_of_head(rows: Sequence[Row], mark: str, count: int) -> str:
+    """The mark of the last head above, where it parts lines of this stretch into as many cells; "" for none. A heading
+    or a remark may stand between."""
+    if count < _FEWEST_MARKS or not any(mark in row.text for row in rows):
+        return ""
+    told = [len(places_outside_quotes(row.text, mark)) for row in rows if mark in row.text]
+    tight = [row for row in rows if row.text.count(mark) >= count and f"{mark} " not in row.text]
+    # A sentence has a space behind its marks.
+    return mark if 2 * told.count(count) > len(told) and tight else ""
 
 
 def _has_outer_bars(rows: Sequence[Row]) -> bool:

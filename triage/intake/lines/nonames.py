@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from triage.intake.lines import idents, supplyrow
 from triage.intake.plain.remember import remembered
-from triage.intake.said import engine_state, happenings, otherthings, outside, vehiclenumbers
+from triage.intake.said import counts, engine_state, happenings, otherthings, outside, vehiclenumbers
 
 
 @remembered
@@ -16,7 +16,8 @@ def tells_otherwise(low: str) -> bool:
     """Whether a line may tell of a number, the engine's state, the supply or another thing. Nearly all are names or
     answers, the same again and again: one question for them all."""
     return bool(
-        happenings.is_aside(low) or idents.alone(low) or vehiclenumbers.of_vehicle(low) or engine_state.alone(low)
+        happenings.is_aside(low) or counts.of_a_code(low) is not None
+        or idents.alone(low) or vehiclenumbers.of_vehicle(low) or engine_state.alone(low)
         or outside.alone(low) or otherthings.alone(low) or supplyrow.alone(low)
     )
 

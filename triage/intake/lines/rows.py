@@ -35,7 +35,8 @@ _SENDER = lazily(r"(?![PCBU][0-9Oo][0-9A-FOo]{3})([A-Z\u00c0-\u00de][\w.' -]{0,2
 _BULLET = lazily(
     # A comment among the rows of a table; a cell that is empty is followed by others, or by a code.
     r"\s*(?://+\s+(?=[^\W\d])|;\s?(?=[^\W\d]{2}[^;]{10,}$)|"
-    r"[-*+\u2022]+[ ]+(?![|;,]|\s*=)|[*\u2022]\s+(?!\s*=)|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
+    r"[-*+\u2022]+[ ]+(?![|;,]|\s*=|[0-9]{1,3}\s?/\s?[0-9]{1,3}\s?-(?:\s\s|$))|"
+    r"[*\u2022]\s+(?!\s*=)|-\t(?=[^\t]*$)|\u2022|\(?[0-9]{1,3}[.)]\s+|"
     r"\(?[a-z][)]\s+|#[0-9]{1,3}[.:)]?\s+|\[[ xX]?\]\s+|"
     r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|(?:no|nr)\.\s?"
     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
@@ -45,6 +46,7 @@ _PAGE = lazily(
     r"(?<![a-z])(?:page|seite|pag(?:e|ina)?\.?|blatt|sheet|feuille|"
     r"hoja)\s*[:#]?\s*[0-9]{1,3}(?:\s*(?:of|/|von|de|sur)\s*[0-9]{1,3})?"
     r"(?![a-z0-9])|^[-\s]*[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}[-\s]*$|^(?:-+\s*)?[0-9]{1,3}\s*-+$"
+    r"|^-\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?-(?=\s\s)"
     r"|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]{1,3}(?:\s?/\s?[0-9]{1,3})?$"
 )
 _PAGE_SIGNS = lazily(r"pag|seite|blatt|sheet|feuille|hoja|^[-\s]*[0-9]|(?:^|\s)(?:pg?|s|bl|f|h)\.\s?[0-9]")
@@ -302,6 +304,9 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     # One long number at several pages, a date or that of an order, is the report's wherever it stands.
                     same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
                     again = again or bool(same)
+                    if phases.scan_head(row.low) is not None and not same and row.low not in top:
+                        # "Scan 2" below "Scan 1" is no title that stands again.
+                        break
                     if not _is_title(row, is_module, again) or not (
                             again or TITLE.search(row.low) or _stands_apart(rows, others)):
                         break

@@ -301,9 +301,9 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
 
 
 def _flag_of_codes(low: str) -> str | None:
-    """The flag of a head that names codes of one status in any word for it: "live codes", "old faults"."""
+    """The flag of a head that names codes of one status, or asks after it: "old faults", "currently present"."""
     bare = _OF_CODES.sub("", low)
-    meanings = {hit.meaning.rstrip("?") for hit in STATES.find(bare)} if bare != low else set()
+    meanings = {hit.meaning.rstrip("?") for hit in STATES.find(bare)} if bare != low or " " in low else set()
     return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(bare, STATES.find(bare), _BESIDE) else None
 
 

@@ -30,6 +30,10 @@ _SIGNS = signs.of_pattern(
     "code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|entr|panne|storung|anomal|malfunction|registro|"
     "^fail|^nok"
 )
+#: How often a code was seen, in a line below it.
+_SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
+               r"frecuencia|contador|compteur)[\s.x]{1,3}([0-9]{1,4})(?:\s?(?:x|times|mal|fois|veces))?")
+_LONGEST_SEEN = 30
 _DIGIT = lazily(r"[0-9]")
 
 
@@ -47,3 +51,14 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
         if match is not None:
             return int(match[1]), match.start(), match.end()
     return None
+
+
+@remembered
+def of_a_code(low: str) -> int | None:
+    """How often the code above was seen, by a line that tells nothing else and has no mark of a key.
+
+    >>> [of_a_code(low) for low in ("count 53", "occurrences: 3", "freq. 12x", "counter", "count 3 modules")]
+    [53, None, 12, None, None]
+    """
+    match = _SEEN.fullmatch(low) if len(low) <= _LONGEST_SEEN else None
+    return int(match[1]) if match is not None else None

@@ -65,6 +65,9 @@ _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
 _LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
+_NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
+#: "K -" at the end of a line.
+_LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 
 IsName = Callable[[str], bool]
@@ -84,7 +87,7 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
             above = found[-1]
         if row.line.indent == above.line.indent and above.text and joined < _MOST:
             row = _numbered(row) if above.low.endswith(" fmi") else row
-            if _ends_before_status(above, row, rows[at + 1 : at + 2]) or (
+            if _ends_before_status(above, row, rows[at + 1 : at + 2]) or _tears_entry(above, row) or (
                     _may_go_on(above, row) and _goes_on(above, row, is_name)):
                 found[-1] = join_two(above, row)
                 joined += 1
@@ -104,6 +107,17 @@ def _ends_before_status(above: Row, row: Row, below: Sequence[Row]) -> bool:
         and above.text[said.end :].lstrip().startswith((":", "-")) and len(above.text) > said.end + 8
         and role_of(above.low[: said.start].strip(" :=-")) == "code"
     )
+
+
+def _tears_entry(above: Row, row: Row) -> bool:
+    """Whether an entry of a legend is torn between its letter and its meaning ("P - pending   S -" above "stored"), or
+    a voltage before its unit."""
+    if _UNIT.match(row.low) is not None and _NUMBER_LAST.search(above.low) is not None:
+        return not above.finds.codes and not row.finds.codes
+    if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
+        return False
+    told = STATES.find(row.low[:40])
+    return bool(told) and not told[0].start and len(STATES.find(above.low)) > 0
 
 
 def _numbered(row: Row) -> Row:

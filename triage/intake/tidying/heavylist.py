@@ -57,9 +57,9 @@ def _typed_short(row: Row, is_name: Callable[[str], bool]) -> None:
 
 
 def adopt(rows: list[Row], is_name: Callable[[str], bool] = lambda name: False) -> None:
-    """Give the rows below such a head that start with a pair of numbers those as their code; the head keeps the name
-    of its module alone. In a text that has such codes anyhow, a pair between a module's name (``is_name``) and a
-    status is one too. Linear."""
+    """Give the rows below such a head that start with a pair of numbers, or hold one in their column for codes, those
+    as their code; the head keeps the name of its module alone. In a text that has such codes anyhow, a pair
+    between a module's name (``is_name``) and a status is one too. Linear."""
     headed = False
     if any(code.kind == "J1939" for row in rows for code in row.finds.codes):
         for row in rows:
@@ -73,8 +73,15 @@ def adopt(rows: list[Row], is_name: Callable[[str], bool] = lambda name: False) 
             if not row.head:
                 rows[at] = _named(row)
             continue
-        match = _PAIR.match(row.text) if headed else None
+        start = _code_cell(row) if headed else 0
+        match = _PAIR.match(row.text, start) if headed else None
         code = model_codes.parse(f"SPN {int(match[1])} FMI {int(match[2])}") if match is not None else None
         if match is not None and code is not None:
-            found = Found(0, match.end(), code.text, kind="J1939", bare=match.end())
+            found = Found(start, match.end(), code.text, kind="J1939", bare=match.end())
             row.finds = row.finds._replace(codes=(found,))
+
+
+def _code_cell(row: Row) -> int:
+    """Where the cell for codes of a row of a table begins; 0 in any other row."""
+    cells = zip(row.cells or (), row.roles or (), strict=False)
+    return next((cell.start for cell, role in cells if role == "code"), 0)

@@ -2,17 +2,22 @@
 
 "System" before a name is a part of it as often ("System voltage"). Where such words begin several lines of a text, and
 a name that is known stands behind them in most, they are a key, and are taken off where the name does not hold them.
+Where a name that nobody knows stands behind them too, with its codes or its answer, all of them get a colon behind.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> texts = ("Control unit 0x70C QZM", "P0562 low", "Control unit 0x710 Radio", "Control unit 0x714 Radio 2")
 >>> [row.text for row in taken_off(rows_of("\\n".join(texts)), lambda name: "Radio" in name and "unit" not in name)]
 ['0x70C QZM', 'P0562 low', '0x710 Radio', '0x714 Radio 2']
+>>> texts = ("Module Radio", "B1000", "Module Left barn", "B1001", "Module - Radio 2", "B1002")
+>>> [row.text for row in taken_off(rows_of("\\n".join(texts)), lambda name: "Radio" in name)]
+['Module:Radio', 'B1000', 'Module:Left barn', 'B1001', 'Module : Radio 2', 'B1002']
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
@@ -22,6 +27,8 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
+from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.said.counts import stated_count
 
 _KEYS = frozenset(key for key in ROLES["module"] if key.replace(" ", "").isalpha())
 _SIGN = signs.of_words(frozenset(key.partition(" ")[0] for key in _KEYS).__contains__)
@@ -36,7 +43,7 @@ _ADDRESS = lazily(
 )
 #: What ends a name.
 _STOP = lazily(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
-_FEWEST, _LONGEST = 2, 90
+_FEWEST, _LONGEST, _MOST_WORDS = 2, 90, 5
 
 
 def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
@@ -49,11 +56,22 @@ def taken_off(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
             continue
         if (end := _key_end(row.low)) and is_as_pasted(row):
             known = _known(row, end, is_name)
-            found[row.low[: end - 1]].append((at, end, known or _ADDRESS.match(row.low, end) is not None))
+            key = row.low[: end - 1].rstrip(" -")
+            found[key].append((at, end, known or _ADDRESS.match(row.low, end) is not None))
     result = list(rows)
-    for places in found.values():
+    for key, places in found.items():
         distinct = {rows[at].low for at, _, _ in places}
-        if len(distinct) < _FEWEST or 2 * sum(known for _, _, known in places) < len(places):
+        sure = [at for at, _, known in places if known]
+        # A known name right below a code alone in its line: descriptions stand elsewhere.
+        bare = any(_below_a_code(rows, at) for at in sure)
+        heads = [at for at, end, known in places
+                 if not known and (bare or not _below_a_code(rows, at)) and _heads(rows, at, end)]
+        all_head = len(sure) >= _FEWEST and len(sure) + len(heads) == len(places)
+        if len(distinct) < _FEWEST or not (2 * len(sure) >= len(places) or all_head):
+            continue
+        if heads:
+            for at in (*heads, *sure):
+                result[at] = _with_colon(rows[at], len(key))
             continue
         for at, end, known in places:
             row = rows[at]
@@ -72,9 +90,41 @@ def _key_end(low: str) -> int:
         key, end = f"{key} {match[0]}".lstrip(), match.end() + 1
         if key in _KEYS:
             best = end
+    if best and low.startswith("- ", best):
+        best += 2
     rest = low[best:].split(" ", 1)[0]
     named = has_letter(low[best:]) and rest[:1] not in _MARKS and rest.rstrip("'") not in _GOES_ON
     return best if named else 0
+
+
+def _heads(rows: Sequence[Row], at: int, start: int) -> bool:
+    """Whether what stands behind the words in a row can be a name that nobody knows: a few words, with codes right
+    below, their number or an answer behind it."""
+    row = rows[at]
+    told = stated_count(row.low)
+    hit = next(iter(spoken(row.low)), None)
+    stop = min([len(row.low), *([told[1]] if told is not None else []), *([hit.start] if hit is not None else [])])
+    if not 0 < len(row.low[start:stop].strip(" -(:").split()) <= _MOST_WORDS:
+        return False
+    below = next((other for other in rows[at + 1 : at + 4] if not other.blank), None)
+    # Numbers that the whole text tells to be codes are not known yet.
+    coded = below is not None and (bool(below.finds.codes) or below.text[0].isdigit())
+    return coded or stop < len(row.low) or (below is not None and answer_of_cell(below.low) is not None)
+
+
+def _below_a_code(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row stands right below a code alone in its line, as the description of it does."""
+    codes = rows[at - 1].finds.codes if at else ()
+    return bool(codes) and not rows[at - 1].low[codes[-1].end :].strip(" -:")
+
+
+def _with_colon(row: Row, end: int) -> Row:
+    """The row with a colon behind the words, which end at a place, for the blank or the dash there."""
+    at = end + 1 if row.text.startswith(" -", end) else end
+    place = row.start + at
+    line = replace(row.line, text=f"{row.line.text[:place]}:{row.line.text[place + 1 :]}",
+                   low=f"{row.line.low[:place]}:{row.line.low[place + 1 :]}")
+    return replace(row, line=line, text=f"{row.text[:at]}:{row.text[at + 1 :]}", low="", shape=None)
 
 
 def _known(row: Row, start: int, is_name: Callable[[str], bool]) -> bool:

@@ -38,8 +38,9 @@ _HEAD = lazily(
     rf"(?<![^\s,;|/(\[])(?:[(\[\"']\s?({_LETTERS})\s?[)\]\"']\s*(?:=|:|->|-|\s)|"
     rf"({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
-_EDGE = " \t,;|/.()[]-&+"
-_CODE_EDGE = " \t,;|()[]\"'"
+_EDGE, _CODE_EDGE = " \t,;|/.()[]-&+", " \t,;|()[]\"'"
+#: The same with blanks alone before its meaning, and nothing else in the line.
+_BARELY = lazily(r"[\s(\[]*([a-z]{1,2}|[^\w\s=:,;|()\[\]/\"'.-]{1,2})\s{1,4}([a-z][a-z ()]{2,40}?)[\s.)\]\"]*$")
 #: Behind its own letter a short word is meant for a status with a slip in it too: "S = stord".
 _SHORT_STATES = (
     "stored", "active", "present", "history", "current", "pending", "aktiv", "aktuell", "actif", "actuel", "activo",
@@ -61,9 +62,8 @@ _SPOKEN = lazily(
 )
 _EXPLAINS = signs.of_pattern(r"^(?:mean|stand|mark|heisst|bedeutet|steht|signif)")
 #: Without one of these between a letter and its meaning, or around the letter, no line explains any.
-_MARKS = frozenset("=:-([\"'")
+_MARKS = frozenset("=:-([\"'*#!+^~")
 _LONGEST, _MOST = 200, 12
-#: What parts a letter from what stands beside it.
 _MARKS_BETWEEN = str.maketrans(",;|^\u2502", "     ")
 #: A sign last in a row, in brackets perhaps.
 _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
@@ -71,10 +71,9 @@ _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
 _ENCLOSED = lazily(r"[(\[]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]])")
 _DIGIT_BEHIND = lazily(r"(?:[ -][0-9A-Fa-f]{2})?\s?[(\[]([0-9])[)\]]")
-#: A letter right behind a code of several.
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
-#: The short word between a code and its text, one space around it.
-_NEXT_WORD = lazily(r"\s{1,2}([^\s()\[\]|;,-]{1,2}) (?=\w)")
+#: The short word between a code and its text, one space around it, a dash before it perhaps.
+_NEXT_WORD = lazily(r"\s{1,2}(?:-\s)?([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
 _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
@@ -94,12 +93,14 @@ class Legend(NamedTuple):
 
 
 class _Entry(NamedTuple):
-    """What a letter stands for; ``answer`` is empty where nobody knows. ``led``: a word for a legend stands before."""
+    """What a letter stands for; ``answer`` is empty where nobody knows. ``led`` by a word for a legend; ``bare``: no
+    mark between."""
 
     letters: str
     status: StatusWord | None
     answer: str
     led: bool = False
+    bare: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
@@ -110,6 +111,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
         used = _used(rows) if used is None else used
         first = entries[0].letters
         sure = len(entries) > 1 or not first.isdigit() or _is_a_status(rows, places[0], first)
+        sure = sure and not (entries[0].bare and _is_bullet(rows, first))
         if sure and _explain(entries, used, alone=len(places) == len(entries)):
             _take(legend, places, entries)
     _put_behind(legend)
@@ -292,7 +294,7 @@ def _told(
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
     first = _first_head(low)
     if first < 0:
-        return []
+        return _told_barely(low, translated)
     text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
@@ -320,6 +322,22 @@ def _told(
     told = [entry.letters for entry in found]
     explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
     return found if explained or _may_be_digits(told, "=" in low, sure) else []
+
+
+def _told_barely(low: str, translated: Callable[[], bool]) -> list[_Entry]:
+    """The one sign, or the letter behind a word for a legend, that a line explains with no mark between: "* present
+    now", "Key: A active"."""
+    match = _BARELY.match(low, lead.end() if (lead := _LEAD.match(low)) is not None else 0)
+    if match is None or (lead is None and match[1].isalnum()) or states.of_cell(match[1]) is not None:
+        return []
+    status = states.of_cell(match[2], translated())
+    return [] if status is None else [_Entry(match[1], status, "", lead is not None, True)]
+
+
+def _is_bullet(rows: Sequence[Row], sign: str) -> bool:
+    """Whether a sign stands before lines with codes, as the bullet of a list does, or behind none of them."""
+    lines = [row.line.text.strip(_CODE_EDGE) for row in rows if row.finds.codes]
+    return any(line.startswith(sign) for line in lines) or not any(line.lower().endswith(sign) for line in lines)
 
 
 @remembered

@@ -120,6 +120,13 @@ def _is_rest(row: Row, code: Row, is_module: Callable[[str], bool]) -> bool:
     return answer_of_cell(row.low) is None and all(map(states.in_text, said))
 
 
+def _tells_a_bare_code(rows: Sequence[Row], at: int, code: Row, is_module: Callable[[str], bool]) -> bool:
+    """Whether a line above a status tells what a code means that stands alone in its line."""
+    below = rows[at + 1] if at + 1 < len(rows) else None
+    bare = not code.text[code.finds.codes[-1].end :].strip(" :-") and not is_module(tidy(rows[at].text))
+    return bare and below is not None and _is_status(below.low, True) and ":" not in rows[at].text
+
+
 def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Callable[[str], bool]) -> bool:
     """Whether a line stands further right than the codes and tells neither a code nor an answer, or is the status that
     the code lacks."""
@@ -130,6 +137,8 @@ def _goes_on(rows: Sequence[Row], at: int, code: Row, ended: bool, is_module: Ca
         return True
     if len(row.text) > _LONGEST or row.text.endswith(":"):
         return False
+    if row.line.indent == code.line.indent and _tells_a_bare_code(rows, at, code, is_module):
+        return True
     if row.line.indent == code.line.indent and _is_rest(row, code, is_module):
         return True
     if row.line.indent <= code.line.indent:

@@ -24,6 +24,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
+from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.tidying.pagebreaks import ends_with_status
 from triage.intake.words.volt_words import LOWEST
 
@@ -254,7 +255,7 @@ def _are_rows(low: str, below: str) -> bool:
     low, below = _QUOTED.sub("", low), _QUOTED.sub("", below)
     return any(
         low.count(mark) > 1 and low.count(mark) == below.count(mark)
-        and (mark in "|\t" or f"{mark} " not in low or f" {mark} " in low)
+        and (mark in "|\t" or f"{mark} " not in low or f" {mark} " in low or (mark == ";" and low.count(mark) > 2))
         for mark in (";", "|", "\t", ","))
 
 
@@ -266,7 +267,7 @@ def _coded_first(low: str) -> bool:
 def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
     """Whether a line ends with a name behind a sentence, of which the next tells: its codes, or an answer."""
     told = spoken(below[:40])
-    if _coded_first(low) or (_CODE.match(below) is None and not (told and not told[0].start)):
+    if _coded_first(low) or (_CODE.match(below) is None and not (told and not told[0].start)) or names_begin(low):
         return False
     words = low[-60:].split(" ")[-_MOST_WORDS:]
     for size in range(len(words), 0, -1):

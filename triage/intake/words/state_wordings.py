@@ -218,6 +218,7 @@ _PENDING: tuple[Slots, ...] = (
     ("premier | 1er | premiere", "cycle | occurrence | trajet", "- | de conduite"),
     ("primer | 1er", "ciclo", "- | de conduccion"),
     ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
+    ("pending", "this | first | 1st | one | 1 | on first | on one | current", _TRIP),
     ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
     ("waiting for | awaiting | needs", "confirmation"),
     ("waiting | yet | still", "to confirm | to be confirmed"),

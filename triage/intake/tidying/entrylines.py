@@ -1,0 +1,165 @@
+"""Entries of a list with a piece in each line, as a page copies them: a code, what it means below it, and below that
+its status. They are put into one line: a line between a code and a status names no module, whatever its words are.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> said = "ECU: Roof\\nC0035\\nEngine\\nstored\\nC0040\\nRadio lost\\n(H)\\n4F21\\nPump\\nstored\\n4F22\\nFan\\n(H)"
+>>> [row.text for row in joined(rows_of(said), ("Brakes", "Roof", "ABS").__contains__)]
+['ECU: Roof', 'C0035 Engine [stored]', 'C0040 Radio lost [H]', '4F21 Pump [stored]', '4F22 Fan [H]']
+
+Without a status it is what each code has below it in lists whose headings have a mark of their own.
+
+>>> said = "ECU: Brakes\\nC0035\\nEngine speed\\nC0040\\nRadio lost\\nECU: Roof\\nB1000\\nPump motor"
+>>> [row.text for row in joined(rows_of(said), ("Brakes", "Roof").__contains__)]
+['ECU: Brakes', 'C0035 Engine speed', 'C0040 Radio lost', 'ECU: Roof', 'B1000 Pump motor']
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+
+from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.lines.row import Row
+from triage.intake.lines.rows import is_page_count
+from triage.intake.naming.heads import role_of
+from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import line_of
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.counts import stated_count
+from triage.model import codes as model_codes
+
+#: A maker's own number alone in its line, or at its start.
+_OWN = lazily(r"(?=[A-Z]{0,3}[ -]?[0-9A-F]*[0-9])(?:[A-Z]{1,3}[ -])?[0-9A-Z]{2,7}(?=\s|$)")
+#: A failure type that a blank parts from its code.
+_TYPE = lazily(r"[0-9A-Fa-f]{2}h?")
+_LETTERS = lazily(r"[a-z]{1,3}")
+_WORDS = lazily(r"[a-z]{3}")
+_EDGE = " \t-()[]:*"
+_FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES, _MORE = 2, 100, 40, 2, 5
+
+IsName = Callable[[str], bool]
+
+
+def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
+    """The rows, those of such entries put together. ``is_name``: listed names. Linear."""
+    bare = {at: token for at, row in enumerate(rows) if (token := _token(row))}
+    if not bare:
+        return list(rows)
+    marks = _marks(rows, bare, is_name)
+    ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
+    own = [at for at in ends if not rows[at].finds.codes]
+    if any(rows[at].finds.codes for at in ends) or len(own) >= _FEWEST:
+        ends = {} if _are_names(rows, ends, is_name) else ends
+    else:
+        ends = {}
+    if not any(_status(rows[end], marks) for end in ends.values()):
+        ends = _told_below(rows, bare, is_name)
+    found: list[Row] = []
+    at = 0
+    while at < len(rows):
+        end = ends.get(at, at)
+        found.append(_one(rows[at : end + 1], bare[at], marks) if end > at else rows[at])
+        at = end + 1
+    return found
+
+
+def _token(row: Row) -> str:
+    """The code alone in a row, or at the start of one where it may be a maker's own; "" for any other."""
+    codes = row.finds.codes
+    if row.blank or len(row.text) > _LONGEST or row.finds.refusals or len(codes) > 1:
+        return ""
+    if codes:
+        rest = row.text[codes[0].end :].strip(_EDGE)
+        alone = not codes[0].start and (not rest or _TYPE.fullmatch(rest) is not None)
+        return row.text if alone else ""
+    match = _OWN.fullmatch(row.text)
+    if match is None or len(match[0]) < 4 or model_codes.own(match[0]) is None:
+        return ""
+    digits = len(row.low) - len(row.low.lstrip("0123456789"))
+    return "" if QUANTITY.fullmatch(row.low, digits) or states.of_cell(row.low) is not None else match[0]
+
+
+def _marks(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> set[str]:
+    """The letters that stand for statuses: alone in several lines below codes, and no names."""
+    seen: Counter[str] = Counter()
+    for at in bare:
+        below = {row.text.strip(_EDGE) for row in rows[at + 1 : at + 2 + _MOST_LINES]}
+        seen.update(text.lower() for text in below if _LETTERS.fullmatch(text.lower()) and not is_name(text)
+                    and answer_of_cell(text.lower()) is None)
+    sizes = {len(letters) for letters, often in seen.items() if often >= _FEWEST}
+    return {letters for letters in seen if len(letters) in sizes}
+
+
+def _status(row: Row, marks: set[str]) -> str:
+    """The status that a row tells and nothing else, behind its key or not; "" for any other."""
+    if row.blank or row.finds.codes or len(row.text) > _LONGEST_STATUS or row.text.endswith(":"):
+        return ""
+    key, colon, value = row.text.partition(":")
+    if colon:
+        return value.strip() if role_of(key.lower()) == "status" and states.of_cell(value.lower()) is not None else ""
+    told = row.text.strip(_EDGE)
+    return told if told.lower() in marks or states.of_cell(row.low) is not None else ""
+
+
+def _end(rows: Sequence[Row], at: int, bare: dict[int, str], marks: set[str]) -> int:
+    """Where the entry of a code alone in its line ends: with a status, at most a few lines of words between; its own
+    place where it does not end so."""
+    for place in range(at + 1, min(at + 2 + _MOST_LINES, len(rows))):
+        if place in bare:
+            return at
+        if _status(rows[place], marks):
+            return place if place > at + 1 else at
+        if not _is_text(rows[place]):
+            return at
+    return at
+
+
+def _is_text(row: Row) -> bool:
+    """Whether a row may be the words for a code, or a part of them."""
+    if row.blank or row.finds.codes or row.finds.refusals or len(row.text) > _LONGEST or row.text.endswith(":"):
+        return False
+    if is_page_count(row.low) or _heads(row) or answer_of_cell(row.low) is not None:
+        return False
+    return _WORDS.search(row.low) is not None
+
+
+def _heads(row: Row) -> bool:
+    """Whether a mark of its own tells a row to be a heading: a key for modules, the number of its codes."""
+    key, colon, _ = row.low.partition(":")
+    return (bool(colon) and role_of(key) is not None) or stated_count(row.low) is not None
+
+
+def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> dict[int, int]:
+    """The ends of entries without a status: each code alone in its line has one line of words below it, and marked
+    headings stand above them all."""
+    ends = {at: at + 1 for at in bare if at + 1 < len(rows) and _is_text(rows[at + 1])}
+    headed = [at for at in bare if at and _heads(rows[at - 1])]
+    # A maker's own number nowhere else than below a heading, or below the text of another.
+    if any(not rows[at].finds.codes and at not in headed and at - 2 not in bare for at in bare):
+        return {}
+    if len(ends) < len(bare) or len(headed) < _FEWEST or _are_names(rows, ends, is_name):
+        return {}
+    # What was stored with a code may stand below its words.
+    more = [at for at in ends if at + 2 < len(rows) and at + 2 not in bare and _is_text(rows[at + 2])]
+    return ends if _MORE * len(more) <= len(ends) else {}
+
+
+def _are_names(rows: Sequence[Row], ends: dict[int, int], is_name: IsName) -> bool:
+    """Whether names stand below many of the codes: they tell the module of each."""
+    return 3 * sum(is_name(tidy(rows[at + 1].text)) for at in ends) > len(ends)
+
+
+def _one(rows: Sequence[Row], token: str, marks: set[str]) -> Row:
+    """The rows of an entry as one, at the place of the first, its status in brackets."""
+    status = _status(rows[-1], marks)
+    texts = [token, *(row.text for row in rows[1:-1])]
+    texts.append(f"[{status}]" if status else rows[-1].text)
+    first = rows[0]
+    text = f"{first.line.text[: first.start]}{' '.join(texts)}"
+    own = first.line.own if first.finds.codes else first.line.own | {token}
+    return Row(line_of(first.line.number, text, text, own=own), text[first.start :], first.start)
+
+
+__all__ = ["joined"]
