@@ -38,7 +38,7 @@ from triage.model.session import Session
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
-    from code_tables import Tables
+    from code_tables import CodeFacts, Tables
     from triage.model.casebook import Floats
 
 MONITORS = ("key on", "commanded output", "network", "running", "warm", "speed", "drive cycle", "cold soak",
@@ -110,9 +110,7 @@ def next_checks(
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts
-    procedure = _asks_for_procedure(book, chance)
-    open_faults &= ~procedure
-    open_faults &= ~_goes_with_another(book, standing, names)
+    open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
@@ -125,9 +123,7 @@ def next_checks(
     unfit = _unfit_to_drive(book, standing, chance)
     with_record = _record_holders(book)
     pointers = empty_pointers(book, link)
-    # What speaks of the charging: generator, converter, supply.
-    speaks = book.flags(lambda facts: bool(facts.supply or "generator" in facts.title)
-                        and facts.safety != "high voltage").tolist()
+    speaks = book.flags(_speaks_of_charging).tolist()
     renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
     places = standing.standing.tolist()
     result = []
@@ -159,6 +155,11 @@ def next_checks(
         never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5
         result.append(_at_most(_isolation_first(_clear_first(checks) if never_cleared else checks)))
     return result
+
+
+def _speaks_of_charging(facts: CodeFacts) -> bool:
+    """Whether a code is of the generator, the converter or the supply."""
+    return bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage"
 
 
 def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:

@@ -58,8 +58,7 @@ _RARE = "qzxjywvkugolhbnrtidfmspace"
 _SPOKEN = lazily(
     r"(?:^[(*\s]*|(?<=[.;!] ))(?:an? |the |ein |un |une |una )?(?:dash|hyphen|stroke|tick|cross|star|asterisk|blank|"
     r"empty cell|strich|haken|kreuz|stern|tiret|croix|coche|etoile|guion|cruz|asterisco)(?:es|s)? "
-    r"(?:means?|stands? for|marks?|heisst|bedeutet|steht fur|signifie|significa)(?![a-z])"
-)
+    r"(?:means?|stands? for|marks?|heisst|bedeutet|steht fur|signifie|significa)(?![a-z])")
 _EXPLAINS = signs.of_pattern(r"^(?:mean|stand|mark|heisst|bedeutet|steht|signif)")
 #: Without one of these between a letter and its meaning, or around the letter, no line explains any.
 _MARKS = frozenset("=:-([\"'*#!+^~")
