@@ -19,6 +19,7 @@ from triage.intake.entries import (
     keycodes,
     matrix,
     metarow,
+    ofallrow,
     plainrow,
     prose,
     rawrows,
@@ -140,6 +141,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     if row.turns:
         turns.read(context, row)
         return
+    if not row.finds.codes and ofallrow.read(context, row):
+        return
     told = row.roles is not None and "scan" in row.roles
     if at in context.row_times and not told:
         _time_of_row(context, context.row_times[at])
@@ -157,6 +160,7 @@ def _row(context: Context, row: Row, at: int) -> None:
         corrections.note(context, row)
     elif at not in context.own_volts or not belowline.read(context, row, at):
         plainrow.read(context, row, at)
+        ofallrow.in_sentences(context, row)
     if row.own_volts:
         besidename.place(context, row)
     if row.counted is not None:

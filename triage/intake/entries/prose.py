@@ -13,7 +13,7 @@ from bisect import bisect_right
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import deeds, leads, metarow, otherones, setoff, untold
+from triage.intake.entries import deeds, leads, metarow, ofallrow, otherones, setoff, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.row import Row
@@ -68,12 +68,14 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
     for piece in _scans(context, row):
         if not _states_phase(context, piece) and (piece.start > row.start or _is_told_first(context, piece)):
             _after_a_deed(context, piece, row.start)
+            ofallrow.in_sentences(context, piece)
             continue
         if _states_phase(context, piece):
             metarow.read(context, piece)
         elif not coded or volts.find(piece.low) or context.builder.snapshot.empty:
             metarow.apply(context, piece, top=True)
         _walk(context, piece)
+        ofallrow.in_sentences(context, piece)
 
 
 def _after_a_deed(context: Context, piece: Row, row_start: int) -> None:

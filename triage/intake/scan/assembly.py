@@ -96,6 +96,8 @@ class SnapshotDraft:
     readings: list[Reading] = field(default_factory=list)
     readiness: dict[str, Completeness] | None = None
     left_out: list[str] = field(default_factory=list)
+    #: The status that the text gives all codes that have none of their own.
+    of_all: StatusWord | None = None
     #: Where the text says that all modules it does not name hold no codes: line and span.
     rest_clean: tuple[Line, int, int] | None = None
 
