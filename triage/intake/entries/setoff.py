@@ -28,6 +28,8 @@ _SET_OFF_WHOLE = lazily(
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 #: A piece of a description between commas: "C0727, relay circuit, active".
 _DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
+#: What a code means, right behind it: "U0100 no message from engine, all live".
+_TEXT = lazily(r"(?::|\s-)?\s(?:j1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: Of which codes it is said: two, all, or none of either.
@@ -68,6 +70,8 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     # "C0727 (relay circuit), active"
     bracket = _BRACKET.match(low, at)
     places = [bracket.end() if bracket is not None else at]
+    if bracket is None and (text := _TEXT.match(low, at)) is not None:
+        places.append(text.end())
     while len(places) <= _MOST_PIECES and (described := _DESCRIBED.match(low, places[-1])) is not None:
         places.append(described.end())
     for place in places:
@@ -84,11 +88,15 @@ def of_several(low: str, at: int, translated: bool = False) -> Said | None:
     bracket = _BRACKET.match(low, at)
     if bracket is not None and _OF_WHICH.match(low, at) is None:
         at = bracket.end()
+    text = _TEXT.match(low, at) if _OF_WHICH.match(low, at) is None else None
+    at = text.end() if text is not None else at
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)
         if who is None:
             break
         kind = who.lastindex or 1
+        if text is not None and kind == _WHICH:
+            break
         ended = who[0].lstrip()[:1] in (".", ";")
         for form in (_SAID_WHOLE,) if ended else (_SAID, _SAID_WHOLE):
             match = form.match(low, who.end())

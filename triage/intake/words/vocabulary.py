@@ -26,8 +26,9 @@ STATES = Phrasebook(
         memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
         internal memory fault | memory fault detected""",
         "stored": """
-        stored | store | stor | sto | strd | old one | not pres | not prsnt |
-        not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
+        stored | store | stor | sto | strd | archived | memo | fug | ausente |
+        antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
+        old one | not pres | not prsnt | not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -62,9 +63,11 @@ STATES = Phrasebook(
         lagrad | lagrat | lagrade | sparad | historisk | inaktiv | ej aktiv | inte aktiv | ej aktuell | ej narvarande |
         i minnet""",
         "pending": """
-        pending | pend | pdg | pnd | pndg | maturing | immature | provisional | not confirmed | unconfirmed | not yet
-        confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting | not
-        matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
+        pending | pend | pdg | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | en att |
+        unbest | ausst | unreif | reift noch | pnd | pndg | maturing | immature | provisional | not confirmed |
+        unconfirmed |
+        not yet confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting |
+        not matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
         noch nicht bestatigt | noch nicht bestaetigt | unbestatigt | unbestaetigt | temporar | temporaer | en attente
         | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire | pendiente |
         pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin confirmar |
@@ -76,6 +79,7 @@ STATES = Phrasebook(
         confirmes | confirmado | confirmada | confirmados | confermato | confermata | confermati | bevestigd |
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
+        persistent | ongoing | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler |
         current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
@@ -135,7 +139,10 @@ DOUBTFUL_STATES = phrase_set("""
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
     | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
-    | inactiva | activa | actifs | inactifs | actuels
+    | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
+    | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
+    | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif | persistent | ongoing
+    | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler
 """)
 
 #: What a module did when it was asked.
