@@ -215,7 +215,8 @@ def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     if above is None or not above.finds.codes or keyed:
         # "Status now: sporadic" is told by itself, whatever its key says.
         if alone is not None:
-            draft.status = alone if draft.listed else draft.status or alone
+            surer = draft.listed or (keyed and draft.status == context.tail_status)
+            draft.status = alone if surer else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return

@@ -356,7 +356,8 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         joined = joins and (joined or between != "")
         if joins:
             details.status = following.status
-    said = setoff.of_several(row.low, max(end, pending[-1][1].end), context.translated) if pending else None
+    last = pending[-1][1].end if pending else 0
+    said = setoff.of_several(row.low, max(end, last), context.translated, described=end <= last) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):
         for _, code, details in pending:
             details.status = details.status or led.get(code.start) or said.status

@@ -26,10 +26,12 @@ _SET_OFF_WHOLE = lazily(
     r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
 )
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+#: Words of a description, in which no other code stands ("B1B2E").
+_WORDS = r"(?:j1939|(?![pcbu][0-3][0-9a-f]{3})[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}"
 #: A piece of a description between commas: "C0727, relay circuit, active".
-_DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
+_DESCRIBED = lazily(rf",\s{_WORDS}(?=,)")
 #: What a code means, right behind it: "U0100 no message from engine, all live".
-_TEXT = lazily(r"(?::|\s-)?\s(?:j1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
+_TEXT = lazily(rf"(?::|\s-)?\s{_WORDS}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: Of which codes it is said: two, all, or none of either.
@@ -83,12 +85,13 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     return of_several(low, at, translated)
 
 
-def of_several(low: str, at: int, translated: bool = False) -> Said | None:
-    """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of."""
+def of_several(low: str, at: int, translated: bool = False, *, described: bool = True) -> Said | None:
+    """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of;
+    ``described``: perhaps behind what the code means."""
     bracket = _BRACKET.match(low, at)
     if bracket is not None and _OF_WHICH.match(low, at) is None:
         at = bracket.end()
-    text = _TEXT.match(low, at) if _OF_WHICH.match(low, at) is None else None
+    text = _TEXT.match(low, at) if described and _OF_WHICH.match(low, at) is None else None
     at = text.end() if text is not None else at
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)

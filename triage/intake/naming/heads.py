@@ -281,8 +281,7 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) or _flag_of_codes(low.strip(_EDGE)) for low in lows]
     told = [flag or _flag_of(low.strip(_EDGE), any(flags)) for flag, low in zip(flags, lows, strict=True)]
     several = len(set(told) - {None}) >= 2
-    # A single column that asks for the status is one of statuses: "active now?", "currently present".
-    flags = told if several or (sum(map(bool, told)) == 1 and _asks_for_now(told, lows)) else flags
+    flags = told if several or [*filter(None, told)] == ["flag current"] else flags  # "active now?"
     roles = tuple(
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)
@@ -321,12 +320,6 @@ def _flag_of(low: str, beside: bool) -> str | None:
     hits = STATES.find(low)
     meanings = {hit.meaning.rstrip("?") for hit in hits}
     return f"flag {meanings.pop()}" if len(meanings) == 1 and covered(low, hits, _BESIDE) else None
-
-
-def _asks_for_now(flags: Sequence[str | None], lows: Sequence[str]) -> bool:
-    """Whether the flag among heads asks for now, in several words or with a question mark."""
-    return any(flag == "flag current" and (" " in low.strip(_EDGE) or low.strip(_EDGE)[-1] == "?")
-               for flag, low in zip(flags, lows, strict=True))
 
 
 def is_ditto(low: str) -> bool:

@@ -213,9 +213,10 @@ ANSWERS = Phrasebook(
         memoria vacia | sin memoria de averias | libre de fallos | sin registros | foutloos | in orde | sem defeitos |
         felfri | w porzadku""",
         "not fitted": """
-        not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in
-        | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |
-        unequipped | isn t fitted | is not fitted | not existing | absent | without this option | not part of this
+        inexistant | not fitted | not installed | not equipped | not present | n a | not available | not supported
+        | not built in | not on this vehicle | not in this vehicle | does not exist | not applicable |
+        option not fitted | unequipped | isn t fitted | is not fitted | not existing | absent | without this
+        option | not part of this
         vehicle | nicht verbaut | nicht vorhanden | nicht ausgestattet | nicht eingebaut | nicht verfugbar | nicht
         verfuegbar | nicht ausgerustet | entfallt | entfaellt | nicht installiert | nicht unterstutzt | non monte |
         non equipe | non equipee | non present | non installe | pas monte | pas equipe | non disponible | pas present
@@ -225,9 +226,10 @@ ANSWERS = Phrasebook(
         niet gemonteerd | niet geinstalleerd | niet aanwezig | nao instalado | nao montado | nao equipado |
         nie zamontowany | nie zainstalowany | ej monterad | inte monterad | ej installerad""",
         "not scanned": """
-        not scanned | skipped | not checked | not tested | not read | not selected | not asked | not polled | not
-        queried | was not read | was not scanned | not yet scanned | not done | not interrogated | passed over | scan
-        aborted | aborted | cancelled | not included | left out | unscanned | not examined | to be scanned | still to
+        weggelassen | not scanned | skipped | not checked | not tested | not read | not selected | not asked |
+        not polled | not queried | was not read | was not scanned | not yet scanned | not done | not interrogated |
+        passed over | scan aborted | aborted | cancelled | not included | left out | unscanned | not examined
+        | to be scanned | still to
         scan | not run | excluded | nicht gelesen | ubersprungen | uebersprungen | nicht gepruft | nicht geprueft |
         nicht abgefragt | nicht gescannt | nicht ausgelesen | nicht angesprochen | ausgelassen | abgebrochen | nicht
         getestet | nicht ausgewahlt | nicht ausgewaehlt | nicht untersucht | non lu | non lue | non scanne | non
