@@ -15,21 +15,29 @@ SAID = {
         "failed to communicate", "fails to communicate", "would not communicate", "unable to connect", "never replied",
         "no communication possible", "communication not possible", "not communicating", "no response received",
         "Kommunikation nicht möglich", "antwortet nicht mehr", "keine Antwort erhalten", "Verbindung gestört",
-        "aucune liaison", "ne communique plus", "dialogue impossible", "sin comunicación", "comunicación fallida",
-        "falla la conexión",
+        "k. Antwort", "k. Komm.", "n. erreichbar", "com impossible", "falla la comunicación", "no se puede conectar",
+        "no se deja leer", "aucune liaison", "ne communique plus", "dialogue impossible", "sin comunicación",
+        "comunicación fallida", "falla la conexión",
     ],
     "clean": [
         "No Faults Detected", "no faults recorded", "no stored DTCs", "zero fault codes", "none detected",
         "no trouble codes found", "kein Fehlereintrag", "keine Fehler abgelegt", "keine Einträge vorhanden",
+        "FSP leer", "Speiher leer", "keine Fehler drin", "nada en memoria", "no codes left", "nil fauls",
         "aucun défaut détecté", "pas de code défaut mémorisé", "sin averías registradas", "ningún código almacenado",
     ],
     "not fitted": [
         "not present in vehicle", "not fitted to this vehicle", "keine Ausstattung", "im Fahrzeug nicht verbaut",
+        "n/fitted", "never fitted", "no such unit on this vehicle", "not in this build", "n. verbaut", "nie verbaut",
+        "jamais monté", "option non montée", "nunca montado", "opción no montada", "sin equipar",
         "non monté sur ce véhicule", "no instalado en este vehículo",
         "van without it", "Fahrzeug ohne dieses Steuergerät", "coche sin esta centralita", "véhicule non équipé",
     ],
-    "not scanned": ["not yet scanned", "left out of the scan", "skipped in this scan", "n. geprüft",
-                    "scan skipped", "noch nicht ausgelesen", "pas encore interrogé", "aún no leído"],
+    "not scanned": [
+        "not yet scanned", "scan skipped", "noch nicht ausgelesen", "pas encore interrogé", "aún no leído",
+        "skipped by operator", "left out of the scan", "omitted from scan", "ran out of time", "n. ausgelesen",
+        "diesmal nicht gelesen", "laissé de côté", "pas lu cette fois", "no leído esta vez", "sin leer",
+        "skipped in this scan", "n. geprüft",
+    ],
 }  # fmt: skip
 EACH = [(kind, said) for kind, all_said in SAID.items() for said in all_said]
 

@@ -50,3 +50,30 @@ _NO_LISTS = [
 @pytest.mark.parametrize(("text", "want"), _NO_LISTS)
 def test_descriptions_with_a_status_in_brackets_name_no_module(text: str, want: set[str]) -> None:
     assert set(modules_of(text)) == want
+
+
+@pytest.mark.parametrize(("sentence", "held"), [
+    ("The ABS has C0040 wheel speed sensor, present.", ["C0040 current"]),
+    ("ABS: C0040 wheel speed sensor, history. ", ["C0040 stored"]),
+    ("The ABS shows C0040 pump relay, C0041 pump motor and U0121 no data on J1939 network 1, all live.",
+     ["C0040 current", "C0041 current", "U0121 current"]),
+    ("The ABS has C0040 pump relay and C0041 pump motor, neither of them active.", ["C0040 stored", "C0041 stored"]),
+])
+def test_a_status_set_off_behind_a_description(sentence: str, held: list[str]) -> None:
+    text = f"Scan after the clear, 11.9 V: {sentence} The radio holds B1015 (pending)."
+    assert modules_of(text) == {"anti-lock brakes": held, "radio": ["B1015 pending"]}
+
+
+def test_a_status_that_leads_to_codes_whose_descriptions_name_modules() -> None:
+    text = ("Radio:\n  Stored codes: B1676 battery monitor circuit + U0199 lost door module A + U0155 lost cluster\n"
+            "  Current codes: B1015 lamp circuit; U0140 no message from BCM; U0100 lost ECM\n")
+    assert modules_of(text) == {"radio": [
+        "B1676 stored", "U0199 stored", "U0155 stored", "B1015 current", "U0140 current", "U0100 current"]}
+
+
+@pytest.mark.parametrize(("line", "status"), [
+    ("Status now: sporadic", "stored"), ("Current status: not present", "stored"), ("Present state: active", "current"),
+])
+def test_a_key_for_the_status_below_a_stored_value(line: str, status: str) -> None:
+    text = f"Radio\n  B1015\n    antenna (8.5 V when it set)\n    {line}\nABS\n  no codes\n"
+    assert modules_of(text) == {"radio": [f"B1015 {status}"], "anti-lock brakes": ["clean"]}

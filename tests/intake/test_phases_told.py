@@ -16,6 +16,8 @@ from triage.intake.words import phase_ways
 
 PHASES = {
     "after-repair": """
+nach Rep. | n. Reparatur | apr. remplacement batterie | desp. de cambiar la batería | Abschlusstest | contrôle final
+nach Behebung | Repariert (Masseband ersetzt) | fixed (new earth lead)
 después de reparar | tras cambiar la batería | una vez sustituida la masa | luego de montar batería nueva
 Final check after new earth lead fitted | after new battery fitted | after fixing earth strap | with new battery fitted
 After earth strap was cleaned and tightened | once the alternator had been replaced | Battery replaced, read again
@@ -27,6 +29,8 @@ après remplacement de la batterie | après avoir changé l'alternateur | après
 batterie remplacée, relu | une fois la masse refaite | after renewing the ground cable | following the rework
 """,
     "after-run": """
+n. Probefahrt | nach einem Fahrzyklus | apr. roulage | desp. de la prueba | gefahren und neu ausgelesen
+borrado, 8 km de ruta, releído | effacé, 20 min de ralenti, relu
 ran it 15 min, read again | Let it run for ten minutes and read again | drove 5 km, rescanned
 after ten minutes of idle
 10 min laufen lassen, nochmal gelesen | Probefahrt, erneut ausgelesen | laissé tourner 10 min, relu
@@ -39,6 +43,8 @@ na 10 min stationair
 tras ruta de 20 km | après 15 min de route | Road test complete | test drive done (13.1 V) | Probefahrt erfolgt: 12,8 V
 """,
     "after-clear": """
+n. Löschen | nach FSP löschen | gelöscht, sofort neu ausgelesen | apr. effacement | après RAZ | nada más borrar
+recién borrado | desp. de borrar | cleared, immediately read again
 after: 12.8V lowest 11.9V | Codes after:
 codes wiped, read again | Cleared all, read again: | gelöscht und erneut ausgelesen | effacé puis relu
 borrado y leído otra vez | After clear work light on | aft clear 12.5 | aftr clrd | after clr | post clr 12.5
@@ -48,6 +54,8 @@ After clearing, no road test | After clearing and road test not done | After cle
 After clear, drive module: P0A1F | After clearing and before road test | After wiping the memory
 """,
     "before-clear": """
+v. Löschen | vorm Löschen | vor FSP löschen | wie angeliefert | Erstauslesung | ungelöscht | av. effacement | avant RAZ
+état initial | avant remise à zéro | previo al borrado | pre-borrado
 initial scan, nothing cleared | not cleared, read again | before codes cleared | before repair | SCAN BEFORE
 before: 11.4V lowest 8.8V | Avant (11,2 V)
 scanned this morning before wiping anything | before erasing any codes | before resetting anything
@@ -57,6 +65,7 @@ prima della cancellazione | prima di cancellare | scansione iniziale | voor het 
 before 11.4 eng off
 """,
     "none": """
+12,1 V. Batterie ok | n. vorhanden | av. gauche | reparado por otro taller (ver factura) ayer
 after changing gear down jerks | replace battery after reading | Customer fitted new radio, read codes
 battery replaced last year | after cleaning the codes | Fixed idle speed | new module | ran out of fuel
 fuse F28 replaced, checked again | aft heated O2 sensor | connector B4 clear of corrosion | B4 | aft lamp repaired
@@ -80,6 +89,7 @@ gelesen motor probefahrt idling engine started first reading as found work done 
 cleared never nothing has been changed ersetzt erneut ausgelesen second test drive with when it came uncleared ankunft
 arrival lecture initiale closing quality eingangsscan soldado montage poner dopo prima della di cancellare
 cancellazione riparazione prova su strada minimo avviamento na het wissen gewist voor reparatie vervangen proefrit
+n. v. av. apr. desp. rep. raz fsp recien nada mas borrar gleich sofort neu ruta wie angeliefert abschlussscan
 stationair draaien b4 aft clr clrd scansione iniziale eerste uitlezing
 """
 

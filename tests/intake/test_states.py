@@ -25,9 +25,18 @@ besteht noch | Fehler steht an | aktueller Fehler | akt. | vorh. | zur Zeit vorh
 steht noch an | présent | actif | défaut présent | actuel | toujours présent | présent actuellement | est présent
 défaut actif | encore présent | actif actuellement | activo | presente | actual | presente ahora | fallo presente
 sigue presente | está activo | activo actualmente | avería activa | todavía presente | aún activo
+permanently there | exists now | persistent | en curso | fallo en curso | avería fija | défaut fixe | est là | ist da
+besteht weiterhin | z. Zt. vorh. | zzt. vorhanden | harter Fehler | Dauerfehler | statsich | statc | curreently presetn
+fualt present | Present state: active | Status now: active | Etat actuel : présent
 attivo | attuale | in corso | actueel | aanwezig | actief | ativo | atual | aktywny | obecny | närvarande
 """,
     "stored": """
+not repeated | not seen again | not set again | absent now | dormant at present | not curr. | not act. | non current
+had been active | not present at scan | not present during the test | now passing | logged entry | archived | logegd
+n. vorhanden | nicht vorh. | z. Zt. nicht vorhanden | zzt. nicht aktiv | derzeit nicht vorh.
+sporadisch aufgetreten | inakt. | hinterlegt | mémo | mémo. | fug. | pas réapparu | vu auparavant
+no act. | no pres. | almac. | avería antigua | no se repite | no actal | not actvie
+Present state: sporadic | Status now: not present | Estado actual: memorizado
 stored | history | historic | inactive | not active | passive | past | not present | no longer active
 previously active | in memory | memorised | stored, not present | not current | not currently present | sporadic
 no longer present | Hist. | stor | sto | stor. | hist | mem | mem. | stored fault | intermittent fault
@@ -46,6 +55,12 @@ memorizzato | non attivo | passivo | opgeslagen | niet aanwezig | niet meer acti
 zapisany | nieaktywny | lagrad | ej aktiv
 """,
     "pending": """
+pending this cycle | pending since this start | pending for this trip | pending entry | waiting to confirm
+waits for confirmation | yet to be confirmed | needs one more trip | 2nd trip pending | confirmation outstanding
+confirmation missing | not conf. | unconf. | confirmaton pending | pending, first trip | noch nicht best. | unbest.
+Bestätigung fehlt noch | Bestätigung steht aus | noch zu bestätigen | wartet auf zweiten Zyklus | ausst.
+att. confirmation | en att. | à confirmer | reste à confirmer | à conf. | confirmation en attente | vu une fois
+en cours de confirmation | falta confirmar | pte. de confirmar | por confirmar | en espera de confirmación | no conf.
 pending | maturing | pending fault | pend. | pndg | not yet confirmed | not confirmed | unconfirmed fault
 all pending | vorläufig | unbestätigt | noch nicht bestätigt | vorläufiger Fehler | en attente | pas encore confirmé
 non confirmé | pendiente | no confirmado | aún no confirmado | fallo pendiente
@@ -53,6 +68,10 @@ pending (1 trip) | en attente (1er cycle) | falta por confirmar
 in attesa | non confermato | onbevestigd | não confirmado | niepotwierdzony | obekräftad
 """,
     "confirmed": """
+confirmed entry | confirmed by ECU | confirmed by the self-test | confirmed, second trip | confirmed over two trips
+confirmed (2 cycles) | conf. 2 trips | 2-trip confirmed | seen twice | is confirmed | nach 2 Fahrzyklen bestätigt
+2 Zyklen (bestätigt) | wurde bestätigt | bestätigt durch Selbsttest | est confirmé | confirmé sur 2 cycles
+confirmé par le calculateur | está confirmado | confirmado en 2 ciclos | confirmado por la centralita
 confirmed | confirmed DTC | conf | cnf | conf. | confirmed fault | all confirmed | both confirmed | bestätigt
 bestätigter Fehler | voll bestätigt | two trip confirmed | confirmed entry | confirmé
 défaut confirmé | confirmado | fallo confirmado
@@ -61,6 +80,7 @@ confermato | bevestigd | potwierdzony | bekräftad
     "none": """
 system voltage low | not plausible | signal not present at pin | circuit open | fuel level low | yes | no | all wheels
 present value too low | active grille shutter stuck | memory error in module | now where is it | keine | 12 V
+memory seat fault | lost signal on first trip sensor | confirmation lamp | fixed value | parent fault | test lead fault
 both sides | corrente bassa | sospensione attiva bloccata | spanning laag | tensão baixa
 """,
 }

@@ -65,8 +65,12 @@ def clean_test(book: Casebook, line: Timeline, hypo: Hypotheses, tables: Tables)
     own = book.module_volts[book.fault_module]
     read = np.where(np.isnan(own), book.volts[session], np.fmin(own, book.volts[session])) / line.scale[session, None]
     lowest = np.fmin(book.lowest[session] / line.scale[session, None], read)
+    # The dip of the start takes nothing from a test that ran long after it on a supply that charges.
+    minutes = np.nan_to_num(book.minutes, nan=0.0)
+    ran = ((book.engine_on == 1.0) & (minutes >= tables.rate("clean.ran_past_start")))[session]
+    ran &= np.nan_to_num(read, nan=0.0) >= tables.rate("charging.good")
     good = (np.nan_to_num(read, nan=0.0) >= tables.rate("supply.good")) & ~(
-        lowest < tables.rate("supply.clean_lowest"))
+        (lowest < tables.rate("supply.clean_lowest")) & ~ran)
     # A clean test before the code came back says nothing about now.
     came_back = np.maximum.accumulate((book.seen == 1)[:, ::-1], axis=1)[:, ::-1]
     after = (book.phase > 0)[session] & (book.seen == 0) & good & ~came_back

@@ -48,9 +48,11 @@ _GROUPED = lazily(r"(?<![0-9])([0-9]{1,3})[ .,']([0-9]{3})(?=\s?(?:km|mi)(?![a-z
 SOFT = lazily(
     r"[;|()\[\]{}>,:.\s](?:(?<=[;|\t()\[\]{}>])|(?<=[,:.])(?=\s)|(?<=[A-Za-z],)(?=[A-Za-z]{2})|(?<=\.)\.+|(?<=\s)(?:[-/]+(?=\s)|\s|-(?=[A-Za-z])))"
 )
-#: Words of names that are cut short: their full stop ends nothing ("Pass. door").
+#: Words of names and of statuses that are cut short: their full stop ends nothing ("Pass. door", "n. vorhanden").
 _SHORT = lazily(
-    r"(?<![A-Za-z])(?:pass|psgr|drv|elec|electr|instr|beif|fahr|pasaj|acomp|izq|dcha|tras|cond)$", re.IGNORECASE
+    r"(?<![A-Za-z])(?:pass|psgr|drv|elec|electr|instr|beif|fahr|pasaj|acomp|izq|dcha|tras|cond|n|att|pte|pdte|pend|"
+    r"not conf|non conf)$",
+    re.IGNORECASE,
 )
 #: What stands behind the last word of a line: how often, when and at which odometer reading.
 COUNTED = lazily(

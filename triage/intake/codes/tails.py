@@ -24,7 +24,7 @@ _COUNT_LAST = lazily(
 )
 _STATUS_KEY = lazily(
     r"(?:^|(?<=[\s,;(\[-]))(?:(?:dtc|fault|code)[ -])?(?:status|state|condition|zustand|fehlerstatus|etat|statut|"
-    r"estado)\s*[:=]\s*"
+    r"estado)(?: (?:now|actuel|actual))?\s*[:=]\s*"
 )
 _PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
 #: How many statuses may be asked after in one line ("confirmed: yes, present: no").
@@ -87,8 +87,8 @@ def _take(
         settled = settled or details.status is not None
     low = small(text)
     parts = soft_pieces(text)
-    if len(parts) > 1 and "  " in text and states.of_cell(low, translated, legend) is not None:
-        # "not  present": two spaces inside a status are a slip.
+    if len(parts) > 1 and ("  " in text or ". " in text) and states.of_cell(low, translated, legend) is not None:
+        # "not  present": two spaces inside a status are a slip; "z. Zt. nicht vorhanden": it is cut short.
         parts = parts[:1]
     if len(parts) <= 1:
         said = states.of_cell(low, translated, legend) is not None

@@ -53,7 +53,7 @@ def read(context: Context, row: Row) -> None:
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
     codes = row.finds.codes
-    led, starts = leads.of_row(context, row)
+    led, starts = leads.of_row(context, row, named=used[1] > 0)
     pending: list[tuple[Found, Details]] = []
     for at, code in enumerate(codes):
         stop = codes[at + 1].start if at + 1 < len(codes) else len(row.text)

@@ -210,26 +210,28 @@ def status_alone(context: Context, row: Row) -> bool:
 def _reread(context: Context, row: Row, draft: CodeDraft) -> None:
     """Read the text behind the last code again, with the row joined on to it."""
     above = context.open_row
-    if above is None or not above.finds.codes:
-        alone = states.of_cell(row.low, context.translated, context.legend)
+    alone = states.of_cell(row.low, context.translated, context.legend)
+    keyed = alone is not None and (":" in row.text or "=" in row.text)
+    if above is None or not above.finds.codes or keyed:
+        # "Status now: sporadic" is told by itself, whatever its key says.
         if alone is not None:
-            draft.status = alone if draft.listed else draft.status or alone
+            surer = draft.listed or (keyed and draft.status == context.tail_status)
+            draft.status = alone if surer else draft.status or alone
             return
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
         return
     context.tail = f"{context.tail or above.text[above.finds.codes[-1].end :].strip()} {row.text}"
     details = details_of(context, [context.tail], draft.failure_type is not None)
     said = states.in_text(row.low, context.translated)
-    own = states.of_cell(row.low, context.translated, context.legend)
-    pieces = [] if own is not None else soft_pieces(row.low)
+    pieces = [] if alone is not None else soft_pieces(row.low)
     told = any(states.of_cell(piece, context.translated, context.legend) is not None for _, piece in pieces[1:])
-    settled = draft.status is not None and own is None and not told and not (said and said[-1].sure)
+    settled = draft.status is not None and alone is None and not told and not (said and said[-1].sure)
     kept = draft.status not in (None, context.tail_status) and not draft.listed
     if details.status is not None and not kept and not settled:
         # Read in one piece, a word that ended the line above ("intermittent") may be part of the description.
         draft.status = context.tail_status = details.status
         draft.listed = False
-    if details.text is not None and own is None:
+    if details.text is not None and alone is None:
         draft.text = f"{draft.text} {row.text}" if draft.text else row.text
     if draft.status is not None and said and not settled and draft.text and draft.text.endswith(row.text):
         draft.text = details.text or draft.text

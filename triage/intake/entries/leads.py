@@ -114,12 +114,15 @@ def is_lead(low: str) -> bool:
     )
 
 
-def of_row(context: Context, row: Row) -> tuple[dict[int, StatusWord], list[int]]:
-    """By the place of a code: the status that leads to it; and the places where such statuses begin, in order."""
+def of_row(context: Context, row: Row, *, named: bool = True) -> tuple[dict[int, StatusWord], list[int]]:
+    """By the place of a code: the status that leads to it; and the places where such statuses begin, in order. In a row
+    of one module, not ``named`` in it, that begins with a status what looks like names are descriptions: "Stored: B1676
+    Battery monitor, U0100"."""
     codes = row.finds.codes
     if len(codes) < 2 and not _COLON_SIGNS.search(row.low, 0, codes[0].start):
         return {}, []
-    names = [(start, end) for start, end, _ in context.names.find(row.low)]
+    of_one = not named and is_lead(row.low[: codes[0].start].rstrip(" :=-"))
+    names = [] if of_one else [(start, end) for start, end, _ in context.names.find(row.low)]
     found = find(row.low, [(code.start, code.end) for code in codes], names, context.translated)
     told = {codes[at].start: lead.status for lead in found for at in lead.codes}
     return told, [lead.start for lead in found]

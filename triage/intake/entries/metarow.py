@@ -275,7 +275,7 @@ def _start(
         snapshot.phase = snapshot.phase or (hit.phase if hit else None)
         snapshot.at = snapshot.at or at
         return False
-    if not snapshot.empty and hit is not None and uncleared.span(row.low) is not None:
+    if not snapshot.empty and hit is not None and not head and uncleared.span(row.low) is not None:
         # "I have cleared nothing yet" behind the modules is said of them.
         snapshot.phase = snapshot.phase or (hit.phase if len(builder.snapshots) == 1 else None)
         return False

@@ -355,7 +355,7 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         if joins:
             details.status = following.status
     last = pending[-1][1].end if pending else 0
-    said = setoff.of_several(row.low, max(end, last), context.translated, end <= last) if pending else None
+    said = setoff.of_several(row.low, max(end, last), context.translated, described=end <= last) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):
         for _, code, details in pending:
             details.status = details.status or led.get(code.start) or said.status

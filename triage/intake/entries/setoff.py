@@ -26,8 +26,12 @@ _SET_OFF_WHOLE = lazily(
     r"\s*[,:-]\s*(?:(?:status|state|zustand|etat|estado)\s?[:=]\s*)?([a-z][a-z '-]{2,40})\s*(?=[,;.()!?\n]|$)"
 )
 _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+#: Words of a description, in which no other code stands ("B1B2E").
+_WORDS = r"(?:j1939|(?![pcbu][0-3][0-9a-f]{3})[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}"
 #: A piece of a description between commas: "C0727, relay circuit, active".
-_DESCRIBED = lazily(r",\s(?:[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}(?=,)")
+_DESCRIBED = lazily(rf",\s{_WORDS}(?=,)")
+#: What a code means, right behind it: "U0100 no message from engine, all live".
+_TEXT = lazily(rf"(?::|\s-)?\s{_WORDS}(?=,)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: A description right behind a code, up to its comma: "C0051 steering angle sensor, present now".
@@ -68,7 +72,11 @@ class Said(NamedTuple):
 
 def told(low: str, at: int, translated: bool = False) -> Said | None:
     """The status that is set off behind a code which ends at ``at``; None without one."""
-    places = [_behind_title(low, at)]
+    # "C0727 (relay circuit), active"
+    bracket = _BRACKET.match(low, at)
+    places = [bracket.end() if bracket is not None else at]
+    if bracket is None and (text := _TEXT.match(low, at)) is not None:
+        places.append(text.end())
     while len(places) <= _MOST_PIECES and (described := _DESCRIBED.match(low, places[-1])) is not None:
         if _CODE.search(described[0]):
             break
@@ -82,16 +90,21 @@ def told(low: str, at: int, translated: bool = False) -> Said | None:
     return of_several(low, at, translated)
 
 
-def of_several(low: str, at: int, translated: bool = False, titled: bool = True) -> Said | None:
+def of_several(low: str, at: int, translated: bool = False, *, described: bool = True) -> Said | None:
     """The status behind a code, which ends at ``at``, that is told with a word for which codes it is said of;
-    ``titled``: its description may stand between."""
-    if titled and _OF_WHICH.match(low, at) is None:
-        at = _behind_title(low, at)
+    ``described``: perhaps behind what the code means."""
+    bracket = _BRACKET.match(low, at)
+    if bracket is not None and _OF_WHICH.match(low, at) is None:
+        at = bracket.end()
+    text = _TEXT.match(low, at) if described and _OF_WHICH.match(low, at) is None else None
+    at = text.end() if text is not None else at
     for _ in range(_MOST):
         who = _OF_WHICH.match(low, at)
         if who is None:
             break
         kind = who.lastindex or 1
+        if text is not None and kind == _WHICH:
+            break
         ended = who[0].lstrip()[:1] in (".", ";")
         for form in (_SAID_WHOLE,) if ended else (_SAID, _SAID_WHOLE):
             match = form.match(low, who.end())

@@ -278,7 +278,7 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
     flags = [_FLAG.get(_OF_CODES.sub("", low.strip(_EDGE))) or _flag_of_codes(low.strip(_EDGE)) for low in lows]
     told = [flag or _flag_of(low.strip(_EDGE), any(flags)) for flag, low in zip(flags, lows, strict=True)]
     several = len(set(told) - {None}) >= 2
-    flags = told if several else flags
+    flags = told if several or [*filter(None, told)] == ["flag current"] else flags  # "active now?"
     roles = tuple(
         flag if flag is not None and (several or role_of(low) is None) else role_of(low)
         for low, flag in zip(lows, flags, strict=True)

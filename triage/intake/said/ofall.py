@@ -44,11 +44,19 @@ _WHERE = (
 )
 _VERB = r"(?: (?:are|is|were|was|read as|show(?:n|ing|ed)?(?: up)? as|came up as|sind|ist|waren|sont|est|son|estan))?"
 _OF_ALL = lazily(rf"{_LEAD}(?:(?:{_ALL}|everything){_WHERE}|alles|tout|todo){_VERB}\s?:?\s+(?=[a-z])")
-_OF_SCAN = lazily(rf"(?<![a-z]){_SCAN}(?![a-z])")
+_OF_SCAN = lazily(rf"(?<![a-z])(?:{_SCAN}|above|oben|ci-dessus|arriba)(?![a-z])")
 _PARTS = lazily(r"\s+(?=(?:unless|except|sofern|wenn|sauf|salvo) )|\s*[,;(]\s*|\s+-+\s+|\s+(?:but|and|und|et|y)\s+")
 #: "None active", "nothing present now": what is stored is not current.
 _DENIED = lazily(
+    r"(?:(?:aktuell|derzeit|momentan|jetzt|currently|now|actuellement|actualmente|ahora) )?"
     r"(?:none|nothing|not one|not a single one|no code|nichts|kein(?:er|e|s)?|aucun|rien|ningun[oa]?|nada)(?![a-z])"
+)
+#: "Not one of them is present at the moment"
+_NONE_IS = lazily(
+    rf"{_LEAD}(?:none|not one|not a single one|kein(?:er|e|s)|aucune?|ningun[oa]?)"
+    r"(?: (?:of|davon|von|d'entre|de)? ?(?:these|those|them|the|diesen|eux|elles|ell[oa]s|est[oa]s)?"
+    rf"{_CODES}?)?{_WHERE}"
+    r"(?: (?:is|are|was|were|ist|war|est|etait|esta|estaba)) ([a-z][a-z '-]{2,40})[.!)\]]*"
 )
 #: A status in the line of a code counts more in any case.
 _UNLESS = lazily(r"(?:unless|except where|sofern nicht|wenn nicht|sauf|salvo)(?![a-z])")
@@ -67,7 +75,9 @@ def told(low: str, translated: bool = False) -> Told | None:
     """What a line in small letters says of all codes, if it says nothing else."""
     match = _OF_ALL.match(low) if len(low) <= _LONGEST else None
     if match is None:
-        return None
+        none = _NONE_IS.fullmatch(low) if len(low) <= _LONGEST else None
+        stored = none is not None and states.of_cell(none[1], translated) == "current"
+        return Told("stored", False) if stored else None
     first, *rest = _PARTS.split(low[match.end() :].strip(" .)]\"*!"))
     status = states.of_cell(first, translated)
     if status is None or not all(_agrees(part, status, translated) for part in rest if part.strip(" .)")):

@@ -24,7 +24,7 @@ from triage.model.snapshot import StatusWord
 _FIRST_WORD = lazily(r"[^a-z0-9]*([a-z0-9]+)")
 _YES_OR_NO = lazily(r"^(?:yes|no|ja|nein|oui|non|si)\s?,\s?")
 #: The status of a code in a place of its own, and in running text what a signal is ("signal absent").
-_CELL_ONLY = frozenset({"absent", "absente", "absents"})
+_CELL_ONLY = frozenset({"absent", "absente", "absents", "ausente", "memo", "persistent", "ongoing", "eingetragen"})
 #: "St" in a place of its own; in German it is as often "statisch", which says the contrary.
 _FILLED_ST = lazily(r"(?:(?:all|al|both|alls)\s+)?st")
 #: "Present: no", "aktiv = ja", "still active? yes".
@@ -34,6 +34,11 @@ _ASKED = lazily(
     r"passiv|bestatigt|actif|actuel|memorise|confirme|presente|activo|actual|almacenado|confirmado|pendiente)"
     r"(?: now)?)\s?(?:[:=?]\s?[:=]?|\.{2,60})\s?(yes|no|not|ja|nein|oui|non|si|y|n|j|true|false)"
     r"(?=\s*(?:[,;.|)\]/]|$)|\s\s|\s-)"
+)
+#: A key for the status, whatever it asks after: "present state: sporadic".
+_KEY = lazily(
+    r"^(?:[a-z]{2,12} ){0,2}(?:status|state|condition|zustand|etat|statut|estado)(?: (?:now|actuel|actual|du defaut))?"
+    r"\s?[:=]\s?(?=[a-z])"
 )
 #: What leads to a list of letters, and parts its entries.
 _LIST_HEAD = lazily(r"^[^a-z]*[a-z]+(?: [a-z]+){0,2}\s?:")
@@ -83,7 +88,7 @@ def most_telling(hits: tuple[Hit, ...], translated: bool) -> StatusWord:
     return next(status for status in _FIRST if status in said)
 
 
-_NO_BRACKETS = str.maketrans("()[]", "    ")
+_NO_BRACKETS = str.maketrans("()[],", "     ")
 
 
 @lru_cache(maxsize=8192)
@@ -103,6 +108,8 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
         low = low[: service.start()]
     if "," in low[2:5]:
         low = _YES_OR_NO.sub("", low)
+    if ":" in low or "=" in low:
+        low = _KEY.sub("", low, 1)
     first = _FIRST_WORD.match(low)
     if first is not None and first[1] not in STATES.starts and first[1] not in STATE_FILLER:
         # Every word of a status is one of its own or a filler.
@@ -110,8 +117,8 @@ def of_cell(low: str, translated: bool = False, legend: tuple[tuple[str, StatusW
     hits = STATES.find(low)
     if hits and covered(low, hits, STATE_FILLER):
         return most_telling(hits, translated)
-    if "(" in low or "[" in low:
-        # "confirmed (2 trips)"
+    if "(" in low or "[" in low or ", " in low:
+        # "confirmed (2 trips)", "confirmed, second trip"
         return of_cell(" ".join(low.translate(_NO_BRACKETS).split()), translated, legend)
     return _misspelt(low, translated)
 
@@ -123,22 +130,25 @@ def is_status(low: str) -> bool:
 
 
 def _misspelt(low: str, translated: bool) -> StatusWord | None:
-    """The status of a text with one long word in it that is a letter or two away from a status, and no other but words
-    of statuses and those that stand beside them: "comfirmed", "not presnet", "permanant dtc"."""
+    """The status of a text with one or two long words in it that are a letter or two away from a status, and no other
+    but words of statuses and those that stand beside them: "comfirmed", "not presnet", "permanant dtc"."""
     found = WORD.findall(low)
     if not 0 < len(found) <= _MOST_WORDS:
         return None
     strange = [word for word in found if word not in STATE_FILLER and word not in _STATE_WORDS]
-    if len(strange) != 1 or not (5 <= len(strange[0]) <= 16 and strange[0].isalpha()):
-        return None
-    meant = _meant(strange[0]) or (_meant_beside(strange[0]) if len(found) > 1 else None)
-    if meant is None or (len(found) > 1 and meant == "presente" and not translated):
-        # "Presence fault" is an English description.
+    if not 1 <= len(strange) <= 2 or not all(5 <= len(word) <= 16 and word.isalpha() for word in strange):
         return None
     if len(found) == 1:
-        meaning = _LONG_STATES_MEANING.get(meant) if low == strange[0] else None
+        meant = _meant(strange[0]) if low == strange[0] else None
+        meaning = None if meant is None else _LONG_STATES_MEANING.get(meant)
         return None if meaning is None else _status(meaning, translated)
-    mended = low.replace(strange[0], meant, 1)
+    mended = low
+    for word in strange:
+        meant = _meant(word) or _meant_beside(word)
+        if meant is None or (meant == "presente" and not translated):
+            # "Presence fault" is an English description.
+            return None
+        mended = mended.replace(word, meant, 1)
     hits = STATES.find(mended)
     return most_telling(hits, translated) if hits and covered(mended, hits, STATE_FILLER) else None
 
@@ -151,10 +161,12 @@ def _meant(word: str) -> str | None:
 
 @remembered
 def _meant_beside(word: str) -> str | None:
-    """The long word of statuses of several words that a word is a letter away from: "failled once"."""
+    """The long word of statuses of several words, or beside a status, that a word is a letter away from: "failled
+    once", "fualt present"."""
     if word in _OTHER_WORDS or len(word) < _LONG_WORD:
         return None
-    return nearest(word, [each for each in _STATE_WORDS if each[0] == word[0] and len(each) >= _LONG_WORD])
+    likely = _STATE_WORDS | _BESIDE_STATES
+    return nearest(word, sorted(each for each in likely if each[0] == word[0] and len(each) >= _LONG_WORD))
 
 
 @lru_cache(maxsize=8192)
@@ -172,9 +184,10 @@ def slip_for(word: str) -> str | None:
 
 
 #: Words of descriptions that are a letter off a status.
-_OTHER_WORDS = word_set("falling filing fairing foiling attenue")
+_OTHER_WORDS = word_set("falling filing fairing foiling attenue lagged lodged jogged logger")
 #: No longer text is looked through for a slip.
-_MOST_WORDS, _LONG_WORD = 4, 6
+_MOST_WORDS, _LONG_WORD = 4, 5
+_BESIDE_STATES = word_set("fault faults codes status error fehler defaut averia fallo")
 _STATE_WORDS = STATES.starts | STATES.ends
 _NO_SLIPS = _STATE_WORDS | STATE_FILLER | _OTHER_WORDS
 _LONG_STATES_MEANING = {
@@ -231,12 +244,27 @@ _LONG_STATES_MEANING = {
         "historico",
         "activo",
         "inactivo",
+        "static",
+        "statisch",
+        "statique",
+        "estatico",
+        "logged",
+        "recorded",
+        "actual",
+        "anliegend",
+        "abgelegt",
+        "fugitif",
+        "sporadique",
+        "esporadico",
+        "intermitente",
+        "inactiva",
     )
     for hit in STATES.find(phrase)
 }
 #: The same, and words that are a status only beside another: "en attente", "not currently present".
 LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
-                "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher")
+                "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher", "confirmation",
+                "confirmacion", "bestatigung")
 #: The same by what is left of them without their last letter, and with it twice, where that is no word of its own.
 _BY_LAST = {
     slip: word

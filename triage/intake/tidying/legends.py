@@ -24,11 +24,13 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
 from triage.intake.said.near import small
+from triage.intake.tidying import onelegend
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"[\s\"'(\[*#]*(?:[a-z]{2,12} ){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
+    r"[\s\"'(\[*;/#]*(?:[a-z]{2,12}[ -]){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
     r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
+    r"\w{0,8}k(?:u|ue)rzel|explanations?|erklarung|erlauterung|explications?|explicacion|clave|"
     r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"
 )
@@ -76,7 +78,7 @@ _NEXT_WORD = lazily(r"\s{1,2}(?:-\s)?([^\s()\[\]|;,-]{1,2}) (?=\w)")
 #: A sign right behind a code.
 _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
-_CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s")
+_CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s|,(?=[^,]?$)")
 _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
 
 IsName = Callable[[str], bool]
@@ -215,7 +217,12 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
     beside = cache(lambda: {match[1] for row in rows for code in row.finds.codes
                             if (match := _DIGIT_BEHIND.match(row.text, code.end)) is not None})
     for at, row in enumerate(rows):
-        if row.blank or row.finds.codes or _MARKS.isdisjoint(row.line.text) or len(row.low) > _LONGEST:
+        if row.blank or row.finds.codes or len(row.low) > _LONGEST:
+            continue
+        if _MARKS.isdisjoint(row.line.text):
+            sign = onelegend.footnote(row.line.low, translated)
+            if sign is not None and _is_a_status(rows, at, sign[0]):
+                yield [at], [_Entry(*sign, "")]
             continue
         if not (entries := _told(row, is_name, translated, beside)):
             continue
@@ -293,7 +300,8 @@ def _told(
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
     first = _first_head(low)
     if first < 0:
-        return _told_barely(low, translated)
+        only = onelegend.lettered(low, translated)
+        return [_Entry(*only, "", True)] if only is not None else _told_barely(low, translated)
     text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)

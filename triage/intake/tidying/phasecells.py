@@ -29,9 +29,13 @@ def parted(rows: Sequence[Row]) -> list[Row]:
     found: list[Row] = []
     if not any(signs.of(row.low) & PHASE_WORDS for row in rows):
         return list(rows)
+    headed: set[tuple[str, int]] = set()
     for mark, group in groupby(rows, key=_mark):
         table = list(group)
-        place = _column(table, mark) if mark and len(table) >= _FEWEST_ROWS else None
+        headed |= {(mark, row.text.count(mark)) for row in table if mark and is_head(_cells(row, mark))}
+        # A remark may stand between the head of a table and its rows.
+        is_headed = (mark, table[0].text.count(mark) if mark else 0) in headed
+        place = _column(table, mark) if mark and not is_headed and len(table) >= _FEWEST_ROWS else None
         found += table if place is None else _told(table, mark, place)
     return found
 
@@ -42,11 +46,14 @@ def _mark(row: Row) -> str:
     return mark if mark and row.text.count(mark) + 1 >= _FEWEST_CELLS and is_as_pasted(row) else ""
 
 
+def _cells(row: Row, mark: str) -> list[str]:
+    """The cells of a row in small letters."""
+    return [cell.strip() for cell in row.low.split(mark)]
+
+
 def _column(table: Sequence[Row], mark: str) -> int | None:
-    """The first or the last column, where it names the scans; None where neither does, or a head names the columns."""
-    cells = [[cell.strip() for cell in row.low.split(mark)] for row in table]
-    if is_head(cells[0]):
-        return None
+    """The first or the last column, where it names the scans; None where neither does."""
+    cells = [_cells(row, mark) for row in table]
     # Of a row that ends with empty cells the last one is gone.
     for place in (-1, 0) if len({len(row) for row in cells}) == 1 else (0,):
         held = [row[place] for row in cells]

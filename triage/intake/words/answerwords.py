@@ -242,7 +242,7 @@ TELLING = CONTACT | READING | SEEN | SIGNAL | MUTE | CODES | MEMORY | WELL | NOT
     "n nr t clr zero healthy faulty faultless free codefree errorfree faultfree cero no"
 )
 #: The same with a slip in that word.
-LEADING = TELLING | NO | BROKEN | NONE
+LEADING = TELLING | NO | BROKEN | NONE | EMPTY
 #: "U/s" before an answer: out of order.
 OUT_OF_ORDER = word_set("u s")
 #: Words that the vocabulary of wordings knows besides, and all of them; those in which a slip can be told.
@@ -252,7 +252,7 @@ LONG = tuple(sorted(word for word in EVERY if len(word) >= 5))
 #: The commonest of five letters with one left out, where that makes no word of its own.
 LEFT_OUT = {
     word[:at] + word[at + 1 :]: word
-    for word in ("codes", "fault", "found", "reply", "clear", "clean")
+    for word in ("codes", "fault", "faults", "found", "reply", "clear", "clean")
     for at in range(1, 5)
 }
 for _own in ("code", "clan", "fund", "rely", "faut", "faul"):

@@ -102,6 +102,8 @@ def _way(signs: str, phrases: str) -> Way:
     return Way(lazily(signs), lazily(rf"{BEFORE}(?:{phrases}){BEHIND}"))
 
 
+#: As typed in full, or cut short.
+NACH, VOR, APRES = r"(?:nach|n\.)", r"(?:vorm?|(?<![0-9] )v\.)", r"(?:apres|apr\.)"
 _NEW_READ = (
     r"again|re-?(?:read|scan|check|test)|gelesen|gescannt|gepruft|lesen|relue?|relect|lecture|lue? |leid[oa]|lectura"
 )
@@ -124,20 +126,26 @@ _REPAIRED = (
         rf"repairs? (?:done|complete[d]?|finished|carried out)|after-repair|closing scan|quality scan|outgoing scan",
     ),
     _way(_NEW_READ, rf"{MENDED}(?: \w+){{0,2}}{THEN}(?:final )?{READ_AGAIN}"),
+    # "Repaired (earth strap replaced)" and no more.
     _way(
-        r"nach|ausgang|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|montiert|gelo",
-        rf"nach (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?{MENDED_DE}|"
-        rf"nach (?:dem |der |einer |einem )?neue[rnm] (?!start|lesen|scan|auslesen)\w+|nachdem {GAP}{DONE_DE}|"
-        rf"{DONE_DE}{THEN}{AGAIN}|ausgangs(?:scan|test)",
+        r"repar|repair|fixed|mended|instandg",
+        r"(?<![^\s#=*>-])(?<![a-z] )(?:repaired|fixed|mended|repariert|instandgesetzt|repare|reparado)"
+        r"(?=\s?\([^()]{3,60}\)[\s:=*-]*$)",
     ),
     _way(
-        r"apres|une fois|remplac|repare|change|scan final|lecture finale",
-        rf"apres (?:avoir |l'|d')?(?:[\w'/-]+ ){{0,4}}?{MENDED_FR}|"
+        r"nach|n\.|ausgang|abschluss|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|montiert|gelo",
+        rf"{NACH} (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?{MENDED_DE}|{NACH} rep\.?|"
+        rf"nach (?:dem |der |einer |einem )?neue[rnm] (?!start|lesen|scan|auslesen)\w+|nachdem {GAP}{DONE_DE}|"
+        rf"{DONE_DE}{THEN}{AGAIN}|(?:ausgangs|abschluss)(?:scan|test)",
+    ),
+    _way(
+        r"apr|une fois|remplac|repare|change|final",
+        rf"{APRES} (?:avoir |l'|d')?(?:[\w'/-]+ ){{0,4}}?{MENDED_FR}|controle final|"
         rf"une fois {GAP}{MENDED_FR}|(?:remplace|repare|change)e?s?{THEN}{AGAIN}|scan final|lecture finale",
     ),
     _way(
-        r"tras|despues|luego|una vez|reparad|cambiad|sustituid|reemplazad|lectura final",
-        rf"(?:tras|despues(?: de)?|luego de|una vez) {GAP}{MENDED_ES}|"
+        r"tras|desp|luego|una vez|reparad|cambiad|sustituid|reemplazad|lectura final",
+        rf"(?:tras|despues(?: de)?|desp\. de|luego de|una vez) {GAP}{MENDED_ES}|"
         rf"(?:reparad|cambiad|sustituid|reemplazad)[oa]{THEN}{AGAIN}|lectura final",
     ),
     # What was done stands in brackets behind it: "repaired (earth strap cleaned)".
@@ -165,10 +173,10 @@ _RUN_WAYS = (
         rf"after-run|after [0-9]{{1,3}} ?(?:min\w*|mn|km|miles)(?! (?:of )?{_WAITS})|{STARTED}",
     ),
     _way(
-        rf"(?:nach|apres|tras|despues).*(?:{_RUN_SIGNS})",
-        rf"nach (?:dem |der |den )*{AMOUNT}{RUN}{_NO_RUN}|nach (?:dem )?{AMOUNT}motor|"
-        rf"apres {AMOUNT}(?:l'|le |la )*{RUN}{_NO_RUN}|"
-        rf"(?:tras|despues de|despues) {AMOUNT}(?:la |el |de )*{RUN}{_NO_RUN}|"
+        rf"(?:nach|n\.|apr|tras|desp).*(?:{_RUN_SIGNS})",
+        rf"{NACH} (?:dem |der |den )*{AMOUNT}{RUN}{_NO_RUN}|nach (?:dem )?{AMOUNT}motor|"
+        rf"{APRES} {AMOUNT}(?:l'|le |la )*{RUN}{_NO_RUN}|"
+        rf"(?:tras|despues de|desp\. de|despues) {AMOUNT}(?:la |el |de )*{RUN}{_NO_RUN}|"
         rf"nach [0-9]{{1,3}} ?(?:min\w*|km)|apres [0-9]{{1,3}} ?(?:min\w*|mn|km)|(?:tras|"
         rf"despues de) [0-9]{{1,3}} ?(?:min\w*|km)|{STARTED_ELSEWHERE}",
     ),
@@ -206,9 +214,9 @@ _CLEAR_WAYS = (
         rf"(?:{CLEAR}|{LOESCH}|{EFF}|{BORR})(?![a-z])(?: [\w']+){{0,3}}{THEN}{AGAIN}",
     ),
     _way(
-        r"nach|apres|tras|despues|luego|recien|nada mas|justo",
-        rf"nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}|"
-        rf"(?:recien|nada mas|justo (?:al|tras)) {BORR}",
+        r"nach|n\.|apr|tras|desp|luego|nada|recien|justo",
+        rf"{NACH} {LO_OF}{LOESCH}|{APRES} {EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
+        rf"(?:tras|despues|desp\.|luego) {BO_OF}{BORR}|(?:recien|nada mas|justo (?:al|tras)) {BORR}",
     ),
     _way(
         r"cancell|azzer|reset|wiss|gewist",
@@ -230,16 +238,17 @@ _BEFORE_WAYS = (
         r"(?:nothing|not) (?:has been |had been |was |been )?touched(?: yet)?|untouched(?! by)",
     ),
     _way(
-        r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor ",
-        rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|v(?:or|\.) {LO_OF}{LOESCH}|"
+        r"losch|loesch|geloscht|geloescht|eingang|ausles|ankunft|vor |angeliefert",
+        rf"(?:nichts|noch keine\w*(?: codes?| fehler)?) {LOESCH}|{VOR} {LO_OF}{LOESCH}|ungeloe?scht|"
         rf"(?:ehe|bevor) (?:[\w'/-]+ ){{0,5}}?{LOESCH}|eingangs(?:scan|test|diagnose|auslesung)|"
-        rf"erste auslesung|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
+        rf"erste auslesung|erstauslesung|wie angeliefert|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
     ),
     _way(
-        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|antes",
-        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|avant (?:tout |toute )?{EF_OF}{EFF}|"
+        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|av\.|antes",
+        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|(?:avant|av\.) (?:tout |toute )?{EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
         rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{BORR}|"
-        rf"antes {BO_OF}{BORR}|lecture initiale|scan initial|lectura inicial|"
+        rf"antes {BO_OF}{BORR}|previo al {BORR}|pre[ -]?borrado|etat initial|lecture initiale|scan initial|"
+        rf"lectura inicial|"
         rf"{_NO_VOLTS}a l'arrivee|{BEFORE_WORK_FR_ES}",
     ),
     _way(
@@ -266,7 +275,8 @@ def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
 #: "electronic", "pressure", "primary") start a word.
 PHASE_SIGNS = lazily(
     r"(?<![a-z0-9])(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|"
-    r"vor)|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
+    r"vor|n\. |av\. |apr\. |desp\. )|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|"
+    r"despues|"
     r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
@@ -274,14 +284,15 @@ PHASE_SIGNS = lazily(
     r"borr|effac|losch)|"
     r"[0-9] ?(?:min\w*|mn|km|miles?|mi)\.? (?:of )?(?:idl|run|driv|leerl|fahrt|probef|ralenti|roul)|(?:came|"
     r"come|are|were) back|returned|reven|vuelto|volvie|rien |nada |(?:nothing|i|not) (?:found|touched)|untouched|"
-    r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu (?:ge|aus)|releid|"
-    r"recien|justo "
+    r"inizial|aankomst|binnenkomst|eindscan|road|drive|test[ -]?run|probefahrt|essai|prueba|neu |releid|abschluss|"
+    r"angeliefert|recien|justo |borrad"
 )
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
-    r"it|new|fois|vez|volta|found|received|rien|nada|nothing|not|how|"
-    r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
+    r"n$|av$|apr$|desp$|recien|borrad|abschluss|angeliefert|it|new|fois|vez|volta|found|received|rien|nada|nothing|"
+    r"not|how|without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|"
+    r"(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
     r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
     r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"

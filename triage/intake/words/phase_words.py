@@ -51,7 +51,7 @@ RUN = (
     r"(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
     r"ing)?|test[ -]?drive|(?:test|trial|proving|road)[ -]?run|testlauf|probelauf|tour d'essai|vuelta de prueba|"
     r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|"
-    r"laufenlassen|essai(?: routier)?|"
+    r"laufenlassen|fahrzykl\w+|essai(?: routier)?|"
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
     r"recorrido|conduccion|"
     r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|(?:test|probe)lauf|tourn(?:ant|er?)|"
@@ -117,7 +117,7 @@ MENDED = (
     r"reprogram\w*|reflash\w*|coding|calibrat\w+|new (?!scan|read|clear|run|codes?|faults?|dtcs?)[a-z]\w+)"
 )
 MENDED_DE = (
-    r"(?:\w{0,20}(?:reparatur|instandsetzung|tausch|wechsel|ersatz|erneuerung|einbau|montage|programmierung)|"
+    r"(?:\w{0,20}(?:reparatur|instandsetzung|behebung|tausch|wechsel|ersatz|erneuerung|einbau|montage|programmierung)|"
     r"(?:aus)?tauschen|wechseln|ersetzen|erneuern|reparieren|einbauen|instandsetzen|reinigen|programmieren|arbeiten)"
 )
 DONE_DE = (
@@ -181,7 +181,10 @@ AGAIN = (
 )
 #: The same of what was only looked at no more than of codes: a fuse was "replaced, checked again" within one scan.
 READ_AGAIN = AGAIN.replace("|tried|looked|pulled", "").replace("|check(?:ed)?|test(?:ed)?", "")
-THEN = r"(?:[,;:.]| -)?(?: (?:and|&|[+]|then|now|und|dann|et|puis|y|luego|i|we))* "
+THEN = (
+    r"(?:[,;:.]| -)?(?: (?:and|&|[+]|then|now|und|dann|et|puis|y|luego|i|we|gleich|sofort|direkt|immediately|straight|"
+    r"aussitot|enseguida))* "
+)
 #: The engine or the vehicle was run.
 RAN = (
     r"(?:ran|(?:was |let |left )?(?:it |the engine |engine )(?:run(?:ning)?|idle)|idled|drove|took it (?:out|"

@@ -10,14 +10,27 @@ Slots = tuple[str, ...]
 _MOMENT = (
     "now | right now | just now | at the moment | at this moment | at this point | at present | at this time | "
     "currently | at time of scan | at the time of the scan | at the time of scan | at scan time | during the scan | "
-    "at time of test | this time | today"
+    "at time of test | this time | today | at scan | at test | during test | during scan | during the test | "
+    "in this scan | on this scan"
 )
 _ONCE = "before | earlier | in the past | previously | some time ago | a while ago"
-_DERZEIT = "aktuell | momentan | derzeit | zurzeit | zur zeit | im moment | im augenblick | jetzt | gerade"
+_DERZEIT = (
+    "aktuell | momentan | derzeit | zurzeit | zur zeit | z zt | zzt | z z | im moment | im augenblick | jetzt | gerade"
+)
 _MAINTENANT = "actuellement | en ce moment | maintenant | pour le moment | pour l instant"
 _AHORA = "actualmente | ahora | en este momento | por ahora"
 _FAULT = "fault | malfunction | error | failure | code | dtc | defect"
 _TRIP = "trip | cycle | drive cycle | driving cycle | drive | ignition cycle"
+_TRIPS = (
+    "trip | trips | cycle | cycles | drive cycle | drive cycles | driving cycle | driving cycles | drives | "
+    "ignition cycles | key cycles"
+)
+_TWO = "2 | two | both | 2nd | second | the second"
+_ENTRY = "fault | code | dtc | failure | entry | record"
+_FAHRTEN = "zyklen | fahrzyklen | fahrten | zyklus | fahrzyklus | fahrt"
+_VORHANDEN = "vorhanden | aktiv | anliegend | prasent | aktuell | vorh | akt | anl"
+_CONFIRMES = "confirme | confirmee | confirmes | conf"
+_CONFIRMADOS = "confirmado | confirmada | confirmados | conf"
 _STORED: tuple[Slots, ...] = (
     ("occurred | happened | seen | detected | failed | failing | was set | present | active", _ONCE),
     ("past | old | earlier | former | previous | historic", "fault | faults | failure | event | error | malfunction"),
@@ -29,6 +42,10 @@ _STORED: tuple[Slots, ...] = (
     ),
     ("not", "failing | failed", f"any more | anymore | {_MOMENT}"),
     ("history | historic | memory | stored | past | logged", "only"),
+    ("not", "repeated | recurring | recurred | reoccurring | reoccurred | seen since | seen again | set again"),
+    ("not | non | no longer", "pres | prsnt | act | actv | curr | cur | crnt | current"),
+    ("now | currently", "passing"),
+    ("passes", "now"),
     (
         "in history | in memory | stored | memory | history | logged | saved | held",
         "not present | not active | not failing | not current | not currently present | not currently active | "
@@ -48,7 +65,7 @@ _STORED: tuple[Slots, ...] = (
         f"any more | anymore | any longer | {_MOMENT}",
     ),
     ("no longer | is no longer", "there | showing | shown | seen | set", f"- | {_MOMENT}"),
-    ("was | were", "present | active | there | failing", f"- | {_ONCE} | once"),
+    ("was | were | had been", "present | active | there | failing", f"- | {_ONCE} | once"),
     ("previously | formerly", "detected"),
     ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed | current"),
     ("prev | prior | past | ex | hist | historically | earlier", "active | present | current | actv | act"),
@@ -57,14 +74,14 @@ _STORED: tuple[Slots, ...] = (
     ("set | seen | logged | stored | recorded", _ONCE),
     ("comes | came | coming", "and", "goes | went | going"),
     ("occasional | occasionally", "- | fault | code | active | present | failing"),
-    ("inactive | passive", _MOMENT),
+    ("inactive | passive | absent | dormant", _MOMENT),
     ("memory | history", "code | codes | fault | entry"),
     ("in the | from | from the | out of", "memory | fault memory | history"),
     (
         "stored | history | historic | historical | inactive | intermittent | sporadic | past | previous |"
         " passive | soft | "
-        "memorised | memorized | latched | old",
-        "fault | code | dtc | failure",
+        "memorised | memorized | latched | old | logged",
+        _ENTRY,
     ),
     ("passed | test passed | tested ok | passing", "since | since then | again since | now"),
     ("stored | saved | logged | held | present | kept | still",
@@ -82,9 +99,13 @@ _STORED: tuple[Slots, ...] = (
      "- | fehler | fehlercodes | eintrage | codes | dtcs"),
     ("defauts | codes", "auparavant | precedemment | anciennement", "actifs | presents"),
     ("fallos | codigos | averias", "previamente | anteriormente | antes", "activos | activas | presentes"),
-    (_DERZEIT, "nicht | nicht mehr | kein", "vorhanden | aktiv | anliegend | prasent | fehler"),
-    ("nicht mehr", "aktuell | vorhanden | aktiv | anliegend | da"),
-    ("nicht | nicht mehr", _DERZEIT, "vorhanden | aktiv | anliegend | prasent"),
+    (_DERZEIT, "nicht | nicht mehr | kein | n", f"fehler | {_VORHANDEN}"),
+    ("nicht mehr", f"da | {_VORHANDEN}"),
+    ("nicht | nicht mehr", _DERZEIT, _VORHANDEN),
+    ("nicht | n", _VORHANDEN),
+    ("sporadisch | zeitweilig | zeitweise | gelegentlich", "aufgetreten"),
+    ("nicht | nicht mehr | seither nicht | seitdem nicht | seither nicht mehr | seitdem nicht mehr",
+     "wiederholt | reproduzierbar"),
     (
         "sporadischer | gespeicherter | passiver | inaktiver | abgelegter | zeitweiliger | historischer | alter | "
         "zeitweise auftretender | vergangener | nicht aktiver | nicht vorhandener",
@@ -115,6 +136,8 @@ _STORED: tuple[Slots, ...] = (
     ("memorise | enregistre | stocke", "en memoire"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
     ("n est", "plus", "la"),
+    ("pas | non | plus", "reapparu | revenu | repete | reproduit"),
+    ("vu | apparu | detecte", "avant | auparavant | precedemment"),
     ("present | actif | apparu", "auparavant | precedemment"),
     (
         "no | ya no | actualmente no | ahora no | no esta | ya no esta | no se encuentra | ya no se encuentra",
@@ -129,6 +152,8 @@ _STORED: tuple[Slots, ...] = (
     ),
     ("almacenado | guardado | registrado | memorizado", "en memoria | en la memoria"),
     ("ya no | ahora no", "esta | aparece | sale | sigue"),
+    ("no", "act | pres | se repite | repetido | ha vuelto | ha vuelto a salir | reaparece"),
+    ("fallo | averia | codigo | error", "antiguo | antigua"),
     ("estuvo | estaba | fue", "presente | activo | activa"),
     ("presente | activo | visto", "anteriormente"),
 )
@@ -151,7 +176,9 @@ _CURRENT: tuple[Slots, ...] = (
         "present | active | current | failing",
         f"- | {_MOMENT} | all the time | on this scan",
     ),
-    ("still | now | currently | is | is still", "there | showing", f"- | {_MOMENT} | all the time"),
+    ("still | now | currently | is | is still | permanently | always", "there | showing",
+     f"- | {_MOMENT} | all the time"),
+    ("exists | existing", _MOMENT),
     ("present | active | failing | current | there | set | live", f"{_MOMENT} | all the time | on this scan"),
     ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
@@ -161,6 +188,10 @@ _CURRENT: tuple[Slots, ...] = (
         "vor | an",
     ),
     ("besteht | fehler besteht", f"noch | weiterhin | {_DERZEIT}"),
+    ("besteht", "weiter | weiterhin"),
+    ("ist", "da"),
+    ("harter", "fehler"),
+    (_DERZEIT, "vorh"),
     (f"noch | immer noch | noch immer | wieder | weiterhin | {_DERZEIT}", "da"),
     (
         "ist | fehler ist | war",
@@ -193,7 +224,8 @@ _CURRENT: tuple[Slots, ...] = (
     ),
     ("present | presente | actif | active",
      f"{_MAINTENANT} | a la lecture | lors de la lecture | au moment de la lecture"),
-    ("toujours | encore", "la"),
+    ("toujours | encore | est", "la"),
+    ("defaut", "fixe | persistant"),
     (
         "esta | sigue | aun | todavia | actualmente | ahora | fallo | averia | codigo | sigue estando | aun esta | "
         "todavia esta | esta actualmente",
@@ -201,7 +233,9 @@ _CURRENT: tuple[Slots, ...] = (
         f"- | {_AHORA}",
     ),
     ("presente | activo | activa", f"{_AHORA} | ahora mismo"),
-    ("sigue | todavia | aun", "ahi | saliendo"),
+    ("sigue | todavia | aun | esta", "ahi | saliendo"),
+    ("en", "curso"),
+    ("fallo | averia", "fijo | fija | persistente | en curso"),
 )
 _PENDING: tuple[Slots, ...] = (
     (
@@ -209,17 +243,27 @@ _PENDING: tuple[Slots, ...] = (
         "once | one time | on one trip | on 1 trip | once only | only once | on first trip | first time",
         "- | not confirmed | not yet confirmed | unconfirmed",
     ),
-    ("waiting for | awaiting | wait for | needs", "2nd | second | next | another | a second | the second", _TRIP),
+    ("waiting for | awaiting | wait for | waits for | needs",
+     "2nd | second | next | another | a second | the second | one more | 1 more", _TRIP),
     ("1st | first | one | 1 | single", _TRIP, "- | only | fault | code | failure | fail | detection"),
-    ("confirmation", "pending | awaited | outstanding"),
-    ("pending", "this cycle | this trip | this drive | this drive cycle | this ignition cycle"),
-    ("wartet auf | warten auf", "bestatigung | zweiten zyklus | nachsten zyklus"),
+    ("pending | provisional | unconfirmed", "- | for | in | since | since the", "this | last",
+     f"start | run | {_TRIP}"),
+    ("2nd | second", _TRIP, "pending | awaited | outstanding | needed | required"),
+    ("confirmation", "- | is | still | is still", "pending | awaited | outstanding | missing | open | due | to follow"),
+    ("waiting | waits | wait | yet | has yet | remains", "to confirm | to be confirmed | for confirmation"),
+    ("wartet auf | warten auf | warte auf",
+     "bestatigung | zweiten zyklus | nachsten zyklus | zweiten fahrzyklus | nachsten fahrzyklus | 2 fahrzyklus | "
+     "zweite fahrt | nachste fahrt"),
+    ("bestatigung | bestaetigung", "- | noch", "fehlt | fehlt noch | steht aus | steht noch aus | ausstehend | offen"),
+    ("zu | noch zu", "bestatigen | bestaetigen"),
+    ("nicht | noch nicht", "best | bestat | bestaet | gereift"),
+    ("1 | erster | nur 1 | nur ein", "fahrzyklus"),
     ("einmal | erstmals | erstmalig", "aufgetreten | erkannt", "- | nicht bestatigt | unbestatigt"),
     ("premier | 1er | premiere", "cycle | occurrence | trajet", "- | de conduite"),
     ("primer | 1er", "ciclo", "- | de conduccion"),
-    ("pending | maturing | temporary | unconfirmed | provisional | one trip", "fault | code | dtc | failure"),
-    ("pending", "this | first | 1st | one | 1 | on first | on one | current", _TRIP),
-    ("not | not yet | still not | isn t | not been", "confirmed | matured | mature"),
+    ("pending | maturing | temporary | unconfirmed | provisional | one trip", _ENTRY),
+    ("not | not yet | still not | isn t | not been", "confirmed | matured | mature | conf | confd | cnf", "- | yet"),
+    ("waiting | yet | still", "to confirm | to be confirmed"),
     ("waiting for | awaiting | needs", "confirmation"),
     ("waiting | yet | still", "to confirm | to be confirmed"),
     ("to be | still to be", "confirmed"),
@@ -231,30 +275,48 @@ _PENDING: tuple[Slots, ...] = (
      "nicht bestatigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("defauts | codes | fallos | averias | codigos", "en attente | provisoires | non confirmes | pendientes | "
      "no confirmados | provisionales"),
-    ("pas | pas encore | non | non encore | n est pas | n est pas encore", "confirme | confirmee"),
-    ("no | aun no | todavia no | sin", "confirmado | confirmada | confirmar"),
+    ("pas | pas encore | non | non encore | n est pas | n est pas encore", _CONFIRMES),
+    ("no | aun no | todavia no | sin", f"confirmar | {_CONFIRMADOS}"),
     ("defaut | code | fallo | averia | codigo", "en attente | non confirme | pendiente | no confirmado | provisoire"),
-    ("en attente de | en attente | attente de | attente | att | a | reste a", "confirmation | confirmer | conf"),
-    ("pendiente de | por | falta | falta por", "confirmar | confirmacion | la confirmacion"),
+    ("en attente de | en attente | en att de | attente de | att de | att | attente | attend",
+     "confirmation | confirmer | conf"),
+    ("a | reste a | encore a", "confirmer | conf | etre confirme"),
+    ("en cours de", "confirmation"),
+    ("confirmation", "en attente | manquante | attendue | a venir"),
+    ("apparu | vu | detecte", "une", "fois"),
+    ("pendiente | pend | pte | pdte | falta | a falta | esperando | en espera | a la espera", "- | de | por",
+     "confirmar | confirmacion | conf"),
+    ("por | a", "confirmar | confirmacion"),
+    ("visto | detectado", "una", "vez"),
     ("pending | pendiente | en attente | ausstehend", "1 | one | un | ein | 1er | first",
      "trip | cycle | ciclo | zyklus"),
-    ("bestatigung | bestaetigung", "fehlt | steht | ausstehend", "- | noch | noch aus | aus"),
-    ("confirmation", "manquante | manque encore"),
     ("confirmacion", "pendiente"),
 )
 _CONFIRMED: tuple[Slots, ...] = (
+    ("confirmed | conf | confd | matured | mature", "- | in | on | over | after | by | for | with | across",
+     "twice | 2nd trip | on 2nd trip"),
+    ("confirmed | conf | confd | matured | mature", "- | in | on | over | after | by | for | with | across", _TWO,
+     _TRIPS),
+    (_TWO, _TRIPS, "confirmed | conf | confirmation"),
+    ("2 | two | 2nd | second", "trip | cycle", _ENTRY),
+    ("confirmed | conf | matured", "- | fault | code | dtc", "by | through | via | with",
+     "- | the | a | its", "ecu | module | control unit | controller | unit | test | self test | selftest | monitor"),
+    ("2 | zwei | nach 2 | nach zwei | in 2 | in zwei | uber 2 | uber zwei", _FAHRTEN, "bestatigt | bestaetigt"),
+    ("bestatigt | bestaetigt", "nach | in | uber | -", "2 | zwei", _FAHRTEN),
+    ("bestatigt | bestaetigt", "durch | vom | von | per", "- | das",
+     "steuergerat | sg | test | selbsttest | eigentest"),
+    ("2 | deux", "cycles | trajets", _CONFIRMES),
+    (_CONFIRMES, "sur | apres | en | -", "2 | deux", "cycles | trajets"),
+    (_CONFIRMES, "par", "- | le | un", "calculateur | test | autotest | boitier"),
+    ("2 | dos", "ciclos | viajes", _CONFIRMADOS),
+    (_CONFIRMADOS, "en | tras | por | con | -", "2 | dos", "ciclos | viajes"),
+    (_CONFIRMADOS, "por | con | tras | mediante", "- | la | el | un",
+     "centralita | unidad | test | autotest | prueba | ecu"),
+    ("failed | seen | detected", "twice | two times | on 2 trips | on two trips"),
+    ("confirmed | mature | matured", _ENTRY),
     (
-        "confirmed | conf | matured | mature",
-        "2 trips | two trips | 2 trip | two trip | 2nd trip | second trip | on 2nd trip | on 2 trips | over 2 trips | "
-        "after 2 trips | in 2 trips | by 2 trips | 2 cycles | two cycles | twice",
-    ),
-    ("2 | two", "trip | trips", "fault | code | failure | confirmed"),
-    ("failed", "twice | two times | on 2 trips | on two trips"),
-    ("confirmed | mature | matured", "fault | code | dtc | failure | entry"),
-    ("2 | two", "trips | trip | cycles | cycle", "confirmed | matured"),
-    (
-        "now | already | fully | been | has been | since | schon | bereits | inzwischen | voll | deja | bien | ya | "
-        "desormais",
+        "now | already | fully | been | has been | since | is | was | ist | wurde | est | a ete | esta | ya esta | "
+        "schon | bereits | inzwischen | voll | deja | bien | ya | desormais",
         "confirmed | matured | bestatigt | bestaetigt | confirme | confirmado | confirmada",
     ),
     ("bestatigter | bestaetigter", "fehler | eintrag"),

@@ -26,8 +26,9 @@ STATES = Phrasebook(
         memory corrupted | memory failure | memory checksum | module memory fault | unit memory fault |
         internal memory fault | memory fault detected""",
         "stored": """
-        stored | store | stor | sto | strd | old one | not pres | not prsnt |
-        not actv | gesp | spor | vergangenheit | mem | memo | inact | history | historic |
+        stored | store | stor | sto | strd | archived | memo | fug | ausente |
+        antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
+        old one | not pres | not prsnt | not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
         sporadic | intermittent | interm | not present | not current | not failing now | not currently present | not
@@ -62,9 +63,11 @@ STATES = Phrasebook(
         lagrad | lagrat | lagrade | sparad | historisk | inaktiv | ej aktiv | inte aktiv | ej aktuell | ej narvarande |
         i minnet""",
         "pending": """
-        pending | pend | pdg | pnd | pndg | maturing | immature | provisional | not confirmed | unconfirmed | not yet
-        confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting | not
-        matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
+        pending | pend | pdg | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | en att |
+        unbest | ausst | unreif | reift noch | pnd | pndg | maturing | immature | provisional | not confirmed |
+        unconfirmed |
+        not yet confirmed | first trip | one trip | 1 trip | 1st trip | awaiting confirmation | temporary | waiting |
+        not matured | ausstehend | anstehend | schwebend | vorlaufig | vorlaeufig | nicht bestatigt | nicht bestaetigt |
         noch nicht bestatigt | noch nicht bestaetigt | unbestatigt | unbestaetigt | temporar | temporaer | en attente
         | provisoire | non confirme | non confirmee | pas confirme | pas encore confirme | temporaire | pendiente |
         pendientes | pendente | no confirmado | no confirmada | aun no confirmado | provisorio | sin confirmar |
@@ -76,6 +79,7 @@ STATES = Phrasebook(
         confirmes | confirmado | confirmada | confirmados | confermato | confermata | confermati | bevestigd |
         potwierdzony | potwierdzona | bekraftad | bekraftat""",
         "current": """
+        persistent | ongoing | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler |
         current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
@@ -134,8 +138,11 @@ DOUBTFUL_STATES = phrase_set("""
     perm | prev | curr | pend | latched | occurred | waiting | dormant | aged | mature | passe | presente |
     intermittente | intermitente | continuo | temporal | temporaire | aktiv | passiv | anterior | ancien | actif |
     actuel | activo | inactive | fruher | logged | saved | recorded | held | sporadic | failing | absent actuellement
-    | mem | memo | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif
-    | inactivo | inactiva | activa | actifs | inactifs | actuels
+    | mem | pres | sto | stor | actv | crnt | cur | akt | vorh | spor | gesp | inact | inaktiv | inactif | inactivo
+    | inactiva | activa | actifs | inactifs | actuels | archived | memo | fug
+    | ausente | antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt
+    | unconf | tentative | preliminary | pte | pdte | en espera | a la espera | ausst | unreif | persistent | ongoing
+    | persistant | persiste | persistente | fijo | fixe | dauernd | dauerfehler
 """)
 
 #: What a module did when it was asked.
@@ -207,10 +214,11 @@ ANSWERS = Phrasebook(
         memoria vacia | sin memoria de averias | libre de fallos | sin registros | foutloos | in orde | sem defeitos |
         felfri | w porzadku""",
         "not fitted": """
-        n fitted | sin este equipo | vehiculo sin este equipo |
-        not fitted | not installed | not equipped | not present | n a | not available | not supported | not built in
-        | not on this vehicle | not in this vehicle | does not exist | not applicable | option not fitted |
-        unequipped | isn t fitted | is not fitted | not existing | absent | without this option | not part of this
+        inexistant | n fitted | sin este equipo | vehiculo sin este equipo |
+        not fitted | not installed | not equipped | not present | n a | not available | not supported
+        | not built in | not on this vehicle | not in this vehicle | does not exist | not applicable |
+        option not fitted | unequipped | isn t fitted | is not fitted | not existing | absent | without this
+        option | not part of this
         vehicle | nicht verbaut | nicht vorhanden | nicht ausgestattet | nicht eingebaut | nicht verfugbar | nicht
         verfuegbar | nicht ausgerustet | entfallt | entfaellt | nicht installiert | nicht unterstutzt | non monte |
         non equipe | non equipee | non present | non installe | pas monte | pas equipe | non disponible | pas present
@@ -220,9 +228,10 @@ ANSWERS = Phrasebook(
         niet gemonteerd | niet geinstalleerd | niet aanwezig | nao instalado | nao montado | nao equipado |
         nie zamontowany | nie zainstalowany | ej monterad | inte monterad | ej installerad""",
         "not scanned": """
-        not scanned | skipped | not checked | not tested | not read | not selected | not asked | not polled | not
-        queried | was not read | was not scanned | not yet scanned | not done | not interrogated | passed over | scan
-        aborted | aborted | cancelled | not included | left out | unscanned | not examined | to be scanned | still to
+        weggelassen | not scanned | skipped | not checked | not tested | not read | not selected | not asked |
+        not polled | not queried | was not read | was not scanned | not yet scanned | not done | not interrogated |
+        passed over | scan aborted | aborted | cancelled | not included | left out | unscanned | not examined
+        | to be scanned | still to
         scan | not run | excluded | nicht gelesen | ubersprungen | uebersprungen | nicht gepruft | nicht geprueft |
         nicht abgefragt | nicht gescannt | nicht ausgelesen | nicht angesprochen | ausgelassen | abgebrochen | nicht
         getestet | nicht ausgewahlt | nicht ausgewaehlt | nicht untersucht | non lu | non lue | non scanne | non

@@ -5,6 +5,8 @@ Each is a sequence of slots, each slot a choice of words; "-" is no word. Source
 
 from __future__ import annotations
 
+from triage.intake.words import left_out_wordings
+
 Slots = tuple[str, ...]
 
 #: What a count of codes is of, as a pattern: "2 faults", "3 flt", "4 Fehler".
@@ -21,6 +23,13 @@ _COULD_NOT = (
 )
 _NO_TIENE = "no tiene | no tienen | ya no tiene | ya no tienen"
 _SILENT: tuple[Slots, ...] = (
+    ("k", "antwort | antw | komm | kommunikation | verbindung | verb | reaktion | ruckmeldung"),
+    ("n", "erreichbar | ansprechbar"),
+    ("keine", "diagnose", "moglich | moeglich"),
+    ("falla | fallo | falla la | fallo la", "comunicacion | conexion"),
+    ("no se puede | no se pudo | no se ha podido | no puede", "conectar | comunicar | acceder | entrar | contactar"),
+    ("no", "accede | entra"),
+    ("no se deja", "leer | escanear | conectar"),
     (
         _COULD_NOT,
         "talk to | speak to | reach | connect to | connect with | communicate with | contact | access | get into | "
@@ -158,7 +167,7 @@ _SILENT: tuple[Slots, ...] = (
         "- | possible | etablie | recue",
     ),
     (
-        "communication | dialogue | connexion | liaison",
+        "communication | dialogue | connexion | liaison | com | comm",
         "impossible | echouee | echoue | interrompue | interrompu | non etablie | en echec | coupee",
     ),
     ("echec de | echec de la | erreur de", "communication | connexion | liaison | dialogue"),
@@ -233,12 +242,15 @@ _CLEAN: tuple[Slots, ...] = (
         "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks",
         "clean | fine | good | ok | okay",
     ),
+    ("came up | comes up | reads", "clear | empty"),
+    ("no", "codes | faults | dtcs", "left | any more | anymore | remaining"),
+    ("fsp | fehlersp | fehlerspeicher | speicher", "leer | ist leer | sauber | ist sauber"),
     ("codes | code | faults | fault | dtcs | dtc", "not found | not present | none"),
     ("nichts | nix | gar nichts", "drin | im | in | im speicher | drinnen | dabei"),
     ("rien", "dans | en | du tout | de memorise | d enregistre | en memoire"),
-    ("nada", "en | guardado | memorizado | almacenado | registrado"),
+    ("nada", "en | en memoria | dentro | guardado | memorizado | almacenado | registrado"),
     ("alles", "ok | gut | in ordnung | sauber | i o"),
-    ("tout", "va bien | est ok | ok | est bon"),
+    ("tout", "va bien | est ok | ok | est bon | bon"),
     ("todo", "bien | ok | correcto | en orden"),
     (
         "no | zero | 0 | without | without any | free of",
@@ -255,7 +267,7 @@ _CLEAN: tuple[Slots, ...] = (
         "- | gespeicherten | gespeicherte | aktiven | aktive | vorhandenen",
         _FEHLER,
         "- | gespeichert | gefunden | vorhanden | abgelegt | hinterlegt | erkannt | festgestellt | eingetragen | "
-        "gesetzt | im speicher | im fehlerspeicher",
+        "gesetzt | drin | im speicher | im fehlerspeicher",
     ),
     ("nichts | nix", "gespeichert | gefunden | abgelegt | hinterlegt | eingetragen"),
     _AUCUN,
@@ -270,104 +282,6 @@ _CLEAN: tuple[Slots, ...] = (
     ("sin | ningun | ninguna | no hay | 0 | cero", *_AVERIAS),
     (f"{_NO_TIENE} | no presenta | no presentan | no muestra | no muestran | no registra | no registran | no contiene",
      "- | ningun | ninguna", *_AVERIAS),
-)
-_NOT_FITTED: tuple[Slots, ...] = (
-    (
-        "not",
-        "fitted | installed | equipped | present | built in | available | mounted | existing | configured | part",
-        "in | on | to | of | for | with",
-        "vehicle | this vehicle | the vehicle | car | this car | this model | this variant | this version | "
-        "truck | van",
-    ),
-    ("keine | ohne", "ausstattung | sonderausstattung | einbau"),
-    (
-        "car | vehicle | truck | van | this one | model | variant",
-        "has | have | does not have | doesn t have | hasn t got",
-        "none | no such module | no such unit | no such system | one | it | that | this",
-    ),
-    ("no such", "module | unit | ecu | system"),
-    (
-        "nicht",
-        "verbaut | vorhanden | eingebaut | ausgestattet | installiert",
-        "im fahrzeug | in diesem fahrzeug | bei diesem fahrzeug",
-    ),
-    (
-        "car | van | truck | vehicle | bus | tractor | machine | model",
-        "has none | had none | has no such module | has no such thing | doesn t have one | does not have one | "
-        "doesn t have it | does not have it | hasn t got one | hasn t got it | has not got one",
-    ),
-    (
-        "vehicle | car | truck | van | fahrzeug | vehicule | vehiculo | coche",
-        "without it | without this unit | not equipped | ohne dieses system | ohne dieses steuergerat | "
-        "sans cet equipement | non equipe | pas equipe | sin este equipo | sin esta centralita | no equipado",
-    ),
-    ("hat", "dieses auto | das auto | dieser wagen | der wagen | dieses fahrzeug | das fahrzeug", "nicht"),
-    (
-        "ce vehicule | cette voiture | ce camion | ce fourgon | ce modele | le vehicule | la voiture | vehicule | "
-        "voiture",
-        "n en a pas | n en a aucun | n en est pas equipe",
-    ),
-    (
-        "este coche | este vehiculo | esta furgoneta | este camion | este modelo | el coche | el vehiculo | coche | "
-        "vehiculo",
-        "no lo tiene | no la tiene | no lo lleva | no la lleva | no tiene ninguno | no lleva ninguno",
-    ),
-    ("nicht", "im fahrzeug | bestuckt | vorgesehen | konfiguriert"),
-    ("nicht im fahrzeug | im fahrzeug nicht", "verbaut | vorhanden | eingebaut"),
-    (
-        "non | pas | absent",
-        "- | monte | equipe | installe | present",
-        "sur ce vehicule | sur le vehicule | dans ce vehicule | sur ce modele",
-    ),
-    (
-        "no",
-        "montado | montada | equipado | equipada | instalado | instalada | presente | disponible",
-        "en este vehiculo | en el vehiculo | en este modelo",
-    ),
-)
-_NOT_SCANNED: tuple[Slots, ...] = (
-    (
-        "did not | didn t | didnt | have not | haven t | havent | has not been | hasn t been | have not been |"
-        " haven t been | "
-        "had not been | not been | was not | wasn t | were not | weren t | still to | still have to | yet to |"
-        " forgot to | "
-        "did not get to | didn t get to | did not get round to | not yet | never | still to be | to be | yet to be",
-        "scan | scanned | check | checked | test | tested | poll | polled | query | queried | look at |"
-        " looked at | try | "
-        "tried | interrogated",
-        "- | yet | at all",
-    ),
-    (
-        "did not | didn t | didnt | have not | haven t | hasn t been | has not been | not been | forgot to |"
-        " still to | yet to | "
-        "never",
-        "read | read out",
-        "- | yet",
-    ),
-    ("not", "scanned | read | checked | tested | polled | queried | done", "yet | today | this time | in this scan"),
-    ("habe | haben", "nicht | noch nicht", "gelesen | abgefragt | gepruft | gescannt | ausgelesen"),
-    (
-        "not | not yet | never | wasn t | was not",
-        "scanned | read | polled | queried | checked | tested | selected | interrogated | requested | examined | "
-        "addressed | asked",
-    ),
-    ("scan | scanning | reading | read | test | query", "skipped | aborted | cancelled | not done | omitted"),
-    ("omitted | left out | skipped | excluded | dropped", "from | in | of | on",
-     "scan | the scan | this scan | test | this pass | the pass"),
-    (
-        "nicht | noch nicht | n",
-        "gelesen | abgefragt | gepruft | geprueft | gescannt | ausgelesen | angesprochen | getestet | angefragt | "
-        "untersucht | ausgewahlt",
-    ),
-    (
-        "non | pas | pas encore",
-        "lu | lue | scanne | scannee | interroge | interrogee | teste | testee | controle | verifie | selectionne",
-    ),
-    (
-        "no | aun no",
-        "leido | leida | escaneado | escaneada | consultado | consultada | comprobado | comprobada | interrogado | "
-        "revisado | seleccionado | probado | analizado",
-    ),
 )
 #: What says nothing of the kind, though it holds words that do.
 _NEITHER: tuple[Slots, ...] = (
@@ -389,6 +303,6 @@ PATTERNS: dict[str, tuple[Slots, ...]] = {
     "": _NEITHER,
     "silent": _SILENT,
     "clean": _CLEAN,
-    "not fitted": _NOT_FITTED,
-    "not scanned": _NOT_SCANNED,
+    "not fitted": left_out_wordings.NOT_FITTED,
+    "not scanned": left_out_wordings.NOT_SCANNED,
 }
