@@ -41,8 +41,6 @@ _HEAD = lazily(
     rf"({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
 _EDGE, _CODE_EDGE = " \t,;|/.()[]-&+", " \t,;|()[]\"'"
-#: The same with blanks alone before its meaning, and nothing else in the line.
-_BARELY = lazily(r"[\s(\[]*([a-z]{1,2}|[^\w\s=:,;|()\[\]/\"'.-]{1,2})\s{1,4}([a-z][a-z ()]{2,40}?)[\s.)\]\"]*$")
 #: Behind its own letter a short word is meant for a status with a slip in it too: "S = stord".
 _SHORT_STATES = (
     "stored", "active", "present", "history", "current", "pending", "aktiv", "aktuell", "actif", "actuel", "activo",
@@ -300,8 +298,9 @@ def _told(
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
     first = _first_head(low)
     if first < 0:
-        only = onelegend.lettered(low, translated)
-        return [_Entry(*only, "", True)] if only is not None else _told_barely(low, translated)
+        lead = _LEAD.match(low)
+        only = onelegend.alone(low, lead.end() if lead is not None else 0, translated, led=lead is not None)
+        return [_Entry(*only, "", lead is not None, True)] if only is not None else []
     text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
@@ -329,16 +328,6 @@ def _told(
     told = [entry.letters for entry in found]
     explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
     return found if explained or _may_be_digits(told, "=" in low, sure) else []
-
-
-def _told_barely(low: str, translated: Callable[[], bool]) -> list[_Entry]:
-    """The one sign, or the letter behind a word for a legend, that a line explains with no mark between: "* present
-    now", "Key: A active"."""
-    match = _BARELY.match(low, lead.end() if (lead := _LEAD.match(low)) is not None else 0)
-    if match is None or (lead is None and match[1].isalnum()) or states.of_cell(match[1]) is not None:
-        return []
-    status = states.of_cell(match[2], translated())
-    return [] if status is None else [_Entry(match[1], status, "", lead is not None, True)]
 
 
 def _is_bullet(rows: Sequence[Row], sign: str) -> bool:
