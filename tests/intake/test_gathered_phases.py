@@ -28,6 +28,7 @@ CLEARED = Event(what="cleared")
     ([part("a", 6, CLEARED), part("b", 6)], ["before-clear", "after-clear"]),
     ([part("a", 6), part("b", 1), part("c", 1)], ["before-clear", "after-clear", "after-clear"]),
     ([part("a", 6), part("b", 1), part("c", 1, drove=True)], ["before-clear", "after-clear", "after-run"]),
+    ([part("before.csv", 6), part("after.csv", 6)], ["before-clear", "after-clear"]),
     ([part("before.txt", 6), part("after clear.txt", 6), part("run.txt", 6)],
      ["before-clear", "after-clear", "after-run"]),
 ])
