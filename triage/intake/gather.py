@@ -31,7 +31,7 @@ _NAME_PHASES: tuple[tuple[str, Phase], ...] = (
     (r"before|vor|avant|antes", "before-clear"), (r"repair|reparatur|repar", "after-repair"),
     (r"run|drive|road|fahrt|essai|prueba", "after-run"), (r"clear|erase|effac|borr|geloscht", "after-clear"),
     # "before.csv" and "after.csv": after the clear is the least that it may be.
-    (r"after|nach(?![a-z]*t)|apres|despues", "after-clear"),
+    (r"after|nach(?![a-z])|apres|despues", "after-clear"),
 )
 
 
