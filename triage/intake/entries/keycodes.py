@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import keyrow, leads, valuecodes
+from triage.intake.entries.clauses import says_before
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.said import states
@@ -27,6 +28,19 @@ def read(context: Context, row: Row) -> bool:
     valuecodes.add_each(context, row, states.of_cell(pair[0], context.translated), pair[2])
     context.refuse(row)
     return True
+
+
+def without_key(context: Context, row: Row) -> Row:
+    """The row without a key for codes before a sentence that names the module of its first code ("Codes: The heater
+    gives B1305 ...")."""
+    pair = keyrow.split(row)
+    if pair is None or row.cells or role_of(pair[0]) not in _CODES:
+        return row
+    first = row.finds.codes[0].start
+    if pair[2] >= first or not context.names.find(row.low[pair[2] : first]):
+        return row
+    part = row.part(pair[2])
+    return part if says_before(part, part.finds.codes[0].start) else row
 
 
 def _by_status(context: Context, row: Row) -> tuple[StatusWord, int] | None:
@@ -54,4 +68,4 @@ def _leads(context: Context, row: Row, key: str, start: int) -> bool:
     return not before or (stated_count(before) or (0, 1, 0))[1] == 0
 
 
-__all__ = ["read"]
+__all__ = ["read", "without_key"]
