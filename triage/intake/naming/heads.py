@@ -246,8 +246,10 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
-        # "unit name", "ctrl mod", "cntrl unit 2"
-        return "module"
+        return "module"  # "unit name", "ctrl mod", "cntrl unit 2"
+    of_module, _, asked = bare.rpartition(" ")
+    if of_module in _MODULE_WORDS and _ROLE.get(asked) in ("answer", "reply"):  # "module result"
+        return _ROLE[asked]
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
         return role_of(bare[of_code.end() :])
