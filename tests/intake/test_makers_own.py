@@ -172,3 +172,11 @@ def test_no_codes_in_sentences(line: str) -> None:
 def test_a_key_for_codes_before_a_sentence(key: str) -> None:
     text = f"{key}: The ABS gives C0035 (sensor open, stored). The radio has U0100 (no data, active).\n"
     assert modules_of(text) == {ABS: ["C0035 stored"], RADIO: ["U0100 current"]}
+
+
+@pytest.mark.parametrize(("first", "second", "third"), [("20417", "08112", "61503"), ("B1304", "U0115", "C0046")])
+def test_behind_a_status_below_a_heading(first: str, second: str, third: str) -> None:
+    text = (f"[Radio]\nfaults present now: {first} Aerial amplifier open; {second} Clock lost\n"
+            f"stored codes: {third} Battery low\n\n[ABS]\nstored codes: {third} Battery low\n")
+    assert modules_of(text) == {
+        RADIO: [f"{first} current", f"{second} current", f"{third} stored"], ABS: [f"{third} stored"]}

@@ -18,7 +18,8 @@ _ANSWERS = frozenset(("answer", "reply", "count_of_codes", "status"))
 
 def read(context: Context, row: Row) -> bool:
     """A row with codes behind a key for them, which are of the module of the block; whether it was one."""
-    if context.key_block and context.builder.module is not None and (listed := _by_status(context, row)) is not None:
+    below = context.key_block or context.under_heading
+    if below and context.builder.module is not None and (listed := _by_status(context, row)) is not None:
         valuecodes.add_each(context, row, *listed)
         context.refuse(row)
         return True

@@ -124,7 +124,7 @@ ROLES: dict[str, frozenset[str]] = {
     "date": phrase_set("""
         date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time |
         uhrzeit | scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at
-        | scanned on | date of scan | zeitpunkt"""),
+        | scanned on | read on | taken on | date of scan | zeitpunkt"""),
     "spn": phrase_set("spn | suspect parameter | spn no | spn number"),
     "fmi": phrase_set("fmi | failure mode | fmi no | fmi number"),
     "source_address": phrase_set("sa | source address | src | source addr | quelladresse | adresse source"),

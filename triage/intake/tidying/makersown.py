@@ -165,7 +165,8 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
             yield _Place(match[0], start, "told", surely, True)
         elif not _is_described(line, end):
             continue
-        elif _is_said(low, start, end, before, names, listed):
+        elif _is_said(low, start, end, before, names, listed) or (
+                not surely and ((before == "status" and not short) or (listed and text[:start].endswith("; ")))):
             listed = True
             yield _Place(match[0], start, "said", surely, True)
         elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):
@@ -213,7 +214,7 @@ def _before(low: str, start: int, names: Names) -> str:
     if role in OTHER_KEYS:
         return "other"
     if role == "code" or role_of(piece.rstrip("0123456789 ")) == "code":
-        return "code"
+        return "status" if marked and states.in_text(piece) else "code"
     last = piece.rpartition(" ")[2]
     if last in _JOINTS and (has_digit(piece) or ")" in piece):
         return "joint"
