@@ -9,6 +9,10 @@ from tests.intake.reads import modules_of
 from triage.intake.read import read_text
 
 _DESCRIBED = [
+    ("The ABS gives C0063 (steering angle lost, stored) and C0020 (pump open, current).",
+     {"anti-lock brakes": ["C0063 stored", "C0020 current"]}),
+    ("The BCM shows B1318 (parking brake, current) and U0100 (stored).",
+     {"body control": ["B1318 current", "U0100 stored"]}),
     ("RCM is showing U0121-96 stored, B0081-55 occupant classification system stored and U0131-1C current.",
      {"restraints": ["U0121-96 stored", "B0081-55 stored", "U0131-1C current"]}),
     ("ABS has U0131:31,\nC0063:1F yaw rate sensor and C0020:2F.",

@@ -45,6 +45,14 @@ BLOCKS = [
 ]
 
 
+@pytest.mark.parametrize("key", ["module result", "Unit response", "Control unit answer", "module communication"])
+@pytest.mark.parametrize("mark", [":", " = "])
+def test_a_key_for_the_answer_of_a_module(key: str, mark: str) -> None:
+    text = (f"[Brakes]\ncode1=C0035; sensor left; stored\n\n[Radio]\n{key}{mark}no contact\n\n[Wipers]\n"
+            f"{key}{mark}no DTCs\n")
+    assert printed(text) == "Brakes: C0035; Radio: silent; Wipers: clean"
+
+
 @pytest.mark.parametrize(("text", "read"), BLOCKS)
 def test_what_stands_in_a_block_is_of_the_module_that_its_key_names(text: str, read: str) -> None:
     assert printed(text) == read

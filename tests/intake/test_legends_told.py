@@ -127,3 +127,23 @@ def test_a_legend_that_breaks_off(torn: str) -> None:
 def test_a_letter_behind_a_dash_and_before_the_text() -> None:
     text = "Key: C - current, M - memory\nEngine\nP0562 - C System voltage\nABS\nC0035 - M Wheel speed\n"
     assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Status: *  active   o  stored", "Legend: *  current, o  history", "Explanation: o  passive / *  present / #",
+    "Key: * active now; o stored",
+])
+def test_signs_and_letters_with_blanks_before_their_meanings(line: str) -> None:
+    text = f"{line}\n\nEngine\nP0562 voltage low (*)\nABS\nC0035 sensor left (o)\n"
+    assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}
+
+
+def test_letters_that_are_the_name_of_a_module_elsewhere() -> None:
+    text = ("Status: act = active, pas = passive\nModule;Code;Text;St.\nEngine;P0562;voltage low;act\n"
+            "ABS;C0035;sensor left;pas\n")
+    assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}
+
+
+def test_here_now() -> None:
+    text = "Module;Code;State\nEngine;P0562;here now\nABS;C0035;not currently present\n"
+    assert modules_of(text) == {"engine control": ["P0562 current"], "anti-lock brakes": ["C0035 stored"]}

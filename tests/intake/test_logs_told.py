@@ -109,3 +109,11 @@ CHATS = [
 @pytest.mark.parametrize(("text", "read"), CHATS)
 def test_who_wrote_a_message_is_told_from_a_module_nobody_lists(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+@pytest.mark.parametrize("head", ["Date", "Read on", "Asked", "Stamp of tool"])
+@pytest.mark.parametrize("mark", [",", ";"])
+def test_times_below_the_head_of_a_table_stay_in_their_column(head: str, mark: str) -> None:
+    lines = [f"{head},Module,Code,Text,State", "", "2023-02-03 08:15,Radio,B1304,aerial open,pending",
+             "2023-02-03 08:15,Brakes,C0046,sensor right,stored", "2023-02-03 08:15,Wipers,,no codes,"]
+    assert printed("\n".join(lines).replace(",", mark)) == "Radio: B1304; Brakes: C0046; Wipers: clean"

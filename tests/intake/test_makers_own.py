@@ -125,3 +125,58 @@ def test_the_mileage_in_a_table() -> None:
 def test_a_status_before_both_with_descriptions_that_speak_of_modules(first: str, second: str, joint: str) -> None:
     text = f"Radio: 2 current: {first} (aerial input open){joint} {second} (clock lost); 1 stored: P0562 (low)\n"
     assert modules_of(text)[RADIO] == [f"{first} current", f"{second} current", "P0562 stored"]
+
+
+@pytest.mark.parametrize(("first", "second", "third"), [
+    ("20417", "08112", "61503"), ("DF214", "DF077", "DF360"), ("9C41", "4471", "A09E"),
+])
+@pytest.mark.parametrize("form", [
+    "The Radio gives {} (aerial input open, stored) and {} (clock lost, active). The ABS has {} (pump stuck, pending).",
+    "The Radio shows {} aerial input open (stored), {} clock lost (active). In the ABS I get {} pump stuck, pending.",
+    "Radio - {} aerial input open (stored) & {} clock lost (active). {} pump stuck (pending) in the ABS.",
+    "Faults: The Radio gives {} (aerial input open, stored) and {} clock lost (active). The ABS throws {} pump stuck, "
+    "pending.",
+    "Looked at it twice. {} (aerial input open, stored) and {} clock lost (active) in the Radio. ABS has\n{} pump "
+    "stuck (pending).",
+])
+def test_with_a_status_in_the_sentence(form: str, first: str, second: str, third: str) -> None:
+    assert modules_of(form.format(first, second, third) + " Engine is clean.\n") == {
+        RADIO: [f"{first} stored", f"{second} current"], ABS: [f"{third} pending"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize("numbers", [
+    ("20417", "08112", "61503"), ("9C41", "4471", "A09E"), ("K20417", "R11473", "E30028"),
+])
+def test_a_status_of_all_in_a_sentence(numbers: tuple[str, str, str]) -> None:
+    text = "The Radio came up with {} aerial input open, {} clock lost and {} battery low, all stored. ABS is clean.\n"
+    assert modules_of(text.format(*numbers)) == {RADIO: [f"{number} stored" for number in numbers], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("number", ["20417", "9C41"])
+def test_in_sentences_that_go_on_in_the_next_line(number: str) -> None:
+    text = (f"Had a look at it this morning. The ABS came up with {number} pump\nrelay stuck (pending). The engine has "
+            f"no codes. The Radio gives\n{number} aerial input open (stored).\n")
+    assert modules_of(text) == {ABS: [f"{number} pending"], RADIO: [f"{number} stored"], ECM: ["clean"]}
+
+
+@pytest.mark.parametrize("line", [
+    "We fitted 4471 new clips (the old ones broken).", "The radio has 4471 songs in it, stored on a card.",
+    "The ABS has 61503 km on its pump, active since then.", "The ECM has 1250 rpm at idle, stored value.",
+    "Invoice 4471 (clutch and labour, pending).", "The radio came in 2014 (second owner, current).",
+])
+def test_no_codes_in_sentences(line: str) -> None:
+    assert not any(any(code[:1].isdigit() for code in codes) for codes in modules_of(f"ABS: C0035\n{line}\n").values())
+
+
+@pytest.mark.parametrize("key", ["Codes", "DTCs", "Fault codes"])
+def test_a_key_for_codes_before_a_sentence(key: str) -> None:
+    text = f"{key}: The ABS gives C0035 (sensor open, stored). The radio has U0100 (no data, active).\n"
+    assert modules_of(text) == {ABS: ["C0035 stored"], RADIO: ["U0100 current"]}
+
+
+@pytest.mark.parametrize(("first", "second", "third"), [("20417", "08112", "61503"), ("B1304", "U0115", "C0046")])
+def test_behind_a_status_below_a_heading(first: str, second: str, third: str) -> None:
+    text = (f"[Radio]\nfaults present now: {first} Aerial amplifier open; {second} Clock lost\n"
+            f"stored codes: {third} Battery low\n\n[ABS]\nstored codes: {third} Battery low\n")
+    assert modules_of(text) == {
+        RADIO: [f"{first} current", f"{second} current", f"{third} stored"], ABS: [f"{third} stored"]}

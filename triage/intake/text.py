@@ -222,7 +222,7 @@ def _coded(context: Context, row: Row) -> None:
     if row.described:
         describedrow.read(context, row)
         return
-    row = _without_greeting(context, _without_remark(context, row))
+    row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, row)))
     if row.roles is None and eachstatus.read(context, row):
         return
     if keycodes.read(context, row):

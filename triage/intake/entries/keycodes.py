@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from triage.intake.entries import keyrow, leads, valuecodes
+from triage.intake.entries.clauses import says_before
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.said import states
@@ -17,7 +18,8 @@ _ANSWERS = frozenset(("answer", "reply", "count_of_codes", "status"))
 
 def read(context: Context, row: Row) -> bool:
     """A row with codes behind a key for them, which are of the module of the block; whether it was one."""
-    if context.key_block and context.builder.module is not None and (listed := _by_status(context, row)) is not None:
+    below = context.key_block or context.under_heading
+    if below and context.builder.module is not None and (listed := _by_status(context, row)) is not None:
         valuecodes.add_each(context, row, *listed)
         context.refuse(row)
         return True
@@ -27,6 +29,19 @@ def read(context: Context, row: Row) -> bool:
     valuecodes.add_each(context, row, states.of_cell(pair[0], context.translated), pair[2])
     context.refuse(row)
     return True
+
+
+def without_key(context: Context, row: Row) -> Row:
+    """The row without a key for codes before a sentence that names the module of its first code ("Codes: The heater
+    gives B1305 ...")."""
+    pair = keyrow.split(row)
+    if pair is None or row.cells or role_of(pair[0]) not in _CODES:
+        return row
+    first = row.finds.codes[0].start
+    if pair[2] >= first or not context.names.find(row.low[pair[2] : first]):
+        return row
+    part = row.part(pair[2])
+    return part if says_before(part, part.finds.codes[0].start) else row
 
 
 def _by_status(context: Context, row: Row) -> tuple[StatusWord, int] | None:
@@ -54,4 +69,4 @@ def _leads(context: Context, row: Row, key: str, start: int) -> bool:
     return not before or (stated_count(before) or (0, 1, 0))[1] == 0
 
 
-__all__ = ["read"]
+__all__ = ["read", "without_key"]

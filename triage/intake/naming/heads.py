@@ -124,7 +124,7 @@ ROLES: dict[str, frozenset[str]] = {
     "date": phrase_set("""
         date | time | datum | zeit | heure | fecha | hora | date/time | timestamp | scan date | date and time |
         uhrzeit | scan time | date et heure | fecha y hora | datum/uhrzeit | read at | scanned at | taken at | at
-        | scanned on | date of scan | zeitpunkt"""),
+        | scanned on | read on | taken on | date of scan | zeitpunkt"""),
     "spn": phrase_set("spn | suspect parameter | spn no | spn number"),
     "fmi": phrase_set("fmi | failure mode | fmi no | fmi number"),
     "source_address": phrase_set("sa | source address | src | source addr | quelladresse | adresse source"),
@@ -246,8 +246,10 @@ def role_of(low: str, exactly: bool = False) -> str | None:
         return "volts"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
-        # "unit name", "ctrl mod", "cntrl unit 2"
-        return "module"
+        return "module"  # "unit name", "ctrl mod", "cntrl unit 2"
+    of_module, _, asked = bare.rpartition(" ")
+    if of_module in _MODULE_WORDS and _ROLE.get(asked) in ("answer", "reply"):  # "module result"
+        return _ROLE[asked]
     of_code = _OF_A_CODE.match(bare)
     if of_code is not None:
         return role_of(bare[of_code.end() :])

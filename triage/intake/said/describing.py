@@ -149,12 +149,14 @@ def _in_bracket(low: str, name: Span, before: str, code: int) -> bool:
     tail = low[end : closed.start()]
     status = states.in_text(tail)
     tail = tail[: status[0].start] if status else tail
-    # "(front impact sensor, unexpected operation)", but "(ECM, ABS)".
-    beside = [word for word in _own_words(tail.replace(",", " ")) if "," not in tail or len(word) >= _LONG_WORD]
+    tail = tail.rstrip(" ,;/-")
+    # "(front impact sensor, unexpected operation)", "(aerial input open, stored)", but "(ECM, ABS)".
+    beside = [word for word in _own_words(tail.replace(",", " ")) if len(word) >= _LONG_WORD] + _own_words(tail)
     if any(word not in _KIND for word in beside):
         return True
-    # "U0146 (engine immobiliser)" says what is wrong; the name of a module ends as such names do, or is a short one.
-    said = words(low[start : closed.start()])
+    # "U0146 (engine immobiliser)" says what is wrong, a status behind it or none; the name of a module ends as such
+    # names do, or is a short one.
+    said = words(low[start : end + len(tail)])
     return not tail.strip() and len(said) > 1 and said[-1][0] not in _KIND
 
 

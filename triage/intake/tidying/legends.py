@@ -19,21 +19,13 @@ from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.plain.slips import nearest
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
+from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant
 from triage.intake.said.near import small
-from triage.intake.tidying import onelegend
 from triage.model.snapshot import StatusWord
 
-_LEAD = lazily(
-    r"[\s\"'(\[*;/#]*(?:[a-z]{2,12}[ -]){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
-    r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
-    r"\w{0,8}k(?:u|ue)rzel|explanations?|erklarung|erlauterung|explications?|explicacion|clave|"
-    r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
-    r"\s*[:=-]\s*"
-)
 _LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
 #: A letter with its sign, or in brackets: "S =", "(S)=", "[S]".
 _HEAD = lazily(
@@ -41,12 +33,6 @@ _HEAD = lazily(
     rf"({_LETTERS})\s*(?:=|:\s|->|\s-\s))\s*"
 )
 _EDGE, _CODE_EDGE = " \t,;|/.()[]-&+", " \t,;|()[]\"'"
-#: Behind its own letter a short word is meant for a status with a slip in it too: "S = stord".
-_SHORT_STATES = (
-    "stored", "active", "present", "history", "current", "pending", "aktiv", "aktuell", "actif", "actuel", "activo",
-    "actual", "confirmed",
-)
-_FEWEST = 5
 #: What looks like the number or the mark of a list: "(c) - current", "1: present", "* = pending".
 _BULLET = lazily(r"(?:\(?[a-z0-9][)]|[0-9]\s?:|[*#])\s*(?:-\s*)?$")
 _SIGN = lazily(r"[^\w\s]{1,2}")
@@ -89,17 +75,6 @@ class Legend(NamedTuple):
     rows: list[Row]
     statuses: dict[str, StatusWord]
     answers: dict[str, str]
-
-
-class _Entry(NamedTuple):
-    """What a letter stands for; ``answer`` is empty where nobody knows. ``led`` by a word for a legend; ``bare``: no
-    mark between."""
-
-    letters: str
-    status: StatusWord | None
-    answer: str
-    led: bool = False
-    bare: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
@@ -208,9 +183,9 @@ def _unspoken(row: Row) -> Row:
     return row if told is None else Row(row.line, row.text[: told.start()].rstrip(), row.start)
 
 
-def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[_Entry]]]:
+def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int], list[Entry]]]:
     """The lines that explain several letters, and those that follow each other and explain one each."""
-    waiting: dict[int, _Entry] = {}
+    waiting: dict[int, Entry] = {}
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
     beside = cache(lambda: {match[1] for row in rows for code in row.finds.codes
                             if (match := _DIGIT_BEHIND.match(row.text, code.end)) is not None})
@@ -218,9 +193,9 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
         if row.blank or row.finds.codes or len(row.low) > _LONGEST:
             continue
         if _MARKS.isdisjoint(row.line.text):
-            sign = onelegend.footnote(row.line.low, translated)
+            sign = footnote(row.line.low, translated)
             if sign is not None and _is_a_status(rows, at, sign[0]):
-                yield [at], [_Entry(*sign, "")]
+                yield [at], [Entry(*sign, "")]
             continue
         if not (entries := _told(row, is_name, translated, beside)):
             continue
@@ -264,7 +239,7 @@ def _write_out(rows: list[Row], sign: str, letter: str) -> None:
             rows[at] = Row(row.line, text, row.start, small(text), row.finds)
 
 
-def _take(legend: Legend, places: Sequence[int], entries: Sequence[_Entry]) -> None:
+def _take(legend: Legend, places: Sequence[int], entries: Sequence[Entry]) -> None:
     """Take the entries of lines at some places, and leave these blank."""
     if len(legend.statuses) + len(legend.answers) > _MOST:
         return
@@ -277,7 +252,7 @@ def _take(legend: Legend, places: Sequence[int], entries: Sequence[_Entry]) -> N
             legend.answers[entry.letters] = entry.answer
 
 
-def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
+def _explain(entries: Sequence[Entry], used: set[str], alone: bool) -> bool:
     """Whether entries explain letters: several, different ones, of which the text uses some; each if they stand in
     lines of their own."""
     letters = [entry.letters.lower() for entry in entries]
@@ -290,7 +265,7 @@ def _explain(entries: Sequence[_Entry], used: set[str], alone: bool) -> bool:
 
 def _told(
     row: Row, is_name: IsName, translated: Callable[[], bool], beside: Callable[[], set[str]]
-) -> list[_Entry]:
+) -> list[Entry]:
     """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything else.
     ``beside``: the digits in brackets behind codes, which are statuses where a line explains all of them."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
@@ -298,28 +273,28 @@ def _told(
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
     first = _first_head(low)
     if first < 0:
-        lead = _LEAD.match(low)
-        only = onelegend.alone(low, lead.end() if lead is not None else 0, translated, led=lead is not None)
-        return [_Entry(*only, "", lead is not None, True)] if only is not None else []
+        return barely(low, translated)
     text = row.line.text[begin : row.start] + row.text
     led = bool(low[:first].strip(_EDGE))
     heads = _HEAD.finditer(low, first)
     head = next(heads, None)
-    found: list[_Entry] = []
+    found: list[Entry] = []
     while head is not None:
         following = next(heads, None)
         stop = following.start() if following is not None else len(low)
         start, end = head.span(1) if head[1] is not None else head.span(2)
         letters, meaning = text[start:end], low[head.end() : stop].strip(_EDGE)
-        status = states.of_cell(meaning, translated()) or states.of_cell(_meant(meaning), translated())
+        status = states.of_cell(meaning, translated()) or states.of_cell(meant(meaning), translated())
         answer = answer_of_cell(meaning) if status is None else None
-        if is_name(letters) or states.of_cell(letters.lower()) is not None:
+        if states.of_cell(letters.lower()) not in (None, status) or (
+                is_name(letters) and (status is None or not meaning.startswith(letters.lower()))):
+            # "PAS = passive" explains letters that are a name elsewhere.
             return []
         if status is None and answer is None:
             if not led:
                 return []
             meaning = ""
-        found.append(_Entry(letters, status, meaning, led))
+        found.append(Entry(letters, status, meaning, led))
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
@@ -340,7 +315,7 @@ def _is_bullet(rows: Sequence[Row], sign: str) -> bool:
 def _first_head(low: str) -> int:
     """Where the first letter with its sign stands in a line that begins with one, behind a word for a legend perhaps;
     -1 in any other line."""
-    lead = _LEAD.match(low)
+    lead = LEAD.match(low)
     first = lead.end() if lead is not None else 0
     bare = len(low) - len(low[first:].lstrip(_EDGE))
     if not any(_HEAD.match(low, at) for at in range(first, bare + 1)):
@@ -358,13 +333,6 @@ def _may_be_digits(letters: Sequence[str], equal: bool, led: bool) -> bool:
     first = min(letters)
     listed = first in ("0", "1") and "".join(letters) == "".join(map(str, range(int(first), int(first) + len(letters))))
     return listed and (len(letters) > 2 or (equal and len(letters) > 1))
-
-
-def _meant(word: str) -> str:
-    """The status that a word with one slip in it is meant for, or the word itself."""
-    if not (len(word) >= _FEWEST and word.isalpha()):
-        return word
-    return nearest(word, _SHORT_STATES) or word
 
 
 def _is_a_status(rows: Sequence[Row], told: int, digit: str) -> bool:

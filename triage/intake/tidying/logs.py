@@ -49,6 +49,8 @@ _LEAST, _SHARE, _SHARE_CLOCK = 3, 0.6, 0.5
 _FIRST = 200
 #: The head of a table stands among the first lines.
 _FIRST_HEADS = 12
+#: So many rows with a time in their first cell are those of a table.
+_FEWEST_ROWS = 2
 #: Between two scans lie as many minutes and more.
 _APART = 8
 
@@ -80,9 +82,17 @@ def _is_table(filled: Sequence[Row]) -> bool:
     for row in filled[:_FIRST_HEADS]:
         mark = next((mark for mark in (";", "|", ",", "  ") if mark in row.text), "")
         parts = [part.strip() for part in row.low.split(mark) if part.strip()] if mark and not row.finds.codes else []
-        if parts and role_of(parts[0]) == "date" and is_head(parts):
+        if parts and is_head(parts) and (role_of(parts[0]) == "date" or (
+                role_of(parts[0]) is None and _in_first_cell(filled, mark, len(parts)))):
             return True
     return False
+
+
+def _in_first_cell(filled: Sequence[Row], mark: str, cells: int) -> bool:
+    """Whether a time alone fills the first cell of the rows with as many cells as a head whose first says nothing."""
+    alike = [parts for row in filled[:_FIRST] if row.low.count(mark) == cells - 1
+             and has_digit((parts := row.low.split(mark))[0])] if mark.strip() else []
+    return len(alike) >= _FEWEST_ROWS and all(_CLOCK.fullmatch(parts[0].strip()) for parts in alike)
 
 
 def _without_dates(rows: Sequence[Row]) -> list[Row]:

@@ -18,18 +18,22 @@ from typing import NamedTuple
 from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
-from triage.intake.plain.characters import Line, has_digit, has_letter
+from triage.intake.plain.characters import Line, has_digit, has_letter, line_of
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import listheads, near, states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.happenings import is_aside
+from triage.intake.words.saying_words import VERBS
 from triage.model import codes as model_codes
 
 #: A letter with five digits, or six hexadecimal digits with letters among them: nothing else has so much the form of a
-#: code. Or five digits, or letters with fewer: counts, parts, streets have these as well.
+#: code. Or five digits, or two letters and three: counts, parts, streets have these as well. Or what is a code with its
+#: status only: four digits and letters (no year), six digits.
 _NUMBER = lazily(
     r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
-    r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}))(?![^\W_]|[.,][0-9])"
+    r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}|DF[0-9]{3}|df[0-9]{3})"
+    r"|((?!(?:19|20)[0-9]{2}(?![0-9]))(?=[A-F]{0,3}[0-9])[0-9A-F]{4}|[0-9]{6}))(?![^\W_]|[.,][0-9])"
 )
 _BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
 _SECOND = lazily(r"[`*]*\s*\((?:(?:all|both|alle|beide|tous|les deux|todos|ambos)\s)?([^()]{3,50})\)")
@@ -45,7 +49,20 @@ _WORDS = lazily(r"[^\W\d_]{3}")
 _PIECES = lazily(r"[()\[\]{}@|;,/\t]|\.\.+|\s{2,}|\s-\s|\s(?=(?:from|von|ecu|unit)[:\s])")
 _LED = lazily(r"\s*(?:(?:from|in|von|im|dans|de|en|ecu|unit|system|module)(?::\s*|\s+))?")
 _CUT = lazily(r"[;:|,.]\s|\s-\s|\t|\s{2,}|^[>\s]+|\",\"")
-_JOINTS = ("and", "und", "et", "y", "with", "mit", "avec", "con")
+_HAS = word_set("has have had got hat hatte habe a avait ai tiene tenia with mit avec con")
+_JOINTS = ("and", "&", "und", "et", "y", "with", "mit", "avec", "con")
+#: Where a sentence ends, and what tells that a status is that of several codes.
+_STOP = lazily(r"[.;!?](?=\s|$)")
+_ALL = lazily(r"^(?:all|both|alle|beide|tous|toutes|les deux|todos|ambos)\s")
+#: A description and what stands in brackets behind it; the module at the end of a sentence.
+_DESCRIBED = lazily(r"\s[^()\[\];]{3,100}?\s\(([^()]{3,40})\)")
+_IN_MODULE = lazily(r"\s(?:in|on|from|im|in der|dans|en|de)\s[^,()]{2,40}$")
+#: A verb of saying before a number.
+_SAYS = lazily(r"(?:^|[^a-z])([a-z]+)(?:\s(?:up|with|out|back|of|me|us|a|the|code|codes|fault|faults)){0,3}\s?$")
+#: What parts the cells of a row.
+_GAP = lazily(r"[|\t]|\s{2}")
+#: So long is a line at least that goes on in the next.
+_FULL = 40
 _LONGEST, _WINDOW, _FAR = 8000, 80, 300
 
 
@@ -54,6 +71,7 @@ class _Place(NamedTuple):
     has."""
 
     token: str
+    start: int
     manner: str
     surely: bool
     told: bool
@@ -65,14 +83,14 @@ def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     below = False
     if not any(_may_hold(line) for line in found):
         return found
-    for line in found:
+    for at, line in enumerate(found):
         low = line.low.strip()
         if not low:
             continue
         if len(low) > _LONGEST:
             below = False
             continue
-        here = list(_places(line, names, below)) if has_digit(low) and not is_aside(low) else []
+        here = _places_of(found, at, names, below) if has_digit(low) and not is_aside(low) else []
         places += here
         if not (here and here[0].manner != "bracket"):
             below = _heads(line, names) or (below and line.indent > 0 and not has_digit(low))
@@ -97,13 +115,35 @@ def _chosen(places: Sequence[_Place]) -> Iterator[str]:
                 yield place.token
 
 
+def _places_of(found: Sequence[Line], at: int, names: Names, below: bool) -> list[_Place]:
+    """The same of a line, read with the one above that goes on in it and those it goes on in."""
+    line, last = found[at], at + 1
+    first = at - 1 if at and _goes_on(found[at - 1], line) else at
+    while last < len(found) and last - at < 3 and _goes_on(found[last - 1], found[last]):
+        last += 1
+    if last - first == 1:
+        return list(_places(line, names, below))
+    text = " ".join(each.text.strip() for each in found[first:last])
+    begin = len(found[first].text.strip()) + 1 if first < at else 0
+    end = begin + len(line.text.strip())
+    return [place for place in _places(line_of(line.number, text, text), names, below) if begin <= place.start < end]
+
+
+def _goes_on(line: Line, below: Line) -> bool:
+    """Whether a line breaks off in a sentence that goes on in the line below."""
+    text, rest = line.text.strip(), below.text.strip()
+    if len(text) < _FULL or len(text) + len(rest) >= _FAR or text[-1] in ".:;!?" or _GAP.search(text) is not None:
+        return False
+    return rest[:1].islower() or rest[:1] == "(" or has_digit(rest[:4])
+
+
 def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
     """The numbers of a line that stand as codes do. ``below``: a heading with codes below it stands above."""
     text, low = line.text, line.low
     label, listed = near.Labels(low), False
     for match in _NUMBER.finditer(text):
         start, end = match.span()
-        surely = match[1] is not None
+        surely, short = match[1] is not None, match[3] is not None
         if model_codes.own(match[0]) is None or QUANTITY.match(low, end) or label.before(start, end, text):
             continue
         if (match[0][0].isalpha() and not match[0].isupper() and not text.islower()) or near.part_of_a_number(
@@ -113,43 +153,75 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
         if before == "other":
             continue
         if (bracket := _BRACKET.match(text, end)) is not None and _describes(bracket[1]):
-            behind = _told_behind(low, bracket.end())
-            if surely or before != "word" or behind:
+            behind = _told_behind(low, bracket.end()) or _told_within(bracket[1])
+            if surely or behind or (before not in ("word", "sentence") and (listed or not short)):
                 # "20326 (sensor open) and 09083 (no data) (both active)": the status of the last is that of all.
                 told = listed or behind or before in ("status", "name")
                 listed = told
-                yield _Place(match[0], "bracket", surely, told or (surely and before == "joint"))
+                yield _Place(match[0], start, "bracket", surely, told or (surely and before == "joint"))
+        elif surely and before == "code":
+            yield _Place(match[0], start, "key", surely, True)
+        elif before == "start" and not short and _told_behind(low, end) and _is_described(line, end):
+            yield _Place(match[0], start, "told", surely, True)
+        elif not _is_described(line, end):
             continue
-        if surely and before == "code":
-            yield _Place(match[0], "key", surely, True)
-        elif before == "start" and _told_behind(low, end) and _is_described(line, end):
-            yield _Place(match[0], "told", surely, True)
-        elif surely and before not in ("word", "joint") and _is_described(line, end):
+        elif _is_said(low, start, end, before, names, listed) or (
+                not surely and ((before == "status" and not short) or (listed and text[:start].endswith("; ")))):
+            listed = True
+            yield _Place(match[0], start, "said", surely, True)
+        elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):
             rest = low[end : end + _FAR]
             told = below or before in ("status", "name") or bool(states.in_text(rest)) or _names(rest, names)
-            yield _Place(match[0], "text", surely, told)
+            yield _Place(match[0], start, "text", surely, told)
+
+
+def _is_said(low: str, start: int, end: int, before: str, names: Names, listed: bool) -> bool:
+    """Whether a sentence tells a number as it tells codes, with a description, a status and a module: "In the radio I
+    get 20326 sensor open and 09083 no data, both active", "20326 sensor open (pending) in the radio". ``listed``: the
+    number before it in the sentence is told so."""
+    stop = _STOP.search(low, end, end + _FAR)
+    sentence = low[end : stop.start() if stop is not None else end + _FAR]
+    described = _DESCRIBED.match(sentence)
+    if (described is None or not _is_status(described[1])) and not _told_at_the_end(sentence, names):
+        return False
+    if listed and before == "joint":
+        return True
+    lead = low[max(0, start - _WINDOW) : start]
+    if before not in ("name", "start", "sentence") and not _says(lead):
+        return False
+    return bool(names.find(_STOP.split(lead)[-1]) or names.find(sentence))
+
+
+def _says(before: str) -> bool:
+    """Whether a verb of saying, or of having, ends a text."""
+    match = _SAYS.search(before)
+    return match is not None and (match[1] in VERBS or match[1] in _HAS)
 
 
 def _before(low: str, start: int, names: Names) -> str:
-    """What stands before a number: nothing but bullets, a status, a word for a code, a name, a joint; "word" for
-    anything else, "other" for a key to something else."""
+    """What stands before a number: nothing but bullets, a sentence, a status, a word for a code, a name, a joint;
+    "word" for anything else, "other" for a key to something else."""
     lead = _BULLETS.match(low, 0, start)
     before = low[max(lead.end() if lead is not None else 0, start - _WINDOW) : start].rstrip(" `*\"")
     bare = before.rstrip(" :=-/|;,>\u2013\"")
     if not bare:
         return "start"
+    if before.endswith((".", "!", "?")):
+        return "sentence"
     marked = bare != before
     piece = _CUT.split(bare)[-1].strip(" \"")
     role = role_of(piece)
     if role in OTHER_KEYS:
         return "other"
     if role == "code" or role_of(piece.rstrip("0123456789 ")) == "code":
-        return "code"
+        return "status" if marked and states.in_text(piece) else "code"
+    last = piece.rpartition(" ")[2]
+    if last in _JOINTS and (has_digit(piece) or ")" in piece):
+        return "joint"
     if states.of_cell(piece.lstrip("0123456789 ")) is not None:
         return "status" if marked else "word"
     if names.listed(tidy(piece)) or names.listed(tidy(bare)):
         return "name"
-    last = piece.rpartition(" ")[2]
     if before.endswith((",", ";", ")")) or last in _JOINTS:
         return "joint"
     return "name" if names.find(piece) and not has_digit(piece) else "word"
@@ -176,6 +248,26 @@ def _told_behind(low: str, end: int) -> bool:
     """Whether a status stands in brackets behind a description."""
     second = _SECOND.match(low, end)
     return second is not None and states.of_cell(second[1]) is not None
+
+
+def _told_at_the_end(sentence: str, names: Names) -> bool:
+    """Whether a status ends a sentence, in brackets or behind a comma, perhaps with the name of the module behind."""
+    said = sentence.rstrip(" .;")
+    if (module := _IN_MODULE.search(said)) is not None and names.find(module[0]):
+        said = said[: module.start()]
+    said = said.removesuffix(")")
+    return any(mark and _is_status(last) for _, mark, last in (said.rpartition("("), said.rpartition(",")))
+
+
+def _is_status(text: str) -> bool:
+    """Whether a text is a status of one code or of several."""
+    return states.of_cell(_ALL.sub("", text.strip(), count=1)) is not None
+
+
+def _told_within(text: str) -> bool:
+    """Whether a status stands behind a description in the same brackets: "(aerial open, stored)"."""
+    described, comma, last = near.small(text).rpartition(",")
+    return bool(comma) and states.of_cell(described) is None and states.of_cell(last.strip()) is not None
 
 
 def _names(rest: str, names: Names) -> bool:

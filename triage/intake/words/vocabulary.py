@@ -83,7 +83,7 @@ STATES = Phrasebook(
         current | curr | cur | crnt | actv | pres | psnt | prsnt | prst | akt | vorh |
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
-        now | fails now | now
+        now | fails now | now | here now
         | on now | still active | still present | test failed | static | hard | hard fault | live | permanently
         present | there now | is present | is active | continuous | actual | now present | fault present | actively
         failing | vorhanden | aktuell | aktiv | statisch | anliegend | liegt an | liegt aktuell an | gegenwartig |
