@@ -32,7 +32,7 @@ from triage.intake.lines.codeplaces import (
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_digit
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
@@ -104,7 +104,9 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     for row, finds in told:
         _put(row, finds.codes)
         # In a cell of its own a number may as well be a distance.
-        others = further(row, row.finds.codes[0].end) if not row.roles and row.kind not in ("|", "\t") else ()
+        others = further(row, row.finds.codes[0].end) if not row.roles else []
+        if row.kind in ("|", "\t"):
+            others = [other for other in others if has_letter(other.text)]
         for other in others:
             row.finds = row.finds.allowed(other.start, other.end)
         _put(row, others)

@@ -25,10 +25,13 @@ from triage.intake.said.counts import stated_count
 from triage.intake.said.happenings import is_aside
 from triage.model import codes as model_codes
 
-#: A letter with five digits, or six hexadecimal digits with letters among them: nothing else has so much the form of a
-#: code. Or five digits, or letters with fewer: counts, parts, streets have these as well.
+#: A letter with five digits, one or two with three behind a point or hyphen ("K.204"), or six hexadecimal digits with
+#: letters among them: nothing else has so much the form of a code. Or five digits, or letters with fewer: counts,
+#: parts, streets have these as well.
 _NUMBER = lazily(
-    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
+    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}"
+    r"|(?<![A-Za-z0-9][.-])(?!HW|SW|FW|SN|PN|ID|SA|KL|NR|NO|EN|VW)[A-Z]{1,2}[.-][0-9]{3}(?![.-][0-9])"
+    r"|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
     r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}))(?![^\W_]|[.,][0-9])"
 )
 _BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
@@ -41,6 +44,7 @@ _SHORT = lazily(r"[`*]*\s*[(\[{][^()\[\]{}]{1,40}[)\]}][\s:,;-]+(?=[^\W\d_]{2})"
 _BULLETS = lazily(r"(?:[\s>|`\"*\u2022#-]|\(?[0-9]{1,3}[.):]\s)*")
 _AMOUNT = lazily(r"[0-9][0-9.,]*")
 _CODE_NEXT = lazily(r"[\s:;,|/-]*[pcbu][0-3][0-9a-f]{3}(?![^\W_])")
+_NEXT_CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?![^\W_])")
 _WORDS = lazily(r"[^\W\d_]{3}")
 _PIECES = lazily(r"[()\[\]{}@|;,/\t]|\.\.+|\s{2,}|\s-\s|\s(?=(?:from|von|ecu|unit)[:\s])")
 _LED = lazily(r"\s*(?:(?:from|in|von|im|dans|de|en|ecu|unit|system|module)(?::\s*|\s+))?")
@@ -125,7 +129,8 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
         elif before == "start" and _told_behind(low, end) and _is_described(line, end):
             yield _Place(match[0], "told", surely, True)
         elif surely and before not in ("word", "joint") and _is_described(line, end):
-            rest = low[end : end + _FAR]
+            # What is told behind a standard code is told of that one: "E-450 van, P0562 stored".
+            rest = _NEXT_CODE.split(low[end : end + _FAR], maxsplit=1)[0]
             told = below or before in ("status", "name") or bool(states.in_text(rest)) or _names(rest, names)
             yield _Place(match[0], "text", surely, told)
 
@@ -135,7 +140,7 @@ def _before(low: str, start: int, names: Names) -> str:
     anything else, "other" for a key to something else."""
     lead = _BULLETS.match(low, 0, start)
     before = low[max(lead.end() if lead is not None else 0, start - _WINDOW) : start].rstrip(" `*\"")
-    bare = before.rstrip(" :=-/|;,>\u2013\"")
+    bare = before.rstrip(" :=-/|;,>.\u2013\"")
     if not bare:
         return "start"
     marked = bare != before
