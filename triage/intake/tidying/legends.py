@@ -312,7 +312,7 @@ def _told(
                 return []
             meaning = ""
         found.append(_Entry(letters, status, meaning, led))
-        signed.append((letters, "=" in head[0] or ":" in head[0]))
+        signed.append((letters, head[1] is not None or "=" in head[0] or ":" in head[0]))
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
