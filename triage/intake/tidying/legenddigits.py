@@ -30,9 +30,9 @@ NOWHERE = Places(frozenset(), False)
 
 
 def may_be_statuses(told: Sequence[tuple[str, bool]], low: str, led: bool, places: Places) -> bool:
-    """Whether the letters of a line, with whether brackets are around each or "=" or ":" behind it, may be statuses if digits are among
-    them: all are, behind a word for a legend (``led``) or one after the other, or all that stand in the places of
-    statuses; "3 - stored, 2 - pending" counts."""
+    """Whether the letters of a line, with whether brackets are around each or "=" or ":" behind it, may be statuses if
+    digits are among them: all are, behind a word for a legend (``led``) or one after the other, or all that stand in
+    the places of statuses; "3 - stored, 2 - pending" counts."""
     letters = [letter for letter, _ in told]
     digits = sum(letter.isdigit() for letter in letters)
     several, marked = len(letters) > 1, all(sign for _, sign in told)
