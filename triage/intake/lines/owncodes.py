@@ -66,7 +66,10 @@ _LETTERS = lazily(
     rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?:{LETTERED}|(?=[0-9]{{0,5}}[A-F])(?=[A-F]{{0,5}}[0-9])[0-9A-F]{{5,6}})(?![\w./-])"
 )
 #: Another number in the line of a first one.
-_FURTHER = lazily(rf"(?:[;,|]|\s/)\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+_FURTHER = lazily(
+    rf"(?:[;,|]|\s/)\s+({_TOKEN}|[A-Z]{{1,2}}-[0-9]{{3}})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
+    r"(?![./-][0-9A-Za-z]|,[0-9])"
+)
 #: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
 _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"

@@ -27,7 +27,8 @@ from triage.intake.tidying import legenddigits
 from triage.model.snapshot import StatusWord
 
 _LEAD = lazily(
-    r"[\s\"'(\[*#]*(?:[a-z]{2,12} ){0,3}(?:legend|key|codes?|status|\w{0,8}legende|leyenda|abbreviations|abbr|"
+    r"[\s\"'(\[*#]*(?:[a-z]{2,12} ){0,3}(?:[a-z]{2,12}-)?(?:legend|kurzel|key|codes?|status|\w{0,8}legende|"
+    r"leyenda|abbreviations|abbr|"
     r"abkurzungen|abreviations|abreviaturas|symbols?|symbole|simbolos|marks?|zeichen\w*|where|note|"
     r"digits?|letters?|ziffern?|buchstaben?|chiffres?|lettres?|cifras?|letras?)(?: [a-z]{2,10}){0,3}"
     r"\s*[:=-]\s*"

@@ -131,7 +131,9 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
         elif surely and before not in ("word", "joint") and _is_described(line, end):
             # What is told behind a standard code is told of that one: "E-450 van, P0562 stored".
             rest = _NEXT_CODE.split(low[end : end + _FAR], maxsplit=1)[0]
-            told = below or before in ("status", "name") or bool(states.in_text(rest)) or _names(rest, names)
+            told = below or before in ("status", "name") or bool(states.in_text(rest))
+            # Beside a name alone a hyphen may be that of a connector: "XC-204, ABS, corroded".
+            told = told or ("-" not in match[0] and _names(rest, names))
             yield _Place(match[0], "text", surely, told)
 
 
