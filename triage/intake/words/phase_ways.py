@@ -179,7 +179,7 @@ _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post|nach|apres|tras|despues|luego).*(?:{_CLEARED}).*"
         r"(?:driv|drov|road|test|trip|fahr|essai|roul|prueba|roda|recorr|condu|idl|run|lauf|ralenti)",
-        rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|"
+        rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|(?:nach|n\.) {LO_OF}{LOESCH}|(?:apres|ap\.?) {EF_OF}{EFF}|"
         rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
     ),
     _way(_NEW_READ, rf"{RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){AGAIN}"),
@@ -206,8 +206,8 @@ _CLEAR_WAYS = (
         rf"(?:{CLEAR}|{LOESCH}|{EFF}|{BORR})(?![a-z])(?: [\w']+){{0,3}}{THEN}{AGAIN}",
     ),
     _way(
-        r"nach|apres|tras|despues|luego|recien|nada mas|justo",
-        rf"nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}|"
+        r"nach|apres|tras|despues|luego|recien|nada mas|justo|n\. |ap\.? ",
+        rf"(?:nach|n\.) {LO_OF}{LOESCH}|(?:apres|ap\.?) {EF_OF}{EFF}|(?:tras|despues|luego) {BO_OF}{BORR}|"
         rf"(?:recien|nada mas|justo (?:al|tras)) {BORR}",
     ),
     _way(
@@ -236,8 +236,9 @@ _BEFORE_WAYS = (
         rf"erste auslesung|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
     ),
     _way(
-        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|antes",
-        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|avant (?:tout |toute )?{EF_OF}{EFF}|"
+        # Tables abbreviate "avant" (common practice).
+        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|antes|av\.? ",
+        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|(?:avant|av\.?) (?:tout |toute )?{EF_OF}{EFF}|"
         rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{BORR}|"
         rf"antes {BO_OF}{BORR}|lecture initiale|scan initial|lectura inicial|"
         rf"{_NO_VOLTS}a l'arrivee|{BEFORE_WORK_FR_ES}",
@@ -267,7 +268,7 @@ def first_of(ways: tuple[Way, ...], low: str) -> re.Match[str] | None:
 PHASE_SIGNS = lazily(
     r"(?<![a-z0-9])(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|"
     r"vor)|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|despues|"
-    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
+    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|suppress|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
     r"back from|how (?:it|they)|(?:without|sans rien|sans|sin|ohne(?: zu)?|n ?'? ?t) (?:clear|eras|wip|delet|"
@@ -282,7 +283,7 @@ PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
     r"it|new|fois|vez|volta|found|received|rien|nada|nothing|not|how|"
     r"without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
-    r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
+    r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|suppress|follow|once|luego|"
     r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"
 )
