@@ -128,7 +128,6 @@ LEADING = [
     ("scanned with it running. engine off 12.4 / running 14.2", "14.2 V, engine running"),
     ("11.4, charger goes on tonight", "11.4 V"),
     ("24 V truck, 25.1", "25.1 V"),
-    ("24 V porteur, 25.1", "25.1 V"),
     ("12,0, Ladegerät kommt später dran", "12 V"),
     ("engine warm, running, 14.0", "14 V, engine running"),
     ("charger to go on later. 11.9", "11.9 V"),

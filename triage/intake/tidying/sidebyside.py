@@ -319,8 +319,8 @@ def _of_scan(
             continue
         code = own[code_at].text if code_at is not None and code_at < len(own) else ""
         # "0" may be said of a code that is not there, or be the legend's digit for a status.
-        text = legend.get(own[column].low.strip(" .()[]")) if code else None
-        text = text or _told(own[column], code)
+        status = legend.get(own[column].low.strip(" .()[]")) if code else None
+        text = status or _told(own[column], code)
         listed[name] = listed.get(name, False) or text is not None
         if text is None:
             continue
