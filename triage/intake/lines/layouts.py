@@ -166,7 +166,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
-        told = told or ("scan" not in head_roles and _counts_a_scan(cells[0].low))
+        told = told or ("scan" not in head_roles and bool(cells) and _counts_a_scan(cells[0].low))
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
         if head_roles and _is_flag(head_roles[0]):
