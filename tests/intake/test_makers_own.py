@@ -180,3 +180,31 @@ def test_behind_a_status_below_a_heading(first: str, second: str, third: str) ->
             f"stored codes: {third} Battery low\n\n[ABS]\nstored codes: {third} Battery low\n")
     assert modules_of(text) == {
         RADIO: [f"{first} current", f"{second} current", f"{third} stored"], ABS: [f"{third} stored"]}
+
+
+POINTED = ["KX.{}", "G.{}", "DZ-{}", "R-{}"]
+
+
+@pytest.mark.parametrize("form", POINTED)
+@pytest.mark.parametrize("text", [
+    "Unit,Result,Code,Text,State\nRadio,NOK,{0},Input open,stored\nRadio,NOK,{1},Relay stuck,current\nABS,OK,,,\n",
+    "Unit = Radio\n  History = {0} Input open\n  Active = {1} Relay stuck\n\nUnit = ABS\n  Result = no codes\n",
+    "Unit ....... Radio\n  History ... {0} Input open\n  Active .... {1} Relay stuck\nUnit ....... ABS\n"
+    "  Result .... no codes\n",
+    "Radio (Address 56): 2 codes\n   {0}\n      Input open\n      State: stored\n   {1}\n      Relay stuck\n"
+    "      State: current\n\nABS (Address 03)\n   no codes\n",
+    "Radio\n   {0}  Input open - stored\n   {1}  Relay stuck - current\n\nABS\n   no codes\n",
+])
+def test_letters_parted_from_three_digits(text: str, form: str) -> None:
+    """A manufacturer's short prefix before a number, as in service manuals (common practice)."""
+    first, second = form.format("204"), form.format("077")
+    assert modules_of(text.format(first, second)) == {RADIO: [f"{first} stored", f"{second} current"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("line", [
+    "HW.204 (left side)", "order KX.204.77 (stored)", "E-450 van, P0562 stored", "supply SA-040 (rear)",
+])
+def test_letters_parted_from_digits_that_are_no_code(line: str) -> None:
+    """Versions, parts and vehicles are written so as well."""
+    assert not [code for codes in modules_of(f"{line}\nABS: no codes\n").values() for code in codes
+                if code.startswith(("HW", "KX", "E-", "SA"))]

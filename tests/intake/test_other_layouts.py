@@ -140,6 +140,15 @@ TEXTS: list[tuple[str, dict[str, list[str]]]] = [
     ),
     (
         (
+            "Code défaut;Type;Organe;État;Libellé\n"
+            "P0562;16;Moteur;mémorisé;Tension\n"
+            ";;ABS;ne répond pas;\n"
+            ";;Airbag;aucun défaut;"
+        ),
+        {"engine control": ["P0562-16 stored"], "anti-lock brakes": ["silent"], "restraints": ["clean"]},
+    ),
+    (
+        (
             "Calculateur;Code défaut;Type;État;Libellé\n"
             "Moteur;P0562;16;mémorisé;Tension\n"
             "ABS;;;ne répond pas;\n"

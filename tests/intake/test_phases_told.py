@@ -51,6 +51,7 @@ borrado y leído otra vez | After clear work light on | aft clear 12.5 | aftr cl
 dopo la cancellazione | dopo aver cancellato gli errori | na het wissen | Na wissen van de storingen | 12.5 after
 after 12.5 | after 12.5 V engine off
 After clearing, no road test | After clearing and road test not done | After clear and engine running, 14.2V
+ap. effacement | ap. effacement des défauts | n. Löschen
 After clear, drive module: P0A1F | After clearing and before road test | After wiping the memory
 """,
     "before-clear": """
@@ -62,7 +63,7 @@ scanned this morning before wiping anything | before erasing any codes | before 
 ehe gelöscht wurde | bevor die Fehler gelöscht wurden | avant d'effacer | avant tout effacement
 antes de que se borraran los códigos | b4 clear 11.7 | bef clr | pre clr | codes b4 clearing | BEFORE 11.7
 prima della cancellazione | prima di cancellare | scansione iniziale | voor het wissen | nog niet gewist
-before 11.4 eng off
+before 11.4 eng off | av. effacement | av. tout effacement | v. Löschen
 """,
     "none": """
 12,1 V. Batterie ok | n. vorhanden | av. gauche | reparado por otro taller (ver factura) ayer

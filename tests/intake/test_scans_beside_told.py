@@ -379,3 +379,23 @@ def test_a_key_of_scans_that_the_heads_shorten(heads: tuple[str, str, str]) -> N
         "before-clear 23.1 V | ABS: C0035 current; Tailgate: silent",
         "after-clear 24.2 V | ABS: clean; Tailgate: B1342",
         "after-run 27.9 V | ABS: C0035 stored; Tailgate: clean"]
+
+
+DIGITS = ["1: active; 0: memory only; 2: pending", "Status digits: 1: active; 0: not active - memory only; 2: pending",
+          "0 = memory only, 1 = active, 2 = pending", "(1) active; (0) memory only; (2) pending",
+          "1: active; 2: pending; 0: not active - memory only"]
+
+
+@pytest.mark.parametrize("legend", DIGITS)
+@pytest.mark.parametrize("mark", ["|", ";", "\t"])
+def test_digits_explained_by_a_legend(legend: str, mark: str) -> None:
+    """A digit that the text explains is a status, whatever it tells in other tables."""
+    table = "ECU|DTC|Before clear|After clear\nABS|C0031|0|1\nABS|C0034|1|-\nTCM|P0700|2|0\nSRS||no codes|no response\n"
+    assert scans(f"{legend}\n\n{table.replace('|', mark)}") == [
+        "before-clear | ABS: C0031 stored, C0034 current; TCM: P0700 pending; SRS: clean",
+        "after-clear | ABS: C0031 current; TCM: P0700 stored; SRS: silent"]
+
+
+def test_digits_that_no_legend_explains() -> None:
+    table = "ECU|DTC|Before clear|After clear\nABS|C0031|1|0\nABS|C0034|1|1\n"
+    assert scans(table) == ["before-clear | ABS: C0031, C0034", "after-clear | ABS: C0034"]

@@ -7,7 +7,7 @@ else.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from code_tables import Tables
@@ -135,7 +135,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
-    all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names)
+    all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names, explained.statuses)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
@@ -202,11 +202,12 @@ def _with_bare_names(all_rows: Sequence[Row], names: Names, tables: Tables) -> l
     return addressed.taken_off(numberednames.taken_off(lostbreaks.cut(found), names.likely), names.likely)
 
 
-def _in_columns(all_rows: list[Row], names: Names) -> list[Row]:
+def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, StatusWord]) -> list[Row]:
     """The rows cut into the columns they stand in, scans side by side unfolded, each code behind its module."""
     described.adopt(all_rows, names)
     split_rows(all_rows)
-    beside = sidebyside.unfolded(halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find))
+    halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find)
+    beside = sidebyside.unfolded(halved, statuses)
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)
     if (beside := dashes.told(beside, names.likely)) is not all_rows:
         all_rows = beside

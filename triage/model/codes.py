@@ -84,7 +84,7 @@ _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
 _OWN = re.compile(
-    r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ -]?[0-9]{3}|[A-Z]{1,2}[0-9]{4}|(?![PCBU])[A-Z][0-9]{5}|[0-9]{2}-[0-9]{3}|"
+    r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ .-]?[0-9]{3}|[A-Z]{1,2}[0-9]{4}|(?![PCBU])[A-Z][0-9]{5}|[0-9]{2}-[0-9]{3}|"
     r"(?![PCBU]-[0-9]{4}$)[A-Z]{1,3}-[0-9]{4,5}[A-Z]?|(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}"
 )
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.

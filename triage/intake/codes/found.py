@@ -97,7 +97,7 @@ _MID = lazily(
 
 
 #: A word that may be a maker's own number.
-_TOKEN = lazily(r"(?<![^\W_])(?=[A-Za-z]{0,4}[0-9])[0-9A-Za-z]{4,6}(?![^\W_])")
+_TOKEN = lazily(r"(?<![^\W_])(?:(?=[A-Za-z]{0,4}[0-9])[0-9A-Za-z]{4,6}|[A-Z]{1,2}[.-][0-9]{3})(?![^\W_])")
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)

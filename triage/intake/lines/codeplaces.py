@@ -20,8 +20,8 @@ QUANTITY = lazily(
 )
 #: One or two letters with three or four digits, which parts, versions and standards have too, or one with five.
 LETTERED = (
-    r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[0-9])"
-    r"(?:[A-Za-z]{1,2}[0-9]{3,4}|(?![PCBUpcbu])[A-Za-z][0-9]{5})(?![0-9A-Za-z]))"
+    r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[.-]?[0-9])"
+    r"(?:[A-Za-z]{1,2}[0-9]{3,4}|(?![PCBUpcbu])[A-Za-z][0-9]{5}|[A-Z]{1,2}\.[0-9]{3}(?![.-][0-9]))(?![0-9A-Za-z]))"
 )
 
 

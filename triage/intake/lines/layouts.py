@@ -166,6 +166,7 @@ def name_columns(rows: Sequence[Row], given: dict[int, tuple[str | None, ...]]) 
         missed = 0
         whole = len(cells) < len(head_roles) and "scan" not in head_roles
         told = (whole and _about_the_scan(row.low)) or _is_supply(cells)
+        told = told or ("scan" not in head_roles and bool(cells) and _counts_a_scan(cells[0].low))
         if not row.finds.codes and (told or is_keyed([cell.low for cell in cells], head_roles)):
             continue
         if head_roles and _is_flag(head_roles[0]):
@@ -247,6 +248,12 @@ def _two_heads(text: str, at: int) -> bool:
 def _about_the_scan(low: str) -> bool:
     """Whether a line with a comma in it, say, tells of the whole scan rather than of one module."""
     return phases.find(low) is not None or any(volt.labelled for volt in volts.find(low))
+
+
+def _counts_a_scan(low: str) -> bool:
+    """Whether the first cell of a row heads a scan: "Scan 2, codes cleared, 11.9 V" between rows parted by commas."""
+    head = phases.scan_head(low)
+    return head is not None and head.end() >= len(low.rstrip(" :.-"))
 
 
 def _is_supply(cells: Sequence[Cell]) -> bool:

@@ -80,7 +80,9 @@ def line_numbers(found: Sequence[Line]) -> list[int]:
 
 def unnumbered(rows: Sequence[Row]) -> list[Row]:
     """The rows, those that are numbered 1, 2, 3 and so on without their number."""
-    found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None]
+    # "#2 scan, 12.1 V" counts the scans.
+    found = [(at, match) for at, row in enumerate(rows) if (match := _match(row)) is not None
+             and not (row.text.startswith("#") and phases.scan_head(row.low) is not None)]
     if any(row.finds.codes and _CELL.match(row.text) for row in rows):
         # A column of the table: the number of the scan, or of the row, which the rows with codes keep.
         found = [(at, match) for at, match in found if _CELL.match(rows[at].text) is None]

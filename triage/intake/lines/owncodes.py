@@ -32,7 +32,7 @@ from triage.intake.lines.codeplaces import (
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_digit
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
@@ -66,7 +66,10 @@ _LETTERS = lazily(
     rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?:{LETTERED}|(?=[0-9]{{0,5}}[A-F])(?=[A-F]{{0,5}}[0-9])[0-9A-F]{{5,6}})(?![\w./-])"
 )
 #: Another number in the line of a first one.
-_FURTHER = lazily(rf"(?:[;,|]|\s/)\s+({_TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])(?![./-][0-9A-Za-z]|,[0-9])")
+_FURTHER = lazily(
+    rf"(?:[;,|]|\s/)\s+({_TOKEN}|[A-Z]{{1,2}}-[0-9]{{3}})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
+    r"(?![./-][0-9A-Za-z]|,[0-9])"
+)
 #: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
 _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
@@ -104,7 +107,9 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     for row, finds in told:
         _put(row, finds.codes)
         # In a cell of its own a number may as well be a distance.
-        others = further(row, row.finds.codes[0].end) if not row.roles and row.kind not in ("|", "\t") else ()
+        others = further(row, row.finds.codes[0].end) if not row.roles else []
+        if row.kind in ("|", "\t"):
+            others = [other for other in others if has_letter(other.text)]
         for other in others:
             row.finds = row.finds.allowed(other.start, other.end)
         _put(row, others)

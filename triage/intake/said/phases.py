@@ -49,6 +49,7 @@ _SCAN_HEAD = lazily(
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"
     rf"primera?|segunda?|tercera?)\s+{_A_SCAN}"
+    rf"|(?:[1-9][.)]\s?)?(?:#\s?[1-9]|[1-9](?:st|nd|rd|th|e|re|er|eme|ere|a|o))\s+{_A_SCAN}(?=\s*(?:[:=(*#~)\],-]|$))"
     # "2. 16:57", and the supply at most
     r"|[1-9][.)]\s?(?:[01]?[0-9]|2[0-3])[:h][0-5][0-9](?=\s*(?:[,-]\s?)?(?:(?:[a-z]{1,10}\s){0,2}[0-9]{1,2}[.,][0-9]{1,2}\s?v"
     r"(?:olts?)?\W*)?$)"

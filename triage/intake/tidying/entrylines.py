@@ -31,7 +31,7 @@ from triage.intake.said.counts import stated_count
 from triage.model import codes as model_codes
 
 #: A maker's own number alone in its line, or at its start.
-_OWN = lazily(r"(?=[A-Z]{0,3}[ -]?[0-9A-F]*[0-9])(?:[A-Z]{1,3}[ -])?[0-9A-Z]{2,7}(?=\s|$)")
+_OWN = lazily(r"(?=[A-Z]{0,3}[ .-]?[0-9A-F]*[0-9])(?:[A-Z]{1,3}[ .-])?[0-9A-Z]{2,7}(?=\s|$)")
 #: A failure type that a blank parts from its code.
 _TYPE = lazily(r"[0-9A-Fa-f]{2}h?")
 _LETTERS = lazily(r"[a-z]{1,3}")
@@ -158,7 +158,8 @@ def _one(rows: Sequence[Row], token: str, marks: set[str]) -> Row:
     texts.append(f"[{status}]" if status else rows[-1].text)
     first = rows[0]
     text = f"{first.line.text[: first.start]}{' '.join(texts)}"
-    own = first.line.own if first.finds.codes else first.line.own | {token}
+    told = bool(first.finds.codes) and first.finds.codes[0].kind != "own"
+    own = first.line.own if told else first.line.own | {token}
     return Row(line_of(first.line.number, text, text, own=own), text[first.start :], first.start)
 
 

@@ -15,7 +15,6 @@ from functools import cache
 from typing import NamedTuple
 
 from triage.intake.lines.row import Row, finds_of
-from triage.intake.naming.heads import role_of
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -24,6 +23,7 @@ from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
 from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant
 from triage.intake.said.near import small
+from triage.intake.tidying import legenddigits
 from triage.model.snapshot import StatusWord
 
 _LETTERS = r"[a-z][a-z0-9/.]{0,3}|[^\w\s=:,;|()\[\]/\"'.]{1,2}|[0-9](?=\s?[=:)\]-])"
@@ -55,7 +55,6 @@ _AT_END = lazily(r"(?<![^\s=:(\[])([^\w\s()\[\]]{1,2})(\s?[)\]]?)$")
 #: A letter last in a row, set off from what is before it.
 _LAST = lazily(r"([(\[]\s?|[>)\]}]\s{1,3}|\s-\s)([A-Za-z0-9]{1,2})(\s?[)\]]?)\s*$")
 _ENCLOSED = lazily(r"[(\[]\s?([A-Za-z0-9]{1,2})(?=\s?[)\]])")
-_DIGIT_BEHIND = lazily(r"(?:[ -][0-9A-Fa-f]{2})?\s?[(\[]([0-9])[)\]]")
 _LISTED = lazily(r"\s([A-Za-z0-9]{1,2})(?=\s*(?:[,.;)]|$))")
 #: The short word between a code and its text, one space around it, a dash before it perhaps.
 _NEXT_WORD = lazily(r"\s{1,2}(?:-\s)?([^\s()\[\]|;,-]{1,2}) (?=\w)")
@@ -84,7 +83,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     for places, entries in _explained(rows, is_name):
         used = _used(rows) if used is None else used
         first = entries[0].letters
-        sure = len(entries) > 1 or not first.isdigit() or _is_a_status(rows, places[0], first)
+        sure = len(entries) > 1 or not first.isdigit() or legenddigits.is_a_status(rows, places[0], first)
         sure = sure and not (entries[0].bare and _is_bullet(rows, first))
         if sure and _explain(entries, used, alone=len(places) == len(entries)):
             _take(legend, places, entries)
@@ -187,17 +186,16 @@ def _explained(rows: Sequence[Row], is_name: IsName) -> Iterator[tuple[list[int]
     """The lines that explain several letters, and those that follow each other and explain one each."""
     waiting: dict[int, Entry] = {}
     translated = cache(lambda: language([row.low for row in rows if not row.blank]) != "en")
-    beside = cache(lambda: {match[1] for row in rows for code in row.finds.codes
-                            if (match := _DIGIT_BEHIND.match(row.text, code.end)) is not None})
+    placed = cache(lambda: legenddigits.placed(rows))
     for at, row in enumerate(rows):
         if row.blank or row.finds.codes or len(row.low) > _LONGEST:
             continue
         if _MARKS.isdisjoint(row.line.text):
             sign = footnote(row.line.low, translated)
-            if sign is not None and _is_a_status(rows, at, sign[0]):
+            if sign is not None and legenddigits.is_a_status(rows, at, sign[0]):
                 yield [at], [Entry(*sign, "")]
             continue
-        if not (entries := _told(row, is_name, translated, beside)):
+        if not (entries := _told(row, is_name, translated, placed)):
             continue
         if waiting and (len(entries) > 1 or at - 1 not in waiting):
             yield list(waiting), list(waiting.values())
@@ -264,10 +262,10 @@ def _explain(entries: Sequence[Entry], used: set[str], alone: bool) -> bool:
 
 
 def _told(
-    row: Row, is_name: IsName, translated: Callable[[], bool], beside: Callable[[], set[str]]
+    row: Row, is_name: IsName, translated: Callable[[], bool], placed: Callable[[], legenddigits.Places]
 ) -> list[Entry]:
     """The letters that a line explains in which a mark stands that a legend needs; none where it holds anything else.
-    ``beside``: the digits in brackets behind codes, which are statuses where a line explains all of them."""
+    ``placed``: the digits in the places of statuses, which are that where a line explains all of them."""
     bullet = _BULLET.search(row.line.low, max(0, row.start - 8), row.start) if row.start else None
     begin = bullet.start() if bullet is not None else row.start
     low = row.line.low[begin : row.start] + row.low if begin < row.start else row.low
@@ -279,6 +277,7 @@ def _told(
     heads = _HEAD.finditer(low, first)
     head = next(heads, None)
     found: list[Entry] = []
+    signed: list[tuple[str, bool]] = []
     while head is not None:
         following = next(heads, None)
         stop = following.start() if following is not None else len(low)
@@ -295,14 +294,11 @@ def _told(
                 return []
             meaning = ""
         found.append(Entry(letters, status, meaning, led))
+        signed.append((letters, head[1] is not None or "=" in head[0] or ":" in head[0]))
         head = following
     if not any(entry.status or entry.answer for entry in found):
         return []
-    # With "=" behind each letter a dash stands within what it means.
-    sure = led and (len(found) == 1 or " - " not in low or low.count("=") >= len(found))
-    told = [entry.letters for entry in found]
-    explained = len(found) > 1 and bool(beside()) and beside() <= set(told)
-    return found if explained or _may_be_digits(told, "=" in low, sure) else []
+    return found if legenddigits.may_be_statuses(signed, low, led, placed()) else []
 
 
 def _is_bullet(rows: Sequence[Row], sign: str) -> bool:
@@ -324,28 +320,6 @@ def _first_head(low: str) -> int:
     return head.start() if head is not None and not low[first : head.start()].strip(_EDGE) else -1
 
 
-def _may_be_digits(letters: Sequence[str], equal: bool, led: bool) -> bool:
-    """Whether digits, if any, stand for statuses: all are, behind a word for a legend (``led``) or one after the other;
-    "3 - stored, 2 - pending" counts."""
-    digits = sum(letter.isdigit() for letter in letters)
-    if not digits or (led and (equal or digits == len(letters))):
-        return True
-    first = min(letters)
-    listed = first in ("0", "1") and "".join(letters) == "".join(map(str, range(int(first), int(first) + len(letters))))
-    return listed and (len(letters) > 2 or (equal and len(letters) > 1))
-
-
-def _is_a_status(rows: Sequence[Row], told: int, digit: str) -> bool:
-    """Whether a digit that a line by itself explains stands in the places of statuses: alone behind a key for them, or
-    in a cell of its own in the lines with codes. The line stands above or below all of these."""
-    coded = [at for at, row in enumerate(rows) if row.finds.codes]
-    if not coded or coded[0] < told < coded[-1]:
-        return False
-    keyed = (row.low.rpartition(mark) for row in rows for mark in ":=" if row.low.endswith(digit) and mark in row.low)
-    if any(value.strip() == digit and role_of(key.strip()) == "status" for key, _, value in keyed):
-        return True
-    cells = [{cell.strip(_CODE_EDGE) for cell in _CELLS.split(rows[at].low)} for at in coded]
-    return told != coded[-1] + 1 and any(digit in each for each in cells)
 
 
 def _used(rows: Sequence[Row]) -> set[str]:

@@ -27,11 +27,14 @@ from triage.intake.said.happenings import is_aside
 from triage.intake.words.saying_words import VERBS
 from triage.model import codes as model_codes
 
-#: A letter with five digits, or six hexadecimal digits with letters among them: nothing else has so much the form of a
-#: code. Or five digits, or two letters and three: counts, parts, streets have these as well. Or what is a code with its
-#: status only: four digits and letters (no year), six digits.
+#: A letter with five digits, one or two with three behind a point or hyphen ("K.204"), or six hexadecimal digits with
+#: letters among them: nothing else has so much the form of a code. Or five digits, or two letters and three: counts,
+#: parts, streets have these as well. Or what is a code with its status only: four digits and letters (no year), six
+#: digits.
 _NUMBER = lazily(
-    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
+    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}"
+    r"|(?<![A-Za-z0-9][.-])(?!HW|SW|FW|SN|PN|ID|SA|KL|NR|NO|EN|VW)[A-Z]{1,2}[.-][0-9]{3}(?![.-][0-9])"
+    r"|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
     r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}|DF[0-9]{3}|df[0-9]{3})"
     r"|((?!(?:19|20)[0-9]{2}(?![0-9]))(?=[A-F]{0,3}[0-9])[0-9A-F]{4}|[0-9]{6}))(?![^\W_]|[.,][0-9])"
 )
@@ -45,6 +48,7 @@ _SHORT = lazily(r"[`*]*\s*[(\[{][^()\[\]{}]{1,40}[)\]}][\s:,;-]+(?=[^\W\d_]{2})"
 _BULLETS = lazily(r"(?:[\s>|`\"*\u2022#-]|\(?[0-9]{1,3}[.):]\s)*")
 _AMOUNT = lazily(r"[0-9][0-9.,]*")
 _CODE_NEXT = lazily(r"[\s:;,|/-]*[pcbu][0-3][0-9a-f]{3}(?![^\W_])")
+_NEXT_CODE = lazily(r"(?<![^\W_])[pcbu][0-3][0-9a-f]{3}(?![^\W_])")
 _WORDS = lazily(r"[^\W\d_]{3}")
 _PIECES = lazily(r"[()\[\]{}@|;,/\t]|\.\.+|\s{2,}|\s-\s|\s(?=(?:from|von|ecu|unit)[:\s])")
 _LED = lazily(r"\s*(?:(?:from|in|von|im|dans|de|en|ecu|unit|system|module)(?::\s*|\s+))?")
@@ -170,8 +174,11 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
             listed = True
             yield _Place(match[0], start, "said", surely, True)
         elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):
-            rest = low[end : end + _FAR]
-            told = below or before in ("status", "name") or bool(states.in_text(rest)) or _names(rest, names)
+            # What is told behind a standard code is told of that one: "E-450 van, P0562 stored".
+            rest = _NEXT_CODE.split(low[end : end + _FAR], maxsplit=1)[0]
+            told = below or before in ("status", "name") or bool(states.in_text(rest))
+            # Beside a name alone a hyphen may be that of a connector: "XC-204, ABS, corroded".
+            told = told or ("-" not in match[0] and _names(rest, names))
             yield _Place(match[0], start, "text", surely, told)
 
 
@@ -203,7 +210,7 @@ def _before(low: str, start: int, names: Names) -> str:
     "word" for anything else, "other" for a key to something else."""
     lead = _BULLETS.match(low, 0, start)
     before = low[max(lead.end() if lead is not None else 0, start - _WINDOW) : start].rstrip(" `*\"")
-    bare = before.rstrip(" :=-/|;,>\u2013\"")
+    bare = before.rstrip(" :=-/|;,>.\u2013\"")
     if not bare:
         return "start"
     if before.endswith((".", "!", "?")):

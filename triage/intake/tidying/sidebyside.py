@@ -19,7 +19,8 @@ ABS | C0035 stored
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
@@ -31,6 +32,7 @@ from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
+from triage.model.snapshot import StatusWord
 
 #: A cell that says no more than that the code of its row was there.
 _MARKS = frozenset({"x", "xx", "yes", "y", "ja", "j", "oui", "si", "true", "1", "+", "\u2713", "\u2022", "*",
@@ -52,6 +54,7 @@ _BESIDE = ("code", "other", "count", "date", "odometer", *_WITH_CODE)
 _HEADS = {"module": "ecu", "code": "kode", "failure_type": "ftb", "description": "desc", "status": "stat"}
 #: The first cell of a row stands so near to the head of its column.
 _SLACK = 2
+_NO_LEGEND: Mapping[str, StatusWord] = MappingProxyType({})
 #: So many rows may head one table.
 _MOST_HEADS = 6
 
@@ -72,8 +75,9 @@ class _Table(NamedTuple):
     above: bool
 
 
-def unfolded(rows: list[Row]) -> list[Row]:
-    """The rows, those of tables with a scan in every column as scans one below the other; the same list else."""
+def unfolded(rows: list[Row], legend: Mapping[str, StatusWord] = _NO_LEGEND) -> list[Row]:
+    """The rows, those of tables with a scan in every column as scans one below the other; the same list else.
+    ``legend``: the statuses that letters and digits stand for."""
     if not any(_told_columns(row) for row in rows if row.cells and not row.finds.codes):
         return rows
     found: list[Row] = []
@@ -86,7 +90,7 @@ def unfolded(rows: list[Row]) -> list[Row]:
         else:
             if table.above:
                 found.pop()
-            found += _scans(table)
+            found += _scans(table, legend)
             at, tables = table.last, tables + 1
     return found if tables else rows
 
@@ -270,7 +274,7 @@ def _own_cells(row: Row, head: Row, starts: Sequence[int]) -> list[Cell] | None:
     return found
 
 
-def _scans(table: _Table) -> list[Row]:
+def _scans(table: _Table, legend: Mapping[str, StatusWord]) -> list[Row]:
     """One heading and the rows of each column, as a table of its own."""
     roles = [role_of(small(name)) for name in table.names]
     code_at = next((at for at, role in enumerate(roles) if at and role == "code"), None)
@@ -285,7 +289,7 @@ def _scans(table: _Table) -> list[Row]:
         # Where not each is of another phase only a number parts them.
         title = name if several else f"Scan {number}: {name}" if name else f"Scan {number}"
         found.append(row_like(table.head, ", ".join([title, *table.told.get(column, ())])))
-        loose, cells = _of_scan(table, column, code_at, beside)
+        loose, cells = _of_scan(table, column, code_at, beside, legend)
         found += loose
         if cells:
             found += [row_like(table.head, " | ".join(heads))]
@@ -301,7 +305,7 @@ def _head_of(table: _Table, role: str, at: int | None) -> str:
 
 
 def _of_scan(
-    table: _Table, column: int, code_at: int | None, beside: Sequence[int]
+    table: _Table, column: int, code_at: int | None, beside: Sequence[int], legend: Mapping[str, StatusWord]
 ) -> tuple[list[Row], list[tuple[Row, list[str]]]]:
     """What one column says: lines that name no code and no answer (the supply), and the cells of rows that do."""
     loose: list[Row] = []
@@ -314,7 +318,9 @@ def _of_scan(
         if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
             continue
         code = own[code_at].text if code_at is not None and code_at < len(own) else ""
-        text = _told(own[column], code)
+        # "0" may be said of a code that is not there, or be the legend's digit for a status.
+        status = legend.get(own[column].low.strip(" .()[]")) if code else None
+        text = status or _told(own[column], code)
         listed[name] = listed.get(name, False) or text is not None
         if text is None:
             continue

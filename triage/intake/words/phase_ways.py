@@ -187,7 +187,7 @@ _RUN_WAYS = (
     _way(
         rf"(?:aft|following|once|post|nach|apres|tras|despues|luego).*(?:{_CLEARED}).*"
         r"(?:driv|drov|road|test|trip|fahr|essai|roul|prueba|roda|recorr|condu|idl|run|lauf|ralenti)",
-        rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|nach {LO_OF}{LOESCH}|apres {EF_OF}{EFF}|"
+        rf"(?:{AFTER}[ -]?{OF_CODES}{CLEAR}|(?:nach|n\.) {LO_OF}{LOESCH}|(?:apres|ap\.?) {EF_OF}{EFF}|"
         rf"(?:tras|despues|luego) {BO_OF}{BORR}){AND_DROVE}",
     ),
     _way(_NEW_READ, rf"{RAN}(?![a-z])[^.;:|]{{0,40}}?(?<![a-z]){AGAIN}"),
@@ -214,8 +214,8 @@ _CLEAR_WAYS = (
         rf"(?:{CLEAR}|{LOESCH}|{EFF}|{BORR})(?![a-z])(?: [\w']+){{0,3}}{THEN}{AGAIN}",
     ),
     _way(
-        r"nach|n\.|apr|tras|desp|luego|nada|recien|justo",
-        rf"{NACH} {LO_OF}{LOESCH}|{APRES} {EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
+        r"nach|n\.|apr|ap\.? |tras|desp|luego|nada|recien|justo",
+        rf"{NACH} {LO_OF}{LOESCH}|(?:{APRES}|ap\.?) {EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
         rf"(?:tras|despues|desp\.|luego) {BO_OF}{BORR}|(?:recien|nada mas|justo (?:al|tras)) {BORR}",
     ),
     _way(
@@ -244,8 +244,9 @@ _BEFORE_WAYS = (
         rf"erste auslesung|erstauslesung|wie angeliefert|noch nicht {LOESCH}|{_NO_VOLTS}bei ankunft|{BEFORE_WORK_DE}",
     ),
     _way(
-        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|av\.|antes",
-        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|(?:avant|av\.) (?:tout |toute )?{EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
+        r"effac|suppress|borr|elimin|limpi|initial|inicial|l'arrivee|avant|av\.? |antes",
+        rf"rien (?:n'a ete )?{EFF}|nada {BORR}|"
+        rf"(?:avant|av\.?) (?:tout |toute )?{EF_OF}(?:{EFF}|raz|(?:re)?mise a zero)|"
         rf"avant qu(?:e |')(?:[\w'/-]+ ){{0,4}}?{EFF}|antes (?:de )?que (?:[\w'/-]+ ){{0,4}}?{BORR}|"
         rf"antes {BO_OF}{BORR}|previo al {BORR}|pre[ -]?borrado|etat initial|lecture initiale|scan initial|"
         rf"lectura inicial|"
@@ -277,7 +278,7 @@ PHASE_SIGNS = lazily(
     r"(?<![a-z0-9])(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na |nach|"
     r"vor|n\. |av\. |apr\. |desp\. )|danach|bef|prior|ehe |initial|final|as.(?:found|received|arrived)|apres|avant|"
     r"despues|"
-    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|erase|"
+    r"scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|suppress|follow|once|luego|erase|"
     r"noch|repair|as it|when it|again|erneut|wieder|relue?|relect|leid|with (?:a |the )?new|fixed|mended|repar|"
     r"instandg|une fois|una vez|una volta|nueva l|nouvelle l|dopo|voor|gewist|cancellat|all'arrivo|"
     r"back from|how (?:it|they)|(?:without|sans rien|sans|sin|ohne(?: zu)?|n ?'? ?t) (?:clear|eras|wip|delet|"
@@ -290,10 +291,10 @@ PHASE_SIGNS = lazily(
 #: The same word by word, a quick check before those: of signs with a space in them the word that is the rarer one.
 PHASE_WORDS = signs.of_pattern(
     r"^(?:aft|b4|post|pre(?!ss|heat|cha|mat|cis|ca|s[eu]|f|n|p|v)|lect|prima(?![a-z])|tras|ante|na$|nach|vor|"
-    r"n$|av$|apr$|desp$|recien|borrad|abschluss|angeliefert|it|new|fois|vez|volta|found|received|rien|nada|nothing|"
+    r"n$|av$|apr?$|desp$|recien|borrad|abschluss|angeliefert|it|new|fois|vez|volta|found|received|rien|nada|nothing|"
     r"not|how|without|sans|sin|ohne|haven|hasn|didn|then|dann|puis|back|reven|vuelto|volvi)|touched|return|"
     r"(?:ehe|nueva|nouvelle|neu|recien|justo)$|as.(?:found|received)|danach|bef|prior|initial|final|"
-    r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|follow|once|luego|"
-    r"erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
+    r"apres|avant|despues|scan|clear|closing|read|arriv|ankunft|eingang|ausgang|ausles|erste|losch|effac|"
+    r"suppress|follow|once|luego|erase|noch|repair|again|erneut|wieder|relue?|relect|leid|fixed|mended|repar|instandg|dopo|voor|gewist|cancellat|"
     r"inizial|aankomst|binnenkomst|eindscan|road|probefahrt|^(?:done|complete|finished|essai|prueba)"
 )

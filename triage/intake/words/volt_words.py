@@ -208,7 +208,7 @@ VEHICLE = lazily(
     r"transporter|lieferwagen|lkw|pkw|fahrzeug|benzin|benziner|fourgon|camion|voiture|vehicule|essence|furgoneta|"
     r"coche|vehiculo|gasolina|(?:mini|midi|auto|reise|linien|schul|stadt)bus|coach|minivan|pick-?up|camper|motorhome|"
     r"excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
-    r"utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
+    r"porteur|benne|ensileuse|moissonneuse|kipper|utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = lazily(
