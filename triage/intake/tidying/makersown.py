@@ -213,7 +213,7 @@ def _before(low: str, start: int, names: Names) -> str:
     bare = before.rstrip(" :=-/|;,>.\u2013\"")
     if not bare:
         return "start"
-    if before.endswith((".", "!", "?")):
+    if before.endswith((".", "!", "?")) and not before.endswith(".."):
         return "sentence"
     marked = bare != before
     piece = _CUT.split(bare)[-1].strip(" \"")
