@@ -164,3 +164,29 @@ def test_a_second_name_in_brackets_heads_a_list_in_a_list() -> None:
             "free of faults</li><li><b>Stability (Roll control)</b><ul><li>C0045</li></ul></li></ul>")
     assert modules_of(page)["suspension"] == ["U0100-82 confirmed"]
     assert modules_of(page)["vehicle dynamics"] == ["C0045"]
+
+
+@pytest.mark.parametrize("arrow", ["->", "=>", "-->"])
+@pytest.mark.parametrize("joint", [" + ", ", ", "; "])
+def test_an_arrow_behind_the_description_leads_to_the_names(arrow: str, joint: str) -> None:
+    told = (("P0562", "Supply low, engine off", "ABS"), ("C1042", "ECU has a fault", "Winch box"),
+            ("U0122", "No message from ABS", f"Winch box{joint}Airbag"), ("B1000", "Internal error", "Crane arm"),
+            ("U0155", "Bus to cluster lost", f"Crane arm{joint}Winch box{joint}ABS"), ("U0140", "Frames lost", "BCM"))
+    text = "\n".join(f"{code} {title} {arrow} {names}" for code, title, names in told)
+    assert printed(f"{text}\n\nEPS - no codes\n") == (
+        "ABS: P0562 U0155; Winch box: C1042 U0122 U0155; Airbag: U0122; Crane arm: B1000 U0155; BCM: U0140; EPS: clean")
+
+
+@pytest.mark.parametrize("codes", [
+    ("DF214", "DF377", "DF080"), ("TL-104", "TL-220", "LK-0017"), ("7C11", "9B30", "A2D4")])
+def test_an_arrow_leads_from_the_numbers_of_a_maker(codes: tuple[str, ...]) -> None:
+    first, second, third = codes
+    text = (f"{first} Wake-up line open -> ABS, Winch box\n{second} Pump relay -> Airbag (Restraint control module)\n"
+            f"{third} Tilt switch, no signal -> Winch box\n")
+    assert printed(text) == (
+        f"ABS: {first}; Winch box: {first} {third}; Airbag (Restraint control module): {second}")
+
+
+def test_an_arrow_leads_to_what_was_done() -> None:
+    text = "ABS\nP0562 Supply low -> charge it\nC0035 Wheel sensor -> replace it\nU0140 Lost BCM -> check fuse\n"
+    assert printed(text) == "ABS: P0562 C0035 U0140"

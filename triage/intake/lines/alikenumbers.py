@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.finds import Found
-from triage.intake.lines import shortnumbers
+from triage.intake.lines import namelist, shortnumbers
 from triage.intake.lines.codeplaces import LETTERED, OTHER_KEYS, QUANTITY, written_alike
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -54,6 +54,8 @@ class _Place(NamedTuple):
     status: bool
     name: bool
     led: bool
+    #: An arrow leads from the number and its description to what may be names.
+    arrow: bool = False
 
 
 def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) -> None:
@@ -77,7 +79,8 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         for place in places:
             marked = bool(place.shape[0])
             known = coded[place.shape] >= _FEW and marked and most
-            listed = several and ((place.status and marked) or (place.name and (place.status or some)))
+            listed = several and (
+                (place.status and marked) or (place.name and (place.status or some)) or place.arrow)
             if place.led or known or listed:
                 _set(place)
 
@@ -149,7 +152,8 @@ def _place(row: Row, is_name: IsName) -> _Place | None:
     words = rest.split(" ")[:_MOST_WORDS]
     names = any(_names(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
         _names(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
-    return _Place(row, 0, match[1], ("", 0), status, names, False)
+    arrow = namelist.behind_arrow(row, match.end(1), is_name)
+    return _Place(row, 0, match[1], ("", 0), status, names or any(map(is_name, arrow)), False, bool(arrow))
 
 
 def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_name: IsName) -> _Place | None:

@@ -48,6 +48,8 @@ _JOINT = lazily(r"\s*[,;]\s*|\s+\+\s+|\s+(?:and|und|et|y|e|sowie|plus)\s+")
 _HARD_BEFORE, _HARD_AFTER = lazily(r"[(\[;|:>]|\s-+(?=\s)"), re.compile(r"\s*(?:[)\];|:]|\s-+\s|$)")
 _TIGHT_JOINT = lazily(r"\s*[&+]\s*|\s+/\s+")
 _ARROW = lazily(r"\s*[-=]+>\s")
+#: An arrow behind a description: "P0562 System voltage low -> BCM, ABS".
+_FAR_ARROW = lazily(r"\s[-=]{1,3}>\s+(?=[^\W\d])")
 _AND = word_set("and und et y & + /")
 _SIDE_WORDS = word_set("side seite cote lado drvr drv pass psgr door")
 _BRACKETS = {"(": ")", "[": "]"}
@@ -164,7 +166,9 @@ def zone(row: Row, is_name: IsName) -> Span:
         start, last, stops = led.end() if led is not None else cell.start, cell.end, _CELL_STOP
     else:
         led = _marked(row, told) if told > end else None
-        lead = led or _LEAD.match(row.low, end)
+        arrow = None if led is not None else _led_by_arrow(row, end)
+        stops = _CELL_STOP if arrow is not None else stops
+        lead = led or arrow or _LEAD.match(row.low, end)
         start, last = lead.end() if lead is not None else end, len(text)
         if start >= len(_KIND) and KIND_FIRST.match(text, start - len(_KIND)):
             start -= len(_KIND)
@@ -177,6 +181,29 @@ def zone(row: Row, is_name: IsName) -> Span:
         stop = stops.search(text, start, last)
         last = _without_status(row, start, stop.start() if stop is not None else last, is_name)
     return (start, last) if 0 < last - start <= _LONGEST else (end, end)
+
+
+def _led_by_arrow(row: Row, end: int) -> re.Match[str] | None:
+    """The last arrow behind the description that follows a code, where no status alone stands behind it."""
+    if ">" not in row.text[end:] or _ARROW.match(row.text, end) is not None:
+        return None
+    found = list(_FAR_ARROW.finditer(row.text, end))
+    return found[-1] if found and states.of_cell(row.low[found[-1].end() :]) is None else None
+
+
+def behind_arrow(row: Row, end: int, is_name: IsName) -> list[str]:
+    """The names of the list that an arrow behind a description leads to; ``end``: where that begins.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> behind_arrow(rows_of("K2041 pump relay -> ABS + winch box")[0], 5, lambda name: name == "ABS")
+    ['ABS', 'winch box']
+    """
+    arrow = _led_by_arrow(row, end)
+    if arrow is None or len(row.text) - arrow.end() > _LONGEST:
+        return []
+    found = _split(row, (arrow.end(), _without_status(row, arrow.end(), len(row.text), is_name)), is_name)
+    texts = [tidy(row.text[start:stop]) for start, stop in found]
+    return texts if all(map(acceptable, texts)) else []
 
 
 def _marked(row: Row, told: int) -> re.Match[str] | None:
@@ -268,6 +295,13 @@ def _is_list(row: Row, span: Span, is_name: IsName, stops: re.Pattern[str]) -> b
     return bool(texts) and plain and 2 * sum(sure) >= len(sure)
 
 
+def described(row: Row, places: Sequence[Span]) -> bool:
+    """Whether a description stands between the code of a row and the arrow that leads to the names at ``places``."""
+    end = row.finds.codes[-1].end
+    lead = row.text[end : places[0][0]].rstrip() if places else ""
+    return lead.endswith(">") and has_letter(lead)
+
+
 def parts(row: Row, is_name: IsName) -> list[Span]:
     """The places of the names of a list behind a code; two that only together are a listed name are one."""
     return _split(row, zone(row, is_name), is_name)
@@ -318,10 +352,27 @@ def acceptable(text: str) -> bool:
     return bool(text) and len(text.split()) <= _MOST_WORDS and has_letter(text)
 
 
+def behind_arrows(sample: Sequence[Row], names: Names) -> bool:
+    """Whether an arrow leads to names in each row, right behind the code or behind its description."""
+    is_name = known(names)
+    sure = far = 0
+    for row in sample:
+        places = parts(row, is_name) if ">" in row.text else []
+        texts = [tidy(row.text[start:end]) for start, end in places]
+        led = described(row, places)
+        if not texts or not all(map(acceptable, texts)) or not (
+                led or _ARROW.match(row.text, row.finds.codes[-1].end)):
+            return False
+        far += led
+        sure += any(is_name(text) or names.score(text) >= 85.0 for text in texts)
+    # Behind a description an arrow may lead to what is to be done as well.
+    return sure > 0 and sure >= 0.5 * far
+
+
 def share(sample: Sequence[Row], names: Names) -> float:
     """How sure it is that names stand behind the code: the share of rows where all of them are known, or that of the
     names known where most rows hold several."""
-    good = filled = sure_names = told = arrows = first = 0
+    good = filled = sure_names = told = first = 0
     is_name = known(names)
     for row in sample:
         places = parts(row, is_name)
@@ -333,12 +384,8 @@ def share(sample: Sequence[Row], names: Names) -> float:
         sure_names += sum(is_name(text) or names.score(text) >= 85.0 for text in texts)
         first += bool(sure) and sure[0]
         told += len(texts)
-        arrows += _ARROW.match(row.text, row.finds.codes[-1].end) is not None and all(map(acceptable, texts))
     if not filled:
         return 0.0
-    if arrows == len(sample) and sure_names:
-        # An arrow leads to nothing else.
-        return 1.0
     # A description before a name makes no list of both.
     several = sure_names / told if told >= 1.5 * filled and first >= 0.2 * filled else 0.0
     return max(good, several * filled) / len(sample)

@@ -329,10 +329,11 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
 
 def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     """The module among the pieces behind the code, from the left or the right; or its first words, or its last."""
+    if namelist.behind_arrows(sample, names):
+        return Place(many=True, sure=True)
     tails = [[tidy(piece) for _, piece in wordy(row)] for row in sample]
     deepest = max((len(tail) for tail in tails), default=0)
-    best, best_share, best_words = HEADING, 0.45, 0
-    most_words = 0
+    best, best_share, best_words, most_words = HEADING, 0.45, 0, 0
     for index in [*range(min(deepest, 5)), *range(-1, -1 - min(deepest, 4), -1)]:
         texts = [tail[index] for tail in tails if (len(tail) > index if index >= 0 else len(tail) >= -index)]
         if len(texts) < 0.5 * len(sample):
