@@ -190,3 +190,24 @@ def test_an_arrow_leads_from_the_numbers_of_a_maker(codes: tuple[str, ...]) -> N
 def test_an_arrow_leads_to_what_was_done() -> None:
     text = "ABS\nP0562 Supply low -> charge it\nC0035 Wheel sensor -> replace it\nU0140 Lost BCM -> check fuse\n"
     assert printed(text) == "ABS: P0562 C0035 U0140"
+
+
+@pytest.mark.parametrize("bullet", ["", "- ", "* "])
+@pytest.mark.parametrize("behind", ["", "  / confirmed code", "  / still pending", " (stored)", "  3x"])
+def test_names_set_in_below_their_codes(bullet: str, behind: str) -> None:
+    told = (("SPN 96 FMI 4", "Fuel level", ("Dash (Instrument cluster)",)), ("SPN 111 FMI 1", "Low", ("Tipper box",)),
+            ("SPN 168 FMI 18", "Battery potential", ("Tipper box", "Suspension (Air suspension)")),
+            ("SPN 629 FMI 12", "Controller 1", ("Dash (Instrument cluster)", "Gearbox ECU (Transmission)")),
+            ("SPN 639 FMI 9", "Network 1", ("Gearbox ECU (Transmission)", "tipper box")),
+            ("SPN 84 FMI 2", "Road speed", ("Dash (Instrument cluster)",)), ("SPN 190 FMI 2", "Speed", ("ABS",)))
+    text = "\n".join("\n".join([f"{code}  {title}", *(f"    {bullet}{name}{behind}" for name in names)])
+                     for code, title, names in told)
+    found = {name: [code.rpartition(" FMI")[0] for code in codes] for name, codes in modules_of(f"{text}\n").items()}
+    assert found == {
+        "instrument cluster": ["SPN 96", "SPN 629", "SPN 84"], "Tipper box": ["SPN 111", "SPN 168", "SPN 639"],
+        "suspension": ["SPN 168"], "transmission control": ["SPN 629", "SPN 639"], "anti-lock brakes": ["SPN 190"]}
+
+
+def test_descriptions_set_in_below_codes_name_nothing() -> None:
+    text = "P0562\n   Alternator\nU0140\n   Bus fault\nC0035\n   Wheel sensor left\nB1000\n   Gateway\n"
+    assert list(modules_of(f"ABS\n{text}")) == ["anti-lock brakes"]

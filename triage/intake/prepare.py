@@ -217,7 +217,7 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
     is_name = namelist.known(names)
     owncodes.adopt(all_rows, lambda name: is_name(name := names.bare(name)) or (
         len(name) > 5 and names.score(name) >= 85.0))
-    return codefirst.in_front(all_rows, names.listed)
+    return codefirst.in_front(all_rows, names.listed, names)
 
 
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:

@@ -14,16 +14,19 @@ from collections.abc import Callable, Sequence
 from copy import copy
 from functools import lru_cache
 
+from triage.intake.codes.pieces import COUNTED
+from triage.intake.lines.namelist import acceptable
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import stands_between
 from triage.intake.naming.heads import is_key, role_of
-from triage.intake.naming.names import tidy
+from triage.intake.naming.names import Names, tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken
+from triage.intake.said.near import small
 from triage.model import codes as model_codes
 
 #: A line that ends with one of these goes on in the next one, which is then no name.
@@ -41,15 +44,19 @@ _COUNTS = signs.of_pattern("^(?:fault|code|dtc|entry|item|fehler|defaut|averia|f
 _BEHIND_NAME = lazily(r"\s*[(\[]|\s+-+\s+|\s+/\s+|\s*[:,;]\s+|\s{2,}")
 #: Behind the status something else may be told: "Present - lamp on".
 _BEHIND_STATUS = lazily(r"\s+-+\s|\s{2,}|\s*[,;]\s")
+_LONGEST_NAME, _MOST_ADOPTED = 60, 40
 
 
-def in_front(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
-    """The rows, each line that names the module of the codes above it in front of them. ``is_name``: listed names."""
+def in_front(rows: Sequence[Row], is_name: Callable[[str], bool], names: Names | None = None) -> list[Row]:
+    """The rows, each line that names the module of the codes above it in front of them. ``is_name``: listed names;
+    ``names`` are given those that nobody knows."""
     for at in signs.places(rows, _COUNTS):
         _rule(rows[at])
-    named = _named_below(rows, is_name)
-    if named:
+    if named := _named_below(rows, is_name):
         return _with_names(rows, named, is_name)
+    if names is not None and (named := _set_in_below(rows, names.likely)):
+        _adopt(rows, named, names)
+        return _with_names(rows, named, _may_name)
     if not any(_kind(row.low) == "module" for row in rows if not row.finds.codes):
         return list(rows)
     found: list[Row] = []
@@ -109,6 +116,40 @@ def _named_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[in
     return found if deeper or (alone and follows) else {}
 
 
+def _set_in_below(rows: Sequence[Row], is_name: Callable[[str], bool]) -> dict[int, list[int]]:
+    """The same where nothing but names is set in below the codes: most of them known, the others in the same place."""
+    coded = [at for at, row in enumerate(rows) if row.finds.codes and row.roles is None]
+    if len(coded) < 2 or _name_above(rows, coded[0], is_name):
+        return {}
+    found: dict[int, list[int]] = {}
+    sure = 0
+    for at in coded:
+        below = at + 1
+        while below < len(rows) and rows[below].text and rows[below].line.indent > rows[at].line.indent:
+            if _name_and_status(rows[below], _may_name) is None:
+                return {}
+            sure += _name_and_status(rows[below], is_name) is not None
+            found.setdefault(at, []).append(below)
+            below += 1
+    listed = sum(map(len, found.values()))
+    return found if len(found) == len(coded) and listed > 1 and sure >= 0.5 * listed else {}
+
+
+def _adopt(rows: Sequence[Row], named: dict[int, list[int]], names: Names) -> None:
+    """List the names of several words that stand below the codes and that nobody knows, in this text alone."""
+    below = (rows[at] for places in named.values() for at in places)
+    texts = {tidy(row.text[: (_name_and_status(row, _may_name) or (0, 0))[0]]) for row in below}
+    for text in sorted(text for text in texts if " " in text and not names.likely(text))[:_MOST_ADOPTED]:
+        names.adopt_whole(text)
+
+
+def _may_name(text: str) -> bool:
+    """Whether a text may be the name of a module that nobody knows: a few words and nothing that is said of a code."""
+    low = small(text)
+    return acceptable(text) and len(text) <= _LONGEST_NAME and ":" not in text and not (
+        COUNTED.search(low) or spoken(low) or states.in_text(low) or stands_between(low))
+
+
 def _name_above(rows: Sequence[Row], at: int, is_name: Callable[[str], bool]) -> bool:
     """Whether a name stands above a line, with nothing but part numbers, a voltage or heads of columns between."""
     at -= 1
@@ -126,9 +167,14 @@ def _name_and_status(row: Row, is_name: Callable[[str], bool]) -> tuple[int, int
         return None
     if is_name(tidy(row.text)):
         return len(row.text), len(row.text)
+    counted = COUNTED.search(row.low)
+    if counted is not None and is_name(tidy(row.text[: counted.start()])):
+        return counted.start(), counted.start()
     for match in _BEHIND_NAME.finditer(row.text):
-        status = _BEHIND_STATUS.split(row.low[match.end() :].strip(" )]"), maxsplit=1)[0]
-        if states.is_status(status) and is_name(tidy(row.text[: match.start()])):
+        rest = row.low[match.end() :]
+        status = _BEHIND_STATUS.split(rest.strip(" )]"), maxsplit=1)[0]
+        told = states.of_cell(status) is not None or stands_between(rest)
+        if told and is_name(tidy(row.text[: match.start()])):
             return match.start(), match.end()
     return None
 

@@ -26,8 +26,10 @@ def left_out(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
         if row.text and len(row.text) <= _LONGEST and not row.finds.codes and not has_digit(row.low):
             places[row.low].append(at)
     kept = list(rows)
+    coded = sum(bool(row.finds.codes) for row in rows)
     for found in places.values():
-        if len(found) >= _FEWEST and _is_label(rows, found, is_name):
+        # What stands below few of the entries tells those from the others.
+        if len(found) >= max(_FEWEST, coded / 3) and _is_label(rows, found, is_name):
             for at in found:
                 kept[at] = Row(rows[at].line, "", 0)
     return kept

@@ -213,8 +213,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
     if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
-        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above.
-        return not rest
+        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it.
+        return not rest and _prefix(line) == _prefix(above)
     if line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
