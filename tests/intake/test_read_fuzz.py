@@ -27,7 +27,8 @@ _WRITTEN = {"0": "[0OoQ]", "1": "[1Il|]", "5": "[5Ss]", "2": "[2Zz]"}
 _GLUE = "ECMABSP0U1-:;,.|()[]/ \t\n#*>=\u00a0\u2013\u2026é\x00°"
 _DIGITS = {
     "zero": "0", "oh": "0", "nought": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6",
-    "seven": "7", "eight": "8", "nine": "9",
+    "seven": "7", "eight": "8", "nine": "9", "ten": "10", "twenty": "20", "thirty": "30", "forty": "40", "fifty": "50",
+    "sixty": "60", "seventy": "70", "eighty": "80", "ninety": "90",
 }
 _SPOKEN = re.compile(rf"\b(?:{'|'.join(_DIGITS)})\b", re.IGNORECASE)
 _WORDS = (
