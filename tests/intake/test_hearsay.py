@@ -10,6 +10,7 @@ from triage.intake.read import read_text
 from triage.intake.tidying.hearsay import MESSAGE
 
 _HEARSAY = [
+    "(Another garage noted P0300 on their bill in 2020, it is in none of the modules now.)",
     "Note: another garage cleared P0300 last year, not seen today",
     "Customer says P0300 came up last month",
     "Previous owner had P0300 and a new coil",

@@ -86,7 +86,7 @@ _NOW = lazily(
     r"(?<![a-z])(?:still|now|today|currently|again today|heute|jetzt|noch|aktuell|encore|toujours|maintenant|"
     r"aujourd'hui|todavia|sigue|ahora|hoy)(?![a-z])"
 )
-_DENIED = lazily(r"(?<![a-z])(?:not|no longer|never|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,4}\s*$")
+_DENIED = lazily(r"(?<![a-z])(?:not|none|no longer|never|aucun|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,4}\s*$")
 _SENTENCE = lazily(rf"[!?]\s+|\.{NOT_SHORT}\s+")
 #: Before who or when at the start of a sentence.
 _SMALL = word_set("the a an at on during in some le la l un der die das beim bei eine laut el en")
@@ -150,7 +150,8 @@ def _is_hearsay(row: Row) -> bool:
     """Whether a row with codes, or a remark without an answer, tells what somebody else said or did, or what was at
     another time, and nothing of now."""
     low = row.low
-    first = WORD.match(low)
+    # "(The last garage wrote P0128 on the invoice.)"
+    first = WORD.match(low, len(low) - len(low.lstrip(" (\"'")))
     if len(low) <= _LONGEST and row.finds.codes and _is_gone(low):
         return True
     if first is None or first[0] not in _STARTS or len(low) > _LONGEST:
