@@ -86,7 +86,8 @@ _NOW = lazily(
     r"(?<![a-z])(?:still|now|today|currently|again today|heute|jetzt|noch|aktuell|encore|toujours|maintenant|"
     r"aujourd'hui|todavia|sigue|ahora|hoy)(?![a-z])"
 )
-_DENIED = lazily(r"(?<![a-z])(?:not|none|no longer|never|aucun|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,4}\s*$")
+_DENIED = lazily(
+    r"(?<![a-z])(?:not|none|no longer|never|aucun|n't|nicht|kein\w*|pas|plus|no|ya no)(?: [a-z]+){0,4}\s*$")
 _SENTENCE = lazily(rf"[!?]\s+|\.{NOT_SHORT}\s+")
 #: Before who or when at the start of a sentence.
 _SMALL = word_set("the a an at on during in some le la l un der die das beim bei eine laut el en")
