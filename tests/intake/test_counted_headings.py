@@ -190,3 +190,15 @@ def test_a_count_before_the_name_is_held_against_the_codes() -> None:
     reading = read_text("3 in engine: p0562,p0685\n1 in cluster: u0100\n", load())
     assert [module.printed for module in reading.snapshots[0].modules] == ["engine", "cluster"]
     assert "the text says 3 codes, 2 codes read" in reading.notices[0].message
+
+
+@pytest.mark.parametrize(("head", "none"), [
+    ("<< {} >>      {} found", "<< {} >>      no comms"), ("== {} ==  {} stored", "== {} ==  no comms"),
+    ("{}      {} found", "{}     no comms"), ("[{}]   {} gefunden", "[{}]   keine Antwort"),
+    ("{} .... {} found", "{} .... no comms"),
+])
+def test_how_many_were_found_is_no_part_of_the_name(head: str, none: str) -> None:
+    one, two = head.format("Radio", 1), head.format("Airbag", 2)
+    text = (f"{one}\n    B1004   aerial open   active\n{two}\n    B0040   squib   active\n"
+            f"    B0051   buckle   stored\n{none.format('ABS')}\n")
+    assert printed(text) == "Radio: B1004; Airbag: B0040 B0051; ABS: silent"

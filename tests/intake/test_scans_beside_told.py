@@ -1,5 +1,4 @@
-"""Scans told beside each other: a column a scan, a column that names the scan, modules across, blocks. All invented;
-wordings: common practice."""
+"""Scans told beside each other: a column a scan, or one that names it, modules across. Wordings: common practice."""
 
 from __future__ import annotations
 

@@ -25,10 +25,15 @@ COUNT_AFTER = lazily(
 #: "Getriebe  Fehler 4", at the end of a short line.
 _LAST = lazily(r"(?<=[a-z)\]])[\s:-]{1,30}(?:codes|dtcs|faults|fehler|defauts|averias|fallos)\s+([0-9]{1,2})\s*$")
 _FAILED = lazily(r"(?:\s{2,}|\t|\s?[:|.-]{1,40}\s?)(?:fail(?:ed)?|faulty|nok)\s{1,4}[(]?([0-9]{1,2})[)]?\s*$")
+#: "Brakes      2 found", "== Brakes ==  2 stored", the last of a line, set off from the name.
+_FOUND = lazily(
+    r"(?:\s{2,}|\t|\s?[:|.=>*-]{1,40}\s{0,8})([0-9]{1,2})\s(?:found|stored|logged|recorded|gefunden|gespeichert|"
+    r"trouves?|memorises?|encontrad[oa]s?|almacenad[oa]s?)\s*$"
+)
 #: A word of each of those.
 _SIGNS = signs.of_pattern(
     "code|dtc|fault|flt|err|fehler|eintrag|defaut|averia|fallo|codigo|entr|panne|storung|anomal|malfunction|registro|"
-    "^fail|^nok"
+    "^fail|^nok|^found|^stored|^logged|^recorded|^gefunden|^gespeich|^trouve|^memoris|^encontrad|^almacenad"
 )
 #: How often a code was seen, in a line below it.
 _SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
@@ -43,10 +48,12 @@ def stated_count(low: str) -> tuple[int, int, int] | None:
 
     >>> stated_count("ecm - 3 codes"), stated_count("abs (codes: 2)"), stated_count("ecm")
     ((3, 3, 13), (2, 5, 14), None)
+    >>> stated_count("abs   2 found")
+    (2, 3, 13)
     """
     if _DIGIT.search(low) is None or not signs.of(low) & _SIGNS:
         return None
-    for pattern in (COUNT, COUNT_AFTER, _FAILED, _LAST):
+    for pattern in (COUNT, COUNT_AFTER, _FAILED, _LAST, _FOUND):
         match = pattern.search(low)
         if match is not None:
             return int(match[1]), match.start(), match.end()
