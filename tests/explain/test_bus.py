@@ -54,3 +54,11 @@ def test_makers_numbers_that_are_alike_are_no_network(code: str) -> None:
     found = assess(job(van("before-clear", holds, **FED), van("after-clear", **FED), van("after-run", holds, **GOOD)),
                    tables())
     assert {fault["explained_by"] for fault in found.verdict["faults"]} <= {None, "supply event"}
+
+
+def test_one_module_that_tells_it_with_a_failure_type_and_without_is_one() -> None:
+    twice = {"engine control": [{"code": "U0073"}, {"code": "U0073", "failure_type": "88"}]}
+    once = {"engine control": [{"code": "U0073"}]}
+    found = [max(decibans(assess(job(van("before-clear", held, **FED), van("after-clear", **FED),
+                                     van("after-run", held, **GOOD)), tables()), "U0073")) for held in (once, twice)]
+    assert found[0] == pytest.approx(found[1], abs=1.0)

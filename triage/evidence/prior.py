@@ -13,7 +13,8 @@ from triage.evidence.chain import said
 from triage.evidence.echo import without_words
 from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VOLTAGE, missed_in_work
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
-from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
+from triage.model.bus_reports import BUS_LEAST, bus_groups
+from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -128,17 +129,15 @@ def _bus(result: Priors, book: Casebook, line: Timeline, link: Links, params: Pa
     seen = (book.seen == SEEN) & (full & (book.phase > 0))[book.fault_session]
     told = np.zeros(book.faults, dtype=np.int64)
     beside = np.zeros(book.faults, dtype=bool)
-    bus = np.flatnonzero((link.relation == BUS) & book.flags(lambda facts: facts.known) & seen.any(axis=1))
-    groups: dict[tuple[int, str], list[int]] = {}
-    for fault in bus.tolist():
-        groups.setdefault((int(book.fault_session[fault]), book.code[fault]), []).append(fault)
-    for (session, _), faults in groups.items():
-        together = seen[faults].sum(axis=0)
+    for faults in bus_groups(book, link, seen.any(axis=1)):
+        modules = book.fault_module[faults]
+        each = [seen[faults][modules == module].any(axis=0) for module in set(modules.tolist())]
+        together = np.array(each).sum(axis=0)
         told[faults] = np.where(seen[faults], together, 0).max(axis=1)
-        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == session)
-        beside |= lost & (seen & (together >= 2)).any(axis=1) & np.isin(book.fault_module, book.fault_module[faults])
-    for least, most, rate in ((2, 2, "bus.several"), (3, len(book.module_name), "bus.many")):
-        _apply(result, (told >= least) & (told <= most), "several modules report the network", _scale(
+        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == book.fault_session[faults[0]])
+        beside |= lost & (seen & (together >= BUS_LEAST)).any(axis=1) & np.isin(book.fault_module, modules)
+    for these, rate in ((told == BUS_LEAST, "bus.several"), (told > BUS_LEAST, "bus.many")):
+        _apply(result, these, "several modules report the network", _scale(
             {HARD: params.rate(rate), INTERMITTENT: params.rate(rate)}))
     _apply(result, beside, "reported with a failing network", _scale({ECHO: params.rate("echo.bus")}))
 

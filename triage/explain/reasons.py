@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import ANSWERS, INVALID, LOST, POINTER, Casebook, Links, Timeline
+from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
 from triage.units import to_probability
@@ -120,7 +120,7 @@ def reasons(
 def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fault: int, target: int) -> list[str]:
     top = int(causes[fault].argmax())
     facts = book.facts[fault]
-    if top == 4 and link.relation[fault] == LOST:
+    if top == 4 and link.relation[fault] == LOST and _beside_network(book, link, fault):
         return ["reported together with a network that fails: its wires come first"]
     if top == 4 and target >= 0:
         points = "only asks for the lamp on behalf of" if facts.known else "only points at"
@@ -139,6 +139,12 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if top == 2:
         said.append(_low_words(book, line, fault))
     return said
+
+
+def _beside_network(book: Casebook, link: Links, fault: int) -> bool:
+    """Whether its module reported the network in a snapshot in which this was seen."""
+    mine = np.flatnonzero((link.relation == BUS) & (book.fault_module == book.fault_module[fault]))
+    return bool(((book.seen[mine] == 1) & (book.seen[fault] == 1)).any())
 
 
 def _empty_words(book: Casebook, link: Links, fault: int, target: int) -> str | None:

@@ -17,7 +17,8 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from triage.model.assessment import FaultLine
-from triage.model.casebook import BUS, LOST, NOT_READABLE, SEEN, Casebook, Links
+from triage.model.bus_reports import bus_groups
+from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
 from triage.model.verdict import name_of
 
 if TYPE_CHECKING:
@@ -26,8 +27,6 @@ if TYPE_CHECKING:
 
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
-#: So many modules that report their network speak of its wires rather than of their own.
-BUS_LEAST = 2
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
 OWN_PULL_UP = ("temperature", "fuel level")
 
@@ -67,15 +66,10 @@ def _on_the_bus(book: Casebook, link: Links, persists: Bools, decibans: Floats) 
     """(fault, head) where several modules report that one network fails: the surest report is the head of the others
     and of the losses of modules that answer which were seen with it, whether those persist by themselves or not."""
     back = (book.phase > 0)[book.fault_session] & (book.seen == SEEN)
-    bus = np.flatnonzero((link.relation == BUS) & book.flags(lambda facts: facts.known) & persists & back.any(axis=1))
-    groups: dict[tuple[int, str], list[int]] = {}
-    for fault in bus[np.argsort(-decibans[bus], kind="stable")].tolist():
-        groups.setdefault((int(book.fault_session[fault]), book.code[fault]), []).append(fault)
-    for (session, _), faults in groups.items():
-        if len(faults) < BUS_LEAST:
-            continue
+    for group in bus_groups(book, link, persists & back.any(axis=1)):
+        faults = sorted(group, key=lambda fault: -float(decibans[fault]))
         failing = back[faults].any(axis=0)
-        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == session)
+        lost = (link.relation == LOST) & (link.lost < 0.5) & (book.fault_session == book.fault_session[faults[0]])
         for fault in (*faults[1:], *np.flatnonzero(lost & (back & failing).any(axis=1)).tolist()):
             yield fault, faults[0]
 

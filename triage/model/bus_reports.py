@@ -1,0 +1,28 @@
+"""Reports of one network by several modules: they speak of its wires rather than of any module's own."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from triage.model.casebook import BUS
+
+if TYPE_CHECKING:
+    from triage.model.casebook import Bools, Casebook, Links
+
+#: So many modules that report one network speak of its wires.
+BUS_LEAST = 2
+
+
+def bus_groups(book: Casebook, link: Links, chosen: Bools) -> list[list[int]]:
+    """The faults of ``chosen`` (N) that report one network, by session and standard code, where several modules do; a
+    code with a failure type and without one is one report of its module."""
+    groups: dict[tuple[int, str], list[int]] = {}
+    known = book.flags(lambda facts: facts.known)
+    for fault in np.flatnonzero((link.relation == BUS) & known & chosen).tolist():
+        groups.setdefault((int(book.fault_session[fault]), book.code[fault]), []).append(fault)
+    return [faults for faults in groups.values() if len(set(book.fault_module[faults].tolist())) >= BUS_LEAST]
+
+
+__all__ = ["BUS_LEAST", "bus_groups"]
