@@ -31,6 +31,7 @@ from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
+from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict, fault_name
@@ -80,10 +81,15 @@ class Worked:
 
         canonical = _canonical_names(tables).__getitem__
         named = [one_name(session, canonical) for session in sessions]
+        typed = [one_type(session) for session, _ in named]
         self.tables = tables
         #: Of each session: another name given for a module -> the name it stands under in the casebook.
         self.other_names = [other for _, other in named]
-        self.book: Casebook = casebook([session for session, _ in named], tables.facts, module_facts)
+        #: Of each session: what its codes without a failure type stand for.
+        self.meant = [meant for _, meant in typed]
+        self.book: Casebook = casebook([session for session, _ in typed], tables.facts, module_facts)
+        for told, meant in zip(self.book.notices, self.meant, strict=True):
+            told += type_notices(meant)
         self.line: Timeline = timeline(self.book, tables, canonical)
         branches = named_as_scanned(self.book, topology) if topology else None
         self.links: Links = links(self.book, self.line, tables, branches)
@@ -108,8 +114,8 @@ def verdicts(sessions: Sequence[Session], tables: Tables, *, ledger: bool = Fals
         return []
     work = Worked(sessions, tables, steps=ledger)
     result = verdicts_of(work, ledger=ledger)
-    for session, other, verdict in zip(sessions, work.other_names, result, strict=True):
-        verdict["faults"] = under_given_names(session, other, verdict["faults"])
+    for session, other, meant, verdict in zip(sessions, work.other_names, work.meant, result, strict=True):
+        verdict["faults"] = under_given_names(session, other, meant, verdict["faults"])
     return result
 
 

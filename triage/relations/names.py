@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
+from triage.model.failure_types import Meant
 from triage.model.session import Event, Session
 from triage.model.snapshot import ModuleScan, Reading
-from triage.model.verdict import FaultVerdict
+from triage.model.verdict import FaultVerdict, fault_name
 
 Named = TypeVar("Named", ModuleScan, Reading, Event)
 
@@ -56,15 +57,31 @@ def _under(entry: Named, other: dict[str, str]) -> Named:
     return entry if name is None else entry.model_copy(update={"module": name})
 
 
-def under_given_names(session: Session, other: dict[str, str], faults: list[FaultVerdict]) -> list[FaultVerdict]:
-    """``faults``, each once for every name under which ``session`` (as given) lists its code."""
-    if not other:
+def under_given_names(
+    session: Session, other: dict[str, str], meant: Meant, faults: list[FaultVerdict],
+) -> list[FaultVerdict]:
+    """``faults``, each once for every name and failure type under which ``session`` (as given) lists its code.
+
+    An entry that gave no type where another did is explained by the fault it stands for.
+    """
+    if not other and not meant:
         return faults
-    given: dict[tuple[str, str, str | None], dict[str, None]] = {}
+    given: dict[tuple[str, str, str | None], dict[tuple[str, str | None], None]] = {}
     for snapshot in session.snapshots:
         for scan in snapshot.modules:
+            name = other.get(scan.module, scan.module)
             for entry in scan.codes:
-                key = (other.get(scan.module, scan.module), entry.code, entry.failure_type)
-                given.setdefault(key, {})[scan.module] = None
-    return [fault if name == fault["module"] else fault | {"module": name}
-            for fault in faults for name in given[fault["module"], fault["code"], fault["failure_type"]]]
+                kind = entry.failure_type
+                # Of several types the first answers for the entry without one, so that it appears once.
+                stands = meant.get((name, entry.code), (kind,))[0] if kind is None else kind
+                given.setdefault((name, entry.code, stands), {})[scan.module, kind] = None
+    return [fault if (name, kind) == (fault["module"], fault["failure_type"]) else _as_given(fault, name, kind)
+            for fault in faults for name, kind in given[fault["module"], fault["code"], fault["failure_type"]]]
+
+
+def _as_given(fault: FaultVerdict, name: str, kind: str | None) -> FaultVerdict:
+    """``fault`` as the entry that gave another name for its module, or no failure type, has it."""
+    out = fault | {"module": name, "failure_type": kind}
+    if kind != fault["failure_type"] and fault["explained_by"] is None:
+        out["explained_by"] = fault_name(name, fault["code"], fault["failure_type"])
+    return out

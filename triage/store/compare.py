@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Literal
 
+from triage.model.failure_types import one_type
 from triage.model.session import Session
 from triage.model.snapshot import Phase, Snapshot
 from triage.model.verdict import Standing
@@ -223,6 +224,7 @@ def past_faults(
     session: Session, verdict: VerdictLike | None = None, resolve: Resolve = folded,
 ) -> dict[Key, PastFault]:
     """Each fault of a session with its sightings: what an earlier session has to say in a later one."""
+    session, _ = one_type(session)
     names: dict[Key, tuple[str, str, str | None]] = {}
     for snapshot in session.snapshots:
         for scan in snapshot.modules:
