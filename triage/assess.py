@@ -203,7 +203,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     shown = [*notices, *book.notices[0]]
     verdict["notices"] = [notice.as_json() for notice in shown]
     refused = work.evidence.weighed.refused
-    short = short_list(lines, verdict, printed_names(session))
+    pins = {story.about: story.pins for story in work.links.stories.get(0, []) if story.pins is not None}
+    short = short_list(lines, verdict, printed_names(session), pins)
     open_groups = unsettled(lines, verdict["next_checks"])
     course = work_course(work)
     return Assessment(

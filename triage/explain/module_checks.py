@@ -24,18 +24,20 @@ TOGETHER = 0.5
 #: The safety classes without which a vehicle has to be kept from moving.
 STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
-#: How the check of a module that stays silent begins.
-ASK_AGAIN = "check feed, ground and network lines of"
+#: What the check of a module that stays silent ends with.
+ASK_AGAIN = "then ask it again"
+#: Two wires with a terminator of 120 ohm at each end (ISO 11898-2).
+WIRES = "60 ohm between its two network wires with the supply off"
 
 
 def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: list[str]) -> list[NextCheck]:
     """Silent modules: what several share first, then each one's feed and ground, before the modules that complain."""
     stories = [story for story in link.stories.get(case.place, []) if story.modules]
-    alone = [_silent(book, link, case, story.modules[0], bits, names) for story in stories
-             if story.kind == "silent module"]
+    single = [story for story in stories if story.kind == "silent module"]
+    alone = [_silent(book, link, case, story, bits, names) for story in single]
     checks = [_behind(book, link, case, story, bits, names) for story in stories if story.kind != "silent module"]
-    if len(alone) > 1:
-        modules = [story.modules[0] for story in stories if story.kind == "silent module"]
+    if len(alone) > 1 and all(story.pins is None for story in single):
+        modules = [story.modules[0] for story in single]
         told = _listed([case.name(book.module_name[module]) for module in modules])
         checks.append({
             "do": f"check what {told} share before each of them: feed, fuse, ground, branch or gateway",
@@ -47,14 +49,22 @@ def silent_checks(book: Casebook, link: Links, case: Case, bits: Floats, names: 
     return checks + alone
 
 
-def _silent(book: Casebook, link: Links, case: Case, module: int, bits: Floats, names: list[str]) -> NextCheck:
-    """The check of one module that stayed silent."""
+def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
+    """The check of one module that stayed silent; what was measured at its connector is not asked for again."""
+    module, pins = story.modules[0], story.pins
     faults = _about(book, link, case, [module])
     name, facts = case.name(book.module_name[module]), book.module_facts[module]
     ready = " with the drive READY" if facts.awake == "ready" else ""
+    what, where, passes = f"check feed, ground and network lines of {name}", f"connector of {name}", FEED
+    if pins is not None and pins.lost:
+        what, where = f"find where {name} loses its {pins.lost}", f"fuse, splices and wire to the {pins.lost} of {name}"
+    elif pins is not None and pins.sound:
+        left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
+        what = f"check {' and '.join([*left, 'network lines'])} of {name}"
+        passes = f"{FEED}; {WIRES}" if left else WIRES
     return {
-        "do": f"{ASK_AGAIN} {name}, then ask it again{ready}",
-        "where": f"connector of {name}", "minutes": 20.0, "passes_if": f"{FEED}, and it answers",
+        "do": f"{what}, {ASK_AGAIN}{ready}",
+        "where": where, "minutes": 20.0, "passes_if": f"{passes}, and it answers",
         "settles": [names[fault] for fault in faults],
         # Its own list is unread as well: whatever it holds comes to light.
         "gain_bits": round(UNREAD_LIST * float(link.silent[module]) + float(bits[faults].sum()) * 0.8, 2),

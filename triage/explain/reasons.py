@@ -77,9 +77,9 @@ def reasons(
     said: list[str] = []
     target = int(link.target[fault])
     if target >= 0 and link.lost[fault] >= 0.5:
-        said.append(f"{book.module_name[target]}, {STAYS_SILENT}")
+        said.append(f"{book.shown(target)}, {STAYS_SILENT}")
     elif link.relation[fault] == LOST and target >= 0 and book.state[target].max() == 1:
-        said.append(f"{book.module_name[target]}, {ANSWERS_SCAN}")
+        said.append(f"{book.shown(target)}, {ANSWERS_SCAN}")
     if fault in link.contradictions:
         said.append(link.contradictions[fault].what)
     back = [column for column in columns if book.phase[session, column] > 0 and book.seen[fault, column] == 1]
@@ -93,7 +93,7 @@ def reasons(
         verb = "came back" if before else "first seen"
         said.append(f"{verb} {phase_words(book, session, back[0])}{scans}")
     if refused[fault] > 0.5 and back:
-        said.append(f"the whole list of {book.module_name[book.fault_module[fault]]} stayed: its clear did not take")
+        said.append(f"the whole list of {book.shown(int(book.fault_module[fault]))} stayed: its clear did not take")
     if gone and not back and before:
         said.append(f"seen {phase_words(book, session, before[0])}, not seen {phase_words(book, session, gone[-1])}")
     if before and not back and not gone:
@@ -125,7 +125,7 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if top == 4 and target >= 0:
         points = "only asks for the lamp on behalf of" if facts.known else "only points at"
         verb = points if link.relation[fault] == POINTER else "repeats what it gets from"
-        return [f"it {verb} {book.module_name[target]}"]
+        return [f"it {verb} {book.shown(target)}"]
     if top == 4:
         return ["it only tells that another fault holds the engine back: look for that one"
                 if "torque reduced" in facts.title else "it only asks for the lamp on behalf of another module"]
@@ -156,7 +156,7 @@ def _empty_words(book: Casebook, link: Links, fault: int, target: int) -> str | 
             link.relation[fault] == INVALID and book.phase[book.fault_session[fault], readable[-1]] <= 0):
         return None
     quiet = link.target_state[fault, readable[-1]] == ANSWERS and link.target_active[fault, readable[-1]] == 0
-    return f"{book.module_name[target]}, which it points at, shows nothing: read that again first" if quiet else None
+    return f"{book.shown(target)}, which it points at, shows nothing: read that again first" if quiet else None
 
 
 def lasting_witness(book: Casebook, link: Links, fault: int) -> bool:
@@ -178,7 +178,7 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
         return f"{WITNESS} an overvoltage, not a fault of its own"
     if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
-                f"{book.module_name[book.fault_module[fault]]}")
+                f"{book.shown(int(book.fault_module[fault]))}")
     return f"{WITNESS} a supply event, not a fault of its own"
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -14,7 +15,7 @@ from triage.explain.pointers import empty_pointers, pointer_words
 from triage.explain.reasons import STAYS_SILENT, WITNESS
 from triage.explain.shared import lines_words, shared_lines
 from triage.model.assessment import FaultLine, Group, Root
-from triage.model.casebook import LOST, SILENT, Casebook, Links, Story
+from triage.model.casebook import LOST, SILENT, AtConnector, Casebook, Links, Story
 from triage.model.crash import CRASH
 from triage.model.session import printed_names
 from triage.model.verdict import NextCheck, Verdict, name_of
@@ -39,10 +40,13 @@ CAUSE_REASONS = {
 }
 
 
-def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]) -> list[Root]:
+def short_list(
+    lines: list[FaultLine], verdict: Verdict, printed: dict[str, str], pins: Mapping[str, AtConnector] | None = None,
+) -> list[Root]:
     """Roots in the order shown: a failed supply first, then by decibans; the reports of one lost module are one root.
 
-    ``printed``: module name in the job -> as the scan printed it.
+    ``printed``: module name in the job -> as the scan printed it; ``pins``: what was measured at the connector of a
+    silent module.
     """
     listed = [line for line in lines if line.verdict["standing"] == "short list"]
     witnesses = [line for line in lines if lasts(line)]
@@ -55,7 +59,8 @@ def short_list(lines: list[FaultLine], verdict: Verdict, printed: dict[str, str]
         lost = why if why not in names else None
         alone = same_fault(line.verdict["code"], line.verdict["failure_type"]) or place
         by_root.setdefault(f"silent {lost}" if lost else alone, []).append(line)
-    roots = sorted((_root(members, printed) for members in _joined(by_root)), key=lambda root: -root.decibans)
+    roots = sorted((_root(members, printed, pins or {}) for members in _joined(by_root)),
+                   key=lambda root: -root.decibans)
     for root in roots:
         repeated = [f"{line.printed} {line.verdict['code']}" for line in _repeats(root.lines, lines)]
         if repeated:
@@ -111,7 +116,7 @@ def lasts(line: FaultLine) -> bool:
             and any(reason.startswith(WITNESS) for reason in line.why))
 
 
-def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
+def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, AtConnector]) -> Root:
     """One root: ``lines`` are one fault, what hangs on the first of them, or reports of the loss of one module."""
     first = lines[0]
     lost = first.verdict["explained_by"]
@@ -127,6 +132,7 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
             return Root(f"{code}: {first.title}", first.system, safety, most, why, first.verdict["needs"], lines)
         return Root(f"{first.printed} {code}: {first.title}", first.system, safety, most, first.why,
                     first.verdict["needs"], lines)
+    measured = pins.get(lost)
     lost = printed.get(lost, lost)
     reporters = sorted({line.printed for line in lines})
     why = [f"{len(reporters)} {'module reports' if len(reporters) == 1 else 'modules report'} its loss: "
@@ -141,8 +147,18 @@ def _root(lines: list[FaultLine], printed: dict[str, str]) -> Root:
         return Root(_branch_title(lost, silent), "network", safety, most,
                     [*why, f"{len(silent)} were asked and stay silent: {', '.join(silent)}"], "repair", lines)
     why.append(f"{lost} was asked and stays silent")
-    return Root(f"{lost} is silent: check its feed, ground and branch before the modules that complain", "network",
-                safety, most, why, "repair", lines)
+    if measured is not None:
+        why.append(f"measured at its connector: {measured.words}")
+    return Root(f"{_silent_title(lost, measured)} before the modules that complain", "network", safety, most, why,
+                "repair", lines)
+
+
+def _silent_title(lost: str, measured: AtConnector | None) -> str:
+    """The title of a silent module, by what is left to check of it."""
+    if measured is not None and measured.lost:
+        return f"{lost} is silent and has no {measured.lost}: find the fuse, splice or wire that lost it"
+    left = [pin for pin in ("feed", "ground") if measured is None or pin not in measured.sound]
+    return f"{lost} is silent: check its {', '.join(left)}{' and ' if left else ''}branch"
 
 
 def _stay_silent(lines: list[FaultLine], printed: dict[str, str]) -> list[str]:
@@ -201,7 +217,7 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
     name = name_of(line.verdict)
     steps = [check["do"] for check in checks if name in check["settles"]]
     # The report of a module that stays silent is settled at that module, whatever a run would tell besides.
-    asked = [step for step in steps if step.startswith(ASK_AGAIN)] if line.verdict["explained_by"] else []
+    asked = [step for step in steps if ASK_AGAIN in step] if line.verdict["explained_by"] else []
     return next(iter(asked + steps), NO_STEP)
 
 
@@ -242,6 +258,8 @@ def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = N
                 f" ({'; '.join(story.contradicting)})")
     head = f"{about} is silent, {by}" if story.kind == "silent module" else (
         f"all modules behind {about} are silent, {by}")
+    if story.pins is not None and story.pins.sound:
+        head += f"; measured at its connector: {story.pins.words}"
     against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""
     return f"{head}: check {', then '.join(story.rivals)}{against}"
 

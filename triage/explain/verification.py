@@ -235,8 +235,8 @@ def _absent(since: Since, fault: int, back: list[int], readable: list[int]) -> J
         counted += ", in another module than the one that set it"
     target = int(since.link.target[fault])
     if target >= 0 and since.link.lost[fault] >= 0.5:
-        return "not yet proven", (f"absent {where}, but {book.module_name[target]}, which it reported lost, stays "
-                                  "silent"), f"an answer from {book.module_name[target]}, then {run}"
+        return "not yet proven", (f"absent {where}, but {book.shown(target)}, which it reported lost, stays "
+                                  "silent"), f"an answer from {book.shown(target)}, then {run}"
     if since.decibans[fault] >= 0.0:
         kind = "as an intermittent" if since.causes[fault, INTERMITTENT] > since.causes[fault, HARD] else "on balance"
         return "not yet proven", (f"absent in {counted}, yet it persists {kind}: it may still show in {bound}"), (

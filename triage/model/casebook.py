@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.model.connector_words import Pin
 from triage.model.notices import Notice
 from triage.model.session import Session
 from triage.model.supply_event import SupplyEvents
@@ -84,6 +85,11 @@ class Casebook:
         """N."""
         return len(self.code)
 
+    def shown(self, module: int) -> str:
+        """A module as the scan printed it."""
+        name = self.module_name[module]
+        return self.printed[int(self.module_session[module])].get(name, name) if self.printed else name
+
     def flags(self, ask: Callable[[CodeFacts], bool]) -> Bools:
         """N: what ``ask`` says of the facts of each fault but for the code's own number; it is asked once a kind."""
         return np.asarray(np.array([ask(facts) for facts in self.kinds], dtype=bool)[self.kind])
@@ -108,6 +114,15 @@ class Timeline:
     scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
 
 
+class AtConnector(NamedTuple):
+    """What was measured at the connector of a module. ``lost``: the pin that has nothing; ``sound``: those that are
+    good; ``words``: the figures, "0.3 V on its feed, supply 13.4 V"."""
+
+    lost: Pin | None
+    sound: frozenset[Pin]
+    words: str
+
+
 @dataclass(slots=True)
 class Story:
     """What would explain the reports of one session. ``decibans``: against the supply event alone."""
@@ -119,6 +134,7 @@ class Story:
     contradicting: list[str]  # what does not fit
     decibans: float
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
+    pins: AtConnector | None = None  # what was measured at the connector of a silent module
 
 
 class Contradiction(NamedTuple):

@@ -15,8 +15,20 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.model.casebook import ANSWERS, LOST, NOT_ASKED, SEEN, SILENT, Casebook, Links, Story, Timeline
+from triage.model.casebook import (
+    ANSWERS,
+    LOST,
+    NOT_ASKED,
+    SEEN,
+    SILENT,
+    AtConnector,
+    Casebook,
+    Links,
+    Story,
+    Timeline,
+)
 from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
+from triage.relations.at_connector import at_connector
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -73,7 +85,9 @@ def _silent(
 ) -> Story | None:
     """The story of a module that is silent at last; None where nothing speaks for it."""
     reporters = sorted(reports.get(module, set()))
-    if not reporters and not (book.state[module] == ANSWERS).any():
+    pins = at_connector(book, tables, session, module, float(line.scale[session]))
+    unfed = pins is not None and pins.lost is not None
+    if not reporters and not unfed and not (book.state[module] == ANSWERS).any():
         # Nobody misses a module that never answered: asleep or not fitted, it proves nothing.
         return None
     column = answers.column[module]
@@ -93,7 +107,7 @@ def _silent(
                      if other not in reporters and other != module
                      and book.state[other, column] == ANSWERS][:2] if len(reporters) > 2 else []
     return Story("silent module", book.module_name[module], [module], reporters, contradicting,
-                 min(10.0 * weight, tables.rate("silence.most")))
+                 min(10.0 * weight, tables.rate("silence.most")), pins=pins)
 
 
 def fed_share(book: Casebook, line: Timeline, tables: Tables, session: int, column: int) -> float | None:
@@ -197,7 +211,7 @@ def _behind_gateway(
         return told
     reporters = sorted({reporter for story in (door, *behind) for reporter in story.reporters})
     merged = Story("gateway", door.about, [*door.modules, *silent], reporters, [],
-                   min(door.decibans + sum(story.decibans for story in behind), most))
+                   min(door.decibans + sum(story.decibans for story in behind), most), pins=door.pins)
     return [merged, *(story for story in told if story is not door and story not in behind)]
 
 
@@ -221,6 +235,16 @@ def _lone(
     return told[:1]
 
 
+def _pins(pins: AtConnector | None) -> list[str]:
+    """What is left to check of feed and ground, by what was measured of them."""
+    if pins is None:
+        return ["its feed, fuse or ground"]
+    if pins.lost:
+        return [f"fuse, splice and wire to its {pins.lost} (measured: {pins.words})"]
+    left = [pin for pin in ("feed", "ground") if pin not in pins.sound]
+    return [f"its {' and '.join(left)} (measured: {pins.words})"] if left else []
+
+
 def _rivals(story: Story, told: list[Story]) -> list[str]:
     """The rival explanations a check has to tell apart."""
     if story.kind == "lone reporter":
@@ -228,12 +252,16 @@ def _rivals(story: Story, told: list[Story]) -> list[str]:
     if story.kind in ("branch", "gateway"):
         lines = ["the two wires of that branch, its splices and terminators", "a feed or ground that its modules share",
                  "one module on it that holds it down", "the gateway's side of it"]
+        if story.pins is not None and story.pins.lost:
+            return _pins(story.pins)
         return lines if story.kind == "branch" else ["the gateway's feed, fuse or ground", *lines[:2],
                                                      "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
     # The module itself comes last: makers find nothing wrong with half and more of those that are returned.
-    rivals = ["its feed, fuse or ground", "its network lines", "the module itself"]
-    if shared:
+    rivals = [*_pins(story.pins), "its network lines", "the module itself"]
+    if story.pins is not None and story.pins.lost:
+        rivals = rivals[:1]
+    elif shared and not (story.pins is not None and story.pins.sound):
         rivals.insert(0, f"a feed, ground, branch or gateway shared with {', '.join(shared)}")
     if not story.reporters:
         rivals.append("asleep or not fitted: nobody misses it")

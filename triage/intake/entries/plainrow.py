@@ -6,6 +6,7 @@ from triage.intake.entries import (
     answerrow,
     cellanswers,
     complaintrow,
+    connectorline,
     continuation,
     countedhead,
     emptylists,
@@ -74,7 +75,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if measuredline.read(context, row):
+    if measuredline.read(context, row) or connectorline.read(context, row):
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return

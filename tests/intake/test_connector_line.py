@@ -1,0 +1,54 @@
+"""What was measured at a module's connector is a reading of it, not the supply of the vehicle (common practice)."""
+
+from __future__ import annotations
+
+import pytest
+
+import code_tables
+from triage.intake.read import read_text
+
+SCAN = """Before clear, battery 11.2 V
+Engine control: U0121 current
+ABS: no response
+"""
+
+
+def readings(line: str) -> list[tuple[str | None, str, float, str | None]]:
+    shot = read_text(f"{SCAN}{line}\n", code_tables.load()).snapshots[-1]
+    assert shot.volts == 11.2
+    assert [module.printed for module in shot.modules] == ["Engine control", "ABS"]
+    return [(one.module, one.name, one.value, one.unit) for one in shot.readings or []]
+
+
+@pytest.mark.parametrize(("line", "found"), [
+    ("Measured at the ABS connector: pin 1 feed 0.3 V, ground 0.1 ohm",
+     [("feed at its connector, pin 1", 0.3, "V"), ("ground at its connector", 0.1, "ohm")]),
+    ("ABS plug: 12.4 V on pin 1 and earth 0.05 V",
+     [("feed at its connector, pin 1", 12.4, "V"), ("ground at its connector", 0.05, "V")]),
+    ("feed at the ABS plug 10.9V, ground ok", [("feed at its connector", 10.9, "V")]),
+    ("Am Stecker ABS: Klemme 30 11,1 V, Masse 20 mV",
+     [("feed at its connector", 11.1, "V"), ("ground at its connector", 20.0, "mV")]),
+    ("CAN H 2.6 V and CAN L 2.4 V at the ABS connector, pin 1 11.1 V",
+     [("at its connector", 2.6, "V"), ("at its connector", 2.4, "V"), ("feed at its connector, pin 1", 11.1, "V")]),
+])
+def test_figures_at_the_connector_of_a_module(line: str, found: list[tuple[str, float, str]]) -> None:
+    assert readings(line) == [("anti-lock brakes", *one) for one in found]
+
+
+@pytest.mark.parametrize("line", [
+    "11.2 V at the diagnostic connector", "next: measure feed at the ABS connector, 12 V expected",
+    "ABS connector C204 pin 3 corroded",
+    "dry, no complaint until the plug of the air mass sensor on the engine was sprayed: 11.2 V"])
+def test_other_lines_are_none(line: str) -> None:
+    assert readings(line) == []
+
+
+def test_missing_power_is_noted() -> None:
+    events = read_text(f"{SCAN}no power at the ABS connector\n", code_tables.load()).events
+    assert [(event.what, event.module, event.note) for event in events] == [
+        ("other", "anti-lock brakes", "no power at the ABS connector")]
+
+
+def test_the_supply_that_a_module_tells_is_its_own() -> None:
+    shot = read_text("Engine control: U0121\nABS: no codes, terminal 30 11.8 V\n", code_tables.load()).snapshots[0]
+    assert not shot.readings

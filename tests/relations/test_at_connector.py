@@ -1,0 +1,106 @@
+"""What was measured at the connector of a silent module decides what is left to check.
+
+Feed and ground first, then the network lines, the module itself last: common practice. Drops of 0.5 V on a feed and
+0.2 V on a ground under load: common practice (limits.csv).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from made_sessions import FLAT, HELD, job, scan, snapshot, tables
+
+from triage.assess import assess
+from triage.model.assessment import Assessment
+
+ABS = {"module": "ABS", "codes": [], "responds": False}
+REPORTERS = (scan("engine control", "U0121"), scan("instrument cluster", "U0121"), scan("body control"))
+
+
+def page(*readings: dict[str, Any], events: list[dict[str, Any]] | None = None) -> Assessment:
+    made = job(snapshot("before-clear", *REPORTERS, ABS, **FLAT),
+               snapshot("after-clear", *REPORTERS, ABS, **HELD, readings=list(readings)))
+    return assess(made.model_copy(update={"events": events}) if events else made, tables())
+
+
+def reading(name: str, value: float, unit: str = "V", module: str = "ABS") -> dict[str, Any]:
+    return {"module": module, "name": name, "value": value, "unit": unit}
+
+
+def first_step(told: Assessment) -> dict[str, Any]:
+    return next(dict(check) for check in told.next_checks if "ask it again" in check["do"])
+
+
+def test_unmeasured_everything_is_to_be_checked() -> None:
+    told = page()
+    assert told.short_list[0].title == (
+        "ABS is silent: check its feed, ground and branch before the modules that complain")
+    assert first_step(told)["do"] == "check feed, ground and network lines of ABS, then ask it again"
+
+
+@pytest.mark.parametrize(("name", "value", "unit", "pin"), [
+    ("feed at its connector, pin 1", 0.3, "V", "feed"), ("terminal 30 at the plug", 40.0, "mV", "feed"),
+    ("ground at its connector", 4.1, "V", "ground"), ("earth, pin 2", 800.0, "ohm", "ground")])
+def test_a_pin_that_has_nothing_is_what_to_look_for(name: str, value: float, unit: str, pin: str) -> None:
+    told = page(reading(name, value, unit))
+    assert told.short_list[0].title.startswith(f"ABS is silent and has no {pin}: find the fuse, splice or wire")
+    assert first_step(told)["do"] == f"find where ABS loses its {pin}, then ask it again"
+    assert f"{value / (1000 if unit == 'mV' else 1):g}" in " ".join(told.short_list[0].why)
+
+
+def test_what_was_measured_good_is_not_asked_for_again() -> None:
+    told = page(reading("feed at its connector", 12.5), reading("ground at its connector", 0.05))
+    assert told.short_list[0].title == "ABS is silent: check its branch before the modules that complain"
+    step = first_step(told)
+    assert (step["do"], step["passes_if"]) == (
+        "check network lines of ABS, then ask it again",
+        "60 ohm between its two network wires with the supply off, and it answers")
+    assert any("12.5 V on its feed" in line and "0.05 V on its ground" in line for line in told.stories)
+
+
+def test_a_good_feed_leaves_the_ground() -> None:
+    assert first_step(page(reading("feed at its connector", 12.5)))["do"] == (
+        "check ground and network lines of ABS, then ask it again")
+
+
+@pytest.mark.parametrize("value", [10.9, 6.0])
+def test_a_feed_that_may_have_had_another_supply_decides_nothing(value: float) -> None:
+    assert first_step(page(reading("feed at its connector", value)))["do"].startswith("check feed, ground")
+
+
+def test_one_feed_lost_of_two_is_enough() -> None:
+    told = page(reading("feed at its connector, pin 1", 12.5), reading("feed at its connector, pin 9", 0.0))
+    assert "has no feed" in told.short_list[0].title
+
+
+def test_the_last_reading_of_a_pin_counts() -> None:
+    made = job(snapshot("before-clear", *REPORTERS, ABS, **FLAT, readings=[reading("feed", 0.1)]),
+               snapshot("after-clear", *REPORTERS, ABS, **HELD, readings=[reading("feed", 12.6)]))
+    assert "has no feed" not in assess(made, tables()).short_list[0].title
+
+
+def test_a_reading_at_another_module_says_nothing_of_it() -> None:
+    assert "has no feed" not in page(reading("feed at its connector", 0.2, module="body control")).short_list[0].title
+
+
+def test_without_a_figure_the_note_counts() -> None:
+    from triage.model.session import Event
+
+    told = page(events=[Event(what="other", module="ABS", note="no power at the plug")])  # type: ignore[list-item]
+    assert "has no feed" in told.short_list[0].title
+
+
+def test_a_module_that_nobody_misses_and_that_has_no_feed_is_told() -> None:
+    quiet = (scan("engine control", "P0118"), scan("body control"))
+    made = job(snapshot("after-clear", *quiet, ABS, **HELD, readings=[reading("feed at its connector", 0.2)]))
+    assert any("fuse, splice and wire to its feed" in line for line in assess(made, tables()).stories)
+
+
+def test_reasons_name_modules_as_printed() -> None:
+    silent = {"module": "anti-lock brakes", "printed": "ABS unit", "codes": [], "responds": False}
+    made = job(*(snapshot(phase, *REPORTERS, silent, **supply)
+                 for phase, supply in (("before-clear", FLAT), ("after-clear", HELD))))
+    told = [reason for root in assess(made, tables()).short_list for line in root.lines for reason in line.why]
+    assert any("ABS unit" in reason for reason in told)
+    assert not any("anti-lock" in reason for reason in told)

@@ -1,0 +1,64 @@
+"""What is measured at the connector of a module, as people write it: its feeds, its grounds.
+
+One table for the reader, that finds such measurements in a text, and for the judge of modules that stay silent.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+Pin = Literal["feed", "ground"]
+
+#: "Terminal 30" is the name of a supply, which a module tells of itself as well; it is no place to put a meter on.
+_PLACE = re.compile(
+    r"(?<![a-z])(?:connectors?|plugs?|pins?|sockets?|harness side|stecker|steckverbinder|steckers|buchse|"
+    r"connecteurs?|fiches?|broches?|conector(?:es)?|clavijas?|enchufe)(?![a-z])")
+#: The vehicle's own sockets, at which the supply of the vehicle is read.
+_OF_VEHICLE = re.compile(r"(?<![a-z])(?:diag\w*|obd\w*|dlc|jump|charg\w*|battery (?:terminals?|posts?)|trailer|"
+                         r"cigar\w*|batterieklemmen?|polklemmen?|bornes? de (?:la )?batterie)(?![a-z])")
+_FEED = re.compile(
+    r"(?<![a-z])(?:feeds?|fed|supply|supplies|power|powered|live|positive|plus|ignition|"
+    r"(?:terminal|term|kl|klemme)\.? ?(?:15|30|87)|b\+|\+b|\+12|versorgung|dauerplus|z[uü]ndplus|alimentation|"
+    r"alimentaci[oó]n|positivo|positif|corriente|spannung|voltage|tension|tensi[oó]n)(?![a-z])")
+_GROUND = re.compile(r"(?<![a-z])(?:grounds?|grounded|earth|gnd|negative|minus|masse|masa|tierra|(?:terminal|term|kl|"
+                     r"klemme)\.? ?31)(?![a-z])")
+_BUS = re.compile(r"(?<![a-z])(?:can|lin|bus|k-?line|flexray)(?![a-z])|(?<![a-z])[hl]i?(?:gh)? ?/ ?l(?:ow)?(?![a-z])")
+#: "no power at the connector", "has no ground".
+_MISSING = r"(?:no|not any|without|missing|dead|kein\w*|ohne|fehlt|pas d[e']|sans|aucune?|sin|no hay|falta) ?"
+_NO_FEED = re.compile(rf"(?<![a-z]){_MISSING}(?:(?:battery|ignition|permanent) )?(?:{_FEED.pattern})|"
+                      rf"(?:{_FEED.pattern}) (?:is |are )?(?:missing|dead|absent|lost|fehlt|manque|falta)(?![a-z])")
+_NO_GROUND = re.compile(rf"(?<![a-z]){_MISSING}(?:{_GROUND.pattern})|"
+                        rf"(?:{_GROUND.pattern}) (?:is |are )?(?:missing|open|absent|lost|fehlt|manque|falta)(?![a-z])")
+
+
+def places(low: str) -> list[tuple[int, int]]:
+    """Where a text in small letters speaks of the connector or a pin of a module.
+
+    >>> [places(low) for low in ("abs plug, pin 1", "at the diagnostic connector", "abs feed")]
+    [[(4, 8), (10, 13)], [], []]
+    """
+    return [] if _OF_VEHICLE.search(low) else [place.span() for place in _PLACE.finditer(low)]
+
+
+def pin_of(low: str) -> Pin | None:
+    """Which pin of a module a text in small letters is about; None where it does not tell, or is about a bus.
+
+    >>> [pin_of(low) for low in ("feed pin 1", "earth", "kl.30", "pin 4", "can h")]
+    ['feed', 'ground', 'feed', None, None]
+    """
+    if _BUS.search(low) is not None:
+        return None
+    return "ground" if _GROUND.search(low) else "feed" if _FEED.search(low) else None
+
+
+def missing(low: str) -> Pin | None:
+    """What a text in small letters says to be missing at a connector.
+
+    >>> [missing(low) for low in ("no power at the abs connector", "earth missing at pin 3", "power ok")]
+    ['feed', 'ground', None]
+    """
+    return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
+
+
+__all__ = ["Pin", "missing", "pin_of", "places"]

@@ -1,0 +1,96 @@
+"""What was measured at the connector of a module that stays silent: whether its feed and its ground reach it.
+
+A module without feed or ground is dead by them, and one that has both is not: then its network lines are next and
+itself last (common practice). The last reading of a pin counts; of several feeds the lowest, since one lost is enough.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from triage.model.casebook import AtConnector, Casebook
+from triage.model.connector_words import Pin, missing, pin_of
+from triage.model.snapshot import Reading
+
+if TYPE_CHECKING:
+    from code_tables import Tables
+
+OHMS = ("ohm", "ohms", "\u03c9")
+#: A hundredth of a volt is rounding, not a drop.
+ROUNDING = 0.01
+
+
+class _Read(NamedTuple):
+    """One reading of a pin. ``good`` None: it can't be told."""
+
+    good: bool | None
+    words: str
+
+
+def at_connector(book: Casebook, tables: Tables, session: int, module: int, scale: float = 1.0) -> AtConnector | None:
+    """What the readings and notes of ``session`` say of the pins of ``module``; None where they say nothing.
+
+    ``scale``: nominal volts / 12.
+    """
+    scanned = book.sessions[session]
+    names = {book.module_name[module].casefold(), book.module_facts[module].name.casefold()}
+    read: dict[tuple[Pin, str], _Read] = {}
+    for at in book.order[session]:
+        snapshot = scanned.snapshots[at]
+        for entry in snapshot.readings or ():
+            name = entry.name.casefold()
+            if entry.module is not None and entry.module.casefold() in names and (pin := pin_of(name)) is not None:
+                judged = (_feed if pin == "feed" else _ground)(entry, snapshot.volts, tables, scale)
+                if judged is not None:
+                    read[pin, name] = judged
+    for event in scanned.events or ():
+        if event.what == "other" and event.module is not None and event.module.casefold() in names:
+            pin = missing((event.note or "").casefold())
+            if pin is not None:
+                read[pin, ""] = _Read(False, f"no {pin} found at its connector")
+    return _taken_together(read) if read else None
+
+
+def _taken_together(read: dict[tuple[Pin, str], _Read]) -> AtConnector:
+    lost = next(((pin, judged.words) for (pin, _), judged in read.items() if judged.good is False), None)
+    if lost is not None:
+        return AtConnector(lost[0], frozenset(), lost[1])
+    doubtful = {pin for (pin, _), judged in read.items() if judged.good is None}
+    return AtConnector(None, frozenset(pin for pin, _ in read if pin not in doubtful),
+                       ", ".join(judged.words for judged in read.values()))
+
+
+def _feed(entry: Reading, supply: float | None, tables: Tables, scale: float) -> _Read | None:
+    """A feed: lost where a module can't live on it, good where it has what the supply has, else it can't be told: the
+    supply may have been another when the meter was put on it."""
+    volts = _volts(entry)
+    if volts is None:
+        return None
+    good: bool | None = None
+    if volts <= tables.limit("feed lost") * scale:
+        good = False
+    elif volts >= (tables.limit("feed alive") * scale if supply is None
+                   else supply - tables.limit("drop positive path") - ROUNDING):
+        good = True
+    against = f", supply {supply:.1f} V" if supply is not None else ""
+    return _Read(good, f"{volts:g} V on its feed{against}")
+
+
+def _ground(entry: Reading, supply: float | None, tables: Tables, scale: float) -> _Read | None:
+    """A ground: by its resistance, by the drop to the battery, or measured from plus, where it shows the supply."""
+    volts = _volts(entry)
+    if volts is None:
+        if (entry.unit or "").casefold() not in OHMS:
+            return None
+        return _Read(entry.value <= tables.limit("ground resistance"), f"{entry.value:g} ohm to ground")
+    from_plus = volts >= tables.limit("feed alive") * scale
+    good = from_plus or volts <= tables.limit("drop ground path")
+    return _Read(good, f"{volts:g} V {'from plus to its ground' if from_plus else 'on its ground'}")
+
+
+def _volts(entry: Reading) -> float | None:
+    unit = (entry.unit or "").casefold()
+    return entry.value / 1000.0 if unit == "mv" else entry.value if unit in ("v", "volt", "volts") else None
+
+
+__all__ = ["at_connector"]
