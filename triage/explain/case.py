@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from triage.model.triggers import Trigger
 from triage.model.verdict import SupplyVerdict
 
 #: Bits of doubt that an unread list stands for: a module holds a code or two after a supply event.
@@ -13,7 +14,8 @@ UNREAD_LIST = 2.0
 
 class Case(NamedTuple):
     """``first`` and ``last``: the session's faults; ``open``: those not set aside, ``listed`` those of the short list;
-    ``shown``: module -> its name as the scan printed it; ``states``: part of the supply and its state, in pairs."""
+    ``shown``: module -> its name as the scan printed it; ``states``: part of the supply and its state, in
+    pairs; ``trigger``: what the complaint says that the fault comes with."""
 
     place: int
     first: int
@@ -25,6 +27,7 @@ class Case(NamedTuple):
     unfit: bool
     shown: Mapping[str, str]
     states: frozenset[tuple[str, str]]
+    trigger: Trigger | None = None
 
     def failed(self, part: str) -> bool:
         """Whether a part of the supply failed."""

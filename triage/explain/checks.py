@@ -35,6 +35,7 @@ from triage.model.casebook import Bools, Casebook, Links, Timeline
 from triage.model.crash import crash_record
 from triage.model.drive import is_electric
 from triage.model.session import Session
+from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -135,7 +136,8 @@ def next_checks(
             place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
             [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
             bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place],
-            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]))
+            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]),
+            trigger_of(session.vehicle.complaint if session.vehicle else None))
         scale = float(line.scale[place])
         open_isolation = bool(isolation[first:last].any())
         witnesses = [fault for fault in case.open if speaks[fault]]
@@ -294,6 +296,8 @@ def _common(
             continue
         settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
+        if step is DRIVE and case.trigger is not None:
+            do = do.replace(", then", f" {case.trigger.road}, as the complaint says, then", 1)
         if before_start and (told is RUN or step is DRIVE):
             gates.insert(0, before_start)
         if step is CLEAR and records:

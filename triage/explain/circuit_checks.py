@@ -14,7 +14,7 @@ from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
-from triage.model.casebook import BUS, INCOMPATIBLE, Casebook, Links
+from triage.model.casebook import BUS, INCOMPATIBLE, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.verdict import NextCheck
 
 #: Measuring the isolation takes this long, making safe included.
@@ -108,6 +108,9 @@ def _circuit(
     elif _no_circuit(title):
         do = f"find the cause of {shown} by the maker's test for it"
         passes = "the maker's test passes, and the code stays away after a clear"
+    elif case.trigger is not None and safety != "high voltage" and (comes_and_goes or _came_and_went(book, fault)):
+        do = f"test the circuit of {shown} {case.trigger.test}, as the complaint says: connector and wiring first"
+        passes = "the reading holds steady meanwhile, and the code stays away after a clear"
     elif comes_and_goes:
         do = (f"test the circuit of {shown} in the conditions it came in (wet, hot, cold, shaken): connector and "
               "wiring first")
@@ -116,6 +119,13 @@ def _circuit(
         do = f"test the circuit of {shown}: connector, wiring, then the part"
     return {"do": do, "where": f"{case.name(module)}: {title}", "minutes": minutes, "passes_if": passes,
             "settles": [], "gain_bits": 0.0, "gate": gate_of(safety)}
+
+
+def _came_and_went(book: Casebook, fault: int) -> bool:
+    """Whether a code was seen, then not, then seen again."""
+    sights = [int(sight) for sight in book.seen[fault].tolist() if sight != NOT_READABLE]
+    first = sights.index(SEEN) if SEEN in sights else len(sights)
+    return NOT_SEEN in sights[first:] and sights[-1:] == [SEEN]
 
 
 @lru_cache(maxsize=4096)

@@ -8,7 +8,7 @@ from typing import Any
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event, Vehicle
-from triage.model.snapshot import SinceClear, Snapshot
+from triage.model.snapshot import Reading, SinceClear, Snapshot
 
 #: A match below this, or with a rival this near, is said to be in doubt (scale of triage.intake.naming.modules).
 SURE, NEAR = 90.0, 4.0
@@ -122,6 +122,8 @@ def _volts_by_engine(context: Context, draft: SnapshotDraft) -> None:
             "note", f"{both.off:g} V with the engine off, {both.running:g} V running: taken as read with it off; say "
             "which the scan was read with", line, 0, len(line.text))
     draft.volts = both.running if draft.said.engine == "running" else both.off
+    if draft.volts != both.running:
+        draft.readings.append(Reading(name="voltage running", value=both.running, unit="V"))
 
 
 def _own_names(context: Context, draft: SnapshotDraft) -> None:

@@ -3,6 +3,7 @@ when the vehicle had it."""
 
 from __future__ import annotations
 
+from triage.intake.entries import furthervolts
 from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
@@ -14,6 +15,8 @@ from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 
 _VALUE = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,3}|(?=\s?v))")
+_AFTER_MINUTES = lazily(r"(?<![a-z])(?:after|nach|apres|despues de|tras) [0-9]{1,3} ?min[a-z]*")
+_NEAR_BEFORE = 40
 #: So many rows below a code may tell what was stored with it.
 _NEAR = 4
 
@@ -68,6 +71,14 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     else:
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
             to_snapshot(scan, volt, when)
+        other = volt.of in ("supply", "bare") and volt.value not in (scan.volts, scan.lowest)
+        if other or (volt.of == "lowest" and minutes_before(row.low, volt.start)):
+            furthervolts.keep(scan, row, volt)
+
+
+def minutes_before(low: str, start: int) -> bool:
+    """Whether a time stands before a voltage: "after 20 min 11.6 V" is no dip."""
+    return _AFTER_MINUTES.search(low, max(0, start - _NEAR_BEFORE), start) is not None
 
 
 def in_cells(context: Context, row: Row) -> bool:

@@ -88,8 +88,9 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
 
 _SENTENCES = lazily(r"[;|.](?=\s)")
 _PARTS = lazily(r"[,;/|](?=\s)|\s(?:and|then|und|dann|et|puis|y|luego)\s")
-_BARE = lazily(r"(?<![a-z])(?:(before(?! (?:i|we) )|vorher|avant|antes)|(?:after|nachher|danach|apres|"
-               r"despues))(?![a-z])")
+#: "Right after" and "after 20 min" are of the scan that is being told.
+_BARE = lazily(r"(?<![a-z])(?:(before(?! (?:i|we) )|vorher|avant|antes)|(?<!right )(?<!just )(?<!straight )"
+               r"(?<!directly )(?:after|nachher|danach|apres|despues)(?! [0-9]))(?![a-z])")
 
 
 @remembered

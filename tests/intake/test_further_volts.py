@@ -1,0 +1,40 @@
+"""A line with several voltages: the scan has one supply, the others are measurements under their words.
+
+"12.1 key off, 9.8 cranking, 14.2 running" is how a battery and charging check is noted (common practice).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+import code_tables
+from triage.assess import assess
+from triage.intake.gather import Part, gather
+from triage.intake.read import read_text
+
+BEFORE = "Before clear, 11.2 V\nEngine control: P0562 stored, P0118 current\nABS: no codes\nAll cleared\n"
+AFTER = "\nEngine control: P0118\nABS: no codes\n"
+
+
+@pytest.mark.parametrize(("line", "volts", "found"), [
+    ("battery 12.1 key off, 11.6 key on, 9.8 cranking, 14.2 running", 12.1, [("voltage running", 14.2)]),
+    ("After the clear: 12.6 V engine off, 14.2 V engine running", 12.6, [("voltage running", 14.2)]),
+    ("Engine running: 13.9 V at idle, 14.1 V at 2000 rpm", 13.9, [("voltage running, at 2000 rpm", 14.1)]),
+    ("engine running, nothing connected: 12.2V right after, after 20 min with headlights 11.6 V", 12.2,
+     [("voltage running, after 20 min with headlights", 11.6)]),
+    ("after clear, 12.6 V", 12.6, []), ("after clear, 12.6 V, lowest 12.2 V, engine running", 12.6, []),
+    ("after clear 12.6 V key off, 12.3 V key on", 12.6, []),
+])
+def test_the_others_are_measurements(line: str, volts: float, found: list[tuple[str, float]]) -> None:
+    shots = read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()).snapshots
+    assert len(shots) == 2
+    assert shots[1].volts == volts
+    assert [(one.name, one.value) for one in shots[1].readings or []] == found
+
+
+@pytest.mark.parametrize(("last", "state"), [("14.2", "proven"), ("11.6", "failed")])
+def test_charging_is_judged_by_what_was_read_running(last: str, state: str) -> None:
+    line = f"battery 12.4 V key off, nothing connected, {last} V engine running"
+    session, _ = gather("made up", [Part("scan.txt", *read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()))])
+    verdict = assess(session, code_tables.load()).verdict
+    assert {row["part"]: row["state"] for row in verdict["supply"]}["charging"] == state

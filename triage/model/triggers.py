@@ -1,0 +1,69 @@
+"""What brings a fault on, where the complaint says so: rain, cold, heat, bumps, steering, load.
+
+A test without its trigger says little about a fault that comes and goes, so the steps name it. Common practice.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+
+class Trigger(NamedTuple):
+    """One condition. ``test``: how it is made at a circuit; ``road``: how a run or drive meets it."""
+
+    name: str
+    test: str
+    road: str
+
+
+WET = Trigger("wet", "with water sprayed on connector and harness", "in rain or on a wet road")
+COLD = Trigger("cold", "cold, before the first start of the day", "from cold, after a night outside")
+HOT = Trigger("heat", "hot, after a long run", "until everything is hot")
+BUMPS = Trigger("bumps", "while connector and harness are shaken and bent", "over bumps and rough road")
+TURNS = Trigger("steering", "while the steering is turned from lock to lock", "with tight turns both ways")
+LOAD = Trigger("load", "with lamps, blower and heated windows on", "with lamps, blower and heated windows on")
+
+_ONLY_WHEN = r"(?:when(?:ever)?|if|while|as soon as|once)(?: (?:it|it's|its|the \w+|weather|road)(?: is| was| gets)?)? "
+#: Each with the ways a complaint names it. A cold week that flattened the battery is no trigger of a fault.
+_SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
+    (WET, re.compile(
+        r"\b(?:in|during|after) (?:the |a |heavy |light |driving )?(?:rain|wet(?! weather g)|car ?wash|downpour|"
+        rf"washing|puddles?)\b|\b{_ONLY_WHEN}(?:rain\w*|wet|damp)\b|\b(?:on|in) (?:wet|rainy|damp) (?:days?|weather|"
+        r"roads?|mornings?)\b|\bbei (?:regen|n[aä]sse)\b|\bnach (?:der wagenw[aä]sche|regen)\b|\b(?:sous|apr[eè]s|par) "
+        r"(?:la pluie|temps de pluie|lavage)\b|\b(?:con|cuando|bajo la) llu(?:via|eve)\b", re.IGNORECASE)),
+    (COLD, re.compile(
+        rf"\b{_ONLY_WHEN}(?:cold|freezing|frosty)\b|\bonly in (?:the )?(?:cold|frost)\b|\b(?:on|from) (?:a )?cold "
+        r"(?:starts?|engine|mornings?)\b|\bcold starts? only\b|\bbei k[aä]lte\b|\bkaltstart|\b[aà] froid\b|"
+        r"\ben fr[ií]o\b", re.IGNORECASE)),
+    (HOT, re.compile(
+        rf"\b{_ONLY_WHEN}(?:hot|warm(?:ed up)?)\b|\bin (?:the )?heat\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
+        r"\bbei hitze\b|\bwenn (?:er |es )?(?:warm|hei[sß])\b|\b[aà] chaud\b|\ben caliente\b", re.IGNORECASE)),
+    (BUMPS, re.compile(
+        r"\b(?:over|on|across|hitting) (?:the )?(?:bumps?|potholes?|speed (?:bumps?|humps?)|rough roads?|cobbles?\w*|"
+        r"kerbs?)\b|\bbumpy roads?\b|\bauf (?:schlechter stra[sß]e|kopfsteinpflaster)\b|\b[uü]ber (?:bodenwellen|"
+        r"schlagl[oö]cher)\b|\bsur (?:les )?(?:bosses|pav[eé]s|mauvaise route)\b|\ben baches\b", re.IGNORECASE)),
+    (TURNS, re.compile(
+        r"\b(?:when|while|on|in) (?:turning|cornering|full lock|(?:tight |sharp |left |right )?(?:turns|bends|"
+        r"corners))\b|\bat full lock\b|\bin kurven\b|\bbeim lenken\b|\bdans les virages\b|\ben curvas?\b",
+        re.IGNORECASE)),
+    (LOAD, re.compile(
+        r"\bunder load\b|\b(?:with|when) (?:the )?(?:headlights?|lights|blower|heated \w+|heater)(?: \w+)? on\b|"
+        r"\bunter last\b|\ben charge\b|\bcon carga\b", re.IGNORECASE)),
+)
+
+
+def trigger_of(complaint: str | None) -> Trigger | None:
+    """The condition under which a complaint says the fault comes; the one named first, None where it names none.
+
+    >>> [said and said.name for said in map(trigger_of, ("loses power in heavy rain, fine the day after",
+    ...     "ABS lamp over bumps", "flat after a cold week, lights left on", "no start"))]
+    ['wet', 'bumps', None, None]
+    """
+    if not complaint:
+        return None
+    found = [(hit.start(), trigger) for trigger, said in _SAID if (hit := said.search(complaint[:500])) is not None]
+    return min(found, key=lambda one: one[0])[1] if found else None
+
+
+__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "TURNS", "WET", "Trigger", "trigger_of"]
