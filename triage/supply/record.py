@@ -13,7 +13,7 @@ from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
-from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, taken
+from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, sagged, taken
 
 if TYPE_CHECKING:
     from code_tables import Tables
@@ -112,7 +112,9 @@ def _charging(
     if state == "failed" and ripple is not None and ripple[1].state == "failed":
         # A ripple that is too much fails whatever the level is.
         return _entry("charging", "failed", f"{why}; {entry['why']}"), lasting
-    if (entry["state"] == "not tested" and (state != "not tested" or at < 0)) or (state == "failed" and place > at):
+    # Of one scan the measurement came after its reading: what held right after the start and does not under load.
+    later = (state == "failed" and place >= at) or (place == at and sagged(measured))
+    if later or (entry["state"] == "not tested" and (state != "not tested" or at < 0)):
         return _entry("charging", state, why), lasting
     return entry, lasting
 

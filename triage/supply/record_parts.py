@@ -193,6 +193,15 @@ def charging_measured(measured: Taken) -> tuple[SupplyState, str, int] | None:
     return running[1].state or "not tested", running[1].text, running[0]
 
 
+def sagged(measured: Taken) -> bool:
+    """Whether the last voltage measured with the engine running settles nothing and lies below what charging holds."""
+    running = measured.last.get("running")
+    if running is None or running[1].state != "not tested":
+        return False
+    volts = running[1].figures.get("volts")
+    return isinstance(volts, float) and volts < limit("charging lowest", 24 if volts > 18.5 else 12)
+
+
 def draw(measured: Taken) -> tuple[SupplyState, str]:
     """State and reason of the key-off draw."""
     found = measured.of("draw")

@@ -72,13 +72,14 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
             to_snapshot(scan, volt, when)
         other = volt.of in ("supply", "bare") and volt.value not in (scan.volts, scan.lowest)
-        if other or (volt.of == "lowest" and minutes_before(row.low, volt.start)):
+        if other or (volt.of == "lowest" and _after_minutes(row.low, volt)):
             furthervolts.keep(scan, row, volt)
 
 
-def minutes_before(low: str, start: int) -> bool:
-    """Whether a time stands before a voltage: "after 20 min 11.6 V" is no dip."""
-    return _AFTER_MINUTES.search(low, max(0, start - _NEAR_BEFORE), start) is not None
+def _after_minutes(low: str, volt: volts.Volt) -> bool:
+    """Whether a time stands beside a voltage: "after 20 min 11.6 V" is no dip."""
+    return (_AFTER_MINUTES.search(low, max(0, volt.start - _NEAR_BEFORE), volt.start) is not None
+            or _AFTER_MINUTES.match(low[volt.end : volt.end + _NEAR_BEFORE].lstrip(" v,(")) is not None)
 
 
 def in_cells(context: Context, row: Row) -> bool:
