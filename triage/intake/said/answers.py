@@ -125,7 +125,7 @@ _KEPT = word_set("module modules control unit ecu steuergerat calculateur centra
 
 
 #: What stands between a name and what is said of it, and a code, which no name has in it.
-_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)-+(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
+_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)[-=]*>?(?<=[-=>])(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
 _LONGEST_NAME, _MOST_MARKS = 50, 4
 _LONGEST_LINE = 160

@@ -1,0 +1,26 @@
+"""Lines of a name, an arrow and what was found in the module: the arrow parts the two like a colon does."""
+
+from __future__ import annotations
+
+import pytest
+
+import code_tables
+from triage.intake.read import read_text
+
+
+def told(text: str) -> list[tuple[str | None, bool | None, list[str]]]:
+    shot = read_text(text, code_tables.load()).snapshots[0]
+    return [(module.printed, module.responds, [code.code for code in module.codes]) for module in shot.modules]
+
+
+@pytest.mark.parametrize("mark", ["->", "=>", "-->", "-", ":"])
+def test_an_answer_of_several_words_behind_an_arrow(mark: str) -> None:
+    text = f"ABS/ESP {mark} fault memory empty\nPSCM {mark} fault memory  empty\nTCM {mark} could not be reached\n"
+    assert told(text) == [("ABS/ESP", True, []), ("PSCM", True, []), ("TCM", False, [])]
+
+
+def test_ecu_is_a_name_where_the_others_have_one_before_their_address() -> None:
+    text = ("SUM / 0x704 -> C0040 (failing now) | C1277 (confirmed)\nEPB / 0x708 -> communication failed\n"
+            "ECU / 0x70C -> P0401 (pending) | P2122 (not present)\nDCU / 0x710 -> 0 DTCs\n")
+    assert told(text) == [("SUM", True, ["C0040", "C1277"]), ("EPB", False, []), ("ECU", True, ["P0401", "P2122"]),
+                          ("DCU", True, [])]
