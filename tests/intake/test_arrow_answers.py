@@ -24,3 +24,14 @@ def test_ecu_is_a_name_where_the_others_have_one_before_their_address() -> None:
             "ECU / 0x70C -> P0401 (pending) | P2122 (not present)\nDCU / 0x710 -> 0 DTCs\n")
     assert told(text) == [("SUM", True, ["C0040", "C1277"]), ("EPB", False, []), ("ECU", True, ["P0401", "P2122"]),
                           ("DCU", True, [])]
+
+
+@pytest.mark.parametrize("text", [
+    "fuel pump module p0570 stored, and u0164 current then steering confirmed u0073",
+    "fuel pump module p0570 stored, u0164 current. Steering confirmed u0073"])
+def test_a_plain_word_that_begins_a_sentence_is_the_module_of_the_code_behind_a_status(text: str) -> None:
+    assert told(text)[1] == (text[text.index("teering") - 1 :].split()[0], True, ["U0073"])
+
+
+def test_what_contact_was_lost_with_is_none() -> None:
+    assert told("abs c0031 stored; lost comms with steering confirmed u0131")[0][2] == ["C0031", "U0131"]
