@@ -205,7 +205,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
     refused = work.evidence.weighed.refused
     pins = {story.about: story.pins for story in work.links.stories.get(0, []) if story.pins is not None}
     short = short_list(lines, verdict, printed_names(session), pins)
-    open_groups = unsettled(lines, verdict["next_checks"])
+    open_groups = unsettled(lines, verdict["next_checks"], verdict["supply"])
     course = work_course(work)
     return Assessment(
         session=session, verdict=verdict, columns=columns(session, book), headline=supply_headline(session, verdict),
@@ -262,5 +262,6 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             safety=work.standings.dangers[fault], band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
+            monitor=facts.monitor,
         ))
     return result

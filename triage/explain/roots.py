@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -18,7 +18,7 @@ from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, AtConnector, Casebook, Links, Story
 from triage.model.crash import CRASH
 from triage.model.session import printed_names
-from triage.model.verdict import NextCheck, Verdict, name_of
+from triage.model.verdict import NextCheck, SupplyVerdict, Verdict, name_of
 
 if TYPE_CHECKING:
     from triage.model.casebook import Floats
@@ -29,6 +29,13 @@ AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
 SUPPLY_EVENTS = ("supply event", "overvoltage event")
 #: The head of those that none of the next checks settles.
 NO_STEP = "no step below settles these yet: first what is listed or likely, then clear and read again"
+#: The run that brings each monitor to a result.
+LATER = {
+    "key on": "clear it and cycle the key", "network": "clear it and cycle the key",
+    "commanded output": "clear it and work what it switches", "running": "run the engine 10 minutes",
+    "warm": "drive until it is warm", "speed": "drive 20 minutes of mixed road",
+    "drive cycle": "drive 20 minutes of mixed road", "cold soak": "start it cold after a night's rest",
+}
 #: The head of stored crash records.
 RECORD = "stored crash record: write it down, never clear it; the maker's procedure says whether the module may stay"
 #: The head of those that witness a supply which still fails.
@@ -181,18 +188,23 @@ def _branch_title(about: str, silent: list[str]) -> str:
 HARDLY = -12.8
 
 
-def unsettled(lines: list[FaultLine], checks: list[NextCheck]) -> list[Group]:
+def unsettled(
+    lines: list[FaultLine], checks: list[NextCheck], supply: Sequence[SupplyVerdict] = (),
+) -> list[Group]:
     """The unsettled by the first of the ranked steps that settles each, safety first within and between groups, but
-    behind what may well persist where it hardly does.
+    behind what may well persist where it hardly does. What no step of now settles waits for what ``supply`` or the
+    short list want first.
 
     What only repeats a fault of the short list goes with it, and a stored record of a crash is settled by no step.
     """
     open_lines = [line for line in lines if line.verdict["standing"] == "unsettled"]
     origin = {id(line): root for root in lines if root.verdict["standing"] == "short list"
               for line in _repeats([root], lines)}
+    first = _wanted_first(lines, supply)
     groups: dict[str, list[FaultLine]] = {}
     for line in open_lines:
-        groups.setdefault(_settled_by(line, origin.get(id(line)), checks), []).append(line)
+        step = _settled_by(line, origin.get(id(line)), checks) or _later(line, first)
+        groups.setdefault(step, []).append(line)
     result = []
     for step, members in groups.items():
         members.sort(key=lambda line: (_urgency(line), -line.verdict["decibans"]))
@@ -206,8 +218,23 @@ def _urgency(line: FaultLine) -> int:
     return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
 
 
-def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]) -> str:
-    """The head of the group that an open line belongs to."""
+def _wanted_first(lines: list[FaultLine], supply: Sequence[SupplyVerdict]) -> str | None:
+    """What has to be so before the vehicle can be run or driven for a test."""
+    if any(entry["part"] == "charging" and entry["state"] == "failed" for entry in supply):
+        return "once it charges by itself"
+    unfit = [f"{line.printed} {line.verdict['code']}" for line in lines
+             if line.safety in ("brakes", "steering") and line.verdict["standing"] == "short list"]
+    return f"once {', '.join(unfit[:3])} {'is' if len(unfit) == 1 else 'are'} mended" if unfit else None
+
+
+def _later(line: FaultLine, first: str | None) -> str:
+    """The head of a line that none of the steps of now settles: what will, once it can be done."""
+    run = LATER.get(line.monitor)
+    return f"{first}: {run}, then read confirmed and pending codes" if first and run else NO_STEP
+
+
+def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]) -> str | None:
+    """The head of the group that an open line belongs to; None where no step settles it."""
     if line.safety == "restraints" and record_words(line):
         return RECORD
     if lasts(line):
@@ -218,7 +245,7 @@ def _settled_by(line: FaultLine, root: FaultLine | None, checks: list[NextCheck]
     steps = [check["do"] for check in checks if name in check["settles"]]
     # The report of a module that stays silent is settled at that module, whatever a run would tell besides.
     asked = [step for step in steps if ASK_AGAIN in step] if line.verdict["explained_by"] else []
-    return next(iter(asked + steps), NO_STEP)
+    return next(iter(asked + steps), None)
 
 
 def record_words(line: FaultLine) -> bool:

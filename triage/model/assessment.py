@@ -52,6 +52,7 @@ class FaultLine:
     clean: str | None          # how long clean is clean, with the condition it holds for
     note: str | None           # edition conflict or other warning about the code
     marks: list[Mark]          # one a column
+    monitor: str = "key on"    # what its monitor needs to run
 
 
 @dataclass(slots=True)
