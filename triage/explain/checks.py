@@ -27,7 +27,14 @@ from triage.explain.circuit_checks import (
     wants_procedure,
 )
 from triage.explain.meaning import meaning
-from triage.explain.module_checks import feed_checks, pointer_checks, program_checks, silent_checks, to_program
+from triage.explain.module_checks import (
+    clear_again_checks,
+    feed_checks,
+    pointer_checks,
+    program_checks,
+    silent_checks,
+    to_program,
+)
 from triage.explain.pointers import empty_pointers
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import supply_checks
@@ -149,9 +156,9 @@ def next_checks(
                          _before_a_start(session, scale, flat_below))
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records, procedure)
-        checks += silent_checks(book, link, case, bits, names)
+        checks += silent_checks(book, link, case, bits, names) + feed_checks(book, link, case, bits, names)
+        checks += clear_again_checks(book, line, case, modules, bits, names, records)
         checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
-        checks += feed_checks(book, link, case, bits, names)
         checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
         checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
         never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5

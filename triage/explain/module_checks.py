@@ -9,7 +9,7 @@ from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
 from triage.explain.standing import ASIDE, STRICTEST, Standings
-from triage.model.casebook import Casebook, Links, Story
+from triage.model.casebook import Casebook, Links, Story, Timeline
 from triage.model.parts import of_part
 from triage.model.session import Event, stamp
 from triage.model.verdict import NextCheck
@@ -142,6 +142,28 @@ def feed_checks(
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
 
 
+def clear_again_checks(
+    book: Casebook, line: Timeline, case: Case, modules: range, bits: Floats, names: list[str], records: list[str],
+) -> list[NextCheck]:
+    """Modules that refused the clear: what they list may be old, so they are cleared before anybody looks for it.
+
+    ``records``: modules, as printed, that hold a crash record, which nobody clears.
+    """
+    checks: list[NextCheck] = []
+    for module in modules:
+        name = case.name(book.module_name[module])
+        faults = [fault for fault in case.open if book.fault_module[fault] == module]
+        if not faults or name in records or not line.never_took(module, book.exists.shape[1] - 1):
+            continue
+        checks.append({
+            "do": f"meet what {name} wants for a clear, clear it again and read it after a key cycle",
+            "where": "diagnostic connector, supply held, key on, engine off unless the maker says otherwise",
+            "minutes": 10.0, "passes_if": "it accepts the clear and its codes stay away",
+            "settles": [names[fault] for fault in faults],
+            "gain_bits": round(0.8 + float(bits[faults].sum()) * 0.8, 2), "gate": None})
+    return checks
+
+
 def _feed_check(
     book: Casebook, case: Case, module: int, faults: list[int], bits: Floats, names: list[str],
 ) -> NextCheck:
@@ -203,4 +225,4 @@ def program_checks(
     return checks
 
 
-__all__ = ["feed_checks", "pointer_checks", "program_checks", "silent_checks", "to_program"]
+__all__ = ["clear_again_checks", "feed_checks", "pointer_checks", "program_checks", "silent_checks", "to_program"]

@@ -26,6 +26,8 @@ STAYS_SILENT = "which it reports lost, stays silent"
 ANSWERS_SCAN = "which it reports lost, answers the scan"
 #: How the reason of a supply code begins.
 WITNESS = "it is the witness of"
+#: How the reason of an entry begins that its module never let go.
+REFUSED = "still listed, for its module refused the clear"
 BANDS = ((0.99, "all but certain"), (0.95, "very likely"), (0.75, "likely"), (0.5, "more likely than not"),
          (0.25, "open"), (0.05, "unlikely"), (0.01, "very unlikely"), (0.0, "all but ruled out"))
 
@@ -88,6 +90,8 @@ def reasons(
     if back and all(book.status[fault, column] == PERMANENT for column in back):
         said.append("listed as permanent alone since the clear: such a code outlives a clear by design and says "
                     "nothing about now")
+    elif back and line.never_took(int(book.fault_module[fault]), back[-1]):
+        said.append(f"{REFUSED}: that says nothing of now")
     elif back:
         scans = f", in {len(back)} of {len(back) + len(gone)} scans since" if len(back) + len(gone) > 1 else ""
         verb = "came back" if before else "first seen"

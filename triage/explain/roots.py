@@ -12,7 +12,7 @@ from triage.explain.meaning import same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
-from triage.explain.reasons import STAYS_SILENT, WITNESS
+from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
 from triage.explain.shared import lines_words, shared_lines
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, AtConnector, Casebook, Links, Story
@@ -120,7 +120,8 @@ def _supply_roots(verdict: Verdict, witnesses: list[FaultLine]) -> list[Root]:
 def lasts(line: FaultLine) -> bool:
     """Whether a supply code was read in the last snapshot, while the event it witnesses had not ended."""
     return (line.verdict["explained_by"] in SUPPLY_EVENTS and bool(line.marks) and line.marks[-1].sight == "seen"
-            and any(reason.startswith(WITNESS) for reason in line.why))
+            and any(reason.startswith(WITNESS) for reason in line.why)
+            and not any(reason.startswith(REFUSED) for reason in line.why))
 
 
 def _root(lines: list[FaultLine], printed: dict[str, str], pins: Mapping[str, AtConnector]) -> Root:

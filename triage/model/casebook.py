@@ -113,6 +113,11 @@ class Timeline:
     cycled: Bools        # S x K: somebody noted a key cycle, or work that takes one, since the snapshot before
     scale: Floats        # S: nominal volts / 12, so that levels of a 12 V system can be used
 
+    def never_took(self, module: int, column: int) -> bool:
+        """Whether a clear was refused by the module and none taken by it, up to a snapshot."""
+        upto = slice(0, column + 1)
+        return bool(self.refused[module, upto].any()) and not bool((self.clear[module, upto] >= 0.5).any())
+
 
 class AtConnector(NamedTuple):
     """What was measured at the connector of a module. ``lost``: the pin that has nothing; ``sound``: those that are

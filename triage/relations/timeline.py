@@ -155,7 +155,9 @@ def _take_clear(line: Timeline, event: Event, modules: slice | list[int], column
         line.said_taken[modules, column] = True
         line.clear[modules, column] = np.where(line.refused[modules, column], before, 1.0)
     else:
-        line.clear[modules, column] = np.maximum(before, 0.97)
+        # "Airbag refused, all else cleared": what is said of all is not said of the one that refused.
+        kept = line.refused[modules, column] & (event.module is None)
+        line.clear[modules, column] = np.where(kept, before, np.maximum(before, 0.97))
 
 
 def _take_event(line: Timeline, event: Event, modules: slice | list[int], column: int) -> None:
