@@ -14,7 +14,9 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from code_tables.printed import with_text
+from triage.evidence.fitted import the_one_called
 from triage.evidence.full_lists import mark_full_lists
+from triage.evidence.supply_read import unlikely_volts, volts_or_nan
 from triage.model.casebook import ANSWERS, NOT_ASKED, NOT_READABLE, NOT_SEEN, SEEN, SILENT, Casebook
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
@@ -263,13 +265,26 @@ class _Gatherer:
             facts = kinds[self.kind[fault]]
             if facts.known:
                 continue
-            own = self.module_facts(self.module_name[self.fault_module[fault]]).name
-            told = with_text(facts, texts, self.module_facts, own)
+            module = self.fault_module[fault]
+            own = self.module_facts(self.module_name[module]).name
+            told = with_text(facts, texts, self.module_facts, own, self._fitted_beside(module))
             if told is not facts:
                 if told not in more:
                     more[told] = len(kinds)
                     kinds.append(told)
                 self.kind[fault] = more[told]
+
+    def _fitted_beside(self, holder: int) -> Callable[[str], ModuleFacts | None]:
+        """What a name can mean among the other modules of the vehicle that ``holder`` is fitted to."""
+        session = self.module_session[holder]
+        others = [(self.module_name[module], self.printed[session].get(self.module_name[module], ""))
+                  for module in range(self.first_module[session], self.first_module[session + 1]) if module != holder]
+
+        def meant(name: str) -> ModuleFacts | None:
+            found = the_one_called(name, others)
+            return self.module_facts(found) if found is not None else None
+
+        return meant
 
     def _cells(self, module_state: Any) -> dict[str, Any]:
         """The arrays of fault x snapshot; ``module_state`` is N x K."""
@@ -317,8 +332,6 @@ def _apart(kinds: list[CodeFacts]) -> tuple[list[CodeFacts], list[int]]:
     return answers, which
 
 
-#: A module answers down to some 3 V (cold cranking, ISO 16750-2 level III) and lives through 36 V.
-LEAST_VOLTS, MOST_VOLTS = 2.5, 40.0
 SNAPSHOT_FIELDS = ("exists", "phase", "volts", "lowest", "low_seconds", "minutes", "drove", "speed", "coolant",
                    "engine_on", "outside", "pending_read")
 _OUTSIDE = {None: -1.0, "unknown": -1.0, "none": 0.0, "charger": 1.0, "jump pack": 1.0, "donor vehicle": 1.0}
@@ -332,34 +345,12 @@ def snapshot_row(snapshot: Snapshot) -> tuple[float, ...]:
     return (
         1.0,
         -1.0 if snapshot.phase is None else float(PHASE_INDEX[snapshot.phase]),
-        _volts(snapshot.volts), _volts(snapshot.lowest_volts), _or_nan(snapshot.low_seconds),
+        volts_or_nan(snapshot.volts), volts_or_nan(snapshot.lowest_volts), _or_nan(snapshot.low_seconds),
         UNKNOWN if snapshot.ran_minutes is None or snapshot.ran_minutes < 0 else snapshot.ran_minutes,
         UNKNOWN if drove is None else float(drove), _or_nan(snapshot.max_speed_kmh), _or_nan(snapshot.coolant_c),
         _ENGINE[snapshot.engine], _OUTSIDE[snapshot.outside_supply],
         -1.0 if lists is None else float("pending" in lists),
     )
-
-
-def _volts(value: float | None) -> float:
-    """A supply reading that can be one; anything else counts as not read (and is told by ``unlikely_volts``)."""
-    return value if value is not None and LEAST_VOLTS <= value <= MOST_VOLTS else UNKNOWN
-
-
-def unlikely_volts(session: Session) -> list[Notice]:
-    """Readings that no 12 or 24 V supply gives to a module that answers, and those that do not fit the vehicle."""
-    told = []
-    nominal = session.vehicle.nominal_volts if session.vehicle else None
-    for number, snapshot in enumerate(session.snapshots, start=1):
-        for name, value in (("supply", snapshot.volts), ("lowest supply", snapshot.lowest_volts)):
-            if value is None:
-                continue
-            if not LEAST_VOLTS <= value <= MOST_VOLTS:
-                told.append(Notice("warning", f"snapshot {number}: {name} of {value:g} V can't be right, expected "
-                                              f"{LEAST_VOLTS:g} to {MOST_VOLTS:g} V; it is not used: measure again"))
-            elif nominal is not None and nominal <= 14 and value > 18.5:
-                told.append(Notice("warning", f"snapshot {number}: {name} of {value:g} V on a vehicle of {nominal:g} "
-                                              "V: check the reading and what is connected; 24 V harms a 12 V vehicle"))
-    return told
 
 
 def _or_nan(value: float | None) -> float:
