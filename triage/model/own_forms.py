@@ -1,0 +1,63 @@
+"""The forms of makers' own numbers: the one table to edit for another one.
+
+Each row has an example, the pattern of the form in capitals, and what else is written so:
+
+- ``sure``: nothing else has so much the form of a code.
+- ``usual``: counts, parts, roads or streets are written so too: a status, a name or other codes must stand beside it.
+- ``short``: years, hours, bytes and prices are written so too: a status, or several lines alike.
+- ``weak``: connectors, terminals, versions or doors are written so too: several lines of a list that begin alike, or a
+  word or key for a code.
+
+Letters that number other things (:data:`OF_OTHERS`) make none of a code, whatever follows. The reader asks the table
+through `triage.intake.codes.ownnumbers`. Makers' forms are common practice.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+Weight = Literal["sure", "usual", "short", "weak"]
+
+
+class Form(NamedTuple):
+    """One form of a maker's own number."""
+
+    example: str
+    pattern: str
+    weight: Weight
+
+    @property
+    def parted(self) -> bool:
+        """Whether a mark or a blank parts the number, which is then written in capitals."""
+        return not self.example.isalnum()
+
+
+#: Hexadecimal digits with both letters and decimals among them.
+_BOTH = r"(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])"
+
+FORMS = (
+    Form("9A12B4", _BOTH + r"[0-9A-F]{6}", "sure"),
+    Form("K20417", r"(?![PCBU])[A-Z][0-9]{5}", "sure"),
+    Form("K.204", r"[A-Z]{1,2}[.-][0-9]{3}", "sure"),
+    Form("01314", r"[0-9]{5}", "usual"),
+    Form("9A12B", _BOTH + r"[0-9A-F]{5}", "usual"),
+    Form("DF513", r"[A-Z]{1,2}[0-9]{3}", "usual"),
+    Form("K4729", r"[A-Z]{1,2}[0-9]{4}", "usual"),
+    Form("27-140", r"[0-9]{2}-[0-9]{3}", "usual"),
+    Form("QM-4410", r"(?![PCBU]-[0-9]{4}(?![0-9A-Z]))[A-Z]{1,3}-[0-9]{4,5}[A-Z]?", "usual"),
+    Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}", "usual"),
+    Form("2AAF", _BOTH + r"[0-9A-F]{4}", "short"),
+    Form("6214", r"[0-9]{4}", "short"),
+    Form("123456", r"[0-9]{6}", "short"),
+    Form("ABC 123", r"[A-Z]{1,4}[ .-]?[0-9]{3}", "weak"),
+    Form("KA-12", r"[A-Z]{2,3}[ -][0-9]{2}", "weak"),
+)
+
+#: Letters before the number of something else: parts and versions, standards, terminals, connectors, fuses, relays.
+OF_OTHERS = (
+    "HW", "SW", "FW", "SN", "PN", "ID", "SA", "NR", "NO", "REV", "VER", "TYP",
+    "ISO", "SAE", "DIN", "EN", "ECE", "IEC", "VW", "KWP", "CAN",
+    "KL", "CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "GND", "BAY", "PCT", "PSI",
+)
+
+__all__ = ["FORMS", "OF_OTHERS", "Form", "Weight"]
