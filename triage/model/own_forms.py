@@ -4,7 +4,8 @@ Each row has an example, the pattern of the form in capitals, and what else is w
 
 - ``sure``: nothing else has so much the form of a code.
 - ``usual``: counts, parts, roads or streets are written so too: a status, a name or other codes must stand beside it.
-- ``short``: years, hours, bytes and prices are written so too: a status, or several lines alike.
+- ``short``: bytes, distances and orders are written so too: a status must, or several lines alike.
+- ``bare``: years, hours, prices and counts are written so too: the lines must be those of a list of codes.
 - ``weak``: connectors, terminals, versions or doors are written so too: several lines of a list that begin alike, or a
   word or key for a code.
 
@@ -16,7 +17,7 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-Weight = Literal["sure", "usual", "short", "weak"]
+Weight = Literal["sure", "usual", "short", "bare", "weak"]
 
 
 class Form(NamedTuple):
@@ -47,7 +48,7 @@ FORMS = (
     Form("QM-4410", r"(?![PCBU]-[0-9]{4}(?![0-9A-Z]))[A-Z]{1,3}-[0-9]{4,5}[A-Z]?", "usual"),
     Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}", "usual"),
     Form("2AAF", _BOTH + r"[0-9A-F]{4}", "short"),
-    Form("6214", r"[0-9]{4}", "short"),
+    Form("6214", r"[0-9]{4}", "bare"),
     Form("123456", r"[0-9]{6}", "short"),
     Form("ABC 123", r"[A-Z]{1,4}[ .-]?[0-9]{3}", "weak"),
     Form("KA-12", r"[A-Z]{2,3}[ -][0-9]{2}", "weak"),

@@ -7,8 +7,9 @@ import re
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
-from triage.intake.lines import codeplaces, ledcodes, owncodes, shortnumbers
-from triage.intake.lines.ledcodes import LEADS, QUANTITY
+from triage.intake.lines import ledcodes, owncodes
+from triage.intake.lines.ledcodes import LEADS
+from triage.intake.lines.ownevidence import has_status, measured, of_other_use, tells_status
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit
@@ -66,7 +67,7 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
     if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
         return None
     match = _OWN_LINE.match(row.text, start)
-    if match is None or QUANTITY.match(row.text[match.end(1) :]):
+    if match is None or measured(row, match.end(1)):
         return None
     own, token = model_codes.own(match[1]), match[1]
     if (_ADDRESSED.match(token) and not _tells_fault(row, match)) or (start and token[0].isalpha() and " " in token):
@@ -83,15 +84,15 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
 
 def _tells_fault(row: Row, match: re.Match[str]) -> bool:
     """Whether a status behind a number in one word with its letters makes it a fault's, and no module's address."""
-    return match[1].isalnum() and match[1].isupper() and shortnumbers.tells_status(row, match.end(1))
+    return match[1].isalnum() and match[1].isupper() and tells_status(row, match.end(1))
 
 
 def _is_range(row: Row, match: re.Match[str], told: bool) -> bool:
     """Whether two numbers with a hyphen, where nothing tells a fault, may as well be a range, a measure or a part's."""
-    if codeplaces.QUANTITY.match(row.low, match.end(1)) or shortnumbers.of_other_use(row):
+    if of_other_use(row, match.start(1), match.end(1)):
         return True
     told = told or states.leading(row.low, match.end()) > match.end()
-    return not told and not codeplaces.has_status(row, match.end(1))
+    return not told and not has_status(row, match.end(1))
 
 
 def read(context: Context, row: Row) -> bool:

@@ -6,8 +6,9 @@ import re
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.codes.pieces import Details
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -20,8 +21,7 @@ from triage.model import codes as model_codes
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind,
 #: perhaps with a description between.
 _OWN = lazily(
-    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|"
-    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})"
+    rf"(?:^|(?<=[;,>])\s*|(?<=\s\s))({TOKEN})"
     r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".

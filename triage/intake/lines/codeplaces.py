@@ -2,43 +2,9 @@
 
 from __future__ import annotations
 
-from string import hexdigits
-
-from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
-from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
-
-#: Keys before a number that is no code; one for the voltage may as well name the battery's module.
-OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))
-QUANTITY = lazily(
-    r"\s*(?!x[0-9])(?:km|mi|miles|m?v|volts?|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|modules?|ecus?|"
-    r"pcs|years?|kpa|m?bar|k?hz|ms|k?ohms?|nm|mg|g|k?w|m?a|deg|l|amps?|"
-    r"mal|times|x|days?|cycles?|street|st|road|rd|avenue|strasse|rue|calle)(?![a-z])"
-)
-#: One or two letters with three or four digits, which parts, versions and standards have too, or one with five.
-LETTERED = (
-    r"(?:(?!(?i:hw|sw|fw|sn|pn|id|sa|kl|nr|no|en|vw|rev)[.-]?[0-9])"
-    r"(?:[A-Za-z]{1,2}[0-9]{3,4}|(?![PCBUpcbu])[A-Za-z][0-9]{5}|[A-Z]{1,2}\.[0-9]{3}(?![.-][0-9]))(?![0-9A-Za-z]))"
-)
-
-
-def written_alike(row: Row, token: str) -> bool:
-    """Whether a number with letters of no hexadecimal digit is written in capitals, or its row in small letters."""
-    return not token[0].isalpha() or token.isupper() or row.text.islower() or set(token) <= set(hexdigits)
-
-
-def has_status(row: Row, at: int) -> bool:
-    """Whether words with a status of their own stand behind a number: "open circuit (active)", "switch stored"."""
-    rest = row.low[at:]
-    if len(rest) > 400:
-        return False
-    if any(states.of_cell(part) is not None for _, part in soft_pieces(rest)[1:]):
-        return True
-    words = rest.split()
-    return any(states.of_cell(" ".join(words[-many:])) is not None for many in range(1, min(4, len(words))))
 
 
 def column(row: Row) -> tuple[str, int]:

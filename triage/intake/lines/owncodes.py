@@ -17,17 +17,19 @@ from functools import cached_property
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
-from triage.intake.lines.codeplaces import (
-    LETTERED,
+from triage.intake.lines.codeplaces import column, label_role, manner, mark_before
+from triage.intake.lines.ownevidence import (
     OTHER_KEYS,
-    QUANTITY,
-    column,
+    goes_on,
     has_status,
-    label_role,
-    manner,
-    mark_before,
-    written_alike,
+    is_head,
+    measured,
+    of_other_use,
+    own_at,
+    put,
+    tells_status,
 )
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -37,19 +39,12 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
-from triage.model import codes as model_codes
 
-#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated;
-#: a letter and a digit before such a hyphen.
-_TOKEN = (
-    r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3}|"
-    rf"(?![PCBU][0-3])[A-Z]{{1,2}}[0-9]{{1,2}}-[0-9]{{3,4}}|{LETTERED})"
-)
-_FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
+_FIRST = lazily(rf"({TOKEN})")
 _BEHIND_NAME = lazily(
     rf"[\[*`]{{0,3}}([^\W\d][^\]|;\t]{{1,60}}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{{2,8}}\])?(\]\s*:?|\s*:|\s+(?:-+>|[-=/>|])|\s*[;,|\t]|)"
     rf"\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
-    rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
+    rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({TOKEN})"
 )
 #: The number or the address of a module before its name: "02-ABS", "0x70C ABS", "Addr 40 ABS".
 _ADDRESS = lazily(
@@ -58,27 +53,21 @@ _ADDRESS = lazily(
 )
 #: A number between what may be a status and a description, with a mark on each side.
 _BEHIND_STATUS = lazily(
-    rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({_TOKEN})"
+    rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({TOKEN})"
     r"(?=\s?(?::|\s-{1,2}>?|\s=>|\||\t|\s\s)\s*[^\W\d])"
 )
 #: Numbers with letters that no standard code with a slip in it looks like.
 _LETTERS = lazily(
-    rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?:{LETTERED}|(?=[0-9]{{0,5}}[A-F])(?=[A-F]{{0,5}}[0-9])[0-9A-F]{{5,6}})(?![\w./-])"
+    rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?=[0-9]*[A-Z]){TOKEN}"
 )
 #: Another number in the line of a first one.
 _FURTHER = lazily(
-    rf"(?:[;,|]|\s/)\s+({_TOKEN}|[A-Z]{{1,2}}-[0-9]{{3}})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
-    r"(?![./-][0-9A-Za-z]|,[0-9])"
+    rf"(?:[;,|]|\s/)\s+({TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
 )
 #: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
 _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
     r"(?P=mark)\s*[^\W\d]"
-)
-#: What goes on a sentence that begins with a range.
-_JOINED = lazily(
-    r"\s(?:is|was|are|were|to|at|on|in|of|and|or|when|if|normal|should|ist|war|bei|im|in|bis|est|sont|au|en|a|es|son|al|"
-    r"con|range|seen|ok)(?![a-z])"
 )
 #: A word like a code, a digit in it, between a name and nothing or words that may be a status; "coil1" and "pos12" are
 #: words with a number.
@@ -138,15 +127,13 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
     unknown: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
         before, row, after = rows[at - 1] if at else None, rows[at], rows[at + 1] if at + 1 < len(rows) else None
-        if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
-            continue
         beside = any(_starts(other, row) for other in (before, after)) or (
-            row.text[2:3] == "-" and before is not None and shortnumbers.is_head(before, is_name)
+            row.text[2:3] == "-" and before is not None and is_head(before, is_name)
         )
         if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
             continue
         match = _BEHIND_NAME.match(row.text, _address_end(row))
-        if match is None or QUANTITY.match(row.low, match.end()):
+        if match is None or of_other_use(row, *match.span(4)):
             continue
         if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
             behind.append((row, match))
@@ -160,7 +147,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
             continue
         listed = len(behind) >= 3 and "-" not in match[4]
         if habits.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
-            _set(row, match.start(4), match[4])
+            put(row, match.start(4), match[4])
     _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
@@ -186,7 +173,7 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
         match = _FIRST.match(row.text)
         if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
             # Below the number of the module above, set in as far: another of that module.
-            _set(row, 0, match[1])
+            put(row, 0, match[1])
 
 
 class _Habits:
@@ -264,9 +251,9 @@ def _address_end(row: Row) -> int:
 def _adopt_behind_statuses(rows: Sequence[Row]) -> None:
     """Numbers between their status and their description, in two lines or more: "stored: 905ED7: Coolant valve"."""
     found = [(row, match) for row in rows if (match := _BEHIND_STATUS.match(row.text)) is not None
-             and states.of_cell(row.low[: match.end(1)]) is not None and not QUANTITY.match(row.low, match.end())]
+             and states.of_cell(row.low[: match.end(1)]) is not None and not of_other_use(row, *match.span(2))]
     for row, match in found if len(found) >= _FEW else ():
-        _set(row, match.start(2), match[2])
+        put(row, match.start(2), match[2])
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:
@@ -286,35 +273,16 @@ def further(row: Row, at: int) -> list[Found]:
     """The makers' own numbers that stand behind a first one, which ends at a place of the row."""
     found = []
     for match in _FURTHER.finditer(row.text, at):
-        own = model_codes.own(match[1])
-        number = match[1].isdigit() and len(match[1]) < 5
-        if own is not None and not number and written_alike(row, match[1]) and not QUANTITY.match(row.low, match.end()):
-            found.append(Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1)))
+        own = own_at(row, match.start(1), match[1])
+        if own is not None and not measured(row, match.end()):
+            found.append(own)
     return found
-
-
-def _set(row: Row, start: int, text: str) -> bool:
-    """Put a number into a row as its code; whether it can be one."""
-    own = model_codes.own(text)
-    if own is None or (text.isdigit() and len(text) < 5) or not written_alike(row, text):
-        return False
-    found = Found(start, start + len(text), own.text, kind="own", bare=start + len(text))
-    allowed = row.finds.allowed(start, found.end)
-    if any(start <= each.start < found.end and row.text[each.start] not in "PCBUpcbu" for each in allowed.refusals):
-        return False
-    row.finds = allowed._replace(codes=(found,))
-    return True
 
 
 def _led(row: Row, is_name: Callable[[str], bool]) -> bool:
     """A number behind the name of a module and a word for a code."""
     led = ledcodes.behind_name(row, is_name)
-    own = model_codes.own(led[1]) if led is not None else None
-    if led is None or own is None:
-        return False
-    start, end = led[0], led[0] + len(led[1])
-    row.finds = row.finds._replace(codes=(Found(start, end, own.text, kind="own", bare=end),))
-    return True
+    return led is not None and put(row, *led, few=True)
 
 
 def _in_column(row: Row, habits: _Habits) -> bool:
@@ -335,7 +303,7 @@ def _in_column(row: Row, habits: _Habits) -> bool:
             # A gap behind the first word of a line makes no table of a range or a part.
             return False
         if match is not None:
-            return _set(row, cell.start, match[1])
+            return put(row, cell.start, match[1])
     return False
 
 
@@ -349,19 +317,19 @@ def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], bes
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
     ``beside``: a line right above or below starts with a code, or a name stands above."""
     match = _FIRST.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end()):
+    if match is None or of_other_use(row, *match.span(1)):
         return False
     after = manner(row, match.end())
     apart = row.text[match.end() :].startswith(("  ", "\t"))
     if "-" in match[1] and beside and apart and after in ("a", "("):
-        return _set(row, 0, match[1])
-    doubtful = apart or not beside or _JOINED.match(row.low, match.end())
-    if "-" in match[1] and after == "a" and doubtful and not shortnumbers.tells_status(row, match.end()):
+        return put(row, 0, match[1])
+    doubtful = apart or not beside or goes_on(row.low, match.end())
+    if "-" in match[1] and after == "a" and doubtful and not tells_status(row, match.end()):
         # "20-100 in the cold" is a range as well, "27-140  cable" a part of a list.
         return False
     if after and habits.firsts[after] >= 2:
-        return _set(row, 0, match[1])
-    if after in ("", "a") or not _set(row, 0, match[1]):
+        return put(row, 0, match[1])
+    if after in ("", "a") or not put(row, 0, match[1]):
         return False
     named = namelist.parts(row, is_name)
     if named and all(is_name(tidy(row.text[start:end])) for start, end in named):

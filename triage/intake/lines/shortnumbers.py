@@ -12,14 +12,26 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from triage.intake.codes.finds import Found
-from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines import idents
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
+from triage.intake.lines.codeplaces import column, label_role, manner, mark_before
+from triage.intake.lines.ownevidence import (
+    NAMED_OTHERWISE,
+    OTHER_KEYS,
+    PRICED,
+    YEAR,
+    IsName,
+    has_status,
+    is_head,
+    measured,
+    of_other_use,
+    put,
+    tells_name,
+    tells_status,
+)
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -30,19 +42,9 @@ from triage.intake.said import listheads, states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
-from triage.intake.said.remarks import is_remark
-
-IsName = Callable[[str], bool]
 
 #: Four digits beside a text, years, and what stands in a list of parts.
 _SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
-_YEAR = lazily(r"(?:19[5-9]|20[0-4])[0-9]")
-_PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
-#: What is told of a number that is none of a fault: of a lock, a part, a street.
-_OTHER_USE = lazily(
-    r"\b(?:(?:security|pin|radio|key|unlock|safe|post|zip) ?code|(?:part|order|job|serial|invoice|version) ?"
-    r"(?:number|no)|strasse|street|road|lane|avenue|postcode)\b(?!.*(?:invalid|missing|wrong|fault|signal))|\bcode$"
-)
 #: A description that ends so goes on in the next line.
 _OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
                  "con en sur avec y et")
@@ -150,16 +152,16 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
                 found.extend((row, *place) for place in _inside(row, shapes, is_name) if coded)
             elif at and block[at - 1].low.rpartition(" ")[2] in _OPEN:
                 continue
-            elif not QUANTITY.match(row.low, match.end(1)):
+            elif not measured(row, match.end(1)):
                 led = _leads(block, at, is_name)
                 taken = _is_alike(row, match, shapes, is_name, led) and (coded or led)
                 found.extend([(row, 0, match[1])] if taken else [])
-                other += not (taken or _YEAR.fullmatch(match[1]))
+                other += not (taken or YEAR.fullmatch(match[1]))
     found = found if len(found) > other else [place for place in found if place[1]]
-    plain = any(not _YEAR.fullmatch(number) for _, _, number in found)
+    plain = any(not YEAR.fullmatch(number) for _, _, number in found)
     for row, start, number in found:
-        if plain and (not _YEAR.fullmatch(number) or tells_status(row, start + 4)):
-            _set(row, start, number)
+        if plain and (not YEAR.fullmatch(number) or tells_status(row, start + 4)):
+            put(row, start, number, few=True)
 
 
 def _may_hold(row: Row) -> bool:
@@ -169,19 +171,12 @@ def _may_hold(row: Row) -> bool:
     return _ANYWHERE.search(row.text) is not None and not of_other_use(row)
 
 
-def of_other_use(row: Row) -> bool:
-    """Whether what is told of the number in a row makes it none of a fault: it is priced, a part's, an aside."""
-    return is_aside(row.low) or any(pattern.search(row.low) for pattern in (_PRICED, _OTHER_USE)) or (
-        idents.alone(row.low) or is_remark(row.text, row.low)
-    )
-
-
 def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
     """Whether a row that begins with such a number has the marks of the lines that begin with a code. Where a word
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
     row is led by a name or stands among codes. One other line is enough where most is told."""
     after = manner(row, match.end(1))
-    status, name = tells_status(row, 4), _tells_name(row, 4, is_name)
+    status, name = tells_status(row, 4), tells_name(row, 4, is_name)
     others, told = shapes.firsts[after], shapes.told[after]
     if others < _FEW:
         marked = after not in ("", "a") and told == others
@@ -217,26 +212,6 @@ def _begins(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[0].start == 0
 
 
-def is_head(row: Row, is_name: IsName) -> bool:
-    """Whether a row is the name of a module, with a count of its codes or without."""
-    if row.finds.codes or len(row.text) > _LONGEST:
-        return False
-    stated = stated_count(row.low)
-    text = tidy(row.text if stated is None else row.text[: stated[1]])
-    return has_letter(text) and is_name(text)
-
-
-def tells_status(row: Row, at: int) -> bool:
-    """Whether a status stands behind a place of a row: at once, or between marks."""
-    begin = at + len(row.low[at:]) - len(row.low[at:].lstrip(" -:|,;"))
-    return states.leading(row.low, begin) > begin or has_status(row, at)
-
-
-def _tells_name(row: Row, at: int, is_name: IsName) -> bool:
-    """Whether a name stands between marks behind a place of a row."""
-    return any(has_letter(piece) and is_name(tidy(piece)) for _, piece in soft_pieces(row.text[at:])[:6])
-
-
 def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
     """The place of such a number behind a name, or alone in the cell where other rows have their code."""
     for at, cell in enumerate(row.cells or ()):
@@ -245,7 +220,7 @@ def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, s
             yield cell.start, cell.text
             return
     match = _NAMED.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end(3)) or not is_name(tidy(match[1])):
+    if match is None or measured(row, match.end(3)) or not is_name(tidy(match[1])):
         return
     mark = match[2].strip()
     status = tells_status(row, match.end(3))
@@ -257,12 +232,6 @@ def _tells_cell(row: Row, at: int, is_name: IsName) -> bool:
     """Whether another cell of a row is a status or the name of a module."""
     others = [cell for place, cell in enumerate(row.cells or ()) if place != at and has_letter(cell.text)]
     return any(states.of_cell(cell.low) is not None or is_name(tidy(cell.text)) for cell in others)
-
-
-def _set(row: Row, start: int, number: str) -> None:
-    """Put a number into a row as its code."""
-    end = start + len(number)
-    row.finds = row.finds._replace(codes=(Found(start, end, number, kind="own", bare=end),))
 
 
 def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
@@ -286,10 +255,10 @@ def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
     numbers = {match[1] for _, match in found}
     if not (listed or len(found) >= _FEW):
         found = [(row, match) for row, match in found if has_status(row, match.end(1))]
-    if all(_YEAR.fullmatch(number) for number in numbers):
+    if all(YEAR.fullmatch(number) for number in numbers):
         return
     for row, match in found:
-        _set(row, 0, match[1])
+        put(row, 0, match[1], few=True)
 
 
 def _short(row: Row) -> re.Match[str] | None:
@@ -297,8 +266,8 @@ def _short(row: Row) -> re.Match[str] | None:
     if not row.text[:4].isdigit() or row.finds.codes or row.finds.refusals or row.roles or row.head:
         return None
     match = _SHORT.match(row.text)
-    other = match is None or QUANTITY.match(row.low, match.end(1)) or _PRICED.search(row.low, match.end(1))
-    return None if other or is_aside(row.low) or _OTHER_USE.search(row.low) else match
+    other = match is None or measured(row, match.end(1)) or PRICED.search(row.low, match.end(1))
+    return None if other or is_aside(row.low) or NAMED_OTHERWISE.search(row.low) else match
 
 
 def begins(row: Row, surely: bool = False) -> bool:
@@ -312,9 +281,9 @@ def begins(row: Row, surely: bool = False) -> bool:
     if not row.text[:4].isdigit() or not _may_hold(row):
         return False
     match = _START.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end(1)):
+    if match is None or measured(row, match.end(1)):
         return False
-    plain = not surely and _YEAR.fullmatch(match[1]) is None
+    plain = not surely and YEAR.fullmatch(match[1]) is None
     return plain or tells_status(row, match.end(1))
 
 

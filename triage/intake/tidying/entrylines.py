@@ -18,7 +18,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of

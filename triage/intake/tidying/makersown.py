@@ -15,7 +15,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
+from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, has_digit, has_letter, line_of
