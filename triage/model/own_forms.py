@@ -8,6 +8,7 @@ Each row has an example, the pattern of the form in capitals, and what else is w
 - ``bare``: years, hours, prices and counts are written so too: the lines must be those of a list of codes.
 - ``weak``: connectors, terminals, versions or doors are written so too: several lines of a list that begin alike, or a
   word or key for a code.
+- ``apart``: the same in two words, as names with a number are written too.
 
 Letters that number other things (:data:`OF_OTHERS`) make none of a code, whatever follows. The reader asks the table
 through `triage.intake.codes.ownnumbers`. Makers' forms are common practice.
@@ -17,7 +18,7 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-Weight = Literal["sure", "usual", "short", "bare", "weak"]
+Weight = Literal["sure", "usual", "short", "bare", "weak", "apart"]
 
 
 class Form(NamedTuple):
@@ -50,8 +51,11 @@ FORMS = (
     Form("2AAF", _BOTH + r"[0-9A-F]{4}", "short"),
     Form("6214", r"[0-9]{4}", "bare"),
     Form("123456", r"[0-9]{6}", "short"),
-    Form("ABC 123", r"[A-Z]{1,4}[ .-]?[0-9]{3}", "weak"),
-    Form("KA-12", r"[A-Z]{2,3}[ -][0-9]{2}", "weak"),
+    Form("ABC123", r"[A-Z]{3,4}[0-9]{3}", "weak"),
+    Form("ABC-123", r"[A-Z]{3,4}[.-][0-9]{3}", "weak"),
+    Form("KA-12", r"[A-Z]{2,3}-[0-9]{2}", "weak"),
+    Form("AB 123", r"[A-Z]{1,4} [0-9]{3}", "apart"),
+    Form("NT 55", r"[A-Z]{2,3} [0-9]{2}", "apart"),
 )
 
 #: Letters before the number of something else: parts and versions, standards, terminals, connectors, fuses, relays.

@@ -34,6 +34,8 @@ def _written(form: Form) -> str:
 
 #: What may be such a number where the places or the words beside it tell that it is a code.
 TOKEN = pattern("sure", "usual", "short")
+#: What may be one in a place made for a code.
+ANY = pattern("sure", "usual", "short", "bare", "weak", "apart")
 
 
 def found(start: int, text: str) -> Found | None:
@@ -53,4 +55,4 @@ def written_alike(text: str, line: str) -> bool:
     return not text[0].isalpha() or text.isupper() or line.islower() or set(text) <= set(hexdigits)
 
 
-__all__ = ["TOKEN", "few_digits", "found", "pattern", "written_alike"]
+__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "written_alike"]
