@@ -56,7 +56,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from triage.model.own_forms import FORMS, OF_OTHERS
+from triage.model.own_forms import FORMS, accepted
 
 Kind = Literal["J2012", "J1939", "own"]
 
@@ -84,9 +84,7 @@ _J1939 = re.compile(
 _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
-_OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(
-    form.pattern if form.weight not in ("weak", "apart") else f"(?!(?:{'|'.join(OF_OTHERS)})[ -]?[0-9])(?:{form.pattern})"
-    for form in FORMS))
+_OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
 # Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".

@@ -6,12 +6,12 @@ Each row has an example, the pattern of the form in capitals, and what else is w
 - ``usual``: counts, parts, roads or streets are written so too: a status, a name or other codes must stand beside it.
 - ``short``: bytes, distances and orders are written so too: a status must, or several lines alike.
 - ``bare``: years, hours, prices and counts are written so too: the lines must be those of a list of codes.
+- ``apart``: names with a number are written so too: at the start of a line below a module, or a word or key for a code.
 - ``weak``: connectors, terminals, versions or doors are written so too: several lines of a list that begin alike, or a
   word or key for a code.
-- ``apart``: the same in two words, as names with a number are written too.
 
-Letters that number other things (:data:`OF_OTHERS`) make none of a code, whatever follows. The reader asks the table
-through `triage.intake.codes.ownnumbers`. Makers' forms are common practice.
+Letters that number other things (below) make no code, whatever follows. The reader asks the table through
+`triage.intake.codes.ownnumbers`. Makers' forms are common practice.
 """
 
 from __future__ import annotations
@@ -51,18 +51,26 @@ FORMS = (
     Form("2AAF", _BOTH + r"[0-9A-F]{4}", "short"),
     Form("6214", r"[0-9]{4}", "bare"),
     Form("123456", r"[0-9]{6}", "short"),
-    Form("ABC123", r"[A-Z]{3,4}[0-9]{3}", "weak"),
-    Form("ABC-123", r"[A-Z]{3,4}[.-][0-9]{3}", "weak"),
-    Form("KA-12", r"[A-Z]{2,3}-[0-9]{2}", "weak"),
+    Form("ABC123", r"[A-Z]{3,4}[0-9]{3}", "usual"),
+    Form("ABC-123", r"[A-Z]{3,4}[.-][0-9]{3}", "usual"),
     Form("AB 123", r"[A-Z]{1,4} [0-9]{3}", "apart"),
-    Form("NT 55", r"[A-Z]{2,3} [0-9]{2}", "apart"),
+    Form("KA-12", r"[A-Z]{2,3}-[0-9]{2}", "weak"),
+    Form("NT 55", r"[A-Z]{2,3} [0-9]{2}", "weak"),
 )
 
-#: Letters before the number of something else: parts and versions, standards, terminals, connectors, fuses, relays.
-OF_OTHERS = (
-    "HW", "SW", "FW", "SN", "PN", "ID", "SA", "NR", "NO", "REV", "VER", "TYP",
-    "ISO", "SAE", "DIN", "EN", "ECE", "IEC", "VW", "KWP", "CAN",
-    "KL", "CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "GND", "BAY", "PCT", "PSI",
-)
+#: Letters before the number of something else: a part, a version, a standard.
+OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "KL", "NR", "NO", "REV", "VER", "TYP", "ISO", "SAE", "DIN", "EN",
+             "ECE", "IEC", "VW", "KWP", "CAN")
+#: The same where a mark or a blank is between: terminals, connectors, fuses, relays, bays.
+OF_WIRING = ("CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
+#: Letters before the address of a module, if no status tells of a fault.
+OF_MODULES = ("ECU", "STG", "SG", "ADDR", "NODE", "MOD", "UNIT", "CALC", "BUS", "SYS", "POS", "TERM")
 
-__all__ = ["FORMS", "OF_OTHERS", "Form", "Weight"]
+
+def accepted(form: Form) -> str:
+    """The pattern of a form, without the letters of others."""
+    others = "|".join((*OF_OTHERS, *OF_WIRING) if form.parted else OF_OTHERS)
+    return f"(?!(?:{others})[ .-]?[0-9]){form.pattern}"
+
+
+__all__ = ["FORMS", "OF_MODULES", "OF_OTHERS", "OF_WIRING", "Form", "Weight", "accepted"]

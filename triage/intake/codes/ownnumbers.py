@@ -9,27 +9,28 @@ bare=10)
 
 from __future__ import annotations
 
+import re
+from functools import lru_cache
 from string import hexdigits
 
 from triage.intake.codes.finds import Found
 from triage.model import codes as model_codes
-from triage.model.own_forms import FORMS, OF_OTHERS, Form, Weight
+from triage.model.own_forms import FORMS, Form, Weight, accepted
 
 #: Fewer digits alone are those of anything.
 _FEWEST_DIGITS = 5
 #: A number that goes on is another one: "27-140-2", "12.500", "20417/17".
 _ENDS = r"(?![./_-]?[^\W_]|[,:][0-9])"
-_OF_OTHERS = rf"(?!(?i:{'|'.join(OF_OTHERS)})[ .-]?[0-9])"
 
 
 def pattern(*weights: Weight) -> str:
     """The forms of such weights as a pattern of one whole number."""
     forms = "|".join(_written(form) for form in FORMS if form.weight in weights)
-    return rf"(?:{_OF_OTHERS}(?:{forms}){_ENDS})"
+    return rf"(?:(?:{forms}){_ENDS})"
 
 
 def _written(form: Form) -> str:
-    return form.pattern if form.parted else f"(?i:{form.pattern})"
+    return accepted(form) if form.parted else f"(?i:{accepted(form)})"
 
 
 #: What may be such a number where the places or the words beside it tell that it is a code.
@@ -45,6 +46,13 @@ def found(start: int, text: str) -> Found | None:
     return Found(start, end, own.text, kind="own", bare=end) if own is not None else None
 
 
+@lru_cache(maxsize=4096)
+def weight(text: str) -> Weight | None:
+    """How much the form of a number alone is worth."""
+    text = text.upper()
+    return next((form.weight for form in FORMS if re.fullmatch(form.pattern, text)), None)
+
+
 def few_digits(text: str) -> bool:
     """Whether a number is one of years, counts and hours as well."""
     return text.isdigit() and len(text) < _FEWEST_DIGITS
@@ -55,4 +63,4 @@ def written_alike(text: str, line: str) -> bool:
     return not text[0].isalpha() or text.isupper() or line.islower() or set(text) <= set(hexdigits)
 
 
-__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "written_alike"]
+__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "weight", "written_alike"]
