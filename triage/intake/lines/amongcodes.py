@@ -15,8 +15,8 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from triage.intake.codes.finds import Found
 from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.lines.codeplaces import typed_end
 from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, goes_on, measured, own_at
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
@@ -31,8 +31,6 @@ _PLACE = lazily(
     rf"({TOKEN})(?=\s+[(\[]?[^\W\d]{{2}})"
 )
 _ANYWHERE = lazily(rf"(?<![\w./-]){TOKEN}[ (]")
-#: A failure type behind a standard code.
-_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?(?:0x)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,120})[)\]]")
 _JOINT = lazily(r"(?:\s*,(?:\s*(?:and|und|et|y))?|\s+(?:and|und|et|y))\s+")
 _TEXT = lazily(r"\s*:?\s*[^\W\d]{3}")
@@ -46,7 +44,7 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
             continue
         taken = [(code.start, code.end) for code in row.finds.codes]
         taken += [(refused.start, refused.end) for refused in row.finds.refusals]
-        manners = [_manner(row, _typed_end(row, code)) for code in row.finds.codes]
+        manners = [_manner(row, typed_end(row, code)) for code in row.finds.codes]
         found = []
         for match in _PLACE.finditer(row.text):
             start, end = match.span(2)
@@ -89,12 +87,6 @@ def _manner(row: Row, end: int) -> Manner:
     if _BRACKET.match(row.low, end) is not None:
         return "bracket"
     return "text" if _TEXT.match(row.low, end) is not None else ""
-
-
-def _typed_end(row: Row, code: Found) -> int:
-    """Where a code ends, with a failure type behind it in words of its own."""
-    typed = _TYPE.match(row.low, code.end)
-    return typed.end() if typed is not None else code.end
 
 
 __all__ = ["adopt"]

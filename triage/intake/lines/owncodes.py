@@ -13,15 +13,13 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from copy import copy
-from functools import cached_property
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
-from triage.intake.lines.codeplaces import column, label_role, manner, mark_before
+from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
 from triage.intake.lines.ownevidence import (
-    OTHER_KEYS,
     goes_on,
     has_status,
     is_head,
@@ -41,16 +39,7 @@ from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 
 _FIRST = lazily(rf"({TOKEN})")
-_BEHIND_NAME = lazily(
-    rf"[\[*`]{{0,3}}([^\W\d][^\]|;\t]{{1,60}}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{{2,8}}\])?(\]\s*:?|\s*:|\s+(?:-+>|[-=/>|])|\s*[;,|\t]|)"
-    rf"\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
-    rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({TOKEN})"
-)
-#: The number or the address of a module before its name: "02-ABS", "0x70C ABS", "Addr 40 ABS".
-_ADDRESS = lazily(
-    r"(?:(?:addr(?:ess)?|adresse|direccion|id|sa)\.?\s?)?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]{1,3}"
-    r"(?=[^\W\d])"
-)
+_BEHIND_NAME = behind_name(TOKEN)
 #: A number between what may be a status and a description, with a mark on each side.
 _BEHIND_STATUS = lazily(
     rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({TOKEN})"
@@ -122,7 +111,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
     amongcodes.adopt([row for row in rows if row.finds.codes and not row.head], is_name)
     if not bare:
         return
-    habits = _Habits(known)
+    shapes = Shapes(known)
     behind: list[tuple[Row, re.Match[str]]] = []
     unknown: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
@@ -130,12 +119,12 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         beside = any(_starts(other, row) for other in (before, after)) or (
             row.text[2:3] == "-" and before is not None and is_head(before, is_name)
         )
-        if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
+        if _in_column(row, shapes) or _at_the_start(row, shapes, is_name, beside) or _led(row, is_name):
             continue
-        match = _BEHIND_NAME.match(row.text, _address_end(row))
+        match = _BEHIND_NAME.match(row.text, address_end(row))
         if match is None or of_other_use(row, *match.span(4)):
             continue
-        if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
+        if is_name(tidy(match[1])) or _in_a_list(row, match, shapes.marks):
             behind.append((row, match))
         elif match.start() and match[1].isupper():
             unknown.append((row, match))
@@ -146,7 +135,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         if row.finds.codes:
             continue
         listed = len(behind) >= 3 and "-" not in match[4]
-        if habits.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
+        if shapes.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             put(row, match.start(4), match[4])
     _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
@@ -163,9 +152,9 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
     left = [rows[at] for at in bare if not rows[at].finds.codes and len(rows[at].cells or ()) >= _FEWEST_CELLS]
     found = [rows[at] for at in bare if rows[at].finds.codes]
     if left and len(found) >= _FEW:
-        habits = _Habits(found)
+        shapes = Shapes(found)
         for row in left:
-            _in_column(row, habits)
+            _in_column(row, shapes)
     for at in bare:
         row, above = rows[at], rows[at - 1] if at else None
         if above is None or row.finds.codes or not above.finds.codes or above.finds.codes[0].kind != "own":
@@ -174,36 +163,6 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
         if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
             # Below the number of the module above, set in as far: another of that module.
             put(row, 0, match[1])
-
-
-class _Habits:
-    """How the rows with codes of a text have them, counted when a row first asks: few texts hold a number that may be a
-    maker's own."""
-
-    def __init__(self, coded: Sequence[Row]) -> None:
-        self._coded = coded
-
-    @cached_property
-    def columns(self) -> list[tuple[str, int]]:
-        """The two columns in which most codes stand, if several do."""
-        counted = Counter(column(row) for row in self._coded if not row.roles)
-        return [place for place, often in counted.most_common(2) if often > 1]
-
-    @cached_property
-    def keyed(self) -> set[tuple[str, int]]:
-        """The columns in which a key for codes stands before them."""
-        places = ((row, column(row)) for row in self._coded if not row.roles)
-        return {place for row, place in places if label_role(row, place[1]) == "code"}
-
-    @cached_property
-    def firsts(self) -> Counter[str]:
-        """What stands behind the codes that rows begin with."""
-        return Counter(manner(row, row.finds.codes[0].end) for row in self._coded if row.finds.codes[0].start == 0)
-
-    @cached_property
-    def marks(self) -> Counter[str]:
-        """What stands before the codes of rows."""
-        return Counter(mark_before(row) for row in self._coded)
 
 
 def _adopt_slips(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
@@ -240,12 +199,6 @@ def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
         apart = row.text[match.end(2) : match.start(4)]
         return name.isupper() and marks[mark] >= 1 and (len(apart) > 1 or "\t" in apart)
     return marks[mark] >= _FEW and (name.isupper() or len(name) <= _LONGEST_NAME)
-
-
-def _address_end(row: Row) -> int:
-    """Where the name of a module begins behind its number or address; 0 where neither begins the row."""
-    match = _ADDRESS.match(row.low)
-    return 0 if match is None else match.end()
 
 
 def _adopt_behind_statuses(rows: Sequence[Row]) -> None:
@@ -285,26 +238,10 @@ def _led(row: Row, is_name: Callable[[str], bool]) -> bool:
     return led is not None and put(row, *led, few=True)
 
 
-def _in_column(row: Row, habits: _Habits) -> bool:
-    """A cell that holds nothing but a number, in the column where most other rows have their code; not behind a key for
-    something else ("KM:    55213")."""
-    cells = row.cells or ()
-    if len(cells) < 2 or not any(_FIRST.fullmatch(cell.text) for cell in cells):
-        return False
-    for kind, at in habits.columns:
-        if at < 0 or kind != row.kind or at >= len(cells):
-            continue
-        role = label_role(row, at)
-        if role in OTHER_KEYS or (role != "code" and (kind, at) in habits.keyed):
-            continue
-        cell = cells[at]
-        match = _FIRST.fullmatch(cell.text)
-        if kind == "gap" and not at and "-" in cell.text:
-            # A gap behind the first word of a line makes no table of a range or a part.
-            return False
-        if match is not None:
-            return put(row, cell.start, match[1])
-    return False
+def _in_column(row: Row, shapes: Shapes) -> bool:
+    """A number in the column of the other codes."""
+    place = shapes.in_column(row, _FIRST)
+    return place is not None and put(row, *place)
 
 
 def _starts(row: Row | None, beside: Row) -> bool:
@@ -313,7 +250,7 @@ def _starts(row: Row | None, beside: Row) -> bool:
     return coded and row is not None and row.line.indent == beside.line.indent
 
 
-def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], beside: bool) -> bool:
+def _at_the_start(row: Row, shapes: Shapes, is_name: Callable[[str], bool], beside: bool) -> bool:
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
     ``beside``: a line right above or below starts with a code, or a name stands above."""
     match = _FIRST.match(row.text)
@@ -327,7 +264,7 @@ def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], bes
     if "-" in match[1] and after == "a" and doubtful and not tells_status(row, match.end()):
         # "20-100 in the cold" is a range as well, "27-140  cable" a part of a list.
         return False
-    if after and habits.firsts[after] >= 2:
+    if after and shapes.firsts[after] >= 2:
         return put(row, 0, match[1])
     if after in ("", "a") or not put(row, 0, match[1]):
         return False

@@ -11,13 +11,11 @@ module, and in lines of the very shape in which the other codes of the text stan
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
 from triage.intake.lines import idents
-from triage.intake.lines.codeplaces import column, label_role, manner, mark_before
+from triage.intake.lines.codeplaces import Shapes, label_role, manner
 from triage.intake.lines.ownevidence import (
     NAMED_OTHERWISE,
     OTHER_KEYS,
@@ -55,8 +53,6 @@ _NAMED = lazily(
     r"\[?([^\W\d][^\]|;\t]{1,60}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+([0-9]{4})"
     r"(?=\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s)"
 )
-#: A failure type behind a standard code, which such numbers have none of.
-_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
 _LONGEST, _MOST_BESIDE = 160, 40
 #: So many lines of a shape tell how the others of it are to be read.
 _FEW = 2
@@ -94,50 +90,12 @@ def _parts_blocks(row: Row) -> bool:
     return row.blank or row.head or row.kind == "rule"
 
 
-class _Shapes:
-    """The shapes of the lines with codes that no head explains, counted when a row first asks for them."""
-
-    def __init__(self, rows: Sequence[Row]) -> None:
-        self._coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
-
-    @cached_property
-    def _manners(self) -> list[tuple[Row, str]]:
-        return [(row, manner(row, _typed_end(row))) for row in self._coded if _begins(row)]
-
-    @cached_property
-    def firsts(self) -> Counter[str]:
-        """How often what stands behind a code at the start of its line."""
-        return Counter(after for _, after in self._manners)
-
-    @cached_property
-    def told(self) -> Counter[str]:
-        """How often with a status told there too."""
-        return Counter(after for row, after in self._manners if tells_status(row, row.finds.codes[0].end))
-
-    @cached_property
-    def marks(self) -> Counter[str]:
-        """How often which mark stands before a code behind a name."""
-        return Counter(map(mark_before, self._coded))
-
-    @cached_property
-    def columns(self) -> Counter[tuple[str, int]]:
-        """In which columns codes stand."""
-        return Counter(map(column, self._coded))
-
-
-def _typed_end(row: Row) -> int:
-    """Where the first code of a row ends, with a failure type behind it in words of its own."""
-    end = row.finds.codes[0].end
-    typed = _TYPE.match(row.low, end)
-    return typed.end() if typed is not None else end
-
-
 def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
     """Read four digits as a code in lines of the shape in which several others have theirs. ``places``: of the rows
     that hold such a number and no code."""
     if not any(row.finds.codes and not row.head and not row.roles for row in rows):
         return
-    shapes = _Shapes(rows)
+    shapes = Shapes([row for row in rows if row.finds.codes and not row.roles])
     held = set(places)
     found: list[tuple[Row, int, str]] = []
     other = 0
@@ -171,7 +129,7 @@ def _may_hold(row: Row) -> bool:
     return _ANYWHERE.search(row.text) is not None and not of_other_use(row)
 
 
-def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
+def _is_alike(row: Row, match: re.Match[str], shapes: Shapes, is_name: IsName, led: bool) -> bool:
     """Whether a row that begins with such a number has the marks of the lines that begin with a code. Where a word
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
     row is led by a name or stands among codes. One other line is enough where most is told."""
@@ -212,7 +170,7 @@ def _begins(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[0].start == 0
 
 
-def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
+def _inside(row: Row, shapes: Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
     """The place of such a number behind a name, or alone in the cell where other rows have their code."""
     for at, cell in enumerate(row.cells or ()):
         alone = cell.text.isdigit() and len(cell.text) == 4 and shapes.columns[row.kind, at] >= _FEW
