@@ -14,17 +14,14 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from triage.intake.codes.ownnumbers import pattern
 from triage.intake.lines import idents
-from triage.intake.lines.codeplaces import Shapes, label_role, manner
+from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
 from triage.intake.lines.ownevidence import (
-    NAMED_OTHERWISE,
-    OTHER_KEYS,
-    PRICED,
     YEAR,
     IsName,
     has_status,
     is_head,
-    measured,
     of_other_use,
     put,
     tells_name,
@@ -38,21 +35,18 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import listheads, states
 from triage.intake.said.counts import stated_count
-from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 
-#: Four digits beside a text, years, and what stands in a list of parts.
-_SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
 #: A description that ends so goes on in the next line.
 _OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
                  "con en sur avec y et")
-_ANYWHERE = lazily(r"(?<![^\s\[(])[0-9]{4}(?![^\s:,;|\])-])")
-#: Four digits at the start of a line with a text behind, and behind a name.
-_START = lazily(r"([0-9]{4})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{2}|[-[(|:;]+\s*[^\W\d]{2})")
-_NAMED = lazily(
-    r"\[?([^\W\d][^\]|;\t]{1,60}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+([0-9]{4})"
-    r"(?=\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s)"
-)
+_TOKEN = pattern("bare")
+_WHOLE = lazily(_TOKEN)
+_ANYWHERE = lazily(rf"(?<![^\s\[(]){_TOKEN}(?![^\s:,;|\])-])")
+#: At the start of a line with a text behind, and behind a name.
+_START = lazily(rf"({_TOKEN})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{{2}}|[-[(|:;]+\s*[^\W\d]{{2}})")
+_NAMED = behind_name(_TOKEN)
+_TOLD = lazily(r"\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s")
 _LONGEST, _MOST_BESIDE = 160, 40
 #: So many lines of a shape tell how the others of it are to be read.
 _FEW = 2
@@ -64,8 +58,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> None:
         at for at, row in enumerate(rows)
         if not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text)
     ]
-    if places and any(row.text[:4].isdigit() and not row.finds.codes for row in rows):
-        _below_names(rows, is_name)
+    _below_names(rows, places, is_name)
     _alike(rows, places, is_name)
 
 
@@ -107,18 +100,19 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
                 continue
             match = _START.match(row.text)
             if match is None:
-                found.extend((row, *place) for place in _inside(row, shapes, is_name) if coded)
+                place = _inside(row, shapes, is_name) if coded else None
+                found.extend([(row, *place)] if place is not None else [])
             elif at and block[at - 1].low.rpartition(" ")[2] in _OPEN:
                 continue
-            elif not measured(row, match.end(1)):
-                led = _leads(block, at, is_name)
+            elif not of_other_use(row, *match.span(1)):
+                led = _leads(block, at, manner(row, match.end(1)) not in ("", "a"), is_name)
                 taken = _is_alike(row, match, shapes, is_name, led) and (coded or led)
                 found.extend([(row, 0, match[1])] if taken else [])
                 other += not (taken or YEAR.fullmatch(match[1]))
     found = found if len(found) > other else [place for place in found if place[1]]
     plain = any(not YEAR.fullmatch(number) for _, _, number in found)
     for row, start, number in found:
-        if plain and (not YEAR.fullmatch(number) or tells_status(row, start + 4)):
+        if plain and (not YEAR.fullmatch(number) or tells_status(row, start + len(number))):
             put(row, start, number, few=True)
 
 
@@ -134,7 +128,7 @@ def _is_alike(row: Row, match: re.Match[str], shapes: Shapes, is_name: IsName, l
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
     row is led by a name or stands among codes. One other line is enough where most is told."""
     after = manner(row, match.end(1))
-    status, name = tells_status(row, 4), tells_name(row, 4, is_name)
+    status, name = tells_status(row, match.end(1)), tells_name(row, match.end(1), is_name)
     others, told = shapes.firsts[after], shapes.told[after]
     if others < _FEW:
         marked = after not in ("", "a") and told == others
@@ -143,9 +137,9 @@ def _is_alike(row: Row, match: re.Match[str], shapes: Shapes, is_name: IsName, l
     return sure or led or status or name
 
 
-def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
+def _leads(block: Sequence[Row], at: int, marked: bool, is_name: IsName) -> bool:
     """Whether a row, with others like it, stands between codes, or between the name of a module and codes; or below a
-    name, a mark behind its number."""
+    name, where it is ``marked`` behind its number."""
     above, below = at - 1, at + 1
     # A list of thousands of numbers is no list of codes.
     while above >= max(at - _MOST_BESIDE, 0) and _short_begins(block[above]):
@@ -157,12 +151,12 @@ def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
     among = below < len(block) and _begins(block[below])
     if _begins(block[above]):
         return among
-    return (among or manner(block[at], 4) not in ("", "a")) and is_head(block[above], is_name)
+    return (among or marked) and is_head(block[above], is_name)
 
 
 def _short_begins(row: Row) -> bool:
     """Whether a row that has no code begins with such a number."""
-    return not row.finds.codes and row.text[:4].isdigit() and _START.match(row.text) is not None
+    return not row.finds.codes and _START.match(row.text) is not None
 
 
 def _begins(row: Row) -> bool:
@@ -170,32 +164,31 @@ def _begins(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[0].start == 0
 
 
-def _inside(row: Row, shapes: Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
-    """The place of such a number behind a name, or alone in the cell where other rows have their code."""
-    for at, cell in enumerate(row.cells or ()):
-        alone = cell.text.isdigit() and len(cell.text) == 4 and shapes.columns[row.kind, at] >= _FEW
-        if alone and label_role(row, at) not in OTHER_KEYS and _tells_cell(row, at, is_name):
-            yield cell.start, cell.text
-            return
-    match = _NAMED.match(row.text)
-    if match is None or measured(row, match.end(3)) or not is_name(tidy(match[1])):
-        return
-    mark = match[2].strip()
-    status = tells_status(row, match.end(3))
-    if shapes.marks[mark[-1:]] >= (1 if status else _FEW) and (mark or status):
-        yield match.start(3), match[3]
+def _inside(row: Row, shapes: Shapes, is_name: IsName) -> tuple[int, str] | None:
+    """The place of such a number alone in the cell where other rows have their code, or behind a name."""
+    place = shapes.in_column(row, _WHOLE)
+    if place is not None and _tells_cell(row, place[0], is_name):
+        return place
+    match = _NAMED.match(row.text, address_end(row))
+    if match is None or _TOLD.match(row.text, match.end()) is None or of_other_use(row, *match.span(4)) or (
+            not is_name(tidy(match[1]))):
+        return None
+    mark, status = match[2].strip()[-1:], tells_status(row, match.end())
+    likely = shapes.marks[mark] >= (1 if status else _FEW) and (mark or status)
+    return (match.start(4), match[4]) if likely else None
 
 
-def _tells_cell(row: Row, at: int, is_name: IsName) -> bool:
-    """Whether another cell of a row is a status or the name of a module."""
-    others = [cell for place, cell in enumerate(row.cells or ()) if place != at and has_letter(cell.text)]
+def _tells_cell(row: Row, start: int, is_name: IsName) -> bool:
+    """Whether another cell of a row than the one at a place is a status or the name of a module."""
+    others = [cell for cell in row.cells or () if cell.start != start and has_letter(cell.text)]
     return any(states.of_cell(cell.low) is not None or is_name(tidy(cell.text)) for cell in others)
 
 
-def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
+def _below_names(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
     them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
-    short = {at: match for at, row in enumerate(rows) if (match := _short(row)) is not None}
+    # "0915, car brought in" is told of a time, and no name stands above it.
+    short = {at: match for at in places if (match := _short(rows[at])) and rows[at].text[match.end(1)] not in ",;(["}
     found: list[tuple[Row, re.Match[str]]] = []
     listed = False
     for first, last in _blocks(rows, short):
@@ -220,29 +213,24 @@ def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
 
 
 def _short(row: Row) -> re.Match[str] | None:
-    """Four digits beside a text at the start of a row, if no other thing is counted or priced there."""
-    if not row.text[:4].isdigit() or row.finds.codes or row.finds.refusals or row.roles or row.head:
-        return None
-    match = _SHORT.match(row.text)
-    other = match is None or measured(row, match.end(1)) or PRICED.search(row.low, match.end(1))
-    return None if other or is_aside(row.low) or NAMED_OTHERWISE.search(row.low) else match
+    """Such a number beside a text at the start of a row, if nothing tells that it is of another use."""
+    match = _START.match(row.text) if _may_hold(row) else None
+    return match if match is not None and not of_other_use(row, *match.span(1)) else None
 
 
-def begins(row: Row, surely: bool = False) -> bool:
-    """Whether a row without a code begins with four digits and a text as if these were its code. ``surely``: a status
-    is told there too.
+def begins(row: Row, surely: bool = False) -> str:
+    """Such a number with which a row without a code begins, a text behind, as if it were its code; "" if it begins with
+    none. ``surely``: a status is told there too.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> [begins(row) for row in rows_of("6214, pump stuck\\n2019, serviced\\n4500 rpm, idle\\n6214 - 6220")]
-    [True, False, False, False]
+    ['6214', '', '', '']
     """
-    if not row.text[:4].isdigit() or not _may_hold(row):
-        return False
-    match = _START.match(row.text)
-    if match is None or measured(row, match.end(1)):
-        return False
+    match = _short(row)
+    if match is None:
+        return ""
     plain = not surely and YEAR.fullmatch(match[1]) is None
-    return plain or tells_status(row, match.end(1))
+    return match[1] if plain or tells_status(row, match.end(1)) else ""
 
 
 @dataclass(slots=True)
