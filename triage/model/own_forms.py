@@ -47,7 +47,7 @@ FORMS = (
     Form("K4729", r"[A-Z]{1,2}[0-9]{4}", "usual"),
     Form("27-140", r"[0-9]{2}-[0-9]{3}", "usual"),
     Form("QM-4410", r"(?![PCBU]-[0-9]{4}(?![0-9A-Z]))[A-Z]{1,3}-[0-9]{4,5}[A-Z]?", "usual"),
-    Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}", "usual"),
+    Form("X12-204", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{3,4}", "usual"),
     Form("2AAF", _BOTH + r"[0-9A-F]{4}", "short"),
     Form("6214", r"[0-9]{4}", "bare"),
     Form("123456", r"[0-9]{6}", "short"),
@@ -56,6 +56,7 @@ FORMS = (
     Form("AB 123", r"[A-Z]{1,4} [0-9]{3}", "apart"),
     Form("KA-12", r"[A-Z]{2,3}-[0-9]{2}", "weak"),
     Form("NT 55", r"[A-Z]{2,3} [0-9]{2}", "weak"),
+    Form("E2-14", r"(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2}", "weak"),
 )
 
 #: Letters before the number of something else: a part, a version, a standard.
@@ -63,14 +64,19 @@ OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "KL", "NR", "NO", "REV", 
              "ECE", "IEC", "VW", "KWP", "CAN")
 #: The same where a mark or a blank is between: terminals, connectors, fuses, relays, bays.
 OF_WIRING = ("CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
+#: The same of a date, a measure, a part of a message, and plain words in a text of capitals.
+OF_WORDS = ("JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC", "KM", "AM", "PM",
+            "DTC", "ERR", "SPN", "FMI", "MID", "SID", "PID", "OC", "QTY", "REF", "TSB", "VIN", "AT", "IN", "ON", "TO",
+            "OF", "UP", "BY", "ALL", "AUF", "BIS", "VON", "BEI", "IM", "DE", "DU", "AU", "LH", "RH", "LF", "RF", "LR",
+            "RR")
 #: Letters before the address of a module, if no status tells of a fault.
 OF_MODULES = ("ECU", "STG", "SG", "ADDR", "NODE", "MOD", "UNIT", "CALC", "BUS", "SYS", "POS", "TERM")
 
 
 def accepted(form: Form) -> str:
     """The pattern of a form, without the letters of others."""
-    others = "|".join((*OF_OTHERS, *OF_WIRING) if form.parted else OF_OTHERS)
+    others = "|".join((*OF_OTHERS, *OF_WIRING, *OF_WORDS) if form.parted else OF_OTHERS)
     return f"(?!(?:{others})[ .-]?[0-9]){form.pattern}"
 
 
-__all__ = ["FORMS", "OF_MODULES", "OF_OTHERS", "OF_WIRING", "Form", "Weight", "accepted"]
+__all__ = ["FORMS", "OF_MODULES", "OF_OTHERS", "OF_WIRING", "OF_WORDS", "Form", "Weight", "accepted"]

@@ -1,5 +1,6 @@
 """Makers' own numbers in texts: the forms of `triage.model.own_forms` as patterns, and what was found as a code.
 
+>>> from triage.intake.plain.patterns import lazily
 >>> [bool(lazily(TOKEN).match(text)) for text in ("9A12B4 pump", "DF513: low", "27-140-2", "HW123", "6214 pump")]
 [True, True, False, False, False]
 >>> found(4, "9a12b4")

@@ -1,5 +1,6 @@
-"""Makers' own numbers of four digits, which years, counts and prices have too: read in lists below the name of a
-module, and in lines of the very shape in which the other codes of the text stand.
+"""Makers' own numbers whose form says least, four digits as years, counts and prices have them, or letters with two as
+connectors and doors have them: read in lists below the name of a module, and in lines of the very shape in which the
+other codes of the text stand.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("P0562, stored, low\\n6214, active, pump\\nU0100, stored, lost\\n2019, serviced\\n4500 rpm, idle")
@@ -11,6 +12,7 @@ module, and in lines of the very shape in which the other codes of the text stan
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -22,6 +24,7 @@ from triage.intake.lines.ownevidence import (
     IsName,
     has_status,
     is_head,
+    is_named,
     of_other_use,
     put,
     tells_name,
@@ -40,13 +43,15 @@ from triage.intake.said.near import small
 #: A description that ends so goes on in the next line.
 _OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
                  "con en sur avec y et")
-_TOKEN = pattern("bare")
+_TOKEN = pattern("bare", "weak")
 _WHOLE = lazily(_TOKEN)
 _ANYWHERE = lazily(rf"(?<![^\s\[(]){_TOKEN}(?![^\s:,;|\])-])")
 #: At the start of a line with a text behind, and behind a name.
 _START = lazily(rf"({_TOKEN})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{{2}}|[-[(|:;]+\s*[^\W\d]{{2}})")
 _NAMED = behind_name(_TOKEN)
 _TOLD = lazily(r"\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s")
+#: A row, and where such a number stands in it.
+_Place = tuple[Row, int, str]
 _LONGEST, _MOST_BESIDE = 160, 40
 #: So many lines of a shape tell how the others of it are to be read.
 _FEW = 2
@@ -90,7 +95,7 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
         return
     shapes = Shapes([row for row in rows if row.finds.codes and not row.roles])
     held = set(places)
-    found: list[tuple[Row, int, str]] = []
+    found: list[_Place] = []
     other = 0
     for first, last in _blocks(rows, places):
         block = rows[first:last]
@@ -109,11 +114,26 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
                 taken = _is_alike(row, match, shapes, is_name, led) and (coded or led)
                 found.extend([(row, 0, match[1])] if taken else [])
                 other += not (taken or YEAR.fullmatch(match[1]))
-    found = found if len(found) > other else [place for place in found if place[1]]
+    found = _trusted(found if len(found) > other else [place for place in found if place[1]], is_name)
     plain = any(not YEAR.fullmatch(number) for _, _, number in found)
     for row, start, number in found:
         if plain and (not YEAR.fullmatch(number) or tells_status(row, start + len(number))):
             put(row, start, number, few=True)
+
+
+def _trusted(found: Sequence[_Place], is_name: IsName) -> list[_Place]:
+    """The places without numbers of letters that name a module ("ABS 03"), or that a connector or a door has as well,
+    where neither another number like it nor a status speaks for a code."""
+    alike = Counter(map(_letters, {number for _, _, number in found}))
+    return [
+        (row, start, number) for row, start, number in found
+        if number.isdigit() or (not is_named(_letters(number), is_name) and (
+            alike[_letters(number)] >= _FEW or tells_status(row, start + len(number))))
+    ]
+
+
+def _letters(number: str) -> str:
+    return number.rstrip("0123456789").rstrip(" -")
 
 
 def _may_hold(row: Row) -> bool:
@@ -189,7 +209,7 @@ def _below_names(rows: Sequence[Row], places: Sequence[int], is_name: IsName) ->
     them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
     # "0915, car brought in" is told of a time, and no name stands above it.
     short = {at: match for at in places if (match := _short(rows[at])) and rows[at].text[match.end(1)] not in ",;(["}
-    found: list[tuple[Row, re.Match[str]]] = []
+    found: list[_Place] = []
     listed = False
     for first, last in _blocks(rows, short):
         above = _Above()
@@ -201,15 +221,14 @@ def _below_names(rows: Sequence[Row], places: Sequence[int], is_name: IsName) ->
                 if not above.is_indented(row):
                     above = _Above()
                 elif above.named(is_name):
-                    found.append((row, match))
+                    found.append((row, 0, match[1]))
                     listed = listed or above.says
-    numbers = {match[1] for _, match in found}
     if not (listed or len(found) >= _FEW):
-        found = [(row, match) for row, match in found if has_status(row, match.end(1))]
-    if all(YEAR.fullmatch(number) for number in numbers):
+        found = [place for place in found if place[2].isdigit() and has_status(place[0], len(place[2]))]
+    if all(YEAR.fullmatch(number) for _, _, number in found):
         return
-    for row, match in found:
-        put(row, 0, match[1], few=True)
+    for row, start, number in _trusted(found, is_name):
+        put(row, start, number, few=True)
 
 
 def _short(row: Row) -> re.Match[str] | None:
@@ -229,7 +248,7 @@ def begins(row: Row, surely: bool = False) -> str:
     match = _short(row)
     if match is None:
         return ""
-    plain = not surely and YEAR.fullmatch(match[1]) is None
+    plain = not surely and match[1].isdigit() and YEAR.fullmatch(match[1]) is None
     return match[1] if plain or tells_status(row, match.end(1)) else ""
 
 
