@@ -62,10 +62,10 @@ def _is_other(row: Row, match: re.Match[str], told: bool) -> bool:
     token = match[1]
     if token.isalnum():
         return _ADDRESSED.match(token) is not None and not _tells_fault(row, match)
-    if of_other_use(row, *match.span(1)) or (" " in token and (told or _ADDRESSED.match(token) is not None)):
+    if of_other_use(row, *match.span(1), told) or (" " in token and (told or _ADDRESSED.match(token) is not None)):
         return True
     if (weight := ownnumbers.weight(token)) in ("sure", "weak"):
-        return weight == "weak"
+        return weight == "weak" and not told
     told = told or states.leading(row.low, match.end()) > match.end() or has_status(row, match.end(1))
     return not told and (token[0].isdigit() or match[2] == " ")
 

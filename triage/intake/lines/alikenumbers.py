@@ -13,7 +13,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.codes.ownnumbers import TOKEN, pattern
 from triage.intake.lines import namelist
 from triage.intake.lines.ownevidence import OTHER_KEYS, IsName, is_named, of_other_use, own_at, put, tells_status
 from triage.intake.lines.row import Row
@@ -23,7 +23,7 @@ from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 
-_WHOLE = lazily(TOKEN)
+_WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
 _FIRST = lazily(rf"({TOKEN})\s+(?=[^\W\d]{{2}})")
 #: One kind of mark cuts a line.
 _MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily(r"\s*\t\s*")),
@@ -106,9 +106,9 @@ def _status_key(row: Row) -> bool:
 
 def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
     """Each mark that cuts a line into three pieces or more, and the pieces."""
-    for mark, pattern in _MARKS:
+    for mark, cut in _MARKS:
         if mark in text:
-            ends = [match.span() for match in pattern.finditer(text)][: _MOST_PIECES - 1]
+            ends = [match.span() for match in cut.finditer(text)][: _MOST_PIECES - 1]
             if len(ends) >= _FEW:
                 starts = [0, *(end for _, end in ends)]
                 yield mark, list(zip(starts, [*(start for start, _ in ends), len(text)], strict=True))

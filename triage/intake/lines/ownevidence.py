@@ -68,12 +68,13 @@ def measured(row: Row, end: int) -> bool:
     return QUANTITY.match(row.low, end) is not None
 
 
-def of_other_use(row: Row, start: int | None = None, end: int = 0) -> bool:
+def of_other_use(row: Row, start: int | None = None, end: int = 0, told: bool = False) -> bool:
     """Whether what is told of the numbers in a row makes them none of faults: they are priced, a part's, an aside; or
-    of the one at a place: it is measured, or, its letters parted from its digits, one of the wiring."""
+    of the one at a place: it is measured, or, its letters parted from its digits, one of the wiring, of which no status
+    is told (``told``: before it)."""
     if start is not None:
-        parted = not row.text[start:end].isalnum()
-        if measured(row, end) or (parted and _OF_WIRING.match(row.low, end) is not None):
+        wiring = not row.text[start:end].isalnum() and _OF_WIRING.match(row.low, end) is not None
+        if measured(row, end) or (wiring and not told and not tells_status(row, end)):
             return True
     return is_aside(row.low) or any(pattern.search(row.low) for pattern in (PRICED, NAMED_OTHERWISE)) or (
         idents.alone(row.low) or is_remark(row.text, row.low)

@@ -16,7 +16,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from triage.intake.codes.ownnumbers import pattern
+from triage.intake.codes.ownnumbers import TOKEN, pattern
 from triage.intake.lines import idents
 from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
 from triage.intake.lines.ownevidence import (
@@ -49,6 +49,8 @@ _ANYWHERE = lazily(rf"(?<![^\s\[(]){_TOKEN}(?![^\s:,;|\])-])")
 #: At the start of a line with a text behind, and behind a name.
 _START = lazily(rf"({_TOKEN})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{{2}}|[-[(|:;]+\s*[^\W\d]{{2}})")
 _NAMED = behind_name(_TOKEN)
+#: Another maker's number, which is read in lists by itself.
+_OTHER = lazily(rf"{TOKEN}\s*\W?\s*[^\W\d]{{2}}")
 _TOLD = lazily(r"\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s")
 #: A row, and where such a number stands in it.
 _Place = tuple[Row, int, str]
@@ -121,14 +123,14 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
             put(row, start, number, few=True)
 
 
-def _trusted(found: Sequence[_Place], is_name: IsName) -> list[_Place]:
+def _trusted(found: Sequence[_Place], is_name: IsName, listed: bool = False) -> list[_Place]:
     """The places without numbers of letters that name a module ("ABS 03"), or that a connector or a door has as well,
-    where neither another number like it nor a status speaks for a code."""
+    where neither another number like it nor a status speaks for a code, nor that codes are ``listed`` there."""
     alike = Counter(map(_letters, {number for _, _, number in found}))
     return [
         (row, start, number) for row, start, number in found
         if number.isdigit() or (not is_named(_letters(number), is_name) and (
-            alike[_letters(number)] >= _FEW or tells_status(row, start + len(number))))
+            listed or alike[_letters(number)] >= _FEW or tells_status(row, start + len(number))))
     ]
 
 
@@ -207,28 +209,34 @@ def _tells_cell(row: Row, start: int, is_name: IsName) -> bool:
 def _below_names(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
     them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
-    # "0915, car brought in" is told of a time, and no name stands above it.
-    short = {at: match for at in places if (match := _short(rows[at])) and rows[at].text[match.end(1)] not in ",;(["}
+    short = {at: match for at in places if (match := _short(rows[at])) is not None and _is_listed(rows[at], match)}
     found: list[_Place] = []
-    listed = False
+    listed, others = False, 0
     for first, last in _blocks(rows, short):
         above = _Above()
         for at in range(first, last):
             row, match = rows[at], short.get(at)
             if match is None and not above.goes_on(row):
                 above = _Above(row)
+            elif match is None:
+                others += _OTHER.match(row.text) is not None and all(code.kind == "own" for code in row.finds.codes)
             elif match is not None:
                 if not above.is_indented(row):
                     above = _Above()
                 elif above.named(is_name):
                     found.append((row, 0, match[1]))
                     listed = listed or above.says
-    if not (listed or len(found) >= _FEW):
+    if not (listed or len(found) + others >= _FEW):
         found = [place for place in found if place[2].isdigit() and has_status(place[0], len(place[2]))]
     if all(YEAR.fullmatch(number) for _, _, number in found):
         return
-    for row, start, number in _trusted(found, is_name):
+    for row, start, number in _trusted(found, is_name, listed):
         put(row, start, number, few=True)
+
+
+def _is_listed(row: Row, match: re.Match[str]) -> bool:
+    """Whether a row stands as those of a list do below a name: "0915, car brought in" is told of a time."""
+    return row.text[match.end(1)] not in ",;([" or tells_status(row, match.end(1))
 
 
 def _short(row: Row) -> re.Match[str] | None:
@@ -276,7 +284,7 @@ class _Above:
             return False
         if self.indent is not None and row.line.indent > self.indent:
             return True
-        if row.finds.codes and not row.finds.codes[0].start:
+        if _begins(row) or _OTHER.match(row.text) is not None:
             return self.is_indented(row)
         if listheads.only_counts(row.low):
             self.says = True
