@@ -46,13 +46,9 @@ _BEHIND_STATUS = lazily(
     r"(?=\s?(?::|\s-{1,2}>?|\s=>|\||\t|\s\s)\s*[^\W\d])"
 )
 #: Numbers with letters that no standard code with a slip in it looks like.
-_LETTERS = lazily(
-    rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?=[0-9]*[A-Z]){TOKEN}"
-)
+_LETTERS = lazily(rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?=[0-9]*[A-Za-z]){TOKEN}")
 #: Another number in the line of a first one.
-_FURTHER = lazily(
-    rf"(?:[;,|]|\s/)\s+({TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
-)
+_FURTHER = lazily(rf"(?:[;,|]|\s/)\s+({TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])")
 #: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
 _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"

@@ -122,8 +122,9 @@ def own_at(row: Row, start: int, text: str, few: bool = False) -> Found | None:
     found = ownnumbers.found(start, text)
     if found is None or (ownnumbers.few_digits(text) and not few) or not ownnumbers.written_alike(text, row.text):
         return None
-    refused = row.finds.allowed(start, found.end).refusals
-    return None if any(start <= each.start < found.end for each in refused) else found
+    refused = (each.start for each in row.finds.allowed(start, found.end).refusals if start <= each.start < found.end)
+    # "B1A3 4" may be a standard code with a blank in it, and is this number with a count if that is told.
+    return None if any(row.text[at] not in "PCBUpcbu" for at in refused) else found
 
 
 def put(row: Row, start: int, text: str, few: bool = False) -> bool:
