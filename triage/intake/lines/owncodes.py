@@ -40,11 +40,6 @@ from triage.intake.said.near import small
 
 _FIRST = lazily(rf"({TOKEN})")
 _BEHIND_NAME = behind_name(TOKEN)
-#: A number between what may be a status and a description, with a mark on each side.
-_BEHIND_STATUS = lazily(
-    rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({TOKEN})"
-    r"(?=\s?(?::|\s-{1,2}>?|\s=>|\||\t|\s\s)\s*[^\W\d])"
-)
 #: Numbers with letters that no standard code with a slip in it looks like.
 _LETTERS = lazily(rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?=[0-9]*[A-Za-z]){TOKEN}")
 #: Another number in the line of a first one.
@@ -133,9 +128,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         listed = len(behind) >= 3 and "-" not in match[4]
         if shapes.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             put(row, match.start(4), match[4])
-    _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
     _like_the_others(rows, bare)
-    alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, known)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
@@ -195,14 +188,6 @@ def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
         apart = row.text[match.end(2) : match.start(4)]
         return name.isupper() and marks[mark] >= 1 and (len(apart) > 1 or "\t" in apart)
     return marks[mark] >= _FEW and (name.isupper() or len(name) <= _LONGEST_NAME)
-
-
-def _adopt_behind_statuses(rows: Sequence[Row]) -> None:
-    """Numbers between their status and their description, in two lines or more: "stored: 905ED7: Coolant valve"."""
-    found = [(row, match) for row in rows if (match := _BEHIND_STATUS.match(row.text)) is not None
-             and states.of_cell(row.low[: match.end(1)]) is not None and not of_other_use(row, *match.span(2))]
-    for row, match in found if len(found) >= _FEW else ():
-        put(row, match.start(2), match[2])
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:

@@ -47,10 +47,10 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         return list(rows)
     marks = _marks(rows, bare, is_name)
     ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
-    own = [at for at in ends if not rows[at].finds.codes]
-    if any(rows[at].finds.codes for at in ends) or len(own) >= _FEWEST:
-        ends = {} if _are_names(rows, ends, is_name) else ends
-    else:
+    # A key for a status stands below nothing but a code.
+    keyed = any(":" in rows[end].text for end in ends.values())
+    several = len(ends) >= _FEWEST or any(rows[at].finds.codes for at in ends)
+    if not keyed and (not several or _are_names(rows, ends, is_name)):
         ends = {}
     if not any(_status(rows[end], marks) for end in ends.values()):
         ends = _told_below(rows, bare, is_name)
@@ -66,7 +66,7 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
 def _token(row: Row) -> str:
     """The code alone in a row, or at the start of one where it may be a maker's own; "" for any other."""
     codes = row.finds.codes
-    if row.blank or len(row.text) > _LONGEST or row.finds.refusals or len(codes) > 1:
+    if row.blank or len(row.text) > _LONGEST or row.finds.allowed(0, len(row.text)).refusals or len(codes) > 1:
         return ""
     if codes:
         rest = row.text[codes[0].end :].strip(_EDGE)
