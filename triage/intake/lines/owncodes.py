@@ -15,7 +15,6 @@ from collections.abc import Callable, Sequence
 from copy import copy
 
 from triage.intake.codes.finds import Found
-from triage.intake.codes.found import in_code_cell
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
@@ -34,7 +33,6 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
 
@@ -49,13 +47,6 @@ _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
     r"(?P=mark)\s*[^\W\d]"
 )
-#: A word like a code, a digit in it, between a name and nothing or words that may be a status; "coil1" and "pos12" are
-#: words with a number.
-_WILD = lazily(
-    r"([^\W\d][^|;\t]{1,40}?)(?:\s*[:=>|;\t-]+\s*|\s+)"
-    r"((?=[A-Za-z|]{1,6}[0-9])(?![A-Za-z](?:[oil]{3}[0-9]|[oil]{0,4}[abcdefsz][a-z]{0,4}[0-9]{1,3})(?![^\W_]))"
-    r"[PCBUpcbu][0-9OoIil|][0-9A-Fa-fOoIilSsZz|]{3,5})(?:\s*[,:;(|\t-]?\s*([^\W\d][^|;\t()]{2,30}?)\)?)?"
-)
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 #: A name that nobody knows has no more letters than this.
@@ -67,7 +58,6 @@ _FEWEST_CELLS = 3
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
     whole text told."""
-    _adopt_slips(rows, is_name)
     told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
     known = [copy(row) for row in rows if row.finds.codes and not row.head]
     for row, finds in told:
@@ -152,30 +142,6 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
         if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
             # Below the number of the module above, set in as far: another of that module.
             put(row, 0, match[1])
-
-
-def _adopt_slips(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
-    """Read words that look like a code with letters for its digits ("poaa6") as one where other lines start with codes
-    and these start with such a word, or where others have theirs behind a name and these hold no more behind one."""
-    bare = [row for row in rows if not (row.finds.codes or row.blank or row.roles or row.head)]
-    doubtful = [row for row in bare if row.finds.refusals and not row.finds.refusals[0].start]
-    wild = [(row, match) for row in bare if (match := _WILD.fullmatch(row.text)) is not None]
-    if not doubtful and not wild:
-        return
-    coded = [row for row in rows if row.finds.codes and not row.head]
-    first = sum(row.finds.codes[0].start == 0 for row in coded)
-    for row, match in wild if len(coded) - first >= _FEW else ():
-        slip = in_code_cell(match[2])
-        if slip.codes and is_name(tidy(match[1])) and (not match[3] or states.of_cell(small(match[3])) is not None):
-            code, at = slip.codes[0], match.start(2)
-            found = code._replace(start=at, end=at + code.end, bare=at + code.bare)
-            row.finds = row.finds._replace(codes=(found,), refusals=())
-    if first < _FEW or first < 0.6 * len(coded):
-        return
-    for row in doubtful:
-        slip = in_code_cell(row.text)
-        if slip.codes and slip.codes[0].slip is not None and len(row.finds.refusals) == 1:
-            row.finds = row.finds._replace(codes=slip.codes, refusals=())
 
 
 def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
