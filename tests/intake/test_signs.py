@@ -102,7 +102,7 @@ ok next|then|no radio fitted|nthing in the|ABS,ECM and|stored,not current,|shows
 neither P0300 nor|is active|thinks the radio is gone|isn't happy,|in everything -|thats active too,|
 All of these are stored.|every code here is pending.|Couldn't get the radio to answer.|On scan 2 the tool gave:|
 cleard|scaned|asleep|
-3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
+KA-12|NT 55|EL-204|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 
 @pytest.fixture(scope="module")

@@ -19,7 +19,7 @@ from triage.intake.entries import (
     emptylists,
     matrix,
 )
-from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, spacing
+from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, slipplaces, spacing
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import Names, listed_words, tidy
@@ -214,9 +214,13 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
         split_rows(all_rows)
     namedcolumn.adopt(all_rows, names.listed)
     heavylist.adopt(all_rows, names.listed)
-    is_name = namelist.known(names)
-    owncodes.adopt(all_rows, lambda name: is_name(name := names.bare(name)) or (
-        len(name) > 5 and names.score(name) >= 85.0))
+    known = namelist.known(names)
+
+    def is_name(name: str) -> bool:
+        return known(name := names.bare(name)) or (len(name) > 5 and names.score(name) >= 85.0)
+
+    slipplaces.adopt(all_rows, is_name)
+    owncodes.adopt(all_rows, is_name)
     return codefirst.in_front(all_rows, names.listed, names)
 
 

@@ -38,9 +38,8 @@ Code('SPN 1208 FMI 3')
 
 A maker's own number
 --------------------
-Five decimals, or two and three with a hyphen between, four to six hexadecimal digits, letters with three digits or,
-behind a hyphen, with up to five and a letter, or the MID with PID or SID and FMI of older heavy vehicles. Such text can
-be anything, so :func:`parse` never takes it; whoever knows from its place that it is a code asks :func:`own`.
+One of the forms of `own_forms.FORMS`, or the MID with PID or SID and FMI of older heavy vehicles. Such text can be
+anything, so :func:`parse` never takes it; whoever knows from its place that it is a code asks :func:`own`.
 
 >>> parse("01314"), own("01314"), own("9a12b4"), own("mid 128 pid 94 fmi 1"), own("D-2240B"), own("27-140")
 (None, Code('01314'), Code('9A12B4'), Code('MID 128 PID 94 FMI 1'), Code('D-2240B'), Code('27-140'))
@@ -56,6 +55,8 @@ import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
+
+from triage.model.own_forms import FORMS, accepted
 
 Kind = Literal["J2012", "J1939", "own"]
 
@@ -83,10 +84,7 @@ _J1939 = re.compile(
 _MID = re.compile(
     rf"MID{_GAP}([0-9]{{1,3}}){_GAP}(P?PID|P?SID){_GAP}([0-9]{{1,3}}){_GAP}FMI{_GAP}([0-9]{{1,2}})"
 )
-_OWN = re.compile(
-    r"(?:0X)?([0-9A-F]{4,6})H?|[A-Z]{1,4}[ .-]?[0-9]{3}|[A-Z]{1,2}[0-9]{4}|(?![PCBU])[A-Z][0-9]{5}|[0-9]{2}-[0-9]{3}|"
-    r"(?![PCBU]-[0-9]{4}$)[A-Z]{1,3}-[0-9]{4,5}[A-Z]?|(?![PCBU][0-3])[A-Z]{1,2}[0-9]{1,2}-[0-9]{2,4}"
-)
+_OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
 # Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".

@@ -14,6 +14,7 @@ import re
 from functools import lru_cache
 
 from triage.intake.codes.finds import NOTHING, Finds, Found, Refusal
+from triage.intake.codes.ownnumbers import ANY
 from triage.intake.codes.sharedletters import written_out
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
@@ -97,7 +98,7 @@ _MID = lazily(
 
 
 #: A word that may be a maker's own number.
-_TOKEN = lazily(r"(?<![^\W_])(?:(?=[A-Za-z]{0,4}[0-9])[0-9A-Za-z]{4,6}|[A-Z]{1,2}[.-][0-9]{3})(?![^\W_])")
+_TOKEN = lazily(rf"(?<![^\W_]){ANY}")
 _MARK_FORMS = (_JOINED, _LABELLED)
 _BRACKET_FORMS = (_BRACKETED, _LABELLED)
 _LABEL_FORMS = (_BRACKETED, _LABELLED)

@@ -10,7 +10,7 @@ from triage.intake.codes.pieces import stored_values
 from triage.intake.entries import metarow, ownlines, pairkeys, valuecodes, voltplaces
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
 from triage.intake.naming.names import tidy

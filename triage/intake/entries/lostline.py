@@ -79,22 +79,21 @@ def read(context: Context, row: Row, at: int) -> bool:
 
 
 def tells_number(context: Context, row: Row, at: int) -> bool:
-    """Tell of a row that begins with four digits as if they were its code, in a list of codes, and that nobody read;
-    whether it is one. It is no part of the code above."""
+    """Tell of a row that begins with a number as if it were its code, in a list of codes, that nobody read: its
+    form says too little. Whether it is one; it is no part of the code above."""
     module, above = context.builder.module, context.open_row
     if above is not None:
         inside = row.line.indent <= above.line.indent and bool(above.finds.codes) and not above.finds.codes[0].start
     else:
         inside = module is not None and context.under_heading and not context.blanks
-    if context.live_data or context.in_freeze_frame or not shortnumbers.begins(row, surely=not inside):
-        return False
-    if context.rows[at - 1].low.rpartition(" ")[2] in cellrest.GOES_ON:
+    number = shortnumbers.begins(row, surely=not inside) if not (context.live_data or context.in_freeze_frame) else ""
+    if not number or context.rows[at - 1].low.rpartition(" ")[2] in cellrest.GOES_ON:
         return False
     context.open_code = context.open_row = None
     context.builder.notice(
         "warning",
-        f"{row.text[:4]}: not read as a code, since four digits are a year, a count or a part too; write \"fault "
-        f"{row.text[:4]}\" if it is one",
+        f"{number}: not read as a code, since years, counts and parts are written so too; write \"fault {number}\" if "
+        "it is one",
         row.line, row.start, row.start + len(row.text),
     )
     return True

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.codes.finds import Found
+from triage.intake.codes import ownnumbers
+from triage.intake.codes.ownnumbers import ANY
 from triage.intake.codes.pieces import Details, soft_pieces, take, take_running
 from triage.intake.entries.coderow import add, beside
-from triage.intake.lines import codeplaces, ledcodes, owncodes, shortnumbers
-from triage.intake.lines.ledcodes import LEADS, QUANTITY
+from triage.intake.lines import ledcodes, owncodes
+from triage.intake.lines.ledcodes import LEADS
+from triage.intake.lines.ownevidence import has_status, measured, of_other_use, own_at, tells_status
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import has_digit
@@ -17,27 +19,14 @@ from triage.intake.said import states
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import ModuleDraft
 from triage.intake.scan.context import Context
-from triage.model import codes as model_codes
+from triage.model.own_forms import OF_MODULES
 
-_OWN_LINE = lazily(
-    r"((?=[0-9A-Za-z]*[0-9])[0-9A-Za-z]{4,7}|[A-Za-z]{1,4}[ -]?[0-9]{3})(?:\s+-+>?\s*|\s+=>\s*|"
-    r"\s*[:,;|]\s*|\s{2,}|\s+)(?=[A-Za-z\u00c0-\u024f(\"'\[])"
-)
+#: A number with a mark or a blank between it and its text.
+_OWN_LINE = lazily(rf"({ANY})(\s+-+>?\s*|\s+=>\s*|\s*[:,;|]\s*|\s{{2,}}|\s+)(?=[^\W\d]|[(\"'\[])")
 _ELSEWHERE = lazily(r"(?:in|from|of|im|in der|von|dans|en|del?)\s")
-#: Letters with a hyphen before the number, as connectors, fuses and standards have them too.
-_SHORT_LINE = lazily(
-    r"(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)([A-Z]{1,3}-[0-9]{4,5}[A-Z]?)(?:\s+-+\s+|\s*[:;|]\s+|\s{2,})"
-    r"(?!(?i:connector|plug|socket|fuse|relay|splice|ground|pin|part)s?\b)(?=[^\W\d])"
-)
-#: Two digits and three, as ranges, measures and parts have them too: read where a status is told.
-_HYPHENED = lazily(r"([0-9]{2}-[0-9]{3})(?:\s+-+\s+|\s*[:;,|]\s*|\s+)(?=[^\W\d]{3}|\(|x[0-9])")
 #: A mark with no space behind it: "actuator stuck:sporadic".
 _TIGHT = lazily(r"(?<=[a-z)\]])([,:;])(?=[^\W\d])", re.IGNORECASE)
-_ADDRESSED = lazily(
-    r"(?:ecu|stg|sg|id|can|sa|addr|node|mod|unit|calc|bus|pin|kl|term|nr|no|sys|pos)[ -]?[0-9]", re.IGNORECASE
-)
-_PART = lazily(r"(?:hw|sw|fw|sn|pn|rev|ver|typ)[ -]?[0-9]", re.IGNORECASE)
-_HEX = lazily(r"[0-9a-f]{4,6}")
+_ADDRESSED = lazily(rf"(?:{'|'.join(OF_MODULES)})[ -]?[0-9]", re.IGNORECASE)
 
 
 def _add_each(context: Context, module: ModuleDraft, row: Row) -> None:
@@ -59,39 +48,31 @@ def begins(row: Row) -> tuple[re.Match[str], int] | None:
         led = ledcodes.match(row, lead)
         if led is not None:
             return led, start
-    if row.text[start + 2 : start + 3] == "-" and (hyphened := _HYPHENED.match(row.text, start)) is not None:
-        return None if _is_range(row, hyphened, bool(start)) else (hyphened, start)
-    if row.text[1:4].count("-") and (short := _SHORT_LINE.match(row.text, start)) is not None:
-        return (short, start) if model_codes.own(short[1]) is not None else None
     if not start and row.text[:1].isalpha() and not has_digit(row.text[:8]):
         return None
     match = _OWN_LINE.match(row.text, start)
-    if match is None or QUANTITY.match(row.text[match.end(1) :]):
+    if match is None or own_at(row, start, match[1]) is None or measured(row, match.end(1)):
         return None
-    own, token = model_codes.own(match[1]), match[1]
-    if (_ADDRESSED.match(token) and not _tells_fault(row, match)) or (start and token[0].isalpha() and " " in token):
-        # "ECU 730 Steering" names a module by its address.
-        return None
-    if own is None or _PART.match(token):
-        return None
-    if (token.isdigit() and len(token) not in (5, 6)) or re.fullmatch(r"(?:19|20)[0-9]{2}", token):
-        return None
-    if token.isalpha() or (not token.isdigit() and token.islower() and not _all_small(row, token)):
-        return None
-    return match, start
+    return None if _is_other(row, match, bool(start)) else (match, start)
+
+
+def _is_other(row: Row, match: re.Match[str], told: bool) -> bool:
+    """Whether a number at the start of a row may as well be none of a fault's: a module's address, a range or a part's,
+    a connector's. ``told``: a status stands before it."""
+    token = match[1]
+    if token.isalnum():
+        return _ADDRESSED.match(token) is not None and not _tells_fault(row, match)
+    if of_other_use(row, *match.span(1), told) or (" " in token and (told or _ADDRESSED.match(token) is not None)):
+        return True
+    if (weight := ownnumbers.weight(token)) in ("sure", "weak"):
+        return weight == "weak" and not told
+    told = told or states.leading(row.low, match.end()) > match.end() or has_status(row, match.end(1))
+    return not told and (token[0].isdigit() or match[2] == " ")
 
 
 def _tells_fault(row: Row, match: re.Match[str]) -> bool:
     """Whether a status behind a number in one word with its letters makes it a fault's, and no module's address."""
-    return match[1].isalnum() and match[1].isupper() and shortnumbers.tells_status(row, match.end(1))
-
-
-def _is_range(row: Row, match: re.Match[str], told: bool) -> bool:
-    """Whether two numbers with a hyphen, where nothing tells a fault, may as well be a range, a measure or a part's."""
-    if codeplaces.QUANTITY.match(row.low, match.end(1)) or shortnumbers.of_other_use(row):
-        return True
-    told = told or states.leading(row.low, match.end()) > match.end()
-    return not told and not codeplaces.has_status(row, match.end(1))
+    return match[1].isalnum() and match[1].isupper() and tells_status(row, match.end(1))
 
 
 def read(context: Context, row: Row) -> bool:
@@ -105,16 +86,17 @@ def read(context: Context, row: Row) -> bool:
     ):
         return False
     begun = begins(row)
-    own = model_codes.own(row.text[begun[0].start(1) : begun[0].end(1)]) if begun is not None else None
-    if begun is None or own is None:
+    if begun is None:
         return False
     match, start = begun
+    found = ownnumbers.found(match.start(1), row.text[slice(*match.span(1))])
+    if found is None:
+        return False
     allowed = row.finds.allowed(match.start(1), match.end(1))
     if allowed.refusals:
         return False
     row.finds = allowed
     text = _TIGHT.sub(r"\1 ", row.text[match.end() :].strip())
-    found = Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1))
     several = owncodes.further(row, match.end(1))
     if several and not start:
         row.finds = row.finds._replace(codes=(found, *several))
@@ -148,13 +130,10 @@ def read(context: Context, row: Row) -> bool:
 
 def _is_address(context: Context, token: str) -> bool:
     """Whether a number stands behind a word for a module, or a module's name ("ECU 730 Steering")."""
-    letters = token[:-3].rstrip(" -")
-    return token[-4:-3] in (" ", "-") and (role_of(small(letters)) == "module" or context.names.listed(letters))
-
-
-def _all_small(row: Row, token: str) -> bool:
-    """Whether a number in small letters stands in a line that has no others."""
-    return row.text.islower() and _HEX.fullmatch(token) is not None
+    letters = token.rstrip("0123456789")
+    parted = letters[-1:] in (" ", "-")
+    letters = letters.rstrip(" -")
+    return parted and (role_of(small(letters)) == "module" or context.names.listed(letters))
 
 
 __all__ = ["begins", "read"]

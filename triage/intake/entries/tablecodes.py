@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 
+from triage.intake.codes import ownnumbers
 from triage.intake.codes.finds import Found
 from triage.intake.codes.found import in_code_cell
+from triage.intake.codes.ownnumbers import ANY, TOKEN
 from triage.intake.codes.pieces import Details
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Cell, Row
-from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -20,15 +21,11 @@ from triage.model import codes as model_codes
 #: Four to six digits and letters (five, six, if digits alone) at the start of a line of the cell, a bracket behind,
 #: perhaps with a description between.
 _OWN = lazily(
-    r"(?:^|(?<=[;,>])\s*|(?<=\s\s))((?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|"
-    r"(?:[0-9]|(?![PCBU][0-3])[A-Z]{1,2}[0-9]?)[0-9]-[0-9]{2,4})"
+    rf"(?:^|(?<=[;,>])\s*|(?<=\s\s))({TOKEN})"
     r"(?=(\s[^\W\d][^;()\[\]]{2,80})?\s{0,2}[(\[]([^()\[\]]{1,40}))"
 )
 #: A number with its text behind it, one or several in a cell: "D904 wake-up line + 9308 supply low".
-_TOLD = lazily(r"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))((?=[0-9A-F]*[0-9])[0-9A-F]{4,6}|[A-Z]{1,2}[0-9]{3,5}|"
-               r"[A-Z]{1,3}-[0-9]{2,5})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{2})")
-#: Fewer digits alone are those of anything.
-_SUREST = 5
+_TOLD = lazily(rf"(?:^|(?<=[+/;,|]\s)|(?<=\s\s))({ANY})(?:\s?[:=]|\s-|)\s+(?=[^\W\d]{{2}})")
 NUMBER = lazily(r"(-?[0-9]{1,7}(?:[.,][0-9]{1,3})?)")
 #: Both in one cell: "110/6".
 _PAIR = lazily(r"([0-9]{1,6})\s?[-/.:, ]\s?([0-2]?[0-9]|3[01])")
@@ -98,9 +95,9 @@ def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
     """A maker's own number that fills a cell for codes."""
     for cell in by_role.get("code", ()):
         text = cell.text.strip(" *#.")
-        own = model_codes.own(text) if has_digit(text) else None
-        if own is not None and len(text) >= 4:
-            return Found(cell.start, cell.end, own.text, kind="own", bare=cell.end)
+        own = ownnumbers.found(cell.start, text)
+        if own is not None:
+            return own._replace(end=cell.end, bare=cell.end)
     return None
 
 
@@ -109,11 +106,10 @@ def _own_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
     found = []
     for cell in (*by_role.get("code", ()), *by_role.get("count_of_codes", ())):
         for match in _OWN.finditer(cell.text):
-            own = model_codes.own(match[1])
+            own = ownnumbers.found(cell.start + match.start(1), match[1])
             # Behind a description the bracket tells the status.
             if own is not None and (match[2] is None or states.of_cell(small(match[3])) is not None):
-                start, end = cell.start + match.start(1), cell.start + match.end(1)
-                found.append(Found(start, end, own.text, kind="own", bare=end))
+                found.append(own)
     return found
 
 
@@ -125,13 +121,12 @@ def _told_numbers(by_role: dict[str, list[Cell]]) -> list[Found]:
         if not matches or matches[0].start() or QUANTITY.match(cell.low, matches[0].end(1)) or (
                 answer_of_cell(cell.low) is not None):
             continue
-        if all(match[1].isdigit() and len(match[1]) < _SUREST for match in matches):
+        if all(ownnumbers.few_digits(match[1]) for match in matches):
             # "1976 Pump relay": a year, a street, a part.
             continue
         for match in matches:
-            if (own := model_codes.own(match[1])) is not None:
-                start, end = cell.start + match.start(1), cell.start + match.end(1)
-                found.append(Found(start, end, own.text, kind="own", bare=end))
+            if (own := ownnumbers.found(cell.start + match.start(1), match[1])) is not None:
+                found.append(own)
     return found
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from triage.intake.codes import ownnumbers
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details
 from triage.intake.entries.coderow import add, beside, module_for
 from triage.intake.lines.row import Row
-from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.scan.context import Context
@@ -57,10 +57,9 @@ def own(context: Context, row: Row, value: str, start: int) -> bool:
     spans = [(0, len(value))] if whole is not None else [match.span(1) for match in _FIRSTS.finditer(value)]
     found = []
     for first, last in spans:
-        number = model_codes.own(value[first:last]) if has_digit(value[first:last]) else None
+        number = ownnumbers.found(start + first, value[first:last])
         if number is not None:
-            end = start + last
-            found.append(Found(start + first, end, number.text, kind="own", bare=end))
+            found.append(number)
     if not found or found[0].start != start:
         return False
     finds = row.finds

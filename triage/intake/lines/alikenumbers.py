@@ -10,38 +10,28 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from triage.intake.codes.finds import Found
-from triage.intake.lines import namelist, shortnumbers
-from triage.intake.lines.codeplaces import LETTERED, OTHER_KEYS, QUANTITY, written_alike
+from triage.intake.codes.ownnumbers import TOKEN, pattern
+from triage.intake.lines import namelist
+from triage.intake.lines.ownevidence import OTHER_KEYS, IsName, is_named, of_other_use, own_at, put, tells_status
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
-from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
-from triage.model import codes as model_codes
 
-IsName = Callable[[str], bool]
-
-#: Four to six digits and letters, five or six digits, or letters and digits, with a hyphen between or not; no year and
-#: no small number, no standard.
-_TOKEN = (
-    f"(?:(?![0-9]{{4}}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{{4,6}}(?![0-9A-Za-z])|{LETTERED}|"
-    "(?!(?:ISO|SAE|DIN|EN|ECE|IEC|KWP|CAN)-)[A-Z]{2,3}-[0-9]{2,5}(?![0-9A-Za-z-]))"
-)
-_WHOLE = lazily(_TOKEN)
-_FIRST = lazily(rf"({_TOKEN})\s+(?=[^\W\d]{{2}})")
+_WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
+_FIRST = lazily(rf"({TOKEN})\s+(?=[^\W\d]{{2}})")
 #: One kind of mark cuts a line.
-_MARKS = (("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")), ("\t", lazily(r"\s*\t\s*")),
-          (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
-          ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")))
+_ARROW = lazily(r"\s*[-=]+>\s*")
+_MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", lazily(r"\s*\|\s*")),
+          ("\t", lazily(r"\s*\t\s*")), (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
+          ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")), (":", lazily(r":\s+")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
 _LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW = 200, 6, 3, 2
-_LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
 class _Place(NamedTuple):
@@ -82,44 +72,14 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
             listed = several and (
                 (place.status and marked) or (place.name and (place.status or some)) or place.arrow)
             if place.led or known or listed:
-                _set(place)
-
-
-def adopt_alone(rows: Sequence[Row]) -> None:
-    """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
-    "K4729", "  relay open", "  State: stored". Linear."""
-    for at, row in enumerate(rows):
-        alone = not row.finds.codes and len(row.text) <= _LONGEST_TOKEN and _is_alone(row)
-        if alone and any(_status_key(below) for below in _below(rows, at)):
-            own = model_codes.own(row.text)
-            if own is not None:
-                _put(row, 0, len(row.text), own.text)
-
-
-def _is_alone(row: Row) -> bool:
-    """Whether a row is nothing but such a number."""
-    return not (row.roles or row.head) and _WHOLE.fullmatch(row.text) is not None and _can_be(row, 0, row.text)
-
-
-def _below(rows: Sequence[Row], at: int) -> Iterator[Row]:
-    """The lines right below one, to the next blank one, code or number alone."""
-    for row in rows[at + 1 : at + 1 + _MOST_BELOW]:
-        if row.blank or row.finds.codes or (len(row.text) <= _LONGEST_TOKEN and _is_alone(row)):
-            return
-        yield row
-
-
-def _status_key(row: Row) -> bool:
-    """Whether a row is a key for a status with one behind it."""
-    key, _, value = row.low.partition(":")
-    return has_letter(value) and len(key) <= 30 and role_of(key.strip()) == "status"
+                put(place.row, place.start, place.token)
 
 
 def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
     """Each mark that cuts a line into three pieces or more, and the pieces."""
-    for mark, pattern in _MARKS:
+    for mark, cut in _MARKS:
         if mark in text:
-            ends = [match.span() for match in pattern.finditer(text)][: _MOST_PIECES - 1]
+            ends = [match.span() for match in cut.finditer(text)][: _MOST_PIECES - 1]
             if len(ends) >= _FEW:
                 starts = [0, *(end for _, end in ends)]
                 yield mark, list(zip(starts, [*(start for start, _ in ends), len(text)], strict=True))
@@ -137,21 +97,21 @@ def _shape_of(row: Row) -> tuple[str, int] | None:
 
 def _place(row: Row, is_name: IsName) -> _Place | None:
     """The number of a row that fills a piece of it, or begins it."""
-    if shortnumbers.of_other_use(row):
+    if of_other_use(row):
         return None
     for mark, pieces in _cuts(row.text):
         for at, (start, end) in enumerate(pieces):
             token = row.text[start:end]
-            if _WHOLE.fullmatch(token) is not None and _can_be(row, start, token):
+            if _WHOLE.fullmatch(token) is not None and own_at(row, start, token) is not None:
                 return _between(row, mark, pieces, at, is_name)
     match = _FIRST.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end(1)) or not _can_be(row, 0, match[1]):
+    if match is None or of_other_use(row, 0, match.end(1)) or own_at(row, 0, match[1]) is None:
         return None
     rest = row.text[match.end() :]
-    status = trailing_status(rest)[1] is not None or shortnumbers.tells_status(row, match.end(1))
+    status = trailing_status(rest)[1] is not None or tells_status(row, match.end(1))
     words = rest.split(" ")[:_MOST_WORDS]
-    names = any(_names(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
-        _names(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
+    names = any(is_named(inside[1], is_name) for inside in _BRACKET.finditer(rest)) or any(
+        is_named(" ".join(words[:many]), is_name) for many in range(1, len(words) + 1))
     arrow = namelist.behind_arrow(row, match.end(1), is_name)
     return _Place(row, 0, match[1], ("", 0), status, names or any(map(is_name, arrow)), False, bool(arrow))
 
@@ -163,35 +123,10 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
         return None
     told = [states.of_cell(row.low[first:last]) is not None for first, last in others]
     words = sum(has_letter(row.low[first:last]) for first, last in others)
-    names = any(_names(row.text[slice(*piece)], is_name) for piece, status in zip(others, told, strict=True)
+    names = any(is_named(row.text[slice(*piece)], is_name) for piece, status in zip(others, told, strict=True)
                 if not status)
     led = bool(at) and told[at - 1] and words > 1
     return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
 
 
-def _can_be(row: Row, start: int, token: str) -> bool:
-    """Whether a token has the form of a maker's own number, as its row is written."""
-    own = model_codes.own(token)
-    if own is None or (token.isdigit() and len(token) < 5) or not written_alike(row, token):
-        return False
-    return not row.finds.allowed(start, start + len(token)).refusals
-
-
-def _names(text: str, is_name: IsName) -> bool:
-    return len(text) > 1 and has_letter(text) and is_name(tidy(text))
-
-
-def _set(place: _Place) -> None:
-    """Put a number into its row as its code."""
-    row, end = place.row, place.start + len(place.token)
-    own = model_codes.own(place.token)
-    if own is not None:
-        _put(row, place.start, end, own.text)
-
-
-def _put(row: Row, start: int, end: int, code: str) -> None:
-    found = Found(start, end, code, kind="own", bare=end)
-    row.finds = row.finds.allowed(start, end)._replace(codes=(found,))
-
-
-__all__ = ["adopt", "adopt_alone"]
+__all__ = ["adopt"]

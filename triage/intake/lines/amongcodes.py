@@ -15,33 +15,25 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from triage.intake.codes.finds import Found
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
+from triage.intake.codes.ownnumbers import TOKEN
+from triage.intake.lines.codeplaces import typed_end
+from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, goes_on, measured, own_at
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
-from triage.model import codes as model_codes
 
 #: A number with digits in it behind a mark or a word that leads to a code.
 _PLACE = lazily(
     r"(?:([;,|:])|(?<=[\s)])(?:and|und|et|y|sowie|plus|has|have|had|shows?|found|reads?|stored|hat|zeigt|meldet|fand|a|"
     r"presente|affiche|signale|trouve|tiene|muestra|presenta|encontre))\s+"
-    r"((?![0-9]{4}(?![0-9A-F]))(?=[A-F]*[0-9])[0-9A-F]{4,6}|[0-9]{2}-[0-9]{3})(?=\s+[(\[]?[^\W\d]{2})"
+    rf"({TOKEN})(?=\s+[(\[]?[^\W\d]{{2}})"
 )
-_ANYWHERE = lazily(r"(?<![\w./-])(?=[A-F]{0,5}[0-9])[0-9A-F]{2}[0-9A-F-][0-9A-F]{1,3}[ (]")
-#: A failure type behind a standard code.
-_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?(?:0x)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
+_ANYWHERE = lazily(rf"(?<![\w./-]){TOKEN}[ (]")
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,120})[)\]]")
 _JOINT = lazily(r"(?:\s*,(?:\s*(?:and|und|et|y))?|\s+(?:and|und|et|y))\s+")
 _TEXT = lazily(r"\s*:?\s*[^\W\d]{3}")
-#: What follows a number of another thing: "20417 on the clock".
-_OF_OTHERS = word_set(
-    "on at in since when before after to and or the per auf bei im seit nach vor und oder au depuis avant apres et en "
-    "desde cuando antes despues y a total odometer mileage kms part parts job order serial euro eur usd gbp"
-)
 Manner = Literal["bracket", "text", ""]
 
 
@@ -52,15 +44,15 @@ def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
             continue
         taken = [(code.start, code.end) for code in row.finds.codes]
         taken += [(refused.start, refused.end) for refused in row.finds.refusals]
-        manners = [_manner(row, _typed_end(row, code)) for code in row.finds.codes]
+        manners = [_manner(row, typed_end(row, code)) for code in row.finds.codes]
         found = []
         for match in _PLACE.finditer(row.text):
             start, end = match.span(2)
-            own = model_codes.own(match[2])
+            own = own_at(row, start, match[2])
             if own is None or any(first < end and start < last for first, last in taken):
                 continue
             if _is_told(row, match, manners) and (match[1] != ":" or _leads(row, match.start(), is_name)):
-                found.append(Found(start, end, own.text, kind="own", bare=end))
+                found.append(own)
         if found:
             row.finds = row.finds._replace(codes=tuple(sorted((*row.finds.codes, *found), key=lambda code: code.start)))
 
@@ -70,7 +62,7 @@ def _is_told(row: Row, match: re.Match[str], manners: Sequence[Manner]) -> bool:
     as a text, behind several of them or with a status of its own: other things are counted and measured as well."""
     end = match.end(2)
     manner = _manner(row, end)
-    if QUANTITY.match(row.low, end):
+    if measured(row, end):
         return False
     if (inside := _BRACKET.match(row.low, end)) is not None:
         next_one = _JOINT.match(row.low, inside.end())
@@ -78,8 +70,7 @@ def _is_told(row: Row, match: re.Match[str], manners: Sequence[Manner]) -> bool:
         text = inside[1]
         fits = len(text) > 3 and not QUANTITY.match(text) and role_of(text) not in OTHER_KEYS
         return fits and (manner in manners or listed)
-    words = row.low[end : end + 40].split()
-    if manner != "text" or not match[1] or words[0].strip(".,;:") in _OF_OTHERS:
+    if manner != "text" or not match[1] or goes_on(row.low, end):
         return False
     item = re.split(r"[;,.](?:\s|$)", row.low[end : end + 200], maxsplit=1)[0]
     return manners.count("text") > 1 or bool(states.in_text(item))
@@ -96,12 +87,6 @@ def _manner(row: Row, end: int) -> Manner:
     if _BRACKET.match(row.low, end) is not None:
         return "bracket"
     return "text" if _TEXT.match(row.low, end) is not None else ""
-
-
-def _typed_end(row: Row, code: Found) -> int:
-    """Where a code ends, with a failure type behind it in words of its own."""
-    typed = _TYPE.match(row.low, code.end)
-    return typed.end() if typed is not None else code.end
 
 
 __all__ = ["adopt"]

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from triage.intake.lines.ownevidence import YEAR, measured
 from triage.intake.lines.row import Row
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
@@ -23,21 +24,13 @@ LEADS = ("fault", "code", "dtc", "error", "trouble", "fehler", "defaut", "erreur
 _LED_LINE = lazily(
     r"(?:fault|trouble|error|dtc|code|fehler|defaut|erreur|codigo|averia|fallo)(?:[ -]?(?:codes?|nummer|defaut|"
     r"erreur|de (?:averia|fallo|error|defaut)))?\s*(?:(?:no|nr)\b\.?|number|n\u00b0|#)?\s*[:=]?\s*"
-    r"((?=[0-9a-z]*[0-9])[0-9a-z]{4,8}|[a-z]{1,3}-[0-9]{3,5}[a-z]?|[0-9]{2}-[0-9]{3})"
+    r"((?=[a-z.-]*[0-9])[0-9a-z]+(?:[.-][0-9]+[a-z]?)?)(?![./_-]?[0-9a-z])"
     r"(?:\s*$|\s+-+\s+|\s*[:,;|]\s+|\s+)(?=$|[a-z(\"'\[])"
 )
 #: "Code 4521 entered" is one of a radio or a key.
 _KEYED_IN = lazily(r"code [0-9]{4,5} ?$")
-QUANTITY = lazily(
-    r"\s*(?:km|mi|miles|v|volts?|mv|rpm|min|h|hours?|kg|mm|psi|bar|c|f|%|codes?|dtcs?|faults?|"
-    r"modules?|ecus?|pcs|years?|mal|times|x|"
-    r"steuergerate|calculateurs|centralitas|days?|cycles?|street|st|road|rd|avenue|strasse|rue|"
-    r"calle)(?![a-z])",
-    re.IGNORECASE,
-)
 #: Where such a word stands behind another.
 _WORD = lazily(rf"(?<=[\s:,>|-])(?:{'|'.join(LEADS)})")
-_YEAR = lazily(r"(?:19[5-9]|20[0-4])[0-9]")
 _ELSEWHERE = lazily(r"(?:in|from|of|im|von|dans|en|del?)\s")
 _LONGEST = 160
 
@@ -45,7 +38,7 @@ _LONGEST = 160
 def match(row: Row, at: int) -> re.Match[str] | None:
     """A word for a code at a place of a row with a maker's own number behind, which is its first group."""
     led = _LED_LINE.match(row.low, at)
-    if led is None or QUANTITY.match(row.text[led.end(1) :]):
+    if led is None or measured(row, led.end(1)):
         return None
     if model_codes.own(row.text[led.start(1) : led.end(1)]) is None:
         # "Code dé919": plain letters alone make a number.
@@ -61,7 +54,7 @@ def behind_name(row: Row, is_name: Callable[[str], bool]) -> tuple[int, str] | N
     if led is None:
         return None
     number = row.text[led.start(1) : led.end(1)]
-    if _YEAR.fullmatch(number) or _ELSEWHERE.match(row.low, led.end()):
+    if YEAR.fullmatch(number) or _ELSEWHERE.match(row.low, led.end()):
         return None
     if len(number) < 5 and led[0].startswith("cod") and not states.in_text(row.low[led.end() :]):
         return None

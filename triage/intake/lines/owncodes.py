@@ -13,79 +13,39 @@ import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from copy import copy
-from functools import cached_property
 
 from triage.intake.codes.finds import Found
-from triage.intake.codes.found import in_code_cell
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
-from triage.intake.lines.codeplaces import (
-    LETTERED,
-    OTHER_KEYS,
-    QUANTITY,
-    column,
+from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
+from triage.intake.lines.ownevidence import (
+    goes_on,
     has_status,
-    label_role,
-    manner,
-    mark_before,
-    written_alike,
+    is_head,
+    measured,
+    of_other_use,
+    own_at,
+    put,
+    tells_status,
 )
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
-from triage.model import codes as model_codes
 
-#: Four to six digits and letters, or five and six digits: no year, no small number; two digits and three, hyphenated;
-#: a letter and a digit before such a hyphen.
-_TOKEN = (
-    r"(?:(?![0-9]{4}(?![0-9A-Za-z]))(?=[0-9A-Fa-f]*[0-9])[0-9A-Fa-f]{4,6}|[0-9]{2}-[0-9]{3}|"
-    rf"(?![PCBU][0-3])[A-Z]{{1,2}}[0-9]{{1,2}}-[0-9]{{3,4}}|{LETTERED})"
-)
-_FIRST = lazily(rf"({_TOKEN})(?![\w./-]?[0-9A-Za-z]|[,:][0-9])")
-_BEHIND_NAME = lazily(
-    rf"[\[*`]{{0,3}}([^\W\d][^\]|;\t]{{1,60}}?)(?:\s?\[(?:0[xX])?[0-9A-Fa-f]{{2,8}}\])?(\]\s*:?|\s*:|\s+(?:-+>|[-=/>|])|\s*[;,|\t]|)"
-    rf"\s+(?:(\(?[0-9]{{1,2}}\s(?:faults?|codes?|"
-    rf"dtcs?|fehler|defauts?|défauts?|fallos?|averias?|averías?)\)?)\s*[:,-]?\s+)?({_TOKEN})(?![\w./-]?[0-9A-Za-z]|,[0-9])"
-)
-#: The number or the address of a module before its name: "02-ABS", "0x70C ABS", "Addr 40 ABS".
-_ADDRESS = lazily(
-    r"(?:(?:addr(?:ess)?|adresse|direccion|id|sa)\.?\s?)?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]{1,3}"
-    r"(?=[^\W\d])"
-)
-#: A number between what may be a status and a description, with a mark on each side.
-_BEHIND_STATUS = lazily(
-    rf"([^\W\d][^|;:>\t]{{2,40}}?)\s?(?::|\s-{{1,2}}>?|\s=>|\||\t|\s\s)\s*({_TOKEN})"
-    r"(?=\s?(?::|\s-{1,2}>?|\s=>|\||\t|\s\s)\s*[^\W\d])"
-)
+_FIRST = lazily(rf"({TOKEN})")
+_BEHIND_NAME = behind_name(TOKEN)
 #: Numbers with letters that no standard code with a slip in it looks like.
-_LETTERS = lazily(
-    rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?:{LETTERED}|(?=[0-9]{{0,5}}[A-F])(?=[A-F]{{0,5}}[0-9])[0-9A-F]{{5,6}})(?![\w./-])"
-)
+_LETTERS = lazily(rf"(?<![\w./-])(?![PCBUpcbu][0-9])(?=[0-9]*[A-Za-z]){TOKEN}")
 #: Another number in the line of a first one.
-_FURTHER = lazily(
-    rf"(?:[;,|]|\s/)\s+({_TOKEN}|[A-Z]{{1,2}}-[0-9]{{3}})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])"
-    r"(?![./-][0-9A-Za-z]|,[0-9])"
-)
+_FURTHER = lazily(rf"(?:[;,|]|\s/)\s+({TOKEN})(?=\s+(?:[-|:]\s+)?[^\W\d]|\s*[-(\[:,])")
 #: A name between two marks behind a number, and what is told behind it: "18927; Brake control [0x714]; internal fault".
 _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
     r"(?P=mark)\s*[^\W\d]"
-)
-#: What goes on a sentence that begins with a range.
-_JOINED = lazily(
-    r"\s(?:is|was|are|were|to|at|on|in|of|and|or|when|if|normal|should|ist|war|bei|im|in|bis|est|sont|au|en|a|es|son|al|"
-    r"con|range|seen|ok)(?![a-z])"
-)
-#: A word like a code, a digit in it, between a name and nothing or words that may be a status; "coil1" and "pos12" are
-#: words with a number.
-_WILD = lazily(
-    r"([^\W\d][^|;\t]{1,40}?)(?:\s*[:=>|;\t-]+\s*|\s+)"
-    r"((?=[A-Za-z|]{1,6}[0-9])(?![A-Za-z](?:[oil]{3}[0-9]|[oil]{0,4}[abcdefsz][a-z]{0,4}[0-9]{1,3})(?![^\W_]))"
-    r"[PCBUpcbu][0-9OoIil|][0-9A-Fa-fOoIilSsZz|]{3,5})(?:\s*[,:;(|\t-]?\s*([^\W\d][^|;\t()]{2,30}?)\)?)?"
 )
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
@@ -98,7 +58,6 @@ _FEWEST_CELLS = 3
 def adopt(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
     """Give the rows whose place of a code holds a maker's own number that number as their code, beside those that the
     whole text told."""
-    _adopt_slips(rows, is_name)
     told = [(row, row.finds) for row in rows if row.line.own and {code.kind for code in row.finds.codes} == {"own"}]
     known = [copy(row) for row in rows if row.finds.codes and not row.head]
     for row, finds in told:
@@ -133,22 +92,20 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
     amongcodes.adopt([row for row in rows if row.finds.codes and not row.head], is_name)
     if not bare:
         return
-    habits = _Habits(known)
+    shapes = Shapes(known)
     behind: list[tuple[Row, re.Match[str]]] = []
     unknown: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
         before, row, after = rows[at - 1] if at else None, rows[at], rows[at + 1] if at + 1 < len(rows) else None
-        if row.text[2:3] == "-" and shortnumbers.of_other_use(row):
-            continue
         beside = any(_starts(other, row) for other in (before, after)) or (
-            row.text[2:3] == "-" and before is not None and shortnumbers.is_head(before, is_name)
+            row.text[2:3] == "-" and before is not None and is_head(before, is_name)
         )
-        if _in_column(row, habits) or _at_the_start(row, habits, is_name, beside) or _led(row, is_name):
+        if _in_column(row, shapes) or _at_the_start(row, shapes, is_name, beside) or _led(row, is_name):
             continue
-        match = _BEHIND_NAME.match(row.text, _address_end(row))
-        if match is None or QUANTITY.match(row.low, match.end()):
+        match = _BEHIND_NAME.match(row.text, address_end(row))
+        if match is None or of_other_use(row, *match.span(4)):
             continue
-        if is_name(tidy(match[1])) or _in_a_list(row, match, habits.marks):
+        if is_name(tidy(match[1])) or _in_a_list(row, match, shapes.marks):
             behind.append((row, match))
         elif match.start() and match[1].isupper():
             unknown.append((row, match))
@@ -159,11 +116,9 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         if row.finds.codes:
             continue
         listed = len(behind) >= 3 and "-" not in match[4]
-        if habits.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
-            _set(row, match.start(4), match[4])
-    _adopt_behind_statuses([row for at in bare if not (row := rows[at]).finds.codes])
+        if shapes.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
+            put(row, match.start(4), match[4])
     _like_the_others(rows, bare)
-    alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, known)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
@@ -176,9 +131,9 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
     left = [rows[at] for at in bare if not rows[at].finds.codes and len(rows[at].cells or ()) >= _FEWEST_CELLS]
     found = [rows[at] for at in bare if rows[at].finds.codes]
     if left and len(found) >= _FEW:
-        habits = _Habits(found)
+        shapes = Shapes(found)
         for row in left:
-            _in_column(row, habits)
+            _in_column(row, shapes)
     for at in bare:
         row, above = rows[at], rows[at - 1] if at else None
         if above is None or row.finds.codes or not above.finds.codes or above.finds.codes[0].kind != "own":
@@ -186,61 +141,7 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
         match = _FIRST.match(row.text)
         if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
             # Below the number of the module above, set in as far: another of that module.
-            _set(row, 0, match[1])
-
-
-class _Habits:
-    """How the rows with codes of a text have them, counted when a row first asks: few texts hold a number that may be a
-    maker's own."""
-
-    def __init__(self, coded: Sequence[Row]) -> None:
-        self._coded = coded
-
-    @cached_property
-    def columns(self) -> list[tuple[str, int]]:
-        """The two columns in which most codes stand, if several do."""
-        counted = Counter(column(row) for row in self._coded if not row.roles)
-        return [place for place, often in counted.most_common(2) if often > 1]
-
-    @cached_property
-    def keyed(self) -> set[tuple[str, int]]:
-        """The columns in which a key for codes stands before them."""
-        places = ((row, column(row)) for row in self._coded if not row.roles)
-        return {place for row, place in places if label_role(row, place[1]) == "code"}
-
-    @cached_property
-    def firsts(self) -> Counter[str]:
-        """What stands behind the codes that rows begin with."""
-        return Counter(manner(row, row.finds.codes[0].end) for row in self._coded if row.finds.codes[0].start == 0)
-
-    @cached_property
-    def marks(self) -> Counter[str]:
-        """What stands before the codes of rows."""
-        return Counter(mark_before(row) for row in self._coded)
-
-
-def _adopt_slips(rows: Sequence[Row], is_name: Callable[[str], bool]) -> None:
-    """Read words that look like a code with letters for its digits ("poaa6") as one where other lines start with codes
-    and these start with such a word, or where others have theirs behind a name and these hold no more behind one."""
-    bare = [row for row in rows if not (row.finds.codes or row.blank or row.roles or row.head)]
-    doubtful = [row for row in bare if row.finds.refusals and not row.finds.refusals[0].start]
-    wild = [(row, match) for row in bare if (match := _WILD.fullmatch(row.text)) is not None]
-    if not doubtful and not wild:
-        return
-    coded = [row for row in rows if row.finds.codes and not row.head]
-    first = sum(row.finds.codes[0].start == 0 for row in coded)
-    for row, match in wild if len(coded) - first >= _FEW else ():
-        slip = in_code_cell(match[2])
-        if slip.codes and is_name(tidy(match[1])) and (not match[3] or states.of_cell(small(match[3])) is not None):
-            code, at = slip.codes[0], match.start(2)
-            found = code._replace(start=at, end=at + code.end, bare=at + code.bare)
-            row.finds = row.finds._replace(codes=(found,), refusals=())
-    if first < _FEW or first < 0.6 * len(coded):
-        return
-    for row in doubtful:
-        slip = in_code_cell(row.text)
-        if slip.codes and slip.codes[0].slip is not None and len(row.finds.refusals) == 1:
-            row.finds = row.finds._replace(codes=slip.codes, refusals=())
+            put(row, 0, match[1])
 
 
 def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
@@ -253,20 +154,6 @@ def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
         apart = row.text[match.end(2) : match.start(4)]
         return name.isupper() and marks[mark] >= 1 and (len(apart) > 1 or "\t" in apart)
     return marks[mark] >= _FEW and (name.isupper() or len(name) <= _LONGEST_NAME)
-
-
-def _address_end(row: Row) -> int:
-    """Where the name of a module begins behind its number or address; 0 where neither begins the row."""
-    match = _ADDRESS.match(row.low)
-    return 0 if match is None else match.end()
-
-
-def _adopt_behind_statuses(rows: Sequence[Row]) -> None:
-    """Numbers between their status and their description, in two lines or more: "stored: 905ED7: Coolant valve"."""
-    found = [(row, match) for row in rows if (match := _BEHIND_STATUS.match(row.text)) is not None
-             and states.of_cell(row.low[: match.end(1)]) is not None and not QUANTITY.match(row.low, match.end())]
-    for row, match in found if len(found) >= _FEW else ():
-        _set(row, match.start(2), match[2])
 
 
 def _doubt_one(rows: Sequence[Row]) -> None:
@@ -286,57 +173,22 @@ def further(row: Row, at: int) -> list[Found]:
     """The makers' own numbers that stand behind a first one, which ends at a place of the row."""
     found = []
     for match in _FURTHER.finditer(row.text, at):
-        own = model_codes.own(match[1])
-        number = match[1].isdigit() and len(match[1]) < 5
-        if own is not None and not number and written_alike(row, match[1]) and not QUANTITY.match(row.low, match.end()):
-            found.append(Found(match.start(1), match.end(1), own.text, kind="own", bare=match.end(1)))
+        own = own_at(row, match.start(1), match[1])
+        if own is not None and not measured(row, match.end()):
+            found.append(own)
     return found
-
-
-def _set(row: Row, start: int, text: str) -> bool:
-    """Put a number into a row as its code; whether it can be one."""
-    own = model_codes.own(text)
-    if own is None or (text.isdigit() and len(text) < 5) or not written_alike(row, text):
-        return False
-    found = Found(start, start + len(text), own.text, kind="own", bare=start + len(text))
-    allowed = row.finds.allowed(start, found.end)
-    if any(start <= each.start < found.end and row.text[each.start] not in "PCBUpcbu" for each in allowed.refusals):
-        return False
-    row.finds = allowed._replace(codes=(found,))
-    return True
 
 
 def _led(row: Row, is_name: Callable[[str], bool]) -> bool:
     """A number behind the name of a module and a word for a code."""
     led = ledcodes.behind_name(row, is_name)
-    own = model_codes.own(led[1]) if led is not None else None
-    if led is None or own is None:
-        return False
-    start, end = led[0], led[0] + len(led[1])
-    row.finds = row.finds._replace(codes=(Found(start, end, own.text, kind="own", bare=end),))
-    return True
+    return led is not None and put(row, *led, few=True)
 
 
-def _in_column(row: Row, habits: _Habits) -> bool:
-    """A cell that holds nothing but a number, in the column where most other rows have their code; not behind a key for
-    something else ("KM:    55213")."""
-    cells = row.cells or ()
-    if len(cells) < 2 or not any(_FIRST.fullmatch(cell.text) for cell in cells):
-        return False
-    for kind, at in habits.columns:
-        if at < 0 or kind != row.kind or at >= len(cells):
-            continue
-        role = label_role(row, at)
-        if role in OTHER_KEYS or (role != "code" and (kind, at) in habits.keyed):
-            continue
-        cell = cells[at]
-        match = _FIRST.fullmatch(cell.text)
-        if kind == "gap" and not at and "-" in cell.text:
-            # A gap behind the first word of a line makes no table of a range or a part.
-            return False
-        if match is not None:
-            return _set(row, cell.start, match[1])
-    return False
+def _in_column(row: Row, shapes: Shapes) -> bool:
+    """A number in the column of the other codes."""
+    place = shapes.in_column(row, _FIRST)
+    return place is not None and put(row, *place)
 
 
 def _starts(row: Row | None, beside: Row) -> bool:
@@ -345,23 +197,23 @@ def _starts(row: Row | None, beside: Row) -> bool:
     return coded and row is not None and row.line.indent == beside.line.indent
 
 
-def _at_the_start(row: Row, habits: _Habits, is_name: Callable[[str], bool], beside: bool) -> bool:
+def _at_the_start(row: Row, shapes: Shapes, is_name: Callable[[str], bool], beside: bool) -> bool:
     """A number at the start of a line as other lines start with their code, or with the name of a module behind it.
     ``beside``: a line right above or below starts with a code, or a name stands above."""
     match = _FIRST.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end()):
+    if match is None or of_other_use(row, *match.span(1)):
         return False
     after = manner(row, match.end())
     apart = row.text[match.end() :].startswith(("  ", "\t"))
     if "-" in match[1] and beside and apart and after in ("a", "("):
-        return _set(row, 0, match[1])
-    doubtful = apart or not beside or _JOINED.match(row.low, match.end())
-    if "-" in match[1] and after == "a" and doubtful and not shortnumbers.tells_status(row, match.end()):
+        return put(row, 0, match[1])
+    doubtful = apart or not beside or goes_on(row.low, match.end())
+    if "-" in match[1] and after == "a" and doubtful and not tells_status(row, match.end()):
         # "20-100 in the cold" is a range as well, "27-140  cable" a part of a list.
         return False
-    if after and habits.firsts[after] >= 2:
-        return _set(row, 0, match[1])
-    if after in ("", "a") or not _set(row, 0, match[1]):
+    if after and shapes.firsts[after] >= 2:
+        return put(row, 0, match[1])
+    if after in ("", "a") or not put(row, 0, match[1]):
         return False
     named = namelist.parts(row, is_name)
     if named and all(is_name(tidy(row.text[start:end])) for start, end in named):

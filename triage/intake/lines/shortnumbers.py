@@ -1,5 +1,6 @@
-"""Makers' own numbers of four digits, which years, counts and prices have too: read in lists below the name of a
-module, and in lines of the very shape in which the other codes of the text stand.
+"""Makers' own numbers whose form says least, four digits as years, counts and prices have them, or letters with two as
+connectors and doors have them: read in lists below the name of a module, and in lines of the very shape in which the
+other codes of the text stand.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> found = rows_of("P0562, stored, low\\n6214, active, pump\\nU0100, stored, lost\\n2019, serviced\\n4500 rpm, idle")
@@ -12,14 +13,23 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
-from triage.intake.codes.finds import Found
-from triage.intake.codes.pieces import soft_pieces
+from triage.intake.codes.ownnumbers import TOKEN, pattern
 from triage.intake.lines import idents
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY, column, has_status, label_role, manner, mark_before
+from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
+from triage.intake.lines.ownevidence import (
+    YEAR,
+    IsName,
+    has_status,
+    is_head,
+    is_named,
+    of_other_use,
+    put,
+    tells_name,
+    tells_status,
+)
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -28,33 +38,22 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import listheads, states
 from triage.intake.said.counts import stated_count
-from triage.intake.said.happenings import is_aside
 from triage.intake.said.near import small
-from triage.intake.said.remarks import is_remark
 
-IsName = Callable[[str], bool]
-
-#: Four digits beside a text, years, and what stands in a list of parts.
-_SHORT = lazily(r"([0-9]{4})(?:\s+-+\s+|\s*[:|]\s+|\s+)(?=[^\W\d]{2})")
-_YEAR = lazily(r"(?:19[5-9]|20[0-4])[0-9]")
-_PRICED = lazily(r"(?<![0-9.])[0-9]{1,4}[.,][0-9]{2}(?![0-9]|\s?v)|[\u20ac\u00a3$]|\b(?:pcs|each|eur|usd|gbp|qty)\b")
-#: What is told of a number that is none of a fault: of a lock, a part, a street.
-_OTHER_USE = lazily(
-    r"\b(?:(?:security|pin|radio|key|unlock|safe|post|zip) ?code|(?:part|order|job|serial|invoice|version) ?"
-    r"(?:number|no)|strasse|street|road|lane|avenue|postcode)\b(?!.*(?:invalid|missing|wrong|fault|signal))|\bcode$"
-)
 #: A description that ends so goes on in the next line.
 _OPEN = word_set("at with of from in than over under below above to by when and or auf bei von mit unter uber und de a "
                  "con en sur avec y et")
-_ANYWHERE = lazily(r"(?<![^\s\[(])[0-9]{4}(?![^\s:,;|\])-])")
-#: Four digits at the start of a line with a text behind, and behind a name.
-_START = lazily(r"([0-9]{4})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{2}|[-[(|:;]+\s*[^\W\d]{2})")
-_NAMED = lazily(
-    r"\[?([^\W\d][^\]|;\t]{1,60}?)(\]\s*:?|\s*:|\s+[-/>|]|\s*[;,|\t]|)\s+([0-9]{4})"
-    r"(?=\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s)"
-)
-#: A failure type behind a standard code, which such numbers have none of.
-_TYPE = lazily(r"\s*[\[(]?(?:(?:ftb|ft|failure type|type|typ)\s)?[0-9a-f]{2}h?[\])]?(?=[\s,;:|]|$)")
+_TOKEN = pattern("bare", "weak")
+_WHOLE = lazily(_TOKEN)
+_ANYWHERE = lazily(rf"(?<![^\s\[(]){_TOKEN}(?![^\s:,;|\])-])")
+#: At the start of a line with a text behind, and behind a name.
+_START = lazily(rf"({_TOKEN})(?:\s+|\s*[:|;]\s*|,\s+|(?=[\[(]))(?=[^\W\d]{{2}}|[-[(|:;]+\s*[^\W\d]{{2}})")
+_NAMED = behind_name(_TOKEN)
+#: Another maker's number, which is read in lists by itself.
+_OTHER = lazily(rf"{TOKEN}\s*\W?\s*[^\W\d]{{2}}")
+_TOLD = lazily(r"\s+[^\W\d]{2}|\s*[-[(,;|:]\s*[^\W\d]{2}|\s+[-|:]\s")
+#: A row, and where such a number stands in it.
+_Place = tuple[Row, int, str]
 _LONGEST, _MOST_BESIDE = 160, 40
 #: So many lines of a shape tell how the others of it are to be read.
 _FEW = 2
@@ -66,8 +65,7 @@ def adopt(rows: Sequence[Row], is_name: IsName) -> None:
         at for at, row in enumerate(rows)
         if not (row.blank or row.finds.codes or row.roles or row.head) and _ANYWHERE.search(row.text)
     ]
-    if places and any(row.text[:4].isdigit() and not row.finds.codes for row in rows):
-        _below_names(rows, is_name)
+    _below_names(rows, places, is_name)
     _alike(rows, places, is_name)
 
 
@@ -92,52 +90,14 @@ def _parts_blocks(row: Row) -> bool:
     return row.blank or row.head or row.kind == "rule"
 
 
-class _Shapes:
-    """The shapes of the lines with codes that no head explains, counted when a row first asks for them."""
-
-    def __init__(self, rows: Sequence[Row]) -> None:
-        self._coded = [row for row in rows if row.finds.codes and not row.head and not row.roles]
-
-    @cached_property
-    def _manners(self) -> list[tuple[Row, str]]:
-        return [(row, manner(row, _typed_end(row))) for row in self._coded if _begins(row)]
-
-    @cached_property
-    def firsts(self) -> Counter[str]:
-        """How often what stands behind a code at the start of its line."""
-        return Counter(after for _, after in self._manners)
-
-    @cached_property
-    def told(self) -> Counter[str]:
-        """How often with a status told there too."""
-        return Counter(after for row, after in self._manners if tells_status(row, row.finds.codes[0].end))
-
-    @cached_property
-    def marks(self) -> Counter[str]:
-        """How often which mark stands before a code behind a name."""
-        return Counter(map(mark_before, self._coded))
-
-    @cached_property
-    def columns(self) -> Counter[tuple[str, int]]:
-        """In which columns codes stand."""
-        return Counter(map(column, self._coded))
-
-
-def _typed_end(row: Row) -> int:
-    """Where the first code of a row ends, with a failure type behind it in words of its own."""
-    end = row.finds.codes[0].end
-    typed = _TYPE.match(row.low, end)
-    return typed.end() if typed is not None else end
-
-
 def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
     """Read four digits as a code in lines of the shape in which several others have theirs. ``places``: of the rows
     that hold such a number and no code."""
     if not any(row.finds.codes and not row.head and not row.roles for row in rows):
         return
-    shapes = _Shapes(rows)
+    shapes = Shapes([row for row in rows if row.finds.codes and not row.roles])
     held = set(places)
-    found: list[tuple[Row, int, str]] = []
+    found: list[_Place] = []
     other = 0
     for first, last in _blocks(rows, places):
         block = rows[first:last]
@@ -147,19 +107,35 @@ def _alike(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
                 continue
             match = _START.match(row.text)
             if match is None:
-                found.extend((row, *place) for place in _inside(row, shapes, is_name) if coded)
+                place = _inside(row, shapes, is_name) if coded else None
+                found.extend([(row, *place)] if place is not None else [])
             elif at and block[at - 1].low.rpartition(" ")[2] in _OPEN:
                 continue
-            elif not QUANTITY.match(row.low, match.end(1)):
-                led = _leads(block, at, is_name)
+            elif not of_other_use(row, *match.span(1)):
+                led = _leads(block, at, manner(row, match.end(1)) not in ("", "a"), is_name)
                 taken = _is_alike(row, match, shapes, is_name, led) and (coded or led)
                 found.extend([(row, 0, match[1])] if taken else [])
-                other += not (taken or _YEAR.fullmatch(match[1]))
-    found = found if len(found) > other else [place for place in found if place[1]]
-    plain = any(not _YEAR.fullmatch(number) for _, _, number in found)
+                other += not (taken or YEAR.fullmatch(match[1]))
+    found = _trusted(found if len(found) > other else [place for place in found if place[1]], is_name)
+    plain = any(not YEAR.fullmatch(number) for _, _, number in found)
     for row, start, number in found:
-        if plain and (not _YEAR.fullmatch(number) or tells_status(row, start + 4)):
-            _set(row, start, number)
+        if plain and (not YEAR.fullmatch(number) or tells_status(row, start + len(number))):
+            put(row, start, number, few=True)
+
+
+def _trusted(found: Sequence[_Place], is_name: IsName, listed: bool = False) -> list[_Place]:
+    """The places without numbers of letters that name a module ("ABS 03"), or that a connector or a door has as well,
+    where neither another number like it nor a status speaks for a code, nor that codes are ``listed`` there."""
+    alike = Counter(map(_letters, {number for _, _, number in found}))
+    return [
+        (row, start, number) for row, start, number in found
+        if number.isdigit() or (not is_named(_letters(number), is_name) and (
+            listed or alike[_letters(number)] >= _FEW or tells_status(row, start + len(number))))
+    ]
+
+
+def _letters(number: str) -> str:
+    return number.rstrip("0123456789").rstrip(" -")
 
 
 def _may_hold(row: Row) -> bool:
@@ -169,19 +145,12 @@ def _may_hold(row: Row) -> bool:
     return _ANYWHERE.search(row.text) is not None and not of_other_use(row)
 
 
-def of_other_use(row: Row) -> bool:
-    """Whether what is told of the number in a row makes it none of a fault: it is priced, a part's, an aside."""
-    return is_aside(row.low) or any(pattern.search(row.low) for pattern in (_PRICED, _OTHER_USE)) or (
-        idents.alone(row.low) or is_remark(row.text, row.low)
-    )
-
-
-def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, led: bool) -> bool:
+def _is_alike(row: Row, match: re.Match[str], shapes: Shapes, is_name: IsName, led: bool) -> bool:
     """Whether a row that begins with such a number has the marks of the lines that begin with a code. Where a word
     stands right behind it, as behind a year, or where the others tell a status, one or a name is told here too, or the
     row is led by a name or stands among codes. One other line is enough where most is told."""
     after = manner(row, match.end(1))
-    status, name = tells_status(row, 4), _tells_name(row, 4, is_name)
+    status, name = tells_status(row, match.end(1)), tells_name(row, match.end(1), is_name)
     others, told = shapes.firsts[after], shapes.told[after]
     if others < _FEW:
         marked = after not in ("", "a") and told == others
@@ -190,9 +159,9 @@ def _is_alike(row: Row, match: re.Match[str], shapes: _Shapes, is_name: IsName, 
     return sure or led or status or name
 
 
-def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
+def _leads(block: Sequence[Row], at: int, marked: bool, is_name: IsName) -> bool:
     """Whether a row, with others like it, stands between codes, or between the name of a module and codes; or below a
-    name, a mark behind its number."""
+    name, where it is ``marked`` behind its number."""
     above, below = at - 1, at + 1
     # A list of thousands of numbers is no list of codes.
     while above >= max(at - _MOST_BESIDE, 0) and _short_begins(block[above]):
@@ -204,12 +173,12 @@ def _leads(block: Sequence[Row], at: int, is_name: IsName) -> bool:
     among = below < len(block) and _begins(block[below])
     if _begins(block[above]):
         return among
-    return (among or manner(block[at], 4) not in ("", "a")) and is_head(block[above], is_name)
+    return (among or marked) and is_head(block[above], is_name)
 
 
 def _short_begins(row: Row) -> bool:
     """Whether a row that has no code begins with such a number."""
-    return not row.finds.codes and row.text[:4].isdigit() and _START.match(row.text) is not None
+    return not row.finds.codes and _START.match(row.text) is not None
 
 
 def _begins(row: Row) -> bool:
@@ -217,105 +186,78 @@ def _begins(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[0].start == 0
 
 
-def is_head(row: Row, is_name: IsName) -> bool:
-    """Whether a row is the name of a module, with a count of its codes or without."""
-    if row.finds.codes or len(row.text) > _LONGEST:
-        return False
-    stated = stated_count(row.low)
-    text = tidy(row.text if stated is None else row.text[: stated[1]])
-    return has_letter(text) and is_name(text)
+def _inside(row: Row, shapes: Shapes, is_name: IsName) -> tuple[int, str] | None:
+    """The place of such a number alone in the cell where other rows have their code, or behind a name."""
+    place = shapes.in_column(row, _WHOLE)
+    if place is not None and _tells_cell(row, place[0], is_name):
+        return place
+    match = _NAMED.match(row.text, address_end(row))
+    if match is None or _TOLD.match(row.text, match.end()) is None or of_other_use(row, *match.span(4)) or (
+            not is_name(tidy(match[1]))):
+        return None
+    mark, status = match[2].strip()[-1:], tells_status(row, match.end())
+    likely = shapes.marks[mark] >= (1 if status else _FEW) and (mark or status)
+    return (match.start(4), match[4]) if likely else None
 
 
-def tells_status(row: Row, at: int) -> bool:
-    """Whether a status stands behind a place of a row: at once, or between marks."""
-    begin = at + len(row.low[at:]) - len(row.low[at:].lstrip(" -:|,;"))
-    return states.leading(row.low, begin) > begin or has_status(row, at)
-
-
-def _tells_name(row: Row, at: int, is_name: IsName) -> bool:
-    """Whether a name stands between marks behind a place of a row."""
-    return any(has_letter(piece) and is_name(tidy(piece)) for _, piece in soft_pieces(row.text[at:])[:6])
-
-
-def _inside(row: Row, shapes: _Shapes, is_name: IsName) -> Iterator[tuple[int, str]]:
-    """The place of such a number behind a name, or alone in the cell where other rows have their code."""
-    for at, cell in enumerate(row.cells or ()):
-        alone = cell.text.isdigit() and len(cell.text) == 4 and shapes.columns[row.kind, at] >= _FEW
-        if alone and label_role(row, at) not in OTHER_KEYS and _tells_cell(row, at, is_name):
-            yield cell.start, cell.text
-            return
-    match = _NAMED.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end(3)) or not is_name(tidy(match[1])):
-        return
-    mark = match[2].strip()
-    status = tells_status(row, match.end(3))
-    if shapes.marks[mark[-1:]] >= (1 if status else _FEW) and (mark or status):
-        yield match.start(3), match[3]
-
-
-def _tells_cell(row: Row, at: int, is_name: IsName) -> bool:
-    """Whether another cell of a row is a status or the name of a module."""
-    others = [cell for place, cell in enumerate(row.cells or ()) if place != at and has_letter(cell.text)]
+def _tells_cell(row: Row, start: int, is_name: IsName) -> bool:
+    """Whether another cell of a row than the one at a place is a status or the name of a module."""
+    others = [cell for cell in row.cells or () if cell.start != start and has_letter(cell.text)]
     return any(states.of_cell(cell.low) is not None or is_name(tidy(cell.text)) for cell in others)
 
 
-def _set(row: Row, start: int, number: str) -> None:
-    """Put a number into a row as its code."""
-    end = start + len(number)
-    row.finds = row.finds._replace(codes=(Found(start, end, number, kind="own", bare=end),))
-
-
-def _below_names(rows: Sequence[Row], is_name: IsName) -> None:
+def _below_names(rows: Sequence[Row], places: Sequence[int], is_name: IsName) -> None:
     """Read four digits beside a text as a maker's own number in lines right below the name of a module: in several of
     them, where the name's line counts its codes or one between says that they follow, or with a status told apart."""
-    short = {at: match for at, row in enumerate(rows) if (match := _short(row)) is not None}
-    found: list[tuple[Row, re.Match[str]]] = []
-    listed = False
+    short = {at: match for at in places if (match := _short(rows[at])) is not None and _is_listed(rows[at], match)}
+    found: list[_Place] = []
+    listed, others = False, 0
     for first, last in _blocks(rows, short):
         above = _Above()
         for at in range(first, last):
             row, match = rows[at], short.get(at)
             if match is None and not above.goes_on(row):
                 above = _Above(row)
+            elif match is None:
+                others += _OTHER.match(row.text) is not None and all(code.kind == "own" for code in row.finds.codes)
             elif match is not None:
                 if not above.is_indented(row):
                     above = _Above()
                 elif above.named(is_name):
-                    found.append((row, match))
+                    found.append((row, 0, match[1]))
                     listed = listed or above.says
-    numbers = {match[1] for _, match in found}
-    if not (listed or len(found) >= _FEW):
-        found = [(row, match) for row, match in found if has_status(row, match.end(1))]
-    if all(_YEAR.fullmatch(number) for number in numbers):
+    if not (listed or len(found) + others >= _FEW):
+        found = [place for place in found if place[2].isdigit() and has_status(place[0], len(place[2]))]
+    if all(YEAR.fullmatch(number) for _, _, number in found):
         return
-    for row, match in found:
-        _set(row, 0, match[1])
+    for row, start, number in _trusted(found, is_name, listed):
+        put(row, start, number, few=True)
+
+
+def _is_listed(row: Row, match: re.Match[str]) -> bool:
+    """Whether a row stands as those of a list do below a name: "0915, car brought in" is told of a time."""
+    return row.text[match.end(1)] not in ",;([" or tells_status(row, match.end(1))
 
 
 def _short(row: Row) -> re.Match[str] | None:
-    """Four digits beside a text at the start of a row, if no other thing is counted or priced there."""
-    if not row.text[:4].isdigit() or row.finds.codes or row.finds.refusals or row.roles or row.head:
-        return None
-    match = _SHORT.match(row.text)
-    other = match is None or QUANTITY.match(row.low, match.end(1)) or _PRICED.search(row.low, match.end(1))
-    return None if other or is_aside(row.low) or _OTHER_USE.search(row.low) else match
+    """Such a number beside a text at the start of a row, if nothing tells that it is of another use."""
+    match = _START.match(row.text) if _may_hold(row) else None
+    return match if match is not None and not of_other_use(row, *match.span(1)) else None
 
 
-def begins(row: Row, surely: bool = False) -> bool:
-    """Whether a row without a code begins with four digits and a text as if these were its code. ``surely``: a status
-    is told there too.
+def begins(row: Row, surely: bool = False) -> str:
+    """Such a number with which a row without a code begins, a text behind, as if it were its code; "" if it begins with
+    none. ``surely``: a status is told there too.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> [begins(row) for row in rows_of("6214, pump stuck\\n2019, serviced\\n4500 rpm, idle\\n6214 - 6220")]
-    [True, False, False, False]
+    ['6214', '', '', '']
     """
-    if not row.text[:4].isdigit() or not _may_hold(row):
-        return False
-    match = _START.match(row.text)
-    if match is None or QUANTITY.match(row.low, match.end(1)):
-        return False
-    plain = not surely and _YEAR.fullmatch(match[1]) is None
-    return plain or tells_status(row, match.end(1))
+    match = _short(row)
+    if match is None:
+        return ""
+    plain = not surely and match[1].isdigit() and YEAR.fullmatch(match[1]) is None
+    return match[1] if plain or tells_status(row, match.end(1)) else ""
 
 
 @dataclass(slots=True)
@@ -342,7 +284,7 @@ class _Above:
             return False
         if self.indent is not None and row.line.indent > self.indent:
             return True
-        if row.finds.codes and not row.finds.codes[0].start:
+        if _begins(row) or _OTHER.match(row.text) is not None:
             return self.is_indented(row)
         if listheads.only_counts(row.low):
             self.says = True

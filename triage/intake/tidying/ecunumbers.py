@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.codes.ownnumbers import ANY, TOKEN
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
-_OWN = lazily(r"(\s+[-|>=]+\s+|\s*\t\s*)(?=[0-9A-F]*[0-9])[0-9A-F]{5,6}(?![0-9A-Za-z])")
-_CODED = lazily(r"(?:[PCBU][0-3][0-9A-F]{3}|[A-Z]{0,2}(?=[0-9A-F]*[0-9])[0-9A-F]{3,6}(?![0-9A-Za-z]))")
+_OWN = lazily(rf"(\s+[-|>=]+\s+|\s*\t\s*){TOKEN}")
+_CODED = lazily(rf"(?:[PCBU][0-3][0-9A-F]{{3}}|{ANY})")
 _LENGTH = 3
 
 

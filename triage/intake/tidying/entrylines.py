@@ -18,7 +18,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.codeplaces import QUANTITY
+from triage.intake.codes import ownnumbers
+from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of
@@ -28,10 +29,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.counts import stated_count
-from triage.model import codes as model_codes
 
-#: A maker's own number alone in its line, or at its start.
-_OWN = lazily(r"(?=[A-Z]{0,3}[ .-]?[0-9A-F]*[0-9])(?:[A-Z]{1,3}[ .-])?[0-9A-Z]{2,7}(?=\s|$)")
 #: A failure type that a blank parts from its code.
 _TYPE = lazily(r"[0-9A-Fa-f]{2}h?")
 _LETTERS = lazily(r"[a-z]{1,3}")
@@ -49,10 +47,10 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         return list(rows)
     marks = _marks(rows, bare, is_name)
     ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
-    own = [at for at in ends if not rows[at].finds.codes]
-    if any(rows[at].finds.codes for at in ends) or len(own) >= _FEWEST:
-        ends = {} if _are_names(rows, ends, is_name) else ends
-    else:
+    # A key for a status stands below nothing but a code.
+    keyed = any(":" in rows[end].text for end in ends.values())
+    several = len(ends) >= _FEWEST or any(rows[at].finds.codes for at in ends)
+    if not keyed and (not several or _are_names(rows, ends, is_name)):
         ends = {}
     if not any(_status(rows[end], marks) for end in ends.values()):
         ends = _told_below(rows, bare, is_name)
@@ -68,17 +66,16 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
 def _token(row: Row) -> str:
     """The code alone in a row, or at the start of one where it may be a maker's own; "" for any other."""
     codes = row.finds.codes
-    if row.blank or len(row.text) > _LONGEST or row.finds.refusals or len(codes) > 1:
+    if row.blank or len(row.text) > _LONGEST or row.finds.allowed(0, len(row.text)).refusals or len(codes) > 1:
         return ""
     if codes:
         rest = row.text[codes[0].end :].strip(_EDGE)
         alone = not codes[0].start and (not rest or _TYPE.fullmatch(rest) is not None)
         return row.text if alone else ""
-    match = _OWN.fullmatch(row.text)
-    if match is None or len(match[0]) < 4 or model_codes.own(match[0]) is None:
+    if row.text != row.text.upper() or ownnumbers.found(0, row.text) is None:
         return ""
     digits = len(row.low) - len(row.low.lstrip("0123456789"))
-    return "" if QUANTITY.fullmatch(row.low, digits) or states.of_cell(row.low) is not None else match[0]
+    return "" if QUANTITY.fullmatch(row.low, digits) or states.of_cell(row.low) is not None else row.text
 
 
 def _marks(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> set[str]:

@@ -15,7 +15,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from triage.intake.lines.codeplaces import OTHER_KEYS, QUANTITY
+from triage.intake.codes.ownnumbers import pattern, written_alike
+from triage.intake.lines.ownevidence import OTHER_KEYS, QUANTITY, YEAR, goes_on
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import Line, has_digit, has_letter, line_of
@@ -27,16 +28,8 @@ from triage.intake.said.happenings import is_aside
 from triage.intake.words.saying_words import VERBS
 from triage.model import codes as model_codes
 
-#: A letter with five digits, one or two with three behind a point or hyphen ("K.204"), or six hexadecimal digits with
-#: letters among them: nothing else has so much the form of a code. Or five digits, or two letters and three: counts,
-#: parts, streets have these as well. Or what is a code with its status only: four digits and letters (no year), six
-#: digits.
 _NUMBER = lazily(
-    r"(?<![^\W_])(?:((?![PCBUpcbu])[A-Za-z][0-9]{5}"
-    r"|(?<![A-Za-z0-9][.-])(?!HW|SW|FW|SN|PN|ID|SA|KL|NR|NO|EN|VW)[A-Z]{1,2}[.-][0-9]{3}(?![.-][0-9])"
-    r"|(?=[0-9]{0,5}[A-F])(?=[A-F]{0,5}[0-9])[0-9A-F]{6}"
-    r"|(?=[0-9]{0,5}[a-f])(?=[a-f]{0,5}[0-9])[0-9a-f]{6})|([0-9]{5}|DF[0-9]{3}|df[0-9]{3})"
-    r"|((?!(?:19|20)[0-9]{2}(?![0-9]))(?=[A-F]{0,3}[0-9])[0-9A-F]{4}|[0-9]{6}))(?![^\W_]|[.,][0-9])"
+    rf"(?<![^\W_])(?<![A-Za-z0-9][.-])(?:({pattern('sure')})|({pattern('usual')})|({pattern('short', 'bare')}))"
 )
 _BRACKET = lazily(r"[`*]*\s*\(([^()]{2,120}(?:\([^()]{1,40}\)[^()]{0,60})?)(?:\)|$)")
 _SECOND = lazily(r"[`*]*\s*\((?:(?:all|both|alle|beide|tous|les deux|todos|ambos)\s)?([^()]{3,50})\)")
@@ -150,8 +143,8 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
         surely, short = match[1] is not None, match[3] is not None
         if model_codes.own(match[0]) is None or QUANTITY.match(low, end) or label.before(start, end, text):
             continue
-        if (match[0][0].isalpha() and not match[0].isupper() and not text.islower()) or near.part_of_a_number(
-                text, start, end):
+        if not written_alike(match[0], text) or YEAR.fullmatch(match[0]) or near.part_of_a_number(text, start, end) or (
+                not surely and goes_on(low, end)):
             continue
         before = _before(low, start, names)
         if before == "other":
