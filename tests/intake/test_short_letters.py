@@ -90,3 +90,15 @@ def test_one_of_them_that_was_not_read_is_no_part_of_the_code_above() -> None:
 def test_a_number_of_letters_in_a_sentence_with_a_status() -> None:
     text = "SAS: steering angle sensor - T2436 Window motor lower limit not reached (pending)\nABS: no codes\n"
     assert modules_of(text) == {"steering angle sensor": ["T2436 pending"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("number", ["D42384", "A9B2"])
+def test_a_number_alone_above_keys_for_its_text_and_its_status(number: str) -> None:
+    text = (f"Tyre pressure:\n  U2101\n    Description: Configuration does not match\n    State: stored\n  {number}\n"
+            "    Description: Sensor ground open\n    State: stored\n")
+    assert [held.split()[0] for held in modules_of(text)["tyre pressure"]] == ["U2101", number]
+
+
+def test_letters_of_a_terminal_before_three_digits_are_none() -> None:
+    text = "| ECU | DTC | Text |\n|---|---|---|\n| Trailer module | KL584 | Internal memory fault |\n"
+    assert modules_of(text) == {"trailer": ["KL584"]}

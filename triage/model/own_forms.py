@@ -60,10 +60,10 @@ FORMS = (
 )
 
 #: Letters before the number of something else: a part, a version, a standard.
-OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "KL", "NR", "NO", "REV", "VER", "TYP", "ISO", "SAE", "DIN", "EN",
+OF_OTHERS = ("HW", "SW", "FW", "SN", "PN", "ID", "SA", "NR", "NO", "REV", "VER", "TYP", "ISO", "SAE", "DIN", "EN",
              "ECE", "IEC", "VW", "KWP", "CAN")
 #: The same where a mark or a blank is between: terminals, connectors, fuses, relays, bays.
-OF_WIRING = ("CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
+OF_WIRING = ("KL", "CN", "CON", "PIN", "FU", "FUS", "SI", "RL", "RLY", "REL", "RY", "GND", "MA", "BAY", "PLC")
 #: The same of a date, a measure, a part of a message, and plain words in a text of capitals.
 OF_WORDS = ("JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC", "KM", "AM", "PM",
             "DTC", "ERR", "SPN", "FMI", "MID", "SID", "PID", "OC", "QTY", "REF", "TSB", "VIN", "AT", "IN", "ON", "TO",

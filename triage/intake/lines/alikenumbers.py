@@ -32,6 +32,7 @@ _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", laz
           ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")), (":", lazily(r":\s+")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
 _LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW = 200, 6, 3, 2
+_LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
 class _Place(NamedTuple):
@@ -73,6 +74,34 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
                 (place.status and marked) or (place.name and (place.status or some)) or place.arrow)
             if place.led or known or listed:
                 put(place.row, place.start, place.token)
+
+
+def adopt_alone(rows: Sequence[Row]) -> None:
+    """Give the lines that hold nothing but such a number it as their code where a key below tells its status:
+    "K4729", "  Description: relay open", "  State: stored". Linear."""
+    for at, row in enumerate(rows):
+        if _is_alone(row) and any(_status_key(below) for below in _below(rows, at)):
+            put(row, 0, row.text)
+
+
+def _is_alone(row: Row) -> bool:
+    """Whether a row is nothing but such a number."""
+    return not (row.finds.codes or row.roles or row.head or len(row.text) > _LONGEST_TOKEN) and (
+        _WHOLE.fullmatch(row.text) is not None and own_at(row, 0, row.text) is not None)
+
+
+def _below(rows: Sequence[Row], at: int) -> Iterator[Row]:
+    """The lines right below one, to the next blank one, code or number alone."""
+    for row in rows[at + 1 : at + 1 + _MOST_BELOW]:
+        if row.blank or row.finds.codes or _is_alone(row):
+            return
+        yield row
+
+
+def _status_key(row: Row) -> bool:
+    """Whether a row is a key for a status with one behind it."""
+    key, _, value = row.low.partition(":")
+    return has_letter(value) and len(key) <= 30 and role_of(key.strip()) == "status"
 
 
 def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
@@ -129,4 +158,4 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
     return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
 
 
-__all__ = ["adopt"]
+__all__ = ["adopt", "adopt_alone"]

@@ -119,6 +119,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
         if shapes.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             put(row, match.start(4), match[4])
     _like_the_others(rows, bare)
+    alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, known)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
