@@ -15,11 +15,11 @@ import re
 from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow, unknown
+from triage.intake.lines.glue import glued
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, volts
@@ -89,7 +89,7 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
             row = _numbered(row) if above.low.endswith(" fmi") else row
             if _ends_before_status(above, row, rows[at + 1 : at + 2]) or _tears_entry(above, row) or (
                     _may_go_on(above, row) and _goes_on(above, row, is_name)):
-                found[-1] = join_two(above, row)
+                found[-1] = glued(above, row)
                 joined += 1
                 continue
         found.append(row)
@@ -126,12 +126,6 @@ def _numbered(row: Row) -> Row:
     if not number[:-1].isdigit() or number[-1] != ".":
         return row
     return Row(row.line, row.line.text.strip(), len(row.line.text) - len(row.line.text.lstrip()))
-
-
-def join_two(above: Row, row: Row) -> Row:
-    """Two rows as one, which stands where the first does."""
-    text = f"{above.text} {row.text}"
-    return Row(line_of(above.line.number, text, text, own=above.line.own), text, 0)
 
 
 def _may_go_on(above: Row, row: Row) -> bool:

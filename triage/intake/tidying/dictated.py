@@ -14,9 +14,11 @@ full where the first word of the next would not have fitted behind it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 from itertools import pairwise
 
-from triage.intake.plain.characters import Line, line_of
+from triage.intake.lines.glue import closed, lines_glued
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
 _PREFIX = lazily(r"[ \t>]*")
@@ -84,16 +86,15 @@ def _is_full(above: Line, line: Line, width: int) -> bool:
 
 def _run(run: list[Line]) -> list[Line]:
     """A run of lines as one where it is dictated."""
-    # In a sentence two spaces are a slip, no gap between columns.
-    text = _prefix(run[0]) + " ".join(" ".join(map(_bare, run)).split())
-    if len(run) < _LEAST or len(text) > _LONGEST:
+    if len(run) < _LEAST or sum(len(line.text) for line in run) > _LONGEST:
         return run
     if any(_LIST_LIKE.search(_bare(line)) for line in run):
         return run
-    one = line_of(run[0].number, text, text, own=run[0].own)
+    start = len(_prefix(run[0]))
+    one = closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
     # One in a line leads from a name to its answer.
     dotted = any(line.text.count(_DOTS) > 1 for line in run)
-    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, text) else run
+    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, one.text) else run
 
 
 def _is_listed(line: Line) -> bool:

@@ -11,9 +11,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
+from triage.intake.lines.glue import closed, glued
 from triage.intake.lines.row import Row
 from triage.intake.plain import signs
-from triage.intake.plain.characters import has_digit, line_of
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said.answers import spoken, takes_object
@@ -206,10 +207,8 @@ def _dashed(row: Row) -> bool:
 
 def _joined(rows: Sequence[Row]) -> Row:
     """Several rows as one; it stands where the first of them does."""
-    text = rows[0].text
+    one = rows[0]
     for row in rows[1:]:
-        joint = "" if _hyphened(text, row) else " - " if _dashed(row) else " "
-        text = f"{text}{joint}{row.text}"
-    # In a sentence two spaces are a slip, no gap between columns.
-    text = " ".join(text.split())
-    return Row(line_of(rows[0].line.number, text, text, own=rows[0].line.own), text, 0)
+        one = glued(one, row, "" if _hyphened(one.text, row) else " - " if _dashed(row) else " ")
+    line = closed(one.line, one.start)
+    return Row(line, line.text[one.start :], one.start)

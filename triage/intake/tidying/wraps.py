@@ -16,10 +16,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise, takewhile
 
+from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, with_blanks
-from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states, volts
@@ -99,10 +100,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
             cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
-            gap = "  " if cell else " "
-            text = f"{above.line.text.rstrip()}{gap}{bare}"
-            line = line_of(above.line.number, text, text, own=above.line.own)
-            kept[place] = Row(line, text[above.start :], above.start)
+            line = lines_glued(above.line, row.line, "  " if cell else " ", start=_prefix(row.line))
+            kept[place] = Row(line, line.text[above.start :], above.start)
         else:
             again, place = False, len(kept)
             kept.append(row)
