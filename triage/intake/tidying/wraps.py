@@ -17,6 +17,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise, takewhile
 
 from triage.intake.lines.glue import lines_glued
+from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, with_blanks
@@ -26,7 +27,6 @@ from triage.intake.plain.phrases import word_set
 from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
 from triage.intake.tidying.namesbelow import names_begin
-from triage.intake.tidying.pagebreaks import ends_with_status
 from triage.intake.words.volt_words import LOWEST
 
 IsName = Callable[[str], bool]
