@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from triage.intake.lines.row import Row
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import states
@@ -66,9 +67,9 @@ _MOST_WORDS = 4
 _EDGES = " .,;:)(|"
 
 
-def prefix(text: str) -> int:
+def prefix(line: Line) -> int:
     """Where a line begins behind its indent and the marks of a quote."""
-    match = _QUOTE.match(text)
+    match = _QUOTE.match(line.text)
     return match.end() if match is not None else 0
 
 
