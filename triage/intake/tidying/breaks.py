@@ -16,6 +16,17 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.lines import supplyrow, unknown
 from triage.intake.lines.glue import glued
+from triage.intake.lines.goingon import (
+    GOES_ON,
+    LIST_LIKE,
+    OPEN,
+    PROSE,
+    TELLS,
+    ends_with_code,
+    is_answered,
+    tears_bracket,
+    tears_name,
+)
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of
@@ -23,39 +34,18 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, volts
-from triage.intake.said.answers import spoken, takes_object
+from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
-#: No sentence ends with one of these, and no description that is a sentence's own.
-_OPEN = word_set(
-    "the a an in from of at and or with has have had shows did does not no is are was were der die das dem den im in "
-    "aus vom von und oder mit hat haben kein keine ist sind nicht le la les un une dans du des et ou avec a ont ne pas "
-    "aucun aucune est sont el los las en del y o con tiene tienen no ningun sin son giving gives gave give showing "
-    "show reports reporting threw got get meldet melden zeigt zeigen steht hay gibt donne remonte affiche "
-    "indique da dan muestra came comes come"
-)
 #: The last word of a line that may begin an answer, or lead on to one.
-_LEADS_ON = _OPEN | ANSWERS.starts | {"fmi", "spn"}
-#: A verb for saying, before codes.
-_TELLS = word_set(
-    "has have had shows show showing gives gave giving reports reported logged set sets threw throws got get came "
-    "comes hat haben meldet melden zeigt affiche indique remonte donne tiene muestra presenta da"
-)
+_LEADS_ON = OPEN | ANSWERS.starts | {"fmi", "spn"}
 #: The first piece of a list that goes on.
 _PIECE = lazily(
     r"([^,.;:()]{2,40}?)(?:,|\.?$|\s(?:and|or|nor|und|oder|et|ou|y|o|is|are|was|were|did|do|all|came|had)\s)"
 )
-#: No sentence begins with one of these.
-_GOES_ON = word_set(
-    "steht stehen gibt hay donne remonte giving threw came comes back did does do is are was were "
-    "has have had and or but shows show gives gave reports stayed would could in from hat "
-    "haben ist sind war und oder aber zeigt meldet antwortet im aus a ont est sont et ou mais dans affiche indique "
-    "ha han son esta y o pero en tiene muestra"
-)
 #: Before the last name of a list ("no codes in radio and" above "Brakes").
 _ANDS = word_set("and or nor und oder noch et ou ni y o")
-_SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nous se hay found got")
 _INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
@@ -63,12 +53,13 @@ _SPN = lazily(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 #: Behind a failure type the sentence goes on; behind the number of a list a name stands.
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
-_LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
 #: "K -" at the end of a line.
 _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
+#: So far from the break a bracket opens and closes.
+_REACH = 24
 
 IsName = Callable[[str], bool]
 
@@ -167,7 +158,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     told = (
         (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
         or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
-        or _tears_bracket(above, row)
+        or tears_bracket(above.text, row.text, _REACH)
         or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
@@ -178,7 +169,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
-    return told and not any(map(_LIST_LIKE.search, beside))
+    return told and not any(map(LIST_LIKE.search, beside))
 
 
 def _ends_as_name(row: Row) -> bool:
@@ -196,7 +187,7 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 def _begins_with_status(above: Row, row: Row) -> bool:
     """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    if row.text[0] != "(" or not above.finds.codes or above.finds.codes[-1].end < len(above.text):
+    if row.text[0] != "(" or not ends_with_code(above):
         return False
     told = STATES.find(row.low[:32])
     return bool(told) and told[0].start < 2
@@ -212,7 +203,7 @@ def _begins_with_type(above: Row, row: Row) -> bool:
 
 def _is_told(above: Row) -> bool:
     """Whether a line is of a sentence."""
-    return any(word in _SMALL for word in WORD.findall(above.low))
+    return any(word in PROSE for word in WORD.findall(above.low))
 
 
 def _is_torn(above: Row, row: Row) -> bool:
@@ -221,27 +212,20 @@ def _is_torn(above: Row, row: Row) -> bool:
         return False
     if ". " in above.text and row.line.indent == above.line.indent:
         told = STATES.find(row.low[:40]) if row.text[0].islower() else ()
-        if told and not told[0].start and above.finds.codes and above.finds.codes[-1].end >= len(above.text):
+        if told and not told[0].start and ends_with_code(above):
             return True
-        if above.low[above.low.rfind(" ") + 1 :] in _OPEN and row.finds.codes and not row.finds.codes[0].start:
+        if above.low[above.low.rfind(" ") + 1 :] in OPEN and row.finds.codes and not row.finds.codes[0].start:
             return True
         if above.finds.codes and _INTO.search(above.low) is not None and row.text[0].isalpha():
             return True
         first = WORD.match(row.low) if row.text[0].islower() and above.text[-1].isalnum() else None
-        if first is not None and first[0] in _TELLS | _GOES_ON and (row.finds.codes or spoken(row.low)):
+        if first is not None and first[0] in TELLS | GOES_ON and (row.finds.codes or spoken(row.low)):
             return True
     if ")" not in row.text[:32]:
         return False
     if _begins_with_status(above, row):
         return True
-    return "(" in above.text[-24:] and _tears_bracket(above, row)
-
-
-def _tears_bracket(above: Row, row: Row) -> bool:
-    """Whether a bracket opens at the end of a line and closes at the start of the next ("(not" above "present)")."""
-    opened = above.text.rfind("(", max(0, len(above.text) - 24))
-    closed = row.text.find(")", 0, 24)
-    return opened >= 0 and ")" not in above.text[opened:] and closed > 0 and "(" not in row.text[:closed]
+    return tears_bracket(above.text, row.text, _REACH)
 
 
 def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName) -> bool:
@@ -274,7 +258,7 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     description of its last code, or with the next code."""
     if not (above.finds.codes and above.text[0].isupper() and row.text[0].islower() and above.text[-1].isalnum()):
         return False
-    if not any(word in _TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
+    if not any(word in TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
         return False
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
@@ -327,10 +311,8 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         # "Battery 23.3 V. From the engine:" above its codes.
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
         return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
-    if (ends in _OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
-        # "Gateway antwortet nicht" is told to its end.
-        said = spoken(above.low) if row.text[0].isupper() else ()
-        return not said or said[-1].end < len(above.low) or takes_object(above.low, said[-1])
+    if (ends in OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
+        return not (row.text[0].isupper() and is_answered(above.low))
     if _begins_with_status(above, row):
         return True
     if not small:
@@ -340,11 +322,7 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
     told = STATES.find(row.low[:40])
-    coded = bool(above.finds.codes) and above.finds.codes[-1].end >= len(above.text)
-    if not row.text[0].isupper() and (starts in _GOES_ON or (coded and told and not told[0].start)) and (
+    if not row.text[0].isupper() and (starts in GOES_ON or (told and not told[0].start and ends_with_code(above))) and (
             not supplyrow.alone(row.low)):
         return True
-    last, first = above.text.split()[-2:], row.text.split()[:2]
-    return any(
-        is_name(" ".join([*last[-left:], *first[:right]]).rstrip(".,;:"))
-        for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
+    return tears_name(above.text, row.text, is_name)
