@@ -6,16 +6,30 @@ Each is a sign and no proof: a pass tells which it takes in what text, and what 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
+from typing import Protocol
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, word_set
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken, takes_object
+from triage.intake.words.vocabulary import STATES
 
 IsName = Callable[[str], bool]
+
+
+class Found(Protocol):
+    """A place of a text."""
+
+    @property
+    def start(self) -> int: ...
+
+    @property
+    def end(self) -> int: ...
+
+
 
 #: Small words that no line ends with, whatever it is of.
 LINKS = word_set(
@@ -62,6 +76,8 @@ LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 _QUOTE = lazily(r"[ \t>]*")
 _CLOSING = " )].,;|"
+#: So near the break begins and ends what it tears.
+_NEAR = 30
 #: No name has more words on either side of a break.
 _MOST_WORDS = 4
 _EDGES = " .,;:)(|"
@@ -98,6 +114,25 @@ def ends_with_code(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[-1].end >= len(row.text)
 
 
+def begins_with_status(low: str) -> bool:
+    """Whether a line begins with a status, in round brackets or not: angular ones begin rows of a list.
+
+    >>> begins_with_status("(stored), P0563"), begins_with_status("low voltage (stored)")
+    (True, False)
+    """
+    told = STATES.find(low[:40])
+    return bool(told) and not low[: told[0].start].strip("( ")
+
+
+def torn(above: str, below: str, find: Callable[[str], Sequence[Found]]) -> Iterator[tuple[str, str, str]]:
+    """What begins at the end of a line and ends at the start of the next, with what stands before and behind it."""
+    head, tail = above[-_NEAR:], below[:_NEAR]
+    whole = f"{head} {tail}"
+    for hit in find(whole):
+        if hit.start < len(head) < hit.end:
+            yield head[: hit.start], whole[hit.start : hit.end], below[hit.end - len(head) - 1 :]
+
+
 def is_answered(low: str) -> bool:
     """Whether a line ends with an answer that leads to no name: "gateway antwortet nicht" is told to its end."""
     said = spoken(low)
@@ -127,13 +162,8 @@ def tears_name(above: str, below: str, is_name: IsName) -> bool:
         for left in range(1, len(ends) + 1) for right in range(1, len(starts) + 1))
 
 
-def last_word(low: str) -> str:
-    """The last word of a line, without a bracket before it; "" where a mark ends it."""
-    found = WORD.findall(low[-40:]) if low[-1:].isalnum() else ()
-    return found[-1] if found else ""
-
-
 __all__ = [
     "BREAKS", "GOES_ON", "IN_DESCRIPTIONS", "LEADS_ON", "LINKS", "LIST_LIKE", "OPEN", "PROSE", "SHOWS", "STARTED",
-    "TELLS", "ends_with_code", "ends_with_status", "fits", "is_answered", "prefix", "tears_bracket", "tears_name",
+    "TELLS", "begins_with_status", "ends_with_code", "ends_with_status", "fits", "is_answered", "prefix",
+    "tears_bracket", "tears_name", "torn",
 ]

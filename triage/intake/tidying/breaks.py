@@ -22,10 +22,12 @@ from triage.intake.lines.goingon import (
     OPEN,
     PROSE,
     TELLS,
+    begins_with_status,
     ends_with_code,
     is_answered,
     tears_bracket,
     tears_name,
+    torn,
 )
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
@@ -107,8 +109,7 @@ def _tears_entry(above: Row, row: Row) -> bool:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
         return False
-    told = STATES.find(row.low[:40])
-    return bool(told) and not told[0].start and len(STATES.find(above.low)) > 0
+    return begins_with_status(row.low) and bool(STATES.find(above.low))
 
 
 def _numbered(row: Row) -> Row:
@@ -187,10 +188,7 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 def _begins_with_status(above: Row, row: Row) -> bool:
     """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    if row.text[0] != "(" or not ends_with_code(above):
-        return False
-    told = STATES.find(row.low[:32])
-    return bool(told) and told[0].start < 2
+    return row.text[0] == "(" and ends_with_code(above) and begins_with_status(row.low)
 
 
 def _begins_with_type(above: Row, row: Row) -> bool:
@@ -211,8 +209,7 @@ def _is_torn(above: Row, row: Row) -> bool:
     if above.blank:
         return False
     if ". " in above.text and row.line.indent == above.line.indent:
-        told = STATES.find(row.low[:40]) if row.text[0].islower() else ()
-        if told and not told[0].start and ends_with_code(above):
+        if row.text[0].islower() and begins_with_status(row.low) and ends_with_code(above):
             return True
         if above.low[above.low.rfind(" ") + 1 :] in OPEN and row.finds.codes and not row.finds.codes[0].start:
             return True
@@ -237,19 +234,13 @@ def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName
 
 def _spans(above: Row, row: Row) -> bool:
     """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
-    head, tail = above.low[-30:], row.low[:30]
-    place = len(head)
-    if ANSWERS.starts.isdisjoint(WORD.findall(head)) or ANSWERS.ends.isdisjoint(WORD.findall(tail)):
-        return False
-    for hit in ANSWERS.find(f"{head} {tail}"):
-        if hit.start < place < hit.end:
-            behind = row.low[hit.end - place - 1 :].lstrip()
-            if not behind or behind[0] in ".,;!)(":
-                return True
-            # "Nothing" alone, or first in its sentence, and below it "found in ECM."
-            alone = not head[: hit.start].strip() or head[: hit.start].rstrip().endswith((".", "!", "?", ";"))
-            leads = hit.phrase.rsplit(" ", 1)[-1] in LEADS or behind.split(" ", 1)[0] in LEADS
-            return alone and leads and row.text[0].islower()
+    for before, said, behind in torn(above.low, row.low, ANSWERS.find):
+        if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
+            return True
+        # "Nothing" alone, or first in its sentence, and below it "found in ECM."
+        alone = not before.strip() or before.rstrip()[-1] in ".!?;"
+        leads = said.split()[-1] in LEADS or behind.split()[0] in LEADS
+        return alone and leads and row.text[0].islower()
     return False
 
 
@@ -321,8 +312,7 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         return True
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
-    told = STATES.find(row.low[:40])
-    if not row.text[0].isupper() and (starts in GOES_ON or (told and not told[0].start and ends_with_code(above))) and (
-            not supplyrow.alone(row.low)):
+    if not row.text[0].isupper() and not supplyrow.alone(row.low) and (
+            starts in GOES_ON or (ends_with_code(above) and begins_with_status(row.low))):
         return True
     return tears_name(above.text, row.text, is_name)

@@ -12,14 +12,22 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from triage.intake.lines.glue import closed, glued
-from triage.intake.lines.goingon import BREAKS, GOES_ON, LIST_LIKE, PROSE, fits, is_answered, tears_name
+from triage.intake.lines.goingon import (
+    BREAKS,
+    GOES_ON,
+    LIST_LIKE,
+    PROSE,
+    begins_with_status,
+    fits,
+    is_answered,
+    tears_name,
+)
 from triage.intake.lines.row import Row
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import WORD
 from triage.intake.said.answers import spoken
-from triage.intake.words.vocabulary import STATES
 
 #: A paragraph has several such words in it.
 _SIGN = signs.of_words(PROSE.__contains__)
@@ -152,7 +160,7 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
     if _dashed(below) or _hyphened(above.text, below):
         return True
-    if below.text[0] == "(" and above.finds.codes and (told := STATES.find(below.low[:32])) and told[0].start < 2:
+    if below.text[0] == "(" and above.finds.codes and begins_with_status(below.low):
         return True
     keyed = _KEYED.match(below.text)
     if keyed is not None and is_name(below.text[: keyed.end()].rstrip(": ")):
@@ -166,7 +174,7 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     if below.text[0].isupper() and is_answered(above.low):
         return False
     ends, starts = above.low.split()[-1].lstrip("(["), WORD.match(below.low)
-    if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
+    if has_digit(ends) and begins_with_status(below.low):
         return True
     if ends in BREAKS or (keyed is None and starts is not None and below.text[0].islower() and starts[0] in GOES_ON):
         return True

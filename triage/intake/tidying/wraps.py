@@ -26,6 +26,7 @@ from triage.intake.lines.goingon import (
     prefix,
     tears_bracket,
     tears_name,
+    torn,
 )
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
@@ -307,12 +308,7 @@ def _spans(low: str, below: str) -> bool:
     begins with a status of its own ("stored - B1342 - Radio")."""
     if _LED_BY_ONE.match(below, states.leading(below, 0)) is not None and states.leading(below, 0):
         return False
-    head, tail = low[-30:].lstrip(), below[:30]
-    place = len(head)
-    text = f"{head} {tail}"
-    hits = [(hit.start, hit.end) for hit in spoken(text)]
-    hits += [(hit.start, hit.end) for hit in states.in_text(text)]
-    return any(start < place < end for start, end in hits)
+    return any(torn(low, below, spoken)) or any(torn(low, below, states.in_text))
 
 
 __all__ = ["joined"]
