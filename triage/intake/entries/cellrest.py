@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from triage.intake.lines.goingon import LINKS
+from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -40,7 +40,7 @@ def goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if row.line.indent < above.line.indent + told.start and _wraps_in_column(context):
         return False
     last, first = context.rows[at - 1], row.text.partition(" ")[0]
-    if last is above and (told.low.rpartition(" ")[2] in LINKS or first in LINKS):
+    if last is above and (last_word(told.low) in LINKS or first in LINKS):
         return True
     if last is not above and (last.finds.codes or last.cells or last.line.indent != row.line.indent):
         return False

@@ -7,7 +7,7 @@ import re
 from triage.intake.entries import cellrest, overview, ownlines
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
-from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits
+from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
@@ -17,7 +17,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
@@ -304,8 +304,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return True
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
-    last = words(before[-60:])
-    ends = last[-1][0] if last and before.endswith(last[-1][0]) and not before.endswith(_LIT) else ""
+    ends = last_word(before) if not before.endswith(_LIT) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""

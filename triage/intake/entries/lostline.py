@@ -12,14 +12,14 @@ from itertools import pairwise
 
 from triage.intake.entries import headings
 from triage.intake.lines import shortnumbers
-from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_code, ends_with_status
+from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_code, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, word_set, words
+from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import near, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
@@ -89,7 +89,7 @@ def tells_number(context: Context, row: Row, at: int) -> bool:
         inside = module is not None and context.under_heading and not context.blanks
     if context.live_data or context.in_freeze_frame or not shortnumbers.begins(row, surely=not inside):
         return False
-    if context.rows[at - 1].low.rpartition(" ")[2] in IN_DESCRIPTIONS:
+    if last_word(context.rows[at - 1].low) in IN_DESCRIPTIONS:
         return False
     context.open_code = context.open_row = None
     context.builder.notice(
@@ -189,9 +189,7 @@ def _wraps(context: Context, row: Row, at: int, marked: bool) -> bool:
     if row.line.indent > above.line.indent and not marked:
         return True
     before = context.rows[at - 1]
-    last = words(before.low[-60:])
-    ends = last[-1][0] if last and before.low.endswith(last[-1][0]) else ""
-    if ends in (LINKS if marked else IN_DESCRIPTIONS):
+    if last_word(before.low) in (LINKS if marked else IN_DESCRIPTIONS):
         return True
     if marked:
         return False

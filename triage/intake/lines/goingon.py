@@ -114,6 +114,11 @@ def ends_with_code(row: Row) -> bool:
     return bool(row.finds.codes) and row.finds.codes[-1].end >= len(row.text)
 
 
+def last_word(low: str) -> str:
+    """What stands behind the last space of a line, without a bracket before it."""
+    return low.rpartition(" ")[2].lstrip("([")
+
+
 def begins_with_status(low: str) -> bool:
     """Whether a line begins with a status, in round brackets or not: angular ones begin rows of a list.
 
@@ -164,6 +169,6 @@ def tears_name(above: str, below: str, is_name: IsName) -> bool:
 
 __all__ = [
     "BREAKS", "GOES_ON", "IN_DESCRIPTIONS", "LEADS_ON", "LINKS", "LIST_LIKE", "OPEN", "PROSE", "SHOWS", "STARTED",
-    "TELLS", "begins_with_status", "ends_with_code", "ends_with_status", "fits", "is_answered", "prefix",
+    "TELLS", "begins_with_status", "ends_with_code", "ends_with_status", "fits", "is_answered", "last_word", "prefix",
     "tears_bracket", "tears_name", "torn",
 ]

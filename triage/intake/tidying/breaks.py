@@ -14,21 +14,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines import supplyrow, unknown
+from triage.intake.lines import goingon, supplyrow, unknown
 from triage.intake.lines.glue import glued
-from triage.intake.lines.goingon import (
-    GOES_ON,
-    LIST_LIKE,
-    OPEN,
-    PROSE,
-    TELLS,
-    begins_with_status,
-    ends_with_code,
-    is_answered,
-    tears_bracket,
-    tears_name,
-    torn,
-)
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
 from triage.intake.naming.heads import role_of
@@ -41,7 +28,7 @@ from triage.intake.said.attribution import LEADS
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 #: The last word of a line that may begin an answer, or lead on to one.
-_LEADS_ON = OPEN | ANSWERS.starts | {"fmi", "spn"}
+_LEADS_ON = goingon.OPEN | ANSWERS.starts | {"fmi", "spn"}
 #: The first piece of a list that goes on.
 _PIECE = lazily(
     r"([^,.;:()]{2,40}?)(?:,|\.?$|\s(?:and|or|nor|und|oder|et|ou|y|o|is|are|was|were|did|do|all|came|had)\s)"
@@ -109,7 +96,7 @@ def _tears_entry(above: Row, row: Row) -> bool:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
         return False
-    return begins_with_status(row.low) and bool(STATES.find(above.low))
+    return goingon.begins_with_status(row.low) and bool(STATES.find(above.low))
 
 
 def _numbered(row: Row) -> Row:
@@ -127,7 +114,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
     if (not low[-1].isalnum() and low[-1] not in ",:") or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    leads_on = low[low.rfind(" ") + 1 :] in _LEADS_ON or _begins_with_type(above, row)
+    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row)
     if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
@@ -159,7 +146,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     told = (
         (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
         or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
-        or tears_bracket(above.text, row.text, _REACH)
+        or goingon.tears_bracket(above.text, row.text, _REACH)
         or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
@@ -170,7 +157,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
-    return told and not any(map(LIST_LIKE.search, beside))
+    return told and not any(map(goingon.LIST_LIKE.search, beside))
 
 
 def _ends_as_name(row: Row) -> bool:
@@ -188,7 +175,7 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 def _begins_with_status(above: Row, row: Row) -> bool:
     """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    return row.text[0] == "(" and ends_with_code(above) and begins_with_status(row.low)
+    return row.text[0] == "(" and goingon.ends_with_code(above) and goingon.begins_with_status(row.low)
 
 
 def _begins_with_type(above: Row, row: Row) -> bool:
@@ -201,7 +188,7 @@ def _begins_with_type(above: Row, row: Row) -> bool:
 
 def _is_told(above: Row) -> bool:
     """Whether a line is of a sentence."""
-    return any(word in PROSE for word in WORD.findall(above.low))
+    return any(word in goingon.PROSE for word in WORD.findall(above.low))
 
 
 def _is_torn(above: Row, row: Row) -> bool:
@@ -209,20 +196,20 @@ def _is_torn(above: Row, row: Row) -> bool:
     if above.blank:
         return False
     if ". " in above.text and row.line.indent == above.line.indent:
-        if row.text[0].islower() and begins_with_status(row.low) and ends_with_code(above):
+        if row.text[0].islower() and goingon.begins_with_status(row.low) and goingon.ends_with_code(above):
             return True
-        if above.low[above.low.rfind(" ") + 1 :] in OPEN and row.finds.codes and not row.finds.codes[0].start:
+        if goingon.last_word(above.low) in goingon.OPEN and row.finds.codes and not row.finds.codes[0].start:
             return True
         if above.finds.codes and _INTO.search(above.low) is not None and row.text[0].isalpha():
             return True
         first = WORD.match(row.low) if row.text[0].islower() and above.text[-1].isalnum() else None
-        if first is not None and first[0] in TELLS | GOES_ON and (row.finds.codes or spoken(row.low)):
+        if first is not None and first[0] in goingon.TELLS | goingon.GOES_ON and (row.finds.codes or spoken(row.low)):
             return True
     if ")" not in row.text[:32]:
         return False
     if _begins_with_status(above, row):
         return True
-    return tears_bracket(above.text, row.text, _REACH)
+    return goingon.tears_bracket(above.text, row.text, _REACH)
 
 
 def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName) -> bool:
@@ -234,7 +221,7 @@ def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName
 
 def _spans(above: Row, row: Row) -> bool:
     """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
-    for before, said, behind in torn(above.low, row.low, ANSWERS.find):
+    for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
         if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
             return True
         # "Nothing" alone, or first in its sentence, and below it "found in ECM."
@@ -249,7 +236,7 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     description of its last code, or with the next code."""
     if not (above.finds.codes and above.text[0].isupper() and row.text[0].islower() and above.text[-1].isalnum()):
         return False
-    if not any(word in TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
+    if not any(word in goingon.TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
         return False
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
@@ -302,8 +289,8 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         # "Battery 23.3 V. From the engine:" above its codes.
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
         return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
-    if (ends in OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
-        return not (row.text[0].isupper() and is_answered(above.low))
+    if (ends in goingon.OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
+        return not (row.text[0].isupper() and goingon.is_answered(above.low))
     if _begins_with_status(above, row):
         return True
     if not small:
@@ -313,6 +300,6 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
     if not row.text[0].isupper() and not supplyrow.alone(row.low) and (
-            starts in GOES_ON or (ends_with_code(above) and begins_with_status(row.low))):
+            starts in goingon.GOES_ON or (goingon.ends_with_code(above) and goingon.begins_with_status(row.low))):
         return True
-    return tears_name(above.text, row.text, is_name)
+    return goingon.tears_name(above.text, row.text, is_name)

@@ -20,6 +20,7 @@ from triage.intake.lines.goingon import (
     begins_with_status,
     fits,
     is_answered,
+    last_word,
     tears_name,
 )
 from triage.intake.lines.row import Row
@@ -173,7 +174,7 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         return named or (above.text[-1:] == "," and below.text[0].islower())
     if below.text[0].isupper() and is_answered(above.low):
         return False
-    ends, starts = above.low.split()[-1].lstrip("(["), WORD.match(below.low)
+    ends, starts = last_word(above.low), WORD.match(below.low)
     if has_digit(ends) and begins_with_status(below.low):
         return True
     if ends in BREAKS or (keyed is None and starts is not None and below.text[0].islower() and starts[0] in GOES_ON):

@@ -16,18 +16,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise, takewhile
 
+from triage.intake.lines import goingon
 from triage.intake.lines.glue import lines_glued
-from triage.intake.lines.goingon import (
-    LEADS_ON,
-    SHOWS,
-    STARTED,
-    ends_with_status,
-    fits,
-    prefix,
-    tears_bracket,
-    tears_name,
-    torn,
-)
+from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, with_blanks
@@ -91,7 +82,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             continue
         above = kept[place] if place >= 0 else None
         bare = row.line.text[prefix(row.line) :].rstrip()
-        rest = place > 0 and _coded_first(kept[place - 1].low) and not ends_with_status(kept[place - 1].low)
+        rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, bare, most) and (
@@ -145,7 +136,7 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
         before -= 1
     lead = prefix(line)
     bare = line.text[lead:].rstrip()
-    if lead > prefix(rows[before].line) or STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
+    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
             _are_rows(rows[before].low, rows[at].low)):
         return False
     if "  " in bare and _CODE.search(line.low) is not None:
@@ -174,14 +165,14 @@ def _may_join(above: Row, row: Row) -> bool:
 def _hangs(above: Line, line: Line, is_name: IsName) -> bool:
     """Whether a line set in further than the code above is the rest of its description, with the status."""
     low, below = above.low[prefix(above) :].rstrip(), line.low[prefix(line) :].rstrip()
-    return prefix(line) > prefix(above) and STARTED.match(below) is None and not _ends_with_code(low) and (
-        len(low) <= _LONGEST and line.text[prefix(line) :][:1].islower()
-        and _ends_with_its_status(low, below, is_name))
+    if prefix(line) <= prefix(above) or goingon.STARTED.match(below) or not line.text[prefix(line) :][:1].islower():
+        return False
+    return not _ends_with_code(low) and len(low) <= _LONGEST and _ends_with_its_status(low, below, is_name)
 
 
 def _ends_with_its_status(low: str, below: str, is_name: IsName) -> bool:
     """Whether a line ends with the status that the code above lacks, behind words of its description."""
-    return _coded_first(low) and not ends_with_status(low) and ends_with_status(below) and not (
+    return _coded_first(low) and not goingon.ends_with_status(low) and goingon.ends_with_status(below) and not (
         states.leading(below.partition(":")[2].strip() or below, 0) or _CODE.search(below) is not None
         or _begins_with_name(low, below, is_name))
 
@@ -202,11 +193,11 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
         return False
     if _are_rows(low, below) or low[0] == low[-1] == "|":
         return False
-    if tears_bracket(low, below):
+    if goingon.tears_bracket(low, below):
         return True
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
-    if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
+    if _CODE.search(low) is None and "  " in low and goingon.ends_with_status(low) and _CODE.match(below) is not None:
         # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it.
         return not rest and start == begin
     if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
@@ -214,7 +205,7 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
         # "12.9 V, lowest" above "value 12.5 V"
         return True
-    if STARTED.match(below) is not None or "   " in low:
+    if goingon.STARTED.match(below) is not None or "   " in low:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
         return True
@@ -231,7 +222,7 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
             return False
         # "PBM = C1BEA (active);" above "C0110 (stored)"
         return not _coded_first(low) if coded else below.count(low[-1]) < low.count(low[-1])
-    if low.rpartition(" ")[2] in LEADS_ON:
+    if goingon.last_word(low) in goingon.LEADS_ON:
         return True
     if _begins_with_status(below) and ((below[0] in "([" and low[0] not in "([") or _ends_with_code(low)):
         return True
@@ -273,7 +264,7 @@ def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
 
 def _tells_of_below(low: str, below: str) -> bool:
     """Whether a verb of saying above leads to the code below, or that is one more than a code above."""
-    if low.rpartition(" ")[2] in SHOWS and " " in low:
+    if goingon.last_word(low) in goingon.SHOWS and " " in low:
         return _CODE.match(below) is not None
     more = _ONE_MORE.match(below)
     return more is not None and _CODE.match(below, more.end()) is not None and _CODE.search(low) is not None
@@ -282,7 +273,7 @@ def _tells_of_below(low: str, below: str) -> bool:
 def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:
     """Whether the last words of a line and the first of the next are one name that neither is alone."""
     # A name alone in its line may be a heading.
-    return not is_name(below.strip(" :")) and tears_name(low, below, is_name)
+    return not is_name(below.strip(" :")) and goingon.tears_name(low, below, is_name)
 
 
 def _begins_with_status(below: str) -> bool:
@@ -308,7 +299,7 @@ def _spans(low: str, below: str) -> bool:
     begins with a status of its own ("stored - B1342 - Radio")."""
     if _LED_BY_ONE.match(below, states.leading(below, 0)) is not None and states.leading(below, 0):
         return False
-    return any(torn(low, below, spoken)) or any(torn(low, below, states.in_text))
+    return any(goingon.torn(low, below, spoken)) or any(goingon.torn(low, below, states.in_text))
 
 
 __all__ = ["joined"]
