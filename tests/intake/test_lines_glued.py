@@ -10,6 +10,7 @@ from triage.intake.lines.glue import closed, glued, lines_glued
 from triage.intake.lines.rows import rows_of
 from triage.intake.plain.characters import lines
 from triage.intake.read import read_text
+from triage.intake.tidying import doublespaced
 
 #: Letters, and what is written in plain characters as one, several or none of them.
 PASTED = st.text(st.sampled_from("aZ \u00e9\u2013\ufeff\u2026\ufb01\uff21"), min_size=1, max_size=12).map(
@@ -44,3 +45,10 @@ def test_a_remark_on_wrapped_lines_shows_them_as_they_were_pasted() -> None:
     text = "The gateway has\u2026 U0100 and the bra\ufb01 unit has PO5G2 in the\nstore. ABS has C0035 too."
     told = [note.text for note in read_text(text, load()).notices if note.text and "U0100" in note.text]
     assert told == [text.replace("\n", " ")] * len(told) != []
+
+
+def test_of_many_lines_with_an_empty_one_below_each_one_may_lack_it() -> None:
+    spaced = [text for at in range(24) for text in (f"U{at:04d} stored", *[""][: at != 7])]
+    assert [line.text for line in doublespaced.closed(lines("\n".join(spaced)))] == [text for text in spaced if text]
+    few = spaced[:24]
+    assert [line.text for line in doublespaced.closed(lines("\n".join(few)))] == few

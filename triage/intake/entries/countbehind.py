@@ -17,11 +17,12 @@ a colon or in brackets in one line at least, or with more that speaks for it (:f
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
@@ -50,8 +51,6 @@ _MOST_WORDS = 5
 #: So many modules of a name that no table numbers are the most.
 _MOST_UNITS = 2
 _FEWEST, _LONGEST = 2, 48
-
-IsName = Callable[[str], bool]
 
 
 class _Count(NamedTuple):

@@ -10,14 +10,13 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Protocol
 
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.said.answers import spoken, takes_object
 from triage.intake.words.vocabulary import STATES
-
-IsName = Callable[[str], bool]
 
 
 class Found(Protocol):
@@ -28,7 +27,6 @@ class Found(Protocol):
 
     @property
     def end(self) -> int: ...
-
 
 
 #: Small words that no line ends with, whatever it is of.

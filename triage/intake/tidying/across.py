@@ -16,13 +16,14 @@ TCM | no response
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
 from triage.intake.codes.found import find
 from triage.intake.lines.row import Row
 from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
@@ -39,8 +40,6 @@ _HEAD_OF = {"code": "kode", "status": "stat", "description": "desc", "failure_ty
           "answer": "reply", "reply": "reply", "count_of_codes": "# codes"}
 #: Heads of the column of labels.
 _LABELS = ("module", "scan")
-
-IsName = Callable[[str], bool]
 
 
 @dataclass(slots=True)

@@ -12,12 +12,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.lines import goingon, supplyrow, unknown
 from triage.intake.lines.glue import glued
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -49,8 +50,6 @@ _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
 #: So far from the break a bracket opens and closes.
 _REACH = 24
-
-IsName = Callable[[str], bool]
 
 
 def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:

@@ -10,12 +10,13 @@ cells of each row. They are set in rows, each line in the cell it suits best.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from triage.intake.codes.found import find
 from triage.intake.lines.glue import Part, together
 from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, has_digit
@@ -36,8 +37,6 @@ _DIGITS = lazily(r"[0-9]+")
 _SKIPPED, _NEVER = 1.2, 1000.0
 #: More than that a row of a table does not weigh.
 _MOST_MISFIT = 2.0
-
-IsName = Callable[[str], bool]
 
 
 def in_rows(found: list[Line], is_name: IsName) -> list[Line]:

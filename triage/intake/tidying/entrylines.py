@@ -16,7 +16,7 @@ Without a status it is what each code has below it in lists whose headings have 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import reduce
 
@@ -24,6 +24,7 @@ from triage.intake.lines.codeplaces import QUANTITY
 from triage.intake.lines.glue import glued
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
@@ -40,8 +41,6 @@ _LETTERS = lazily(r"[a-z]{1,3}")
 _WORDS = lazily(r"[a-z]{3}")
 _EDGE = " \t-()[]:*"
 _FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES, _MORE = 2, 100, 40, 2, 5
-
-IsName = Callable[[str], bool]
 
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:

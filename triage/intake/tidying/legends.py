@@ -15,6 +15,7 @@ from functools import cache
 from typing import NamedTuple
 
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -62,8 +63,6 @@ _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
 _CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s|,(?=[^,]?$)")
 _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
-
-IsName = Callable[[str], bool]
 
 
 class Legend(NamedTuple):
@@ -317,8 +316,6 @@ def _first_head(low: str) -> int:
         return -1
     head = _HEAD.search(low, first)
     return head.start() if head is not None and not low[first : head.start()].strip(_EDGE) else -1
-
-
 
 
 def _used(rows: Sequence[Row]) -> set[str]:

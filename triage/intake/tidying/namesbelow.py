@@ -9,11 +9,13 @@ of the list ends a line or begins the next, or a full line breaks off within a n
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.lines.glue import glued
+from triage.intake.lines.goingon import fits
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states
@@ -28,8 +30,6 @@ _LED = "+&/,; "
 #: No line of so many characters is full.
 _NARROWEST, _LONGEST = 32, 1200
 
-IsName = Callable[[str], bool]
-
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those of such a list as one. ``is_name``: listed names. Linear."""
@@ -39,8 +39,7 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     for at, row in enumerate(rows):
         above = found[-1] if found else None
         if marks and above is not None:
-            # The first word would not have fitted into the line above.
-            full = len(rows[at - 1].line.text.rstrip()) + 1 + len(row.text.partition(" ")[0]) > max(width, _NARROWEST)
+            full = not fits(len(rows[at - 1].line.text.rstrip()), row.text, max(width, _NARROWEST))
             headed = any(other.finds.codes for other in rows[at + 1 : at + 2])
             if joint := _joint(above, row, marks, full and not headed, is_name):
                 found[-1] = glued(above, row.part(len(row.text) - len(row.text.lstrip(_LED))), joint)

@@ -13,7 +13,7 @@ A line is full where the first word of the next would not have fitted behind it:
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise, takewhile
 
 from triage.intake.lines import goingon
@@ -22,14 +22,13 @@ from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.naming import IsName
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.volt_words import LOWEST
-
-IsName = Callable[[str], bool]
 
 _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:(?:[-: ]?| ftb )[0-9a-f]{2})?|"
