@@ -16,6 +16,7 @@ from triage.intake.entries import voltplaces
 from triage.intake.lines import supplyrow
 from triage.intake.lines.recut import is_as_pasted, without
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
@@ -41,7 +42,6 @@ _OF = ("supply", "bare", "named")
 _LONGEST, _MOST_WORDS = 60, 5
 _LEAST, _MOST = 3.0, 36.0
 
-IsName = Callable[[str], bool]
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 

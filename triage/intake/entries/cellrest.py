@@ -10,22 +10,12 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.lines.row import Cell, Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
 from triage.intake.said import states
 from triage.intake.scan.context import Context
 
-GOES_ON = word_set(
-    "with from by of to the a an and or for in at on than below above not no mit von zu und oder "
-    "der die das des dem bei "
-    "unter uber avec de du la le les des et ou par con del el y o por between is was has too lost "
-    "invalid"
-)
-#: Of those, the words that no line ends with.
-LEADS_ON = word_set(
-    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
-)
 #: The columns of a page stand so far apart.
 _BETWEEN_COLUMNS = 3
 #: In a column of fewer letters nobody sets descriptions.
@@ -50,7 +40,7 @@ def goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if row.line.indent < above.line.indent + told.start and _wraps_in_column(context):
         return False
     last, first = context.rows[at - 1], row.text.partition(" ")[0]
-    if last is above and (told.low.rpartition(" ")[2] in LEADS_ON or first in LEADS_ON):
+    if last is above and (last_word(told.low) in LINKS or first in LINKS):
         return True
     if last is not above and (last.finds.codes or last.cells or last.line.indent != row.line.indent):
         return False
@@ -107,4 +97,4 @@ def _set_apart(context: Context) -> bool:
     return context.set_apart
 
 
-__all__ = ["GOES_ON", "LEADS_ON", "goes_on"]
+__all__ = ["goes_on"]

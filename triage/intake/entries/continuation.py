@@ -5,6 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
+from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -98,9 +99,7 @@ def _is_told(context: Context, draft: CodeDraft) -> bool:
     above = context.open_row
     if draft.status is None or above is None or not above.finds.codes:
         return False
-    low = small(context.tail or above.text[above.finds.codes[-1].end :]).rstrip(" )].,;|")
-    said = states.in_text(low, context.translated)
-    return bool(said) and said[-1].end >= len(low)
+    return ends_with_status(small(context.tail or above.text[above.finds.codes[-1].end :]), context.translated)
 
 
 def in_column(context: Context, row: Row) -> bool:

@@ -17,11 +17,12 @@ a colon or in brackets in one line at least, or with more that speaks for it (:f
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from triage.intake.lines.recut import is_as_pasted, without
-from triage.intake.lines.row import Row, finds_of
+from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
@@ -50,8 +51,6 @@ _MOST_WORDS = 5
 #: So many modules of a name that no table numbers are the most.
 _MOST_UNITS = 2
 _FEWEST, _LONGEST = 2, 48
-
-IsName = Callable[[str], bool]
 
 
 class _Count(NamedTuple):
@@ -99,8 +98,7 @@ def taken_off(rows: Sequence[Row], is_name: IsName, numbered: IsName = lambda na
     for count in counts:
         found[count.at] = _without(rows[count.at], count)
     for at in zeros if counts or leading else ():
-        text = f"{_zero(rows[at], is_name)}: no codes"
-        found[at] = Row(rows[at].line, text, rows[at].start, small(text), finds_of(rows[at].line, text, small(text)))
+        found[at] = rows[at].saying(f"{_zero(rows[at], is_name)}: no codes")
     return found
 
 
@@ -130,8 +128,7 @@ def _leading(rows: Sequence[Row], found: list[Row], is_name: IsName) -> set[int]
             found[lead.at] = without(row, (0, lead.end))
             found[lead.at].counted = lead.number
         else:
-            text = f"{lead.name}: no codes"
-            found[lead.at] = Row(row.line, text, row.start, small(text), finds_of(row.line, text, small(text)))
+            found[lead.at] = row.saying(f"{lead.name}: no codes")
     return {lead.at for lead in told}
 
 

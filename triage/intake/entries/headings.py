@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 
 from triage.intake.entries import cellrest, overview, ownlines
-from triage.intake.entries.cellrest import GOES_ON, LEADS_ON
 from triage.intake.entries.headname import Heading
 from triage.intake.lines import supplyrow
+from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import TITLE
@@ -17,7 +17,7 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set, words
+from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states
 from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
@@ -96,7 +96,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         and not marked
         and (
             not whole
-            or _ends_with_status(context, row.low)
+            or ends_with_status(row.low, context.translated)
             or (context.headings_after_blank > context.headings_direct and not _ended(context, at))
         )
     ):
@@ -160,14 +160,7 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
 
 def _ended(context: Context, at: int) -> bool:
     """Whether the line above ends with its status."""
-    return at > 0 and _ends_with_status(context, context.rows[at - 1].low)
-
-
-def _ends_with_status(context: Context, low: str) -> bool:
-    """Whether a line ends with the status of a code."""
-    low = low.rstrip(" )].,;")
-    told = states.in_text(low, context.translated)
-    return bool(told) and told[-1].end >= len(low)
+    return at > 0 and ends_with_status(context.rows[at - 1].low, context.translated)
 
 
 def _none_open(context: Context, printed: str) -> bool:
@@ -190,15 +183,14 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
-    if context.told_at == at - 1 or _ends_with_status(context, above.low):
+    if context.told_at == at - 1 or ends_with_status(above.low, context.translated):
         return True
     if above.roles and above.kind in ("\t", "|", ";"):
         # No editor wraps the rows of such a table.
         return True
     if above.finds.codes and above.finds.codes[-1].end >= len(above.low.rstrip(" )].,;")):
         return True
-    first = words(row.low[:60])
-    return len(above.line.text) + 1 + (first[0][2] if first else 0) <= max(context.code_width, _NARROWEST)
+    return fits(len(above.line.text), row.low, max(context.code_width, _NARROWEST))
 
 
 def _nameable(printed: str) -> bool:
@@ -312,12 +304,11 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return True
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
-    last = words(before[-60:])
-    ends = last[-1][0] if last and before.endswith(last[-1][0]) and not before.endswith(_LIT) else ""
+    ends = last_word(before) if not before.endswith(_LIT) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""
-    if ends in LEADS_ON:
+    if ends in LINKS:
         return True
     below = below_of(context, at)
     inset = row.line.indent <= context.heading_indent < above.line.indent
@@ -327,7 +318,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
     ):
         return False
-    if wrapped and ends in GOES_ON:
+    if wrapped and ends in IN_DESCRIPTIONS:
         return True
     if context.under_heading and context.heading_indent < above.line.indent <= row.line.indent:
         return True

@@ -12,7 +12,7 @@ mistake would hide a hard fault.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
@@ -271,30 +271,39 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     """ "U0100 and U0140 stored": a status behind the last of several codes is that of all that stand together; where
     it says of how many it is told ("neither active"), that of so many. In some texts one in brackets is of its code
     alone."""
-    for last, (behind, _) in enumerate(pending):
+    # What was read of a piece may be remembered.
+    pending[:] = [(code, replace(details)) for code, details in pending]
+    said = None
+    for last, (behind, own) in enumerate(pending):
         said = setoff.of_several(row.low, behind.end, context.translated)
-        for at in range(max(last + 1 - said.codes, 0), last + 1) if said is not None else ():
-            code, details = pending[at]
-            if said is not None and (details.status is None or at == last):
-                pending[at] = code, replace(details, status=said.status)
+        if said is not None:
+            own.status = said.status
+            for _, details in pending[max(last + 1 - said.codes, 0) : last]:
+                details.status = details.status or said.status
     of_all = _OF_ALL.search(row.low, pending[-1][0].end) if said is None and len(pending) > 1 else None
     status = states.of_cell(of_all[1], context.translated) if of_all is not None else None
-    for at, (code, details) in enumerate(pending if status is not None else ()):
-        pending[at] = code, replace(details, status=details.status or status)
+    for _, details in pending:
+        details.status = details.status or status
+    hand_back(context, row, pending)
+    for _, details in pending:
+        details.status = details.status or before
+
+
+def hand_back(
+    context: Context, row: Row, pending: Sequence[tuple[Found, Details]], parted: Collection[int] = ()
+) -> None:
+    """Give each code without a status that of the next, where both stand together. ``parted``: the places of codes that
+    are of another module than the next."""
     joined = False
     for at in range(len(pending) - 2, -1, -1):
-        code, details = pending[at]
-        after, following = pending[at + 1]
-        between = joint(row.low[code.end : after.start], joined)
-        if between == "-" and "|" not in row.low[code.end : after.start]:
+        (code, details), (after, following) = pending[at : at + 2]
+        low = row.low[code.end : after.start]
+        between = joint(low, joined)
+        if between == "-" and "|" not in low:
             # "P0562 - P0113 - P0073 all stored"
             between = ""
         own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        joins = details.status is None and between in JOINTS and not own
+        joins = details.status is None and between in JOINTS and not own and at not in parted
         joined = joins and (joined or between != "")
         if joins:
-            pending[at] = code, replace(details, status=following.status)
-    if before is not None:
-        for at, (code, details) in enumerate(pending):
-            if details.status is None:
-                pending[at] = code, replace(details, status=before)
+            details.status = following.status

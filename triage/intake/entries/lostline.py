@@ -10,15 +10,16 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from triage.intake.entries import cellrest, headings
+from triage.intake.entries import headings
 from triage.intake.lines import shortnumbers
+from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_code, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, word_set, words
+from triage.intake.plain.phrases import WORD, word_set
 from triage.intake.said import near, states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
@@ -87,7 +88,7 @@ def tells_number(context: Context, row: Row, at: int) -> bool:
     else:
         inside = module is not None and context.under_heading and not context.blanks
     number = shortnumbers.begins(row, surely=not inside) if not (context.live_data or context.in_freeze_frame) else ""
-    if not number or context.rows[at - 1].low.rpartition(" ")[2] in cellrest.GOES_ON:
+    if not number or last_word(context.rows[at - 1].low) in IN_DESCRIPTIONS:
         return False
     context.open_code = context.open_row = None
     context.builder.notice(
@@ -119,7 +120,7 @@ def _may_tell(context: Context, row: Row, named: Span | None, marked: bool) -> b
     """Whether a row that begins with a name tells of its module, and is no sentence of something else."""
     if row.kind in ("|", ";", "\t") and context.open_code is None:
         return False
-    if marked and named is not None and not _ends_with_status(context, row):
+    if marked and named is not None and not ends_with_status(row.low, context.translated):
         if not _OF_THE_VEHICLE.isdisjoint(WORD.findall(row.low)):
             return False
         name = row.text[named[0] : named[1]]
@@ -160,7 +161,8 @@ def _may_be_name(context: Context, row: Row, name: str) -> bool:
     """Whether what stands before a colon in a row that ends with a status may be a name that nobody knows: no word of
     it is a key of its own ("circuit Condition: confirmed")."""
     parts = small(name).split()
-    return len(parts) <= 3 and all(role_of(part) is None for part in parts) and _ends_with_status(context, row)
+    alone = len(parts) <= 3 and all(role_of(part) is None for part in parts)
+    return alone and ends_with_status(row.low, context.translated)
 
 
 def _shaped(row: Row) -> Span | None:
@@ -171,13 +173,6 @@ def _shaped(row: Row) -> Span | None:
     if near.part_of_a_number(row.text, *match.span()) or near.not_a_spaced_code(row.text, row.low, *match.span()):
         return None
     return match.span()
-
-
-def _ends_with_status(context: Context, row: Row) -> bool:
-    """Whether a row ends with a status."""
-    low = row.low.rstrip(" )].,;")
-    told = states.in_text(low, context.translated)
-    return bool(told) and told[-1].end >= len(low)
 
 
 def _is_usual(context: Context) -> bool:
@@ -193,28 +188,21 @@ def _wraps(context: Context, row: Row, at: int, marked: bool) -> bool:
     if row.line.indent > above.line.indent and not marked:
         return True
     before = context.rows[at - 1]
-    last = words(before.low[-60:])
-    ends = last[-1][0] if last and before.low.endswith(last[-1][0]) else ""
-    if ends in (cellrest.LEADS_ON if marked else cellrest.GOES_ON):
+    if last_word(before.low) in (LINKS if marked else IN_DESCRIPTIONS):
         return True
     if marked:
         return False
-    if before is above and _ends_with_code(above) and (not shape_of(above)[2] or _are_below(context)):
+    if before is above and ends_with_code(above) and (not shape_of(above)[2] or _are_below(context)):
         # The description of the code stands below it.
-        return not _ends_with_status(context, row) or not shape_of(above)[2]
+        return not ends_with_status(row.low, context.translated) or not shape_of(above)[2]
     return len(before.line.text) >= _FULL and not headings.is_whole(context, row, at)
-
-
-def _ends_with_code(row: Row) -> bool:
-    """Whether nothing stands behind the last code of a row."""
-    return bool(row.finds.codes) and row.finds.codes[-1].end >= len(row.text)
 
 
 def _are_below(context: Context) -> bool:
     """Whether descriptions stand in the line below their codes in this text."""
     if context.described_below is None:
         context.described_below = any(
-            _ends_with_code(above)
+            ends_with_code(above)
             and not (row.blank or row.finds.codes or row.finds.refusals or context.names.find(row.low))
             and has_letter(row.text)
             and states.of_cell(row.low) is None

@@ -23,13 +23,13 @@ from triage.intake.entries import (
     totalrow,
     untold,
 )
-from triage.intake.entries.cellrest import LEADS_ON
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headings import followed, judge, open_heading, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.legendline import is_legend
 from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
+from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import is_short
@@ -132,8 +132,7 @@ def _in_sentence(context: Context, row: Row, at: int) -> bool:
     above = context.open_row
     if above is None or context.open_code is None or context.blanks or row.line.indent <= above.line.indent:
         return False
-    before = context.rows[at - 1].low
-    return before[before.rfind(" ") + 1 :] in LEADS_ON and keyrow.split(row) is None
+    return last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
 
 
 def _names_none(context: Context, row: Row, at: int) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from itertools import pairwise
 
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
@@ -344,16 +345,8 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
              led: dict[int, StatusWord], end: int) -> CodeDraft | None:
     """Add the codes; a status behind the last of several is that of all that stand together, one before them too, and
     one that is said of all behind them, or behind the last name (``end``), that of all. The last of them."""
-    joined = False
-    for at in range(len(pending) - 2, -1, -1):
-        modules, code, details = pending[at]
-        others, after, following = pending[at + 1]
-        between = leads.joint(row.low[code.end : after.start], joined)
-        own = context.style.own_brackets and row.low[after.end :].lstrip()[:1] in ("(", "[")
-        joins = details.status is None and not own and between in leads.JOINTS and modules == others
-        joined = joins and (joined or between != "")
-        if joins:
-            details.status = following.status
+    parted = {at for at, (one, other) in enumerate(pairwise(pending)) if one[0] != other[0]}
+    leads.hand_back(context, row, [(code, details) for _, code, details in pending], parted)
     last = pending[-1][1].end if pending else 0
     said = setoff.of_several(row.low, max(end, last), context.translated, described=end <= last) if pending else None
     if said is not None and (said.codes > 2 or said.codes == len(pending)):

@@ -9,10 +9,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.codes.pieces import COUNTED
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.joined import joined
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import Names, tidy
@@ -22,7 +23,6 @@ from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import states
 from triage.intake.words.module_words import KIND_FIRST, SIDES
 
-IsName = Callable[[str], bool]
 Span = tuple[int, int]
 
 #: What leads from a code to its modules.

@@ -8,10 +8,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import NamedTuple
 
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.linking import trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
@@ -20,8 +20,6 @@ from triage.intake.plain.phrases import plain_words
 from triage.intake.said import states
 from triage.intake.words.vocabulary import STATES
 from triage.model.snapshot import StatusWord
-
-IsName = Callable[[str], bool]
 
 #: From a code to the first of its modules.
 _LEAD = lazily(

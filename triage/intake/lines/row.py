@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from triage.intake.codes.finds import NOTHING, Finds
 from triage.intake.codes.found import find, with_own
 from triage.intake.plain.characters import Line
+from triage.intake.said.near import small
 
 
 def finds_of(line: Line, text: str, low: str) -> Finds:
@@ -82,6 +83,11 @@ class Row:
             codes = sorted((*row.finds.codes, *kept), key=lambda code: code.start)
             row.finds = row.finds._replace(codes=tuple(codes))
         return row
+
+    def saying(self, text: str, finds: Finds | None = None) -> Row:
+        """The row with another text in the place of its own. ``finds``: where its codes stand, if that is known."""
+        low = small(text)
+        return Row(self.line, text, self.start, low, finds or finds_of(self.line, text, low), behind=self.behind)
 
     def cells_text(self) -> list[str]:
         """The texts of the cells."""

@@ -76,7 +76,7 @@ def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) ->
 
 
 def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[Row]:
-    """The rows of lines already cut; in a text with a blank line after every line those are left out."""
+    """The rows of lines already cut."""
     rows: list[Row] = []
     known: dict[str, Row] = {}
     numbered = numbering.line_numbers(found)
@@ -90,11 +90,7 @@ def rows_from(found: Sequence[Line], is_module: Callable[[str], bool]) -> list[R
             line.indent = like.line.indent
             row = Row(line, like.text, like.start, like.low, like.finds)
         rows.append(row)
-    filled = [at for at, row in enumerate(rows) if not row.blank]
-    spaced = sum(at + 1 < len(rows) and rows[at + 1].blank for at in filled)
-    if len(filled) < 6 or spaced < 0.95 * len(filled) or len(rows) < 1.9 * len(filled):
-        return rows
-    return [row for at, row in enumerate(rows) if not (row.blank and at and not rows[at - 1].blank)]
+    return rows
 
 
 def _row(line: Line, is_module: Callable[[str], bool]) -> Row:

@@ -15,6 +15,7 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from triage.intake.lines.goingon import LINKS
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
@@ -42,18 +43,16 @@ _SMALL_WORDS = word_set(
     "hat ist von nicht kein keine le la les des du et dans est pas de el los y en con sin tiene no muestra del"
 )
 _WIDE_GAP = lazily(r"(?<=\S)\s\s+(?=\S)")
+#: Words that no text ends with, and that none begins with.
+_OPENS = tuple(LINKS | word_set("des la le los las in im dans fmi spn"))
+_GOES_ON = tuple(word_set("with from to the and or mit von zu und avec du con del in im dans out fmi"))
 _OPEN_GAP = lazily(
-    r"(?<![a-z])(?:with|from|by|of|to|the|and|or|mit|von|zu|und|der|die|das|dem|avec|du|de|des|la|le|con|del|los|las|"
-    r"in|im|dans)  (?=\S)|  (?=(?:with|from|to|the|and|or|mit|von|zu|und|avec|du|con|del|in|im|dans|out of)\s[^\s])"
+    rf"(?<![a-z])(?:{'|'.join(sorted({*_OPENS} - {'fmi', 'spn'}))})  (?=\S)"
+    rf"|  (?=(?:{'|'.join(sorted({*_GOES_ON} - {'out', 'fmi'}))}|out of)\s[^\s])"
     r"|(?<![a-z])(?:fmi|spn)  (?=[0-9])|(?<=[0-9])  (?=fmi)"
 )
-#: Two spaces or more, and what stands before and behind those of that pattern.
+#: Two spaces or more.
 _SPACES = lazily("  +")
-_OPENS = tuple(word_set(
-    "with from by of to the and or mit von zu und der die das dem avec du de des la le con del los las in im dans fmi "
-    "spn"
-))
-_GOES_ON = tuple(word_set("with from to the and or mit von zu und avec du con del in im dans out fmi"))
 #: Two spaces before the count or the distance at the end of a line.
 _TAIL_GAP = lazily(r"  (?=[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?x|@\s?[0-9]{1,7}\s?(?:km|mi))[)\]]?$)")
 _TAILS = frozenset("0123456789xmi)]")

@@ -16,19 +16,21 @@ TCM | no response
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import groupby
 
 from triage.intake.codes.found import find
-from triage.intake.lines.row import Row, finds_of
+from triage.intake.lines.row import Row
 from triage.intake.lines.stretches import MOST_BLANKS, QUOTED
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_digit, has_letter, line_of
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.characters import low as small
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
+from triage.intake.tidying.scancells import row_like
 
 _LONGEST_NAME, _LONGEST_CELL, _LONGEST_HEAD, _MOST_NAMES, _MOST_ROWS = 60, 120, 2000, 60, 200
 #: Cells in which no code stands.
@@ -38,8 +40,6 @@ _HEAD_OF = {"code": "kode", "status": "stat", "description": "desc", "failure_ty
           "answer": "reply", "reply": "reply", "count_of_codes": "# codes"}
 #: Heads of the column of labels.
 _LABELS = ("module", "scan")
-
-IsName = Callable[[str], bool]
 
 
 @dataclass(slots=True)
@@ -256,10 +256,7 @@ def _by_module(head: Row, table: _Table) -> list[Row]:
 
 def _row(like: Row, cells: Sequence[str]) -> Row:
     """A row of cells at the line of another."""
-    text = " | ".join(cell.replace("|", "/") for cell in cells)
-    low = small(text)
-    line = line_of(like.line.number, text, text, own=like.line.own)
-    return Row(line, text, 0, low, finds_of(line, text, low))
+    return row_like(like, " | ".join(cell.replace("|", "/") for cell in cells))
 
 
 __all__ = ["turned"]

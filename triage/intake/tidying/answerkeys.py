@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 
-from triage.intake.lines.row import Row, finds_of
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -56,8 +56,7 @@ def written_out(rows: Sequence[Row], is_name: Callable[[str], bool], known: Mapp
                 # "XX gearbox": the letters in front of the name.
                 text = written[row.text] = f"{name}: {legend[key]}"
         if text != row.text:
-            low = small(text)
-            found[at] = Row(row.line, text, row.start, low, finds_of(row.line, text, low))
+            found[at] = row.saying(text)
     if all(new is old for new, old in zip(found, rows, strict=True)):
         return found
     for at in lines:

@@ -13,11 +13,12 @@ set one below the other before anything else is read.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
 from triage.intake.codes.found import find
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import Line, indent_of
 from triage.intake.plain.patterns import lazily
@@ -32,7 +33,6 @@ _RULE = lazily(r"[\s|+=_.~-]*")
 _LONGEST_HEAD, _MOST_BLANKS = 60, 2
 #: So far left of its head a column may begin.
 _SLACK = 1
-IsName = Callable[[str], bool]
 
 
 class _Head(NamedTuple):

@@ -12,50 +12,30 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
-from triage.intake.lines import supplyrow, unknown
+from triage.intake.lines import goingon, supplyrow, unknown
+from triage.intake.lines.glue import glued
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, volts
-from triage.intake.said.answers import spoken, takes_object
+from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
-#: No sentence ends with one of these, and no description that is a sentence's own.
-_OPEN = word_set(
-    "the a an in from of at and or with has have had shows did does not no is are was were der die das dem den im in "
-    "aus vom von und oder mit hat haben kein keine ist sind nicht le la les un une dans du des et ou avec a ont ne pas "
-    "aucun aucune est sont el los las en del y o con tiene tienen no ningun sin son giving gives gave give showing "
-    "show reports reporting threw got get meldet melden zeigt zeigen steht hay gibt donne remonte affiche "
-    "indique da dan muestra came comes come"
-)
 #: The last word of a line that may begin an answer, or lead on to one.
-_LEADS_ON = _OPEN | ANSWERS.starts | {"fmi", "spn"}
-#: A verb for saying, before codes.
-_TELLS = word_set(
-    "has have had shows show showing gives gave giving reports reported logged set sets threw throws got get came "
-    "comes hat haben meldet melden zeigt affiche indique remonte donne tiene muestra presenta da"
-)
+_LEADS_ON = goingon.OPEN | ANSWERS.starts | {"fmi", "spn"}
 #: The first piece of a list that goes on.
 _PIECE = lazily(
     r"([^,.;:()]{2,40}?)(?:,|\.?$|\s(?:and|or|nor|und|oder|et|ou|y|o|is|are|was|were|did|do|all|came|had)\s)"
 )
-#: No sentence begins with one of these.
-_GOES_ON = word_set(
-    "steht stehen gibt hay donne remonte giving threw came comes back did does do is are was were "
-    "has have had and or but shows show gives gave reports stayed would could in from hat "
-    "haben ist sind war und oder aber zeigt meldet antwortet im aus a ont est sont et ou mais dans affiche indique "
-    "ha han son esta y o pero en tiene muestra"
-)
 #: Before the last name of a list ("no codes in radio and" above "Brakes").
 _ANDS = word_set("and or nor und oder noch et ou ni y o")
-_SMALL = _OPEN | _GOES_ON | word_set("there then also both i we es wir on il nous se hay found got")
 _INTO = lazily(r"(?<![a-z])(?:in|from|of|im|aus|dans|en|du|del)(?:\s(?:the|der|dem|le|la|el))?$")
 _I_DID = word_set("got get found have had see saw read did")
 _I_FOUND = lazily(r"(?<![a-z])(?:i|we|have|has) found$")
@@ -63,14 +43,13 @@ _SPN = lazily(r"spn\s?:?\s?[0-9]{1,7}/?$")
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?](?=\s|$)")
 #: Behind a failure type the sentence goes on; behind the number of a list a name stands.
 _TYPE = lazily(r"\[[0-9A-Fa-f]{2}\](?=\s*(?:$|[(,.;]|(?:and|und|et|y)\s))")
-_LIST_LIKE = lazily(r"[|\t=]|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _KEYED = lazily(r"([^\W\d][\w/&-]*(?: [\w/&-]+){0,2})\s*:(?:\s|$)")
 _NUMBER_LAST, _UNIT = lazily(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{1,2}$"), lazily(r"v(?:olts?)?(?![a-z0-9])")
 #: "K -" at the end of a line.
 _LAST_LETTER = lazily(r"(?<![^\s(])[a-z]{1,3}\)?\s?[-=:]$")
 _LONGEST, _MOST, _LONG = 1500, 40, 60
-
-IsName = Callable[[str], bool]
+#: So far from the break a bracket opens and closes.
+_REACH = 24
 
 
 def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -89,7 +68,7 @@ def mended(rows: Sequence[Row], is_name: IsName) -> list[Row]:
             row = _numbered(row) if above.low.endswith(" fmi") else row
             if _ends_before_status(above, row, rows[at + 1 : at + 2]) or _tears_entry(above, row) or (
                     _may_go_on(above, row) and _goes_on(above, row, is_name)):
-                found[-1] = join_two(above, row)
+                found[-1] = glued(above, row)
                 joined += 1
                 continue
         found.append(row)
@@ -116,8 +95,7 @@ def _tears_entry(above: Row, row: Row) -> bool:
         return not above.finds.codes and not row.finds.codes
     if row.finds.codes or above.text[-1] not in "-=:" or _LAST_LETTER.search(above.low) is None:
         return False
-    told = STATES.find(row.low[:40])
-    return bool(told) and not told[0].start and len(STATES.find(above.low)) > 0
+    return goingon.begins_with_status(row.low) and bool(STATES.find(above.low))
 
 
 def _numbered(row: Row) -> Row:
@@ -128,12 +106,6 @@ def _numbered(row: Row) -> Row:
     return Row(row.line, row.line.text.strip(), len(row.line.text) - len(row.line.text.lstrip()))
 
 
-def join_two(above: Row, row: Row) -> Row:
-    """Two rows as one, which stands where the first does."""
-    text = f"{above.text} {row.text}"
-    return Row(line_of(above.line.number, text, text, own=above.line.own), text, 0)
-
-
 def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
@@ -141,7 +113,7 @@ def _may_go_on(above: Row, row: Row) -> bool:
     if (not low[-1].isalnum() and low[-1] not in ",:") or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
-    leads_on = low[low.rfind(" ") + 1 :] in _LEADS_ON or _begins_with_type(above, row)
+    leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row)
     if not marked and ". " not in low and not leads_on:
         return False
     if len(above.text) + len(text) > _LONGEST:
@@ -173,7 +145,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     told = (
         (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
         or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
-        or _tears_bracket(above, row)
+        or goingon.tears_bracket(above.text, row.text, _REACH)
         or (keyed is not None and _is_rest_of_name(above, row, keyed, is_name))
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
@@ -184,7 +156,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
-    return told and not any(map(_LIST_LIKE.search, beside))
+    return told and not any(map(goingon.LIST_LIKE.search, beside))
 
 
 def _ends_as_name(row: Row) -> bool:
@@ -202,10 +174,7 @@ def _has_stop(above: Row, row: Row) -> bool:
 
 def _begins_with_status(above: Row, row: Row) -> bool:
     """Whether a line begins with the status, in brackets, of the code that the line above ends with."""
-    if row.text[0] != "(" or not above.finds.codes or above.finds.codes[-1].end < len(above.text):
-        return False
-    told = STATES.find(row.low[:32])
-    return bool(told) and told[0].start < 2
+    return row.text[0] == "(" and goingon.ends_with_code(above) and goingon.begins_with_status(row.low)
 
 
 def _begins_with_type(above: Row, row: Row) -> bool:
@@ -218,7 +187,7 @@ def _begins_with_type(above: Row, row: Row) -> bool:
 
 def _is_told(above: Row) -> bool:
     """Whether a line is of a sentence."""
-    return any(word in _SMALL for word in WORD.findall(above.low))
+    return any(word in goingon.PROSE for word in WORD.findall(above.low))
 
 
 def _is_torn(above: Row, row: Row) -> bool:
@@ -226,28 +195,20 @@ def _is_torn(above: Row, row: Row) -> bool:
     if above.blank:
         return False
     if ". " in above.text and row.line.indent == above.line.indent:
-        told = STATES.find(row.low[:40]) if row.text[0].islower() else ()
-        if told and not told[0].start and above.finds.codes and above.finds.codes[-1].end >= len(above.text):
+        if row.text[0].islower() and goingon.begins_with_status(row.low) and goingon.ends_with_code(above):
             return True
-        if above.low[above.low.rfind(" ") + 1 :] in _OPEN and row.finds.codes and not row.finds.codes[0].start:
+        if goingon.last_word(above.low) in goingon.OPEN and row.finds.codes and not row.finds.codes[0].start:
             return True
         if above.finds.codes and _INTO.search(above.low) is not None and row.text[0].isalpha():
             return True
         first = WORD.match(row.low) if row.text[0].islower() and above.text[-1].isalnum() else None
-        if first is not None and first[0] in _TELLS | _GOES_ON and (row.finds.codes or spoken(row.low)):
+        if first is not None and first[0] in goingon.TELLS | goingon.GOES_ON and (row.finds.codes or spoken(row.low)):
             return True
     if ")" not in row.text[:32]:
         return False
     if _begins_with_status(above, row):
         return True
-    return "(" in above.text[-24:] and _tears_bracket(above, row)
-
-
-def _tears_bracket(above: Row, row: Row) -> bool:
-    """Whether a bracket opens at the end of a line and closes at the start of the next ("(not" above "present)")."""
-    opened = above.text.rfind("(", max(0, len(above.text) - 24))
-    closed = row.text.find(")", 0, 24)
-    return opened >= 0 and ")" not in above.text[opened:] and closed > 0 and "(" not in row.text[:closed]
+    return goingon.tears_bracket(above.text, row.text, _REACH)
 
 
 def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName) -> bool:
@@ -259,19 +220,13 @@ def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName
 
 def _spans(above: Row, row: Row) -> bool:
     """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
-    head, tail = above.low[-30:], row.low[:30]
-    place = len(head)
-    if ANSWERS.starts.isdisjoint(WORD.findall(head)) or ANSWERS.ends.isdisjoint(WORD.findall(tail)):
-        return False
-    for hit in ANSWERS.find(f"{head} {tail}"):
-        if hit.start < place < hit.end:
-            behind = row.low[hit.end - place - 1 :].lstrip()
-            if not behind or behind[0] in ".,;!)(":
-                return True
-            # "Nothing" alone, or first in its sentence, and below it "found in ECM."
-            alone = not head[: hit.start].strip() or head[: hit.start].rstrip().endswith((".", "!", "?", ";"))
-            leads = hit.phrase.rsplit(" ", 1)[-1] in LEADS or behind.split(" ", 1)[0] in LEADS
-            return alone and leads and row.text[0].islower()
+    for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
+        if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
+            return True
+        # "Nothing" alone, or first in its sentence, and below it "found in ECM."
+        alone = not before.strip() or before.rstrip()[-1] in ".!?;"
+        leads = said.split()[-1] in LEADS or behind.split()[0] in LEADS
+        return alone and leads and row.text[0].islower()
     return False
 
 
@@ -280,7 +235,7 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     description of its last code, or with the next code."""
     if not (above.finds.codes and above.text[0].isupper() and row.text[0].islower() and above.text[-1].isalnum()):
         return False
-    if not any(word in _TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
+    if not any(word in goingon.TELLS for word in WORD.findall(above.low[: above.finds.codes[-1].start])):
         return False
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
@@ -333,10 +288,8 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         # "Battery 23.3 V. From the engine:" above its codes.
         last = WORD.findall(above.low[above.low.rfind(". ") + 1 :])
         return begins_with_code and ". " in above.text and bool(last) and last[0] in LEADS
-    if (ends in _OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
-        # "Gateway antwortet nicht" is told to its end.
-        said = spoken(above.low) if row.text[0].isupper() else ()
-        return not said or said[-1].end < len(above.low) or takes_object(above.low, said[-1])
+    if (ends in goingon.OPEN and not above.text[-1].isupper()) or _I_FOUND.search(above.low) is not None:
+        return not (row.text[0].isupper() and goingon.is_answered(above.low))
     if _begins_with_status(above, row):
         return True
     if not small:
@@ -345,12 +298,7 @@ def _is_prose(above: Row, row: Row, ends: str, starts: str, is_name: IsName) -> 
         return True
     if (ends == "i" and starts in _I_DID) or (starts == "i" and row.low[2:].split(" ", 1)[0] in _I_DID):
         return True
-    told = STATES.find(row.low[:40])
-    coded = bool(above.finds.codes) and above.finds.codes[-1].end >= len(above.text)
-    if not row.text[0].isupper() and (starts in _GOES_ON or (coded and told and not told[0].start)) and (
-            not supplyrow.alone(row.low)):
+    if not row.text[0].isupper() and not supplyrow.alone(row.low) and (
+            starts in goingon.GOES_ON or (goingon.ends_with_code(above) and goingon.begins_with_status(row.low))):
         return True
-    last, first = above.text.split()[-2:], row.text.split()[:2]
-    return any(
-        is_name(" ".join([*last[-left:], *first[:right]]).rstrip(".,;:"))
-        for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
+    return goingon.tears_name(above.text, row.text, is_name)

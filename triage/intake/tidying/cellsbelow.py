@@ -10,13 +10,16 @@ cells of each row. They are set in rows, each line in the cell it suits best.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
 
 from triage.intake.codes.found import find
+from triage.intake.lines.glue import Part, together
 from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import Line, has_digit, line_of
+from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import answer_of_cell
@@ -34,8 +37,6 @@ _DIGITS = lazily(r"[0-9]+")
 _SKIPPED, _NEVER = 1.2, 1000.0
 #: More than that a row of a table does not weigh.
 _MOST_MISFIT = 2.0
-
-IsName = Callable[[str], bool]
 
 
 def in_rows(found: list[Line], is_name: IsName) -> list[Line]:
@@ -159,9 +160,14 @@ def _misfit(line: Line, role: str, is_name: IsName) -> float:
 
 def _side_by_side(cells: Sequence[Sequence[Line]]) -> Line:
     """The cells of a row in one line, at the place of the first."""
-    first = next(line for cell in cells for line in cell)
-    text = " | ".join(" ".join(line.text.strip() for line in cell).replace("|", "/") for cell in cells)
-    return line_of(first.number, text, text, own=first.own)
+    pieces: list[Part | str] = []
+    for column, cell in enumerate(cells):
+        pieces += [" | "] if column else []
+        for number, line in enumerate(cell):
+            lead = len(line.text) - len(line.text.lstrip())
+            plain = replace(line, text=line.text.replace("|", "/"), low=line.low.replace("|", "/"))
+            pieces += [*([" "] if number else []), (plain, lead, len(line.text.rstrip()))]
+    return replace(together(*pieces), indent=0)
 
 
 __all__ = ["in_rows"]

@@ -15,9 +15,10 @@ dash then says something else), and where it may be a rule or the mark before a 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import LONGEST_NAME, tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import named_answer, spoken
@@ -30,7 +31,6 @@ _MARK = lazily(r"\s*(?:[:=]|[-=]>|\.{3,})?\s*$")
 #: Marks that cut a row into cells, and the most dashes of one.
 _CUTS, _MOST = ("|", ";", ",", "\t"), 6
 _HEADING = lazily(r"[^|=:]{1,70}:$")
-IsName = Callable[[str], bool]
 
 
 def told(rows: list[Row], is_name: IsName) -> list[Row]:

@@ -14,21 +14,20 @@ full where the first word of the next would not have fitted behind it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 from itertools import pairwise
 
-from triage.intake.plain.characters import Line, line_of
+from triage.intake.lines.glue import closed, lines_glued
+from triage.intake.lines.goingon import LIST_LIKE, STARTED, prefix
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
-_PREFIX = lazily(r"[ \t>]*")
 #: What parts two modules; one of the second kind alone may be said of anything.
 _TURNS = lazily(
     r"(?<![a-z])(?:(?:ok(?:ay)?|and|so|right),? )?(?:then|dann|next(?! (?:to|time|week|day|month|year|of)(?![a-z]))|"
     r"weiter|ensuite|puis|luego|despues)(?![a-z])"
 )
-#: What no line of a message begins with, or holds.
-_LISTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"';]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 _STOP = lazily(r"[.!?] +(?=[^\W\d_])")
-_LIST_LIKE = lazily(r"[|\t=]|;(?! )|\s{3,}|\.{4}|_{4}")
 #: A code is not broken at a space in it.
 _FIRST = lazily(r"[pcbu][ -]?[0-3o](?: ?[0-9a-fo]){3}(?:(?:[ :-]{0,2}| ftb )[0-9a-f]{2})?(?![^ ,;.])|[^ ]+")
 _DOTS = " ... "
@@ -52,8 +51,7 @@ def joined(found: Sequence[Line]) -> Sequence[Line]:
 
 
 def _prefix(line: Line) -> str:
-    match = _PREFIX.match(line.text)
-    return match[0] if match is not None else ""
+    return line.text[: prefix(line)]
 
 
 def _bare(line: Line) -> str:
@@ -84,21 +82,20 @@ def _is_full(above: Line, line: Line, width: int) -> bool:
 
 def _run(run: list[Line]) -> list[Line]:
     """A run of lines as one where it is dictated."""
-    # In a sentence two spaces are a slip, no gap between columns.
-    text = _prefix(run[0]) + " ".join(" ".join(map(_bare, run)).split())
-    if len(run) < _LEAST or len(text) > _LONGEST:
+    if len(run) < _LEAST or sum(len(line.text) for line in run) > _LONGEST:
         return run
-    if any(_LIST_LIKE.search(_bare(line)) for line in run):
+    if any(LIST_LIKE.search(_bare(line)) for line in run):
         return run
-    one = line_of(run[0].number, text, text, own=run[0].own)
+    start = len(_prefix(run[0]))
+    one = closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
     # One in a line leads from a name to its answer.
     dotted = any(line.text.count(_DOTS) > 1 for line in run)
-    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, text) else run
+    return [one] if dotted or len(_TURNS.findall(one.low)) >= _LEAST or _is_told(run, one.text) else run
 
 
 def _is_listed(line: Line) -> bool:
     """Whether a line begins as none of a message does."""
-    return _LISTED.match(line.low, len(_prefix(line))) is not None
+    return STARTED.match(line.low, len(_prefix(line))) is not None
 
 
 def _is_told(run: list[Line], text: str) -> bool:

@@ -13,16 +13,17 @@ from itertools import pairwise
 
 from triage.intake.plain.characters import Line
 
-#: Fewer lines may each be a paragraph of their own.
-_FEWEST = 5
+#: Fewer lines may each be a paragraph of their own; of so many one may lack its empty line.
+_FEWEST, _ONE_OF = 5, 20
 
 
 def closed(found: Sequence[Line]) -> Sequence[Line]:
     """The lines without the empty ones that stand below each; of a wider gap one stays. Linear."""
     full = [at for at, line in enumerate(found) if line.text and not line.text.isspace()]
-    if len(full) < _FEWEST or any(after - before < 2 for before, after in pairwise(full)):
+    gaps = [after - before for before, after in pairwise(full)]
+    if len(full) < _FEWEST or _ONE_OF * gaps.count(1) > len(full):
         return found
-    least = min(after - before for before, after in pairwise(full))
+    least = min(gap for gap in gaps if gap > 1)
     kept: list[Line] = []
     for before, after in pairwise([*full, len(found)]):
         kept += [found[before], *([found[before + 1]] if after - before > least and after < len(found) else [])]

@@ -16,15 +16,18 @@ Without a status it is what each code has below it in lists whose headings have 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import reduce
 
 from triage.intake.codes import ownnumbers
+from triage.intake.lines.glue import glued
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
@@ -36,8 +39,6 @@ _LETTERS = lazily(r"[a-z]{1,3}")
 _WORDS = lazily(r"[a-z]{3}")
 _EDGE = " \t-()[]:*"
 _FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES, _MORE = 2, 100, 40, 2, 5
-
-IsName = Callable[[str], bool]
 
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -58,7 +59,7 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     at = 0
     while at < len(rows):
         end = ends.get(at, at)
-        found.append(_one(rows[at : end + 1], bare[at], marks) if end > at else rows[at])
+        found.append(_one(rows[at : end + 1], marks) if end > at else rows[at])
         at = end + 1
     return found
 
@@ -148,16 +149,14 @@ def _are_names(rows: Sequence[Row], ends: dict[int, int], is_name: IsName) -> bo
     return 3 * sum(is_name(tidy(rows[at + 1].text)) for at in ends) > len(ends)
 
 
-def _one(rows: Sequence[Row], token: str, marks: set[str]) -> Row:
+def _one(rows: Sequence[Row], marks: set[str]) -> Row:
     """The rows of an entry as one, at the place of the first, its status in brackets."""
     status = _status(rows[-1], marks)
-    texts = [token, *(row.text for row in rows[1:-1])]
-    texts.append(f"[{status}]" if status else rows[-1].text)
+    rest = [*rows[1:-1], rows[-1].saying(f"[{status}]") if status else rows[-1]]
     first = rows[0]
-    text = f"{first.line.text[: first.start]}{' '.join(texts)}"
-    told = bool(first.finds.codes) and first.finds.codes[0].kind != "own"
-    own = first.line.own if told else first.line.own | {token}
-    return Row(line_of(first.line.number, text, text, own=own), text[first.start :], first.start)
+    if not first.finds.codes or first.finds.codes[0].kind == "own":
+        first = replace(first, line=replace(first.line, own=first.line.own | {first.text}))
+    return reduce(glued, rest, first)
 
 
 __all__ = ["joined"]

@@ -16,7 +16,6 @@ from itertools import pairwise
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said.near import small
 from triage.intake.tidying import statusboxes
 from triage.model.snapshot import StatusWord
 
@@ -61,7 +60,7 @@ def worded(rows: Sequence[Row]) -> list[Row]:
             continue
         status = _status(flags)
         if status is not None:
-            found.append(_rewritten(row, f"Status: {status}"))
+            found.append(row.saying(f"Status: {status}", row.finds))
         at = stop
     return found
 
@@ -83,7 +82,7 @@ def _beside(row: Row) -> Row:
     if any(gap.strip(_BETWEEN) for gap in gaps) or (len(hits) < 2 and not _standard(flags)):
         return row
     text = f"{row.text[: hits[0].start()]}{status or ''}{row.text[hits[-1].end() :]}".rstrip()
-    return _rewritten(row, text)
+    return row.saying(text, row.finds)
 
 
 def _alone(row: Row) -> list[tuple[str, bool]]:
@@ -109,8 +108,3 @@ def _status(flags: Sequence[tuple[str, bool]]) -> StatusWord | None:
     if told.get("confirmed"):
         return "confirmed"
     return "pending" if told.get("pending") else None
-
-
-def _rewritten(row: Row, text: str) -> Row:
-    """The row with another text; its codes stand where they stood."""
-    return Row(row.line, text, row.start, small(text), row.finds, behind=row.behind)

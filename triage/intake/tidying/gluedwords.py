@@ -12,10 +12,11 @@ dashes and what they part, a full stop and the name behind it, and the French ar
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
 
 from triage.intake.lines.spacing import Respaced, with_gaps, with_word
+from triage.intake.naming import IsName
 from triage.intake.naming.linking import LINKS
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
@@ -25,8 +26,6 @@ from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import near, states
 from triage.intake.words import answerwords as kinds
 from triage.intake.words.vocabulary import STATES
-
-IsName = Callable[[str], bool]
 
 _CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 #: One with a letter before it, or a letter or a figure behind it or behind its failure type.

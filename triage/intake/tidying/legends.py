@@ -14,7 +14,8 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from typing import NamedTuple
 
-from triage.intake.lines.row import Row, finds_of
+from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.plain import signs
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
@@ -22,7 +23,6 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.languages import language
 from triage.intake.said.legendentries import LEAD, Entry, barely, footnote, meant
-from triage.intake.said.near import small
 from triage.intake.tidying import legenddigits
 from triage.model.snapshot import StatusWord
 
@@ -63,8 +63,6 @@ _GLUED = lazily(r"([^\w\s.,;:()\[\]|/-]{1,2})(?=\s|$)")
 _CELL_MARKS = frozenset(",;|\t^\u2502")
 _CELLS = lazily(r"[;|\t^\u2502]|\s{2,}|,\s|,(?=[^,]?$)")
 _ONE_LETTER = lazily(r"(?<![a-z0-9])[a-z](?![a-z0-9])")
-
-IsName = Callable[[str], bool]
 
 
 class Legend(NamedTuple):
@@ -107,7 +105,7 @@ def _word_ends(legend: Legend) -> None:
         if row.blank or not legend.statuses:
             continue
         if len(row.finds.codes) > 1 and (listed := _with_words(row, legend.statuses)) != row.text:
-            legend.rows[at] = Row(row.line, listed, row.start, small(listed), finds_of(row.line, listed, small(listed)))
+            legend.rows[at] = row.saying(listed)
             continue
         # Without a code in it a row may be the rest of a description: "implausible (S)".
         match = _LAST.search(row.text, row.finds.codes[-1].end if row.finds.codes else 0)
@@ -116,7 +114,7 @@ def _word_ends(legend: Legend) -> None:
         status = legend.statuses.get(match[2].lower()) if match is not None else None
         if match is not None and status is not None:
             text = f"{row.text[: match.start(2)]}{status}{match[3]}"
-            legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+            legend.rows[at] = row.saying(text, row.finds)
 
 
 def _with_words(row: Row, statuses: dict[str, StatusWord]) -> str:
@@ -142,10 +140,10 @@ def _put_behind(legend: Legend) -> None:
         next_word = _NEXT_WORD.match(row.text, end) if len(row.finds.codes) == 1 else None
         if lead and lead in legend.statuses and not _CELL_MARKS.intersection(row.text[:first]):
             text = f"{row.text[first:]}  [{row.text[:first].strip(_CODE_EDGE)}]"
-            legend.rows[at] = Row(row.line, text, row.start + first, small(text), finds_of(row.line, text, small(text)))
+            legend.rows[at] = row.part(first).saying(text)
         elif next_word is not None and next_word[1].lower() in legend.statuses and _is_marked(row, next_word[1]):
             text = f"{row.text[:end]}{row.text[next_word.end() - 1 :]} [{next_word[1]}]"
-            legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+            legend.rows[at] = row.saying(text, row.finds)
     ends = {legend.rows[at].low.split()[-1] for at in coded}
     if len(coded) > 1 and all(end.isdigit() and end in legend.statuses for end in ends):
         for at in coded:
@@ -154,7 +152,7 @@ def _put_behind(legend: Legend) -> None:
             bare = text[:-1].rstrip()
             if len(bare) >= row.finds.codes[-1].end:
                 text = f"{bare} [{text[-1]}]"
-                legend.rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+                legend.rows[at] = row.saying(text, row.finds)
 
 
 def _is_celled(row: Row) -> bool:
@@ -234,7 +232,7 @@ def _write_out(rows: list[Row], sign: str, letter: str) -> None:
             sure = last is not None and last[1] == sign
             text = f"{row.text[: last.start(1)]}{letter}{last[2]}" if sure and last is not None else ""
         if text and text != row.text:
-            rows[at] = Row(row.line, text, row.start, small(text), row.finds)
+            rows[at] = row.saying(text, row.finds)
 
 
 def _take(legend: Legend, places: Sequence[int], entries: Sequence[Entry]) -> None:
@@ -318,8 +316,6 @@ def _first_head(low: str) -> int:
         return -1
     head = _HEAD.search(low, first)
     return head.start() if head is not None and not low[first : head.start()].strip(_EDGE) else -1
-
-
 
 
 def _used(rows: Sequence[Row]) -> set[str]:

@@ -9,12 +9,14 @@ of the list ends a line or begins the next, or a full line breaks off within a n
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
+from triage.intake.lines.glue import glued
+from triage.intake.lines.goingon import fits
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states
 from triage.intake.said.answers import is_list_head, spoken
@@ -23,10 +25,10 @@ _HEAD = lazily(r"([a-z][^:=\d]{1,48}?)\s?(?:[:=]|\s-)\s+(?=\S)")
 _MARKS = lazily(r"\s?([,;])\s|\s([+&/]|and|und|et|y)\s")
 #: Where names are known, words stand for these already.
 _PLUS = ("+", "&", "and", "und", "et", "y")
+#: A mark of the list, before its next name.
+_LED = "+&/,; "
 #: No line of so many characters is full.
 _NARROWEST, _LONGEST = 32, 1200
-
-IsName = Callable[[str], bool]
 
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
@@ -37,12 +39,10 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     for at, row in enumerate(rows):
         above = found[-1] if found else None
         if marks and above is not None:
-            # The first word would not have fitted into the line above.
-            full = len(rows[at - 1].line.text.rstrip()) + 1 + len(row.text.partition(" ")[0]) > max(width, _NARROWEST)
+            full = not fits(len(rows[at - 1].line.text.rstrip()), row.text, max(width, _NARROWEST))
             headed = any(other.finds.codes for other in rows[at + 1 : at + 2])
-            if text := _together(above, row, marks, full and not headed, is_name):
-                line = line_of(above.line.number, text, text, own=above.line.own)
-                found[-1] = Row(line, text[above.start :], above.start)
+            if joint := _joint(above, row, marks, full and not headed, is_name):
+                found[-1] = glued(above, row.part(len(row.text) - len(row.text.lstrip(_LED))), joint)
                 continue
         found.append(row)
         marks = _marks_of_list(row)
@@ -70,8 +70,8 @@ def _marks_of_list(row: Row) -> Sequence[str]:
     return _PLUS if mark in _PLUS else (mark,) if mark else ()
 
 
-def _together(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsName) -> str:
-    """The text of a list with the line below it, where it goes on there; "" where it does not."""
+def _joint(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: IsName) -> str:
+    """What joins a list with the line below it, where it goes on there; "" where it does not."""
     if row.blank or row.finds.codes or ":" in row.text or "=" in row.text or is_page_count(row.low):
         return ""
     if len(above.text) + len(row.text) > _LONGEST:
@@ -80,15 +80,15 @@ def _together(above: Row, row: Row, marks: Sequence[str], full: bool, is_name: I
         return ""
     lead, last = row.line.text[: row.start].strip(), above.line.text.rstrip()
     if lead in marks or row.text[0] in marks:
-        return f"{last} {lead or row.text[0]} {row.text.lstrip('+&/,; ')}"
+        return f" {lead or row.text[0]} "
     if lead:
         return ""
     if last.endswith(tuple(mark for mark in marks if not mark.isalpha())):
-        return f"{last} {row.text}"
+        return " "
     pieces = [piece for piece in _MARKS.split(row.text) if piece and piece not in marks]
     whole = tidy(f"{_MARKS.split(last)[-1]} {pieces[0]}")
     torn = is_name(whole) and not is_name(tidy(row.text))
-    return f"{last} {row.text}" if torn or (full and (is_name(whole) or not is_name(tidy(pieces[0])))) else ""
+    return " " if torn or (full and (is_name(whole) or not is_name(tidy(pieces[0])))) else ""
 
 
 __all__ = ["joined", "names_begin"]

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from triage.intake.lines.goingon import ends_with_status
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -83,13 +84,6 @@ def _entry(rows: Sequence[Row], first: int) -> Row | None:
         if row.finds.codes:
             return row if len(row.finds.codes) == 1 else None
     return None
-
-
-def ends_with_status(low: str) -> bool:
-    """Whether a line ends with the status of a code."""
-    low = low.rstrip(" )].,;|")
-    told = states.in_text(low)
-    return bool(told) and told[-1].end >= len(low)
 
 
 def _ends_so(rows: Sequence[Row]) -> bool:

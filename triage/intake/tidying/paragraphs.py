@@ -11,44 +11,37 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
+from triage.intake.lines.glue import closed, glued
+from triage.intake.lines.goingon import (
+    BREAKS,
+    GOES_ON,
+    LIST_LIKE,
+    PROSE,
+    begins_with_status,
+    fits,
+    is_answered,
+    last_word,
+    tears_name,
+)
 from triage.intake.lines.row import Row
 from triage.intake.plain import signs
-from triage.intake.plain.characters import has_digit, line_of
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import WORD, word_set
-from triage.intake.said.answers import spoken, takes_object
-from triage.intake.words.vocabulary import STATES
+from triage.intake.plain.phrases import WORD
+from triage.intake.said.answers import spoken
 
-_GRAMMAR = word_set(
-    "the a an is are was were has have had and in from did does not no there this that of with at to it we i on "
-    "then but also both after before "
-    "der die das ist sind hat haben und im in aus nicht kein keine mit auch es wir dann aber nach vor den dem ein "
-    "eine "
-    "le la les est sont a ont et dans de du des pas ne aucun avec aussi il on puis mais apres avant un une "
-    "el los las es son ha han y en del no ningun con tambien se luego pero despues antes uno una"
-)
-#: What tells of codes and answers; a line that ends with one goes on in the next.
-_TELLS = word_set(
-    "shows show gives give gave got get gets reports running would could cannot stayed nothing dropped went "
-    "down as zeigt zeigen meldet melden gibt nichts affiche indique donne rien muestra muestran presenta da nada "
-    "donnent remonte steht stehen tiene tienen threw throws"
-)
 #: A paragraph has several such words in it.
-_SIGN = signs.of_words((_GRAMMAR | _TELLS).__contains__)
-#: No sentence begins with one of these.
-_VERBS = word_set(
-    "from did does is are was were has have and or shows show gives gave stayed would hat haben hatte ist sind und "
-    "oder zeigt meldet a ont est sont et ou indique ha han son y o tiene muestra"
-)
+_SIGN = signs.of_words(PROSE.__contains__)
 _JOINT = lazily(r"[,;]\s|\s-+\s|[.!?]\s")
 _HEADING = lazily(r"[^,.;!?]*:")
 _SENTENCE = lazily(r"[.!?](?:\s|$)")
-_LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 _TIGHT_COMMA = lazily(r",(?![ 0-9]|$)")
-_KEYED = lazily(r"[^:]{1,24}:\s")
+_KEYED = lazily(r"[^:]{1,24}:(?=[^\W\d]|\s)")
 #: Brackets that no sentence is told in.
 _CLOSERS = "]}>"
 _MOST, _MOST_HEAD, _SHORT, _LEAST = 60, 4, 40, 18
+#: A line that lacks no more than so much of the width is full.
+_SLACK = 4
 
 
 def join(rows: Sequence[Row], is_name: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -88,7 +81,7 @@ def _stretch(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
     ends = []
     for at, (above, below) in enumerate(pairwise(rows)):
         ended = above.text[-1] in ".!?" or (at == 0 and _greets(above))
-        if ended and lengths[at] + 1 + len(below.text.split(" ", 1)[0]) < max(lengths) - 3:
+        if ended and fits(lengths[at], below.text, max(lengths) - _SLACK):
             ends.append(at + 1)
     found: list[Row] = []
     for start, end in pairwise([0, *ends, len(rows)] if ends else [0]):
@@ -125,15 +118,15 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
     width = max(lengths)
     if width < 30 or any(length < 0.6 * width for length in lengths[:-1]):
         return False
-    if any(_LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
+    if any(LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
     # A line ends where the next word no longer fitted.
-    firsts = [1 if _dashed(row) else len(row.text.split(" ", 1)[0]) for row in rows[1:]]
-    if any(length + 1 + first < width - 3 for length, first in zip(lengths, firsts, strict=False)):
+    firsts = ["-" if _dashed(row) else row.text for row in rows[1:]]
+    if any(fits(length, first, width - _SLACK) for length, first in zip(lengths, firsts, strict=False)):
         return False
     text = " ".join(row.low for row in rows)
     words = [word for word in WORD.findall(text) if not has_digit(word)]
-    small = sum(word in _GRAMMAR or word in _TELLS for word in words)
+    small = sum(word in PROSE for word in words)
     if len(words) < 8 or small < 0.1 * len(words) or _is_list(rows):
         return False
     sentences = len(_SENTENCE.findall(text))
@@ -168,7 +161,7 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     """Whether a line breaks off within a sentence: behind or before a small word, or within a name."""
     if _dashed(below) or _hyphened(above.text, below):
         return True
-    if below.text[0] == "(" and above.finds.codes and (told := STATES.find(below.low[:32])) and told[0].start < 2:
+    if below.text[0] == "(" and above.finds.codes and begins_with_status(below.low):
         return True
     keyed = _KEYED.match(below.text)
     if keyed is not None and is_name(below.text[: keyed.end()].rstrip(": ")):
@@ -179,19 +172,14 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
         last = above.text.rstrip(":").split()[-3:]
         named = above.text[-1:] == ":" and any(is_name(" ".join(last[-left:])) for left in range(1, len(last) + 1))
         return named or (above.text[-1:] == "," and below.text[0].islower())
-    said = spoken(above.low) if below.text[0].isupper() else ()
-    if said and said[-1].end >= len(above.low) and not takes_object(above.low, said[-1]):
-        # "Gateway antwortet nicht" is told to its end.
+    if below.text[0].isupper() and is_answered(above.low):
         return False
-    last, first = above.text.split()[-3:], below.text.split()[:3]
-    ends, starts = above.low.split()[-1].lstrip("(["), WORD.match(below.low)
-    if has_digit(ends) and (told := STATES.find(below.low[:24])) and not told[0].start:
+    ends, starts = last_word(above.low), WORD.match(below.low)
+    if has_digit(ends) and begins_with_status(below.low):
         return True
-    if ends in _GRAMMAR or ends in _TELLS or (starts is not None and below.text[0].islower() and starts[0] in _VERBS):
+    if ends in BREAKS or (keyed is None and starts is not None and below.text[0].islower() and starts[0] in GOES_ON):
         return True
-    return any(
-        is_name(" ".join([*last[-left:], *first[:right]]).rstrip(".,;:"))
-        for left in range(1, len(last) + 1) for right in range(1, len(first) + 1))
+    return tears_name(above.text, below.text, is_name)
 
 
 def _hyphened(text: str, below: Row) -> bool:
@@ -206,10 +194,8 @@ def _dashed(row: Row) -> bool:
 
 def _joined(rows: Sequence[Row]) -> Row:
     """Several rows as one; it stands where the first of them does."""
-    text = rows[0].text
+    one = rows[0]
     for row in rows[1:]:
-        joint = "" if _hyphened(text, row) else " - " if _dashed(row) else " "
-        text = f"{text}{joint}{row.text}"
-    # In a sentence two spaces are a slip, no gap between columns.
-    text = " ".join(text.split())
-    return Row(line_of(rows[0].line.number, text, text, own=rows[0].line.own), text, 0)
+        one = glued(one, row, "" if _hyphened(one.text, row) else " - " if _dashed(row) else " ")
+    line = closed(one.line, one.start)
+    return Row(line, line.text[one.start :], one.start)

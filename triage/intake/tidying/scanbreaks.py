@@ -16,18 +16,17 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence, Set
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line, line_of, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases, states, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.dates import MONTH
-
-IsName = Callable[[str], bool]
 
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-9a-f]{4}(?![0-9a-f])")
 _KEY = lazily(r"[\s|>*-]*(?:[0-9]{1,3}[.)]\s+)?([a-z][a-z ]{2,20}?)\s*[:=]\s*(?=[a-z])")

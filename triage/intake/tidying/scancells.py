@@ -11,14 +11,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from triage.intake.codes.found import find
-from triage.intake.lines.row import Cell, Row, finds_of
+from triage.intake.lines.row import Cell, Row
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import line_of
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
 from triage.intake.said import dates, engine_state, outside, phases, volts
 from triage.intake.said.answers import answer_of_cell
-from triage.intake.said.near import small
 from triage.intake.words.volt_words import LOWEST
 
 #: A cell that says nothing was there.
@@ -93,9 +92,7 @@ def holds_scans(cells: Sequence[Cell]) -> bool | None:
 
 def row_like(like: Row, text: str) -> Row:
     """A row of ``text`` at the line of another."""
-    low = small(text)
-    line = line_of(like.line.number, text, text, own=like.line.own)
-    return Row(line, text, 0, low, finds_of(line, text, low))
+    return Row(line_of(like.line.number, text, text, own=like.line.own), text, 0)
 
 
 __all__ = ["LONGEST_HEAD", "NOTHING", "holds_scans", "is_label", "names_a_scan", "of_the_scan", "row_like"]

@@ -14,10 +14,11 @@ in such a place and stays open is refused by :mod:`triage.intake.codes.found`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from triage.intake.lines.spacing import Respaced, with_places
+from triage.intake.naming import IsName
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
@@ -25,8 +26,6 @@ from triage.intake.plain.characters import Line, has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import near, states
-
-IsName = Callable[[str], bool]
 
 #: A code that spaces may stand in. Its letter comes first, so that a search passes over other characters at once.
 _SPLIT = lazily(

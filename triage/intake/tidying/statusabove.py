@@ -14,7 +14,6 @@ from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
 from triage.intake.said import states
-from triage.intake.said.near import small
 
 _FEWEST, _LONGEST = 2, 40
 
@@ -33,7 +32,7 @@ def put_behind(rows: Sequence[Row]) -> list[Row]:
     kept = list(rows)
     for at in above:
         text = f"{rows[at].text.rstrip()} [{rows[at - 1].text.strip(' :-')}]"
-        kept[at] = Row(rows[at].line, text, rows[at].start, small(text), rows[at].finds)
+        kept[at] = rows[at].saying(text, rows[at].finds)
         kept[at - 1] = Row(rows[at - 1].line, "", 0)
     return kept
 

@@ -22,7 +22,6 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.plain.remember import LONGEST
 from triage.intake.said import states
-from triage.intake.said.near import small
 from triage.model.snapshot import StatusWord
 
 _TICKED, _OPEN = "\u2611\u2612\u2713\u2714\u2705", "\u2610"
@@ -87,12 +86,12 @@ def told(rows: Sequence[Row]) -> list[Row]:
         if not _below_a_code(rows, at):
             if len(asked) == 1 and "?" in row.text:
                 # Of a module rather than of a code, a question is a key as well.
-                found[at] = _rewritten(row, row.text.replace("?", ":", 1))
+                found[at] = row.saying(row.text.replace("?", ":", 1), row.finds)
             continue
         done = last
-        found[at] = _rewritten(row, f"Status: {_status(asked) or '-'}")
+        found[at] = row.saying(f"Status: {_status(asked) or '-'}", row.finds)
         for below in range(at + 1, last + 1):
-            found[below] = _rewritten(rows[below], "Status: -")
+            found[below] = rows[below].saying("Status: -", rows[below].finds)
     return found
 
 
@@ -170,7 +169,7 @@ def _beside(row: Row) -> Row:
     asked = _asked(low[box.start() :].rstrip()) if box is not None else []
     if box is None or len(asked) < 2:
         return row
-    return _rewritten(row, f"{row.text[: box.start()]}{_status(asked) or ''}".rstrip())
+    return row.saying(f"{row.text[: box.start()]}{_status(asked) or ''}".rstrip(), row.finds)
 
 
 def _below_a_code(rows: Sequence[Row], at: int) -> bool:
@@ -184,11 +183,6 @@ def _below_a_code(rows: Sequence[Row], at: int) -> bool:
         if role_of(row.low.split("  ")[0].split(":")[0].split("=")[0].strip()) in ("module", "code"):
             return role_of(row.low.split("  ")[0].split(":")[0].split("=")[0].strip()) == "code"
     return False
-
-
-def _rewritten(row: Row, text: str) -> Row:
-    """The row with another text; its codes stand where they stood."""
-    return Row(row.line, text, row.start, small(text), row.finds, behind=row.behind)
 
 
 __all__ = ["told"]

@@ -11,12 +11,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 
-from triage.intake.lines.row import Row, finds_of
+from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said.answers import spoken
-from triage.intake.said.near import small
 
 _TICKS = "\u2713\u2714\u2611\u2705"
 _CROSSES = "\u2717\u2718\u274c\u2715\u2716\u274e"
@@ -60,8 +59,8 @@ def told(rows: Sequence[Row], is_name: Callable[[str], bool]) -> list[Row]:
             text = row.text[begin:]
         else:
             continue
-        low = small(text)
-        found[at] = Row(row.line, text, row.start + begin, low, finds_of(row.line, text, low), later=row.later)
+        found[at] = row.part(begin).saying(text)
+        found[at].later = row.later
     return found
 
 

@@ -13,8 +13,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.spacing import with_places
-from triage.intake.plain.characters import Line, line_of
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.words.answerwords import EVERY
@@ -50,8 +51,8 @@ def joined(found: Sequence[Line], of_a_name: IsWord) -> list[Line]:
     for line in found:
         above = mended[-1] if mended else None
         if above is not None and _is_torn(above, line, known):
-            text = above.text.rstrip().removesuffix("-") + line.text.lstrip()
-            mended[-1] = line_of(above.number, text, text, own=above.own)
+            end, start = len(above.text.rstrip().removesuffix("-")), len(line.text) - len(line.text.lstrip())
+            mended[-1] = lines_glued(above, line, "", end=end, start=start)
         else:
             mended.append(line)
     return [_closed(line, known) for line in mended]

@@ -12,9 +12,10 @@ the scan, the supply) stays. One that counts the modules of one answer and names
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
 from triage.intake.plain import signs
 from triage.intake.plain.characters import has_digit
@@ -65,8 +66,6 @@ _NUMBER_BEHIND = lazily(r"[\s:=(]{0,4}[0-9]{1,3}(?![0-9.,/:-]*[0-9])\s?[)\]]?")
 _LONGEST = 200
 
 _SIGN = signs.of_words((_MODULES | _EITHER | _COUNTS).__contains__)
-
-IsName = Callable[[str], bool]
 
 
 def left_out(rows: Sequence[Row], is_name: IsName) -> list[Row]:

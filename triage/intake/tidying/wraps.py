@@ -13,40 +13,30 @@ A line is full where the first word of the next would not have fitted behind it:
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise, takewhile
 
+from triage.intake.lines import goingon
+from triage.intake.lines.glue import lines_glued
+from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, with_blanks
-from triage.intake.plain.characters import Line, line_of
+from triage.intake.naming import IsName
+from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import word_set
 from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
 from triage.intake.tidying.namesbelow import names_begin
-from triage.intake.tidying.pagebreaks import ends_with_status
 from triage.intake.words.volt_words import LOWEST
 
-IsName = Callable[[str], bool]
-
-_PREFIX = lazily(r"[ \t>]*")
 _CODE = lazily(
     r"(?<![a-z0-9])(?:[pcbu][ -]?[0-3o][0-9a-fo]{3}(?:(?:[-: ]?| ftb )[0-9a-f]{2})?|"
     r"spn[ :=]{0,2}[0-9]{1,7}.{0,4}fmi[ :=]{0,2}[0-9]{1,2})(?![a-z0-9])"
 )
-_STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
-#: No line of a list ends with one of these.
-_LEADS_ON = word_set(
-    "with from by of to the and or as in at not is has have was are mit von zu und oder der die das dem bei als im "
-    "hat ist nicht avec de du des et dans est con del y en como"
-)
 #: What a sentence before the last name of a line ends with.
 _TURNS = (". ", " then ", " next ", ", ")
-#: A verb of saying, at the end of a line with its codes below; what goes on with a code above.
-_TELLS = word_set(
-    "has have had shows show showing gives gave giving reports reported threw throws got get hat haben hatte meldet "
-    "zeigt affiche indique remonte donne tiene muestra presenta")
+#: What goes on with a code above.
 _ONE_MORE = lazily(r"(?:and|und|et|y|plus|&|\+) ")
 _PIECE = lazily(r"\s+[-(]|\s{2,}|[:;,(]")
 _COLUMN = lazily(r"\s{2,}")
@@ -90,19 +80,17 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             kept.append(row)
             continue
         above = kept[place] if place >= 0 else None
-        bare = row.line.text[_prefix(row.line) :].rstrip()
-        rest = place > 0 and _coded_first(kept[place - 1].low) and not ends_with_status(kept[place - 1].low)
+        bare = row.line.text[prefix(row.line) :].rstrip()
+        rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
-                last <= most < last + 1 + len(bare.split(" ", 1)[0]) and (
+                last <= most and not fits(last, bare, most) and (
                     at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
             cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
-            gap = "  " if cell else " "
-            text = f"{above.line.text.rstrip()}{gap}{bare}"
-            line = line_of(above.line.number, text, text, own=above.line.own)
-            kept[place] = Row(line, text[above.start :], above.start)
+            line = lines_glued(above.line, row.line, "  " if cell else " ", start=prefix(row.line))
+            kept[place] = Row(line, line.text[above.start :], above.start)
         else:
             again, place = False, len(kept)
             kept.append(row)
@@ -123,7 +111,7 @@ def _rests_in_lists(rows: Sequence[Row], width: int, pages: set[int], is_name: I
         rests = [at for at in range(coded[0] + 1, end) if at not in heads and at not in pages]
         # Behind the last code stands what ends the scan as well.
         within = [at for at in rests if at < coded[-1] and not _answers(rows[at])]
-        if any(_prefix(rows[at].line) < _prefix(rows[coded[0]].line) for at in within):
+        if any(prefix(rows[at].line) < prefix(rows[coded[0]].line) for at in within):
             # Further left than the codes stand the names of their modules.
             continue
         if len(within) >= _FEWEST_RESTS and all(_is_rest(rows, at, width, is_name) for at in within):
@@ -145,23 +133,24 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     line, before = rows[at].line, at - 1
     while before and (rows[before].blank or is_page_count(rows[before].low)):
         before -= 1
-    bare, prefix = line.text[_prefix(line) :].rstrip(), _prefix(line)
-    if prefix > _prefix(rows[before].line) or _STARTED.match(line.low, prefix) or is_name(bare.strip(" :")) or (
+    lead = prefix(line)
+    bare = line.text[lead:].rstrip()
+    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
             _are_rows(rows[before].low, rows[at].low)):
         return False
     if "  " in bare and _CODE.search(line.low) is not None:
         # A row of a table: its code stands in the column of the others.
         return False
     cell = _COLUMN.split(bare, maxsplit=1)
-    if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[prefix:].rstrip()) is not None):
+    if len(cell) > 1 and (is_name(cell[0].strip(" :")) or named_answer(line.low[lead:].rstrip()) is not None):
         # A name in a column of its own: "Climate      no faults".
         return False
-    return width < _width(rows[before].line) + 1 + len(bare.split(" ", 1)[0])
+    return not fits(_width(rows[before].line), bare, width)
 
 
 def _width(line: Line) -> int:
     """The width of a line as it was pasted, without the marks of a quote."""
-    return len(line.raw.rstrip()) - _prefix(line)
+    return len(line.raw.rstrip()) - prefix(line)
 
 
 def _may_join(above: Row, row: Row) -> bool:
@@ -172,22 +161,17 @@ def _may_join(above: Row, row: Row) -> bool:
         above.line.text.rstrip().endswith(above.text.rstrip()))
 
 
-def _prefix(line: Line) -> int:
-    match = _PREFIX.match(line.text)
-    return match.end() if match is not None else 0
-
-
 def _hangs(above: Line, line: Line, is_name: IsName) -> bool:
     """Whether a line set in further than the code above is the rest of its description, with the status."""
-    low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
-    return _prefix(line) > _prefix(above) and _STARTED.match(below) is None and not _ends_with_code(low) and (
-        len(low) <= _LONGEST and line.text[_prefix(line) :][:1].islower()
-        and _ends_with_its_status(low, below, is_name))
+    low, below = above.low[prefix(above) :].rstrip(), line.low[prefix(line) :].rstrip()
+    if prefix(line) <= prefix(above) or goingon.STARTED.match(below) or not line.text[prefix(line) :][:1].islower():
+        return False
+    return not _ends_with_code(low) and len(low) <= _LONGEST and _ends_with_its_status(low, below, is_name)
 
 
 def _ends_with_its_status(low: str, below: str, is_name: IsName) -> bool:
     """Whether a line ends with the status that the code above lacks, behind words of its description."""
-    return _coded_first(low) and not ends_with_status(low) and ends_with_status(below) and not (
+    return _coded_first(low) and not goingon.ends_with_status(low) and goingon.ends_with_status(below) and not (
         states.leading(below.partition(":")[2].strip() or below, 0) or _CODE.search(below) is not None
         or _begins_with_name(low, below, is_name))
 
@@ -200,27 +184,27 @@ def _begins_with_name(low: str, below: str, is_name: IsName) -> bool:
 def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) -> bool:
     """Whether a full line breaks off within what the next one ends. ``again``: it was put together itself; ``rest``:
     a code that lacks its status stands above it."""
-    low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
-    if not low or not below or _prefix(line) > _prefix(above) or len(low) > _LONGEST:
+    begin, start = prefix(above), prefix(line)
+    low, below = above.low[begin:].rstrip(), line.low[start:].rstrip()
+    if not low or not below or start > begin or len(low) > _LONGEST:
         return False
-    if above.text[: _prefix(above)].count(">") != line.text[: _prefix(line)].count(">"):
+    if above.text[:begin].count(">") != line.text[:start].count(">"):
         return False
     if _are_rows(low, below) or low[0] == low[-1] == "|":
         return False
-    opened = low.rfind("(")
-    if opened > low.rfind(")") and below.find(")") > 0 and "(" not in below[: below.find(")")]:
+    if goingon.tears_bracket(low, below):
         return True
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
-    if _CODE.search(low) is None and "  " in low and ends_with_status(low) and _CODE.match(below) is not None:
+    if _CODE.search(low) is None and "  " in low and goingon.ends_with_status(low) and _CODE.match(below) is not None:
         # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it.
-        return not rest and _prefix(line) == _prefix(above)
-    if line.text[_prefix(line)].islower() and _ends_with_its_status(low, below, is_name):
+        return not rest and start == begin
+    if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
         # "12.9 V, lowest" above "value 12.5 V"
         return True
-    if _STARTED.match(below) is not None or "   " in low:
+    if goingon.STARTED.match(below) is not None or "   " in low:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
         return True
@@ -237,13 +221,13 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
             return False
         # "PBM = C1BEA (active);" above "C0110 (stored)"
         return not _coded_first(low) if coded else below.count(low[-1]) < low.count(low[-1])
-    if low.rpartition(" ")[2] in _LEADS_ON:
+    if goingon.last_word(low) in goingon.LEADS_ON:
         return True
     if _begins_with_status(below) and ((below[0] in "([" and low[0] not in "([") or _ends_with_code(low)):
         return True
-    if coded or low[-1] in ".!?" or not line.text[_prefix(line)].islower():
+    if coded or low[-1] in ".!?" or not line.text[start].islower():
         return False
-    if _coded_first(low) and any(map(str.isupper, above.text[_prefix(above) + _BEHIND :])) and not (
+    if _coded_first(low) and any(map(str.isupper, above.text[begin + _BEHIND :])) and not (
             _CODE.search(below) is not None or spoken(below) or _begins_with_name(low, below, is_name)):
         return True
     # The rest of what was wrapped before, or of a title with its status behind it: no row of the text begins so.
@@ -279,7 +263,7 @@ def _names_of_below(low: str, below: str, is_name: IsName) -> bool:
 
 def _tells_of_below(low: str, below: str) -> bool:
     """Whether a verb of saying above leads to the code below, or that is one more than a code above."""
-    if low.rpartition(" ")[2] in _TELLS and " " in low:
+    if goingon.last_word(low) in goingon.SHOWS and " " in low:
         return _CODE.match(below) is not None
     more = _ONE_MORE.match(below)
     return more is not None and _CODE.match(below, more.end()) is not None and _CODE.search(low) is not None
@@ -287,13 +271,8 @@ def _tells_of_below(low: str, below: str) -> bool:
 
 def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:
     """Whether the last words of a line and the first of the next are one name that neither is alone."""
-    ends, starts = low[-60:].split(" ")[-_MOST_WORDS:], below[:60].split(" ")[:_MOST_WORDS]
     # A name alone in its line may be a heading.
-    return not is_name(below.strip(" :")) and any(
-        is_name(" ".join([*ends[-left:], *starts[:right]]).strip(" .,;:)(|"))
-        for left in range(1, len(ends) + 1) for right in range(1, len(starts) + 1)
-        if ends[-1][-1:].isalnum()
-    )
+    return not is_name(below.strip(" :")) and goingon.tears_name(low, below, is_name)
 
 
 def _begins_with_status(below: str) -> bool:
@@ -319,12 +298,7 @@ def _spans(low: str, below: str) -> bool:
     begins with a status of its own ("stored - B1342 - Radio")."""
     if _LED_BY_ONE.match(below, states.leading(below, 0)) is not None and states.leading(below, 0):
         return False
-    head, tail = low[-30:].lstrip(), below[:30]
-    place = len(head)
-    text = f"{head} {tail}"
-    hits = [(hit.start, hit.end) for hit in spoken(text)]
-    hits += [(hit.start, hit.end) for hit in states.in_text(text)]
-    return any(start < place < end for start, end in hits)
+    return any(goingon.torn(low, below, spoken)) or any(goingon.torn(low, below, states.in_text))
 
 
 __all__ = ["joined"]
