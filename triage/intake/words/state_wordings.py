@@ -59,6 +59,8 @@ _STORED: tuple[Slots, ...] = (
         "present | active | current | failing",
         f"- | any more | anymore | any longer | {_MOMENT}",
     ),
+    ("not | isn t | is not | isnt | no longer", _MOMENT,
+     "present | active | current | failing | there | set | showing"),
     (
         "not | isn t | not currently",
         "there | showing | seen | set",
@@ -179,6 +181,7 @@ _CURRENT: tuple[Slots, ...] = (
     ("still | now | currently | is | is still | permanently | always", "there | showing",
      f"- | {_MOMENT} | all the time"),
     ("exists | existing", _MOMENT),
+    (_MOMENT, "present | active | failing | current | there | set | live | failed"),
     ("present | active | failing | current | there | set | live", f"{_MOMENT} | all the time | on this scan"),
     ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
