@@ -186,6 +186,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = keymarks.told(logs.unstamped(found), names.likely)
+    keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     led = scanlead.parted(phasecells.parted(found), names.find)

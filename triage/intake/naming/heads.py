@@ -31,7 +31,7 @@ ROLES: dict[str, frozenset[str]] = {
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
-        enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
+        einheit | enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
         almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug |
         electronic control unit | electronic control units | electronic control module | electronic module |
         electronic unit | electronic system | vehicle system | vehicle module | on-board computer |

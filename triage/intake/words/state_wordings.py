@@ -327,10 +327,17 @@ _CONFIRMED: tuple[Slots, ...] = (
     ("bestatigte | bestaetigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("fehler | defaut | code | fallo | averia | codigo", "bestatigt | confirme | confirmado | confirmada"),
 )
+_PERMANENT: tuple[Slots, ...] = (
+    ("permanent | permanent dtc | permanent code | permanent fault",
+     "not erasable | not clearable | non erasable | cannot be erased | can t be erased | cannot be cleared | "
+     "can t be cleared",
+     "- | by tool | by the tool | by scan tool | by a scan tool | with the tool | with a scan tool | by tester"),
+)
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {
     "stored": _STORED,
     "pending": _PENDING,
     "confirmed": _CONFIRMED,
     "current": _CURRENT,
+    "permanent": _PERMANENT,
 }
