@@ -41,6 +41,7 @@ from triage.intake.tidying import (
     atsigns,
     blockaddresses,
     blocks,
+    boldkeys,
     breaks,
     cellsbelow,
     codefirst,
@@ -120,7 +121,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
-    found = columncolons.barred(threads.told(found, names.listed))
+    found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
