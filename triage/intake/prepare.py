@@ -90,6 +90,7 @@ from triage.intake.tidying import (
     scanbreaks,
     scanlead,
     scannames,
+    senderkeys,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -186,7 +187,7 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
-    found = keymarks.told(logs.unstamped(found), names.likely)
+    found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)
     keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
