@@ -80,3 +80,23 @@ _STOPS = [
 @pytest.mark.parametrize(("text", "want"), _STOPS)
 def test_what_ends_a_sentence_or_a_status_is_not_carried_on(text: str, want: dict[str, list[str]]) -> None:
     assert modules_of(text) == want
+
+
+@pytest.mark.parametrize("status", ["conf.", "pend.", "stored"])
+def test_a_short_status_between_a_verb_and_its_code_ends_no_sentence(status: str) -> None:
+    found = modules_of(f"In ABS I found U0128 (active). BCM gives {status} U0073 (Bus A off). Radio did not answer.")
+    assert [code[:5] for code in found["body control"]] == ["U0073"]
+    assert found["anti-lock brakes"] == ["U0128 current"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ABS has U0520 (saved). Found U0111 (coolant level, not active) and U0557 (valve, not failing) in Fnord box.",
+        "ABS: U0520 saved\nfound U0111 and U0557, both memorised in FNB",
+        "ABS: U0520 saved. Found U0111 and U0557, memorised in FNB.",
+    ],
+)
+def test_a_sentence_of_finding_ends_with_a_module_that_nobody_knows(text: str) -> None:
+    found = list(modules_of(text).values())
+    assert found == [["U0520 stored"], ["U0111 stored", "U0557 stored"]]
