@@ -71,7 +71,7 @@ _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
 #: The description right behind a code.
-_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
+_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}(?:\([^()\[\]\n]{1,40}\)[^()\[\]\n]{0,40})?[)\]]")
 #: Who or what else may be told of before a dash: "Customer - no answer", "Fuse F3 - ok", "Quick scan - no faults".
 _NO_UNITS = word_set(
     "scan scans rescan read reading readout test tests check drive run codes faults total sum list report customer "

@@ -215,6 +215,10 @@ def is_slip(letter: str, body: str, digits: int) -> bool:
     if digits >= 2 and body[0].isdigit() and not body.strip("0123456789O"):
         # "p03OO": no word has capital letters O behind its digits.
         return True
+    if digits and letter.islower() and "O" in body and body[0] in "O0123" and not (
+            body.strip("Oabcdef0123456789")):
+        # "pOaa6", "cOO3a": no word has capital letters O among small ones.
+        return True
     if digits >= 2:
         return letter.isupper() or not any(c.isupper() for c in body) or digits >= 3
     if digits == 0:
