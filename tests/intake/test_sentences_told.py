@@ -110,5 +110,5 @@ def test_a_phase_at_the_beginning_of_a_later_sentence() -> None:
 
 
 def test_a_status_in_brackets_with_brackets_of_its_own() -> None:
-    text = "Dash: P2146 (Supply, conf.), U0428 (Invalid data from steering angle sensor, pending (first trip)) and P0442."
+    text = "Dash: P2146 (Supply, conf.), U0428 (No data from steering angle sensor, pending (first trip)) and P0442."
     assert modules_of(text) == {"instrument cluster": ["P2146 confirmed", "U0428 pending", "P0442"]}
