@@ -199,3 +199,21 @@ def test_what_a_sentence_says_of_a_module_between_two_with_codes(said: str, answ
 def test_no_fault_that_the_module_knows_of_is_clean(line: str) -> None:
     assert modules_of(f"Module: ABS\n  C0035   Wheel sensor\nModule: Steering\n  {line}\n") == {
         "anti-lock brakes": ["C0035"], "power steering": ["clean"]}
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("ABS has C0035. No answer from Gearbox, Fnord box and Engine. Radio is clean.",
+         {"transmission control": ["silent"], "Fnord box": ["silent"], "engine control": ["silent"],
+          "radio": ["clean"]}),
+        ("ABS tiene C0035. Sin averías en Sensor de fnord, Dirección + Retarder. Radio no responde.",
+         {"Sensor de fnord": ["clean"], "power steering": ["clean"], "retarder": ["clean"], "radio": ["silent"]}),
+        ("ABS has C0035. Fnord box - unable to connect. Radio is clean.",
+         {"Fnord box": ["silent"], "radio": ["clean"]}),
+        # Whom or what nobody asked for codes.
+        ("ABS has C0035. Customer - no answer. Quick check - no faults. Radio is clean.", {"radio": ["clean"]}),
+    ],
+)
+def test_names_that_nobody_knows_beside_an_answer_of_a_sentence(text: str, expected: dict[str, list[str]]) -> None:
+    assert modules_of(text) == {"anti-lock brakes": ["C0035"], **expected}

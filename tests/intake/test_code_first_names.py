@@ -211,3 +211,37 @@ def test_names_set_in_below_their_codes(bullet: str, behind: str) -> None:
 def test_descriptions_set_in_below_codes_name_nothing() -> None:
     text = "P0562\n   Alternator\nU0140\n   Bus fault\nC0035\n   Wheel sensor left\nB1000\n   Gateway\n"
     assert list(modules_of(f"ABS\n{text}")) == ["anti-lock brakes"]
+
+
+BEHIND_KEYS = [
+    # Names behind a key for them, which nobody knows.
+    ("P0560 / Unit: Crane box, stored\nB1676 / Unit: Crane box, present\nC0110 / Unit: Winch box, not present",
+     {"Crane box": ["P0560 stored", "B1676 current"], "Winch box": ["C0110 stored"]}),
+    ("P0560 / Einheit: Fnordanlage, passiv\nB1676 / Einheit: Fnordanlage, vorhanden",
+     {"Fnordanlage": ["P0560 stored", "B1676 current"]}),
+    ("SPN 105 FMI 3 / Control unit: crane box, no longer failing\nclean: rain sensor",
+     {"crane box": ["SPN 105 FMI 3 stored"], "rain sensor": ["clean"]}),
+    # A plain "ECU" as that key, behind a description that ends with the name of a module.
+    ("P0106, pressure not plausible / ECU: radio\nU0103, no signal from shift lever / ECU: radio",
+     {"radio": ["P0106", "U0103"]}),
+]  # fmt: skip
+BEHIND_WORDS = [
+    # In brackets behind the words of a description, in every line.
+    ("P1602  Supply interrupted [TCU]  currently present\nP0130 73  Sensor circuit [SCCM]  still failing",
+     {"transmission control": ["P1602 current"], "steering column": ["P0130-73 current"]}),
+    # In brackets behind a status with brackets of its own.
+    ("P0118 - Sensor input high - permanent (not erasable by tool) (boot lid module)\n"
+     "P0625 - Alternator field low - permanent (not erasable by tool) (boot lid module)",
+     {"power tailgate": ["P0118 permanent", "P0625 permanent"]}),
+    # A status in brackets behind the name in its cell.
+    ("P0670 | Horn output | CGW (confirmed)\nB1676 | Battery voltage out of range | tow module (not present any more)",
+     {"gateway": ["P0670 confirmed"], "trailer": ["B1676 stored"]}),
+    # A short description before the sign.
+    ("P0620 | Charging @ passenger door\nP0562 | System voltage much too low @ passenger door",
+     {"door, passenger": ["P0620", "P0562"]}),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), [*BEHIND_KEYS, *BEHIND_WORDS])
+def test_names_behind_keys_and_words(text: str, expected: dict[str, list[str]]) -> None:
+    assert modules_of(text) == expected

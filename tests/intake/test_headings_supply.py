@@ -6,7 +6,7 @@ All invented; wordings: common practice.
 from __future__ import annotations
 
 import pytest
-from reads import printed
+from reads import printed, scans
 
 BELOW = [
     (
@@ -178,3 +178,18 @@ BELOW_AN_ANSWER = [
 @pytest.mark.parametrize(("text", "read"), BELOW_AN_ANSWER)
 def test_a_voltage_below_an_answer(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+def test_a_voltage_above_a_marked_heading_is_of_the_scan_before_it() -> None:
+    for mark in ("## After clear", "=== After clear ===", "[After clear]"):
+        text = f"### Before clear\n\nABS: C0035\n\n*Battery: 10,90 V*\n{mark}\n\nABS: no codes\n"
+        assert scans(text) == ["before-clear 10.9 V | ABS: C0035", "after-clear | ABS: clean"]
+
+
+def test_the_supply_below_a_list_of_modules_is_that_of_all() -> None:
+    assert printed("ABS: C0035\nECM: no codes\nmodule supply 12.4 V") == "12.4 V; ABS: C0035; ECM: clean"
+    assert printed("ABS: C0035\nmodule supply 12.4 V") == "ABS 12.4 V: C0035"
+
+
+def test_a_comma_parts_a_terminal_from_its_voltage() -> None:
+    assert printed("KL30,9.1 V\nUnit,Fault code\nABS,C0035\n") == "9.1 V; ABS: C0035"

@@ -50,3 +50,20 @@ def test_the_number_of_a_job_is_no_code(line: str) -> None:
 )
 def test_codes_beside_like_words_stay(line: str, told: dict[str, list[str]]) -> None:
     assert read(line) == told | {"ABS": ["C0035"], "ECM": []}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Job no.;B1263",
+        "Calibration~C0684-R2",
+        "Kalibrierung,C0684-R2",
+        "Kalibrierung:\tC0684-R2",
+        '"Job no."\t"B1263"',
+        '"Orden n.º","B1263"',
+        "Orden n.º: B1263",
+        "| Part no. | P0562-R2 |",
+    ],
+)
+def test_a_number_in_the_cell_behind_its_label_is_no_code(line: str) -> None:
+    assert read(line) == {"ABS": ["C0035"], "ECM": []}

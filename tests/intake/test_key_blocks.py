@@ -90,3 +90,10 @@ def test_five_digits_behind_a_letter_of_standard_codes_are_told_and_not_read() -
 ])
 def test_a_legend_of_answers_names_no_module(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+@pytest.mark.parametrize("outcome", ["Outcome: read", "Respuesta: respondió", "Antwort: hat geantwortet",
+                                     "Réponse: a répondu", "Reply: see below", "Result: communication established"])
+def test_an_outcome_that_is_no_answer_heads_no_codes(outcome: str) -> None:
+    text = f"Module: ABS\n{outcome}\nCode: C0044\nStatus: stored\n\nModule: ECM\n{outcome}\nCode: P0562\n"
+    assert modules_of(text) == {"anti-lock brakes": ["C0044 stored"], "engine control": ["P0562"]}

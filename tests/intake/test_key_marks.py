@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import scans, told
+from tests.intake.reads import modules_of, scans, told
 
 BLOCKS = """
 {module}Rain sensor
@@ -72,3 +72,15 @@ def test_a_column_of_sessions() -> None:
             "Scan no. 2 - 11.10.2022 11:51;Seat heater;B2222;;13.3")
     assert scans(text) == ["12.5 V | Rain sensor: B1111; Seat heater: clean",
                            "13.3 V | Rain sensor: clean; Seat heater: B2222"]
+
+
+@pytest.mark.parametrize(("before", "behind"), [("**", "**:"), ("**", ":**"), ("__", "__ =")])
+def test_keys_in_bold_beside_each_other(before: str, behind: str) -> None:
+    text = "\n---\n".join(
+        "; ".join(f"{before}{key}{behind} {value}" for key, value in told)
+        for told in ([("Control unit", "cluster"), ("DTC", "no entries in fault memory")],
+                     [("Control unit", "ABS"), ("Result", "2 faults"), ("DTC 1", "U0100 | pending"),
+                      ("DTC 2", "C0044")],
+                     [("Control unit", "BCM"), ("DTC", "no reply from unit")]))
+    assert modules_of(text) == {"instrument cluster": ["clean"], "anti-lock brakes": ["U0100 pending", "C0044"],
+                                "body control": ["silent"]}

@@ -19,3 +19,13 @@ def test_each_value_ends_at_the_next_key(form: str) -> None:
 def test_a_word_of_a_description_before_a_colon_is_no_key() -> None:
     text = "Radio\nCode: B1341 Text: lost contact with module: cluster State: stored\nABS\nno codes\n"
     assert modules_of(text) == {"radio": ["B1341 stored"], "anti-lock brakes": ["clean"]}
+
+
+def test_numbered_codes_of_a_line_keep_their_statuses() -> None:
+    text = ("ECU=4WD; fault=U0110; fault state=PASSIVE; text=lost drive\n\n"
+            "ECU=Crane box; fault 1=U0122; fault state=pending; fault 2=P0403; fault state=stored")
+    assert modules_of(text) == {"all-wheel drive": ["U0110 stored"],
+                                "Crane box": ["U0122 pending", "P0403 stored"]}
+    before = "Unit: ABS; State: stored; DTC: C0035; State: active; DTC: C0036\nUnit: ECM; State: stored; DTC: P0562"
+    assert modules_of(before) == {"anti-lock brakes": ["C0035 stored", "C0036 current"],
+                                  "engine control": ["P0562 stored"]}

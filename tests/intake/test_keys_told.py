@@ -102,3 +102,9 @@ def test_the_mileage_below_a_code_is_stored_with_it(line: str) -> None:
 def test_the_mileage_of_the_vehicle_is_stored_with_no_code(text: str) -> None:
     [code] = read_text(text, load()).snapshots[0].modules[0].codes
     assert code.freeze_frame is None
+
+
+def test_a_word_for_where_codes_are_from_heads_blocks_of_keys() -> None:
+    text = ("Where:  radio\nFault code:  none found\n====\nWhere:  Crane box\nPart no.:  71.96.7009\n"
+            "Fault code 1:  P0088\nStatus:  confirmed\n====\nWhere:  Smart key\nFault code 1:  P0420\n")
+    assert modules_of(text) == {"radio": ["clean"], "Crane box": ["P0088 confirmed"], "keyless entry": ["P0420"]}

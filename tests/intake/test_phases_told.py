@@ -176,3 +176,20 @@ def test_what_a_word_for_a_status_means_tells_of_no_scan(legend: str) -> None:
     scan = reading.snapshots[0]
     assert (scan.phase, reading.events) == (None, [])
     assert [(code.code, code.status) for module in scan.modules for code in module.codes] == [("P0562", "stored")]
+
+
+@pytest.mark.parametrize(
+    ("heading", "phase"),
+    [
+        ("After road trip", "after-run"), ("After a spin round the block", "after-run"),
+        ("after test ride", "after-run"),
+        ("Once round the block", "after-run"), ("Nach einer Runde um den Block", "after-run"),
+        ("Nach Ausfahrt", "after-run"), ("Tras dar una vuelta", "after-run"), ("Après un tour", "after-run"),
+        ("After battery change", "after-repair"), ("Nach Masseband erneuert", "after-repair"),
+        # Of other things.
+        ("Après un tour de clé", None), ("after ride height", None),
+    ],
+)
+def test_a_drive_and_a_change_in_other_words(heading: str, phase: str | None) -> None:
+    found = phases.find(low(heading))
+    assert (found.phase if found is not None else None) == phase

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from code_tables import load
 from tests.intake.reads import modules_of
+from triage.intake.read import read_text
 
 _BEHIND = [
     ("BCM has B1318 stored. In the Forward camera module I get U0300-31 and U0101-15.",
@@ -80,3 +82,33 @@ _STOPS = [
 @pytest.mark.parametrize(("text", "want"), _STOPS)
 def test_what_ends_a_sentence_or_a_status_is_not_carried_on(text: str, want: dict[str, list[str]]) -> None:
     assert modules_of(text) == want
+
+
+@pytest.mark.parametrize("status", ["conf.", "pend.", "stored"])
+def test_a_short_status_between_a_verb_and_its_code_ends_no_sentence(status: str) -> None:
+    found = modules_of(f"In ABS I found U0128 (active). BCM gives {status} U0073 (Bus A off). Radio did not answer.")
+    assert [code[:5] for code in found["body control"]] == ["U0073"]
+    assert found["anti-lock brakes"] == ["U0128 current"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ABS has U0520 (saved). Found U0111 (coolant level, not active) and U0557 (valve, not failing) in Fnord box.",
+        "ABS: U0520 saved\nfound U0111 and U0557, both memorised in FNB",
+        "ABS: U0520 saved. Found U0111 and U0557, memorised in FNB.",
+    ],
+)
+def test_a_sentence_of_finding_ends_with_a_module_that_nobody_knows(text: str) -> None:
+    found = list(modules_of(text).values())
+    assert found == [["U0520 stored"], ["U0111 stored", "U0557 stored"]]
+
+
+def test_a_phase_at_the_beginning_of_a_later_sentence() -> None:
+    text = "El cliente dice que parpadean todas las luces. Tras la prueba de conducción: ABS tiene C0035."
+    assert read_text(text, load()).snapshots[0].phase == "after-run"
+
+
+def test_a_status_in_brackets_with_brackets_of_its_own() -> None:
+    text = "Dash: P2146 (Supply, conf.), U0428 (No data from steering angle sensor, pending (first trip)) and P0442."
+    assert modules_of(text) == {"instrument cluster": ["P2146 confirmed", "U0428 pending", "P0442"]}

@@ -171,3 +171,8 @@ def test_letters_of_a_status_in_another_order(slip: str) -> None:
 def test_two_codes_behind_the_number_of_a_line(lead: str) -> None:
     assert sorted(code for held in modules_of(f"ABS\n{lead}U0164/U0155\n{lead}C0051/C0045/P0620").values()
                   for code in held) == ["C0045", "C0051", "P0620", "U0155", "U0164"]
+
+
+def test_capital_letters_o_among_small_digits() -> None:
+    assert modules_of("ABS\n  b0020 airbag\n  pOaa6 insulation\n  cOO3a wheel speed\n") == {
+        "anti-lock brakes": ["B0020", "P0AA6", "C003A"]}

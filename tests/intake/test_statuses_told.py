@@ -139,3 +139,10 @@ def test_a_status_with_its_count_below_a_description_that_was_wrapped(stored: st
     text = (f"Module: Engine controller\n   P0069   Intake pressure - data valid but\n           above normal range\n"
             f"{gap}{stored}\n   P0118   Coolant sensor\n{gap}{active}\n")
     assert modules_of(text) == {"engine control": ["P0069 stored", "P0118 current"]}
+
+
+def test_the_word_for_the_moment_stands_between_not_and_the_status() -> None:
+    text = ("BCM: U0100 not now failing\nABS: U0121 right now present\nTCM: P0700 not at present active\n"
+            "IPC: U0155 at present failing\nHVAC: B1000 is not currently there")
+    assert [each for module in modules_of(text).values() for each in module] == [
+        "U0100 stored", "U0121 current", "P0700 stored", "U0155 current", "B1000 stored"]

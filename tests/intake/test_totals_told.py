@@ -66,3 +66,10 @@ def test_counts_of_all_modules_name_none(line: str, place: str) -> None:
 )
 def test_what_stands_beside_the_counts(text: str, expected: str) -> None:
     assert told(text) == expected
+
+
+@pytest.mark.parametrize("total", ["Total: 0 DTC", "Total: 0 faults / 7", "Summe: 0 Fehler / 6", "Total : 0 défaut(s)"])
+def test_a_sum_of_no_codes_is_no_module_without_any(total: str) -> None:
+    assert told(f"ECM - fault memory empty\nABS - no response\n{total}") == (
+        " | engine control: clean; anti-lock brakes: silent")
+    assert told(f"ECM: clean\n{total}\n") == " | engine control: clean"

@@ -139,3 +139,10 @@ COLUMNS = [
 @pytest.mark.parametrize(("text", "read"), COLUMNS)
 def test_a_name_that_ends_a_description_in_a_column_is_no_heading(text: str, read: str) -> None:
     assert printed(text) == read
+
+
+def test_a_name_in_small_letters_at_the_place_of_the_headings() -> None:
+    text = "Radio\n\tU3003 voltage\ncrane fnord\n\tU0100 lost communication with engine\nABS\n\tC0035 sensor failed"
+    assert modules_of(text) == {"radio": ["U3003"], "crane fnord": ["U0100"], "anti-lock brakes": ["C0035"]}
+    wrapped = "Radio\n\tU3003 voltage of the battery too\nlow, stored\n\tU0100 lost\nABS\n\tC0035 sensor failed"
+    assert modules_of(wrapped) == {"radio": ["U3003 stored", "U0100"], "anti-lock brakes": ["C0035"]}

@@ -6,7 +6,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
-from tests.intake.reads import printed
+from tests.intake.reads import modules_of, printed
 from triage.intake.read import read_text
 
 Told = tuple[float | None, float | None, str | None]
@@ -80,3 +80,11 @@ def test_a_voltage_behind_what_was_stored_with_the_last_code(blanks: str) -> Non
 def test_a_supply_whose_key_says_millivolts(said: str) -> None:
     assert printed(f"{said}\nABS: C0035\n") == "11.8 V; ABS: C0035"
     assert printed(f"{said.replace('supply', 'sensor').replace('battery', 'sensor')}\nABS: C0035\n") == "ABS: C0035"
+
+
+def test_a_name_that_ends_with_the_voltage_of_its_kind() -> None:
+    for mark in (">", "-", "->", "="):
+        text = f"BMS 12V {mark} no comm\nTCU {mark} C0031 (wheel speed)"
+        assert modules_of(text) == {"battery monitor": ["silent"], "transmission control": ["C0031"]}
+    assert modules_of("[BMS 12V] (1 DTC)\n  U0100 lost\n[TCU] (1 DTC)\n  C0031 speed") == {
+        "battery monitor": ["U0100"], "transmission control": ["C0031"]}

@@ -41,6 +41,7 @@ from triage.intake.tidying import (
     atsigns,
     blockaddresses,
     blocks,
+    boldkeys,
     breaks,
     cellsbelow,
     codefirst,
@@ -89,6 +90,7 @@ from triage.intake.tidying import (
     scanbreaks,
     scanlead,
     scannames,
+    senderkeys,
     sharedcolumn,
     shortheads,
     shortstops,
@@ -120,7 +122,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
-    found = columncolons.barred(threads.told(found, names.listed))
+    found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
@@ -185,7 +187,8 @@ def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
     found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
-    found = keymarks.told(logs.unstamped(found), names.likely)
+    found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)
+    keyedbehind.adopt(found, names)
     found = fields.cut(keyedbehind.barred(found, names.likely))
     found = inline.parted(shortheads.written_out(found), names.find, names.likely)
     led = scanlead.parted(phasecells.parted(found), names.find)

@@ -22,6 +22,7 @@ from triage.intake.scan.context import Context
 
 #: What is the vehicle's where a line does not stand further right.
 _OF_THE_VEHICLE = lazily(r"(?<![a-z])(?:batt?|battery|batterie|bateria|akku|vehicle|charger|obd|dlc)(?![a-z])")
+_FARTHEST = 40
 _LEAST, _LEAST_FLAT, _SHARE, _SHARE_DEEPER = 2, 3, 0.6, 0.4
 
 
@@ -36,6 +37,7 @@ def places(rows: Sequence[Row]) -> set[int]:
         if at and row.text and not row.finds.codes and below_a_name(row.low) and _is_alone(row) and _tells(rows[at - 1])
     ]
     own = {at for at in told if of_the_module(rows[at].low)}
+    own = {at for at in own if not _closes_a_list(rows, at, own)}
     if len(told) < _LEAST or all(rows[at - 1].finds.codes for at in told):
         return own
     deeper = {at for at in told if rows[at].line.indent > rows[at - 1].line.indent}
@@ -46,6 +48,19 @@ def places(rows: Sequence[Row]) -> set[int]:
     if len(plain) >= _LEAST_FLAT and len(plain) >= _SHARE * modules:
         own |= set(plain)
     return own
+
+
+def _closes_a_list(rows: Sequence[Row], at: int, own: set[int]) -> bool:
+    """Whether a line stands as the only one of its kind below a list of modules, one a line and as far left: it tells
+    the supply of all."""
+    if at + 1 < len(rows) and not rows[at + 1].blank and _tells(rows[at + 1]):
+        return False
+    listed = 0
+    for above in range(at - 1, max(at - _FARTHEST, -1), -1):
+        if rows[above].blank or above in own:
+            break
+        listed += _tells(rows[above]) and rows[above].line.indent >= rows[at].line.indent
+    return listed > 1
 
 
 def _is_alone(row: Row) -> bool:

@@ -14,7 +14,7 @@ from itertools import pairwise
 from triage.intake.codes.finds import Found
 from triage.intake.entries import leads, likewise, subjects, wholenames
 from triage.intake.entries.wholenames import is_subject, is_vehicle
-from triage.intake.lines import unknown
+from triage.intake.lines import unknown, unknownlists
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.linking import strip_links
@@ -71,8 +71,14 @@ _NO_SUBJECT = (VERBS | CONTACT | word_set(
     "rest others else everything everyone everybody now it still also then and again the")) - word_set(
     "display displays record records log")
 #: The description right behind a code.
-_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
-_FAR = 30
+_BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}(?:\([^()\[\]\n]{1,40}\)[^()\[\]\n]{0,40})?[)\]]")
+#: Who or what else may be told of before a dash: "Customer - no answer", "Fuse F3 - ok", "Quick scan - no faults".
+_NO_UNITS = word_set(
+    "scan scans rescan read reading readout test tests check drive run codes faults total sum list report customer "
+    "owner driver client kunde fahrer client cliente chofer conducteur fuse fuses sicherung fusible battery batterie "
+    "bateria charger phone tool tester lamp light mil all rest result everything engine key ignition now then wiring "
+    "plug connector relay earth ground supply voltage update software")
+_FAR, _MOST_WORDS, _LONGEST_NAME = 30, 4, 40
 _OK = lazily(r"ok(?:ay)? ([a-z]+)")
 _GOES_ON = AND | LEADS | word_set("but after before when now then no not aber nach vor mais apres pero")
 _STOPS = lazily(r"[.;!?]\s")
@@ -127,6 +133,7 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     names = subjects.with_slips(context, row, subjects.subjects_of(context, row, said), said)
     names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
     names = wholenames.bracketed(context, row, unknown.joined(row, unknown.led(row, names), said))
+    names = unknownlists.listed(row, names, said)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
     covered = subjects.cover(row, [*names, *((code.start, code.end) for code in codes)])
@@ -159,9 +166,33 @@ def _cut(context: Context, row: Row) -> list[Clause]:
         unlisted = _unlisted(context, row, clause)
         if unlisted is not None:
             clause.names = [unlisted, *(name for name in clause.names if name[0] >= unlisted[1])]
+    for before, clause in pairwise(clauses):
+        if (name := _before_dash(row, before, clause)) is not None:
+            before.names = [name]
     if codes:
         _describe(row, clauses)
     return clauses
+
+
+def _before_dash(row: Row, before: Clause, clause: Clause) -> Span | None:
+    """A name that nobody knows, alone in its sentence but for its answer behind a dash: "Fnord box - no answer"."""
+    if before.names or before.codes or before.answers or clause.codes or not clause.answers:
+        return None
+    hit = clause.answers[0]
+    if hit.doubtful or row.low[clause.start : hit.start].strip("- ") or row.low[hit.end : clause.end].strip(" "):
+        return None
+    lead = row.text[before.start : before.end]
+    name = lead.lstrip(" .;!?")
+    if (before.start and lead[:1] not in (".", ";", "!", "?")) or not name[:1].isupper() or len(name) > _LONGEST_NAME:
+        return None
+    told = words(small(name))
+    if not 1 <= len(told) <= _MOST_WORDS or any(word in _NO_SUBJECT or word in _NO_UNITS for word, _, _ in told):
+        return None
+    low = small(name).strip()
+    if role_of(low) is not None or phases.find(low) is not None or is_vehicle(low) or _is_message(name):
+        return None
+    start = before.end - len(name)
+    return start, start + len(name.rstrip())
 
 
 def _describe(row: Row, clauses: Sequence[Clause]) -> None:

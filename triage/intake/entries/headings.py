@@ -51,7 +51,7 @@ _SENDER = lazily(r"(?:sa|source addr(?:ess)?)\s?[:=#]?\s?(?:0x)?[0-9a-f]{1,3}\s?
 #: A line of so many characters is hardly ever wrapped.
 _SHORT = 50
 #: In so few columns nobody sets text.
-_NARROWEST = 32
+_NARROWEST, _FEW = 32, 3
 #: A line that ends so is whole.
 _LIT = ("lamp on", "light on", "mil on", "key on", "ignition on")
 
@@ -315,7 +315,8 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
     if inset and below is not None and below.line.indent > row.line.indent and (
         # "P0300 misfire, lamp on": a listed name at the place of a heading, with codes or an answer below it, is one.
         (score >= 90.0 and (answer_of_cell(below.low) is not None or bool(below.finds.codes)))
-        or (score >= 60.0 and not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent)
+        or (not wrapped and bool(below.finds.codes) and below.line.indent == above.line.indent and (
+            score >= 60.0 or (len(row.text.split()) <= _FEW and row.line.indent == context.heading_indent)))
     ):
         return False
     if wrapped and ends in IN_DESCRIPTIONS:

@@ -62,7 +62,13 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
         count, stop = stated[0], stated[1]
     elif context.style.counts_in_brackets and (bracket := _BRACKET_COUNT.search(low)) is not None:
         count, stop = int(bracket[1] or bracket[2]), bracket.start()
+    if stop < len(text) and has_digit(text[:stop]) and context.names.listed(whole := tidy(text[:stop])):
+        # "[BMS 12V] (2 codes)"
+        begin = start + max(text.find(whole), 0)
+        return Heading(whole, begin, begin + len(whole), count)
     found = [each for each in volts.find(low) if each.of in _BESIDE_NAMES and 3.0 <= each.value <= 36.0]
+    # "BMS 12V" is a name.
+    found = [each for each in found if each.value % 12.0 or not context.names.listed(tidy(text[: each.end]))]
     if found and not (count is not None and found[0].start > stop + 40):
         cut = _cut_before(low, found[0].start)
         if not tidy(text[:cut]):

@@ -6,15 +6,14 @@ import re
 from string import hexdigits
 
 from triage.intake.codes.found import in_code_cell
-from triage.intake.codes.pieces import stored_values
-from triage.intake.entries import metarow, ownlines, pairkeys, valuecodes, voltplaces
+from triage.intake.entries import metarow, ownlines, pairkeys, storedrow, valuecodes, voltplaces
 from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import bare_value, is_key, role_of
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import phases, states, volts
@@ -40,6 +39,7 @@ _TOLD_OF = frozenset(("count_of_codes", "code", "answer", "reply", "status"))
 #: A maker's own number of digits that bytes have too, with its description.
 _NUMBER_TOLD = lazily(rf"(?=[a-f]*[0-9])[0-9a-f]{{5,6}}(?!{QUANTITY.pattern})\s+[^\W\d]{{3}}")
 _NUMBER_ALONE = lazily(r"(?=[a-f]*[0-9])[0-9a-f]{5,6}")
+_LONGEST_OUTCOME = 40
 #: What stands below a name and calls it in short.
 _SHORT = lazily(r"[A-Z][A-Z0-9]{1,5}")
 _HEX2 = lazily(r"(?:0[xX]\s?|\$)?([0-9A-Fa-fOIl]{2})h?(?![0-9A-Za-z])")
@@ -273,6 +273,21 @@ def _code_follows(context: Context) -> bool:
     return False
 
 
+def _is_left_to_codes(context: Context, low: str) -> bool:
+    """Whether words that tell no answer stand between the key of a module and one of its codes: "Outcome: read", and
+    below it "Code: C0044". They head no list."""
+    if context.builder.module is None or not context.key_block or has_digit(low) or len(low) > _LONGEST_OUTCOME:
+        return False
+    for row in context.rows[context.at + 1 : context.at + 4]:
+        pair = split(row)
+        role = role_of(pair[0]) if pair is not None else None
+        if row.blank or role == "module":
+            return False
+        if role == "code":
+            return bool(row.finds.codes) or has_digit(row.text)
+    return False
+
+
 def _count(context: Context, row: Row, value: str, low: str, start: int) -> bool:
     match = re.match(r"x?([0-9]{1,5})(?![0-9.,/:-])", low)
     if match is not None and context.open_code is not None:
@@ -310,7 +325,7 @@ def _answer(context: Context, row: Row, value: str, low: str, start: int) -> boo
     if _are_codes(context, row, value, low, start, alone or _NUMBER_TOLD.match(low) is not None):
         return True
     if module is None or answer is None or not context.under_heading:
-        return False
+        return answer is None and _is_left_to_codes(context, low)
     if answer == "clean" and low in _YES:
         return True
     context.builder.answer(module, answer)
@@ -338,31 +353,13 @@ def _reply(context: Context, row: Row, value: str, low: str, start: int) -> bool
     if _are_codes(context, row, value, low, start):
         return True
     if module is None or answer is None or not context.under_heading:
-        return False
+        return answer is None and _is_left_to_codes(context, low)
     # That it answered is one thing ("Communication: OK"), what it said another ("answers, no codes", "Answer: OK").
     told = answer == "clean" and answer_of_cell(low) == "clean" and low not in _YES
     said = names_codes(low) or _WHAT_IT_SAID.match(row.low) or not any(hit.doubtful for hit in spoken(low)[:1])
     if answer != "clean" or (told and said):
         context.builder.answer(module, answer)
     return True
-
-
-def _stored(context: Context, row: Row, value: str, low: str, start: int) -> bool:
-    above = context.open_row
-    if context.open_code is None or above is None or row.line.indent < above.line.indent:
-        return False
-    values = stored_values(low) or {}
-    number = re.match(r"-?[0-9]{1,7}(?:[.,][0-9]+)?", low)
-    if not values and number is not None:
-        role = role_of(row.low.split(":")[0].split("=")[0].strip())
-        name = {"odometer": "distance_km", "rpm": "engine_rpm", "speed": "speed_kmh", "coolant": "coolant_c"}.get(
-            role or ""
-        )
-        if name is not None:
-            values = {name: float(number[0].replace(",", "."))}
-    for name, number_read in values.items():
-        context.open_code.freeze.setdefault(name, number_read)
-    return bool(values)
 
 
 def _tells_of_scan(low: str) -> bool:
@@ -386,7 +383,7 @@ _HANDLERS = {
     "volts": _volts,
     "answer": _answer,
     "reply": _reply,
-    **dict.fromkeys(("odometer", "rpm", "speed", "coolant"), _stored),
+    **dict.fromkeys(("odometer", "rpm", "speed", "coolant"), storedrow.read),
     "spn": pairkeys.spn,
     "fmi": pairkeys.fmi,
     "scan": _scan,

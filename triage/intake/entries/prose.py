@@ -35,7 +35,9 @@ _SCAN = lazily(
     r"ausgelesen|"
     r"gelesen|diagnos\w+)(?![a-z])"
 )
-_BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
+_BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80}(?:\([^()\[\]\n]{1,40}\)[^()\[\]\n]{0,40})?)[)\]]")
+#: Where a sentence begins.
+_OPENS = lazily(r"[.;!?]\s{1,3}(?:then |now )?$")
 #: Behind a name, what may be the status of the codes before it.
 _STATUS_BEHIND = lazily(
     r"\s+[(\[]?([a-z][a-z '-]{2,40}?)[)\]]?\s*(?=[,;.!?]|$|\s(?:and|und|et|y)\s)|"
@@ -126,7 +128,8 @@ def _states_phase(context: Context, row: Row) -> bool:
     hit = phases.find(row.low)
     if hit is None:
         return _SCAN.match(row.low) is not None and bool(dates.find(row.text[:48], context.order))
-    if hit.start <= 40:
+    if hit.start <= 40 or (_OPENS.search(row.low, max(0, hit.start - 8), hit.start) is not None and not any(
+            code.start < hit.start for code in row.finds.codes)):
         return True
     clause = next((clause for clause in clauses_of(context, row) if clause.start <= hit.start < clause.end), None)
     return clause is not None and not (clause.codes or clause.answers)

@@ -114,7 +114,8 @@ def is_prose(context: Context, row: Row) -> bool:
             start >= first.end for start, _ in subjects_of(context, row)):
         # "There is a code in the ABS. P0562 in the engine is another"
         return True
-    if named and not answers_in(row) and (len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
+    if named and not answers_in(row) and len(unknown.led(row, [(0, first.start)])) < 2 and (
+            len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
         # One module before its codes, no other behind: a line of a list.
         return False
     clauses = clauses_of(context, row)

@@ -15,8 +15,9 @@ from typing import NamedTuple
 
 from triage.intake.codes.ownnumbers import TOKEN, pattern
 from triage.intake.lines import namelist
-from triage.intake.lines.ownevidence import OTHER_KEYS, IsName, is_named, of_other_use, own_at, put, tells_status
+from triage.intake.lines.ownevidence import OTHER_KEYS, is_named, of_other_use, own_at, put, tells_status
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import trailing_status
 from triage.intake.plain.characters import has_letter

@@ -25,6 +25,8 @@ _ENCLOSED = {
     "/": lazily(r"(?<=\s)/([^\W\d][^/]{0,60})/(?=\s|$)"),
     # Behind a name stands its abbreviation.
     "[": lazily(r"(?<![^\W_])(?<![^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
+    # Behind words.
+    "w": lazily(r"(?<=[^\W_] )\[\s?(\w[^\[\]]{0,60}?)\s?\]"),
 }
 _BYTE = lazily(r"[0-9A-Fa-f]{2}")
 
@@ -54,7 +56,7 @@ def text_within(row: Row, marks: str) -> tuple[int, str] | None:
     """
     begin = row.finds.codes[0].end
     tail = row.text[begin:]
-    found = [match for mark in marks if mark in tail for match in _ENCLOSED[mark].finditer(tail)
+    found = [match for mark in marks if mark in tail or mark == "w" for match in _ENCLOSED[mark].finditer(tail)
              if may_name(match[1]) and not _BYTE.fullmatch(match[1])]
     return (begin + found[0].start(1), found[0][1]) if len(found) == 1 else None
 
@@ -91,7 +93,8 @@ def _behind(row: Row) -> list[tuple[int, str]]:
         if tail[:1] == "," and mark[1:] == "- ":
             # Commas cut it, whatever stands between them: "U0100, 0F - ABS, lost, pending - not confirmed".
             continue
-        if tail.count(mark) >= 2 or (mark == " / " and tail.count(mark) == 1 and tail.startswith(mark)):
+        alone = mark == " / " and tail.count(mark) == 1 and tail.startswith(mark) and ":" not in tail
+        if tail.count(mark) >= 2 or alone:
             # One mark cuts the whole line; a comma inside a piece is part of it.
             return _cut_at(tail, mark, code.end)
     return list(pieces.soft_pieces(tail, code.end))
@@ -103,9 +106,17 @@ def _cut_at(tail: str, mark: str, offset: int) -> list[tuple[int, str]]:
     at = 0
     for piece in tail.split(mark):
         if piece.strip(" -:,;/"):
-            found.append((offset + at, piece))
+            found += _behind_status(piece, offset + at)
         at += len(piece) + len(mark)
     return found
+
+
+def _behind_status(piece: str, offset: int) -> list[tuple[int, str]]:
+    """A piece, or the two in it where the last stands in brackets behind a status: "permanent (boot lid module)"."""
+    cut = piece.rstrip().rfind("(") if piece.rstrip().endswith(")") else -1
+    if cut < 1 or states.of_cell(small(piece[:cut])) is None or states.of_cell(small(piece)) is not None:
+        return [(offset, piece)]
+    return [(offset, piece[:cut]), (offset + cut + 1, piece[cut + 1 :].rstrip().removesuffix(")"))]
 
 
 def descriptions(rows: Sequence[Row]) -> list[str]:

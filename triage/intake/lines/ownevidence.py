@@ -9,13 +9,12 @@ that looks for such numbers in a place of its own. What such a number looks like
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from triage.intake.codes import ownnumbers
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import soft_pieces
 from triage.intake.lines import idents
 from triage.intake.lines.row import Row
+from triage.intake.naming import IsName
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
@@ -24,8 +23,6 @@ from triage.intake.said import states
 from triage.intake.said.counts import stated_count
 from triage.intake.said.happenings import is_aside
 from triage.intake.said.remarks import is_remark
-
-IsName = Callable[[str], bool]
 
 #: Keys before a number that is no code; one for the voltage may as well name the battery's module.
 OTHER_KEYS = frozenset(("odometer", "rpm", "speed", "coolant", "date", "count", "count_of_codes", "scan", "other"))

@@ -50,6 +50,18 @@ _LED_WHOLE = lazily(
     r"(?: (?:[A-Za-z][A-Za-z-]{0,20}|[0-9]{1,2})){1,4})"
     r"(?=\s*(?:[.;!?]\s|[.;!?]?$))"
 )
+#: The same without an article in a sentence that begins with its codes: "Found U0100 (pending) in Tail board node."
+_LED_FOUND = lazily(
+    r"(?<![A-Za-z])(?:[Ii]n|[Ff]rom|[Oo]ut of|[Aa]us|[Dd]ans|[Ee]n) ([A-Z][A-Za-z0-9-]{1,20}"
+    r"(?: (?:[A-Za-z][A-Za-z-]{0,20}|[0-9]{1,2})){0,4})(?=\s*(?:[.;!?]\s|[.;!?]?$))"
+)
+_FOUND = lazily(
+    r"(?:^|[.;!?]\s+)(?:(?:and|then|also|i|we|ich|wir)\s){0,2}(?:found|got|get|pulled|read|see|saw|have|"
+    r"there (?:is|are|was|were)|gefunden|habe|haben|trouve|encontre|encontrado|hay)"
+    r"(?:\s(?:also|still|stored|current|pending|permanent|codes?|dtcs?|faults?)){0,3}[\s:]+$"
+)
+_ENCLOSED = lazily(r"\([^()]{0,80}(?:\([^()]{0,40}\)[^()]{0,40})?\)")
+_ENDS = lazily(r"[.;!?]\s")
 #: At the beginning of a sentence, before its codes.
 _OPENS = lazily(
     rf"(?:^|[.;!?:]\s+|\s-+\s+)(?:[Ii]n the|[Ii]m|[Ii]n der|[Dd]ans l[ae]|[Ee]n (?:el|la))\s{_TOKEN}(?=[\s:,])"
@@ -103,6 +115,7 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         if (article or direct) and named and not ended and 1 not in taken[start:end]:
             found.append((start, end))
     found += _led_whole(row, names, taken)
+    found += [span for span in _led_found(row, names, taken) if span not in found]
     for match in _OPENS.finditer(row.text):
         # "In the TCUX stored U3000"
         start, end = match.span(1)
@@ -127,6 +140,23 @@ def _led_whole(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
         gap = row.low[code.end : match.start()] if match.start() - code.end <= _FAR else "."
         if (not gap.strip(" ,") or states.of_cell(gap) is not None or _IN_BRACKETS.fullmatch(gap)) and (
                 1 not in taken[start:end] and _may_be_name(row.low[start:end])):
+            found.append((start, end))
+    return found
+
+
+def _led_found(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
+    """The names at the ends of sentences that begin with the codes they tell of, behind those of other modules."""
+    found: list[Span] = []
+    if not names:
+        return found
+    for match in _LED_FOUND.finditer(row.text, max(names[0][1], row.finds.codes[0].end)):
+        start, end = match.span(1)
+        opens = [code for code in row.finds.codes if names[0][1] <= code.start < start
+                 and _FOUND.search(row.low, max(0, code.start - _FAR), code.start) is not None]
+        if not opens or 1 in taken[start:end] or not _may_be_name(row.low[start:end]):
+            continue
+        told = _ENCLOSED.sub(" ", row.low[opens[-1].end : match.start()])
+        if _ENDS.search(told) is None:
             found.append((start, end))
     return found
 

@@ -31,7 +31,7 @@ ROLES: dict[str, frozenset[str]] = {
         | stored in | set by | logged by | detected by | affected module | module concerned | source module |
         gemeldet von | gemeldet durch | gespeichert in | gespeichert im | betroffenes steuergerat | signale par |
         centralina | regeleenheid | sterownik | styrenhet |
-        enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
+        einheit | enregistre dans | memorise dans | calculateur concerne | informado por | registrado en | guardado en |
         almacenado en | centralita afectada | control module name | ecu/system | controller name | calc | ug |
         electronic control unit | electronic control units | electronic control module | electronic module |
         electronic unit | electronic system | vehicle system | vehicle module | on-board computer |
@@ -155,7 +155,7 @@ _KEYS = phrase_set(
     "in | from | by | at | im | in der | aus | von | bei | dans | en | sur | par | source | origin | quelle"
 )
 #: Heads of a column of modules, in a table without a surer one; as keys they mean something else ("Source: ...").
-_SENDERS = phrase_set("""
+SENDERS = phrase_set("""
     source | sender | origin | originator | sent by | raised by | from | source ecu | source unit | source name |
     source controller | sending unit | sending ecu | source node | where | quelle | absender | sender ecu | herkunft |
     quellsteuergerat | ursprung | source calculateur | emetteur | origine | emis par | provenance | origen | emisor |
@@ -298,7 +298,7 @@ def roles_of(lows: Sequence[str]) -> tuple[str | None, ...]:
         return tuple("module" if role == "short_name" else role for role in roles)
     if not {"code", "spn"}.intersection(roles):
         return roles
-    senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in _SENDERS]
+    senders = [at for at, low in enumerate(lows) if low.strip(_EDGE) in SENDERS]
     return tuple("module" if at in senders[:1] else role for at, role in enumerate(roles))
 
 

@@ -52,9 +52,10 @@ _LABEL = lazily(
     r"|steckverbinder|steckverbindung|kupplungsstecker|teilenummer|teile-?nr|sachnummer|kennzeichen|auftrag|"
     r"auftragsnummer"
     r"|stellplatz|halle|platz|buhne|hebebuhne|datenstand|softwarestand|connecteur|broche|piece|plaque"
-    r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage)"
-    r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer)(?![a-z])[\s:=#.-]*)?"
-    r"(?:(?:is|at|in|ist|est|es)\s+)?$"
+    r"|emplacement|travee|conector|pieza|referencia|matricula|pedido|clavija|calibracion|etalonnage|"
+    r"kalibrierung|kalibrierungs-?(?:nr|nummer|id))"
+    r"|n°|#)[\s:=#.°\"'(-]*(?:(?:no|nos|nr|number|numbers|num|id|ids|numero|nummer|n(?=[.°]))(?![a-z])"
+    r"[\s:=#.°-]*)?(?:(?:is|at|in|ist|est|es)\s+)?$"
 )
 #: Labels that only count before C and B, because descriptions of P and U codes end in the same words.
 _WEAK_LABEL = lazily(
@@ -69,6 +70,8 @@ _CONNECTOR_AFTER = lazily(
     r"cavity|bay\b|shelf|terminal|fuse)\b|-[0-9]{1,2}\s{0,2}\(?pin"
 )
 _JOINER = lazily(r"[\s,;&/+]*(?:(and|und|et|y|e|or|to)\s+)?[\s,;&/+]*(?:connector\s+)?")
+#: The first cell of a line and what parts it from the next: "Job no.;B1263".
+_FIRST_CELL = lazily(r"[\s>\"'*|]{0,6}([^\s;,~|\"'][^;,~|\t\"']{2,30}?)[\s\"'*]{0,4}[;,~|\t][\s\"'*]{0,4}$")
 _PLURAL = lazily(r"[a-z](?:s|nos|numbers)[\s:=]*$")
 _MENTION = lazily(
     r"(?<![a-z])(?:(?<!can )(?<!i )(?<!we )(?<!could )(?<!did )(?<!i also )(?<!still )"
@@ -116,6 +119,7 @@ _LABEL_ENDS = word_set(
     "auftrag auftragsnummer stellplatz halle platz buhne hebebuhne datenstand softwarestand connecteur broche piece "
     "plaque emplacement travee "
     "conector pieza matricula pedido clavija calibracion etalonnage is at in ist est es serial p plug plugs pin "
+    "kalibrierung kalibrierungsnr kalibrierungsnummer "
     "pins fuse fuses relay relays "
     "ground grounds earth earths terminal terminals row sicherung relais fusible rele massepunkt masse harness loom "
     "inline cavity see"
@@ -149,6 +153,9 @@ SpotT = TypeVar("SpotT", bound=_Spot)
 _MAIL_OR_TYRE = lazily(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
 
 
+_WINDOW = 34
+
+
 class Labels:
     """The labels of one line, asked from left to right: a list after a label ("connectors C0123 and C0124") is all
     of its kind."""
@@ -165,9 +172,9 @@ class Labels:
             return False
         if identnumbers.holds(low, start, end):
             return True
-        window = low[max(0, start - 34) : start]
+        window = low[max(0, start - _WINDOW) : start]
         ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
-        found = ends and _LABEL.search(window) is not None
+        found = (ends and _LABEL.search(window) is not None) or (start <= _WINDOW and self._fills_a_cell(window))
         # "Pump relay (C0265)": a code in brackets of its own stands behind its description.
         weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and low[end : end + 1] == ")")
         if not found and weak:
@@ -183,6 +190,12 @@ class Labels:
         if found:
             self._labelled_until = end
         return found
+
+    @staticmethod
+    def _fills_a_cell(before: str) -> bool:
+        """Whether the first cell of a line, all that stands before a place, holds a label and nothing else."""
+        cell = _FIRST_CELL.match(before)
+        return cell is not None and _last_word(cell[1]) in _LABEL_ENDS and _LABEL.match(cell[1]) is not None
 
 
 def digits_for_letters(body: str) -> str | None:
@@ -201,6 +214,10 @@ def is_slip(letter: str, body: str, digits: int) -> bool:
         return digits >= 3
     if digits >= 2 and body[0].isdigit() and not body.strip("0123456789O"):
         # "p03OO": no word has capital letters O behind its digits.
+        return True
+    if digits and letter.islower() and "O" in body and body[0] in "O0123" and not (
+            body.strip("Oabcdef0123456789")):
+        # "pOaa6", "cOO3a": no word has capital letters O among small ones.
         return True
     if digits >= 2:
         return letter.isupper() or not any(c.isupper() for c in body) or digits >= 3

@@ -317,7 +317,7 @@ def leading(low: str, at: int) -> int:
     window = low[at : at + 40]
     hits = STATES.find(window)
     lead = window[: hits[0].start].strip(" ,") if hits else ""
-    if not hits or lead not in ("", "in", "(", "["):
+    if not hits or lead not in ("", "in", "(", "[", "both", "all"):
         return at
     end = at + hits[0].end
     if lead in ("(", "["):

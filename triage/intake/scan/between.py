@@ -25,6 +25,9 @@ _DONE = lazily(
 #: A state of the scan, though it names what fed the vehicle: "on charger, 12.9 V".
 _STATE = lazily(r"\s*(?:on|with|mit|am|avec|sous|sur|con|en)\s")
 
+#: "## After clear", "=== After clear ===", "[After clear]".
+_MARKED = lazily(r"[\s>]{0,8}(?:#{1,6} ?\w|[=*-]{2,12} ?\w|\[\w)")
+
 
 class Held(NamedTuple):
     """A row about the scan that stands behind the modules of ``snapshot``, at a place of the text; ``parted`` from
@@ -78,12 +81,17 @@ def is_of_the_scan_above(held: Held, rows: Sequence[Row], at: int, told: Habit) 
         return False
     if here & _own(rows, at):
         return True
-    if not apart:
+    if not apart and not _is_marked(rows[at]):
         # It stands right above the heading of the scan below, and apart from the codes above.
         return False
     if "supply" in here:
         return held.snapshot.volts is None
     return held.snapshot.lowest is None
+
+
+def _is_marked(row: Row) -> bool:
+    """Whether a row is set as the heading of a section: what stands above it is of the section before."""
+    return _MARKED.match(row.line.text) is not None
 
 
 _SENTENCES = lazily(r"[;|.](?=\s)")

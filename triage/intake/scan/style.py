@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from triage.intake.codes import pieces
-from triage.intake.lines import namelist, shortcolumn
+from triage.intake.lines import namelist, ownstatus, shortcolumn
 from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
@@ -24,9 +24,8 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words
 from triage.intake.said import phases, states
-from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
-from triage.intake.scan import bracketcounts
+from triage.intake.scan import bracketcounts, statusheads
 from triage.intake.scan.headed import headed_share
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
@@ -68,10 +67,8 @@ class Style:
 
 
 #: So many modules in one column are more than what a description names by chance.
-_FEWEST_NAMED = 3
+_FEWEST_NAMED, _MOST_TOLD = 3, 0.9
 _BRACKET = lazily(r"\s*[(\[]([^()\[\]]{2,40})[)\]]")
-#: How many codes stand below a status.
-_COUNT_BEHIND = lazily(r"\s?(?:[(\[][0-9]{1,3}[)\]]|: ?[0-9]{1,3})$")
 
 
 def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> Style:
@@ -84,7 +81,7 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
             if len(row.finds.codes) > 1 and not style.own_brackets:
                 style.own_brackets = _has_own_bracket(row)
     style.described = {shape for shape, group in groups.items() if _are_described(group)}
-    style.status_heads = _status_heads(rows)
+    style.status_heads = statusheads.are_heads(rows)
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
@@ -132,29 +129,6 @@ def _has_own_bracket(row: Row) -> bool:
         if match is not None and states.of_cell(match[1]) is not None:
             return True
     return False
-
-
-def _status_heads(rows: Sequence[Row]) -> bool:
-    """Whether every line that is a status alone stands over a line with a code, the first over the first of all."""
-    filled = [row for row in rows if not row.blank and row.kind != "rule"]
-    coded = [at for at, row in enumerate(filled) if row.finds.codes]
-    if not coded or not any(map(_is_status, filled[: coded[0] + 1])):
-        return False
-    alone = [at for at, row in enumerate(filled) if _is_status(row)]
-    if alone[-1] + 1 >= len(filled):
-        return False
-    below = [filled[at + 1] for at in alone]
-    if len(alone) >= len(coded) and any(
-        row.line.indent <= filled[at].line.indent for at, row in zip(alone, below, strict=True)
-    ):
-        return False
-    empty = [row for row in below if not row.finds.codes]
-    return len(empty) < len(alone) and all(answer_of_cell(row.low, loose=True) == "clean" for row in empty)
-
-
-def _is_status(row: Row) -> bool:
-    """Whether a line is a status alone, or one with the number of its codes: "Not active (2)"."""
-    return len(row.low) <= 30 and states.of_cell(_COUNT_BEHIND.sub("", row.low)) is not None
 
 
 def _are_described(group: Sequence[Row]) -> bool:
@@ -249,7 +223,16 @@ def _place_of(
     place = _place(shape, group, names)
     if (under and not _tell_themselves(group, place)) or (not shape[2] and _one_below_words(rows, group, names)):
         return HEADING
+    if place is HEADING and not shape[2] and _share_behind_words(group, names) >= _MOST_TOLD:
+        # "P1602  Supply interrupted [TCU]  present"
+        return Place(within="w")
     return place
+
+
+def _share_behind_words(group: Sequence[Row], names: Names) -> float:
+    """The share of rows that hold a name in the brackets behind their words."""
+    told = [span for row in group[:60] if (span := text_within(row, "w")) is not None]
+    return _share([tidy(text) for _, text in told], names) * len(told) / min(len(group), 60) if told else 0.0
 
 
 def _within(group: Sequence[Row], names: Names, under: bool) -> Place | None:
@@ -312,9 +295,8 @@ def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:
     for index in range(width):
         if index == skip:
             continue
-        texts = [
-            row.cells[index].text for row in sample if row.cells and index < len(row.cells) and row.cells[index].text
-        ]
+        cells = [row.cells[index] for row in sample if row.cells and index < len(row.cells)]
+        texts = [cell.text[: ownstatus.name_end(cell.low)] for cell in cells if cell.text]
         if not texts or len(texts) < 0.2 * len(sample):
             continue
         share = _share([tidy(text) for text in texts], names)

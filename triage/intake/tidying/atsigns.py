@@ -12,12 +12,13 @@ from collections.abc import Sequence
 from triage.intake.plain import signs
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
 from triage.intake.said.answers import spoken
 
 #: A code, with its failure type or its status, whatever slips of the pen are in it.
-_CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])[^@]{0,24}$")
+_CODE_BEFORE = lazily(r"(?i)(?<![a-z0-9])[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])([^@]{0,24})$")
 _CODE_FIRST = lazily(r"(?i)\s*[pcbu] ?[0-3o](?: ?[0-9a-fo]){3}(?![a-z0-9])")
-_REACH = 60
+_REACH, _TYPE = 60, 5
 _SIGN = signs.of_parts("@")
 
 
@@ -34,10 +35,18 @@ def written_out(found: Sequence[Line]) -> Sequence[Line]:
             if before.endswith(("  ", "\t")) and _CODE_FIRST.match(line.text):
                 # The name is a column of its own, behind that of the text.
                 start, word = place, ""
-            elif _CODE_BEFORE.search(before) or spoken(before.strip().lower()):
+            elif ((code := _CODE_BEFORE.search(before)) is not None and not _describes(code[1].lower())) or (
+                    spoken(before.strip().lower())):
                 start, word = len(line.text[:place].rstrip()), " in "
             else:
                 continue
             mended = mended or list(found)
             line = mended[at] = reworded(line, start, len(line.text) - len(behind), word)
     return mended or found
+
+
+def _describes(between: str) -> bool:
+    """Whether what stands between a code and the sign is a description behind a mark: "P0620 | charging @ cluster".
+    Behind that the sign tells more than the word."""
+    told = between.lstrip()
+    return told[:1] in ("|", ";", "-", ",", ":") and len(told) > _TYPE and states.of_cell(told.strip(" |;,:-")) is None

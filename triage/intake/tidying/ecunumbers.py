@@ -11,6 +11,7 @@ from triage.intake.plain.patterns import lazily
 
 _OWN = lazily(rf"(\s+[-|>=]+\s+|\s*\t\s*){TOKEN}")
 _CODED = lazily(rf"(?:[PCBU][0-3][0-9A-F]{{3}}|{ANY})")
+_KEYED = lazily(r"\s?[:=]\s?([^:=]{2,60})")
 _LENGTH = 3
 
 
@@ -36,4 +37,15 @@ def stands_so(lines: Sequence[Line], at: int, start: int, names: Names) -> bool:
     )
 
 
-__all__ = ["stands_so"]
+def is_key_behind(low: str, start: int, names: Names) -> bool:
+    """Whether the "ECU" at a place is a key with the name of a module to the end of the line: "U0103 / ECU: radio".
+
+    >>> from code_tables import load
+    >>> [is_key_behind(low, 8, Names(load())) for low in ("u0103 / ecu: radio", "u0103 / ecu: silent")]
+    [True, False]
+    """
+    match = _KEYED.fullmatch(low, start + _LENGTH)
+    return match is not None and names.score(tidy(match[1])) >= 60.0
+
+
+__all__ = ["is_key_behind", "stands_so"]

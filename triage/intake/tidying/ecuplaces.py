@@ -32,7 +32,7 @@ from triage.intake.tidying import ecunumbers
 Places = dict[int, list[int]]
 
 _ECU = lazily(r"(?<![a-z0-9_$-])ecu(?!-?[a-z0-9_])")
-#: What is said of a control unit, its number, or a thing of it: no module is named.
+#: What is said of a control unit, or a thing of it.
 _THING = lazily(
     r"[\s:#(]*\$?[0-9][0-9a-f]*h?(?![0-9a-f]|\s*(?:x\s*)?(?:\w+\s)?(?:codes?|dtcs?|faults?|errors?|fehler|defauts?|"
     r"averias?|codigos?|fallos?)|[)\]]|[.,][0-9]|\s*v(?:olts?)?(?![a-z]))|"
@@ -72,7 +72,7 @@ _ADDRESS = lazily(r"\s*(?:[(\[]\s?(?:0x|\$)?[0-9a-f]{2,8}h?\s?[)\]]|/ ?(?:0x|\$)
 _VOLTS = lazily(r"[\s:,(@=-]{0,8}[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?)?\)?\s*")
 _LED_COUNT = lazily(r"\s*(?:\.\s?){3,40}[0-9]{1,3}\s*$")
 _EDGE = " \t|;,:=->*\"'`.[](){}<>#_~"
-#: Words between two cells that belong together: what stands before such a gap goes on behind it.
+#: Words between two cells that belong together.
 _OPEN_ENDS = word_set("with from by of to the and or mit von zu und oder der die das avec de du et ou con del y o")
 #: So many lines are looked through for a name in the place of one; so long a line is, and so often it holds the word.
 _MOST_LINES, _LONGEST, _MOST = 300, 1000, 12
@@ -106,7 +106,6 @@ def of_names(found: Sequence[Line], held: Sequence[int], names: Names) -> Places
         if text.stands_like_a_name(at, start):
             places.setdefault(at, []).append(start)
     return places
-
 
 class _Text:
     """The lines of a text and what is asked of them."""
@@ -239,7 +238,8 @@ class _Text:
         """Whether nothing beside it says that a thing of any control unit is meant."""
         low = self._lines[at].low
         if start and low[start - 1] in "\"'" and low[start + 3 : start + 5] == low[start - 1] + ":":
-            # '{"ecu": "ABS", "code": "C0031"}'
+            return False  # '{"ecu": "ABS", "code": "C0031"}'
+        if ecunumbers.is_key_behind(low, start, self._names) and any(code.end < start for code in self._codes(at)):
             return False
         before = _WORD_BEFORE.search(low, max(0, start - 16), start)
         joined = before is not None and not low[before.end(1) : start].strip(" '") and before[1] not in _LEADS

@@ -21,7 +21,7 @@ from triage.intake.said import outside, states
 from triage.intake.said.answers import answer_of_cell
 
 _KEY = lazily(
-    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2})[\"']?\s?"
+    r"(?:^|(?<=[\s,;|{]))[\"']?([a-z][a-z_-]{0,22}(?: [a-z]{1,12}){0,2}(?: ?#?[1-9][0-9]?)?)[\"']?\s?"
     r"(?:\.{0,2}[:=]|\.{3,60}(?:\s?:)?)\s?(?=[^\s:=/.])"
 )
 _ROLES = frozenset(
@@ -40,7 +40,7 @@ _ASIDES = frozenset((None, "date", "description", "volts", "other", "count_of_co
 _PARTED = lazily(r"(?<![\s:=])(?:\s{2,}|\s*[\t,;|]\s*)|(?<=[a-z)])\s(?=[a-z]{3,14}\s?[:=]\s?\S)")
 _KEYED = lazily(r"[\"']?([a-z][a-z ./_-]{0,30}?)[\"']?\s?(?:[:=]|\.{3,60})\s*(?=[^\s:=/.])")
 #: A code stands so many rows above what is told of it.
-_MOST_BELOW = 4
+_MOST_BELOW, _SEVERAL = 4, 2
 #: Between keys in the head of a page.
 _BARS = lazily(r"\s*\|\s*|\s{3,}|\t")
 _HEAD_KEY = lazily(r"[a-z][a-z0-9 ./-]{1,30}:\s?\S")
@@ -167,6 +167,21 @@ def _role(low: str, match: re.Match[str]) -> str | None:
     return "status" if states.of_cell(value) is not None else None
 
 
+def _groups(roles: Sequence[str]) -> list[int]:
+    """To which of several codes of a line each key belongs: what stands behind its code, or, where the line begins so,
+    before it. 0 for the module, and for all where no more than one code is told."""
+    if sum(role == "code" for role in roles) < _SEVERAL:
+        return [0] * len(roles)
+    told = [role for role in roles if role != "module"]
+    behind = told[0] == "code"
+    found, codes = [], 0
+    for role in roles:
+        codes += role == "code" and behind
+        found.append(0 if role == "module" else codes + (not behind))
+        codes += role == "code" and not behind
+    return found
+
+
 def _fields(row: Row) -> list[Row]:
     """One row as its fields; the row itself where it does not start with a known key, or holds one only."""
     keys = _keys(row.low)
@@ -179,14 +194,15 @@ def _fields(row: Row) -> list[Row]:
     if len(keys) < 2 or len(roles) < 2 or row.low[: keys[0][0]].strip(_EDGE) or not roles & {"module", "code", "spn"}:
         return [row]
     stops = [start for start, _ in keys[1:]] + [len(row.text)]
-    parts: list[tuple[int, Row]] = []
-    for (start, role), stop in zip(keys, stops, strict=True):
+    groups = _groups([role for _, role in keys])
+    parts: list[tuple[tuple[int, int], Row]] = []
+    for (start, role), stop, group in zip(keys, stops, groups, strict=True):
         text = row.text[start:stop].rstrip(_EDGE)
         empty = _EMPTY.match(row.text, start + len(text), stop) if text[-1:] in (":", "=") else None
         if empty is not None:
             # An empty list is an answer.
             text = row.text[start : empty.end()]
         rank = _ORDER.index(role) if role in _ORDER else len(_ORDER)
-        parts.append((rank, Row(row.line, text, row.start + start)))
+        parts.append(((group, rank), Row(row.line, text, row.start + start)))
     parts.sort(key=lambda part: part[0])
     return [part for _, part in parts]

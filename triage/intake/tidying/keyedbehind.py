@@ -12,10 +12,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
+from triage.intake.lines.namelist import acceptable
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.naming.names import tidy
+from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -25,7 +26,10 @@ _KEY = lazily(r"(?<=[\s,;|\])])[a-z][a-z ]{2,24}?\s?[:=]\s*(?=\S)")
 _MARKED = lazily(r"\s[/\u2013-]{1,2}>?\s|[;|\t]|\s\s")
 _BRACKET = lazily(r"\s?[(\[][^()\[\]]{1,24}[)\]]")
 _WORD = lazily(r"\S+")
-_FEWEST, _LONGEST, _MOST_WORDS = 2, 300, 8
+#: A key behind a mark, and what ends its value.
+_SET_OFF = lazily(r"(?<=[/;,|(\[\u2013-])\s?([a-z][a-z ]{2,24}?)\s?[:=]\s*(?=\S)")
+_ENDS = lazily(r"\s*[,;|()\[\]]|\s[/\u2013-]\s|\s\s")
+_FEWEST, _LONGEST, _MOST_WORDS, _MOST_ADOPTED = 2, 300, 8, 40
 
 
 class _Place(NamedTuple):
@@ -73,6 +77,31 @@ def _place(at: int, row: Row) -> _Place | None:
     return _Place(at, len(row.text[:start].rstrip(" ,;|")), end)
 
 
+def adopt(rows: Sequence[Row], names: Names) -> None:
+    """List the names that stand behind a key for modules, set off behind the code, and that nobody knows, in this text
+    alone: "P0560 / Unit: blind controller, stored". Several words, or where half of the lines with codes are so told.
+    """
+    coded = sum(bool(row.finds.codes) and row.roles is None for row in rows)
+    told = [text for row in rows if row.finds.codes and (text := _keyed_name(row))]
+    if not told or len(told) < 0.5 * coded:
+        return
+    for text in sorted(set(told))[:_MOST_ADOPTED]:
+        if acceptable(text) and not names.likely(text):
+            names.adopt_whole(text)
+
+
+def _keyed_name(row: Row) -> str:
+    """The name behind the one key of a row whose code stands first; "" where there is none."""
+    codes = row.finds.codes
+    if len(codes) != 1 or codes[0].start or not (":" in row.text or "=" in row.text) or len(row.text) > _LONGEST:
+        return ""
+    keys = [key for key in _SET_OFF.finditer(row.low, codes[0].end) if role_of(key[1], exactly=True) == "module"]
+    if len(keys) != 1:
+        return ""
+    stop = _ENDS.search(row.text, keys[0].end())
+    return tidy(row.text[keys[0].end() : stop.start() if stop is not None else len(row.text)])
+
+
 def _ends_a_name(row: Row, place: _Place, is_name: Callable[[str], bool]) -> bool:
     """Whether a key is the end of a name that begins before it."""
     stop = row.text.rfind(":", 0, place.name)
@@ -108,4 +137,4 @@ def _status_end(low: str, start: int) -> int:
     return next((end for end in reversed(ends) if states.of_cell(low[start:end]) is not None), start)
 
 
-__all__ = ["barred"]
+__all__ = ["adopt", "barred"]

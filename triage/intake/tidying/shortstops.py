@@ -13,6 +13,8 @@ from copy import copy
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.words.saying_words import VERBS
 
 #: Small letters behind the stop, or a comma: the sentence goes on.
 _SHORT = lazily(
@@ -21,6 +23,12 @@ _SHORT = lazily(
     r"(?=\s?[,;)]|\s+(?:in|im|from|out of|and|und|et|y|dans|en|aus|von|vom)\s)",
     re.IGNORECASE,
 )
+#: The same between a verb of saying and the code that it leads to: "BCM gives conf. U0073".
+_LEADING = lazily(
+    r"(?<![a-z])([a-z]+)(?: (?:up|with|a|an|one|only|also)){0,3} (?:pend|perm|hist|curr?|conf|cnf|interm?|act|inact|"
+    r"mem|gesp|akt|best|enreg|alm)(\.)(?=\s+(?:[pcbu] ?[0-3o][0-9a-fo]|spn))"
+)
+_VERBS = VERBS | word_set("has have had shows show showing with hat haben zeigt meldet affiche montre tiene tienen in")
 _MARKS = (". ", ".,", ".;", ".)")
 _NEXT_WORD = lazily(r"\s+[A-Z]")
 
@@ -38,6 +46,7 @@ def _may_hold(text: str) -> bool:
 def _without(row: Row) -> Row:
     """The row without those stops in its small letters."""
     places = [match.start(1) for match in _SHORT.finditer(row.text) if not _NEXT_WORD.match(row.text, match.end())]
+    places += [match.start(2) for match in _LEADING.finditer(row.low) if match[1] in _VERBS]
     if not places:
         return row
     found = copy(row)

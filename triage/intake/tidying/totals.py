@@ -63,7 +63,9 @@ _LISTED = lazily(r"\s*[:(\u2013-]\s*(?=\S)")
 _NAMES = lazily(r"\s*(?:[,;/|&]|(?:and|und|et|y)(?![a-z]))\s*")
 _BULLETS = " -*\u2022\t"
 _NUMBER_BEHIND = lazily(r"[\s:=(]{0,4}[0-9]{1,3}(?![0-9.,/:-]*[0-9])\s?[)\]]?")
-_LONGEST = 200
+_LONGEST, _SHORT = 200, 60
+#: "0 défaut(s)", "en total", "im Ganzen".
+_BESIDE_SUM = word_set("s in im en au stored memory gespeichert")
 
 _SIGN = signs.of_words((_MODULES | _EITHER | _COUNTS).__contains__)
 
@@ -132,7 +134,7 @@ def _end_of_counts(low: str, least: int) -> int:
 def _without(row: Row) -> list[Row]:
     """A row without its counts: what stands before them and behind them, or a blank row."""
     low = row.low
-    if is_summary(low) or _single(low) or _foot(low):
+    if is_summary(low) or _single(low) or _foot(low) or _sum_of_none(low):
         return [Row(row.line, "", 0)]
     marks = list(_SEPARATOR.finditer(low))
     for mark in marks[:4]:
@@ -177,6 +179,20 @@ def _foot(low: str) -> bool:
     found = [word for word, _, _ in words(low)]
     celled = any(sign in low for sign in ("|", "\t", ";", "  ")) or low.count(",") > 1
     return celled and found[0] in _SUMS and all(word in _SUMS or word in _MODULES or word.isdigit() for word in found)
+
+
+def _sum_of_none(low: str) -> bool:
+    """Whether a text is the sum of all codes, which is none: "Total: 0 faults / 7". The sum is no module without any.
+
+    >>> [_sum_of_none(low) for low in ("total: 0 dtc", "summe: 0 fehler / 6", "total: 2 dtc", "abs: 0 dtc")]
+    [True, True, False, False]
+    """
+    found = [word for word, _, _ in words(low)] if len(low) <= _SHORT else []
+    if not found or not (_SUMS & {found[0], found[-1]}) or not any(word in _CODES for word in found):
+        return False
+    numbers = [int(word) for word in found if word.isdigit()]
+    return 1 <= len(numbers) <= 2 and numbers[0] == 0 and all(
+        word in _SUMS or word in _CODES or word in _COUNTS or word in _BESIDE_SUM or word.isdigit() for word in found)
 
 
 @remembered

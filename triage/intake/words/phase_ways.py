@@ -133,8 +133,10 @@ _REPAIRED = (
         r"(?=\s?\([^()]{3,60}\)[\s:=*-]*$)",
     ),
     _way(
-        r"nach|n\.|ausgang|abschluss|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|montiert|gelo",
-        rf"{NACH} (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?{MENDED_DE}|{NACH} rep\.?|"
+        r"nach|n\.|ausgang|abschluss|ersetz|erneuer|tausch|wechsel|repariert|eingebaut|instand|gereinigt|programmiert|"
+        r"montiert|gelo",
+        rf"{NACH} (?:dem |der |den |des |einem |einer |erfolgte[rmn] )*(?:[\w'/-]+ ){{0,4}}?(?:{MENDED_DE}|{DONE_DE})|"
+        rf"{NACH} rep\.?|"
         rf"nach (?:dem |der |einer |einem )?neue[rnm] (?!start|lesen|scan|auslesen)\w+|nachdem {GAP}{DONE_DE}|"
         rf"{DONE_DE}{THEN}{AGAIN}|(?:ausgangs|abschluss)(?:scan|test)",
     ),
@@ -161,7 +163,8 @@ _REPAIRED = (
 )
 _RUN_SIGNS = (
     r"run|ran|idl|driv|drov|road|test|warm|trip|lauf|fahr|essai|roul|ralenti|route|fonction|march|prueba|roda|recorr|"
-    r"condu|trajet|ruta|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tourn|motor"
+    r"condu|trajet|ruta|circul|funcion|start|anlass|demarr|arran|min|mn|km|mile|tour|motor|"
+    r"ride|outing|spin|lap|round|block|runde|vuelta|trayec|paseo"
 )
 _CLEARED = r"clear|clr|eras|delet|reset|wip|losch|loesch|effac|suppress|borr|elimin|limpi"
 #: What a vehicle does that waits.

@@ -45,9 +45,9 @@ AMOUNT = (
     r"stunden?|heures?|horas?)[ -]?)*"
 )
 RUN = (
-    r"(?:engine |motor |test |trial |short |long |quick |warm |brief |kurzer |kurzem |court |corto )*"
+    r"(?:engine |motor |test |trial |road |short |long |quick |warm |brief |kurzer |kurzem |kleiner |court |corto )*"
     r"(?:of |at |on |with |im |am |de |d'|en |au |al |"
-    r"the |le |engine |motor |moteur |avoir |fait |haber |hacer |mit )*"
+    r"the |le |une? |una |engine |motor |moteur |avoir |fait |haber |hacer |dar |mit )*"
     r"(?:run(?:ning|s)?|ran|idl(?:e|ed|ing)|driv(?:e|en|ing)|drove|road[ -]?test(?:ed|"
     r"ing)?|test[ -]?drive|(?:test|trial|proving|road)[ -]?run|testlauf|probelauf|tour d'essai|vuelta de prueba|"
     r"warm[ -]?up|warmed|trip|motorlauf|probefahrt|leerlauf|fahrt|laufen|lauf|motorbetrieb|warmlauf|"
@@ -55,7 +55,10 @@ RUN = (
     r"roulage|ralenti|mise en route|fonctionnement|marche|prueba(?: de carretera| en carretera)?|rodaje|"
     r"recorrido|conduccion|"
     r"funcionamiento|marcha|laufende[mn] motor|fahren|(?:test|strassen)fahrt|(?:test|probe)lauf|tourn(?:ant|er?)|"
-    r"roule|route(?![a-z])|ruta(?![a-z])|condui(?:te?|re)|trajet|funcionar|conducir|conducido|circular|circulado|rodar|rodado)"
+    r"roule|route(?![a-z])|ruta(?![a-z])|condui(?:te?|re)|trajet|funcionar|conducir|conducido|circular|"
+    r"circulado|rodar|rodado|ride(?! (?:height|level|control))|outing|spin|lap(?! belt)|"
+    r"(?:spin |lap |loop |once )?(?:a?round|of) the "
+    r"(?:block|yard|town|estate)|ausfahrt|runde|rundfahrt|tour(?![a-z]| de cle)|vuelta(?! de llave)|trayecto|paseo)"
 )
 #: What was run, and for how long: "running the engine 10 min".
 FOR = (
@@ -111,7 +114,8 @@ BEFORE_WORK_FR_ES = (
 #: A repair in each language: what was done, or the part that is new.
 MENDED = (
     r"(?:repair(?:s|ed|ing)?|replac(?:e|ed|ing|ement)|renew(?:ed|ing|al)|mend(?:ed|ing)|fix(?:ed|ing)?|fit(?:ted|ting)|"
-    r"install(?:ed|ing|ation)|swap(?:s|ped|ping)?|chang(?:ed|ing)(?! (?:gear|into|down|up))|change of|rebuil(?:t|ding)|"
+    r"install(?:ed|ing|ation)|swap(?:s|ped|ping)?|chang(?:ed|ing)(?! (?:gear|into|down|up))|change of|"
+    r"(?<!gear )(?<!lane )(?<!state )(?<!mode )change(?! ?(?:gear|into|down|up|over))|rebuil(?:t|ding)|"
     r"refurbish\w*|rewir(?:ed|ing)|splic(?:ed|ing)|solder(?:ed|ing)|tighten(?:ed|ing)|"
     r"clean(?:ed|ing)(?! (?:out )?(?:the |all |of )*(?:codes?|dtcs?|faults?|memor))|(?:re)?program(?:med|ming|s)?|"
     r"reprogram\w*|reflash\w*|coding|calibrat\w+|new (?!scan|read|clear|run|codes?|faults?|dtcs?)[a-z]\w+)"

@@ -59,6 +59,8 @@ _STORED: tuple[Slots, ...] = (
         "present | active | current | failing",
         f"- | any more | anymore | any longer | {_MOMENT}",
     ),
+    ("not | isn t | is not | isnt | no longer", _MOMENT,
+     "present | active | current | failing | there | set | showing"),
     (
         "not | isn t | not currently",
         "there | showing | seen | set",
@@ -179,6 +181,7 @@ _CURRENT: tuple[Slots, ...] = (
     ("still | now | currently | is | is still | permanently | always", "there | showing",
      f"- | {_MOMENT} | all the time"),
     ("exists | existing", _MOMENT),
+    (_MOMENT, "present | active | failing | current | there | set | live | failed"),
     ("present | active | failing | current | there | set | live", f"{_MOMENT} | all the time | on this scan"),
     ("active | current | live | hard | static | present | solid", "fault | code | dtc | failure"),
     ("failed | fails | failing", _MOMENT),
@@ -324,10 +327,17 @@ _CONFIRMED: tuple[Slots, ...] = (
     ("bestatigte | bestaetigte", "fehler | eintrage | fehlereintrage | fehlercodes | codes | dtcs"),
     ("fehler | defaut | code | fallo | averia | codigo", "bestatigt | confirme | confirmado | confirmada"),
 )
+_PERMANENT: tuple[Slots, ...] = (
+    ("permanent | permanent dtc | permanent code | permanent fault",
+     "not erasable | not clearable | non erasable | cannot be erased | can t be erased | cannot be cleared | "
+     "can t be cleared",
+     "- | by tool | by the tool | by scan tool | by a scan tool | with the tool | with a scan tool | by tester"),
+)
 #: The wordings by what they say.
 PATTERNS: dict[str, tuple[Slots, ...]] = {
     "stored": _STORED,
     "pending": _PENDING,
     "confirmed": _CONFIRMED,
     "current": _CURRENT,
+    "permanent": _PERMANENT,
 }
