@@ -76,12 +76,14 @@ from triage.intake.tidying import (
     namelead,
     namesbelow,
     numberednames,
+    ownlists,
     pagebreaks,
     pairednames,
     paragraphs,
     phasecells,
     phaseslips,
     plainecu,
+    plurals,
     quotebars,
     repeated,
     rowtimes,
@@ -122,7 +124,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
     found = columncolons.barred(threads.told(found, names.listed))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = makersown.marked(keyarrows.written_out(keyed), names)
+    whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -169,7 +171,7 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(plurals.closed(whole)))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:
