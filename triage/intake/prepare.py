@@ -87,6 +87,7 @@ from triage.intake.tidying import (
     quotebars,
     repeated,
     rowtimes,
+    saidbelow,
     saidofall,
     scanbreaks,
     scanlead,
@@ -225,7 +226,7 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
     """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width, entries
     with a piece in each line."""
-    whole = namesbelow.joined(hearsay.marked(all_rows), names.listed)
+    whole = namesbelow.joined(saidbelow.joined(hearsay.marked(all_rows), names.find), names.listed)
     found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
     return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
 

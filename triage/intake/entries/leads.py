@@ -273,6 +273,9 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     alone."""
     for last, (behind, _) in enumerate(pending):
         said = setoff.of_several(row.low, behind.end, context.translated)
+        if said is not None and len(pending) > said.codes > 1 and row.low[said.end : said.end + 1] in (")", "]"):
+            # Of all of them in brackets: "C0545 low; C0044 open; C0061 no signal (both stored)".
+            said = said._replace(codes=len(pending))
         for at in range(max(last + 1 - said.codes, 0), last + 1) if said is not None else ():
             code, details = pending[at]
             if said is not None and (details.status is None or at == last):
