@@ -65,6 +65,7 @@ from triage.intake.tidying import (
     keyedbehind,
     keyedheads,
     keymarks,
+    keysahead,
     lastnames,
     legends,
     logs,
@@ -137,7 +138,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
-    all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
+    all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
+    all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names, explained.statuses)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
