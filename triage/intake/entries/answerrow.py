@@ -23,6 +23,7 @@ from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.answerwords import CODES, SEVERAL
 from triage.intake.words.vocabulary import STATES
@@ -254,6 +255,11 @@ def _over_bullets(context: Context, row: Row, at: int) -> bool:
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
+    if 0 < (begin := hearsay.remark_end(small(text))) < len(text):
+        # "Remark: fuse F49 (10 A) ok" speaks of no module, "Note: radio ok" does.
+        if context.names.score(tidy(text[begin:])) < 60.0:
+            return False
+        text = tidy(text[begin:])
     lit = _LAMP.sub("", text) if context.names.score(text) < 60.0 else text
     of_lamps = lit != text and context.names.score(lit) >= 60.0
     if of_lamps and answer != "clean":
