@@ -361,6 +361,8 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
         # Behind a full stop all that were told are meant; else those of the sentence, which may name another module.
         begin = row.low.rfind(". ", 0, last) if row.low[max(end, last) :].lstrip()[:1] != "." else -1
         meant = [each for each in pending if each[1].start > begin or each in alike]
+        # "The BCM has B0237, all in memory": more than its own are meant.
+        meant = meant if len(meant) > 1 else pending
         for _, code, details in alike if said.codes < min(len(pending), 3) else meant:
             details.status = details.status or led.get(code.start) or said.status
     added: CodeDraft | None = None

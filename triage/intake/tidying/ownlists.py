@@ -36,7 +36,9 @@ _STANDARD = lazily(r"(?:[pcbu][0-3o][0-9a-fo]{3}|spn\s?[0-9]{1,6})(?![g-z])")
 #: A number with a description or a status behind it.
 _NUMBER = lazily(r"([0-9A-Za-z]{4,7})(?=[\s:,(\[-]+[^\W_])")
 _YEAR = lazily(r"(?:19|20)[0-9]{2}")
-_LONGEST = 4000
+#: "20417 (km)" is no code.
+_WORD = lazily(r"[^\W\d_]{3,}")
+_LONGEST, _FEWEST_WORDS = 4000, 2
 
 
 def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
@@ -80,6 +82,8 @@ def _number(item: str) -> str | None:
     if match is None or not has_digit(match[1]) or _YEAR.fullmatch(match[1]) or model_codes.own(match[1]) is None:
         return None
     low = item.lower()
+    if len(_WORD.findall(low, match.end())) < _FEWEST_WORDS and not states.in_text(near.small(item)):
+        return None
     if QUANTITY.match(low, match.end()) and states.leading(low, match.end()) == match.end():
         return None
     if _STANDARD.match(near.small(item)) is not None:

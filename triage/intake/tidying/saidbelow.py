@@ -24,6 +24,8 @@ _HAS = word_set("has have had got hat hatte hatten haben a ont avait tiene tiene
 _SAYS = VERBS | _HAS
 #: A verb at the end of a line, perhaps with what stands behind it: "came up with", "gave me".
 _LAST = lazily(r"\s([a-z]+)(?:\s(?:up|with|out|back|me|us|also|still|auch|noch|aussi|tambien))*\s?:?$")
+#: "Gearbox - status: responding" says nothing of codes.
+_MARK = lazily(r"[:=|]|\s-+\s")
 _OPEN = lazily(r"(?:[,+&;]|\s(?:and|und|et|y|with|plus))$")
 _GOES_ON = lazily(r"(?:[+&,;]\s?|(?:and|und|et|y|plus)\s)")
 _SIGN = signs.of_words(_SAYS.__contains__)
@@ -65,7 +67,9 @@ def _says(rows: Sequence[Row], at: int, names_in: Callable[[str], Sequence[Found
     if below.blank or not below.finds.codes or below.finds.codes[0].start > 1:
         return None
     verb = _LAST.search(row.low)
-    if verb is None or verb[1] not in _SAYS or len(row.low.split()) > _MOST_WORDS or row.text[verb.start(1) :] == "A":
+    if verb is None or verb[1] not in _SAYS or row.text[verb.start(1) :] == "A":
+        return None
+    if len(row.low.split()) > _MOST_WORDS or _MARK.search(row.low, 0, verb.start() + 1):
         return None
     found = names_in(row.low)
     # "Head-up display" is a name as a whole; "no message from module A" tells of another module.
