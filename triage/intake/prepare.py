@@ -66,6 +66,7 @@ from triage.intake.tidying import (
     keyedbehind,
     keyedheads,
     keymarks,
+    keysahead,
     lastnames,
     legends,
     logs,
@@ -77,15 +78,18 @@ from triage.intake.tidying import (
     namelead,
     namesbelow,
     numberednames,
+    ownlists,
     pagebreaks,
     pairednames,
     paragraphs,
     phasecells,
     phaseslips,
     plainecu,
+    plurals,
     quotebars,
     repeated,
     rowtimes,
+    saidbelow,
     saidofall,
     scanbreaks,
     scanlead,
@@ -124,7 +128,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
     found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = makersown.marked(keyarrows.written_out(keyed), names)
+    whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
@@ -136,7 +140,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     all_rows = totals.left_out(flags.worded(asked.joined(all_rows)), names.likely)
     all_rows = _parted(_joined(all_rows, names, wraps.width_of(whole)), names)
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
-    all_rows = answerkeys.written_out(statusabove.put_behind(explained.rows), names.listed, explained.answers)
+    all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
+    all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
     all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names, explained.statuses)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
@@ -171,7 +176,7 @@ def _with_whole_names(
     whole: Sequence[Line], names: Names, tables: Tables
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
-    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
+    found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(plurals.closed(whole)))))
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:
@@ -230,7 +235,7 @@ def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, Status
 def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
     """The rows with what was wrapped put together: paragraphs, sentences that break off, full lines of a width, entries
     with a piece in each line."""
-    whole = namesbelow.joined(hearsay.marked(all_rows), names.listed)
+    whole = namesbelow.joined(saidbelow.joined(hearsay.marked(all_rows), names.find), names.listed)
     found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
     return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
 

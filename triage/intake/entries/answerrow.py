@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import markedrow, metarow, names_of_list, prose, voltplaces
+from triage.intake.entries import markedrow, metarow, names_of_list, prose, totalrow, voltplaces
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
@@ -23,6 +23,7 @@ from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
+from triage.intake.tidying import hearsay
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.answerwords import CODES, SEVERAL
 from triage.intake.words.vocabulary import STATES
@@ -42,6 +43,8 @@ _LAMP = lazily(
     r"lampe|leuchte|kontrollleuchte|allum[e\u00e9]|encendid[oa])(?:\s+(?:is|was|stays|came|comes|on|an|leuchtet|lit))*$",
     re.IGNORECASE,
 )
+#: How the short name of a module is written in a list of them, known or not.
+_ABBREVIATED = lazily(r"[A-Z][A-Z0-9]{1,6}(?:[-/][A-Z0-9]{1,4}){0,2}")
 #: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
@@ -57,7 +60,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
         return True
-    if markedrow.of_a_code(context, row):
+    if markedrow.of_a_code(context, row) or (totalrow.is_total(row.low) and totalrow.read(context, row)):
         return True
     several = len(hits) > 1 and names_begin(row.low) < hits[-1].end  # "OK, no codes - ABS, radio"
     several = bool(several or _ENDS.search(row.low) or beside_names(context, row, hits))
@@ -252,6 +255,11 @@ def _over_bullets(context: Context, row: Row, at: int) -> bool:
 def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -> bool:
     """Give the answer to the module or modules that ``text`` names; False where it names none."""
     text = context.names.bare(_BEFORE_BRACKET.sub(" ", text) if "  " in text else text)
+    if 0 < (begin := hearsay.remark_end(small(text))) < len(text):
+        # "Remark: fuse F49 (10 A) ok" speaks of no module, "Note: radio ok" does.
+        if context.names.score(tidy(text[begin:])) < 60.0:
+            return False
+        text = tidy(text[begin:])
     lit = _LAMP.sub("", text) if context.names.score(text) < 60.0 else text
     of_lamps = lit != text and context.names.score(lit) >= 60.0
     if of_lamps and answer != "clean":
@@ -261,19 +269,19 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
     one = score >= 60.0 and not names_of_list.is_list(context.names, text)
     names = [text] if one else names_of_list.of_list(context.names, text)
     if score < 60.0 and len(names) > 1:
-        scores = [context.names.score(name) for name in names]
-        if sum(value >= 60.0 for value in scores) < 0.5 * len(names):
+        if sum(context.names.score(name) >= 60.0 or _ABBREVIATED.fullmatch(name) is not None
+               for name in names) < 0.5 * len(names):
             names = [text] if len(text.split()) <= 6 and (not doubtful or _separated(row, text)) else []
     elif score < 60.0:
         spans = context.names.find(small(text))
         if len(text.split()) > 6 or (doubtful and not _separated(row, text)):
             names = [text[start:end] for start, end, sure in spans if sure][:1] if not doubtful else []
     names = [text] if of_lamps and text != lit else names
-    if not names or any(len(name) > 70 for name in names) or all(_is_key(context, name) for name in names):
+    if not names or any(len(name) > 70 for name in names) or all(_is_key(context, row, name) for name in names):
         return False
     named = False
     for name in names:
-        if not any(c.isalpha() for c in name) or _is_key(context, name):
+        if not any(c.isalpha() for c in name) or _is_key(context, row, name):
             continue
         place = max(row.text.find(name), 0)
         heading = name_in(context, row, name, place) if name in row.text else None
@@ -293,10 +301,13 @@ def _named(context: Context, row: Row, text: str, answer: str, doubtful: bool) -
     return True
 
 
-def _is_key(context: Context, name: str) -> bool:
+def _is_key(context: Context, row: Row, name: str) -> bool:
     """Whether a text is what something else than a module is called: a code ("DTC: no communication with the gateway"),
-    the supply ("Battery: none"), a sum ("Total 0 codes")."""
+    the supply ("Battery: none"), a sum ("Total 0 codes"). In the column of modules "COM" is one."""
     key = role_of(small(name), exactly=True) in NO_MODULES or TOTAL.fullmatch(small(name)) is not None
+    if key and row.roles is not None and any(
+            role == "module" and cell.text == name for role, cell in zip(row.roles, row.cells or (), strict=False)):
+        return TOTAL.fullmatch(small(name)) is None
     return key and not context.names.listed(name)
 
 

@@ -16,17 +16,20 @@ from triage.intake.entries.headname import without_volts
 from triage.intake.lines import counted, namegaps, namelist, partwords
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import shape_of
+from triage.intake.lines.unknown import is_one_of_short
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
-from triage.intake.plain.characters import has_letter
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT
+from triage.intake.plain.phrases import NOT_SHORT, plain_words
 from triage.intake.said import describing, engine_state, phases, states, voltmoments
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import HEADING, Place
+from triage.intake.words.answerwords import CODES
 from triage.model.snapshot import StatusWord
 
 #: What ends the description of a code within a line, and what leads to one.
@@ -255,11 +258,24 @@ def _acceptable(context: Context, row: Row, place: Place, printed: str) -> bool:
         none = module is not None and not module.codes and (
             module.answer is not None or (module.stated is not None and module.stated[0] == 0)
         )
-        return none and words <= 4 and lead[-1:] in tuple(",:;|=>")
+        marked = words <= 4 and lead[-1:] in tuple(",:;|=>")
+        return (marked and none) or ((marked or lead.endswith(" -")) and _heads_anew(context, row, printed))
     above = context.builder.module
     return words <= 6 and len(printed) <= 60 and not (above and above.codes and describing.ends_text(printed))
 
 
+def _heads_anew(context: Context, row: Row, printed: str) -> bool:
+    """Whether words that nobody knows stand before a code where the codes of the heading above begin their lines: a
+    short name, or words as far left as that heading where its codes are set in below it."""
+    last, low = context.open_row, small(printed)
+    if last is None or not last.finds.codes or last.finds.codes[0].start > 0 or role_of(low) is not None:
+        return False
+    if states.in_text(low) or has_digit(printed) or phases.find(low) is not None:
+        return False
+    # "Second code" and "Circuit low" are said of the code.
+    out = row.line.indent <= context.heading_indent < last.line.indent and " " in printed and printed[0].isupper()
+    named = out and CODES.isdisjoint(plain_words(low)) and not describing.ends_text(printed)
+    return is_one_of_short(printed) or named
 
 
 def _status_before(context: Context, row: Row) -> StatusWord | None:

@@ -276,6 +276,9 @@ def share(context: Context, row: Row, pending: list[tuple[Found, Details]], befo
     said = None
     for last, (behind, own) in enumerate(pending):
         said = setoff.of_several(row.low, behind.end, context.translated)
+        if said is not None and len(pending) > said.codes > 1 and row.low[said.end : said.end + 1] in (")", "]"):
+            # Of all of them in brackets: "C0545 low; C0044 open; C0061 no signal (both stored)".
+            said = said._replace(codes=len(pending))
         if said is not None:
             own.status = said.status
             for _, details in pending[max(last + 1 - said.codes, 0) : last]:

@@ -352,8 +352,14 @@ def _add_all(context: Context, row: Row, pending: list[tuple[list[ModuleDraft], 
     leads.hand_back(context, row, [(code, details) for _, code, details in pending], parted)
     last = pending[-1][1].end if pending else 0
     said = setoff.of_several(row.low, max(end, last), context.translated, described=end <= last) if pending else None
-    if said is not None and (said.codes > 2 or said.codes == len(pending)):
-        for _, code, details in pending:
+    alike = [each for each in pending if each[0] == pending[-1][0]]
+    if said is not None and (said.codes > 2 or said.codes in (len(pending), len(alike))):
+        # Behind a full stop all that were told are meant; else those of the sentence, which may name another module.
+        begin = row.low.rfind(". ", 0, last) if row.low[max(end, last) :].lstrip()[:1] != "." else -1
+        meant = [each for each in pending if each[1].start > begin or each in alike]
+        # "The BCM has B0237, all in memory": more than its own are meant.
+        meant = meant if len(meant) > 1 else pending
+        for _, code, details in alike if said.codes < min(len(pending), 3) else meant:
             details.status = details.status or led.get(code.start) or said.status
     added: CodeDraft | None = None
     for at, (modules, code, details) in enumerate(pending):

@@ -90,7 +90,7 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.likely(context.names.bare(before))
-    if named and _each_begins_a_part(row):
+    if (named or unknown.is_one_of_short(before)) and _each_begins_a_part(row):
         return False
     stop = _SENTENCE_ENDS.match(before)
     if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(

@@ -30,8 +30,9 @@ _BRACKET = lazily(r"\s*[(\[][^()\[\]\n]{1,80}[)\]]")
 _WORDS = r"(?:j1939|(?![pcbu][0-3][0-9a-f]{3})[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){3,80}"
 #: A piece of a description between commas: "C0727, relay circuit, active".
 _DESCRIBED = lazily(rf",\s{_WORDS}(?=,)")
-#: What a code means, right behind it: "U0100 no message from engine, all live".
-_TEXT = lazily(rf"(?::|\s-)?\s{_WORDS}(?=,)")
+#: What a code means, right behind it: "U0100 no message from engine, all live", "U0100 no message (both live)".
+_TEXT = lazily(
+    rf"(?::|\s-)?\s{_WORDS}(?=,|\s?[(\[](?:all|both|alles?|beide|tou(?:te)?s|les|l[oa]s|tod[oa]s|amb[oa]s)\s)")
 _OF_THEM = (r"(?: of (?:them|these|those|which|the (?:two|codes|faults))| davon|"
             r"(?: de)? (?:los|las|les|des) (?:dos|deux))?")
 #: A description right behind a code, up to its comma: "C0051 steering angle sensor, present now".
@@ -39,7 +40,7 @@ _TITLE = lazily(r"\s[a-z](?:(?<=j)1939|[^,;.:!?()\[\]\n0-9]|[0-9](?![0-9])){2,80
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z])")
 #: Of which codes it is said: two, all, or none of either.
 _OF_WHICH = lazily(
-    r"\s*(?:[,.;:(]|\s-|\sbut|\sand)?\s*(?:"
+    r"\s*(?:[,.;:(\[]|\s-|\sbut|\sand)?\s*(?:"
     rf"((?:both|beide|(?:tou(?:te)?s )?les deux|(?:l[oa]s|todos) dos|amb[oa]s)(?![a-z]){_OF_THEM})|"
     rf"((?:all(?: (?:of )?(?:three|four|five|them|these))?|each|alle(?: drei| vier)?|alles|samtliche|"
     rf"(?:tou(?:te)?s )?les (?:trois|quatre)|tou(?:te)?s|tout|l[oa]s (?:tres|cuatro)|tod[oa]s?)(?![a-z]){_OF_THEM}|"

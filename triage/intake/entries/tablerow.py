@@ -89,8 +89,9 @@ _FAULTY = lazily(
 def stands_alone(context: Context, row: Row) -> bool:
     """Whether a row under the heads of a module's codes is no part of that table: another module's name and answer."""
     cells = [cell for cell in row.cells or () if cell.text]
-    if row.kind == "gap" and len(cells) > 1 and not row.finds.codes and answer_of_cell(row.low) is not None:
-        # "No trouble  codes found": the gap is a slip.
+    if (row.kind == "gap" and len(cells) > 1 and not row.finds.codes and answer_of_cell(row.low) is not None
+            and answer_of_cell(row.low[cells[1].start :].strip(" -")) is None):
+        # "No trouble  codes found": the gap is a slip; "COM  -  no codes" and "FAR  -  inaccessible" are two cells.
         return True
     roles = row.roles or ()
     kinds = [_of_scans(cell) for cell in cells if "scan" not in roles and "date" not in roles]

@@ -36,4 +36,17 @@ def read(context: Context, row: Row) -> bool:
     return False
 
 
-__all__ = ["TOTAL", "read"]
+def is_total(low: str) -> bool:
+    """Whether a line counts all codes and says nothing else.
+
+    >>> is_total("total: 0 codes"), is_total("0 faults in total."), is_total("total loss: 0 codes")
+    (True, True, False)
+    """
+    stated = stated_count(low)
+    if stated is None or TOTAL.search(low) is None:
+        return False
+    rest = (low[: stated[1]] + low[stated[2] :]).strip(" :=-.*")
+    return not rest or TOTAL.fullmatch(rest) is not None
+
+
+__all__ = ["TOTAL", "is_total", "read"]

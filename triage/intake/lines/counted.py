@@ -21,7 +21,7 @@ from triage.intake.plain.patterns import lazily
 _COUNT = (
     r"(?:x\s?([0-9]{1,3})|([0-9]{1,3})\s?(?:x|times|mal|fois|veces)|"
     r"(?:count(?:er)?|occ(?:urr?ences?)?|occurrence count|freq(?:uency)?|hits|anzahl|haufigkeit|zahler|compteur|"
-    r"frequence|contador|frecuencia|oc)\s?[:=]?\s?([0-9]{1,3}))"
+    r"frequence|contador|frecuencia|oc)(?: ?[:=])? ?([0-9]{1,3}))"
 )
 _DISTANCE = (
     r"(?:(?:@|at|bei|a|en|from|seit|depuis|desde|odo(?:meter)?|mileage|km[ -]?stand|kilometerstand|kilometrage|"

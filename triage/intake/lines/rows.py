@@ -16,7 +16,7 @@ from triage.intake.lines import numbering, unknown
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.plain.characters import Line, indent_of, lines, low
+from triage.intake.plain.characters import Line, has_digit, indent_of, lines, low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import dates, phases, states
@@ -67,7 +67,7 @@ _SIGN_TOLD = lazily(r"(?:^|(?<=[\s,;|/(:\[\"']))#\s?[)\]\"']?\s*[=:-]\s*([^\W\d]
 _MARK = lazily(r"\s?[:=]|\s-+>?\s|->")
 _DIGITS, _LONG = lazily(r"[0-9]+"), lazily(r"[0-9]{4}")
 #: So many lines on each side of a page number are its page's head and foot at most.
-_MOST_TITLES = 4
+_MOST_TITLES, _MOST_HEAD, _LONGEST_DATE = 4, 12, 24
 
 
 def rows_of(text: str, is_module: Callable[[str], bool] = lambda name: False) -> list[Row]:
@@ -296,6 +296,9 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                         break
                     parted = True
                 else:
+                    if step == 1 and filled and _is_date_of_report(rows, near, at):
+                        found.add(row.line.number)
+                        break
                     others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
                     # What the text begins with heads each page, whatever goes on below it.
                     again = row.low in top and bool(others)
@@ -324,6 +327,17 @@ def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -
     if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or STATES.find(row.low):
         return False
     return phases.find(row.low) is None
+
+
+def _is_date_of_report(rows: Sequence[Row], at: int, page: int) -> bool:
+    """Whether a line below the title of a report, at the head of a page, is a date alone, and no other date heads the
+    report: another would be that of another scan."""
+    low = rows[at].low.strip()
+    if not has_digit(low[:4]) or len(low) > _LONGEST_DATE or not set(range(len(low))) <= dates.places(low) | {
+            place for place, sign in enumerate(low) if sign in " ,:"}:
+        return False
+    heads = [row.low for row in rows[: min(page, _MOST_HEAD)] if not row.blank and not row.finds.codes]
+    return all(low in head for head in heads if dates.places(head))
 
 
 def _stands_apart(rows: Sequence[Row], places: Sequence[int]) -> bool:

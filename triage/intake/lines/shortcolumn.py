@@ -1,4 +1,5 @@
-"""A column of short names that nobody knows behind the codes, a status beside them: "P0335; QLT; present".
+"""A column of short names that nobody knows behind the codes, a status beside them: "P0335; QLT; present". Beside a
+description it may hold one name right behind the codes, or several that come again where no status is told.
 
 >>> from triage.intake.lines.rows import rows_of
 >>> at(rows_of("P0335; QLT; present\\nP0700; QLT; stored\\nP0560; ZDM2; stored"))
@@ -33,19 +34,26 @@ _NO_MODULES = NO_NAMES | word_set(
 #: Oxygen sensors, relays, fuses, terminals, connectors: a letter or two and a number, or several pairs of both.
 _PART = lazily(r"[A-Z][0-9]{1,4}|KL[0-9]{1,2}|(?:[A-Z][0-9]){2,3}")
 #: Fewer rows, or one name alone, are no column.
-_FEWEST, _NAMES, _DEEPEST = 3, 2, 3
+_FEWEST, _NAMES, _SEVERAL, _DEEPEST = 3, 2, 3, 3
 
 
 def at(rows: Sequence[Row]) -> int | None:
     """The place of the column among the wordy pieces behind the codes; None where there is none. Every row has a short
-    word in capitals there, and most a status."""
+    word in capitals there, and most a status, or all a description."""
     if len(rows) < _FEWEST or not all(row.text[: row.finds.codes[0].start].strip(" -*#.") == "" for row in rows):
         return None
     tails = [[piece.strip(" -:,;|()[]") for _, piece in wordy(row)] for row in rows]
-    for place in range(min(min(map(len, tails)), _DEEPEST)):
+    deepest = min(map(len, tails))
+    for place in range(min(deepest, _DEEPEST)):
         texts = {tail[place] for tail in tails}
-        if len(texts) >= _NAMES and all(map(_may_name, texts)) and not all(map(_BYTE.fullmatch, texts)):
-            return place if 2 * sum(map(_tells_status, rows)) >= len(rows) else None
+        if not all(map(_may_name, texts)) or all(map(_BYTE.fullmatch, texts)):
+            continue
+        described = any(
+            len({tail[other] for tail in tails}) >= _NAMES and all(" " in tail[other] for tail in tails)
+            for other in range(deepest) if other != place)
+        if 2 * sum(map(_tells_status, rows)) >= len(rows):
+            return place if len(texts) >= _NAMES or (described and not place) else None
+        return place if described and len(rows) > len(texts) >= _SEVERAL else None
     return None
 
 

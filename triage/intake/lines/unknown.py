@@ -36,6 +36,7 @@ _BEHIND = lazily(rf"{_AND}{_THE}{_TOKEN}(?![A-Za-z0-9/-])")
 #: Capital letters that name no module.
 NO_NAMES = word_set(
     "dtc dtcs vin obd koeo koer mil ok no nr and or the not all none clear pass fail ecu ecus usb can lin moq asap fyi "
+    "cel pcode fault code codes "
     "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb ram "
     "rom nvm eeprom pid pids usa rpm psi ign acc gnd pwm"
 )
@@ -161,6 +162,9 @@ def _led_found(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
     return found
 
 
+_LONGEST_SIDE = 4
+
+
 def is_short(text: str) -> bool:
     """Whether a text is such a name, from its first letter to its last.
 
@@ -168,6 +172,16 @@ def is_short(text: str) -> bool:
     (True, False, False)
     """
     return 3 <= len(text) <= 5 and text.isascii() and text.isalnum() and text.isupper() and _may_be_name(text.lower())
+
+
+def is_one_of_short(text: str) -> bool:
+    """Whether a text is such a name, perhaps with what tells it from others alike behind a hyphen.
+
+    >>> is_one_of_short("PUE-DI"), is_one_of_short("VDM"), is_one_of_short("P-DI"), is_one_of_short("VDM-left")
+    (True, True, False, False)
+    """
+    short, hyphen, side = text.partition("-")
+    return is_short(short) and (not hyphen or (side.isalnum() and side.isupper() and len(side) <= _LONGEST_SIDE))
 
 
 def answers(text: str, score: Callable[[str], float]) -> bool:
@@ -198,4 +212,4 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["KINDS", "NO_NAMES", "answers", "is_short", "joined", "led"]
+__all__ = ["KINDS", "NO_NAMES", "answers", "is_one_of_short", "is_short", "joined", "led"]

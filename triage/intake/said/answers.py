@@ -18,7 +18,7 @@ from triage.intake.plain.remember import remembered
 from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, undone, untried
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
-from triage.intake.said.wholeanswer import meaning, names_codes
+from triage.intake.said.wholeanswer import meaning, names, names_codes
 from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING, SEVERAL
 from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
@@ -125,10 +125,9 @@ _KEPT = word_set("module modules control unit ecu steuergerat calculateur centra
 
 
 #: What stands between a name and what is said of it, and a code, which no name has in it.
-_MARK = lazily(r"\s*(?:[:=|\t]|(?<=\s)[-=]*>?(?<=[-=>])(?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
+_MARK = lazily(r"\s*(?:[:=|\t](?!>)|(?<=\s)[-=]*[->](?=\s)|\.{3,}|_{3,})\s*|\s{2,}")
 _CODED = lazily(r"[pcbu] ?[0-9o][0-9a-fo]{3}(?![a-z])")
-_LONGEST_NAME, _MOST_MARKS = 50, 4
-_LONGEST_LINE = 160
+_LONGEST_NAME, _MOST_MARKS, _LONGEST_LINE = 50, 4, 160
 _AROUND = " \t.,;:()[]*-\"'!>\u2022"
 
 
@@ -209,11 +208,12 @@ def _as_a_whole(low: str, hits: tuple[Spoken, ...]) -> tuple[Spoken, ...]:
     begin = len(low) - len(low.lstrip())
     for at, hit in enumerate(hits[:3]):  # "Answered, no DTCs: ABS, airbag", "Pass, no codes: ABS"
         marked = hit.start > 1 and low[hit.end :].lstrip()[:1] in ((":", "=") if at else (":", "-", "="))
-        if marked and {other.answer for other in hits[:at]} <= {hit.answer} and _is_head(low[: hit.end], hit):
+        if marked and {each.answer for each in hits[:at]} <= {hit.answer} and _is_head(low[: hit.end], hit):
             return (Spoken(hit.answer, begin, hit.end, all(each.doubtful for each in hits[: at + 1])), *hits[at + 1 :])
     if LEADING.isdisjoint(plain_words(low)) or (len(hits) == 1 and _says_all(low, hits[0])):
         return hits
-    for start in (begin, *(start for _, start in _behind_names(low))):
+    marks = _behind_names(low)
+    for start in (begin, *(start for _, start in marks))[bool(marks and names(low[begin : marks[0][0]])) :]:
         if hits and hits[0].end <= start:
             # "ABS: ok  BCM: no response": what holds an answer is no name.
             break

@@ -53,7 +53,8 @@ def meaning(low: str) -> str | None:
         return None
     found = WORD.findall(low)
     if kinds.LEADING.isdisjoint(found):
-        return None
+        mute = len(found) == 1 and len(found[0]) >= _TWICE and _mended(found[0]) in kinds.MUTE
+        return "silent" if mute else None
     strange: list[str] = []
     for word in found:
         if word not in kinds.EVERY and not _NUMBER.fullmatch(word):
@@ -87,6 +88,24 @@ def _of_parts(low: str) -> str | None:
         if told[-1] is None:
             return None
     return _joined(told)
+
+
+def names(low: str) -> bool:
+    """Whether a text before a mark is the name of what the answer behind is of, and no part of it: a word of it is of
+    an answer by a slip alone, or it is an abbreviation.
+
+    >>> [names(low) for low in ("multiplex node", "pas", "tried twice", "answers")]
+    [True, True, False, False]
+    """
+    found = WORD.findall(low)
+    return found == ["pas"] or any(
+        word not in kinds.EVERY and not _NUMBER.fullmatch(word) and _longer(word) for word in found)
+
+
+def _longer(word: str) -> bool:
+    """Whether a word of an answer that a word is held for has fewer letters: what was typed is another word."""
+    meant = _mended(word)
+    return meant is not None and len(meant) < len(word)
 
 
 @remembered
@@ -204,4 +223,4 @@ def _clean(low: str, found: Sequence[str]) -> bool:
     return not partial or (any(word in kinds.PRESENT for word in rest) and _JOINS.search(low) is not None)
 
 
-__all__ = ["meaning", "names_codes"]
+__all__ = ["meaning", "names", "names_codes"]

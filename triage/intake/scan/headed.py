@@ -10,7 +10,7 @@ from triage.intake.lines.idents import before_idents
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
-from triage.intake.lines.unknown import is_short
+from triage.intake.lines.unknown import is_one_of_short
 from triage.intake.naming.addresses import BEHIND, LABELLED_BEHIND
 from triage.intake.naming.heads import is_key, role_of
 from triage.intake.naming.names import Names, tidy
@@ -61,7 +61,7 @@ def _is_short_head(above: Row, row: Row) -> bool:
     match = LABELLED_BEHIND.fullmatch(name) or BEHIND.fullmatch(name)
     if match is None and not (above.text[-1:] == ":" and row.line.indent > above.line.indent):
         return False
-    return is_short(tidy(match[1] if match is not None else name))
+    return is_one_of_short(tidy(match[1] if match is not None else name))
 
 
 def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Shape, tuple[float, int]]:

@@ -18,6 +18,7 @@ from triage.intake.lines.behind import behind, descriptions, in_brackets, may_na
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
+from triage.intake.lines.unknown import is_one_of_short
 from triage.intake.naming.linking import strip_links
 from triage.intake.naming.names import Names, tidy
 from triage.intake.plain.characters import has_digit
@@ -58,12 +59,11 @@ class Style:
     places: dict[Shape, Place] = field(default_factory=dict)
     doubtful_states: bool = False
     counts_in_brackets: bool = False
-    #: Shapes of rows most of which have words behind the code: its description, or a clause of its own.
+    #: Shapes of rows most of which have words behind the code.
     described: set[Shape] = field(default_factory=set)
     #: A status in brackets is that of the code before it alone.
     own_brackets: bool = False
-    #: A line that is a status and nothing else heads the codes below it.
-    status_heads: bool = False
+    status_heads: bool = False  # a line that is a status and nothing else heads the codes below it
 
 
 #: So many modules in one column are more than what a description names by chance.
@@ -283,9 +283,10 @@ def _place_before(kind: str, at: int, sample: Sequence[Row], names: Names) -> Pl
     if share >= 0.3:
         return Place(before=True)
     behind = _place_behind(kind, sample, names)
-    if behind != HEADING:
-        return behind
-    return Place(before=True)
+    # "UCM - P0563 (generator control)": what short names head is described in brackets.
+    told = all(map(is_one_of_short, texts)) and all(
+        row.low[states.leading(row.low, row.finds.codes[0].end) :].lstrip()[:1] == "(" for row in sample)
+    return Place(before=True) if told or behind == HEADING else behind
 
 
 def _best_cell(sample: Sequence[Row], names: Names, skip: int) -> int | None:

@@ -77,13 +77,17 @@ class Legend(NamedTuple):
 def adopt(rows: Sequence[Row], is_name: IsName) -> Legend:
     """Take the letters of all legends. ``is_name`` tells the name of a module, which explains nothing. Linear."""
     legend = Legend([_unspoken(row) for row in rows], {}, {})
-    used: set[str] | None = None
-    for places, entries in _explained(rows, is_name):
-        used = _used(rows) if used is None else used
+    explained = list(_explained(rows, is_name))
+    # What nothing but lines of answers begins with may be the names of modules: "COM - no codes".
+    named = {at for places, entries in explained if _answered(places, entries) for at in places}
+    used = _used(rows) if explained else set()
+    elsewhere = _used([row for at, row in enumerate(rows) if at not in named]) if named else used
+    for places, entries in explained:
         first = entries[0].letters
         sure = len(entries) > 1 or not first.isdigit() or legenddigits.is_a_status(rows, places[0], first)
         sure = sure and not (entries[0].bare and _is_bullet(rows, first))
-        if sure and _explain(entries, used, alone=len(places) == len(entries)):
+        words = elsewhere if _answered(places, entries) else used
+        if sure and _explain(entries, words, alone=len(places) == len(entries)):
             _take(legend, places, entries)
     _put_behind(legend)
     signs_told = [letters for letters in legend.statuses if _SIGN.fullmatch(letters)]
@@ -257,6 +261,11 @@ def _explain(entries: Sequence[Entry], used: set[str], alone: bool) -> bool:
     if len(letters) < 2 and not entries[0].led and not _SIGN.fullmatch(letters[0]):
         return False
     return all(letter in used for letter in letters) if alone else any(letter in used for letter in letters)
+
+
+def _answered(places: Sequence[int], entries: Sequence[Entry]) -> bool:
+    """Whether lines explain one answer each, with no word for a legend before it."""
+    return len(places) == len(entries) and all(entry.answer and not entry.status and not entry.led for entry in entries)
 
 
 def _told(

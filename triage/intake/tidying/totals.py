@@ -50,6 +50,7 @@ _COUNTS = word_set("""
     leidos encontradas encontrados detectadas detectados escaneadas escaneados consultadas consultados responden
     respondieron contestaron que unidad mando unite und et y and muets muettes mudos mudas stumme silents""")
 _SUMS = word_set("total totals totale totaux totales sum gesamt gesamtzahl insgesamt summe suma somme")
+_OF = word_set("of de des der d in no number count anzahl nombre numero")
 #: Heads of a summary, with or without a colon.
 _HEADS = word_set("summary result results zusammenfassung ergebnis resume resultat resumen resultado scan statistics")
 #: Between the pieces of such a line.
@@ -178,7 +179,8 @@ def _foot(low: str) -> bool:
     """Whether a text is the last row of a table, which adds up its columns: "Total | 14 | 3"."""
     found = [word for word, _, _ in words(low)]
     celled = any(sign in low for sign in ("|", "\t", ";", "  ")) or low.count(",") > 1
-    return celled and found[0] in _SUMS and all(word in _SUMS or word in _MODULES or word.isdigit() for word in found)
+    return celled and found[0] in _SUMS and all(
+        word in _SUMS or word in _MODULES or word in _CODES or word in _OF or word.isdigit() for word in found)
 
 
 def _sum_of_none(low: str) -> bool:

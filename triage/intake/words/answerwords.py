@@ -105,9 +105,11 @@ SEVERAL = word_set(
 #: One word that says it all.
 MUTE = word_set("""
     mute muted silent asleep sleeping offline
+    inaccessible inaccesible inaccesibles inaccessibles
     unresponsive nonresponsive unreachable uncontactable incommunicado nocomm nocomms
     nocom
-    nocoms noresponse noresp noreply noanswer noack timeout timedout stumm unerreichbar muet muette injoignable mudo
+    nocoms noresponse noresp noreply noanswer noack timeout timedout stumm unerreichbar muet muette muets muettes
+    injoignable injoignables mudo
     muda incomunicado muto muta irraggiungibile onbereikbaar stum tyst nieosiagalny inacessivel
 """)
 #: How often it was tried; of those, the words that say that it was.
@@ -144,7 +146,8 @@ FILLER = word_set("""
     recue peut encore toujours apres y en
     el los las lo del al una es esta estaba ha han con por para su posible establecida recibida despues aun todavia
     il lo gli dal dalla con dopo het een de van na met efter fran av od z ze po o os as ao da do apos com
-    err nrc
+    hubo habia hay dio dieron obtuvo logro recibio consiguio eu donne donnee obtenu obtenue es gab gibt kam kommt bekam
+    bekommen err nrc
 """)
 #: Trouble codes and what else a memory holds.
 CODES = word_set("""

@@ -102,6 +102,7 @@ _STORED: tuple[Slots, ...] = (
     ("defauts | codes", "auparavant | precedemment | anciennement", "actifs | presents"),
     ("fallos | codigos | averias", "previamente | anteriormente | antes", "activos | activas | presentes"),
     (_DERZEIT, "nicht | nicht mehr | kein | n", f"fehler | {_VORHANDEN}"),
+    ("fehler | eintrag | code", _DERZEIT, "nicht | nicht mehr | n", _VORHANDEN),
     ("nicht mehr", f"da | {_VORHANDEN}"),
     ("nicht | nicht mehr", _DERZEIT, _VORHANDEN),
     ("nicht | n", _VORHANDEN),
