@@ -68,6 +68,7 @@ from triage.intake.tidying import (
     lastnames,
     legends,
     logs,
+    lookedat,
     loosely,
     lostbreaks,
     makersown,
@@ -94,6 +95,7 @@ from triage.intake.tidying import (
     shortstops,
     sidebyside,
     soistoo,
+    speechfillers,
     splitcodes,
     spokencodes,
     spokenmarks,
@@ -119,7 +121,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
-    found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
+    found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
     found = columncolons.barred(threads.told(found, names.listed))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = makersown.marked(keyarrows.written_out(keyed), names)
@@ -170,6 +172,7 @@ def _with_whole_names(
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
     found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(whole))))
+    found = speechfillers.left_out(found)
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:
@@ -183,7 +186,8 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
+    found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
+    found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = keymarks.told(logs.unstamped(found), names.likely)
     found = fields.cut(keyedbehind.barred(found, names.likely))

@@ -203,6 +203,9 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     low, below = above.low[_prefix(above) :].rstrip(), line.low[_prefix(line) :].rstrip()
     if not low or not below or _prefix(line) > _prefix(above) or len(low) > _LONGEST:
         return False
+    if below[-1] == ":" and states.of_cell(below.rstrip(" :")) is not None:
+        # "Stored, no longer present:" heads the list below it.
+        return False
     if above.text[: _prefix(above)].count(">") != line.text[: _prefix(line)].count(">"):
         return False
     if _are_rows(low, below) or low[0] == low[-1] == "|":
