@@ -191,7 +191,7 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
     ) or ((lead := _TO_CODE.match(low, end)) is not None and (
             lead.end() in codes or ("-" in lead[0] and states.leading(low, lead.end()) in codes))):
         return True
-    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+    if re.match(r"\s*(?:,|and|und|et|y|&|nor|noch|ni)\s", after):
         return True
     return _IN.search(low[max(0, start - 20) : start]) is not None
 
