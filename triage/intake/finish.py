@@ -156,6 +156,12 @@ def _common_volts(draft: SnapshotDraft) -> None:
     values = [module.volts for module in draft.modules.values() if module.volts is not None]
     rows = draft.column_volts
     # A table says it in each of its rows, of one module or of many.
+    first = next(iter(draft.modules.values()), None)
+    alone = len(rows) == 1 and draft.volts is None and len(draft.modules) > 2
+    if first is not None and alone and (not values or (len(values) == 1 and first.volts is not None)):
+        # Merged cells of a column: told beside the first row alone, which may be of a module that is left out.
+        draft.volts, first.volts = rows[0], None
+        return
     in_rows = len(rows) > 1 and len({*rows, *values}) == 1 and 2 * len(rows) >= len(draft.modules)
     if in_rows or (len(values) >= 3 and len(set(values)) == 1 and len(values) >= 0.8 * len(draft.modules)):
         draft.volts = values[0]
@@ -300,7 +306,8 @@ def _judge_volts(context: Context) -> None:
     # The lowest of a 24 V vehicle falls far on cranking, though seldom below half of what it has.
     low = [value for value, _, volt in context.volts_seen
            if value <= 16.5 and (volt.of != "lowest" or not high or value < min(high) / 2)]
-    if nominal is None and high and not low:
+    if (nominal is None or (nominal == 12.0 and context.builder.of_one_battery)) and high and not low:
+        # Two batteries of "12 V 95 Ah" feed a 24 V vehicle.
         context.builder.vehicle["nominal_volts"] = 24.0
         context.builder.notice(
             "note",

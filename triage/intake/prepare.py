@@ -70,6 +70,7 @@ from triage.intake.tidying import (
     lastnames,
     legends,
     logs,
+    lookedat,
     loosely,
     lostbreaks,
     makersown,
@@ -100,6 +101,7 @@ from triage.intake.tidying import (
     shortstops,
     sidebyside,
     soistoo,
+    speechfillers,
     splitcodes,
     spokencodes,
     spokenmarks,
@@ -125,7 +127,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
-    found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
+    found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
     found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
@@ -177,6 +179,7 @@ def _with_whole_names(
 ) -> tuple[Sequence[Line], list[spacing.Respaced], list[spacing.Respaced]]:
     """The lines with every word and name in one piece, and what was closed or opened for that."""
     found = dictated.joined(spacing.single(statuscounts.left_out(answerlabels.shortened(plurals.closed(whole)))))
+    found = speechfillers.left_out(found)
     found = tornwords.joined(found, listed_words(tables).__contains__)
 
     def is_name(name: str) -> bool:
@@ -190,7 +193,8 @@ def _with_whole_names(
 
 def _parted(all_rows: Sequence[Row], names: Names) -> list[Row]:
     """The rows, each with one thing told in it where several stood in a line, without what numbers and stamps them."""
-    found = repeated.left_out(blockaddresses.left_out(hearsay.marked(shortstops.told(all_rows))), names.likely)
+    found = hearsay.marked(lookedat.told(shortstops.told(all_rows)))
+    found = repeated.left_out(blockaddresses.left_out(found), names.likely)
     found = numbering.uncounted(numbering.unfinished(numbering.unnumbered(found)))
     found = senderkeys.told(keymarks.told(logs.unstamped(found), names.likely), names.likely)
     keyedbehind.adopt(found, names)

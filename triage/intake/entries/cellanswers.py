@@ -58,7 +58,8 @@ def read(context: Context, row: Row) -> bool:
 
 def _is_address(row: Row, cell: Cell) -> bool:
     """Whether a cell is the first of a row, and a module's address or number."""
-    return cell.start == 0 and row.kind != "gap" and _ADDRESS.fullmatch(cell.low) is not None
+    # One in quotation marks stands behind the first of these.
+    return not row.text[: cell.start].strip("\"' ") and row.kind != "gap" and _ADDRESS.fullmatch(cell.low) is not None
 
 
 def answered(context: Context, row: Row, name: str, answer: str) -> None:

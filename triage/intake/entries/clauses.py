@@ -6,6 +6,7 @@ only where it does something.
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -50,6 +51,9 @@ _SAYS = lazily(
     r"only|just|now|stored|still|also|me|us|den|die|le|"
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
+#: A clause that is a name and a mark before an answer.
+_NAME_MARK = lazily(r"[,;.]\s([^\W\d_][^,;.:()\n]{2,50}?)\s?(?::|\s-)\s$")
+_NEITHER = lazily(r"^[\s,.;]*(?:neither|weder|ni)\s(?=\S)", re.IGNORECASE)
 _FOUND = lazily(r"\s(?:i|we|there|gibt|gab|il y|hay|habia)\s")
 #: Codes come from somewhere: "from the ladder unit came U0100".
 _CAME = word_set("came come comes kam kamen kommt kommen viennent vient vienen viene sale salen salio")
@@ -128,7 +132,8 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     """Cut a row into clauses. Linear in its length."""
     row = unmarked(row)
     codes = row.finds.codes
-    said = [hit for hit in answers_in(row) if not (_of_a_code(row, hit) or _is_begun(context, row, hit))]
+    said = [hit for hit in answers_in(row) if _of_a_name(context, row, hit) or not (
+        _of_a_code(row, hit) or _is_begun(context, row, hit))]
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = subjects.with_slips(context, row, subjects.subjects_of(context, row, said), said)
     names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
@@ -231,6 +236,15 @@ def _of_a_code(row: Row, hit: Spoken) -> bool:
     return _BREAK.search(row.low, row.finds.codes[before - 1].end, hit.start) is None or is_title(row, hit)
 
 
+def _of_a_name(context: Context, row: Row, hit: Spoken) -> bool:
+    """Whether the name of a module that opens its clause leads to an answer with a mark: "..., Radio - Timeout", as
+    German writes its nouns."""
+    lead = _NAME_MARK.search(row.low, 0, hit.start)
+    if lead is None or not row.finds.codes or row.finds.codes[0].start > hit.start:
+        return False
+    return context.names.listed(tidy(row.text[lead.start(1) : lead.end(1)]))
+
+
 def is_title(row: Row, hit: Spoken) -> bool:
     """Whether an answer is the description in a cell of its own ("U0126, stored, No data from steering angle")."""
     lead = row.text[: hit.start].rstrip()
@@ -267,6 +281,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if says is not None and ": " in text:
         # "After clearing: the cab shows": what stands before the colon is no part of the name.
         text = text[text.rindex(": ") + 2 :]
+    text = _NEITHER.sub("", text)
     printed = tidy(without_links(text) if says is None else strip_links(untried(text)))
     if not printed and says is not None and text.rstrip()[-3:].lower() == "ecu":
         # "In the ECU I get P0562"

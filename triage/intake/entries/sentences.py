@@ -63,6 +63,10 @@ _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 _MARKED = lazily(r".*[^\s:=|>-]\s*(?:[:=|]|-*>|\s-)\s*", re.DOTALL)
 
 
+#: Between two codes of such a list.
+_DESCRIBED_GAP = lazily(r"(?:\s-\s[^:=\n]{3,120}|\s?[(\[][^()\[\]\n]{2,60}[)\]])?\s?[,;+/&|]\s*")
+
+
 def _each_begins_a_part(row: Row) -> bool:
     """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, the last part
     being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor left" is a list of one module,
@@ -73,6 +77,21 @@ def _each_begins_a_part(row: Row) -> bool:
         and _MARKED.fullmatch(row.low, 0, codes[0].start) is not None
         and all(row.low[one.end : two.start].rstrip().endswith(";") for one, two in pairwise(codes))
         and ";" not in row.low[codes[-1].end :].rstrip(" ;")
+    )
+
+
+def _each_is_described(row: Row) -> bool:
+    """Whether the codes of a line stand behind one mark, and each has its description set off behind it, or its status
+    in brackets, up to a mark before the next: "Door: B1026 - Steering lock not released (stored), B1317 - Supply low"
+    is a list of one module, whatever its descriptions name."""
+    codes = row.finds.codes
+    gaps = [row.low[one.end : two.start] for one, two in pairwise(codes)]
+    return (
+        bool(gaps)
+        and _MARKED.fullmatch(row.low, 0, codes[0].start) is not None
+        and all(_DESCRIBED_GAP.fullmatch(gap) is not None for gap in gaps)
+        and any(gap.lstrip()[:1] == "-" for gap in gaps)
+        and not any(hit.start > codes[-1].end for hit in answers_in(row))
     )
 
 
@@ -90,7 +109,8 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
     named = bool(before) and context.names.likely(context.names.bare(before))
-    if (named or unknown.is_one_of_short(before)) and _each_begins_a_part(row):
+    short = named or unknown.is_one_of_short(before)
+    if (short and _each_begins_a_part(row)) or (named and _each_is_described(row)):
         return False
     stop = _SENTENCE_ENDS.match(before)
     if not named and stop is not None and context.names.listed(before[stop.end() :]) and context.names.find(
@@ -113,6 +133,9 @@ def is_prose(context: Context, row: Row) -> bool:
     if named and head.endswith(".") and tidy(head) != before and _leads_in(row, first) and any(
             start >= first.end for start, _ in subjects_of(context, row)):
         # "There is a code in the ABS. P0562 in the engine is another"
+        return True
+    if named and unknown.dashed(row, first.end):
+        # "EBS - C0034 stored. VDM - U0073"
         return True
     if named and not answers_in(row) and len(unknown.led(row, [(0, first.start)])) < 2 and (
             len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):

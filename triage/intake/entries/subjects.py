@@ -194,7 +194,7 @@ def _acts(low: str, start: int, end: int, codes: Container[int]) -> bool:
             lead.end() in codes or (("-" in lead[0] or _THEN.search(low, max(0, start - 12), start))
                                     and states.leading(low, lead.end()) in codes))):
         return True
-    if re.match(r"\s*(?:,|and|und|et|y|&)\s", after):
+    if re.match(r"\s*(?:,|and|und|et|y|&|nor|noch|ni)\s", after):
         return True
     return _IN.search(low[max(0, start - 20) : start]) is not None
 

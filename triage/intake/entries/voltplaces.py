@@ -26,6 +26,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
     builder = context.builder
     if volt.of == "nominal":
+        if "nominal_volts" not in builder.vehicle:
+            builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end)
         builder.vehicle.setdefault("nominal_volts", volt.value)
         return
     if volt.of != "other" and at_fault(row.low, volt.start, volt.end):

@@ -269,7 +269,7 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tu
         cells = row.cells = _unglued(row, head, roles)
         return _fit_by_place(cells, row.start - head.start, head, roles, bool(row.finds.codes), line_up)
     if len(cells) <= len(roles):
-        return roles[: len(cells)]
+        return roles[1 : len(cells) + 1] if _lacks_first(row, cells, roles) else roles[: len(cells)]
     # Too many cells: a mark inside a description. What stands left of the code counts from the left, the rest from
     # the right, and what is left over is description.
     extra = len(cells) - len(roles)
@@ -277,6 +277,16 @@ def _fit(row: Row, head: Row, roles: tuple[str | None, ...], line_up: int) -> tu
     if text is None:
         return roles + (None,) * extra
     return roles[:text] + ("description",) * (extra + 1) + roles[text + 1 :]
+
+
+def _lacks_first(row: Row, cells: Sequence[Cell], roles: tuple[str | None, ...]) -> bool:
+    """Whether a row of one more code of the module above begins with its second column, which leaves its code under a
+    wrong head: "ABS | C0035 | active", and set in below it "C0040 | stored"."""
+    if roles[0] != "module" or len(cells) >= len(roles) or not row.finds.codes:
+        return False
+    start = row.finds.codes[0].start
+    at = next((at for at, cell in enumerate(cells) if cell.start <= start < cell.end), 0)
+    return roles[at] != "code" and roles[at + 1] == "code"
 
 
 def _unglued(row: Row, head: Row, roles: tuple[str | None, ...]) -> list[Cell]:

@@ -26,11 +26,16 @@ _NUMBERED = lazily(r"([0-9]{1,2})(?:[ \t]{1,3}(?=[^\W_])|[.)\]](?=[^\W_\d]))")
 _CELL = lazily(r"[0-9]{1,2}\t")
 #: A number that is glued to what it counts, codes behind that or not: "1)ecm p0562", "(2)abs", "3.P0562 ecm".
 _GLUED = lazily(r"[(\[]?([0-9]{1,2})[)\].](?=[^\W\d_])")
+#: Words for the place of a line in its list.
+_OF_LINES = "(?:no|nr|n°|num|pos|item|line|row|entry|lfd|zeile|ligne|linea|position)"
+_LINE_WORD = lazily(rf"{_OF_LINES}(?![a-z])")
 #: A number that only counts, whatever stands behind it: "[2] Gearbox", "2/5 Gearbox: P0700", "Mod. 2 Gearbox".
 _COUNTING = lazily(
     r"(?:[\[(#]\s?([0-9]{1,2})\s?[\])]?\s+|([0-9]{1,2})\s?(?:/|of|von|de|sur)\s?[0-9]{1,2}[.:)]?\s+|"
     r"(?:mod|module?|modulo|ecu|system|sys|unit|stg|steuergerat|calc|calculateur|ug|centralita)\.?\s?(?:no\.?|nr\.?|n°)?\s?"
-    r"([0-9]{1,2})(?:\s?(?:/|of|von|de|sur)\s?[0-9]{1,2})?[.:)]?\s+)(?=[^\W\d_])"
+    r"([0-9]{1,2})(?:\s?(?:/|of|von|de|sur)\s?[0-9]{1,2})?[.:)]?\s+|"
+    rf"{_OF_LINES}\.?\s?(?:nr\.?\s?)?([0-9]{{1,2}})\s?[.:)]\s+)"
+    r"(?=(?:[=*-]{2,3} )?[^\W\d_])"
 )
 #: Which of how many modules a name is, behind it: "Engine (1 of 6) - 2 codes", "Gearbox 2/6: P0700".
 _OF_ALL = lazily(
@@ -172,7 +177,9 @@ def _place_of_all(row: Row) -> re.Match[str] | None:
 def _tell_apart(rows: Sequence[Row], run: dict[int, int]) -> bool:
     """Whether the lines of a run differ without their numbers: "Module 1 Engine", "Module 2 Engine" need theirs."""
     names = [_named(rows[at], end) for at, end in run.items()]
-    return len(set(names)) == len(names) or not any(rows[at].text[:1].isalpha() for at in run)
+    # "no 3:" only counts the lines of a list.
+    return len(set(names)) == len(names) or not any(
+        rows[at].text[:1].isalpha() and _LINE_WORD.match(rows[at].low) is None for at in run)
 
 
 def _named(row: Row, end: int) -> str:
@@ -193,10 +200,10 @@ def _number(match: re.Match[str]) -> int:
 
 def _match(row: Row) -> re.Match[str] | None:
     """The number before the text of a row; no amount of something."""
-    if not row.text or "|" in row.text:
+    if not row.text or (row.text[0].isdigit() and "|" in row.text):
         return None
     if row.text[0] in "[(#" or row.text[:1].isalpha() or row.finds.codes:
-        first = row.text[0] in "[(#0123456789mMeEsSuUcC"
+        first = row.text[0] in "[(#0123456789mMeEsSuUcCnNpPiIlLrRzZ"
         return _COUNTING.match(row.low) or _GLUED.match(row.low) if first else None
     if not "0" <= row.text[0] <= "9":
         return None

@@ -168,9 +168,19 @@ def uncommented(rows: Sequence[Row], is_module: Callable[[str], bool] = lambda n
             continue
         comment = _COMMENT.search(row.text, row.finds.codes[-1].end)
         if comment is not None and not (told and comment[0].lstrip()[0] == "#") and not (
-                comment[0].lstrip().startswith("//") and _tells_of_module(comment[0].lstrip()[2:], is_module)):
+                comment[0].lstrip().startswith("//") and (
+                    _parts_cells(row, comment.start()) or _tells_of_module(comment[0].lstrip()[2:], is_module))):
             found[at] = Row(row.line, row.text[: comment.start()], row.start)
     return found
+
+
+def _parts_cells(row: Row, start: int) -> bool:
+    """Whether the two strokes at a place part cells of the row: others do before the code or behind it, or a status
+    stands behind them ("ABS // C0035 // stored", "C0035 // stored")."""
+    text = row.text
+    if "http" in text:
+        return False
+    return "//" in text[:start] or text.count("//") > 1 or states.of_cell(row.low[start:].strip(" /.")) is not None
 
 
 def _tells_of_module(text: str, is_module: Callable[[str], bool]) -> bool:

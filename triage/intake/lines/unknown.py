@@ -67,6 +67,11 @@ _ENDS = lazily(r"[.;!?]\s")
 _OPENS = lazily(
     rf"(?:^|[.;!?:]\s+|\s-+\s+)(?:[Ii]n the|[Ii]m|[Ii]n der|[Dd]ans l[ae]|[Ee]n (?:el|la))\s{_TOKEN}(?=[\s:,])"
 )
+#: At the beginning of a sentence, with a dash before its codes as other names have: "EBS - C0034 stored. VDM - U0073".
+_DASHED = lazily(
+    rf"(?:^|[.;!?]\s+)(?:(?:[Tt]hen|[Aa]nd|[Aa]lso|[Nn]ext|[Oo]kay|[Pp]uis|[Ee]nsuite|[Dd]ann|[Uu]nd|[Ll]uego|"
+    rf"[Dd]espu.s),?\s)?{_THE}{_TOKEN}\s-+\s"
+)
 #: In brackets behind a code, and perhaps its failure type: "U3006 (17) (HLR)".
 _BRACKETED = lazily(rf"\s?(?:\([0-9A-F]{{2}}\)\s?)?\({_TOKEN}\)")
 _IN_BRACKETS = lazily(r"(?:\s?\([^()]{1,80}\))?(?:, [a-z ]{3,40})?\s?")
@@ -125,6 +130,7 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         if 1 not in taken[start:end] and _may_be_name(row.low[start:end]) and (
                 not gap or states.of_cell(gap) is not None):
             found.append((start, end))
+    found += [(start, end) for start, end in dashed(row) if found and 1 not in taken[start:end]]
     if any(row.text[max(0, start - 1) : start] == "(" and row.text[end : end + 1] == ")" for start, end in names):
         spans = (told.span(1) for code in codes if (told := _BRACKETED.match(row.text, code.end)) is not None)
         found += [span for span in spans if _may_be_name(row.low[slice(*span)]) and 1 not in taken[slice(*span)]]
@@ -160,6 +166,21 @@ def _led_found(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
         if _ENDS.search(told) is None:
             found.append((start, end))
     return found
+
+
+def dashed(row: Row, at: int = 0) -> list[Span]:
+    """Unknown names with a dash before their codes that begin sentences, from a place on.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> row = rows_of("EBS - C0034 stored. VDM - U0073 pending. MIL - on")[0]
+    >>> [row.text[start:end] for start, end in dashed(row, 10)]
+    ['VDM']
+    """
+    if " - " not in row.text:
+        return []
+    starts = {code.start for code in row.finds.codes}
+    return [match.span(1) for match in _DASHED.finditer(row.text, at)
+            if match.end() in starts and _may_be_name(row.low[slice(*match.span(1))])]
 
 
 _LONGEST_SIDE = 4
@@ -212,4 +233,4 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["KINDS", "NO_NAMES", "answers", "is_one_of_short", "is_short", "joined", "led"]
+__all__ = ["KINDS", "NO_NAMES", "answers", "dashed", "is_one_of_short", "is_short", "joined", "led"]

@@ -96,8 +96,8 @@ ROLES: dict[str, frozenset[str]] = {
         d'alimentation | ecu voltage | u (v) | volts (v) | battery | bat | batt | vbat | tension (v) | spannung
         (v) | voltage (v) | supply (v) | versorgung | alimentation | alimentacion | tension batterie | tension de
         bateria | battery volts | system voltage | batt. | bat. | u batt | u bat | ubatt | u_batt | u_bat | vbatt |
-        v bat | v batt | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 | bordspannung | bordnetzspannung |
-        u bord | tension alim | tension alim. | tension d'alim | spannungsversorgung |
+        v bat | v batt | batterie | bateria | akku | b+ | kl30 | kl 30 | kl. 30 | klemme 30 | terminal 30 |
+        u bord | bordspannung | bordnetzspannung | tension alim | tension alim. | tension d'alim | spannungsversorgung |
         tension bat | tension batt | tension bateria | voltios | bordnetz | alim |
         alim. | voltaje bateria | u batterie | u bateria"""),
     "lowest_volts": phrase_set("""
@@ -115,6 +115,7 @@ ROLES: dict[str, frozenset[str]] = {
         de averia | tension en averia | voltaje en averia | tension en el fallo"""),
     "answer": phrase_set("""
         result | answered | responds | responding | ergebnis | resultat | resultado | scan result | outcome |
+        finding | findings | befund | constat | constatation | hallazgo | hallazgos | verdict | prufergebnis | bilan |
         responded | answers | erreichbar | responde | repond | communicates | scanned | online | entry | eintrag |
         entree | entrada | registro"""),
     "reply": phrase_set("""
@@ -243,8 +244,8 @@ def role_of(low: str, exactly: bool = False) -> str | None:
     if "spn" in bare and "fmi" in bare and _PAIRED.issuperset(plain_words(bare)):
         return "spn"
     bare = bare.replace("_v", " v") if bare.endswith("_v") else bare
-    if bare.endswith(_VOLT_TAILS) and _ROLE.get(bare[: bare.rfind(" ")].rstrip(" .")) == "volts":
-        return "volts"
+    if bare.endswith(_VOLT_TAILS) and role_of(bare[: bare.rfind(" ")].rstrip(" ."), exactly=exactly) == "volts":
+        return "volts"  # "Batt V", "Battry V"
     written_out = " ".join(SPELLINGS.get(word.rstrip("."), word) for word in bare.split())
     if _names_modules(bare) or (written_out != bare and role_of(written_out, exactly=True) == "module"):
         return "module"  # "unit name", "ctrl mod", "cntrl unit 2"

@@ -16,6 +16,7 @@ from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_B
 from triage.intake.naming.ampere import is_ampere
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
+from triage.intake.naming.shortforms import to_full_stop
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.characters import low as small
 from triage.intake.plain.patterns import lazily
@@ -285,6 +286,7 @@ class Names:
                     parts[at][0] == "active" and low[parts[at][2]] in ",.;")):
                 # "B2482 active - steering angle", "C0035 active, steering": one ends there, and another begins.
                 size -= 1
+            size = to_full_stop(low, parts, at, size, self._names)
             if size > 1 and parts[at + size - 1][0] in FILLERS and low[parts[at + size - 2][2]] == ".":
                 # "No answer from the transfer case. ECU clean"
                 size -= 1
@@ -295,9 +297,8 @@ class Names:
                 size -= 1
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
                 size = 0
-            if size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at):
-                size = 0
-            if size and parts[at][0] == "amp" and at and is_ampere(low, *parts[at][1:]):
+            if (size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)) or (
+                    size and parts[at][0] == "amp" and at and is_ampere(low, *parts[at][1:])):
                 size = 0
             if size:
                 first, last = at, at + size

@@ -7,8 +7,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 
+from triage.intake.words.module_words import SIDES, SPELLINGS
 from triage.intake.words.vocabulary import STATES
 
 _VOWELS = str.maketrans("", "", "aeiou")
@@ -47,4 +48,17 @@ def _holds(whole: str, word: str) -> bool:
     return all(letter in letters for letter in word)
 
 
-__all__ = ["by_consonants", "consonants", "written_out"]
+def to_full_stop(
+    low: str, parts: tuple[tuple[str, int, int], ...], at: int, size: int, names: Container[str],
+) -> int:
+    """The number of words of a name up to a full stop: "No codes in ABS. Brakes has U0100" speaks of two modules,
+    "Eng. control" and "puerta del. izq." of one."""
+    for last in range(at, at + size - 1):
+        word, _, end = parts[last]
+        if low[end : end + 2] == ". " and word not in SPELLINGS and word not in SIDES and (
+                " ".join(part[0] for part in parts[at : last + 1]) in names):
+            return last + 1 - at
+    return size
+
+
+__all__ = ["by_consonants", "consonants", "to_full_stop", "written_out"]

@@ -23,6 +23,7 @@ _FEWEST, _SHARE = 3, 0.7
 #: Fewer marks in a line are found in any text.
 _CELLS = 2
 _FEWEST_BOXED = 4
+_STROKES = " // "
 #: Of those with the mark once, a key and its value above the table: "Mileage^12000 km".
 _PAIRS = frozenset("^~\u00a7")
 #: A word or two set as a program's.
@@ -65,6 +66,33 @@ def barred(lines: Sequence[Line]) -> list[Line]:
     return list(lines)
 
 
+def unstroked(lines: Sequence[Line]) -> list[Line]:
+    """The lines with bars for the two strokes between the cells of a table ("ABS // C0035 // stored"). Linear.
+
+    Strokes also part modules of one line, each with its colon, and lead to what somebody remarks.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in unstroked(lines("Code // Unit // State\\nC0035 // ABS // stored\\n2) EPS // no codes"))]
+    ['Code | Unit | State', 'C0035 | ABS | stored', '2) EPS | no codes']
+    >>> [line.text for line in unstroked(lines("ABS: C0035 // EPS: no codes // TCM: P0700"))]
+    ['ABS: C0035 // EPS: no codes // TCM: P0700']
+    """
+    told = [line.text for line in lines if _STROKES in line.text]
+    celled = [text for text in told if text.count(_STROKES) > 1 and ": " not in text]
+    if len(told) < _FEWEST or len(celled) < 2 or 2 * len(celled) < len(told) or any("|" in text for text in told):
+        return list(lines)
+    return [_with_bars(line) if _STROKES in line.text else line for line in lines]
+
+
+def _with_bars(line: Line) -> Line:
+    """The line with a bar for each pair of strokes."""
+    at = line.text.rfind(_STROKES)
+    while at >= 0:
+        line = reworded(line, at + 1, at + 3, "|")
+        at = line.text.rfind(_STROKES)
+    return line
+
+
 def unboxed(lines: Sequence[Line]) -> list[Line]:
     """The lines without the sides of a box that is drawn around them, which part no cells. Linear."""
     bare = [line.text.strip() for line in lines]
@@ -85,4 +113,4 @@ def _indent(text: str) -> int:
     return 1 + len(inside) - len(inside.lstrip())
 
 
-__all__ = ["barred", "unboxed"]
+__all__ = ["barred", "unboxed", "unquoted", "unstroked"]

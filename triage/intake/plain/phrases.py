@@ -74,7 +74,8 @@ NOT_SHORT = "".join(
     rf"(?<![^a-z]{word}\.)"
     for word in (
         "comm", "pass", "temp", "approx", "incl", "resp", "circ", "cyl", "sens", "sig", "ctrl", "evap", "elec", "nr",
-        "ca", "vs", "com", "comun", "comunic", "komm", "kommun",
+        "ca", "vs", "com", "comun", "comunic", "komm", "kommun", "izq", "dcha", "del", "tras", r"del\. der",
+        r"tras\. der",
     )
 ) + "".join(rf"(?<!^{word}\.)" for word in ("comm", "elec", "pass", "temp"))
 

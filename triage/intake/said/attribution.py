@@ -16,6 +16,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import IntEnum
+from itertools import pairwise
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
@@ -77,6 +78,7 @@ _IT_IS = lazily(
     r"(?:'s|\s(?:is|are|was|were|ist|sind|sont))?\s)?"
 )
 _DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
+_DESCRIPTION, _BUT = lazily(r"\s*\([^()\n]{3,80}\)"), lazily(r",?\s(?:but|aber|mais|pero)\s")
 _DASH = lazily(r"\s(?:-+|:)\s")
 _MARKED = lazily(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
 OTHERS = lazily(
@@ -265,7 +267,7 @@ def _halves(low: str, run: list[Span], after: Fact) -> tuple[list[Span], list[Sp
 
 def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link:
     """How surely ``run`` ends the fact before it."""
-    gap = low[fact.end:run[0][0]]
+    gap = _undescribed(low[fact.end:run[0][0]]) if fact.codes else low[fact.end:run[0][0]]
     if _STRONG.search(gap):
         return Link.NONE
     told = _without_states(gap)
@@ -283,6 +285,21 @@ def _back(low: str, fact: Fact, run: list[Span], objects: Sequence[int]) -> Link
     if not led:
         return Link.NONE
     return Link.CLEAR if plain and "," not in gap else Link.WEAK if plain or not fact.owners else Link.NONE
+
+
+def _undescribed(gap: str) -> str:
+    """What stands behind a code without its description in brackets, and without the word between two statuses of it
+    ("(bus off) stored but not active in the")."""
+    bracket = _DESCRIPTION.match(gap)
+    gap = gap[bracket.end() :] if bracket is not None else gap
+    if _BUT.search(gap) is None:
+        return gap
+    found = [(state.start, state.end) for state in states.in_text(gap)]
+    spans = [*found, *((first[1], second[0]) for first, second in pairwise(found))]
+    for match in _BUT.finditer(gap):
+        if any(start <= match.start() and match.end() <= end for start, end in spans):
+            gap = gap[: match.start()] + " " * len(match[0]) + gap[match.end() :]
+    return gap
 
 
 def _without_states(gap: str) -> list[str]:

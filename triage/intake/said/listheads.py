@@ -83,7 +83,8 @@ def status_of_head(low: str, translated: bool) -> tuple[StatusWord | None, bool]
             continue
         beside = asked is not None or any(word in _CODE_WORDS for word, _, _ in words(told))
         return states.most_telling(hits, translated), bool(rest) or beside
-    return None, False
+    # "Was active, not any more:" is one wording from its first word to its last.
+    return states.of_cell(low, translated) if len(low) <= _LONGEST_HEAD and " " in low else None, False
 
 
 @remembered

@@ -76,13 +76,15 @@ _TESTED = (
 _LOOKED_AT_ALONE = lazily(
     rf"({_TESTED}?{_PLAIN_PART}{_NUMBER}(?:(?: ?[,/&+] ?| and | und | et | y ){_PLAIN_PART}{_NUMBER}){{0,4}}"
     rf"(?: {_TESTED})?|[a-z][a-z /-]{{2,40}}[:=]? ?[0-9]{{1,4}}(?:[.,][0-9]{{1,3}})? ?(?:k?ohms?|bar|psi|mm|amps?))"
-    r"\s*[:=,-]{0,2}\s*(?<![a-z0-9])(?:(?:is|are|all|ist|sind|est|sont|son|esta|estan) ){0,2}(?:ok(?:ay)?|good|fine|"
+    r"\s*[:=,-]{0,2}\s*(?<![a-z0-9])(?:(?:is|are|all|looks?|seems?|tests?|still|ist|sind|est|sont|son|"
+    r"esta|estan) ){0,2}(?:ok(?:ay)?|good|fine|"
     r"pass(?:ed)?|in ordnung|i\.? ?o\.?|gut|bon(?:ne)?s?|bien|correct(?:[oa]|e)?s?|conformes?|en orden|"
     r"buen[oa]s?)[ .!]*"
 )
 #: One of those by its number, or a place of the workshop, and no more: "Fuse F21, 10A", "Ground point G101", "Bay 4".
 _PART_ALONE = lazily(
-    rf"(?:{_PLAIN_PART}|bay|lane|key tag|hebebuhne|buhne|pont|poste)(?=[^0-9]*[0-9])[ .:,-]{{0,2}}"
+    rf"(?:{_PLAIN_PART}|bay|lane|key tag|"
+    rf"(?:hebebuhne|buhne|pont|poste)(?!\W*[pcbu] ?[0-3][0-9a-f]{{3}}))(?=[^0-9]*[0-9])[ .:,-]{{0,2}}"
     r"(?:(?:no\.?|nr\.?|#|pin|slot|lane|bay)? ?[(]?[a-z]{0,3}[0-9]{1,4}[a-z]?(?: ?a(?:mps?)?)?[)]?[ .:,/-]{0,2}){1,4}"
 )
 _LONGEST = 70

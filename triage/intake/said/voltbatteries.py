@@ -17,6 +17,7 @@ import re
 from typing import Literal
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.words.volt_words import RATED, RATED_BEFORE
 
 Battery = Literal["main", "second", "plain", ""]
 
@@ -71,4 +72,14 @@ def _kind(low: str) -> Battery:
     return "plain" if _PLAIN.search(low) is not None else ""
 
 
-__all__ = ["Battery", "which"]
+def is_rated(low: str, start: int, end: int) -> bool:
+    """Whether a nominal voltage is that of one battery, by what this can do beside it: "12 V 95 Ah" says nothing of the
+    vehicle, which may have two of them.
+
+    >>> is_rated("batteries 12 v 95 ah", 10, 14), is_rated("12 v vehicle, 95 ah battery", 0, 4)
+    (True, False)
+    """
+    return RATED.match(low, end) is not None or RATED_BEFORE.search(low[max(0, start - 24) : start]) is not None
+
+
+__all__ = ["Battery", "is_rated", "which"]

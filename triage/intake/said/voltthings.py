@@ -47,6 +47,7 @@ _MEASURED_AT = lazily(r"(?<![a-z])(?:obd|dlc|diag\w*|pin|at|on|across|an|bei|sur
 _FED_BEHIND = lazily(r"[ -]{0,2}(?:dc )?(?:supply|reference|sensors?|rail|feed|versorgung|alimentation|alimentacion)"
                      r"(?![a-z])")
 _FED_BEFORE = lazily(r"(?<![a-z])(?:sensor|geber|capteur)[ -]?(?:supply|versorgung|feed|voltage)[ :=]{0,3}$")
+_TYRE = lazily(r"[0-9]/[0-9]{2,3} ?z?r ?[0-9]{2}(?:[.,]5)?c? ?$")
 _TIMES = lazily(r"(?<![0-9])[2-8] ?[x*\u00d7] ?$")
 _SOME = r"(?:two|both|twin|pair of|several|beiden?|zwei|deux|dos|three|drei|trois|tres|four|vier|quatre|cuatro|[2-8])"
 _COUNTED = lazily(rf"(?<![a-z0-9]){_SOME} $")
@@ -82,8 +83,14 @@ def is_of_thing(low: str, start: int, end: int) -> bool:
 
 
 def is_nobodys(low: str, start: int, end: int) -> bool:
-    """Whether a whole number of volts is that of a thing, or of one of several batteries."""
-    return is_of_thing(low, start, end) or of_several(low, start, end)
+    """Whether a whole number of volts is that of a thing, or of one of several batteries, or no voltage but the speed
+    index of a tyre.
+
+    >>> is_nobodys("tyres 205/55 r16 91v", 17, 20)
+    True
+    """
+    return is_of_thing(low, start, end) or of_several(low, start, end) or (
+        _TYRE.search(low[max(0, start - 20) : start]) is not None)
 
 
 def of_several(low: str, start: int, end: int) -> bool:

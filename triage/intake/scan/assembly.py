@@ -127,6 +127,8 @@ class Builder:
         self.notices: list[Notice] = []
         self.events: list[Event] = []
         self.vehicle: dict[str, Any] = {}
+        #: The nominal voltage is that of a battery, of which a vehicle may have two in series.
+        self.of_one_battery = False
         self.module: ModuleDraft | None = None
         self.code: CodeDraft | None = None
         #: A heading repeated: a new snapshot only if a module comes again.

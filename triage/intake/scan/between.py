@@ -12,7 +12,7 @@ from typing import NamedTuple
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, phases, voltmoments, volts
+from triage.intake.said import conditions, otherthings, phases, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.model.snapshot import Phase
@@ -152,7 +152,8 @@ def _heads(low: str) -> bool:
 
 def _of_modules(row: Row) -> bool:
     """Whether a row tells of modules: a code, an answer, a row of a table."""
-    return not row.blank and bool(row.finds.codes or row.roles or spoken(row.low))
+    return not row.blank and bool(
+        row.finds.codes or row.roles or (spoken(row.low) and not otherthings.alone(row.low)))
 
 
 def leads_on(low: str, often: bool) -> bool:

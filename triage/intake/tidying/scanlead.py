@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from triage.intake.lines import supplyrow
 from triage.intake.lines.row import Row
@@ -27,9 +28,9 @@ from triage.intake.said.answers import answer_of_cell, rest_of, spoken
 from triage.intake.words.phase_ways import PHASE_WORDS
 from triage.intake.words.volt_words import LABEL, LOWEST
 
-_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,](?=\s)")
+_MARK = lazily(r"\s?:(?=\s)|\s(?:-{1,2}|\u2013|\u2014|=>?|->)(?=\s)|[.!,;](?=\s)")
 #: What stands in each of those.
-_MARKED = lazily("[:.!,=>\u2013\u2014-]\\s")
+_MARKED = lazily("[:.!,;=>\u2013\u2014-]\\s")
 _VOLTAGE = r"[0-9]{1,2}(?:[.,][0-9]{1,2})?\s?v(?:olts?|dc)?(?![a-z0-9])"
 #: A voltage with its unit, and one that is all there is.
 _VOLTS = lazily(_VOLTAGE)
@@ -82,7 +83,7 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
     modules in a text."""
     found: list[Row] = []
     led = False
-    for row in [part for each in rows for part in _by_sentence(each)]:
+    for row in [part for each in rows for whole in _by_number(each) for part in _by_sentence(whole)]:
         if (stamp := _DATED.match(row.low)) is not None and _tells_of_several(row, stamp.end(), names):
             found += [Row(row.line, row.text[: stamp.end(1)], row.start), row.part(stamp.end())]
             led = False
@@ -104,6 +105,28 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         found.append(Row(row.line, row.text[:lead].rstrip(), row.start))
         found.append(Row(row.line, row.text[rest:], row.start + rest))
     return found
+
+
+def _by_number(row: Row) -> list[Row]:
+    """A row parted at each sentence that says which scan follows and no more ("Scan 1, 12 May. ABS U0100. Scan 2. ABS
+    clean"), where modules are told of behind each."""
+    if ". " not in row.low or row.cells or not signs.of(row.low) & _SIGN:
+        return [row]
+    starts = [0, *(match.end() for match in _SENTENCE.finditer(row.low)), len(row.low)]
+    leads = [(start, end) for start, end in pairwise(starts)
+             if end - start <= _LONGEST and phases.scan_head(lead := row.low[start:end].rstrip(" .!")) is not None
+             and is_lead(lead)]
+    if not leads or not all(
+            _holds(row, end, stop) for (_, end), stop in zip(leads, [*(start for start, _ in leads[1:]), len(row.low)],
+                                                            strict=True)):
+        return [row]
+    places = sorted({0, len(row.low), *(place for lead in leads for place in lead)})
+    return [row.part(start, end) for start, end in pairwise(places)]
+
+
+def _holds(row: Row, start: int, end: int) -> bool:
+    """Whether a stretch of a row tells a code or an answer."""
+    return any(start <= code.start < end for code in row.finds.codes) or bool(spoken(row.low[start:end]))
 
 
 def _by_sentence(row: Row) -> list[Row]:
@@ -168,13 +191,14 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
     best: tuple[int, int] | None = None
     for match in _MARK.finditer(low, 0, _LONGEST) if _MARKED.search(low) is not None else ():
         lead = low[: match.start()]
-        if match[0] == ",":
-            leads = best is None and _tells_supply(lead)
+        if match[0] in (",", ";"):
+            # "After clearing: battery 12.7 V; ABS clean"
+            leads = _tells_supply(low[best[1] : match.start()] if best is not None else lead)
         else:
             leads = is_lead(lead) or (":" not in match[0] and _tells_supply(lead))
         if leads:
             best = match.start(), match.end() + len(low[match.end() :]) - len(low[match.end() :].lstrip())
-        elif match[0] != "," and (best is not None or not lead[:1].isdigit()):
+        elif match[0] not in (",", ";") and (best is not None or not lead[:1].isdigit()):
             # A number or a time of day may stand before the phase with a mark of its own.
             break
     if best is None and _BEGINS.match(low):

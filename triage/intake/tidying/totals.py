@@ -43,7 +43,7 @@ _COUNTS = word_set("""
     counts anzahl zahl nombre numero nb n scanned found read checked tested tried polled asked queried identified
     detected installed fitted reached answered answering responded responding replied replying responses answers
     communicating
-    online with without faulty failed affected
+    online with without faulty failed affected listed shown in all
     which thereof control gelesen gefunden gescannt gepruft geprueft abgefragt angesprochen erkannt verbaut geantwortet
     antwortend antworten davon mit ohne fehlerhaft auffallig betroffen erreicht d de des du en del los las les avec
     sans dont lus lues trouves detectes interroges scannes presents ayant repondu repondant defaillants con sin leidas

@@ -188,6 +188,9 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     low, below = above.low[begin:].rstrip(), line.low[start:].rstrip()
     if not low or not below or start > begin or len(low) > _LONGEST:
         return False
+    if below[-1] == ":" and states.of_cell(below.rstrip(" :")) is not None:
+        # "Stored, no longer present:" heads the list below it.
+        return False
     if above.text[:begin].count(">") != line.text[:start].count(">"):
         return False
     if _are_rows(low, below) or low[0] == low[-1] == "|":

@@ -123,6 +123,9 @@ _QUOTES = frozenset("'’´`")
 _JOINS = frozenset("/-–.")
 _ELISION = lazily(r"(?<![^\W_])[dl]['’´`](?=[^\W_])")
 _DOTTED = lazily(r"(?<![^\W_])(?:[^\W\d_]\.){2,6}")
+#: "Puerta del. der.": with a full stop they are no articles.
+_SPANISH_SIDE = lazily(r"(?<![a-z])(?:del\.|(?<=\. )der(?:\.|$)|(?<=rasera )der\.)")
+_SPANISH = {"del.": "delantera ", "der": "derecha", "der.": "derecha"}
 _AIR_CON = lazily(r"(?<![^\W_])a\s?[/.\-]\s?c(?![^\W_])")
 _CONVERTER = lazily(r"(?<![^\W_])([ad]c)[ ]?[-/–][ ]?([ad]c)(?![^\W_])")
 _VOLTS = lazily(r"(?<![\w.,])(\d{2,3})[ \-]?v(?:olts?)?(?![^\W_])")
@@ -177,6 +180,7 @@ def plain(text: str) -> str:
     if not _QUOTES.isdisjoint(text):
         text = _ELISION.sub("", text)
     if "." in text:
+        text = _SPANISH_SIDE.sub(lambda found: _SPANISH[found[0]], text) if ". d" in text or "el." in text else text
         text = _DOTTED.sub(lambda found: found[0].replace(".", ""), text)
     if not _JOINS.isdisjoint(text):
         text = _CONVERTER.sub(r"\1\2", _AIR_CON.sub("ac", text))

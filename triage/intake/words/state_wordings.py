@@ -47,16 +47,17 @@ _STORED: tuple[Slots, ...] = (
     ("now | currently", "passing"),
     ("passes", "now"),
     (
-        "in history | in memory | stored | memory | history | logged | saved | held",
+        "in history | in memory | stored | memory | history | logged | saved | held | recorded | latched",
+        "- | but | but is | but now | and",
         "not present | not active | not failing | not current | not currently present | not currently active | "
-        "no longer present | no longer active | inactive | passive | ok now",
-        f"- | {_MOMENT}",
+        "no longer present | no longer active | not live | no longer live | inactive | passive | ok now",
+        f"- | any more | anymore | any longer | {_MOMENT}",
     ),
     (
         "not | no longer | not longer | not currently | currently not | not presently | presently not | isn t |"
         " is not | isnt | wasn t | "
         "was not | no more | isn t currently | is no longer | was no longer | not always | is currently not",
-        "present | active | current | failing",
+        "present | active | current | failing | live | occurring | happening | evident",
         f"- | any more | anymore | any longer | {_MOMENT}",
     ),
     ("not | isn t | is not | isnt | no longer", _MOMENT,
@@ -68,6 +69,8 @@ _STORED: tuple[Slots, ...] = (
     ),
     ("no longer | is no longer", "there | showing | shown | seen | set", f"- | {_MOMENT}"),
     ("was | were | had been", "present | active | there | failing", f"- | {_ONCE} | once"),
+    ("was | were | has been", "present | active | there | failing | current",
+     "not any more | not anymore | not any longer | no more | no longer | not now | but not now | now not | isn t now"),
     ("previously | formerly", "detected"),
     ("previously | formerly", "set | seen | logged | stored | present | active | failing | failed | current"),
     ("prev | prior | past | ex | hist | historically | earlier", "active | present | current | actv | act"),
@@ -137,6 +140,12 @@ _STORED: tuple[Slots, ...] = (
         "historique | en memoire | stocke | non actif",
     ),
     ("memorise | enregistre | stocke", "en memoire"),
+    ("memorise | enregistre | stocke | en memoire", "- | mais", "disparu | absent | plus la | plus visible"),
+    ("almacenado | memorizado | guardado | registrado | en memoria", "- | pero", "desaparecido | ausente"),
+    ("gespeichert | abgelegt | im speicher", "- | aber", "verschwunden | weg | nicht akut"),
+    ("nicht", "akut"),
+    (_DERZEIT, "passiv | inaktiv"),
+    ("gone | now", "inactive"),
     ("etait | a ete", "present | presente | actif | active | detecte"),
     ("n est", "plus", "la"),
     ("pas | non | plus", "reapparu | revenu | repete | reproduit"),
@@ -318,6 +327,7 @@ _CONFIRMED: tuple[Slots, ...] = (
      "centralita | unidad | test | autotest | prueba | ecu"),
     ("failed | seen | detected", "twice | two times | on 2 trips | on two trips"),
     ("confirmed | mature | matured", _ENTRY),
+    ("conf", "d"),
     (
         "now | already | fully | been | has been | since | is | was | ist | wurde | est | a ete | esta | ya esta | "
         "schon | bereits | inzwischen | voll | deja | bien | ya | desormais",

@@ -158,9 +158,14 @@ _SILENT: tuple[Slots, ...] = (
         "fehlgeschlagen | nicht moglich | nicht moeglich | gestort | gestoert | unterbrochen | gescheitert | "
         "fehlerhaft | unmoglich | unmoeglich",
     ),
-    ("nicht", "ansprechbar | erreichbar | kommunikationsfahig | geantwortet | erreicht | kontaktierbar"),
+    ("kein", "verbindungsaufbau | kommunikationsaufbau | kontakt | signal | durchkommen", "- | moglich"),
+    ("nicht", "ansteuerbar | ansprechbar | erreichbar | kommunikationsfahig | geantwortet | erreicht | kontaktierbar"),
     ("ne | n", "repond | repondent | communique | communiquent | dialogue | dialoguent", "pas | plus"),
     ("n a | n ont", "pas", "repondu | communique | dialogue"),
+    ("n a | n ont", "pas donne | donne aucune | pas renvoye", "de reponse | reponse"),
+    ("no hubo | no se obtuvo | no se recibio", "respuesta | comunicacion | contacto"),
+    ("no", "localizable | accesible | localizado"),
+    ("no da", "senal | senales | respuesta"),
     (
         "pas de | aucune | aucun | sans | absence de",
         "reponse | communication | dialogue | connexion | liaison | contact | rep | com | comm | communic",
@@ -178,6 +183,8 @@ _SILENT: tuple[Slots, ...] = (
         "respuesta | comunicacion | conexion | contacto | resp | com | comunic",
         "- | posible | establecida | recibida",
     ),
+    ("imposible | fue imposible | es imposible | no fue posible | no es posible | no se consigue | no se logra",
+     "comunicar | conectar | contactar | establecer comunicacion | establecer conexion"),
     ("comunicacion | conexion", "fallida | imposible | interrumpida | no posible | no establecida | erronea"),
     ("fallo de | error de | fallo en la | falla la | fallo la | falla de", "comunicacion | conexion"),
 )
@@ -261,7 +268,8 @@ _CLEAN: tuple[Slots, ...] = (
         "returned | saved | available | exist | were found | were stored | are stored | are present | in module",
     ),
     ("none | nothing", "found | stored | present | detected | recorded | reported | logged | set | to report"),
-    ("no", "defects | issues | problems | malfunction", "- | found | detected"),
+    ("no", "defects | issues | problems | problem | malfunction", "- | found | detected"),
+    ("keine", "auffalligkeiten | auffaelligkeiten"),
     (
         "kein | keine | keinen | 0 | ohne",
         "- | gespeicherten | gespeicherte | aktiven | aktive | vorhandenen",

@@ -1,0 +1,53 @@
+"""What somebody who dictates says to go on to the next module, left out: "Moving on, no faults in the ABS".
+
+>>> from triage.intake.plain.characters import lines
+>>> text = "Moving on, no faults in ABS. Right then: EPS clean, next up the radio did not answer\\nMoving: U0100"
+>>> [line.text for line in left_out(lines(text))]
+['no faults in ABS. EPS clean, the radio did not answer', 'Moving: U0100']
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.intake.plain.characters import Line, reworded
+from triage.intake.plain.patterns import lazily
+
+#: What may stand before such words, and what may say the same alone where more follows it.
+_LEAD = r"(?:(?:ok(?:ay)?|and|so|right|well|now|alright|gut|also|bon|alors|bueno|vale)[ ,]{1,2}){0,2}"
+_ON = (
+    r"(?:(?:mov|carry|go|gett|press|crack|keep)ing (?:on|along|ahead|swiftly on)(?: to (?:the )?next(?: one)?)?|"
+    r"next up|next one(?: up)?|next in line|on to (?:the )?next(?: one)?|on we go|"
+    r"(?:right|now|okay|ok|well) then|right so|let'?s see|here we go|"
+    r"weiter geht(?:'?s| es)?|(?:als )?nachstes(?: dann)?|der nachste|machen wir weiter|"
+    r"(?:on )?(?:passons|passe)(?: a la suite| au suivant)?|on continue|au suivant|la suite|"
+    r"seguimos|sigo|continuamos|el siguiente|pasamos al siguiente|vamos con el siguiente)"
+)
+_TALK = lazily(rf"(?:^|(?<=[.!?;,] ))[ \t>]*({_LEAD}{_ON}(?:\s*[,:;.]|\s-+)\s+)(?=\S)")
+#: The same without a mark behind it.
+_UP = lazily(r"(?:^|(?<=[.!?;,] ))((?:and )?next up,?\s(?:is |was |we have )?)(?=[a-z])")
+#: Before what heads a scan: "ok after clear:".
+_HEADS = lazily(
+    r"^[ \t>]*((?:ok(?:ay)?|right|so|well|now|alright|bon|alors|bueno|vale|gut|also)[ ,]+)"
+    r"(?=(?:the )?(?:before|after|prior|pre|post|with|re-?scan|second|2nd|first|1st|scan|nach|vor|avant|apres|antes|"
+    r"despues|tras|this is|das ist|voici)(?![a-z])[^:]{0,60}:)"
+)
+_SIGNS = ("ing ", "next", "then", "on we", "right so", "see", "here we", "weiter", "nachst", "pass", "suiva", "suite",
+          "continu", "segui", "sigo", "sigui", "ok", "right", "so ", "well", "now", "alors", "bon", "bueno", "vale",
+          "gut", "also")
+
+
+def left_out(found: Sequence[Line]) -> list[Line]:
+    """The lines without such words. Linear in their length."""
+    return [_one(line) if any(sign in line.low for sign in _SIGNS) else line for line in found]
+
+
+def _one(line: Line) -> Line:
+    """A line without them."""
+    for pattern in (_TALK, _UP, _HEADS):
+        for match in reversed(list(pattern.finditer(line.low))):
+            line = reworded(line, *match.span(1), "")
+    return line
+
+
+__all__ = ["left_out"]
