@@ -49,13 +49,12 @@ ROLES: dict[str, frozenset[str]] = {
         codigo de avaria | kod | kod bledu | kod usterki | felkod"""),
     "failure_type": phrase_set("""
         ftb | ft | failure type | fault type | sub type | subtype | sub-type | subcode | sub code | symptom | sym |
-        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte |
-        failure byte | symptom code | failure type byte | fail. type | symptombyte |
-        symptom byte | symptom-byte | fault symptom | sub byte | fehlerartbyte | type defaut |
-        tipo | symptome | sintoma | fault sub type | art | tipo de averia | tipo fallo | typ | fehler-typ | fehler-art |
-        untertyp | fehlersymptom | subtyp | unterart | unter-art | fehlerunterart | sous-type | sous type | subtipo |
-        subtipo de averia | sub-tipo | type de panne | type du defaut | ftb (hex) | ft byte |
-        art des fehlers | symptom-code | caracterisation | caracterizacion"""),
+        fehlerart | fehlertyp | type de defaut | tipo de fallo | failure | sub | fail type | type | type byte | failure
+        byte | symptom code | failure type byte | fail. type | symptombyte | symptom byte | symptom-byte | fault symptom
+        | sub byte | fehlerartbyte | type defaut | tipo | symptome | sintoma | fault sub type | art | tipo de averia |
+        tipo fallo | typ | fehler-typ | fehler-art | untertyp | fehlersymptom | subtyp | unterart | unter-art |
+        fehlerunterart | sous-type | sous type | subtipo | subtipo de averia | sub-tipo | type de panne | type du defaut
+        | ftb (hex) | ft byte | art des fehlers | symptom-code | caracterisation | caracterizacion"""),
     "status": phrase_set("""
         status | state | condition | fault status | code status | dtc status | fault state | zustand |
         fehlerstatus | etat | statut | estado | current/stored | etat du defaut | estado del codigo | state of
