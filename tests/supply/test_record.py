@@ -12,6 +12,7 @@ import pytest
 from made_sessions import FLAT, HELD, RUNS, Json, job, scan, snapshot, tables, van
 
 from triage.assess import verdicts
+from triage.model.session import Event
 from triage.model.snapshot import Reading
 from triage.supply.named import measured
 
@@ -140,3 +141,19 @@ def test_a_good_level_read_later_goes_before_an_earlier_bad_measurement() -> Non
     shots = [van("before-clear", readings=[reading("running voltage, nothing connected", 11.5)], **FLAT),
              van("after-run", **RUNS)]
     assert supply(shots=shots)["charging"] == ("proven", "13.9 V running, nothing connected")
+
+
+@pytest.mark.parametrize(("notes", "state", "words"), [
+    (["battery load test failed, 210 of 640 cca"], "failed", "210 of 640"),
+    (["battery load test failed, 210 of 640 cca", "new battery fitted"], "not tested", "the new one was not tested"),
+    (["new battery fitted", "battery test: failed, replace"], "failed", "failed"),
+    (["battery load test failed", "new battery fitted", "battery tested good, 680 of 700 cca"], "proven", "680 of 700"),
+])
+def test_a_battery_that_was_replaced_is_not_judged_by_the_old_one(notes: list[str], state: str, words: str) -> None:
+    made = job(snapshot("before-clear", scan("engine control", "P0562"), volts=11.0, engine="off",
+                        outside_supply="none"))
+    events = [Event(what="other", note=note) for note in notes]
+    battery = next(row for row in verdicts([made.model_copy(update={"events": events})], tables())[0]["supply"]
+                   if row["part"] == "battery")
+    assert battery["state"] == state
+    assert words in battery["why"]

@@ -52,6 +52,24 @@ def says_unplugged(event: Event) -> bool:
     return event.what == "other" and "to be " not in note and _UNPLUGGED.search(note) is not None
 
 
+_BATTERY = re.compile(r"(?<![a-z-])(?:batter(?:y|ies|ie)|batt|bater[ií]a|accu)(?![a-z])(?! (?:cable|clamp|terminal|"
+                      r"sensor|monitor|management|energy|control|module|lead|ground|connect))")
+_RENEWED = re.compile(r"\b(?:new|replaced|renewed|swapped|changed|fitted|neue?n?|ersetzt|erneuert|getauscht|neuve|"
+                      r"remplac[ée]e?|chang[ée]e|nueva|cambiada|sustituida)\b")
+
+
+def battery_renewed(event: Event) -> bool:
+    """Whether an event says that the 12 or 24 V battery was replaced.
+
+    >>> [battery_renewed(Event(what=what, note=note)) for what, note in (("replaced", "battery"), ("other",
+    ...     "new battery fitted"), ("other", "battery flat"), ("replaced", "battery cable"), ("replaced", None))]
+    [True, True, False, False, False]
+    """
+    note = (event.note or "").lower()
+    said = event.what == "replaced" or (event.what == "other" and _RENEWED.search(note) is not None)
+    return said and event.module is None and "to be " not in note and _BATTERY.search(note) is not None
+
+
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
@@ -62,4 +80,4 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "of_part", "says_mended", "says_unplugged"]
+__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "of_part", "says_mended", "says_unplugged"]

@@ -91,7 +91,7 @@ def _battery(session: Session, scale: float, tables: Tables, measured: Taken) ->
         return _entry("battery", state, "; ".join(told))
     first = next((s for s in session.snapshots if s.volts is not None and s.engine in (None, "off", "unknown")
                   and s.outside_supply in (None, "none", "unknown")), None)
-    if not measured.rested and first is not None and first.volts is not None and (
+    if not measured.rested and not measured.renewed and first is not None and first.volts is not None and (
             first.volts < tables.rate("battery.flat") * scale):
         engine = " with the engine off" if first.engine == "off" else ""
         told = [f"discharged, {first.volts:.1f} V{engine}: charge it fully, let it rest, then load-test it", *told]

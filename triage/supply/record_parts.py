@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from statistics import median
 
 from triage.model.measured_words import battery_tested
+from triage.model.parts import battery_renewed
 from triage.model.session import BatteryType, Session
 from triage.model.snapshot import OutsideSupply, Snapshot
 from triage.model.verdict import SupplyState
@@ -40,6 +41,8 @@ class Taken:
     """What was measured. ``last``: kind (and path, or module) -> place of its snapshot, and the finding."""
 
     last: dict[str, tuple[int, Finding]] = field(default_factory=dict)
+    #: The battery was replaced: what was measured before is of one that is no longer there.
+    renewed: bool = False
 
     @property
     def rested(self) -> bool:
@@ -73,7 +76,10 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             _harness(found, place, snapshot)
     for event in session.events or ():
         note = event.note or ""
-        if event.what == "other" and (said := battery_tested(note.casefold())) is not None:
+        if battery_renewed(event):
+            found.renewed = True
+            found.last.pop("tester", None)
+        elif event.what == "other" and (said := battery_tested(note.casefold())) is not None:
             found.last["tester"] = len(session.snapshots) - 1, _tester(note, said)
     if len(pair) == 2 and system_of(nominal) == 24:
         (first, still), (second, too) = pair[False], pair[True]
@@ -176,6 +182,11 @@ def battery(measured: Taken) -> tuple[SupplyState, list[str]]:
     """State and reasons of the battery, load test before a tester's verdict before rest before crank."""
     findings = [finding for kind in ("pair", "load test", "tester", "rest", "crank") for finding in measured.of(kind)]
     failed = [finding.text for finding in findings if finding.state == "failed"]
+    tester = measured.of("tester")
+    if measured.renewed and not (tester and tester[0].state == "failed"):
+        # When a meter was put on it nobody knows; a tester's verdict behind the change is of the new one.
+        return ("proven" if tester and tester[0].state == "proven" else "not tested"), [
+            "replaced; the new one was not tested" if not tester else tester[0].text]
     if failed:
         return "failed", failed
     told = [finding.text for finding in findings]
