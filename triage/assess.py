@@ -22,6 +22,7 @@ from triage.explain.page import (
     would_change,
 )
 from triage.explain.reasons import band, clean_words, reasons
+from triage.explain.records import is_record
 from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
@@ -262,6 +263,6 @@ def fault_lines(work: Worked, verdict: Verdict) -> list[FaultLine]:
             safety=work.standings.dangers[fault], band=band(entry["decibans"]),
             why=reasons(book, work.line, work.links, evidence.causes, evidence.weighed.refused, opportunity, fault),
             clean=clean_words(book, opportunity, fault), note=facts.note, marks=marks(book, fault),
-            monitor=facts.monitor,
+            monitor=facts.monitor, record=is_record(book, fault),
         ))
     return result

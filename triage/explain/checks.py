@@ -36,10 +36,10 @@ from triage.explain.module_checks import (
     to_program,
 )
 from triage.explain.pointers import empty_pointers
+from triage.explain.records import crash_records
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import supply_checks
 from triage.model.casebook import Bools, Casebook, Links, Timeline
-from triage.model.crash import crash_record
 from triage.model.drive import is_electric
 from triage.model.session import Session
 from triage.model.triggers import trigger_of
@@ -117,7 +117,8 @@ def next_checks(
     monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
     measured = book.flags(lambda facts: isolation_fault(facts.title))
     right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
-    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts
+    recorded = crash_records(book)
+    open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
     worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
@@ -128,8 +129,7 @@ def next_checks(
     likely = np.where(isolation, 6.0, likely).tolist()
     figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
                       link.relation.tolist(), book.fault_module.tolist())
-    unfit = _unfit_to_drive(book, standing, chance)
-    with_record = _record_holders(book)
+    unfit, with_record = _unfit_to_drive(book, standing, chance), _record_holders(book, recorded)
     pointers = empty_pointers(book, link)
     speaks = book.flags(_speaks_of_charging).tolist()
     renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
@@ -268,15 +268,11 @@ def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
     return kept[:MOST - len(only)] + only if only else kept
 
 
-def _record_holders(book: Casebook) -> dict[int, set[str]]:
+def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
     """Session -> its modules that hold a stored crash record: nobody clears them."""
-    by_module = np.array([facts.safety == "restraints" for facts in book.module_facts], dtype=bool)
-    by_code = book.flags(lambda facts: facts.safety == "restraints")
     holders: dict[int, set[str]] = {}
-    for fault in np.flatnonzero(by_code | by_module[book.fault_module]).tolist():
-        if crash_record(book.facts[fault], book.texts.get(fault, ())):
-            holders.setdefault(int(book.fault_session[fault]), set()).add(
-                book.module_name[book.fault_module[fault]])
+    for fault in np.flatnonzero(recorded).tolist():
+        holders.setdefault(int(book.fault_session[fault]), set()).add(book.module_name[book.fault_module[fault]])
     return holders
 
 

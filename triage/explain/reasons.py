@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.records import is_record
 from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
@@ -140,7 +141,9 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
         said.append(_witness_words(book, link, fault))
     if "isolation fault" in facts.title:
         said.append("seen even once, it stays open until a qualified person has measured the isolation")
-    if top == 2:
+    if is_record(book, fault):
+        said.append("a record of an event, not weighed as a fault: no low supply writes one")
+    elif top == 2:
         said.append(_low_words(book, line, fault))
     return said
 

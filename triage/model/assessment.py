@@ -53,6 +53,7 @@ class FaultLine:
     note: str | None           # edition conflict or other warning about the code
     marks: list[Mark]          # one a column
     monitor: str = "key on"    # what its monitor needs to run
+    record: bool = False       # a stored record of a crash, which is no fault of now
 
 
 @dataclass(slots=True)

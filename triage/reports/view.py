@@ -112,7 +112,10 @@ def _line(line: FaultLine) -> Line:
 
 
 def _sure(line: FaultLine) -> str:
-    """How sure it is that the fault persists; a supply code still read at the end is no fault of its own."""
+    """How sure it is that the fault persists; a supply code still read at the end is no fault of its own, nor is the
+    record of a crash."""
+    if line.record:
+        return f"stored record of a crash; as a fault of its own {line.band}"
     event = line.verdict["explained_by"]
     if event in ("supply event", "overvoltage event") and line.marks and line.marks[-1].sight == "seen" and any(
             reason.startswith("it is the witness of") for reason in line.why):
