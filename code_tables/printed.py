@@ -75,7 +75,7 @@ def with_text(
 ) -> CodeFacts:
     """``facts`` of a code no table knows, with what its printed ``texts`` say of the supply or of another module;
     ``module``: what is known of a module by any name; ``own``: the canonical name of the one that holds the code;
-    ``fitted``: the one of the vehicle's modules that a name nobody lists can only mean."""
+    ``fitted``: the one of the vehicle's modules that a name can only mean; it goes before what it means elsewhere."""
     if facts.known or facts.supply is not None or facts.targets:
         return facts
     if facts.relation is None:
@@ -83,7 +83,7 @@ def with_text(
         if len(said) == 1:
             return replace(facts, system="supply", supply=said.pop(), noise="supply", needs="supply", alike=0)
     told = {(report[0], target.name): target for text in texts if (report := _told(text)) is not None
-            and (target := _listed(module(report[1])) or fitted(report[1])) is not None}
+            and (target := fitted(report[1]) or _listed(module(report[1]))) is not None}
     if len(told) != 1:
         return facts
     ((relation, name), target), = told.items()

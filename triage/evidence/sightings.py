@@ -281,6 +281,9 @@ class _Gatherer:
                   for module in range(self.first_module[session], self.first_module[session + 1]) if module != holder]
 
         def meant(name: str) -> ModuleFacts | None:
+            listed = self.module_facts(name)
+            if listed.sources and listed.name in {self.module_facts(module).name for module, _ in others}:
+                return listed
             found = the_one_called(name, others)
             return self.module_facts(found) if found is not None else None
 

@@ -12,6 +12,7 @@ import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.module_checks import NO_PATH
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
 from triage.model.casebook import BUS, INCOMPATIBLE, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
@@ -54,12 +55,15 @@ def circuit_checks(
         return []
     groups = shared_signals(book, figures, standing.explained_by, case.listed)
     checks = [_shared(book, case, group, figures) for group in groups]
+    networks = {story.head for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
     for fault in chosen:
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
+        if fault in networks:
+            continue  # measured with the modules that it silences
         if not worth or doubt[fault] < LEAST_GAIN or fault in grouped or facts.supply:
             continue
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
@@ -100,8 +104,7 @@ def _circuit(
         # At the plug of the diagnosis, not at the module that reports it.
         moved = ", while harness and connectors are moved" if comes_and_goes else ""
         do = f"measure the network that {shown} reports: both wires, splices and terminators{moved}"
-        passes = ("60 ohm between the two wires, no path from either to ground or feed, supply off; the code stays "
-                  "away after a clear")
+        passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
         passes = "the maker's figures for that circuit"

@@ -26,6 +26,7 @@ STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
 #: What the check of a module that stays silent ends with.
 ASK_AGAIN = "then ask it again"
+NO_PATH = "no path from either to ground or feed"
 #: Two wires with a terminator of 120 ohm at each end (ISO 11898-2).
 WIRES = "60 ohm between its two network wires with the supply off"
 
@@ -73,20 +74,25 @@ def _silent(book: Casebook, link: Links, case: Case, story: Story, bits: Floats,
 
 
 def _behind(book: Casebook, link: Links, case: Case, story: Story, bits: Floats, names: list[str]) -> NextCheck:
-    """One check for all the silent modules of a branch or behind a gateway."""
+    """One check for all the silent modules of a branch, on a network that is reported, or behind a gateway."""
     faults = _about(book, link, case, story.modules)
+    if story.head >= 0:
+        faults = [story.head, *(fault for fault in faults if fault != story.head)]
     about = case.name(story.about)
     first = ("its two wires, splices and terminators, then a feed or ground that its modules share"
-             if story.kind == "branch" else "feed, fuse and ground of the gateway, then the wires behind it")
+             if story.kind != "gateway" else "feed, fuse and ground of the gateway, then the wires behind it")
+    passes = "60 ohm between the two wires with the supply off, and the modules behind it answer"
+    if story.head >= 0:
+        passes = f"60 ohm between the two wires, {NO_PATH}, supply off; its modules answer"
     return {
         "do": f"check {about}: {first}; then ask its modules again",
-        "where": about, "minutes": 30.0,
-        "passes_if": "60 ohm between the two wires with the supply off, and the modules behind it answer",
+        "where": "diagnostic connector and splices of that network" if story.head >= 0 else about, "minutes": 30.0,
+        "passes_if": passes,
         "settles": [names[fault] for fault in faults],
         "gain_bits": round(sum(UNREAD_LIST * float(link.silent[module]) for module in story.modules)
                            + float(bits[faults].sum()) * 0.8, 2),
         # At the gateway nobody touches what lies behind it, but the vehicle may roll while that is out.
-        "gate": _strictest(book, story.modules, *([] if story.kind == "branch" else STANDING_STILL))}
+        "gate": _strictest(book, story.modules, *(STANDING_STILL if story.kind == "gateway" else []))}
 
 
 def _about(book: Casebook, link: Links, case: Case, modules: list[int]) -> list[int]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from triage.explain.records import is_record
-from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Timeline
+from triage.model.casebook import ANSWERS, BUS, INVALID, LOST, POINTER, Casebook, Links, Story, Timeline
 from triage.model.snapshot import PHASES, STATUS_WORDS
 from triage.model.stored import older_words
 from triage.units import to_probability
@@ -112,6 +112,9 @@ def reasons(
     older = older_words(book, fault)
     if older:
         said.append(older)
+    for story in link.stories.get(session, ()):
+        if story.head == fault:
+            said.insert(0, f"{on_it(book, story)} are silent on that network")
     empty = _empty_words(book, link, fault, target)
     if empty:
         said.insert(0, empty)
@@ -120,6 +123,13 @@ def reasons(
     if current:
         said.append(f"the module calls it current {phase_words(book, session, current[-1])}")
     return said
+
+
+def on_it(book: Casebook, story: Story) -> str:
+    """The silent modules of a network that is reported, as printed: "HVAC, driver door and seat"."""
+    names = [book.shown(module) for module in story.modules]
+    return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) < 6 else (
+        f"{', '.join(names[:4])} and {len(names) - 4} more")
 
 
 def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fault: int, target: int) -> list[str]:

@@ -12,7 +12,7 @@ from triage.explain.meaning import same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
-from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS
+from triage.explain.reasons import REFUSED, STAYS_SILENT, WITNESS, on_it
 from triage.explain.shared import lines_words, shared_lines
 from triage.model.assessment import FaultLine, Group, Root
 from triage.model.casebook import LOST, SILENT, AtConnector, Casebook, Links, Story
@@ -286,6 +286,8 @@ def story_words(book: Casebook, story: Story, printed: dict[str, str] | None = N
                 f" ({'; '.join(story.contradicting)})")
     head = f"{about} is silent, {by}" if story.kind == "silent module" else (
         f"all modules behind {about} are silent, {by}")
+    if story.kind == "network":
+        head = f"{on_it(book, story)} are silent on {about}, {by}"
     if story.pins is not None and story.pins.sound:
         head += f"; measured at its connector: {story.pins.words}"
     against = f"; against it: {'; '.join(story.contradicting)}" if story.contradicting else ""

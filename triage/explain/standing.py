@@ -76,8 +76,8 @@ def standings(
     for fault in np.flatnonzero(~lost & may & ~supply & (top == LOW_VOLTAGE) & settled & event).tolist():
         explained_by[fault] = "supply event"
     asked = np.flatnonzero(lost | (may & ((top == ECHO) | supply)))
-    shared = {module: story.about for told in link.stories.values() for story in told if len(story.modules) > 1
-              for module in story.modules}
+    shared = {module: _name(book, story.head) if story.head >= 0 else story.about
+              for told in link.stories.values() for story in told if len(story.modules) > 1 for module in story.modules}
     for fault, *said in zip(*(values.tolist() for values in (
             asked, top[asked], persists[asked], settled[asked], plain[asked], lasts[asked], link.target[asked])),
             strict=True):

@@ -132,7 +132,7 @@ class AtConnector(NamedTuple):
 class Story:
     """What would explain the reports of one session. ``decibans``: against the supply event alone."""
 
-    kind: str                 # "silent module", "branch", "gateway", "lone reporter"
+    kind: str                 # "silent module", "branch", "gateway", "network", "lone reporter"
     about: str                # the module or branch to check first
     modules: list[int]        # silent modules it explains
     reporters: list[int]      # modules that report their loss
@@ -140,6 +140,7 @@ class Story:
     decibans: float
     rivals: list[str] = field(default_factory=list)  # what a check has to tell apart
     pins: AtConnector | None = None  # what was measured at the connector of a silent module
+    head: int = -1            # of kind "network": the fault that reports the network they are on
 
 
 class Contradiction(NamedTuple):

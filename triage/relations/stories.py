@@ -17,6 +17,7 @@ import numpy as np
 
 from triage.model.casebook import (
     ANSWERS,
+    BUS,
     LOST,
     NOT_ASKED,
     SEEN,
@@ -27,6 +28,7 @@ from triage.model.casebook import (
     Story,
     Timeline,
 )
+from triage.model.verdict import fault_name
 from triage.relations.answers import WITH_KEY, LastAnswers, last_answers
 from triage.relations.at_connector import at_connector
 
@@ -58,6 +60,7 @@ def stories(
             and (story := _silent(book, line, tables, session, module, reports, answers)) is not None]
     told = _branches(book, told, first, last, topology, tables.rate("silence.most"), answers)
     told = _behind_gateway(book, told, first, last, tables.rate("silence.most"), answers)
+    told = _on_a_network(book, link, told, session, tables.rate("silence.most"))
     told += _lone(book, session, reports, tables, answers)
     told.sort(key=lambda story: (-story.decibans, -len(story.modules)))
     for story in told:
@@ -215,6 +218,28 @@ def _behind_gateway(
     return [merged, *(story for story in told if story is not door and story not in behind)]
 
 
+def _on_a_network(book: Casebook, link: Links, told: list[Story], session: int, most: float) -> list[Story]:
+    """Silent modules whose loss is reported beside a network that fails, by a module that is on it: one story, for with
+    a wire of it down each of them falls silent (common practice)."""
+    mine = slice(int(book.first_fault[session]), int(book.first_fault[session + 1]))
+    last = int(np.flatnonzero(book.exists[session])[-1]) if book.exists[session].any() else 0
+    buses = [fault for fault in (mine.start + np.flatnonzero(link.relation[mine] == BUS)).tolist()
+             if book.facts[fault].known and book.seen[fault, last] == SEEN and book.phase[session, last] > 0]
+    for bus in buses:
+        holder = int(book.fault_module[bus])
+        on_it = [story for story in told if story.kind == "silent module" and holder in story.reporters
+                 and (story.pins is None or not story.pins.lost)]
+        if len(on_it) < FEWEST_BEHIND:
+            continue
+        reporters = sorted({reporter for story in on_it for reporter in story.reporters})
+        name = fault_name(book.shown(holder), book.code[bus], book.failure_type[bus])
+        merged = Story("network", f"the network that {name} reports", [module for story in on_it
+                                                                       for module in story.modules],
+                       reporters, [], min(sum(story.decibans for story in on_it), most), head=bus)
+        return [merged, *(story for story in told if story not in on_it)]
+    return told
+
+
 def _lone(
     book: Casebook, session: int, reports: dict[int, set[int]], tables: Tables, answers: LastAnswers,
 ) -> list[Story]:
@@ -249,12 +274,12 @@ def _rivals(story: Story, told: list[Story]) -> list[str]:
     """The rival explanations a check has to tell apart."""
     if story.kind == "lone reporter":
         return ["its own network lines or ground", "the module it reports, intermittently"]
-    if story.kind in ("branch", "gateway"):
+    if story.kind in ("branch", "gateway", "network"):
         lines = ["the two wires of that branch, its splices and terminators", "a feed or ground that its modules share",
                  "one module on it that holds it down", "the gateway's side of it"]
         if story.pins is not None and story.pins.lost:
             return _pins(story.pins)
-        return lines if story.kind == "branch" else ["the gateway's feed, fuse or ground", *lines[:2],
+        return lines if story.kind != "gateway" else ["the gateway's feed, fuse or ground", *lines[:2],
                                                      "the gateway itself"]
     shared = [other.about for other in told if other is not story and other.kind == "silent module"]
     # The module itself comes last: makers find nothing wrong with half and more of those that are returned.
