@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from code_tables import CodeFacts
 
 _WORD = re.compile(r"[^\W\d_]{3,}")
+#: How the note of a code begins that has another meaning in another edition of the standard.
+CONFLICT = "edition conflict"
 #: Characters of a printed text that are shown.
 LONGEST = 70
 #: Beginnings of words by which a maker's text asks for a procedure.
@@ -23,11 +25,14 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
     """The title of the tables; for a code they know by its range alone, of the ``texts`` it was printed with. Where
     these call it the record of a crash and the title does not, both are told: makers differ.
 
+    Where editions of the standard differ, the scan knows which it goes by: what it prints goes before both.
+
     A module that no table has (``listed`` false) may give a standard number a meaning of its own: where the printed
     words share none with the title, both are told.
     """
     record = [text for text in texts if _tells_crash(text) and not _tells_crash(facts.title)]
-    if facts.known and listed and not record:
+    differ = (facts.note or "").startswith(CONFLICT) and any(len(_WORD.findall(text)) > 1 for text in texts)
+    if facts.known and listed and not record and not differ:
         return facts.title
     texts = record or texts
     # The longest is the least cut: scans of one vehicle print one text in several lengths.
@@ -36,6 +41,8 @@ def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> s
         return facts.title
     if len(text) > LONGEST:
         text = text[:LONGEST].rsplit(" ", 1)[0] + " ..."
+    if differ and not record:
+        return f'"{text}" as printed'
     if facts.known:
         shared = not set(_WORD.findall(text.lower())).isdisjoint(_WORD.findall(facts.title.lower()))
         return facts.title if shared and not record else f'{facts.title}, but "{text}" as printed'
