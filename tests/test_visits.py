@@ -261,7 +261,7 @@ def test_truck_steps_speak_of_24_volts() -> None:
         {"phase": "after-clear", "volts": 25.6, "modules": [engine | {"codes": []}]}]})
     steps = [*assess(session, load()).verdict["next_checks"], *verdict("truck_and_trailer")["next_checks"]]
     told = " ".join(f"{check['where']} {check['passes_if']}" for check in steps)
-    assert "27.0 V or more" in told
+    assert "27.0 to 30.0 V" in told
     assert "12 V support" not in told
 
 

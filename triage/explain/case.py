@@ -33,6 +33,11 @@ class Case(NamedTuple):
         """Whether a part of the supply failed."""
         return (part, "failed") in self.states
 
+    def overcharged(self) -> bool:
+        """Whether the charging failed by giving too much: then nobody runs the engine for a test."""
+        return any(entry["part"] == "charging" and entry["state"] == "failed" and too_much(entry["why"])
+                   for entry in self.supply)
+
     def untested(self, part: str) -> bool:
         """Whether a part of the supply was not tested."""
         return (part, "not tested") in self.states
@@ -53,6 +58,11 @@ class Figures(NamedTuple):
     module: list[int]
 
 
+def too_much(why: str) -> bool:
+    """Whether the reason of a charging that failed is too much of it."""
+    return "overcharging" in why or "overvoltage" in why
+
+
 def gate_of(safety: str | None) -> str | None:
     """What must be so before hands go near the part."""
     if safety == "restraints":
@@ -65,4 +75,4 @@ def gate_of(safety: str | None) -> str | None:
     return None
 
 
-__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of"]
+__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of", "too_much"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from triage.model.assessment import Column, FaultLine, Group, Mark, Root, Sight
 from triage.model.casebook import Casebook
@@ -96,6 +97,10 @@ AREAS: dict[str, tuple[str, ...]] = {
 SHORT_WORDS = 3
 
 
+#: A complaint of the battery itself; "dead" is said of wipers too.
+_BATTERY = re.compile(r"batter(?:y|ie|ia|ía)|(?<![a-z])flat(?! (?:tyre|tire|spot))|drain", re.IGNORECASE)
+
+
 def complaint_answer(session: Session, short: list[Root], groups: list[Group], verdict: Verdict) -> str | None:
     """The complaint, and what the verdict has to say to it: first the roots of the systems it speaks of."""
     complaint = session.vehicle.complaint if session.vehicle else None
@@ -107,8 +112,13 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
     low = any(entry["part"] == "event" and entry["state"] == "proven" and not entry["why"].startswith(OVER)
               for entry in verdict["supply"])
     told = list(dict.fromkeys(_named(root) for root in fitting))
-    if "supply" in areas and low and not any(root.system == "supply" for root in fitting):
-        told.insert(0 if areas[0] == "supply" else len(told), "the low supply")
+    if "supply" in areas and not any(root.system == "supply" for root in fitting):
+        # A flat battery is no matter of a sensor that happens to be on the short list.
+        untested = [entry["part"] for entry in verdict["supply"] if entry["state"] == "not tested"
+                    and entry["part"] in ("battery", "charging", "key-off draw")]
+        drained = untested and _BATTERY.search(complaint) is not None
+        supply = "the low supply" if low else f"{listed(untested)}, not tested yet" if drained else ""
+        told[0 if areas[0] == "supply" else len(told):0] = [supply] if supply else []
     told = told or [_named(root) for root in short[:1]] or (["the low supply"] if low else [])
     if told:
         return f"{complaint}. Look first at {'; then '.join(told[:3])}"
@@ -117,6 +127,15 @@ def complaint_answer(session: Session, short: list[Root], groups: list[Group], v
         are = "code is" if open_codes == 1 else "codes are"
         return f"{complaint}. Nothing on the short list explains it yet; {open_codes} {are} open"
     return f"{complaint}. No code explains it; the supply is the first thing to prove"
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names in a sentence.
+
+    >>> listed(["battery", "charging", "key-off draw"]), listed(["battery"])
+    ('battery, charging and key-off draw', 'battery')
+    """
+    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
 
 
 def _named(root: Root) -> str:

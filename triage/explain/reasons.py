@@ -204,13 +204,15 @@ def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
     session = int(book.fault_session[fault])
     columns = [column for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
     # What came back after a clear was not set by a dip before it.
-    columns = [column for column in columns if book.phase[session, column] > 0] or columns
+    since = [column for column in columns if book.phase[session, column] > 0]
+    columns = since or columns
     supply = [float(np.fmin(book.lowest[session, column], book.volts[session, column])) for column in columns]
     if any(volts < LOW * line.scale[session] for volts in supply):
         return f"the supply fell to {np.nanmin(supply):.1f} V when it was seen, low enough to set it"
     if supply and all(volts == volts for volts in supply):
         level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
-        return f"the supply was {level} whenever it was read; a dip that nobody noted could have set it"
+        when = "in every scan that shows it since the clear" if since else "whenever it was read"
+        return f"the supply was {level} {when}; a dip that nobody noted could have set it"
     return "a low supply could have set it; nobody read how low the supply was"
 
 

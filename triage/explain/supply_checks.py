@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from triage.explain.case import too_much
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -105,9 +106,10 @@ def _charging(
                      "12 V battery and converter output", 30.0,
                      f"{low:.1f} to {high:.1f} V at the battery with the drive READY and nothing connected", gain,
                      CONVERTER, witnesses)
-    if "overcharging" in why:
+    if too_much(why):
         return _step("measure at the battery posts, then check the control line and the regulator",
-                     "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V with lamps and blower on", gain, BELT,
+                     "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V at idle and at 2000 rpm", gain,
+                     f"{BELT}; run it no longer than the reading takes, and not beside a battery that is hot or smells",
                      witnesses)
     if why.startswith("ripple"):
         return _step("measure the ripple again at the generator output with lamps and blower on, then test the "
@@ -115,8 +117,8 @@ def _charging(
                      "0.1 V AC or less is sound, above 0.5 V AC is a bad diode", gain, BELT, witnesses)
     return _step("look at the belt, then measure at the generator output and at the battery with the engine running: "
                  "cable and fuse, control line, or the generator itself", "generator and battery", 12.0,
-                 f"{low:.1f} V or more at the battery with lamps and blower on and nothing connected, and no more than "
-                 f"{tables.rate('drop.feed'):g} V between generator and battery", gain, BELT, witnesses)
+                 f"{low:.1f} to {high:.1f} V at the battery with lamps and blower on and nothing connected, and no "
+                 f"more than {tables.rate('drop.feed'):g} V between generator and battery", gain, BELT, witnesses)
 
 
 def _step(
