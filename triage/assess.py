@@ -30,7 +30,7 @@ from triage.explain.verification import verification
 from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
-from triage.model.casebook import Casebook, Links, Timeline
+from triage.model.casebook import SEEN, Casebook, Links, Timeline
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
@@ -155,11 +155,24 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
     high: dict[int, set[int]] = {}
     for fault in np.flatnonzero(book.flags(lambda facts: facts.supply == "high")).tolist():
         high.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
+    ran = _over_while_running(book)
     told = set(book.module_session[~np.isnan(book.module_volts).all(axis=1)].tolist())
-    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told)
+    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place])
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
+
+
+def _over_while_running(book: Casebook) -> list[int]:
+    """S: modules that hold an overvoltage code since the clear in the last scan with the engine running."""
+    found: list[int] = []
+    high = book.flags(lambda facts: facts.supply == "high")
+    for place in range(len(book.sessions)):
+        runs = np.flatnonzero((book.engine_on[place] == 1.0) & (book.phase[place] > 0))
+        mine = slice(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+        held = high[mine] & (book.seen[mine, runs[-1]] == SEEN) if runs.size else np.zeros(0, dtype=bool)
+        found.append(len(set(book.fault_module[mine][held].tolist())) if held.any() else 0)
+    return found
 
 
 def fault_verdicts(work: Worked, sums: list[list[LedgerRow]] | None) -> list[FaultVerdict]:

@@ -39,3 +39,25 @@ def test_a_flat_battery_is_no_matter_of_a_torque_sensor() -> None:
     page = assess(made.model_copy(update={"vehicle": Vehicle(complaint="battery flat twice this week")}), tables())
     assert page.complaint == ("battery flat twice this week. Look first at battery, charging and key-off draw, not "
                               "tested yet")
+
+
+def test_codes_of_a_run_speak_against_a_good_reading() -> None:
+    names = ("engine control", "ABS", "body control")
+    over = [scan(name, "P0563" if name == "engine control" else "U3003") for name in names]
+    over = [{**one, "codes": [{**code, "failure_type": "17"} if code["code"] == "U3003" else code
+                              for code in one["codes"]]} for one in over]
+    clean = [scan(name) for name in names]
+    page = assess(job(snapshot("before-clear", *over, **FLAT), snapshot("after-clear", *clean, **HELD),
+                      snapshot("after-run", *over, volts=14.4, **ALONE)), tables())
+    charging = next(row for row in page.verdict["supply"] if row["part"] == "charging")
+    assert charging["state"] == "not tested"
+    assert "3 modules hold an overvoltage code of that run" in charging["why"]
+
+
+def test_what_was_set_by_too_much_is_not_told_as_too_little() -> None:
+    names = ("engine control", "ABS", "body control")
+    over = [scan(name, {"code": "U3003", "failure_type": "17"}) for name in names]
+    clean = [scan(name) for name in names]
+    page = assess(job(snapshot("before-clear", *over, volts=16.8, **ALONE), snapshot("after-clear", *clean, **HELD),
+                      snapshot("after-run", *clean, volts=14.2, **ALONE)), tables())
+    assert [group.head for group in page.set_aside] == ["set while the supply was too high"]

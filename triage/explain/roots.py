@@ -26,7 +26,8 @@ if TYPE_CHECKING:
 #: With what a module wakes that does not wake with the key.
 AWAKE = {"trailer": "with the trailer coupled", "ready": "with the drive READY",
          "plug": "with the charging cable plugged in"}
-SUPPLY_EVENTS = ("supply event", "overvoltage event")
+OVERVOLTAGE = "overvoltage event"
+SUPPLY_EVENTS = ("supply event", OVERVOLTAGE)
 #: The head of those that none of the next checks settles.
 NO_STEP = "no step below settles these yet: first what is listed or likely, then clear and read again"
 #: The run that brings each monitor to a result.
@@ -262,7 +263,10 @@ def set_aside(lines: list[FaultLine], *, was_low: bool = True) -> list[Group]:
     for line in lines:
         if line.verdict["standing"] == "set aside":
             causes = line.verdict["causes"]
-            groups.setdefault(reasons[max(causes, key=lambda cause: causes[cause])], []).append(line)
+            reason = reasons[max(causes, key=lambda cause: causes[cause])]
+            if line.verdict["explained_by"] == OVERVOLTAGE:
+                reason = "set while the supply was too high"
+            groups.setdefault(reason, []).append(line)
     return [Group(reason, f"{len(members)}", members, any(line.safety for line in members))
             for reason, members in sorted(groups.items(), key=lambda item: -len(item[1]))]
 

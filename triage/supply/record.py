@@ -18,6 +18,8 @@ from triage.supply.record_parts import Taken, battery, cables, charging_measured
 if TYPE_CHECKING:
     from code_tables import Tables
 
+#: So many modules that hold an overvoltage code speak of the supply, whatever the meter showed.
+OVER_LEAST = 2
 #: A supply nobody can have read, V.
 _MOST = 100.0
 
@@ -25,7 +27,8 @@ _MOST = 100.0
 class SupplyFacts(NamedTuple):
     """What the codes say of the supply: modules holding a low-supply code, modules that answered.
 
-    ``own``: a module said what supply it had itself.
+    ``own``: a module said what supply it had itself; ``over_running``: modules with an overvoltage code in the last
+    scan with the engine running, since the clear.
     """
 
     holders: int
@@ -33,12 +36,17 @@ class SupplyFacts(NamedTuple):
     high_holders: int
     scale: float
     own: bool = True
+    over_running: int = 0
 
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
     """One entry a part of the supply, the event first."""
     measured = taken(session, 24.0 if facts.scale > 1.5 else 12.0, own=facts.own)
     charging, lasting = _charging(session, facts.scale, tables, measured)
+    if charging["state"] == "proven" and facts.over_running >= OVER_LEAST:
+        charging = _entry("charging", "not tested", f"{charging['why']}, yet {facts.over_running} modules hold an "
+                          "overvoltage code of that run: it rose above; read it at idle, at 2000 rpm and with "
+                          "the lamps on")
     return [
         _event(session, facts, tables, lasting), _battery(session, facts.scale, tables, measured), charging,
         _entry("key-off draw", *draw(measured)), _entry("cables and grounds", *cables(measured)),
