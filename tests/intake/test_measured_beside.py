@@ -57,6 +57,11 @@ def test_no_measurement_is_a_supply(line: str, expected: list[tuple[str, float, 
         ("key-off draw F12 30A (tail lift) drops it to", 25.0, "mA")]),
     ("key-off draw 0.6 A after 60 min, 0.02 A with F12 pulled", [
         ("key-off draw after 60 min", 0.6, "A"), ("key-off draw with F12 pulled", 0.02, "A")]),
+    ("draw went from 0.6 A to 0.02 A when F12 was pulled after 60 min", [
+        ("key-off draw went from", 0.6, "A"), ("key-off draw when F12 was pulled after 60 min", 0.02, "A")]),
+    ("parasitic draw 0.6 A dropping to 0.02 A once the radio was unplugged", [
+        ("parasitic draw", 0.6, "A"), ("key-off draw dropping to once the radio was unplugged", 0.02, "A")]),
+    ("key-off draw 22 mA, should be below 50 mA", [("key-off draw", 22.0, "mA")]),
     ("key-off draw 0.02 A, F12 pulled", [("key-off draw, F12 pulled", 0.02, "A")]),
     ("key-off draw 0.02 A, F12 pulled, 0.6 A with it in", [
         ("key-off draw, F12 pulled", 0.02, "A"), ("key-off draw F12 pulled, with it in", 0.6, "A")]),
@@ -109,6 +114,12 @@ def test_one_supply_at_several_points_is_a_drop_on_the_feed(line: str) -> None:
     assert (last.volts, last.lowest_volts) == (14.3, None)
     assert [value for name, value, _ in told(last) if name.startswith("feed drop") and "fuse box" in name] == [1.4]
     assert not any(name.startswith("voltage running") for name, *_ in told(last))
+
+
+def test_what_the_starter_gets_while_cranking_is_a_drop() -> None:
+    shot = read("during crank 10.8 at the battery posts but only 8.4 V between block and B+")
+    assert (shot.volts, shot.lowest_volts) == (12.1, 10.8)
+    assert told(shot) == [("feed drop battery posts 10.8 V to between block and b+ 8.4 V", 2.4, "V")]
 
 
 def test_small_differences_without_a_load_prove_nothing() -> None:

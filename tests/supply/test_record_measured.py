@@ -39,6 +39,8 @@ FIRST = snapshot("before-clear", scan("engine control", "P0562"), **FLAT)
      "failed", "280 mA with door module unplugged: its circuit is not all of it"),
     ((("key-off draw with the radio fuse out", 22, "mA"),), "not tested", "with everything connected"),
     ((("key-off draw, door module disconnected", 220, "mA"),), "failed", "even so above 50 mA"),
+    ((("Ruhestrom 1 h", 450, "mA"), ("Ruhestrom nach Ziehen von F27", 20, "mA")), "failed", "450 mA"),
+    ((("key-off draw at fuse 12", 20, "mA"),), "not tested", "with everything connected"),
     ((("key-off draw after 60 min, key out", 22, "mA"),), "proven", "passes"),
     ((("Ruhestrom mit Sicherung 27 gezogen", 20, "mA"), ("Ruhestrom nach 1 h", 0.45, "A")), "failed", "450 mA"),
 ])

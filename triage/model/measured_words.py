@@ -61,22 +61,25 @@ _BETWEEN = re.compile(
     rf"(?<![a-z]){_POINT}{{1,4}}(?:to|->|nach|zu[rm]?|a|jusqu'a|hasta|und|and|et|y) ?(?:the |der |dem |la |le |"
     rf"el )?{_POINT}")
 
-#: What was taken off the battery while its current was read: a fuse, a connector, a module. The key and what feeds the
-#: vehicle from outside are none of that.
+#: What was taken off the battery while its current was read: a fuse, a connector, a module; a current named after a
+#: fuse is not the whole vehicle's. The key and what feeds the vehicle from outside are none of that.
 _OFF = (r"(?:pulled|removed|unplugged|disconnected|un-plugged|dis-?connected|isolated|taken out|lifted|out|gezogen|"
         r"raus|herausgezogen|entfernt|abgesteckt|abgeklemmt|ausgesteckt|debranchee?|débranchée?|retiree?|retirée?|"
         r"enlevee?|enlevée?|deconnectee?|déconnectée?|desconectad[oa]|desenchufad[oa]|quitad[oa]|sacad[oa])")
 _PULLED = re.compile(
-    rf"(?<![a-z])(?:pull(?:ing)?|unplug(?:ging)?|disconnect(?:ing)?|remov(?:e|ing)|sans|without|ohne|sin)\b"
+    rf"(?<![a-z])(?:pull(?:ing)?|unplug(?:ging)?|disconnect(?:ing)?|remov(?:e|ing)|sans|without|ohne|sin|"
+    rf"en retirant|en d[eé]branchant|al quitar|al desconectar|al sacar)\b"
     rf"(?=.{{0,24}}(?:\bf ?[0-9]|fuse|relay|module|plug|connector|sicherung|relais|steuerger|fusible|modul|rele|"
     rf"stereo|radio|unit|alternator|amp))|(?<![a-z]){_OFF}(?![a-z])|"
-    r"(?:\bf ?[0-9]{1,3}\b|\bfuse\b|\brelay\b|\bsicherung\b).{0,40}\b(?:drops?|brings?|takes?|cuts?|falls?|goes|went|"
-    r"senkt|fällt|faellt|sinkt)\b|\b(?:unfused|less f ?[0-9])")
+    r"\b(?:f|fuse|fuses|sicherung|si|fusible) ?[0-9]{1,3}\b|\b(?:fuse|relay|sicherung|fusible)\b.{0,40}"
+    r"\b(?:drops?|brings?|takes?|cuts?|falls?|goes|went|senkt|fällt|faellt|sinkt)\b|"
+    r"(?<![a-z])(?:ab|heraus|aus)?(?:ziehen|stecken|klemmen|bauen)(?![a-z])")
 _NOT_PULLED = re.compile(
     rf"(?<![a-z])(?:keys?|fob|ignition key|schl(?:ü|ue?)ssel|clé|cle|llave|charger|ladeger(?:ä|ae?)t|"
     rf"chargeur|cargador|jump[ -]?pack|booster|leads?|meter|trailer|nothing|nothing else|no fuses?|hood latch)"
     rf"(?: (?:was|is|and fob))? (?:all )?{_OFF}(?![a-z])|"
-    r"(?<![a-z])(?:put|plugged|back|refitted|wieder)(?: \w+)? (?:back|in)(?![a-z])|"
+    r"(?:\b(?:f|fuse|sicherung|fusible) ?[0-9]{1,3} )?\b(?:is |was |put |plugged |all )?(?:back|refitted|wieder)"
+    r"(?: (?:back|in|drin|on|gesteckt))?(?![a-z])|"
     r"(?<![a-z])(?:run|timed?|times|cooled|ran|(?:lights?|lamps?)(?: \w+)?) out(?![a-z])|"
     r"without (?:pulling|anything|any)")
 

@@ -33,7 +33,9 @@ _BARE = lazily(rf"(?<![\w.,])([0-9]{{1,2}}[.,][0-9]{{1,2}}) (?={UNLOADED}(?![a-z
                rf"unter last)(?![a-z]))")
 _SENTENCES = lazily(r"(?<=[a-z0-9)])[.;!]\s+(?=[a-z0-9])")
 #: What parts one measurement from the next.
-_PARTS = lazily(r"[;,(](?=\s|[a-z])|\s(?:and|und|et|y|but|aber|mais|pero|then|dann|puis)\s|\.\s|\s[/|-]\s|->")
+_PARTS = lazily(r"[;,(](?=\s|[a-z])|\s(?:and|und|et|y|but|aber|mais|pero|then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
+                r"\s(?=(?:dropp?(?:s|ed|ing)?|fall(?:s|ing|en)?|fell|goes|went|down|sinks?) (?:it )?(?:down )?to\s)|"
+                r"\s(?:to|auf|a)\s(?=[0-9])")
 #: A figure that was not measured.
 _NOT_TAKEN = lazily(r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|allowed|less than|below|under(?! load)|not measured|"
                     r"grenzwert|soll|to be|aim|target|consigne|limite|maximal|more than|at most|up to|mehr als|"
@@ -53,7 +55,7 @@ _PIN = lazily(r"(?<![a-z])(?:pins?|broches?|clavijas?|cavity|cav|pin ?no\.?) ?\.
               r"(?<![a-z])(?:supply|feed|power|ground|earth|masse|plus) pin(?![a-z])")
 _NUMBER = lazily(r"(?<![a-z])(?:pins?|broches?|clavijas?|cavity|cav) ?\.?#? ?([0-9]{1,3}[a-z]?)\b")
 _DECIMAL = lazily(r"[0-9][.,][0-9]")
-_AROUND = " -*\u2022.:=,;()"
+_AROUND = " -*\u2022.:=,;("
 #: Higher than any drop that leaves something running, V; and than one that no word of its own calls a drop.
 _MOST_DROP, _MOST_CARRIED = 8.0, 2.5
 #: Higher than what draws on a vehicle that sleeps, A.
@@ -126,7 +128,7 @@ def _in_sentence(text: str, low: str, begin: int, end: int, before: list[Measure
     start = begin
     for place, figure in enumerate(figures):
         after = figures[place + 1].start if place + 1 < len(figures) else end
-        cut = _PARTS.search(low, figure.end, after)
+        cut = _PARTS.search(low, figure.end, min(after + 1, end))
         bus = buses.get(figure.start)
         stop = _stop(low, figure.end, cut.start() if cut is not None else None, after, end)
         told = [*before, *found]
@@ -168,7 +170,10 @@ def _stop(low: str, end_of_figure: int, cut: int | None, after: int, end: int) -
     """Where the piece of a figure ends: what stands behind the last one tells how it was taken, unless it answers."""
     if after != end:
         return cut if cut is not None else end_of_figure
-    return end if cut is None or not spoken(low[cut:end]) else cut
+    if cut is None or spoken(low[cut:end]):
+        return end if cut is None else cut
+    # "0.02 V at the splice, should be 2.4": told of another figure.
+    return cut if _NOT_TAKEN.search(low, cut, end) is not None and any(map(str.isdigit, low[cut:end])) else end
 
 
 def _written(unit: str) -> str:
@@ -239,7 +244,8 @@ _CALLED = {"draw": "key-off draw", "drop": "voltage drop", "ripple": "ripple", "
 
 def _name(text: str, low: str, kind: str, first: int, figure: _Figure, stop: int, told: list[Measure]) -> str:
     """The name of a measurement: the words of its piece, with those before that say what is measured."""
-    name = " ".join(f"{text[first : figure.start]} {text[figure.end : stop]}".split()).strip(_AROUND).replace(" ,", ",")
+    name = " ".join(f"{text[first : figure.start]} {text[figure.end : stop]}".split()).strip(_AROUND)
+    name = name.replace(" ,", ",").replace(" )", "")
     piece = f"{low[first : figure.start]} {low[figure.end : stop]}"
     if kind == "pin":
         number = _NUMBER.search(piece) or next(

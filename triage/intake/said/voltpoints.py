@@ -21,7 +21,9 @@ _AWAY = (
     r"boite (?:a|de) fusibles|caja de fusibles)(?: (?:b ?\+|in|feed|supply|plus))?|"
     r"(?:obd|dlc|diag\w*)(?: (?:socket|plug|port|connector|stecker))?(?: pin ?16)?|pin ?16|"
     r"jump (?:post|point|stud|terminal)|starter(?: (?:stud|b ?\+|terminal))?|b ?\+ (?:stud|post|terminal)|"
-    r"(?:at )?fuse \w{1,4}(?: (?:in|out))?)")
+    r"(?:at )?fuse \w{1,4}(?: (?:in|out))?|"
+    r"between (?:the )?(?:engine |motor )?(?:block|engine|body|ground|earth) and (?:the )?(?:b ?\+|starter|"
+    r"alternator))")
 _AT = r"[ ]{0,2}[:=@]?[ ]{0,2}(?:(?:at|is|reads?|only|hat|a) )?"
 _READ = r"(?<![0-9.,])([0-9]{1,2}[.,][0-9]{1,2})(?![0-9]|[.,:][0-9])(?: ?v(?:olts?)?(?![a-z]))?"
 _BREAK = (r"[ ]?(?:/|,|;|\||-?>|&|\+|-(?= )|(?<= )(?:and|but|und|et|y|then|only)(?= ))[ ]?"
