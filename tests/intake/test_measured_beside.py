@@ -34,6 +34,11 @@ def told(shot: Snapshot) -> list[tuple[str, float, str | None]]:
     ("Spannungsabfall Masse Getriebe beim Starten 0,7 V, Plus-Seite 0,2 V. Ruhestrom nach 45 min 19 mA", [
         ("Spannungsabfall Masse Getriebe beim Starten", 0.7, "V"), ("Spannungsabfall Plus-Seite", 0.2, "V"),
         ("Ruhestrom nach 45 min", 19.0, "mA")]),
+    ("Masseabfall 0,8 V beim Starten", [("Masseabfall beim Starten", 0.8, "V")]),
+    ("Batterie Minus gegen Motorblock 1,1 V beim Anlassen", [
+        ("voltage drop Batterie Minus gegen Motorblock beim Anlassen", 1.1, "V")]),
+    ("positive side drop 0.8v, ground side drop 1.1v under crank", [
+        ("voltage drop positive side drop", 0.8, "V"), ("voltage drop ground side drop under crank", 1.1, "V")]),
     ("Body CAN H 0.2 V CAN L 0.1V at the splice", [("body CAN H", 0.2, "V"), ("CAN L", 0.1, "V")]),
     ("CANH to ground 0.9 ohm, battery off. H to L 60 ohm", [
         ("CAN H to ground", 0.9, "ohm"), ("CAN H to L", 60.0, "ohm")]),
@@ -61,6 +66,8 @@ def test_no_measurement_is_a_supply(line: str, expected: list[tuple[str, float, 
         ("key-off draw went from", 0.6, "A"), ("key-off draw when F12 was pulled after 60 min", 0.02, "A")]),
     ("parasitic draw 0.6 A dropping to 0.02 A once the radio was unplugged", [
         ("parasitic draw", 0.6, "A"), ("key-off draw dropping to once the radio was unplugged", 0.02, "A")]),
+    ("Ruhestromaufnahme nach 60 min 0,35 A, Sicherung F12 gezogen: 25 mA", [
+        ("Ruhestromaufnahme nach 60 min", 0.35, "A"), ("Ruhestromaufnahme Sicherung F12 gezogen", 25.0, "mA")]),
     ("key-off draw 22 mA, should be below 50 mA", [("key-off draw", 22.0, "mA")]),
     ("key-off draw 0.02 A, F12 pulled", [("key-off draw, F12 pulled", 0.02, "A")]),
     ("key-off draw 0.02 A, F12 pulled, 0.6 A with it in", [
@@ -128,12 +135,18 @@ def test_small_differences_without_a_load_prove_nothing() -> None:
 
 @pytest.mark.parametrize("line", [
     "engine running 28.3 V total, batt A 15.8 V, batt B 12.5 V", "engine running 28.3 V, batteries 15.8 / 12.5 V",
-    "engine running 28.3 V (battery 1: 15.8, battery 2: 12.5)"])
+    "engine running 28.3 V (battery 1: 15.8, battery 2: 12.5)",
+    "engine running 28.3 V, Batterie 1 15,8 V, Batterie 2 12,5 V"])
 def test_the_batteries_of_a_pair(line: str) -> None:
     reading = read_text(f"{HEAD_24}cleared all\nafter run {line}\nECM: no codes\nABS: no codes\n", load())
     last = reading.snapshots[-1]
     assert last.volts == 28.3
     assert told(last) == [("battery A", 15.8, "V"), ("battery B", 12.5, "V")]
+
+
+def test_a_line_of_both_batteries_names_no_module() -> None:
+    assert told(read("Batterie 1 12,7 V, Batterie 2 10,4 V", HEAD_24)) == [
+        ("battery A", 12.7, "V"), ("battery B", 10.4, "V")]
 
 
 def test_all_voltages_with_the_engine_running_are_kept() -> None:
@@ -143,3 +156,13 @@ def test_all_voltages_with_the_engine_running_are_kept() -> None:
     assert last.volts == 14.8
     assert [(name, value) for name, value, _ in told(last)] == [
         ("voltage running, 2000rpm", 16.3), ("voltage running, lights", 16.0)]
+
+
+@pytest.mark.parametrize(("line", "values"), [
+    ("au ralenti 14,8 V, à 2000 tr/min 16,3 V", [14.8, 16.3]),
+    ("Spannung im Leerlauf 14,9 V, bei 2000 U/min 16,2 V", [14.9, 16.2]),
+    ("charging 14.2 at idle, 14.4 at 2000 rpm, 13.9 with everything on", [14.2, 14.4, 13.9])])
+def test_voltages_by_engine_speed(line: str, values: list[float]) -> None:
+    shot = read(line)
+    assert (shot.volts, shot.lowest_volts) == (12.1, None)
+    assert [(name[:15], value) for name, value, _ in told(shot)] == [("voltage running", value) for value in values]

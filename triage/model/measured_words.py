@@ -15,11 +15,13 @@ MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
     ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
     ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
               "key-off current", "key off current", "draw after", "battery drain", "drain after", "ruhestrom",
-              "courant de repos", "corriente de reposo", "consumo en reposo")),
+              "courant de repos", "corriente de reposo", "consumo en reposo", "courant de veille", "courant de fuite",
+              "consommation au repos", "consumo parásito", "consumo parasito", "fuga de corriente", "kriechstrom")),
     ("ripple", ("ripple", "restwelligkeit", "welligkeit", "ondulation", "rizado")),
     ("drop", ("voltage drop", "volt drop", "volts drop", "ground drop", "earth drop", "feed drop", "positive drop",
-              "negative drop", "cable drop", "drop on", "drop across", "spannungsabfall", "chute de tension",
-              "caída de tensión", "caida de tension")),
+              "negative drop", "cable drop", "drop on", "drop across", "spannungsabfall", "masseabfall",
+              "spannungsverlust", "chute de tension", "perte de tension", "caída de tensión", "caida de tension",
+              "pérdida de tensión", "perdida de tension")),
     ("crank", ("crank", "starting voltage", "startspannung", "anlassspannung", "tension au démarrage",
                "tensión de arranque")),
     ("rest", ("rested", "resting", "rest voltage", "at rest", "open circuit voltage", "open-circuit voltage", "ocv",
@@ -35,6 +37,7 @@ _TESTED = re.compile(
     r"pass(?:ed)?|"
     r"fail(?:ed)?|ok(?:ay)?)\b))|"
     r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)\b.{0,14}\b(?:test(?:er|ed|s)?|analy[sz]er)\b|\bbatterie-?test|"
+    r"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)?\b.{0,12}[0-9]{2,4}|"
     r"(?<![a-z])(?:test|essai|prueba)\b.{0,10}\b(?:batterie|bater[ií]a|battery)|"
     r"(?<![a-z])(?:batter(?:y|ie)|batt|bater[ií]a)\b.{0,12}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?"
     r"[0-9]{2,4}\b")
@@ -45,7 +48,8 @@ _AGAIN = re.compile(r"(?<![a-z])(?:re-?charge|charge (?:and|&) retest|retest|nac
 _GOOD = re.compile(r"(?<![a-z])(?:good|passed|pass|ok|okay|gut|i\.?o|bestanden|bonne?|buena|correcta)(?![a-z])")
 
 _NEGATIVE = re.compile(
-    r"(?<![a-z])(?:ground|earth|negative|neg|masse|minus|tierra|masa|motor-?masse|gnd)(?![a-z])|masse|ground|earth|-ve|"
+    r"(?<![a-z])(?:ground|earth|negative|neg|masse|minus|tierra|masa|motor-?masse|gnd)(?![a-z])|masse|ground|"
+    r"earth|-ve|borne -|"
     r"(?<![a-z])b-(?![a-z])|\(-\)|(?<![a-z])(?:block|engine)\b.{0,20}\b(?:to|and)\b.{0,12}\b(?:body|chassis|frame)\b|"
     r"(?<![a-z])(?:body|chassis|frame)\b.{0,12}\b(?:to|and)\b.{0,20}\b(?:block|engine|body|chassis|frame)\b")
 _POSITIVE = re.compile(
@@ -55,10 +59,12 @@ _POSITIVE = re.compile(
 _POINT = (
     r"(?:(?:batt(?:ery|erie)?|bat|neg(?:ative)?|pos(?:itive)?|minus|plus|b ?[+-]|posts?|terminals?|poles?|clamps?|"
     r"(?:engine |motor)?block|engine|gearbox|body|chassis|frame|earth|ground|masse|strap|stud|starter|alternator|"
-    r"generator|fuse ?box|karosserie|getriebe|motor|polklemme|moteur|caisse|borne|batterie|carroceria|of|the|case|"
+    r"generator|fuse ?box|(?:bloc|bloque) (?:moteur|motor)|karosserie|getriebe|motor|polklemme|moteur|caisse|"
+    r"borne|batterie|carroceria|of|the|case|"
     r"housing|casing|lead|cable|rh|lh|point|[-+])[ .]{0,2})")
 _BETWEEN = re.compile(
-    rf"(?<![a-z]){_POINT}{{1,4}}(?:to|->|nach|zu[rm]?|a|jusqu'a|hasta|und|and|et|y) ?(?:the |der |dem |la |le |"
+    rf"(?<![a-z]){_POINT}{{1,4}}(?:to|->|nach|gegen|zu[rm]?|a|jusqu'a|hasta|und|and|et|y|/|vers|contra) ?(?:the |"
+    rf"der |dem |la |le |"
     rf"el )?{_POINT}")
 
 #: What was taken off the battery while its current was read: a fuse, a connector, a module; a current named after a

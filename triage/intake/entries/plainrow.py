@@ -45,6 +45,7 @@ from triage.intake.said import (
     remarks,
     states,
     vehiclenumbers,
+    voltpairs,
     volts,
 )
 from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
@@ -134,6 +135,9 @@ def _measured(context: Context, row: Row, at: int) -> bool:
             read(context, other, at)
         elif not metarow.read(context, other):
             context.facts.take(other.text, other.low)
+    if others is None and len(voltpairs.halves(row.low)) == 2 and not spoken(row.low):
+        # "Batterie 1 12,7 V, Batterie 2 10,4 V" names no module.
+        return metarow.read(context, row)
     return others is not None
 
 

@@ -24,7 +24,8 @@ from triage.model.measured_words import MEASURED, between_points, pulled
 
 #: The kinds that words tell surely; a rested voltage, a crank and one with the engine running are the supply's own.
 _TERMS: dict[str, re.Pattern[str]] = {
-    kind: lazily(rf"(?<![a-z])(?:{'|'.join(re.escape(plain_low(word)) for word in words)})(?:s|es|en)?(?![a-z])")
+    kind: lazily(rf"(?<![a-z])(?:{'|'.join(re.escape(plain_low(word)) for word in words)})"
+                 r"(?:s|es|en|aufnahme|messung)?(?![a-z])")
     for kind, words in MEASURED if kind in ("draw", "drop", "ripple", "load test")}
 _FIGURE = lazily(r"(?<![\w.,])([0-9]{1,5}(?:[.,][0-9]{1,3})?) ?(mv|v|volts?|ma|milliamps?|amps?|a|k ?ohms?|ohms?|"
                  r"\u03c9)(?: ?(?:ac|dc))?(?![\w/])")
@@ -37,7 +38,8 @@ _PARTS = lazily(r"[;,(](?=\s|[a-z])|\s(?:and|und|et|y|but|aber|mais|pero|then|da
                 r"\s(?=(?:dropp?(?:s|ed|ing)?|fall(?:s|ing|en)?|fell|goes|went|down|sinks?) (?:it )?(?:down )?to\s)|"
                 r"\s(?:to|auf|a)\s(?=[0-9])")
 #: A figure that was not measured.
-_NOT_TAKEN = lazily(r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|allowed|less than|below|under(?! load)|not measured|"
+_NOT_TAKEN = lazily(r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|allowed|less than|below|under(?! (?:load|crank|"
+                    r"start|full|heavy|test|light))|not measured|"
                     r"grenzwert|soll|to be|aim|target|consigne|limite|maximal|more than|at most|up to|mehr als|"
                     r"hochstens|plus de|au plus|mas de)(?![a-z])|(?<![-=])[<>]")
 #: "Draw after an hour locked": of the whole vehicle, not of a part of it that runs.
