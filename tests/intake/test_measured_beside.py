@@ -43,8 +43,9 @@ def told(shot: Snapshot) -> list[tuple[str, float, str | None]]:
     ("CANH to ground 0.9 ohm, battery off. H to L 60 ohm", [
         ("CAN H to ground", 0.9, "ohm"), ("CAN H to L", 60.0, "ohm")]),
     ("engine can 2.61 / 2.39 V", [("engine CAN H", 2.61, "V"), ("engine CAN L", 2.39, "V")]),
-    ("pin 4 (feed) reads 12.3 open circuit but 6.8 volts with a bulb on it, pin 7 earth drops 30 mV with it", [
-        ("feed at pin 4, open circuit", 12.3, "V"), ("feed at pin 4, with a bulb on it", 6.8, "V"),
+    ("pin 4 (feed) reads 12.3 open circuit but 6.8 volts with a 21 W bulb on it, pin 7 earth drops 30 mV "
+     "with it, pin 5/6 can 2.7 and 2.3", [
+        ("feed at pin 4, open circuit", 12.3, "V"), ("feed at pin 4, with a 21 W bulb on it", 6.8, "V"),
         ("feed drop at pin 4, 12.3 V without and 6.8 V with its load", 5.5, "V"),
         ("pin 7 earth drops with it", 30.0, "mV")]),
 ])

@@ -36,7 +36,7 @@ _SENTENCES = lazily(r"(?<=[a-z0-9)])[.;!]\s+(?=[a-z0-9])")
 #: What parts one measurement from the next.
 _PARTS = lazily(r"[;,(](?=\s|[a-z])|\s(?:and|und|et|y|but|aber|mais|pero|then|dann|puis)\s|\.\s|\s[/|-]\s|->|"
                 r"\s(?=(?:dropp?(?:s|ed|ing)?|fall(?:s|ing|en)?|fell|goes|went|down|sinks?) (?:it )?(?:down )?to\s)|"
-                r"\s(?:to|auf|a)\s(?=[0-9])")
+                r"\s(?:to|auf|hasta)\s(?=[0-9])")
 #: A figure that was not measured.
 _NOT_TAKEN = lazily(r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|allowed|less than|below|under(?! (?:load|crank|"
                     r"start|full|heavy|test|light))|not measured|"
@@ -175,7 +175,8 @@ def _stop(low: str, end_of_figure: int, cut: int | None, after: int, end: int) -
     if cut is None or spoken(low[cut:end]):
         return end if cut is None else cut
     # "0.02 V at the splice, should be 2.4": told of another figure.
-    return cut if _NOT_TAKEN.search(low, cut, end) is not None and any(map(str.isdigit, low[cut:end])) else end
+    other = _DECIMAL.search(low, cut, end) or (_NOT_TAKEN.search(low, cut, end) and any(map(str.isdigit, low[cut:end])))
+    return cut if other and not pulled(low[cut:end]) else end
 
 
 def _written(unit: str) -> str:

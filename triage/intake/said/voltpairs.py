@@ -56,7 +56,8 @@ def halves(low: str) -> tuple[Half, ...]:
         return ()
     matches = list(_NAMED.finditer(low))
     if matches or _WORD.search(low) is not None:
-        matches += [match for match in _LETTER.finditer(low) if match[2] not in {other[2] for other in matches}]
+        taken = {other.start(2) for other in matches}
+        matches += [match for match in _LETTER.finditer(low) if match.start(2) not in taken]
         sided = list(_SIDED.finditer(low))
         matches = matches or (sided if len(sided) == 2 else [])
     found = [Half(*match.span(2), _LETTERS.get(match[1], match[1]), float(match[2].replace(",", ".")))
