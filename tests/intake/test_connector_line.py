@@ -29,7 +29,8 @@ def readings(line: str) -> list[tuple[str | None, str, float, str | None]]:
     ("Am Stecker ABS: Klemme 30 11,1 V, Masse 20 mV",
      [("feed at its connector", 11.1, "V"), ("ground at its connector", 20.0, "mV")]),
     ("CAN H 2.6 V and CAN L 2.4 V at the ABS connector, pin 1 11.1 V",
-     [("at its connector", 2.6, "V"), ("at its connector", 2.4, "V"), ("feed at its connector, pin 1", 11.1, "V")]),
+     [("CAN H at its connector", 2.6, "V"), ("CAN L at its connector", 2.4, "V"),
+      ("feed at its connector, pin 1", 11.1, "V")]),
 ])
 def test_figures_at_the_connector_of_a_module(line: str, found: list[tuple[str, float, str]]) -> None:
     assert readings(line) == [("anti-lock brakes", *one) for one in found]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from triage.intake.entries import furthervolts
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event, Vehicle
@@ -22,6 +23,7 @@ def snapshots(context: Context) -> list[Snapshot]:
     said: set[str] = set()
     found = []
     _fill_rest(context)
+    _keep_measured(context.builder.snapshots)
     for draft in context.builder.snapshots:
         _drop_hollow(context, draft)
         if draft.empty and not context.saw_scan:
@@ -31,6 +33,17 @@ def snapshots(context: Context) -> list[Snapshot]:
         found.append(_snapshot(context, draft, said))
     _check_totals(context)
     return found
+
+
+def _keep_measured(drafts: list[SnapshotDraft]) -> None:
+    """What was measured where no module was read ("Tuesday 7 am: draw 0.8 A") goes with the scan before, or the first;
+    a voltage of the supply holds for its own moment only."""
+    kept = [draft for draft in drafts if not draft.empty]
+    for draft in drafts if kept else ():
+        if draft.empty and draft.readings:
+            above = [other for other in kept if drafts.index(other) < drafts.index(draft)]
+            (above[-1] if above else kept[0]).readings.extend(
+                reading for reading in draft.readings if not furthervolts.is_of_supply(reading.name))
 
 
 def _fill_rest(context: Context) -> None:

@@ -30,6 +30,22 @@ _NO_FEED = re.compile(rf"(?<![a-z]){_MISSING}(?:(?:battery|ignition|permanent) )
                       rf"(?:{_FEED.pattern}) (?:is |are )?(?:missing|dead|absent|lost|fehlt|manque|falta)(?![a-z])")
 _NO_GROUND = re.compile(rf"(?<![a-z]){_MISSING}(?:{_GROUND.pattern})|"
                         rf"(?:{_GROUND.pattern}) (?:is |are )?(?:missing|open|absent|lost|fehlt|manque|falta)(?![a-z])")
+#: A pin with nothing that draws on it, and one with a lamp.
+UNLOADED = (r"(?:open[ -]?circuit|open|no[ -]load|unloaded|off[ -]load|without (?:a |the |any )?(?:load|bulb|lamp)|"
+            r"ohne last|unbelastet|leerlauf|a vide|sans charge|sin carga|en vacio)")
+_UNLOADED = re.compile(rf"(?<![a-z]){UNLOADED}(?![a-z])")
+_LOADED = re.compile(
+    r"(?<![a-z])(?:bulbs?|lamps?|loads?|loaded|unter last|belastet|last|prueflampe|prufflampe|pruflampe|ampoule|"
+    r"sous charge|charge|carga|lampara|bombilla|test ?light|cranking)(?![a-z])")
+
+
+def load_of(low: str) -> Literal["open", "loaded"] | None:
+    """Whether a text in small letters says that a pin was read with nothing drawing on it, or with a load.
+
+    >>> [load_of(low) for low in ("12.4 open circuit", "7.9 v with a 21 w bulb", "no load", "pin 3")]
+    ['open', 'loaded', 'open', None]
+    """
+    return "open" if _UNLOADED.search(low) else "loaded" if _LOADED.search(low) else None
 
 
 def places(low: str) -> list[tuple[int, int]]:
@@ -61,4 +77,4 @@ def missing(low: str) -> Pin | None:
     return "feed" if _NO_FEED.search(low) else "ground" if _NO_GROUND.search(low) else None
 
 
-__all__ = ["Pin", "missing", "pin_of", "places"]
+__all__ = ["UNLOADED", "Pin", "load_of", "missing", "pin_of", "places"]

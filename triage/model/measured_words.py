@@ -14,11 +14,14 @@ MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw"
 MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
     ("load test", ("load test", "half cca", "belastungstest", "essai de charge", "prueba de carga")),
     ("draw", ("key-off draw", "key off draw", "parasitic", "quiescent", "standby current", "sleep current",
-              "key-off current", "key off current", "ruhestrom", "courant de repos", "corriente de reposo")),
+              "key-off current", "key off current", "draw after", "battery drain", "drain after", "ruhestrom",
+              "courant de repos", "corriente de reposo", "consumo en reposo", "courant de veille", "courant de fuite",
+              "consommation au repos", "consumo parásito", "consumo parasito", "fuga de corriente", "kriechstrom")),
     ("ripple", ("ripple", "restwelligkeit", "welligkeit", "ondulation", "rizado")),
-    ("drop", ("voltage drop", "volt drop", "ground drop", "earth drop", "feed drop", "positive drop", "negative drop",
-              "cable drop", "drop on", "drop across", "spannungsabfall", "chute de tension", "caída de tensión",
-              "caida de tension")),
+    ("drop", ("voltage drop", "volt drop", "volts drop", "ground drop", "earth drop", "feed drop", "positive drop",
+              "negative drop", "cable drop", "drop on", "drop across", "spannungsabfall", "masseabfall",
+              "spannungsverlust", "chute de tension", "perte de tension", "caída de tensión", "caida de tension",
+              "pérdida de tensión", "perdida de tension")),
     ("crank", ("crank", "starting voltage", "startspannung", "anlassspannung", "tension au démarrage",
                "tensión de arranque")),
     ("rest", ("rested", "resting", "rest voltage", "at rest", "open circuit voltage", "open-circuit voltage", "ocv",
@@ -30,7 +33,11 @@ MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
 )
 
 _TESTED = re.compile(
+    r"\bload[ -]?test(?:ed|s)?\b(?=.{0,24}(?:\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of) ?[0-9]{2,4}\b|\b(?:good|bad|"
+    r"pass(?:ed)?|"
+    r"fail(?:ed)?|ok(?:ay)?)\b))|"
     r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)\b.{0,14}\b(?:test(?:er|ed|s)?|analy[sz]er)\b|\bbatterie-?test|"
+    r"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)?\b.{0,12}[0-9]{2,4}|"
     r"(?<![a-z])(?:test|essai|prueba)\b.{0,10}\b(?:batterie|bater[ií]a|battery)|"
     r"(?<![a-z])(?:batter(?:y|ie)|batt|bater[ií]a)\b.{0,12}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?"
     r"[0-9]{2,4}\b")
@@ -39,6 +46,75 @@ _BAD = re.compile(r"(?<![a-z])(?:replace|bad|failed|fail|weak|defekt|schlecht|ta
 _AGAIN = re.compile(r"(?<![a-z])(?:re-?charge|charge (?:and|&) retest|retest|nachladen|recharger|recargar|not tested|"
                     r"no test)(?![a-z])")
 _GOOD = re.compile(r"(?<![a-z])(?:good|passed|pass|ok|okay|gut|i\.?o|bestanden|bonne?|buena|correcta)(?![a-z])")
+
+_NEGATIVE = re.compile(
+    r"(?<![a-z])(?:ground|earth|negative|neg|masse|minus|tierra|masa|motor-?masse|gnd)(?![a-z])|masse|ground|"
+    r"earth|-ve|borne -|"
+    r"(?<![a-z])b-(?![a-z])|\(-\)|(?<![a-z])(?:block|engine)\b.{0,20}\b(?:to|and)\b.{0,12}\b(?:body|chassis|frame)\b|"
+    r"(?<![a-z])(?:body|chassis|frame)\b.{0,12}\b(?:to|and)\b.{0,20}\b(?:block|engine|body|chassis|frame)\b")
+_POSITIVE = re.compile(
+    r"positiv|plus|(?<![a-z])(?:feeds?|pos|live side|charge cable|(?:generator|alternator) to batt\w*)(?![a-z])|b ?\+|"
+    r"\+ve|(?<![a-z0-9])\+ ?(?:side|post|terminal|cable|lead)|\(\+\)")
+#: Where the probes of a meter stand for a voltage drop.
+_POINT = (
+    r"(?:(?:batt(?:ery|erie)?|bat|neg(?:ative)?|pos(?:itive)?|minus|plus|b ?[+-]|posts?|terminals?|poles?|clamps?|"
+    r"(?:engine |motor)?block|engine|gearbox|body|chassis|frame|earth|ground|masse|strap|stud|starter|alternator|"
+    r"generator|fuse ?box|(?:bloc|bloque) (?:moteur|motor)|karosserie|getriebe|motor|polklemme|moteur|caisse|"
+    r"borne|batterie|carroceria|of|the|case|"
+    r"housing|casing|lead|cable|rh|lh|point|[-+])[ .]{0,2})")
+_BETWEEN = re.compile(
+    rf"(?<![a-z]){_POINT}{{1,4}}(?:to|->|nach|gegen|zu[rm]?|a|jusqu'a|hasta|und|and|et|y|/|vers|contra) ?(?:the |"
+    rf"der |dem |la |le |"
+    rf"el )?{_POINT}")
+
+#: What was taken off the battery while its current was read: a fuse, a connector, a module; a current named after a
+#: fuse is not the whole vehicle's. The key and what feeds the vehicle from outside are none of that.
+_OFF = (r"(?:pulled|removed|unplugged|disconnected|un-plugged|dis-?connected|isolated|taken out|lifted|out|gezogen|"
+        r"raus|herausgezogen|entfernt|abgesteckt|abgeklemmt|ausgesteckt|debranchee?|débranchée?|retiree?|retirée?|"
+        r"enlevee?|enlevée?|deconnectee?|déconnectée?|desconectad[oa]|desenchufad[oa]|quitad[oa]|sacad[oa])")
+_PULLED = re.compile(
+    rf"(?<![a-z])(?:pull(?:ing)?|unplug(?:ging)?|disconnect(?:ing)?|remov(?:e|ing)|sans|without|ohne|sin|"
+    rf"en retirant|en d[eé]branchant|al quitar|al desconectar|al sacar)\b"
+    rf"(?=.{{0,24}}(?:\bf ?[0-9]|fuse|relay|module|plug|connector|sicherung|relais|steuerger|fusible|modul|rele|"
+    rf"stereo|radio|unit|alternator|amp))|(?<![a-z]){_OFF}(?![a-z])|"
+    r"\b(?:f|fuse|fuses|sicherung|si|fusible) ?[0-9]{1,3}\b|\b(?:fuse|relay|sicherung|fusible)\b.{0,40}"
+    r"\b(?:drops?|brings?|takes?|cuts?|falls?|goes|went|senkt|fällt|faellt|sinkt)\b|"
+    r"(?<![a-z])(?:ab|heraus|aus)?(?:ziehen|stecken|klemmen|bauen)(?![a-z])")
+_NOT_PULLED = re.compile(
+    rf"(?<![a-z])(?:keys?|fob|ignition key|schl(?:ü|ue?)ssel|clé|cle|llave|charger|ladeger(?:ä|ae?)t|"
+    rf"chargeur|cargador|jump[ -]?pack|booster|leads?|meter|trailer|nothing|nothing else|no fuses?|hood latch)"
+    rf"(?: (?:was|is|and fob))? (?:all )?{_OFF}(?![a-z])|"
+    r"(?:\b(?:f|fuse|sicherung|fusible) ?[0-9]{1,3} )?\b(?:is |was |put |plugged |all )?(?:back|refitted|wieder)"
+    r"(?: (?:back|in|drin|on|gesteckt))?(?![a-z])|"
+    r"(?<![a-z])(?:run|timed?|times|cooled|ran|(?:lights?|lamps?)(?: \w+)?) out(?![a-z])|"
+    r"without (?:pulling|anything|any)")
+
+
+def path_of(low: str) -> Literal["ground", "positive"] | None:
+    """The path along which a voltage drop was measured, by its name in small letters.
+
+    >>> [path_of(low) for low in ("neg post to block", "b+ post to starter stud", "plus side", "block to body", "ecm")]
+    ['ground', 'positive', 'positive', 'ground', None]
+    """
+    return "ground" if _NEGATIVE.search(low) else "positive" if _POSITIVE.search(low) else None
+
+
+def between_points(low: str) -> bool:
+    """Whether a text in small letters names the two points of a path that a meter stands on.
+
+    >>> [between_points(low) for low in ("neg post to block cranking", "battery minus to engine", "12.6 to 9.8 v")]
+    [True, True, False]
+    """
+    return _BETWEEN.search(low) is not None
+
+
+def pulled(low: str) -> bool:
+    """Whether something was taken off while a current was read, by its name in small letters.
+
+    >>> [pulled(low) for low in ("with f27 pulled", "door module unplugged", "f27 drops it to", "key out", "1 h")]
+    [True, True, True, False, False]
+    """
+    return _PULLED.search(_NOT_PULLED.sub(" ", low)) is not None
 
 
 def battery_tested(low: str) -> Literal["good", "bad", "again"] | None:
@@ -58,4 +134,4 @@ def battery_tested(low: str) -> Literal["good", "bad", "again"] | None:
     return "good" if _GOOD.search(low) is not None else None
 
 
-__all__ = ["MEASURED", "MeasuredKind", "battery_tested"]
+__all__ = ["MEASURED", "MeasuredKind", "battery_tested", "between_points", "path_of", "pulled"]

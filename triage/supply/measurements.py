@@ -250,7 +250,7 @@ def key_off_draw(milliamps: float, *, minutes: float | None = None, asleep: bool
                    "failed")
 
 
-def battery_pair(first: float, second: float, *, rested: bool = False) -> Finding:
+def battery_pair(first: float, second: float, *, rested: bool = False, running: bool = False) -> Finding:
     """Both batteries of a 24 V pair, each measured alone (volts): one that is bad hides in a good sum."""
     apart = abs(first - second)
     most, low = limit("pair difference", 24), min(first, second)
@@ -258,6 +258,8 @@ def battery_pair(first: float, second: float, *, rested: bool = False) -> Findin
                "difference_volts": round(apart, 3), "limit_volts": most}
     source = cite("pair difference", system=24) + "; " + cite("dead cell rested")
     text = f"pair {first:.2f} V and {second:.2f} V ({first + second:.2f} V in all), {apart:.2f} V apart"
+    if running:
+        return _pair_charged(first, second, f"{text} with the engine running", figures, source)
     if low <= limit("dead cell rested") + 0.2:
         which = "first" if first < second else "second"
         return Finding("battery pair", f"{text}: the {which} is down to {low:.2f} V, discharged or a cell dead; charge "
@@ -267,3 +269,21 @@ def battery_pair(first: float, second: float, *, rested: bool = False) -> Findin
                        source, "battery", "failed" if rested else "not tested")
     return Finding("battery pair", f"{text}: alike; load-test each alone to prove them", figures, source, "battery",
                    "not tested")
+
+
+def _pair_charged(first: float, second: float, text: str, figures: Mapping[str, Figure], source: str) -> Finding:
+    """The pair while it is charged: the one in series that takes too little leaves too much to the other."""
+    most, low, high = limit("pair difference", 24), limit("undercharge below"), limit("overcharge above")
+    if abs(first - second) <= most:
+        return Finding("battery pair", f"{text}: alike; load-test each alone to prove them", figures, source, "battery",
+                       "not tested")
+    text += f", more than {most:.1f} V"
+    weak, strong = ("first", "second") if first < second else ("second", "first")
+    if min(first, second) >= low and max(first, second) <= high:
+        return Finding("battery pair", f"{text}: charge and load-test each alone", figures, source, "battery",
+                       "not tested")
+    source += "; " + cite("undercharge below", "overcharge above")
+    text += f": the {weak} ({min(first, second):.1f} V) is failing"
+    if max(first, second) > high:
+        text += f", the {strong} is overcharged (above {high:.1f} V) and gases: keep sparks away, renew both"
+    return Finding("battery pair", f"{text}; load-test each alone", figures, source, "battery", "failed")

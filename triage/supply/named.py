@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
-from triage.model.measured_words import MEASURED, MeasuredKind
+from triage.model.measured_words import MEASURED, MeasuredKind, path_of, pulled
 from triage.model.snapshot import OutsideSupply, Reading
 
 Kind = MeasuredKind
@@ -26,12 +26,12 @@ _UNITS: dict[str, dict[str, float]] = {
     "mA": {"ma": 1.0, "a": 1000.0, "amp": 1000.0, "amps": 1000.0, "µa": 0.001, "ua": 0.001},
     "degC": {"°c": 1.0, "c": 1.0, "degc": 1.0, "deg c": 1.0, "degrees c": 1.0},
 }
-_GROUND = ("ground", "earth", "negative", "masse", "minus", "tierra", "-ve")
-_POSITIVE = ("positive", "feed", "plus", "b+", "+ve", "live side", "charge cable", "generator to battery", "positiv")
 _UNLOADED = ("no load", "without load", "unloaded", "ohne last", "sans charge", "sin carga")
-_ONE_BATTERY = re.compile(r"\b(?:(?:battery|batterie|batería|bateria) ?#? ?(?P<number>[12ab])|"
+_ONE_BATTERY = re.compile(r"\b(?:(?:battery|batterie|batería|bateria|batt) ?#? ?(?P<number>[12ab])|"
                           r"(?P<word>first|second|front|rear|left|right|upper|lower) battery)\b")
-_SPAN = re.compile(r"(\d{1,4}(?:[.,]\d{1,2})?) ?(hours?|hrs?|h|minutes?|min|std|stunden)\b")
+_SPAN = re.compile(r"((?:\d{1,4}(?:[.,]\d{1,2})?)|half an|\b(?:an|one|two|three|una?|une|eine[rm]?|zwei|deux|dos)) ?"
+                   r"(hours?|hrs?|h|minutes?|min|std|stunden?|heures?|horas?)\b")
+_NUMBERS = {"half an": 0.5, "two": 2.0, "zwei": 2.0, "deux": 2.0, "dos": 2.0, "three": 3.0}
 _SECOND = ("2", "b", "second", "rear", "right", "lower")
 
 
@@ -46,6 +46,8 @@ class Measured(NamedTuple):
     under_load: bool = True
     second: bool = False
     outside: OutsideSupply | None = None
+    #: Whether a fuse was pulled or a module unplugged, so that a current is not the whole vehicle's.
+    pulled: bool = False
 
 
 def measured(reading: Reading) -> Measured | None:
@@ -53,7 +55,7 @@ def measured(reading: Reading) -> Measured | None:
 
     >>> measured(Reading(name="key-off draw after 60 min", value=0.31, unit="A"))
     Measured(kind='draw', value=310.0, name='key-off draw after 60 min', hours=1.0, path=None, under_load=True, \
-second=False, outside=None)
+second=False, outside=None, pulled=False)
     """
     parsed = _parsed(reading.name[:200])
     if parsed is None:
@@ -72,7 +74,8 @@ second=False, outside=None)
     value = reading.value * factor
     if kind in ("load test", "rest", "crank", "running", "one battery") and not 2.0 <= value <= 60.0:
         return None
-    return Measured(kind, value, reading.name[:200].strip(), hours, path, loaded, second, outside)
+    return Measured(kind, value, reading.name[:200].strip(), hours, path, loaded, second, outside,
+                    kind == "draw" and pulled(reading.name[:200].casefold()))
 
 
 @lru_cache(maxsize=4096)
@@ -91,11 +94,11 @@ def _parsed(
     span = _SPAN.search(low)
     hours = None
     if span:
-        hours = float(span[1].replace(",", ".")) / (60.0 if span[2].startswith("min") else 1.0)
-    path: Path | None = "ground" if any(word in low for word in _GROUND) else (
-        "positive" if any(word in low for word in _POSITIVE) else None)
+        number = float(span[1].replace(",", ".")) if span[1][0].isdigit() else _NUMBERS.get(span[1], 1.0)
+        hours = number / (60.0 if span[2].startswith("min") else 1.0)
     second = pair is not None and (pair["number"] or pair["word"]) in _SECOND
-    return (kind or "one battery", hours, path, not any(word in low for word in _UNLOADED), second, _outside(low))
+    loaded = not any(word in low for word in _UNLOADED)
+    return kind or "one battery", hours, path_of(low), loaded, second, _outside(low)
 
 
 def _outside(low: str) -> OutsideSupply | None:

@@ -7,19 +7,23 @@ measured is printed as not tested.
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
-from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, sagged, taken
+from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, overvoltage, sagged, taken
 
 if TYPE_CHECKING:
     from code_tables import Tables
 
 #: So many modules that hold an overvoltage code speak of the supply, whatever the meter showed.
 OVER_LEAST = 2
+#: What charges, where it was replaced.
+_CHARGES = re.compile(r"alternator|regulator|generator|lichtmaschine|regler|alternateur|r[ée]gulateur|alternador|"
+                      r"regulador")
 #: A supply nobody can have read, V.
 _MOST = 100.0
 
@@ -48,7 +52,7 @@ def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[
                           "overvoltage code of that run: it rose above; read it at idle, at 2000 rpm and with "
                           "the lamps on")
     return [
-        _event(session, facts, tables, lasting), _battery(session, facts.scale, tables, measured), charging,
+        _event(session, facts, tables, lasting, measured), _battery(session, facts.scale, tables, measured), charging,
         _entry("key-off draw", *draw(measured)), _entry("cables and grounds", *cables(measured)),
     ]
 
@@ -64,10 +68,13 @@ def _entry(part: SupplyPart, state: SupplyState, why: str) -> SupplyVerdict:
     return {"part": part, "state": state, "why": why}
 
 
-def _event(session: Session, facts: SupplyFacts, tables: Tables, lasting: str | None) -> SupplyVerdict:
+def _event(
+    session: Session, facts: SupplyFacts, tables: Tables, lasting: str | None, measured: Taken,
+) -> SupplyVerdict:
     """The low-supply event and the overvoltage event, by the rule that the list of faults goes by."""
     lowest = lowest_supply(session)
     read = [snapshot.volts for snapshot in session.snapshots if snapshot.volts is not None and snapshot.volts < _MOST]
+    read += [volts for _, volts, _ in measured.running]
     top = tables.limit("overvoltage above") * facts.scale
     low, high, lone = judge_events(
         facts.holders, facts.peers, facts.high_holders,
@@ -111,11 +118,14 @@ def _charging(
     session: Session, scale: float, tables: Tables, measured: Taken,
 ) -> tuple[SupplyVerdict, str | None]:
     """Charging, and whether the last reading alone was too low or too high ("low", "high", None)."""
-    entry, lasting, at = _charging_read(session, scale, tables)
+    since = _since_repair(session)
+    entry, lasting, at = _charging_read(session, scale, tables, since)
     found = charging_measured(measured)
     if found is None:
         return entry, lasting
     state, why, place = found
+    if (over := overvoltage(measured, since)) is not None and entry["state"] != "failed":
+        return _entry("charging", "failed", over[1].text), "high"
     ripple = measured.last.get("ripple")
     if state == "failed" and ripple is not None and ripple[1].state == "failed":
         # A ripple that is too much fails whatever the level is.
@@ -127,16 +137,34 @@ def _charging(
     return entry, lasting
 
 
-def _charging_read(session: Session, scale: float, tables: Tables) -> tuple[SupplyVerdict, str | None, int]:
-    """Charging as the snapshots read it; the place of the one that decides, -1 without one."""
+def _since_repair(session: Session) -> int:
+    """The place of the first snapshot behind the last repair; what was read of the charging before is of another
+    vehicle, as it were."""
+    shots = in_order(session)
+    if any(event.what == "replaced" and _CHARGES.search(f"{event.module or ''} {event.note or ''}".casefold())
+           for event in session.events or ()):
+        return max((at for at, shot in enumerate(shots) if shot.engine in ("running", "ready")), default=0)
+    repaired = [at for at, shot in enumerate(shots) if shot.phase == "after-repair"]
+    return repaired[-1] if repaired else 0
+
+
+def _charging_read(
+    session: Session, scale: float, tables: Tables, since: int,
+) -> tuple[SupplyVerdict, str | None, int]:
+    """Charging as the snapshots read it; the place of the one that decides, -1 without one. One that is too high
+    decides whatever was read after it, ``since`` a repair."""
     shots = in_order(session)
     good, bad = tables.rate("charging.good") * scale, tables.rate("charging.none") * scale
     over = tables.rate("charging.over") * scale
+    highest = max((shot.volts for shot in shots[since:] if shot.engine in ("running", "ready")
+                   and shot.volts is not None and shot.volts < _MOST and shot.outside_supply == "none"), default=0.0)
     for place in range(len(shots) - 1, -1, -1):
         snapshot = shots[place]
         if snapshot.engine not in ("running", "ready") or snapshot.volts is None or snapshot.outside_supply != "none":
             continue
         volts = snapshot.volts
+        if highest > over and (place < since or volts != highest):
+            continue
         read = f"{volts:.1f} V {'READY' if snapshot.engine == 'ready' else 'running'}, nothing connected"
         if volts > over:
             return _entry("charging", "failed", f"{read}: above {over:.1f} V, overcharging unless the battery is very "

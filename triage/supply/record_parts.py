@@ -30,6 +30,13 @@ from triage.supply.measurements import (
 )
 from triage.supply.named import Measured, measured
 
+#: A supply that nobody can have read, V.
+_MOST = 100.0
+#: A circuit without which less than this part of a current is left draws most of it.
+_SHARE = 2.0
+#: What a name says of the measurement beside what was pulled.
+_DRAW_WORDS = re.compile(r"^(?:(?:key[- ]?off|parasitic|quiescent) (?:draw|current)|ruhestrom|courant de repos|"
+                         r"corriente de reposo|draw)[ ,:]*(?:(?:it )?(?:drops|falls|down|goes) to )?", re.IGNORECASE)
 #: Peers that read as the connector does before one module's lower supply is its own.
 PEERS = 2
 #: What a name says of the outside supply; the verdict says it again.
@@ -43,6 +50,10 @@ class Taken:
     last: dict[str, tuple[int, Finding]] = field(default_factory=dict)
     #: The battery was replaced: what was measured before is of one that is no longer there.
     renewed: bool = False
+    #: Every voltage with the engine running and no outside supply known: place of its snapshot, volts, finding.
+    running: list[tuple[int, float, Finding]] = field(default_factory=list)
+    #: The currents read with a fuse pulled or a module unplugged.
+    branches: list[Measured] = field(default_factory=list)
 
     @property
     def rested(self) -> bool:
@@ -58,7 +69,7 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
     """The measurements of ``session``, a vehicle of ``nominal`` volts. ``own``: a module told its own supply."""
     found = Taken()
     battery_type: BatteryType = (session.vehicle.battery if session.vehicle else None) or "unknown"
-    pair: dict[bool, tuple[Measured, bool]] = {}
+    pairs: dict[bool, dict[bool, tuple[Measured, bool]]] = {False: {}, True: {}}
     celsius: float | None = None
     for place, snapshot in enumerate(session.snapshots):
         for reading in snapshot.readings or ():
@@ -69,9 +80,16 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
                 celsius = one.value
             elif one.kind == "one battery":
                 # With the engine off and nothing connected the two should read alike at any charge.
-                pair[one.second] = one, snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
-            else:
-                found.last[_key(one)] = place, _judged(one, snapshot, nominal, battery_type, celsius)
+                still = snapshot.engine == "off" and snapshot.outside_supply in (None, "none")
+                pairs[snapshot.engine in ("running", "ready")][one.second] = one, still
+            elif one.kind == "draw" and one.pulled:
+                found.branches.append(one)
+            elif not (one.kind == "running" and _is_half(one, snapshot, nominal)):
+                judged = _judged(one, snapshot, nominal, battery_type, celsius)
+                found.last[_key(one)] = place, judged
+                if one.kind == "running" and one.value < _MOST and (one.outside or snapshot.outside_supply) in (
+                        None, "none", "unknown"):
+                    found.running.append((place, one.value, judged))
         if own and snapshot.volts is not None:
             _harness(found, place, snapshot)
     for event in session.events or ():
@@ -81,10 +99,18 @@ def taken(session: Session, nominal: float, *, own: bool = True) -> Taken:
             found.last.pop("tester", None)
         elif event.what == "other" and (said := battery_tested(note.casefold())) is not None:
             found.last["tester"] = len(session.snapshots) - 1, _tester(note, said)
-    if len(pair) == 2 and system_of(nominal) == 24:
-        (first, still), (second, too) = pair[False], pair[True]
-        found.last["pair"] = 0, battery_pair(first.value, second.value, rested=still and too)
+    for running, pair in pairs.items() if system_of(nominal) == 24 else ():
+        if len(pair) == 2:
+            (first, still), (second, too) = pair[False], pair[True]
+            found.last[f"pair:{running}"] = 0, battery_pair(first.value, second.value, rested=still and too,
+                                                            running=running)
     return found
+
+
+def _is_half(one: Measured, snapshot: Snapshot, nominal: float) -> bool:
+    """Whether a voltage of a 24 V vehicle is of one of its two batteries."""
+    whole = snapshot.volts or 0.0
+    return system_of(nominal) == 24 and system_of(one.value) == 12 and whole >= limit("24 V system from")
 
 
 def _tester(note: str, said: str) -> Finding:
@@ -204,6 +230,17 @@ def charging_measured(measured: Taken) -> tuple[SupplyState, str, int] | None:
     return running[1].state or "not tested", running[1].text, running[0]
 
 
+def overvoltage(measured: Taken, since: int = 0) -> tuple[int, Finding] | None:
+    """Place and finding of the highest voltage with the engine running, where that is too much: what came after does
+    not undo it: charging is as bad as its highest (common practice). ``since``: the first snapshot that counts."""
+    over = [(volts, place, finding) for place, volts, finding in measured.running
+            if place >= since and finding.kind == "overvoltage" and finding.state == "failed"]
+    if not over:
+        return None
+    _, place, finding = max(over, key=lambda entry: entry[0])
+    return place, finding
+
+
 def sagged(measured: Taken) -> bool:
     """Whether the last voltage measured with the engine running settles nothing and lies below what charging holds."""
     running = measured.last.get("running")
@@ -214,11 +251,31 @@ def sagged(measured: Taken) -> bool:
 
 
 def draw(measured: Taken) -> tuple[SupplyState, str]:
-    """State and reason of the key-off draw."""
+    """State and reason of the key-off draw, by what was read with nothing pulled; other readings tell the branch."""
     found = measured.of("draw")
+    most = limit("key-off draw")
     if not found:
-        return "not tested", "nobody measured the current after the modules went to sleep"
-    return found[-1].state or "not tested", found[-1].text
+        if not measured.branches:
+            return "not tested", "nobody measured the current after the modules went to sleep"
+        told = _joined([f"{one.value:.0f} mA ({one.name})" for one in measured.branches])
+        if (least := min(one.value for one in measured.branches)) > most:
+            return "failed", f"{told}: even so above {most:.0f} mA ({least:.0f} mA at least)"
+        return "not tested", f"{told}: nobody measured the current with everything connected"
+    whole = found[-1].figures.get("milliamps")
+    if found[-1].state == "proven" or not isinstance(whole, float):
+        return found[-1].state or "not tested", found[-1].text
+    told = _joined([f"{one.value:.0f} mA {_branch(one)}: " + (
+        "its circuit draws it" if one.value <= max(most, whole / _SHARE) else "its circuit is not all of it"
+        if one.value < whole else "not its circuit") for one in measured.branches])
+    return found[-1].state or "not tested", f"{found[-1].text}{'; ' if told else ''}{told}"
+
+
+def _branch(one: Measured) -> str:
+    """What was pulled, as the name has it."""
+    words = _DRAW_WORDS.sub("", one.name).strip(" ,:")
+    if words.casefold().startswith(("with", "mit", "ohne", "avec", "sans", "con", "sin")):
+        return words[:1].lower() + words[1:]
+    return f"({words or one.name})"
 
 
 def cables(measured: Taken) -> tuple[SupplyState, str]:
@@ -246,4 +303,4 @@ def _joined(texts: Sequence[str]) -> str:
     return "; ".join(texts[:3]) + more
 
 
-__all__ = ["Taken", "battery", "cables", "charging_measured", "draw", "taken"]
+__all__ = ["Taken", "battery", "cables", "charging_measured", "draw", "overvoltage", "sagged", "taken"]

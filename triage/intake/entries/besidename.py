@@ -21,7 +21,7 @@ from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
-from triage.intake.said import engine_state, outside, phases, volts
+from triage.intake.said import engine_state, outside, phases, voltpairs, volts
 from triage.intake.said.answers import answer_of_cell, spoken
 from triage.intake.said.near import small
 from triage.intake.said.voltslips import mended
@@ -48,7 +48,8 @@ Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 def taken_off(rows: Sequence[Row], is_name: IsName, names: Find) -> list[Row]:
     """The rows, those that tell the voltage of a module behind its name without it; it is kept in ``own_volts``. A name
     that is not listed stands before brackets, or in a text that puts voltages behind listed names."""
-    held = [at for at, row in enumerate(rows) if "v" in row.low and _may_hold(row)]
+    held = [at for at, row in enumerate(rows)
+            if "v" in row.low and _may_hold(row) and len(voltpairs.halves(row.low)) < 2]
     if not held:
         return list(rows)
     found = list(rows)

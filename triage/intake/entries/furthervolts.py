@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set
+from triage.intake.plain.remember import remembered
 from triage.intake.said import engine_state, volts
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.model.snapshot import Reading
@@ -23,20 +25,89 @@ _NOT_RUNNING = lazily(
 #: What the name says already.
 _ENGINE = lazily(r"(?<![a-z])(?:engine|motor|moteur|running|tournant|lauft|laeuft|en marcha|koer|on|an)(?![a-z])")
 _STOP = lazily(r"[,;()!?|]|\.(?=\s|$)|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])|->")
+#: What parts the voltages of a list, a voltage, and the words that may stand beside one there.
+_LIST_STOP = lazily(r"[,;](?=\s)|\.(?=\s|$)|\s/\s|(?<=v)/|\s(?:and|und|et|y|then|dann|puis)\s|"
+                    r":\s(?=[^:]{0,40}[0-9][.,][0-9])")
+_LISTED = lazily(r"(?<![0-9a-z.,:])([0-9]{1,2}[.,][0-9]{1,2})(?![0-9]|[.,:][0-9])(?: ?v(?:olts?)?(?![a-z]))?")
+_WORDS = lazily(r"[a-z0-9./+&-]*[a-z0-9]")
+_OF_LIST = lazily(r"(?<![a-z])(?:idle|idling|leerlauf|ralenti|r\.?p\.?m|alternator|charging|revs?)(?![a-z])|"
+                  r"[0-9] ?rpm|u/min|"
+                  r"tr/min")
+_SMALL = word_set("""at with w w/ the on and all of in under a an up + & is was reads then now v volts bei mit und auf
+    alle a au avec et les tous con al y el la las to steady fast high low both more every held holding raised""")
+_RUNS = lazily(r"idle|idling|leerlauf|ralenti|(?:[0-9]{3,4})?(?:rpm|r\.p\.m)|u/min|tr/min|revs?|revved|revving|"
+               r"running|charging|"
+               r"alternator")
+_STATE = lazily(r"idle|idling|leerlauf|ralenti|[0-9]{3,4}|(?:[0-9]{3,4})?(?:rpm|r\.p\.m)|u/min|tr/min|revs?|"
+                r"revved|revving|"
+                r"running|charging|alternator|engine|output|voltage|lights?|headlights?|headlamps?|lamps?|beams?|main|dipped|"
+                r"blower|heater|heated|screen|rear|fan|a/?c|demist\w*|defrost\w*|loads?|loaded|unloaded|no|full|consumers|"
+                r"everything|off|licht|geblase|verbraucher|phares|luces")
 #: What a vehicle of 12 or 24 V can read, V.
 _LEAST, _MOST = 6.0, 32.0
 _LONGEST = 40
+#: One of two batteries, and from where on a supply is that of both together, V.
+_HALF = lazily(r"(?<![a-z])(?:batt(?:ery|erie)?|bat|bateria)\.? ?#?([ab12])$")
+_PAIR = 18.0
 
 
 def keep(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> None:
     """Keep a voltage that is not the supply of the scan, where words say when it was read."""
     before, after = _beside(row.low, volt)
+    half = _HALF.search(before)
+    if half is not None and scan.volts is not None and scan.volts >= _PAIR:
+        # One battery of a pair, which the limits of the whole say nothing of.
+        scan.readings.append(Reading(name=f"battery {half[1].upper()}", value=volt.value, unit="V"))
+        return
     name = _name(before, after, row.low)
     if name is None or not _LEAST <= volt.value <= _MOST:
         return
     reading = Reading(name=name, value=volt.value, unit="V")
     if reading not in scan.readings:
         scan.readings.append(reading)
+
+
+@remembered
+def listed(low: str) -> tuple[tuple[int, float, str], ...]:
+    """The voltages that a line lists by what the engine did: where each starts, its value and its name.
+
+    >>> listed("charging: idle 14.9v, 2000rpm 16.4 v, lights on 16.1. nothing connected")
+    ((15, 14.9, 'voltage running, idle'), (30, 16.4, 'voltage running, 2000rpm'), (48, 16.1, 'voltage running, \
+lights'))
+    >>> listed("battery 12.4 v, lights off"), listed("engine running 14.2 v, abs 13.9 v")
+    ((), ())
+    """
+    if _OF_LIST.search(low) is None:
+        return ()
+    found = []
+    running = False
+    ends = [stop.start() for stop in _LIST_STOP.finditer(low)] + [len(low)]
+    begin = 0
+    for end in ends:
+        piece = low[begin:end]
+        numbers = list(_LISTED.finditer(piece))
+        if len(numbers) == 1:
+            words = f"{piece[: numbers[0].start()]} {piece[numbers[0].end() :]}"
+            value = float(numbers[0][1].replace(",", "."))
+            told = [word for word in _WORDS.findall(words) if word not in _SMALL]
+            known = bool(told) and all(_STATE.fullmatch(word) is not None for word in told)
+            running = (running and known) or any(_RUNS.fullmatch(word) is not None for word in told)
+            if running and known and _LEAST <= value <= _MOST and _NOT_RUNNING.search(words) is None:
+                found.append((begin + numbers[0].start(), value, _with("voltage running", " ".join(words.split()))))
+        begin = end
+    return tuple(found)
+
+
+def keep_listed(scan: SnapshotDraft, row: Row, taken: set[float]) -> None:
+    """Keep the listed voltages but those that are the scan's or were kept."""
+    for _, value, name in listed(row.low):
+        if value not in taken and not any(reading.value == value for reading in scan.readings):
+            scan.readings.append(Reading(name=name, value=value, unit="V"))
+
+
+def is_of_supply(name: str) -> bool:
+    """Whether a reading of that name is the supply at another moment than the scan's."""
+    return name.startswith(("voltage running", "cranking voltage", "battery "))
 
 
 def _beside(low: str, volt: volts.Volt) -> tuple[str, str]:
@@ -71,4 +142,4 @@ def _with(name: str, words: str) -> str:
     return f"{name}, {words}" if words else name
 
 
-__all__ = ["keep"]
+__all__ = ["is_of_supply", "keep", "keep_listed", "listed"]

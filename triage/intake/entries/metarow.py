@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from datetime import datetime
 
+from triage.intake.entries import voltsbeside
 from triage.intake.entries.voltplaces import place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
@@ -101,7 +102,7 @@ def _says_nothing(low: str) -> bool:
         or dates.may_stand_in(low)
         or _TIME.match(low)
         or conditions.find(low).any()
-        or any(volt.of not in ("other", "named") for volt in volts.find(low))
+        or voltsbeside.tells(low)
         or phases.events(low)
     )
 
@@ -133,10 +134,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     said = conditions.find(low)
     found = volts.find(low)
     deeds = phases.events(low) if not quiet else ()
-    anything = bool(
-        hit or head or stamps or said.any() or deeds or any(volt.of not in ("other", "named") for volt in found)
-    )
-    if not anything:
+    if not (hit or head or stamps or said.any() or deeds or voltsbeside.tells(low)):
         return False
     if not started and not quiet and not context.builder.snapshot.empty and _waits(context, said, found, deeds):
         context.held.append(between.Held(row, context.builder.snapshot, context.at, context.parted))
@@ -212,10 +210,13 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
         scan = snapshot or context.builder.snapshot
         scan.by_engine = scan.by_engine or (both, row.line)
         found = tuple(volt for volt in found if not both.span[0] <= volt.start < both.span[1])
+    scan = snapshot or context.builder.snapshot
+    found = voltsbeside.without(context, row, scan, found)
     # The lowest is never of one module; with it in a line that is not set in under a heading the rest is not either.
     top = top or (context.flat and any(volt.of == "lowest" for volt in found))
     for volt in found:
         place_volt(context, row, volt, top=top, snapshot=snapshot)
+    voltsbeside.keep(row, scan)
 
 
 def flush(context: Context) -> None:

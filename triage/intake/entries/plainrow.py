@@ -6,7 +6,6 @@ from triage.intake.entries import (
     answerrow,
     cellanswers,
     complaintrow,
-    connectorline,
     continuation,
     countedhead,
     emptylists,
@@ -46,6 +45,7 @@ from triage.intake.said import (
     remarks,
     states,
     vehiclenumbers,
+    voltpairs,
     volts,
 )
 from triage.intake.said.answers import answer_of_cell, is_list_head, spoken
@@ -66,6 +66,8 @@ _LEADER_COUNT = lazily(r"[(\[]?\s*([0-9]{1,3})\s*[)\]]?\s*x?")
 
 def read(context: Context, row: Row, at: int) -> None:
     """One row without a code."""
+    if _measured(context, row, at):
+        return
     if row.line.number in context.page_marks:
         context.refuse(row)
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint") or _labelled(row.low):
@@ -74,8 +76,6 @@ def read(context: Context, row: Row, at: int) -> None:
     if _in_sentence(context, row, at):
         context.refuse(row)
         continuation.go_on(context, row)
-        return
-    if measuredline.read(context, row) or connectorline.read(context, row):
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
@@ -124,6 +124,21 @@ def read(context: Context, row: Row, at: int) -> None:
     if context.list_of is not None and answerrow.listed(context, row):
         return
     _rest(context, row, at, heading, surely)
+
+
+def _measured(context: Context, row: Row, at: int) -> bool:
+    """Whether a row tells measurements. What stands beside them is read: answers of modules as in any row, and what is
+    told of the scan."""
+    others = measuredline.read(context, row)
+    for other in others or ():
+        if spoken(other.low) and context.names.find(other.low):
+            read(context, other, at)
+        elif not metarow.read(context, other):
+            context.facts.take(other.text, other.low)
+    if others is None and len(voltpairs.halves(row.low)) == 2 and not spoken(row.low):
+        # "Batterie 1 12,7 V, Batterie 2 10,4 V" names no module.
+        return metarow.read(context, row)
+    return others is not None
 
 
 def _in_sentence(context: Context, row: Row, at: int) -> bool:

@@ -153,6 +153,8 @@ def _code_above(context: Context) -> CodeDraft | None:
     return None
 
 
+#: What reads less is a drop, or a line of a bus: no module could have told of such a supply.
+_LEAST_LOWEST = 2.5
 #: What vehicles are made for, V.
 _NOMINAL = (6.0, 12.0, 24.0, 48.0)
 
@@ -185,7 +187,7 @@ def plausible(context: Context, row: Row, volt: volts.Volt) -> bool:
     """Whether a supply voltage can be one; what cannot is noted with its place."""
     if volt.value > 60 and not volt.labelled:
         return False
-    if 3.0 <= volt.value <= 36.0 or (volt.of == "lowest" and 0.0 <= volt.value <= 36.0):
+    if 3.0 <= volt.value <= 36.0 or (volt.of == "lowest" and _LEAST_LOWEST <= volt.value <= 36.0):
         context.volts_seen.append((volt.value, row, volt))
         return True
     context.builder.notice(

@@ -73,7 +73,8 @@ _IDLE = lazily(
 )
 #: The word for a running engine with nothing but a voltage beside it: "running 14.2", "14.0 running".
 _BESIDE_NUMBER = lazily(
-    r"(?:^|[,;(|/+]\s?|\s-\s|\.\s)(?:now |still |and |jetzt |noch |toujours )?(?:idling|idles|runn?inn?g?|lauft|laeuft|"
+    r"(?:^|[,;(|/+]\s?|\s-\s|\.\s)(?:[0-9]{1,2}[:.h][0-9]{2},? )?(?:now |still |and |jetzt |noch |toujours )?"
+    r"(?:idling|idles|runn?inn?g?|lauft|laeuft|"
     r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
     r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
 )

@@ -79,6 +79,8 @@ _DISTANCE = lazily(
     r"hours|hrs|(?:betriebs|motor)?stunden|heures|horas)(?: reading)?\s{0,2}[:=]?\s{0,3}$"
 )
 _HIGHEST = lazily(r"(?:max\w*|highest|peak|hochst\w*|plus haute?)(?![a-z])")
+_RUNNING = lazily(r"(?:(?:engine|motor|now|at|on|im|am|au) )?(?:running|idle|idling|koer|leerlauf|ralenti|"
+                  r"en marcha)(?![a-z])")
 _UNIT_AND_GAP = lazily(r"^[0-9.,]*\s?(?:v(?:olts?)?(?![a-z]))?[ (,]*")
 #: Set off from a voltage, words that lead to the next: "12.3 V      Lowest while cranking: 8.4 V".
 _LEADS_ON = lazily(r"\s{2,}[a-z][^:=]{2,50}[:=]\s*")
@@ -168,7 +170,8 @@ def extreme(before: str, own: str, after: str, dipped: bool = False) -> Literal[
         return "supply" if dipped else "lowest"
     if AFTERWARDS.search(own) or (AFTERWARDS.match(behind) and not _IDENT.match(behind)):
         return "end"
-    return "lowest" if LOWEST.search(before) else None
+    # "Cranking ok, 14.1 V running": said of another moment.
+    return "lowest" if LOWEST.search(before) and not _RUNNING.match(behind) else None
 
 
 def text_before(low: str, start: int, last: int) -> tuple[str, str]:

@@ -83,6 +83,7 @@ _NUMBER = lazily(
     rf"|([0-9]{{1,4}}(?:[.,][0-9]{{1,3}})?)(?![0-9]|[.,:][0-9])(?:(\s{{0,2}}|-(?=v)){_UNIT})?)"
 )
 _LETTER = lazily(r"[a-z]")
+_MINUTES = lazily(r" ?min(?![a-z])")  # behind a whole number of something else: "ran 10 min"
 #: What stands between the two numbers of a pair: "11.9/9.4", "12.4 -> 9.8", "9.4 - 12.6", "9.4 and 12.6".
 _SLASH = lazily(r"\s?/\s?")
 _ARROW = lazily(r"\s?-?>\s?")
@@ -129,10 +130,9 @@ def _find(low: str) -> tuple[Volt, ...]:
     last = at = 0
     while at < len(numbers):
         pair = _pair(low, numbers, at, last)
-        if pair:
-            found += pair
-            at += 2
-        else:
+        found += pair
+        at += len(pair)
+        if not pair:
             stop = numbers[at + 1].start if at + 1 < len(numbers) else len(low)
             volt = _judged(low, numbers[at], last, stop, found)
             if volt is not None:
@@ -141,7 +141,8 @@ def _find(low: str) -> tuple[Volt, ...]:
                 found.append(volt)
             elif not numbers[at].unit:
                 # A number of something else: what stands before it belongs to it.
-                last = max(last, numbers[at].end)
+                minutes = _MINUTES.match(low, numbers[at].end) if numbers[at].round else None
+                last = max(last, minutes.end() if minutes else numbers[at].end)
             at += 1
         last = found[-1].end if found and found[-1].end > last else last
     return tuple(_without_nominal(low, found))
@@ -369,8 +370,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
     return Volt(start, end, value, "bare" if voltaround.names_nothing(own) else "named", False)
 
 
-#: Nobody's supply is read so low by a number alone.
-_SECTION = 6.0
+_SECTION = 6.0  # nobody's supply is read so low by a number alone
 
 
 def _stands(low: str, number: _Number, last: int, seen: bool, after: str) -> bool:

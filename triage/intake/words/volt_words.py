@@ -72,7 +72,7 @@ _FALL = (
     r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
 )
 _LEAST = (
-    r"(?:lowest|worst|(?<![0-9])(?<![0-9]\s)min(?:im(?:u[mn]|al|ale?r?|ales?))?|mini|minim[oa]|"
+    r"(?:lowest|worst|(?<![0-9])(?<![0-9]\s)(?<![1ur]/)min(?:im(?:u[mn]|al|ale?r?|ales?))?|mini|minim[oa]|"
     r"(?:minimal|mindest|tiefst|kleinst)(?:e[rsn]?|wert|spannung)?|minimalspannung|mindestspannung|tiefstwert|"
     r"(?:tief|niedrig)st(?:e[rsn]?)?|(?:au )?plus bas(?:se)?|mas baj[oa]|"
     r"tension basse|low(?:[ -]?(?:point|mark|water mark)|(?=\s?[:=]))|[uv][ _.-]?min)"

@@ -1,0 +1,87 @@
+"""What was measured on the lines of a bus: "CAN H 0.1 V", "engine CAN 2.62 / 2.38 V", "CANH to ground 1.2 ohm".
+
+No such figure is a supply of anything.
+
+>>> [(found.name, found.value) for found in find("engine can 2.62 / 2.38 v, 60 ohm")]
+[('engine CAN H', 2.62), ('engine CAN L', 2.38), ('engine CAN', 60.0)]
+>>> [(found.name, found.value) for found in find("canh to ground 1.2 ohm, battery off. h to l 61 ohm")]
+[('CAN H to ground', 1.2), ('CAN H to L', 61.0)]
+>>> find("can gateway 12.1 v"), find("battery 12.4 v")
+((), ())
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from triage.intake.plain.patterns import lazily
+from triage.intake.plain.remember import remembered
+
+_SIDE = r"(?:h(?:i(?:gh)?)?|l(?:o(?:w)?)?)(?![a-z])"
+#: "CAN H", "CANH to L", "H to L" of the bus named before.
+_BUS = lazily(
+    rf"(?<![a-z])(?:(?P<bus>can|lin|flexray|k-?line)(?:[ -]?bus)?(?:[ _-]?(?P<line>{_SIDE}))?(?![a-z])|"
+    rf"(?P<lone>[hl])(?= to [hl](?![a-z])))"
+    rf"(?:(?:[ ](?:to|and|gegen|nach|zu|a|y|et|und)[ ]|/|-)(?:can[ _-]?)?(?P<far>{_SIDE}))?")
+_WHICH = lazily(r"(?<![a-z])((?:comfort|body|engine|powertrain|drive|chassis|convenience|infotainment|medium[ -]speed|"
+                r"high[ -]speed|low[ -]speed|ms|hs|komfort|antriebs?|confort|moteur|motor|private|"
+                r"diag(?:nostic)?)[ -])$")
+_FIGURE = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,3})?) ?(mv|v|volts?|k ?ohms?|ohms?|\u03c9)(?![\w/])")
+_PAIR = lazily(r"[ :=]{0,3}(?:h ?/ ?l |lines? |at |reads? |is )?[ :=]{0,2}([0-5][.,][0-9]{1,3}) ?v? ?(?:/|,|and|&|"
+               r"und|et|y) ?"
+               r"([0-5][.,][0-9]{1,3}) ?v(?:olts?)?(?![a-z])")
+_TO = lazily(r"[ ](?:to|and|gegen|nach|zu|a|y|et|und|-) ((?:batt(?:ery)? )?(?:ground|earth|gnd|masse|minus|plus|"
+             r"masa|tierra|"
+             r"b ?\+|feed|supply|power|positive|12 ?v))(?![a-z])")
+_CUT = lazily(r"[;,(]\s?|\.\s|\s(?:and|but|then|should|soll|und|aber)(?![a-z])")
+#: No line of a CAN bus reads higher in volts.
+_MOST = 5.5
+_UNIT = {"m": "mV", "v": "V", "k": "kohm"}
+
+
+class BusLine(NamedTuple):
+    """One figure at ``start``..``end``: its line's name, with the other end of the path where one is named."""
+
+    start: int
+    end: int
+    name: str
+    value: float
+    unit: str
+
+
+@remembered
+def find(low: str) -> tuple[BusLine, ...]:
+    """The figures of bus lines in a line in small letters; each by the bus named last before it, in the same clause or
+    the one before."""
+    named = list(_BUS.finditer(low))
+    if not any(name["bus"] for name in named):
+        return ()
+    found: list[BusLine] = []
+    stops = [*(name.start() for name in named[1:]), len(low)]
+    for name, stop in zip(named, stops, strict=True):
+        which = _WHICH.search(low[max(0, name.start() - 20) : name.start()])
+        bus = name["bus"] or next((other["bus"] for other in named[::-1] if other["bus"]), "can")
+        bare = (which[1] if which else "") + bus.upper()
+        pair = _PAIR.match(low, name.end()) if name["line"] is None or name["far"] else None
+        if pair is not None:
+            values = [float(pair[at].replace(",", ".")) for at in (1, 2)]
+            high, low_at = (1, 2) if values[0] >= values[1] else (2, 1)
+            found += [BusLine(*pair.span(at), f"{bare} {letter}", values[at - 1], "V")
+                      for at, letter in sorted(((high, "H"), (low_at, "L")))]
+        letter = name["line"] or name["lone"]
+        line = bare + (f" {letter[0].upper()}" if letter else "")
+        for place, figure in enumerate(_FIGURE.finditer(low, pair.end() if pair else name.end(), stop)):
+            value = float(figure[1].replace(",", "."))
+            unit = _UNIT.get(figure[2][0], "ohm")
+            gap = low[name.end() : figure.start()]
+            if place or (unit == "V" and value > _MOST) or len(gap) > 48:
+                break
+            if pair is None and _CUT.search(gap) is not None:
+                break
+            to = _TO.match(low, name.end())
+            other = to[1] if to is not None else (name["far"] or "")[:1].upper() if unit.endswith("ohm") else ""
+            found.append(BusLine(*figure.span(), f"{line} to {other}" if other else line, value, unit))
+    return tuple(found)
+
+
+__all__ = ["BusLine", "find"]
