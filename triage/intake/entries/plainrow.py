@@ -5,11 +5,13 @@ from __future__ import annotations
 from triage.intake.entries import (
     answerrow,
     cellanswers,
+    clearrow,
     complaintrow,
     connectorline,
     continuation,
     countedhead,
     emptylists,
+    happened,
     keyrow,
     lostline,
     markedrow,
@@ -75,9 +77,8 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if measuredline.read(context, row) or connectorline.read(context, row):
-        return
-    if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
+    if (clearrow.read(context, row) or measuredline.read(context, row) or connectorline.read(context, row)
+            or emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row)):
         return
     if _quick(context, row, at) or cellanswers.read(context, row) or is_legend(row.low, context.translated):
         return
@@ -85,9 +86,7 @@ def read(context: Context, row: Row, at: int) -> None:
         _refused(context, row, at)
         return
     phase = phases.find(row.low)
-    if phase is None and heads_codes(context, row, at):
-        return
-    if phase is None and continuation.status_alone(context, row):
+    if phase is None and (heads_codes(context, row, at) or continuation.status_alone(context, row)):
         return
     if keyrow.read(context, row, at):
         context.refuse(row)
@@ -115,7 +114,9 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if countedhead.read(context, row, at) or _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
+    if countedhead.read(context, row, at) or _facts(context, row) or happened.work(context, row, hits):
+        return
+    if hits and not happened.of_parts(context, row, hits) and answerrow.read(context, row, at, hits):
         return
     status = section(context, row)
     if status is not None:
