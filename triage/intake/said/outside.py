@@ -49,11 +49,19 @@ _WORDS = signs.of_pattern(
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
     r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
 )
+#: Behind a word that tells of another vehicle only where it says that it feeds this one, or no longer does.
+_ON_IT = (
+    r"(?= (?:(?:is|was|are|still|now|yet|left|just|ist|war|noch|wieder|nicht|mehr|est|etait|encore|toujours|esta|"
+    r"estaba|todavia|aun|sigue) ){0,3}(?:on|connected|hooked|attached|clipped|off|disconnected|removed|unhooked|taken|"
+    r"dran|angeklemmt|angeschlossen|ab|weg|abgeklemmt|branche|connecte|debranche|retire|conectado|puesto|desconectado|"
+    r"quitado)(?![a-z]))"
+)
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "donor vehicle",
         lazily(
-            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
+            rf"(?<![a-z])(?:donor (?:vehicle|car|van|truck|bus|lorry)|(?:donor|spender|donneur|donante){_ON_IT}|"
+            r"(?:second|other|another) (?:vehicle|car|van|truck|bus|lorry|tractor)|"
             r"jump(?:er)? (?:leads?|cables?)|"
             r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
             r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"
