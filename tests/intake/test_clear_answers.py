@@ -35,6 +35,8 @@ def _clears(reading: Reading) -> set[tuple[str, str | None]]:
     ("cleared codes, all accepted except airbag and ABS",
      {_WHOLE, ("restraints", "refused"), ("anti-lock brakes", "refused")}),
     ("cleared all, ABS no answer, others accepted", {_WHOLE, ("anti-lock brakes", "refused")}),
+    ("cleared all but couldn't clear ABS", {("whole", None), ("anti-lock brakes", "refused")}),
+    ("could not clear the airbag, rest ok", {_WHOLE, ("restraints", "refused")}),
     ("Fehler gelöscht, Airbag abgelehnt, Rest ok", {_WHOLE, ("restraints", "refused")}),
     ("défauts effacés, airbag refusé (conditions non remplies), le reste ok", {_WHOLE, ("restraints", "refused")}),
     ("borrado todo, airbag rechazado, los demás ok", {_WHOLE, ("restraints", "refused")}),
@@ -47,6 +49,14 @@ def test_each_answer_to_a_clear_is_an_event_and_no_scan(line: str, told: set[tup
     assert [(scan.phase, scan.volts, len(scan.modules)) for scan in reading.snapshots] == [
         ("before-clear", 10.4, 4), ("after-clear", 12.8, 4)]
     assert _clears(reading) == told
+
+
+@pytest.mark.parametrize("line", [
+    "cleared all, load test failed", "cleared all, not yet driven", "cleared all, customer refused a new battery",
+    "cleared all, P0562 would not clear at first",
+])
+def test_what_else_fails_or_is_refused_is_no_answer_to_the_clear(line: str) -> None:
+    assert {module for module, _ in _clears(read_text(_BEFORE + line + _AFTER, load()))} <= {"whole"}
 
 
 def test_what_feeds_the_vehicle_is_still_told_beside_the_answers() -> None:

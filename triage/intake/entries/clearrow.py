@@ -71,6 +71,8 @@ def _below(context: Context, sure: bool) -> dict[int, clearanswers.Part]:
 
 def _is_name(context: Context, name: str) -> bool:
     """Whether a text is the name of a module, and not of what feeds the vehicle."""
+    if name.removesuffix(" module") in _IN_FULL:
+        return True
     return (context.names.listed(name) or context.names.score(name) >= 85.0) and outside_supply(name) is None
 
 
@@ -87,7 +89,7 @@ def _without(row: Row, told: tuple[clearanswers.Part, ...]) -> Row:
 def _module(context: Context, name: str) -> str:
     """The module of a name, as the scans before tell it: "door module" is the only door they hold, "booster" the brake
     booster."""
-    found = context.names.match(_IN_FULL.get(name, name)).canonical
+    found = context.names.match(_IN_FULL.get(name.removesuffix(" module"), name)).canonical
     held = {context.names.match(module.printed).canonical: module.printed.lower()
             for scan in context.builder.snapshots for module in scan.modules.values()}
     if found in held:

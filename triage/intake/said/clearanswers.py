@@ -45,8 +45,9 @@ _REFUSED = (
     r"confirmed|possible)|"
     r"abgelehnt|verweigert|nicht (?:angenommen|bestatigt|moglich|geloe?scht)|rechazad[oa]s?|rechaz[ao]|"
     r"denegad[oa]|no aceptad[oa]s?)|"
-    r"(?:clear(?:ing)? |erase )?(?:refused|rejected|denied|failed|fehlgeschlagen|echoue|fallido)|"
-    r"failed(?: to (?:clear|erase))?|(?:(?:would|will|could|can|did|does|do|was|is)(?: ?n ?'? ?t| not)|wont|cant|"
+    r"(?:clear(?:ing)?|erase) (?:refused|rejected|denied|failed)|loschen (?:fehlgeschlagen|abgelehnt)|"
+    r"failed to (?:clear|erase)|not clearing|(?:(?:would|will|could|can|did|does|do|was|is)(?: ?n ?'? ?t| not)|wont|"
+    r"cant|"
     r"cannot) "
     r"(?:be )?(?:clear|eras|delet|wip|accept|take)(?:ed|e|d)?|(?:would|did)(?: ?n ?'? ?t| not)|"
     r"refus(?:ed|es) to (?:clear|erase)|(?:liess|lasst|konnte|kann) sich nicht losch\w+|(?:nicht|un)loschbar|"
@@ -57,10 +58,9 @@ _REFUSED = (
     rf"(?:conditions? (?:is |are |were )?not (?:correct|met|right|ok|fulfilled)|cnc)(?:[ ,]{{1,2}}{_NRC})?|"
     r"bedingungen? nicht (?:erfullt|korrekt)|conditions? (?:non|pas) (?:remplies?|correctes?|reunies?)|"
     r"condiciones (?:no (?:correctas|cumplidas)|incorrectas)|"
-    r"(?:crash|security|impact|event)? ?(?:data|event|memory|access)? ?(?:is |are )?(?:locked|denied)|"
-    r"crash (?:data|event|record|output)(?: is| are)? (?:stored|latched|set|present)|gesperrt|verrouillee?|"
-    r"bloquead[oa]|"
-    r"nok|n\.? ?i\.? ?o\.?|nicht i\.? ?o\.?|not ok)"
+    r"(?:crash|security|impact|event) (?:data |event |memory |access )?(?:is |are )?(?:locked|denied)|"
+    r"(?:data|memory|access) (?:is |are )?(?:locked|denied)|"
+    r"crash (?:data|event|record|output)(?: is| are)? (?:stored|latched|set|present))"
     r"(?: (?:it|to|too|as well|the clear|the request|to clear|twice|again|every time|auch|aussi|tambien))?"
 )
 _TAKEN = (
@@ -74,6 +74,11 @@ _WELL = (
     r"(?:ok(?:ay|'?d)?|fine|done|good|cleared|erased|successful(?:ly)?|worked|through|i\.? ?o\.?|in ordnung|erledigt|"
     r"fertig|"
     r"geloe?scht|bien|bon|fait|effacee?s?|hechos?|borrad[oa]s?))"
+)
+#: Said of parts and tests as well.
+_WEAK = (
+    r"(?:failed|fehlgeschlagen|echoue|fallido|locked|denied|gesperrt|verrouillee?|bloquead[oa]|nok|n\.? ?i\.? ?o\.?|"
+    r"nicht i\.? ?o\.?|not ok)"
 )
 _REST = (
     r"(?:(?:and |und |et |y )?(?:all )?(?:the )?(?:rest|others?|other (?:modules|ecus|ones)|remaining(?: (?:modules|"
@@ -90,16 +95,18 @@ _SAYS = r"(?:\s?(?:->|=>|[:=>-])\s?|\s(?:says?|said|gives?|gave|answer(?:s|ed)|r
         r"came back with|sagt|meldet|gibt|antwortet(?: mit)?|dit|repond|donne|indique|dice|responde|da)\s|\s)"
 _PART = lazily(
     rf"(?:(?P<rest>{_REST})|(?P<all>{_ALL}))?(?:(?:^(?:says |said |gives |gave |with )?|"
-    rf"{_SAYS})(?:(?P<refused>{_REFUSED})|(?P<taken>{_TAKEN})|(?P<well>{_WELL})))"
+    rf"{_SAYS})(?:(?P<refused>{_REFUSED})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|(?P<well>{_WELL})))"
     r"(?: (?:everywhere|in all(?: modules)?|uberall|partout|en todos?))?[.!\"')\]]*")
-_ENDS = lazily(rf"{_SAYS}(?:(?P<refused>{_REFUSED})|(?P<taken>{_TAKEN})|(?P<well>{_WELL}))[.!\"')\]]*$")
+_ENDS = lazily(rf"{_SAYS}(?:(?P<refused>{_REFUSED})|(?P<weak>{_WEAK})|(?P<taken>{_TAKEN})|"
+               rf"(?P<well>{_WELL}))[.!\"')\]]*$")
 #: "All ok except the SRS", "refused by ABS": the one it is said of comes behind.
 _EXCEPT = lazily(
     r"(?:(?:and |but )?(?:except(?:ed|ing)?(?: for| from)?|apart from|other than|all but|(?:everything|all) (?:except|"
     r"but|bar)|bar|not|save for|"
     r"ausser|bis auf|nicht|sauf|hormis|excepte|excepto|salvo|menos)|"
     r"(?:refused|rejected|not accepted|denied|not cleared|failed|abgelehnt|verweigert|refuse|rechazado)"
-    r"(?:\s?[:=]| by| in| from| at| on| von| vom| im| in| par| dans| por| en))"
+    r"(?:\s?[:=]| by| in| from| at| on| von| vom| im| in| par| dans| por| en)|"
+    r"(?:(?:could|would|can|did)(?: ?n ?'? ?t| not)|cannot|cant|unable to|not able to|failed to) (?:clear|erase))"
     r"\s?(?:the |das |der |die |le |la |l'|el )?(?P<who>[a-z].*)")
 _EXCEPTED = lazily(r"(?P<who>[a-z].{1,38}?) (?:was |is |were )?(?:excepted|excluded|left out|skipped|ausgenommen|"
                    r"exclue?|excluid[oa])")
@@ -117,7 +124,8 @@ _BEFORE = lazily(r"(?<![a-z])(?:before|after|post|pre|vor|nach|avant|apres|antes
 #: Tells of a clear that was tried, and of its answer.
 _TRIED = lazily(r"(?<![a-z])(?:(?:(?:would|could|will|can|did)(?: ?n ?'? ?t| not)|wont|cant|cannot) (?:be )?|"
                 r"refused to |"
-                r"failed to )(?:clear|erase)|liess sich nicht loschen|no se (?:dejo|pudo) borrar")
+                r"failed to |unable to |not able to )(?:clear|erase)|liess sich nicht loschen|"
+                r"no se (?:dejo|pudo) borrar")
 _SIGNS = signs.of_pattern(r"clear|clr|eras|delet|wip|loe?sch|effac|borr")
 _SURE = lazily(
     r"(?<![a-z])(?:refus|reject|declin|denied|accept|confirm|acknowl|neg(?:ative|\.)? ?(?:resp|reply|ans)|"
@@ -125,7 +133,7 @@ _SURE = lazily(
     r"conditions? |cnc|bedingung|condiciones|locked|latched|failed|except|excluded|skipped|apart from|ausser|sauf|"
     r"salvo|bis auf|"
     r"abgelehnt|verweigert|angenommen|bestatigt|rechaz|deneg|acept|reponse|respuesta|nok(?![a-z])|n\.? ?i\.? ?o|not ok|"
-    r"(?:would|will|could|can|did|does|wont|cant|cannot|not|pas|nicht|no se)(?![a-z]))")
+    r"unable|(?:would|will|could|can|did|does|wont|cant|cannot|not|pas|nicht|no se)(?: ?n ?'? ?t)?(?![a-z]))")
 #: "ABS clear request: rejected"
 _REQUEST = lazily(r"(?: ?(?<![a-z])(?:clear(?:ing|ance)?|erase|loschen)(?: (?:request|command|attempt|codes))?)$")
 _LEADS = lazily(r"^(?:(?:the|das|der|die|le|la|el|in|from|by) |l')")
@@ -147,7 +155,7 @@ def answers(low: str, is_name: Callable[[str], bool]) -> tuple[Part, ...]:
         # "SRS clear: refused"
         told.wait(low.find(of, pieces[deed][0]), of)
     # "SRS refused, rest cleared"
-    first = 0 if _of(low[slice(*pieces[deed])]) is not None else deed + 1
+    first = 0 if _of(low[slice(*pieces[deed])], is_name) is not None else deed + 1
     for at in range(first, len(pieces)):
         if not told.take(*pieces[at]):
             return ()
@@ -167,7 +175,7 @@ def listed(low: str, is_name: Callable[[str], bool]) -> tuple[Part, bool] | None
     >>> listed("srs: nrc 0x22", names), listed("ecm ok", names) is None, listed("ecm no codes", names)
     ((Part(start=0, end=13, who='srs', answer='refused', own=False), True), False, None)
     """
-    found = _of(low) if len(low) <= _LONGEST_NAME + 40 else None
+    found = _of(low, is_name) if len(low) <= _LONGEST_NAME + 40 else None
     if found is None or found[0] == _NOBODY:
         return None
     who, answer, sure = found
@@ -194,7 +202,7 @@ class _Told:
     def take(self, start: int, end: int) -> bool:
         """Take one piece; False where it tells what modules held."""
         piece = self._low[start:end]
-        found = _of(piece)
+        found = _of(piece, self._is_name)
         if found is not None:
             who, answer, sure = found
             self._except = answer == "refused" and _ENDS.search(piece) is None and bool(who)
@@ -265,17 +273,18 @@ def _tells_clear(low: str, start: int, end: int) -> bool:
                for each in _CLEARED.finditer(low, start, end))
 
 
-def _of(piece: str) -> tuple[str, Answer, bool] | None:
+def _of(piece: str, is_name: Callable[[str], bool]) -> tuple[str, Answer, bool] | None:
     """Who answered in a piece, what, and whether only a request is answered so; None where it holds no such answer."""
     if (match := _PART.fullmatch(piece)) is not None:
         who = "" if match["rest"] or match["all"] else _NOBODY
     elif (match := _EXCEPT.fullmatch(piece) or _EXCEPTED.fullmatch(piece)) is not None:
-        return _bare(match["who"]), "refused", True
+        who = _bare(match["who"])
+        return (who, "refused", True) if is_name(who) else None
     elif (match := _ENDS.search(piece)) is not None and 0 < match.start() <= _LONGEST_NAME:
         who = _bare(piece[: match.start()])
     else:
         return None
-    return who, "refused" if match["refused"] else "accepted", not match["well"]
+    return who, "refused" if match["refused"] or match["weak"] else "accepted", not (match["well"] or match["weak"])
 
 
 def _bare(name: str) -> str:
