@@ -84,7 +84,8 @@ _REST = (
     r"(?:(?:and |und |et |y )?(?:all )?(?:the )?(?:rest|others?|other (?:modules|ecus|ones)|remaining(?: (?:modules|"
     r"ones|ecus))?)|"
     r"everything else|every ?one else|all the rest|(?:die |alle )?(?:anderen|ubrigen|restlichen)|alles andere|rest|"
-    r"(?:tous )?les autres|(?:tout )?le reste|(?:todos )?los demas|el resto|(?:todas )?las demas)"
+    r"(?:tous )?les autres|(?:tout )?le reste|(?:todos )?los demas|el resto|todo lo demas|(?:an)?sonst (?:alles?|"
+    r"uberall)|sinon tout|all else|otherwise all|(?:todas )?las demas)"
 )
 _ALL = (
     r"(?:all(?: [0-9]{1,2})?(?: (?:modules|ecus|units))?|both|every ?(?:thing|body|one)|each|alle(?: steuergerate|"
@@ -113,7 +114,8 @@ _EXCEPTED = lazily(r"(?P<who>[a-z].{1,38}?) (?:was |is |were )?(?:excepted|exclu
 #: Goes on about the one before: "it doesn't talk".
 _OF_IT = lazily(r"(?:(?:as |because |since |,)?(?:it|that one|which|der|das|die|il|elle|no)|never|still) .{2,60}|"
                 r"(?:does|did|is) ?n ?'? ?o?t .{2,40}")
-_MARKS = lazily(r"\s?[;,.!](?=\s|$)\s*|\s?[()\[\]\"]\s?|\s(?:but|aber|mais|pero|while|and|und|et|y)\s|(?<=[a-z0-9]):\s|"
+_MARKS = lazily(r"\s?[;,.!](?=\s|$)\s*|\s?[()\[\]\"]\s?|\s(?:but|aber|mais|pero|while|and|und|et|y)\s|"
+                r"(?<=[a-z0-9 ]):\s|"
                 r"\s[-\u2013/]\s|\s(?=(?:except|apart from|ausser|sauf|excepto|salvo|bis auf)(?![a-z]))")
 _CLEARED = lazily(
     r"(?<![a-z])(?:clear(?:ed|ing|ance|s)?|clr(?:'?d|s)?|eras(?:ed|e|ing)|delet(?:ed|e|ing)|wiped?|geloe?scht|loschen|"
