@@ -39,6 +39,8 @@ def _clears(reading: Reading) -> set[tuple[str, str | None]]:
     ("could not clear the airbag, rest ok", {_WHOLE, ("restraints", "refused")}),
     ("Fehler gelöscht, Airbag abgelehnt, Rest ok", {_WHOLE, ("restraints", "refused")}),
     ("défauts effacés, airbag refusé (conditions non remplies), le reste ok", {_WHOLE, ("restraints", "refused")}),
+    ("cleared, airbag refused (B0051 locked), rest ok", {_WHOLE, ("restraints", "refused")}),
+    ("cleared, airbag refused because the crash data is locked, rest ok", {_WHOLE, ("restraints", "refused")}),
     ("Ladegerät dran, Fehler gelöscht. Airbag: Löschen abgelehnt (Bedingungen nicht erfüllt), sonst alles i.O.",
      {_WHOLE, ("restraints", "refused")}),
     ("effacement des défauts : ABS refusé, les autres acceptés", {_WHOLE, ("anti-lock brakes", "refused")}),

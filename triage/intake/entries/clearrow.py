@@ -28,7 +28,7 @@ def read(context: Context, row: Row) -> bool:
     told = clearanswers.answers(row.low, lambda name: _is_name(context, name))
     if clearanswers.heads(row.low):
         context.clear_answers |= _below(context, bool(told))
-    if not told:
+    if not told or any(not any(part.start <= code.start < part.end for part in told) for code in row.finds.codes):
         return False
     builder = context.builder
     known = len(builder.events)

@@ -61,7 +61,8 @@ _REFUSED = (
     r"(?:crash|security|impact|event) (?:data |event |memory |access )?(?:is |are )?(?:locked|denied)|"
     r"(?:data|memory|access) (?:is |are )?(?:locked|denied)|"
     r"crash (?:data|event|record|output)(?: is| are)? (?:stored|latched|set|present))"
-    r"(?: (?:it|to|too|as well|the clear|the request|to clear|twice|again|every time|auch|aussi|tambien))?"
+    r"(?: (?:(?:because|since|weil|car|porque) .{2,60}|it|to|too|as well|the clear|the request|to clear|twice|again|"
+    r"every time|auch|aussi|tambien))?"
 )
 _TAKEN = (
     r"(?:(?:were |was |is |has |have |been |got |now |all |both |each |hat |haben |wurden? |a |ont |ha |han )*"
@@ -114,6 +115,9 @@ _EXCEPTED = lazily(r"(?P<who>[a-z].{1,38}?) (?:was |is |were )?(?:excepted|exclu
 #: Goes on about the one before: "it doesn't talk".
 _OF_IT = lazily(r"(?:(?:as |because |since |,)?(?:it|that one|which|der|das|die|il|elle|no)|never|still) .{2,60}|"
                 r"(?:does|did|is) ?n ?'? ?o?t .{2,40}")
+#: The code it is about: "airbag refused (B0051 locked)".
+_LEFT = lazily(r"(?:for |on |because of )?[pcbu][0-3][0-9a-f]{3}(?:[-:][0-9a-f]{2})?"
+               r"(?: (?:is |are |still |stays? |remains? )*(?:locked|latched|there|stored|stays?|remains?|permanent))?")
 _MARKS = lazily(r"\s?[;,.!](?=\s|$)\s*|\s?[()\[\]\"]\s?|\s(?:but|aber|mais|pero|while|and|und|et|y)\s|"
                 r"(?<=[a-z0-9 ]):\s|"
                 r"\s[-\u2013/]\s|\s(?=(?:except|apart from|ausser|sauf|excepto|salvo|bis auf)(?![a-z]))")
@@ -204,6 +208,9 @@ class _Told:
     def take(self, start: int, end: int) -> bool:
         """Take one piece; False where it tells what modules held."""
         piece = self._low[start:end]
+        if self.parts and self.parts[-1].answer == "refused" and _LEFT.fullmatch(piece):
+            self.parts.append(Part(start, end, "", "refused", True))
+            return True
         found = _of(piece, self._is_name)
         if found is not None:
             who, answer, sure = found
