@@ -51,6 +51,10 @@ class Tables:
             return answers.j1939(self._content, found.spn, found.fmi)
         return answers.j2012(self._content, found.text, failure_type or found.failure_type)
 
+    def has_failure_type(self, value: str) -> bool:
+        """Whether two hexadecimal digits are a failure type of J2012-DA, or one that a maker may set."""
+        return value in self._content.failures or value[:1] == "F"
+
     def module(self, canonical: str) -> ModuleFacts:
         """What is known of the module ``canonical`` (any text); an unlisted instance takes its base's facts."""
         return self._module(canonical)

@@ -32,6 +32,16 @@ def test_what_feeds_the_vehicle_is_told_beside_it(line: str, fed: str | None) ->
         ("Orden 33 - furgoneta - no arranca", "no arranca"),
         ("Kurierwagen 2.0 Diesel, springt nicht an, stand 9 Tage mit Licht an", "springt nicht an"),
         ("Delivery van 1,6 l diesel, no start", "no start"),
+        # All that is wrong, not only what is surest.
+        ("Van, 2.0 diesel. windows dead, heater dead, battery went flat once", "windows dead, heater dead, "
+         "battery went flat once"),
+        ("hi mate, this is that estate car diesel that keeps going flat, 3rd time. New battery fitted last week.",
+         "keeps going flat, 3rd time"),
+        ("Job 5512 van 1.6 petrol. Dead battery, multiple lights", "Dead battery, multiple lights"),
+        ("City bus small, diesel, 24V system. jumped this morning. ABS + ESP lamps on", "ABS + ESP lamps on"),
+        ("suv petrol 2.5 - no start after airport parking", "no start after airport parking"),
+        ("Furgoneta diésel, no arranca, luces parpadean, radio no funciona", "no arranca, luces parpadean, "
+         "radio no funciona"),
         # In a line of its own nothing else can be meant.
         ("Won't start.", "Won't start"),
         ("springt nicht an", "springt nicht an"),
@@ -46,6 +56,18 @@ def test_a_complaint_is_kept(line: str, complaint: str | None) -> None:
     vehicle = read_text(text, load()).vehicle
     assert (vehicle.complaint if vehicle is not None else None) == complaint
     assert modules_of(text) == {"engine control": ["P0562"], "anti-lock brakes": ["silent"]}
+
+
+@pytest.mark.parametrize(("line", "year"), [
+    ("2026-03-03 10:02 minibus diesel 2.3, complaint: bulbs blowing", None),
+    ("Minibus, diesel, brought in 03.03.2026, complaint: bulbs blowing", None),
+    ("Minibus, diesel, brought in on 3 March 2026, complaint: bulbs blowing", None),
+    ("Minibus 2016, diesel, complaint: bulbs blowing", 2016), ("Vehicle: minibus, diesel, 2016", 2016),
+])
+def test_a_date_is_no_model_year(line: str, year: int | None) -> None:
+    vehicle = read_text(f"{line}\nECM P0562", load()).vehicle
+    assert vehicle is not None
+    assert vehicle.model_year == year
 
 
 def test_what_else_the_line_tells_is_read() -> None:

@@ -42,6 +42,7 @@ from triage.intake.tidying import (
     blockaddresses,
     blocks,
     boldkeys,
+    bracketbytes,
     breaks,
     cellsbelow,
     codefirst,
@@ -133,6 +134,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
+    whole, doubt = bracketbytes.told(whole, tables.has_failure_type)
     tidied, respaced, unread = _with_whole_names(whole, names, tables)
 
     def is_module(name: str) -> bool:
@@ -159,6 +161,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         page_marks=marks,
     )
     _tell(context, respaced, unread)
+    if doubt is not None:
+        context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     for line in parted:
         context.builder.notice("note", "the list below tells of the same modules again: taken for another scan", line)
     context.matrix = matrix.columns(all_rows, names.listed)

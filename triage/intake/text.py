@@ -11,6 +11,7 @@ from triage.intake import finish
 from triage.intake.entries import (
     belowline,
     besidename,
+    clearrow,
     coderow,
     corrections,
     countbehind,
@@ -221,6 +222,8 @@ def _coded(context: Context, row: Row) -> None:
     """A row with codes: a key with its value, a sentence, or a line of a list."""
     if row.described:
         describedrow.read(context, row)
+        return
+    if clearrow.read(context, row):
         return
     row = _without_greeting(context, keycodes.without_key(context, _without_remark(context, row)))
     if row.roles is None and eachstatus.read(context, row):

@@ -35,12 +35,14 @@ _BEFORE_BRACKET = lazily(r"\s{2,}(?=[(\[])")
 _ENDS = lazily(rf"\.{NOT_SHORT}\s+(?=\S)")
 _NEXT = lazily(r"\s*(?:[,;.]\s|-+\s)")
 _ABOUT_ITSELF = lazily(
-    r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|self-?test|"
+    r"(?<![a-z])(?:sessions?|communication|comms?|connection|link|bus|ident\w*|id|init\w*|login|access|wake-?up|"
+    r"self-?test|"
     r"start communication|verbindung|kommunikation|sitzung|connexion|liaison|conexion|comunicacion)\s*[:=-]?\s*$"
 )
 _LAMP = lazily(
     r"^(?:voyant|t[e\u00e9]moin|testigo|luz)\s+(?:d[eu']\s?|del\s)?|\s+(?:warning\s+)?(?:lights?|lamps?|mil|led|"
-    r"lampe|leuchte|kontrollleuchte|allum[e\u00e9]|encendid[oa])(?:\s+(?:is|was|stays|came|comes|on|an|leuchtet|lit))*$",
+    r"lampe|leuchte|kontrollleuchte|allum[e\u00e9]|encendid[oa])(?:\s+(?:is|was|stays|came|comes|on|an|leuchtet|"
+    r"lit))*$",
     re.IGNORECASE,
 )
 #: How the short name of a module is written in a list of them, known or not.
@@ -181,9 +183,7 @@ def rest(context: Context, row: Row) -> bool:
             row.start + len(row.text),
         )
     else:
-        if builder.next_phase is not None and not builder.snapshot.empty:
-            builder.new_snapshot(builder.next_phase)
-            builder.next_phase = None
+        builder.begin_next()
         builder.snapshot.rest_clean = row.line, row.start, row.start + len(row.text)
     if context.names.find(row.low):
         prose.answers(context, row)

@@ -35,7 +35,8 @@ from triage.intake.words.wordings import CODES
 
 #: A number before the first code, with what parts it from the name and from the code.
 _BEFORE = lazily(
-    rf"(\s?[:=]\s{{0,3}}|\s-{{1,2}}\s|\s?[(\[]\s?|\s/\s(?=[0-9]{{1,2}}\s?{CODES}\s/)|\s{{1,3}})([0-9]{{1,2}})\s?x?\s?[)\]]?"
+    rf"(\s?[:=]\s{{0,3}}|\s-{{1,2}}\s|\s?[(\[]\s?|\s/\s(?=[0-9]{{1,2}}\s?{CODES}\s/)|"
+    rf"\s{{1,3}})([0-9]{{1,2}})\s?x?\s?[)\]]?"
     rf"(?:{CODES}\s/\s|\s{{0,3}}(?:[:=>,;(\[-]{{1,2}}\s{{0,3}})?)$"
 )
 _ZERO = lazily(r"(.{2,40}?)\s{1,40}(?:0|00)$")

@@ -7,18 +7,16 @@ import re
 from collections.abc import Sequence
 from datetime import datetime
 
-from triage.intake.entries import voltsbeside
+from triage.intake.entries import happened, voltsbeside
 from triage.intake.entries.voltplaces import place_volt
 from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, phases, uncleared, voltengines, volts
-from triage.intake.said.outside import outside_supply
 from triage.intake.scan import between
 from triage.intake.scan.assembly import Builder, SnapshotDraft
 from triage.intake.scan.context import Context
-from triage.model.session import Event
 from triage.model.snapshot import Reading
 
 _ASIDE_DATE = lazily(
@@ -38,17 +36,6 @@ _FREEZE = lazily(
     r"ff data|"
     r"conditions at (?:the )?time|when set)(?![a-z])"
 )
-#: "Cleared the codes in the engine": a plain word is a module there.
-_LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
-#: "12.7 on the meter": what the volts were read on is no cluster.
-_MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$")
-#: A clear of every module, whatever else the line names.
-_OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|borrado) (?:all|everything|the lot|"
-                 r"the whole lot|alles|tout|todo)"
-                 r"(?=\s*(?:[.,;]|$| and | then | codes?[.,;]| und | et | y ))|(?<![a-z])(?:all|everything|"
-                 r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
-#: "Cleared, ignition off and on": the key's.
-_SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
 _TIME = lazily(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
 _LIVE = lazily(
     r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
@@ -142,7 +129,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     else:
         apply(context, row)
     for deed in deeds:
-        _event(context, row, deed, stamps)
+        happened.put(context, row, deed, stamps)
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
@@ -339,47 +326,6 @@ def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) ->
         if clock is not None:
             return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo), True
     return None, False
-
-
-def _event(context: Context, row: Row, deed: phases.Deed, stamps: list[dates.Stamp]) -> None:
-    """One deed as an event; a clear between two scans tells the phase of what follows."""
-    builder = context.builder
-    about = None
-    if deed.what in ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test"):
-        # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
-        named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
-                 and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])]
-        if deed.what == "cleared" and _OF_ALL.search(row.low[deed.start : deed.end + 6]):
-            # "Reflashed the gearbox, cleared all"
-            named = []
-        if named and (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
-            about = context.names.match(row.text[named[0][0] : named[0][1]]).canonical
-    at = next((stamp.value for stamp in stamps), None) or _clock_of(context, row)
-    if any(
-        event.what == deed.what and event.module == about and event.at == at and event.note == deed.note
-        for event in builder.events
-    ):
-        return
-    builder.events.append(
-        Event(at=at, what=deed.what, module=about, part=deed.part, answer=deed.answer, note=deed.note)
-    )
-    if deed.what == "cleared" and about is None and deed.answer != "refused":
-        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
-            builder.snapshot.phase = "before-clear"
-        builder.next_phase = "after-clear"
-
-
-def _is_switched(low: str, span: Sequence[int]) -> bool:
-    """Whether a name is only the key's: "ignition off and on"."""
-    word = low[span[0] : span[1]]
-    return word in ("ignition", "zundung", "contact", "contacto", "key") and _SWITCHED.match(low, span[1]) is not None
-
-
-def _clock_of(context: Context, row: Row) -> datetime | None:
-    clock = dates.clock(row.low) if context.last_date is not None else None
-    if clock is None or context.last_date is None:
-        return None
-    return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
 def reading(context: Context, row: Row) -> bool:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from triage.intake.entries import (
     answerrow,
     cellanswers,
+    clearrow,
     complaintrow,
     continuation,
     countedhead,
     emptylists,
+    happened,
     keyrow,
     lostline,
     markedrow,
@@ -77,17 +79,15 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
-        return
-    if _quick(context, row, at) or cellanswers.read(context, row) or is_legend(row.low, context.translated):
+    if (clearrow.read(context, row) or emptylists.read(context, row) or _names_none(context, row, at)
+            or _leader(context, row) or _quick(context, row, at) or cellanswers.read(context, row)
+            or is_legend(row.low, context.translated)):
         return
     if row.finds.refusals:
         _refused(context, row, at)
         return
     phase = phases.find(row.low)
-    if phase is None and heads_codes(context, row, at):
-        return
-    if phase is None and continuation.status_alone(context, row):
+    if phase is None and (heads_codes(context, row, at) or continuation.status_alone(context, row)):
         return
     if keyrow.read(context, row, at):
         context.refuse(row)
@@ -115,7 +115,9 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if countedhead.read(context, row, at) or _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
+    if countedhead.read(context, row, at) or _facts(context, row) or happened.work(context, row, hits):
+        return
+    if hits and not happened.of_parts(context, row, hits) and answerrow.read(context, row, at, hits):
         return
     status = section(context, row)
     if status is not None:
@@ -127,8 +129,7 @@ def read(context: Context, row: Row, at: int) -> None:
 
 
 def _measured(context: Context, row: Row, at: int) -> bool:
-    """Whether a row tells measurements. What stands beside them is read: answers of modules as in any row, and what is
-    told of the scan."""
+    """Whether a row tells measurements; what stands beside them is read as in any row."""
     others = measuredline.read(context, row)
     for other in others or ():
         if spoken(other.low) and context.names.find(other.low):
@@ -136,8 +137,7 @@ def _measured(context: Context, row: Row, at: int) -> bool:
         elif not metarow.read(context, other):
             context.facts.take(other.text, other.low)
     if others is None and len(voltpairs.halves(row.low)) == 2 and not spoken(row.low):
-        # "Batterie 1 12,7 V, Batterie 2 10,4 V" names no module.
-        return metarow.read(context, row)
+        return metarow.read(context, row)  # "Batterie 1 12,7 V, Batterie 2 10,4 V" names no module
     return others is not None
 
 

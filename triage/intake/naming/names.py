@@ -360,7 +360,7 @@ class Names:
 #: A code with a gap in it ("ABS P 0562"): its letter numbers nothing.
 _SPACED_CODE = lazily(r"[pcb][ ._-]{1,3}[0-3oil](?: ?[0-9a-foil]){3}(?:[-:]?[0-9a-f]{2})?(?![a-z0-9])")
 #: Behind the first digits of a voltage ("no charger (14.2 V)", "radio 12 V"): they number nothing.
-_DECIMAL = lazily(r"[.,][0-9]|\s?v(?:olts?)?(?![a-z0-9])")
+_DECIMAL = lazily(r"[.,][0-9]|:[0-5][0-9](?![0-9])|\s?v(?:olts?)?(?![a-z0-9])")
 #: What somebody says he did: "in the radio I found" is no radio number one.
 _I_DID = word_set("found find get got have had see saw read can could did do noticed still also only now then")
 

@@ -6,6 +6,8 @@
 "the yellow pickup won't start"
 >>> told("City bus 31, 24 V, doors dead on Monday", "city bus 31, 24 v, doors dead on monday")
 'doors dead on Monday'
+>>> told("Van, diesel. windows dead, battery went flat", "van, diesel. windows dead, battery went flat")
+'windows dead, battery went flat'
 >>> told("Truck ABS, dead", "truck abs, dead") is None, told("Engine, no start", "engine, no start") is None
 (True, True)
 """
@@ -13,9 +15,11 @@
 from __future__ import annotations
 
 from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases
 
 _THING = (
-    r"(?:van|minivan|car|estate|truck|lorry|tractor|(?:mini|linien|reise|stadt|schul)?bus|coach|pick-?up|saloon|sedan|hatchback|suv|motorhome|"
+    r"(?:van|minivan|car|estate|truck|lorry|tractor|(?:mini|linien|reise|stadt|schul)?bus|coach|pick-?up|saloon|sedan|"
+    r"hatchback|suv|motorhome|"
     r"camper|harvester|combine|excavator|digger|loader|forklift|[a-z]{0,12}wagen|[a-z]{0,8}transporter|kombi|auto|"
     r"pkw|lkw|traktor|schlepper|bagger|stapler|fourgon|utilitaire|voiture|camion|camionnette|tracteur|pelle|"
     r"furgoneta|coche|excavadora|carretilla)"
@@ -29,21 +33,25 @@ _HEAD = lazily(
     rf"buen[oa]s (?:dias|tardes))(?![a-z])|{_OF_VEHICLE})"
 )
 #: The engine behind it: "2.0 diesel", "1,6 l".
-ENGINE = (
-    r"(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?"
-    r"(?:\s(?:diesel|petrol|hybrid|electric|benziner?|essence|gasolina|tdi))?"
-)
+_FUEL = r"(?:\s(?:diesel|petrol|gas|hybrid|electric|benziner?|essence|gasolina|tdi))?"
+ENGINE = rf"{_FUEL}(?:\s[0-9][.,][0-9](?:\s?l(?:itres?|iter)?)?)?{_FUEL}"
 _VEHICLE = lazily(
-    rf"(?!(?:can|lin|most|data)[ -]?bus)(?:[a-z'-]+ ){{0,4}}{_THING}(?:\s(?:no\.? ?|nr\.? ?|#)?[0-9]{{1,4}})?{ENGINE}"
+    rf"(?!(?:can|lin|most|data)[ -]?bus)(?:[a-z'-]+ ){{0,4}}{_THING}(?:\s(?:small|large|old))?(?:\s(?:12|"
+    rf"24) ?v)?(?:\s(?:tractor )?unit)?"
+    rf"(?:\s(?:no\.? ?|nr\.? ?|#)?[0-9]{{1,4}})?{ENGINE}"
 )
 _AUX = r"(?:won'?t|will not|would not|wouldn'?t|does not|doesn'?t|did not|didn'?t|do not|don'?t|not|never|refuses to)"
 _LAMP = (
-    r"(?:(?:all|many|several|both|some|warning|dash(?:board)?|engine|check engine|abs|airbag|battery|charge|mil|oil) )*"
+    r"(?:(?:all|many|several|both|some|multiple|warning|dash(?:board)?|engine|check engine|abs|airbag|battery|charge|"
+    r"mil|"
+    r"oil|esp|esc|dsc|eps|tpms|srs|traction|brake|steering|[+&,/]|and) )*"
     r"(?:lamps?|lights?|mil|tell-?tales?)"
 )
 _SAID = (
     r"(?:no[ -](?:crank(?:ing)?|start)|non[ -]?start(?:er)?|crank(?:s|ing)? (?:but |and )?(?:no start|slow(?:ly)?)|"
-    rf"slow (?:to )?crank(?:ing)?|{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking)|"
+    rf"slow (?:to )?crank(?:ing)?|(?:starts? (?:badly|poorly|hard)|hard(?: to)? start(?:ing)?)|"
+    rf"(?:keeps?|kept|always) (?:going|running|getting|draining) (?:flat|dead|down)|(?:goes|went) flat|"
+    rf"{_AUX} (?:start|crank|turn(?:ing)? over|fire(?: up)?|starting|cranking)|"
     rf"flat battery|battery (?:is |was |keeps going |goes |went )?(?:flat|dead)|dead battery|"
     rf"(?:just |only )?click(?:s|ing)(?: only)?|limp mode|cuts out|stalls|keeps (?:dying|stalling)|"
     rf"{_LAMP} (?:(?:is|are|came|come|comes|stays?) )?(?:on|lit|flashing)|"
@@ -83,6 +91,19 @@ _DEAD_THEN = lazily(
     r"(?:[a-z'-]+ ){1,4}?(?:completely |totally |all |ganz )?(?:dead|not working|(?:stopped|never) working|"
     rf"inoperative|tot|ohne funktion|mort(?:e?s?)|muert[oa]s?) (?:again )?{_THEN}"
 )
+#: Wrong as well, beside what surely is: "windows dead, heater dead", "3rd time", "multiple lights".
+_ALSO = lazily(
+    r"(?<![a-z])(?:dead|not working|(?:stopped|never|does ?n'?t|do ?n'?t) work(?:s|ing)?|inop(?:erative)?|flaky|"
+    r"intermittent(?:ly)?|flash\w*|flicker\w*|nois\w+|smell\w*|dim|weak|stuck|twice|sometimes|again|"
+    r"(?:[0-9](?:st|nd|rd|th)|second|third) time|keeps?|(?:multiple|several|many|warning|all) (?:lamps?|lights?)|"
+    r"goes (?:nuts|mad|crazy|out)|"
+    r"tot|funktionier(?:t|en) nicht|ohne funktion|flacker\w+|mal wieder|mort(?:e?s)?|marche(?:nt)? (?:pas|plus)|"
+    r"clignot\w+|"
+    r"encore|muert[oa]s?|no funcionan?|parpadean?|otra vez)(?![a-z])"
+)
+_LED = lazily(r"\s*(?:this|it|that|here|here's|it's|hier|das|c'est|es|esta|ceci) .*(?:that|which|der|die|das|qui|que) ")
+#: In capitals, short for a module: whether that is dead the scan tells.
+_MODULE = lazily(r"(?<![A-Za-z])[A-Z]{2,5}(?![A-Za-z])")
 _NO_COMPLAINT = lazily(
     r"[0-9][.,]?[0-9]* ?v(?![a-z])|(?<![a-z])(?:module|ecu|unit|control|answer|respon\w+|reply|comm\w*|codes?|dtcs?|"
     r"faults?|fehler|steuergerat|antwort\w*|calculateur|modulo|if|when|until|fixed|repaired|no longer|now (?:ok|fine))"
@@ -90,7 +111,8 @@ _NO_COMPLAINT = lazily(
 )
 #: Hardly a complaint is told without one of these.
 _SIGNS = lazily(r"start|crank|dead|flat|click|lamp|light|limp|batter|mort|muert|tot|demarr|arranc|bater|allum|"
-                    r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|enciende|mil|"
+                    r"luces|springt|dreht|turn|notlauf|geht|leucht|panne|testig|gira|stall|dying|cuts|fir[ei]|"
+                    r"enciende|mil|"
                     r"tourne|working|inop|funktion")
 _PARTS = lazily(r"\s*(?://+|\s[-\u2013\u2014/|]+\s|,(?![0-9])|[;|\u00b7]|[.!](?=\s|$))\s*")
 
@@ -117,8 +139,22 @@ def told(text: str, low: str) -> str | None:
     vehicle = any(_VEHICLE.fullmatch(low[begin:end].strip()) for begin, end in whole)
     if not (vehicle or _HEAD.match(low)):
         return None
-    said = [(begin, end) for begin, end in whole if _is_complaint(low[begin:end].strip(), vehicle)]
-    return ", ".join(text[begin:end].strip() for begin, end in said) or None
+    sure = {(begin, end) for begin, end in whole if _is_complaint(low[begin:end].strip(), vehicle)}
+    said = [part for part in whole if part in sure or (sure and _is_too(text[slice(*part)], low[slice(*part)]))]
+    return ", ".join(text[begin + _led(low[begin:end]) : end].strip() for begin, end in said) or None
+
+
+def _led(part: str) -> int:
+    """Where in a part the complaint begins that stands behind the vehicle: "this is that van that goes flat"."""
+    wrong = _PLAIN.search(part)
+    lead = _LED.match(part) if wrong is not None else None
+    return wrong.start() if wrong is not None and lead is not None and lead.end() == wrong.start() else 0
+
+
+def _is_too(text: str, low: str) -> bool:
+    """Whether a part of the line says what else is wrong."""
+    return (_ALSO.search(low) is not None and _NO_COMPLAINT.search(low) is None and _MODULE.search(text) is None
+            and not phases.may_stand_in(low) and not phases.events(low))
 
 
 def _is_complaint(part: str, vehicle: bool) -> bool:

@@ -107,7 +107,11 @@ _ASIDE_NUMBER = lazily(
     r"(?:[ -]?(?:version|no|nr|number|nummer|id|level|stand|release))?[.:#=\s]*[+(]?[0-9][0-9 ()/.,-]{2,}"
     r"(?:[a-z]{0,4}|miles)\s*"
 )
-_YEAR = lazily(r"(?<![0-9])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9])")
+#: No part of a date.
+_YEAR = lazily(r"(?<![0-9])(?<![0-9][./-])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9]|[./-][0-9])")
+_DAY_BEFORE = lazily(
+    r"(?<![0-9])[0-9]{1,2}(?:st|nd|rd|th|er|\.)?(?: (?:of|de))? ?[a-z]{3,9}\.?(?:,| de)? $|"
+    r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* [0-9]{1,2}(?:st|nd|rd|th)?,? $")
 _NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])(?!\s*\?)")
 
 
@@ -223,7 +227,7 @@ class Facts:
                     self.values.setdefault(name, value)
                     break
         year = _YEAR.search(low)
-        if year is not None:
+        if year is not None and _DAY_BEFORE.search(low[max(0, year.start() - 24) : year.start()]) is None:
             self.values.setdefault("model_year", int(year[0]))
         volts = _NOMINAL.search(low)
         if volts is not None:

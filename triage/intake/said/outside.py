@@ -23,7 +23,11 @@ _NO_DEVICE = (
     r"(?! ?(?:12|24|48) ?v (?:i (?:found|got|see|have)|has|had|shows?|gives?|reports?)(?![a-z]))"
     r"(?! (?:shows?|gives?|reports?|has|zeigt|meldet|gibt|donne|affiche|indique|a|da|muestra|tiene|presenta)"
     r"(?: \w+){0,3} [pcbu][0-3][0-9a-f]{3})"
-    r"(?!\s*[:=-]?\s*(?:no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"
+    r"(?!\s*[:=-]?\s*(?:(?:says? |said |gives? |gave |answers? |answered )?(?:nrc|"
+    r"neg(?:ative|\.)? (?:resp|reply|answer|antwort)|"
+    r"refused|rejected|not accepted|denied|conditions? (?:not|non)|would ?n[o']?t|7f ?(?:14|04)|abgelehnt|verweigert|"
+    r"refuse(?![a-z])|rechazad|reponse negative|respuesta negativa)|"
+    r"no (?:answer|response|reply|comm\w*|codes?|faults?|dtcs?)|(?:did|does|do|would|could|"
     r"has|had|have)"
     r"(?: not|n'?t)? (?:resp\w+|answ\w+|repl\w+|comm\w+|codes?|no|[pcbu][0-3])|[pcbu][0-3][0-9a-f]{3}|clean|silent|"
     r"keine (?:antwort|komm\w+|fehler)|antwortet|pas de (?:reponse|comm\w+|defaut)|ne repond|sin (?:respuesta|"
@@ -45,11 +49,19 @@ _WORDS = signs.of_pattern(
     r"pack|support|mainten|maintain|tender|condition|power|psu|stabil|bench|lade|stutz|stuetz|erhaltung|netzteil|"
     r"alimenta|cargador|mantened|fuente|nothing|outside|extern|extra|batt"
 )
+#: Behind a word that tells of another vehicle only where it says that it feeds this one, or no longer does.
+_ON_IT = (
+    r"(?= (?:(?:is|was|are|still|now|yet|left|just|ist|war|noch|wieder|nicht|mehr|est|etait|encore|toujours|esta|"
+    r"estaba|todavia|aun|sigue) ){0,3}(?:on|connected|hooked|attached|clipped|off|disconnected|removed|unhooked|taken|"
+    r"dran|angeklemmt|angeschlossen|ab|weg|abgeklemmt|branche|connecte|debranche|retire|conectado|puesto|desconectado|"
+    r"quitado)(?![a-z]))"
+)
 _SUPPLY_NOUN: tuple[tuple[OutsideSupply, re.Pattern[str]], ...] = (
     (
         "donor vehicle",
         lazily(
-            r"(?<![a-z])(?:donor (?:vehicle|car|van|truck)|(?:second|other|another) (?:vehicle|car|van|truck)|"
+            rf"(?<![a-z])(?:donor (?:vehicle|car|van|truck|bus|lorry)|(?:donor|spender|donneur|donante){_ON_IT}|"
+            r"(?:second|other|another) (?:vehicle|car|van|truck|bus|lorry|tractor)|"
             r"jump(?:er)? (?:leads?|cables?)|"
             r"jump(?:ed|[ -]?started)? (?:from|off)|leads? (?:still |are |were )?(?:on|connected|attached)|"
             r"spenderfahrzeug|starthilfekabel|fremdfahrzeug|"

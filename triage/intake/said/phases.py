@@ -121,6 +121,8 @@ class Deed(NamedTuple):
     answer: Literal["accepted", "refused", "unknown"] | None = None
 
 
+#: Behind what was put in: nothing more, or when it was.
+_AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]{2}(?![0-9]|\s?v)))"
 #: Each deed, what every text has that says it, and the pattern.
 _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     (
@@ -136,7 +138,8 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
             r"clear (?:was )?done(?=\s*(?:[.,;]|$))|"
-            r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
+            r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|clrs? (?:it )?(?:all|codes?|dtcs?|everything|the lot)|"
+            r"codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"
             rf"wurden? |komplett )*{GELOESCHT}|"
             rf"{GELOESCHT}|(?:efface|borrad[oa])(?=\s*(?:[,.;]|$|et (?:roul|fait|condui|essay|refait)|y ))|"
@@ -176,11 +179,13 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
         lazily(r"replac|swap|renew|new |neu|nuev|fitted|tausch|ersetz|remplac|sustitu|reempl|cambiad"),
         lazily(
             rf"{BEFORE}(?:replaced|swapped|renewed|new (?:module|unit|part) fitted|"
-            rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?)(?:[a-z]+ ){{1,3}}?(?:fitted|installed|put in|in|on)"
-            rf"(?=\s*(?:[,.;]|$))|neue[rnsm]? [a-z]+ (?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
-            rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)|nuev[oa])"
+            rf"(?<!no )new (?!codes?|faults?|dtcs?|scans?|reads?|(?:\w+ )?(?:lamps?|lights?|messages?|noises?|leaks?)"
+            rf"(?![a-z]))(?:[a-z]+ ){{1,3}}?(?:(?:fitted|installed|put in|in|on){_AT_ONCE}|"
+            rf"(?:fitted|installed|put in)(?= (?:and|then|now|today|this morning)(?![a-z])))|"
+            rf"neue[rnsm]? [a-z]+ (?:rein|drin|drauf|eingebaut|verbaut|montiert)|"
+            rf"(?:batterie|bateria|piece|calculateur|capteur|alternateur|sensor) (?:neu(?:f|ve)?|nuev[oa])"
             rf"(?: posee?| montee?| puest[oa])?"
-            rf"(?=\s*(?:[,.;]|$))|fitted (?:a )?(?:new|used|another)|"
+            rf"{_AT_ONCE}|fitted (?:a )?(?:new|used|another)|"
             rf"ersetzt|"
             rf"getauscht|ausgetauscht|remplacee?|sustituid[oa]|reemplazad[oa]|cambiad[oa]){BEHIND}"
         ),
@@ -273,7 +278,7 @@ _DEED_SIGNS = lazily(
     r"abgeklemmt|debranch|descon|conect|jump|charg|lade|booster|spender|donor|arranca|cargador|"
     r"program|angelernt|codiert|"
     r"kalibri|calibr|learn|took|stellglied|actionn|empare|appair|sustitu|reempl|cambiad|"
-    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]|nuev|wipe|reset| out[,.;]| raus[,.;]"
+    r"se borr|geloes|(?<![a-z])new |neue|neu[fv]?(?![a-z])|neuve|nuev|wipe|reset| out[,.;]| raus[,.;]"
 )
 
 

@@ -175,18 +175,23 @@ class Builder:
         else:
             self.snapshot.of_all = status
 
+    def begin_next(self) -> None:
+        """Begin the scan that what was done tells of, where nothing of it was read yet."""
+        if self.next_phase is None:
+            return
+        if not self.snapshot.empty:
+            self.new_snapshot(self.next_phase)
+        elif self.snapshot.phase is None:
+            self.snapshot.phase = self.next_phase
+        self.next_phase = None
+
     def name_module(self, printed: str, line: Line, start: int, end: int, guessed: bool = False) -> ModuleDraft:
         """The module of that printed name in the snapshot being read; made if it is not there."""
         printed = " ".join(printed.split()) if "  " in printed else printed
         key = self._keys.get(printed)
         if key is None:
             key = self._keys[printed] = " ".join(small(printed).split())
-        if self.next_phase is not None:
-            if not self.snapshot.empty:
-                self.new_snapshot(self.next_phase)
-            elif self.snapshot.phase is None:
-                self.snapshot.phase = self.next_phase
-            self.next_phase = None
+        self.begin_next()
         module = self.snapshot.modules.get(key)
         if module is not None and self.may_restart:
             self.new_snapshot(self.snapshot.phase)

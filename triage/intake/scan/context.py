@@ -10,6 +10,7 @@ from triage.intake.codes.pieces import Legend
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import Names
 from triage.intake.said import dates, happenings, volts
+from triage.intake.said.clearanswers import Part
 from triage.intake.scan import between
 from triage.intake.scan.assembly import Builder, CodeDraft, SnapshotDraft
 from triage.intake.scan.style import Style
@@ -105,6 +106,8 @@ class Context:
     set_apart: bool | None = None
     #: Whether the rest of a description stands below it in its column, once that is asked.
     wraps_in_column: bool | None = None
+    #: By the place of a row: what a module answered to the clear that a row above tells of.
+    clear_answers: dict[int, Part] = field(default_factory=dict)
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0

@@ -1,0 +1,89 @@
+"""What modules answered to a clear is told of the clear: an event each, and no scan. All invented; wordings: common
+practice; the response code 22 (conditions not correct): ISO 14229-1."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import Reading, read_text
+from triage.intake.said.outside import outside_supply
+
+_BEFORE = "before clear 10.4 V\nECM: P0562 current\nAirbag: B0051 stored\nBrake booster: C1A60\nABS: C0110 stored\n"
+_AFTER = "\nafter clear 12.8 V\nECM: no codes\nAirbag: B0051 stored\nBrake booster: C1A60\nABS: no codes\n"
+_WHOLE = ("whole", "accepted")
+
+
+def _clears(reading: Reading) -> set[tuple[str, str | None]]:
+    return {(event.module or "whole", event.answer) for event in reading.events if event.what == "cleared"}
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("cleared, airbag refused, ABS refused, ecm ok, charger on",
+     {("whole", None), ("restraints", "refused"), ("anti-lock brakes", "refused"), ("engine control", "accepted")}),
+    ("cleared: ECM ok, ABS ok, airbag refused",
+     {("engine control", "accepted"), ("anti-lock brakes", "accepted"), ("restraints", "refused"), ("whole", None)}),
+    ("clear: airbag says conditions not correct, others done", {_WHOLE, ("restraints", "refused")}),
+    ("cleared 9:40 charger on. Airbag: negative response, crash data locked. others done",
+     {_WHOLE, ("restraints", "refused")}),
+    ("cleared with jump pack on. booster: NRC 0x22, ABS fine, rest ok",
+     {_WHOLE, ("brake system", "refused"), ("anti-lock brakes", "accepted")}),
+    ("cleared everything, all modules confirmed (booster module excepted, it doesnt talk)",
+     {_WHOLE, ("brake system", "refused")}),
+    ("09:30 cleared all. ABS and airbag would not clear (conditions not correct 22). rest OK",
+     {_WHOLE, ("anti-lock brakes", "refused"), ("restraints", "refused")}),
+    ("cleared codes, all accepted except airbag and ABS",
+     {_WHOLE, ("restraints", "refused"), ("anti-lock brakes", "refused")}),
+    ("cleared all, ABS no answer, others accepted", {_WHOLE, ("anti-lock brakes", "refused")}),
+    ("cleared all but couldn't clear ABS", {("whole", None), ("anti-lock brakes", "refused")}),
+    ("could not clear the airbag, rest ok", {_WHOLE, ("restraints", "refused")}),
+    ("Fehler gelöscht, Airbag abgelehnt, Rest ok", {_WHOLE, ("restraints", "refused")}),
+    ("défauts effacés, airbag refusé (conditions non remplies), le reste ok", {_WHOLE, ("restraints", "refused")}),
+    ("cleared, airbag refused (B0051 locked), rest ok", {_WHOLE, ("restraints", "refused")}),
+    ("cleared, airbag refused because the crash data is locked, rest ok", {_WHOLE, ("restraints", "refused")}),
+    ("Ladegerät dran, Fehler gelöscht. Airbag: Löschen abgelehnt (Bedingungen nicht erfüllt), sonst alles i.O.",
+     {_WHOLE, ("restraints", "refused")}),
+    ("effacement des défauts : ABS refusé, les autres acceptés", {_WHOLE, ("anti-lock brakes", "refused")}),
+    ("borrado todo, airbag rechazado, los demás ok", {_WHOLE, ("restraints", "refused")}),
+    ("cleared 9:40:\nECM ok\nABS: ok\nbooster: NRC 0x22\nAirbag rejected",
+     {("whole", None), ("engine control", "accepted"), ("anti-lock brakes", "accepted"), ("brake system", "refused"),
+      ("restraints", "refused")}),
+])
+def test_each_answer_to_a_clear_is_an_event_and_no_scan(line: str, told: set[tuple[str, str | None]]) -> None:
+    reading = read_text(_BEFORE + line + _AFTER, load())
+    assert [(scan.phase, scan.volts, len(scan.modules)) for scan in reading.snapshots] == [
+        ("before-clear", 10.4, 4), ("after-clear", 12.8, 4)]
+    assert _clears(reading) == told
+
+
+@pytest.mark.parametrize("line", [
+    "cleared all, load test failed", "cleared all, not yet driven", "cleared all, customer refused a new battery",
+    "cleared all, P0562 would not clear at first",
+])
+def test_what_else_fails_or_is_refused_is_no_answer_to_the_clear(line: str) -> None:
+    assert {module for module, _ in _clears(read_text(_BEFORE + line + _AFTER, load()))} <= {"whole"}
+
+
+def test_what_feeds_the_vehicle_is_still_told_beside_the_answers() -> None:
+    reading = read_text(_BEFORE + "cleared, airbag refused, ABS ok, charger on" + _AFTER, load())
+    assert reading.snapshots[1].outside_supply == "charger"
+
+
+def test_a_module_that_alone_would_not_clear() -> None:
+    assert _clears(read_text(_BEFORE + "\nAirbag would not clear" + _AFTER, load())) == {("restraints", "refused")}
+
+
+@pytest.mark.parametrize("line", [
+    "cleared 9:40, 12.8 V\nECM ok\nABS: ok\nEPS: U0100", "cleared. ECM ok, ABS ok", "cleared all. ABS no codes, ECM ok",
+])
+def test_what_modules_held_after_the_clear_is_a_scan(line: str) -> None:
+    reading = read_text(_BEFORE + line, load())
+    assert [scan.phase for scan in reading.snapshots] == ["before-clear", "after-clear"]
+    assert _clears(reading) == {("whole", None)}
+
+
+@pytest.mark.parametrize("text", [
+    "booster nrc 0x22", "booster: negative response", "charger not accepted", "booster refused", "booster abgelehnt",
+])
+def test_a_device_that_answers_a_request_is_a_module_and_feeds_nothing(text: str) -> None:
+    assert outside_supply(text) is None

@@ -1,0 +1,145 @@
+"""What was done to the vehicle, as events: when, to which modules, and what they answered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+
+from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import dates, phases
+from triage.intake.said.answers import Spoken
+from triage.intake.said.outside import outside_supply
+from triage.intake.scan.context import Context
+from triage.model.session import Event
+
+#: "Cleared the codes in the engine": a plain word is a module there.
+_LEADS_TO = lazily(r"(?<![a-z])(?:in|of|from|im|in der|dans|en)\s(?:the |dem |der |le |la |el )?$")
+#: "12.7 on the meter": what the volts were read on is no cluster.
+_MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$")
+#: A clear of every module, whatever else the line names.
+_OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|borrado) (?:all|everything|the lot|"
+                 r"the whole lot|alles|tout|todo)"
+                 r"(?=\s*(?:[.,;]|$| and | then | codes?[.,;]| und | et | y ))|(?<![a-z])(?:all|everything|"
+                 r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
+#: "Cleared, ignition off and on": the key's.
+_SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
+#: What names of one thing that was done stand beside each other with: "BCM + IPC", "SAS / clock spring".
+_JOINED = lazily(r"\s?(?:[+&/,]|and|und|et|y)\s?(?:the |das |den |die |le |la |l'|el )?")
+#: What lies between modules is neither of them: "the wiring between ECM and ABS".
+_BETWEEN = lazily(r"(?<![a-z])(?:between|zwischen|entre|from|von|wiring|harness|cable|kabel|leitung|cableado|faisceau|"
+                  r"connector|fuse|relay|line|wires?)(?![a-z])")
+_SENTENCE = lazily(r"[.;!](?=\s|$)")
+_CLAUSE = lazily(r"[.;,!](?=\s|$)")
+_EVERY = lazily(r"(?<![a-z])(?:all|everything|both|rest|others?|alles?|tout|tous|todos?)(?![a-z])")
+#: What is looked at with a meter or an eye.
+_PARTS = lazily(
+    r"(?<![a-z])(?:fuses?|pins?|plugs?|connectors?|earths?|grounds?|relays?|bulbs?|wiring|harness|loom|cables?|straps?|"
+    r"terminals?|belts?|sicherung(?:en)?|stecker|masse(?:band|punkt)?|relais|kabel(?:baum)?|keilriemen|fusibles?|"
+    r"broches?|"
+    r"faisceau|cablage|masses?|bornes|courroie|conector|masas?|rele|cableado|correa)(?![a-z])(?! (?:module|control|"
+    r"unit))")
+_WORK = ("replaced", "programmed", "paired", "calibrated")
+#: What is done to a module, not to the whole vehicle.
+_TO_MODULES = ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test")
+
+
+def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.Stamp]) -> None:
+    """One deed as an event for each module it was done to."""
+    about = _modules(context, row, deed) if deed.what in _TO_MODULES else [None]
+    at = next((stamp.value for stamp in stamps), None) or clock_of(context, row)
+    for module in about:
+        record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=deed.note))
+
+
+def record(context: Context, event: Event) -> None:
+    """Keep an event, once, and what a clear of the whole vehicle tells of the scans around it."""
+    builder = context.builder
+    if any(known.what == event.what and known.module == event.module and known.at == event.at
+           and known.note == event.note for known in builder.events):
+        return
+    builder.events.append(event)
+    if event.what == "cleared" and event.module is None and event.answer != "refused":
+        if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
+            builder.snapshot.phase = "before-clear"
+        builder.next_phase = "after-clear"
+
+
+def work(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
+    """Read a row that tells of work, and in which each OK is said of that and of no list: "SAS replaced, calibrated
+    OK", "CAN ok at the plug, fitted new module". Whether it is such a row; its voltages are those of what was worked
+    on."""
+    deeds = phases.events(row.low)
+    if (not any(deed.what in _WORK for deed in deeds) or phases.find(row.low) or phases.scan_head(row.low)
+            or not _of_others(context, row, hits, [deed for deed in deeds if deed.what in _WORK])):
+        return False
+    for deed in deeds:
+        put(context, row, deed, ())
+    context.open_code = context.open_row = None
+    return True
+
+
+def of_parts(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
+    """Whether each OK of a row is said of what was looked at, and of no list: "fuse of the ABS 40 A ok both sides"."""
+    return _of_others(context, row, hits, ())
+
+
+def _of_others(context: Context, row: Row, hits: Sequence[Spoken], deeds: Sequence[phases.Deed]) -> bool:
+    """Whether each of the answers is an OK said of work or of a part."""
+    ends = [mark.start() for mark in _CLAUSE.finditer(row.low)]
+    for hit in hits:
+        begin = max((end for end in ends if end < hit.start), default=-1) + 1
+        stop = min((end for end in ends if end >= hit.end), default=len(row.low))
+        if not hit.doubtful or hit.answer != "clean":
+            return False
+        of_work = any(begin <= deed.start and deed.end <= hit.start for deed in deeds) or (deeds and begin and not (
+            context.names.find(row.low[begin:stop]) or _EVERY.search(row.low, begin, stop)))
+        if not of_work and _PARTS.search(row.low, begin, hit.start) is None:
+            return False
+    return bool(hits)
+
+
+def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | None]:
+    """The modules that something was done to; None for the whole vehicle."""
+    if deed.what == "cleared" and _OF_ALL.search(row.low[deed.start : deed.end + 6]):
+        # "Reflashed the gearbox, cleared all"
+        return [None]
+    # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
+    named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
+             and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])]
+    # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
+    begin = max((mark.end() for mark in _SENTENCE.finditer(row.low, 0, deed.start)), default=0)
+    stop = _SENTENCE.search(row.low, deed.end)
+    told = [name for name in named if begin <= name[0] < (stop.start() if stop else len(row.low))]
+    named = told or (named if deed.what != "cleared" else [])
+    if not named or not (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
+        return [None]
+    return [context.names.match(row.text[name[0] : name[1]]).canonical for name in _together(row.low, named)]
+
+
+def _together(low: str, named: Sequence[tuple[int, int, bool]]) -> Iterator[tuple[int, int, bool]]:
+    """The first name and those that stand beside it as one of several: "BCM + IPC"."""
+    last = None
+    for name in named:
+        if last is not None and (_JOINED.fullmatch(low, last, name[0]) is None or not name[2]
+                                 or _BETWEEN.search(low, max(0, named[0][0] - 24), named[0][0])):
+            return
+        yield name
+        last = name[1]
+
+
+def _is_switched(low: str, span: Sequence[int]) -> bool:
+    """Whether a name is only the key's: "ignition off and on"."""
+    word = low[span[0] : span[1]]
+    return word in ("ignition", "zundung", "contact", "contacto", "key") and _SWITCHED.match(low, span[1]) is not None
+
+
+def clock_of(context: Context, row: Row) -> datetime | None:
+    """The time of day of a row, on the date last named."""
+    clock = dates.clock(row.low) if context.last_date is not None else None
+    if clock is None or context.last_date is None:
+        return None
+    return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
+
+
+__all__ = ["clock_of", "of_parts", "put", "record", "work"]
