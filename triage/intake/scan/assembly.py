@@ -129,8 +129,8 @@ class Builder:
         self.vehicle: dict[str, Any] = {}
         self.module: ModuleDraft | None = None
         self.code: CodeDraft | None = None
-        #: A heading repeated: a new snapshot only if a module comes again.
-        self.may_restart = False
+        #: A heading repeated: a new snapshot only if a module comes again; those named above the heading.
+        self._above_heading: frozenset[str] | None = None
         self.next_phase: Phase | None = None
         #: A status of all codes of the snapshot that a heading announced.
         self.next_of_all: StatusWord | None = None
@@ -141,6 +141,15 @@ class Builder:
     def snapshot(self) -> SnapshotDraft:
         """The snapshot being read."""
         return self.snapshots[-1]
+
+    @property
+    def may_restart(self) -> bool:
+        """Whether a module that comes again does so in another snapshot, with all that were named since it may."""
+        return self._above_heading is not None
+
+    @may_restart.setter
+    def may_restart(self, may: bool) -> None:
+        self._above_heading = frozenset(self.snapshot.modules) if may else None
 
     def notice(
         self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0
@@ -186,8 +195,8 @@ class Builder:
                 self.snapshot.phase = self.next_phase
             self.next_phase = None
         module = self.snapshot.modules.get(key)
-        if module is not None and self.may_restart:
-            self.new_snapshot(self.snapshot.phase)
+        if module is not None and self._above_heading is not None and key in self._above_heading:
+            self._restart(self._above_heading)
             module = None
         if module is None:
             module = ModuleDraft(printed, line, start, end, guessed=guessed)
@@ -196,6 +205,16 @@ class Builder:
             self.code = None
         self.module = module
         return module
+
+    def _restart(self, above: frozenset[str]) -> None:
+        """Start a snapshot of the same phase with all modules that were named below its heading."""
+        before = self.snapshot
+        below = {key: before.modules.pop(key) for key in [*before.modules] if key not in above}
+        if before.empty:
+            # What stood above says nothing of a module.
+            before.modules |= below
+            return
+        self.new_snapshot(before.phase).modules.update(below)
 
     def unnamed(self, code: Found | None, line: Line, offset: int) -> ModuleDraft:
         """The module of a code that no name stands with: the only one that held it in the scans before ("came back with
