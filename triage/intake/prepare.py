@@ -106,6 +106,7 @@ from triage.intake.tidying import (
     tightcommas,
     tornwords,
     totals,
+    workremarks,
     wraps,
     xmlkeys,
 )
@@ -122,7 +123,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.barred(delimiters.unboxed(delimiters.unquoted(found)))
     found = columncolons.barred(threads.told(found, names.listed))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
-    whole = makersown.marked(keyarrows.written_out(keyed), names)
+    whole = workremarks.told(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)

@@ -22,6 +22,7 @@ from triage.intake.entries import (
     shortanswer,
     totalrow,
     untold,
+    workline,
 )
 from triage.intake.entries.cellrest import LEADS_ON
 from triage.intake.entries.clauses import beside_names
@@ -75,7 +76,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if measuredline.read(context, row) or connectorline.read(context, row):
+    if measuredline.read(context, row) or connectorline.read(context, row) or workline.read(context, row):
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return
