@@ -62,6 +62,9 @@ def _canonical(context: Context, module: ModuleDraft) -> str:
 def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapshot:
     """One draft as a snapshot of the model."""
     have = draft.said
+    for change in reversed(draft.changes):
+        have.outside_supply = have.outside_supply or change.outside_supply
+        have.engine = have.engine or change.engine
     since = None
     if any(value is not None for value in (have.warm_ups, have.distance_km, have.minutes)):
         since = SinceClear(warm_ups=have.warm_ups, distance_km=have.distance_km, minutes=have.minutes)

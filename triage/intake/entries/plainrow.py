@@ -11,6 +11,7 @@ from triage.intake.entries import (
     countedhead,
     emptylists,
     keyrow,
+    livevalues,
     lostline,
     markedrow,
     measuredline,
@@ -303,7 +304,7 @@ def _leader(context: Context, row: Row) -> bool:
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:
     """What is neither a sure heading nor an answer: the scan, a likely heading, a reading, more text."""
     context.refuse(row)
-    if metarow.is_live_head(row.low):
+    if livevalues.is_live_head(row.low):
         context.live_data = True
         context.open_code = context.open_row = None
         return
@@ -313,7 +314,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
             context.open_code = context.builder.code
         continuation.stored(context, row)
         return
-    if context.live_data and not surely and metarow.reading(context, row):
+    if context.live_data and not surely and livevalues.reading(context, row):
         return
     if context.in_freeze_frame and continuation.stored(context, row):
         return
@@ -339,7 +340,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         return
     if untold.alone(context, row):
         return
-    metarow.reading(context, row)
+    livevalues.reading(context, row)
 
 
 def _is_said(row: Row) -> bool:

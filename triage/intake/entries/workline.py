@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from triage.intake.entries import metarow
 from triage.intake.lines.row import Row
+from triage.intake.said import phases
 from triage.intake.scan.context import Context
 
 
@@ -12,7 +13,11 @@ def read(context: Context, row: Row) -> bool:
     if not row.line.work:
         return False
     context.facts.take(row.text, row.low)
-    metarow.read(context, row)
+    if any(deed.what == "cleared" for deed in phases.events(row.low)):
+        metarow.read(context, row)
+    else:
+        # "Feed at pin 1 12.7 V, ok" is no supply of a scan.
+        metarow.note_deeds(context, row)
     context.open_code = context.open_row = None
     return True
 

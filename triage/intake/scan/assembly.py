@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, time
 from typing import Any
 
 from triage.intake.codes.finds import Found
@@ -102,6 +102,10 @@ class SnapshotDraft:
     left_out: list[str] = field(default_factory=list)
     #: Where the text says that all modules it does not name hold no codes: line and span.
     rest_clean: tuple[Line, int, int] | None = None
+    #: The time of day in the row that it starts with.
+    clock: time | None = None
+    #: What was changed before it, in the order of the text: it holds where the scan itself says nothing of it.
+    changes: list[Conditions] = field(default_factory=list)
     #: The status that the text says all codes have that none stands beside.
     of_all: StatusWord | None = None
 

@@ -12,6 +12,7 @@ does not say that the ABS was read; such an "ok" is taken out, so that nothing o
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from triage.intake.lines.row import finds_of
@@ -27,6 +28,8 @@ from triage.intake.words.work_words import BEHIND_NAMES, CLEARED, DONE, PARTS, W
 _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnung", "gut", "bon", "bien",
                                 "correcto"]).__contains__)
 _WORK = PARTS | BEHIND_NAMES | DONE
+_DONE = signs.of_words(frozenset(["confirmed", "accepted", "acknowledged", "bestatigt", "quittiert", "acceptes",
+                                  "confirmes", "aceptados", "confirmados"]).__contains__)
 _SIGN = signs.of_words((_WORK | CLEARED | {"clr", "to", "ok"}).__contains__)
 #: Behind one of these another reading is told: "cleared, drove 5 km, ABS ok", "ABS sensor replaced, rescan: ABS ok".
 _ANEW = lazily(
@@ -44,6 +47,11 @@ _FOR_USE = lazily(r" (?:to (?:drive|go|use|leave|release|hand)|for (?:now|use|dr
 #: What ties the next piece to one that goes.
 _AND = ("and", "und", "et", "y")
 _JOINT = lazily(r"\s*[,;]?\s*(?:(?:but|and|yet|still|aber|und|mais|et|pero|y)\s+)?")
+#: "Cleared everything, all modules confirmed (door module excepted, it doesn't talk)": who is named did not clear.
+_CONFIRMED = lazily(r"(?<![a-z])(?:confirmed|accepted|acknowledged|bestatigt|quittiert|acceptes|confirmes|aceptados|"
+                    r"confirmados)(?![a-z])")
+_EXCEPTED = lazily(r"(?<![a-z])(?:except(?:ed|ing)?|apart from|but|bar|other than|aus(?:ser|er|genommen)|bis auf|sauf|"
+                   r"excepte|menos|excepto|salvo)(?![a-z])")
 _LONGEST, _MOST = 300, 12
 
 
@@ -60,8 +68,12 @@ class _Piece(NamedTuple):
 def told(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines without what is said to be well and is no memory for faults."""
     mended: list[Line] | None = None
-    for at in signs.places(found, _OK):
+    for at in signs.places(found, _OK | _DONE):
         line = found[at]
+        if _is_cleared_but(line.low) and not finds_of(line, line.text, line.low).codes:
+            mended = mended or list(found)
+            mended[at] = replace(line, work=True)
+            continue
         if len(line.low) > _LONGEST or not signs.of(line.low) & _SIGN:
             continue
         new = _without(line, names)
@@ -69,6 +81,17 @@ def told(found: Sequence[Line], names: Names) -> Sequence[Line]:
             mended = mended or list(found)
             mended[at] = new
     return mended or found
+
+
+def _is_cleared_but(low: str) -> bool:
+    """Whether a sentence tells that all modules but some confirmed a clear."""
+    confirmed = _CONFIRMED.search(low[:_LONGEST])
+    if confirmed is None:
+        return False
+    first = max((match.end() for match in _SENTENCE.finditer(low, 0, confirmed.start())), default=0)
+    last = _SENTENCE.search(low, confirmed.end())
+    return _CLEARED.search(low, first, confirmed.start()) is not None and _EXCEPTED.search(
+        low, confirmed.end(), last.start() if last is not None else len(low)) is not None
 
 
 def _without(line: Line, names: Names) -> Line:
