@@ -57,3 +57,33 @@ def test_what_was_measured_at_a_part_that_is_ok_is_no_supply() -> None:
     found = read_text("scan 14.3 V engine running\nEngine: P0562\n\nPower pin 1 12.7 V, CAN ok at the plug of the ABS, "
                       "new ABS fitted\nscan 2 14.1 V\nEngine: no codes", load())
     assert [scan.volts for scan in found.snapshots] == [14.3, 14.1]
+
+
+def test_a_heading_between_marks_begins_a_scan_whatever_stands_behind_it() -> None:
+    found = read_text(
+        "scan 1 11.3 V\nABS: C0035 active\nBCM: U0100\n\n"
+        "** scan C 13:48 ** engine running 15 min. 12.5 V at the battery, fuse of the ABS ok, no codes in BCM\n"
+        "ABS: C0035\n[scan 4] 14.1 V, ABS no answer\nBCM: U0100", load())
+    assert [[(module.printed, len(module.codes), module.responds) for module in scan.modules]
+            for scan in found.snapshots] == [
+        [("ABS", 1, True), ("BCM", 1, True)], [("BCM", 0, True), ("ABS", 1, True)],
+        [("ABS", 0, False), ("BCM", 1, True)]]
+
+
+@pytest.mark.parametrize("line", [
+    "battery was at 7.8 V, scan after 2 hrs on the charger (charger stays on) 12.4V",
+    "battery was 7.8 V, charged 2 h, 12.4 V at scan", "battery was 7.8 V, scan 12.4V",
+    "Batterie war auf 7,8 V, Auslesung nach 2 Std. am Ladegerät 12,4 V",
+    "la batterie était à 7,8 V, lecture après 2 h de charge 12,4 V",
+    "la batería estaba a 7,8 V, lectura tras 2 h con cargador 12,4 V"])
+def test_of_what_a_battery_was_and_what_it_had_at_the_scan_the_latter_is_the_supply(line: str) -> None:
+    scan = read_text(f"{line}\nEngine: P0401 pending\nCluster: no codes", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == (12.4, 7.8)
+
+
+@pytest.mark.parametrize(("line", "volts"), [
+    ("battery was 12.4 V, during the scan lowest 10.8 V", (12.4, 10.8)),
+    ("battery was 12.4 V at the scan, charged to 12.9 V afterwards", (12.4, None))])
+def test_what_came_of_the_battery_behind_the_scan_is_not_its_supply(line: str, volts: tuple[float, float]) -> None:
+    scan = read_text(f"{line}\nEngine: P0401 pending\nCluster: no codes", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == volts

@@ -13,7 +13,8 @@ def read(context: Context, row: Row) -> bool:
     if not row.line.work:
         return False
     context.facts.take(row.text, row.low)
-    if any(deed.what == "cleared" for deed in phases.events(row.low)):
+    heads = phases.find(row.low) is not None or phases.scan_head(row.low) is not None
+    if heads or any(deed.what == "cleared" for deed in phases.events(row.low)):
         metarow.read(context, row)
     else:
         # "Feed at pin 1 12.7 V, ok" is no supply of a scan.
