@@ -102,6 +102,8 @@ ok next|then|no radio fitted|nthing in the|ABS,ECM and|stored,not current,|shows
 neither P0300 nor|is active|thinks the radio is gone|isn't happy,|in everything -|thats active too,|
 All of these are stored.|every code here is pending.|Couldn't get the radio to answer.|On scan 2 the tool gave:|
 cleard|scaned|asleep|fuse ok|plug reseated, ok|power good,|cleared, ABS fine|
+all clean except|, rest clean|same codes as before|radio 0|
+ABS 0,|
 3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 

@@ -52,6 +52,7 @@ from triage.intake.tidying import (
     dottedkeys,
     doublespaced,
     entrylines,
+    exceptions,
     fields,
     flags,
     gluedwords,
@@ -109,6 +110,7 @@ from triage.intake.tidying import (
     workremarks,
     wraps,
     xmlkeys,
+    zerocounts,
 )
 from triage.model.snapshot import StatusWord
 
@@ -124,6 +126,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = columncolons.barred(threads.told(found, names.listed))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = workremarks.told(makersown.marked(keyarrows.written_out(keyed), names), names)
+    whole = exceptions.written_out(zerocounts.written_out(whole, names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     tidied, respaced, unread = _with_whole_names(whole, names, tables)

@@ -11,6 +11,7 @@ from triage.intake.entries import (
     countedhead,
     emptylists,
     keyrow,
+    likeabove,
     livevalues,
     lostline,
     markedrow,
@@ -77,7 +78,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if measuredline.read(context, row) or connectorline.read(context, row) or workline.read(context, row):
+    if any(each.read(context, row) for each in (measuredline, connectorline, workline, likeabove)):
         return
     if emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row):
         return

@@ -106,13 +106,15 @@ class SnapshotDraft:
     clock: time | None = None
     #: What was changed before it, in the order of the text: it holds where the scan itself says nothing of it.
     changes: list[Conditions] = field(default_factory=list)
+    #: Where the text says that it holds the codes of the scan before: line and span.
+    like_above: tuple[Line, int, int] | None = None
     #: The status that the text says all codes have that none stands beside.
     of_all: StatusWord | None = None
 
     @property
     def empty(self) -> bool:
         """Whether nothing has been read of a module yet; a name alone is a heading at most."""
-        if self.left_out or self.rest_clean is not None:
+        if self.left_out or self.rest_clean is not None or self.like_above is not None:
             return False
         for module in self.modules.values():
             if module.codes or module.answer is not None or module.stated is not None:

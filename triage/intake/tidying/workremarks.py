@@ -50,7 +50,7 @@ _JOINT = lazily(r"\s*[,;]?\s*(?:(?:but|and|yet|still|aber|und|mais|et|pero|y)\s+
 #: "Cleared everything, all modules confirmed (door module excepted, it doesn't talk)": who is named did not clear.
 _CONFIRMED = lazily(r"(?<![a-z])(?:confirmed|accepted|acknowledged|bestatigt|quittiert|acceptes|confirmes|aceptados|"
                     r"confirmados)(?![a-z])")
-_EXCEPTED = lazily(r"(?<![a-z])(?:except(?:ed|ing)?|apart from|but|bar|other than|aus(?:ser|er|genommen)|bis auf|sauf|"
+_EXCEPTED = lazily(r"(?<![a-z])(?:except(?:ed|ing)?|apart from|but|bar|other than|aus(?:s?er|genommen)|bis auf|sauf|"
                    r"excepte|menos|excepto|salvo)(?![a-z])")
 _LONGEST, _MOST = 300, 12
 
@@ -106,7 +106,7 @@ def _without(line: Line, names: Names) -> Line:
     known = [(start, end) for start, end, sure in spans if sure or start == first]
     pieces = _pieces(low, known, [hit.start for hit in good])
     silent = [hit.start for hit in said if hit.answer == "silent"]
-    of_work = [hit for hit in good if _is_of_work(low, hit, pieces, silent)]
+    of_work = [hit for hit in good if _is_of_work(low, hit, pieces, [start for start, _ in known], silent)]
     if not of_work:
         return line
     more = len(said) > len(of_work) or bool(finds_of(line, line.text, low).codes)
@@ -138,8 +138,9 @@ def _pieces(low: str, spans: Sequence[tuple[int, int]], good: Sequence[int]) -> 
     return found
 
 
-def _is_of_work(low: str, hit: Spoken, pieces: Sequence[_Piece], silent: Sequence[int]) -> bool:
-    """Whether something is well that is no memory for faults. ``silent``: where it is said that there is no answer."""
+def _is_of_work(low: str, hit: Spoken, pieces: Sequence[_Piece], named: Sequence[int], silent: Sequence[int]) -> bool:
+    """Whether something is well that is no memory for faults. ``named``: where modules are named, ``silent``: where it
+    is said that there is no answer."""
     begin = _anew(low, hit.start)
     if _FOR_USE.match(low, hit.end) or _cleared(low, hit) is not None:
         return True
@@ -152,6 +153,9 @@ def _is_of_work(low: str, hit: Spoken, pieces: Sequence[_Piece], silent: Sequenc
         # "EPS connector checked, ok"; "rest ok" speaks of others.
         before = [piece for piece in pieces[:at] if piece.start >= first or piece.end > first]
         return bool(before) and before[-1].work is not None and rest_of(low[own.start : own.end]) is None
+    if not any(own.start <= name < hit.start for name in named):
+        # "All ok except the ABS, no answer"
+        return False
     for piece in pieces[at + 1 :]:
         if piece.named or piece.start >= stop:
             return False
