@@ -27,6 +27,11 @@ def test_what_is_changed_behind_a_scan_is_of_the_next(line: str) -> None:
     assert told(text) == [("off", None), (None, "charger"), ("running", "none")]
 
 
+def test_a_charger_on_at_the_clear_and_off_behind_the_scan_is_of_that_scan_alone() -> None:
+    text = f"{FIRST}cleared, ABS refused, ECM ok, charger on\n{AFTER}charger off\n{LAST}"
+    assert told(text) == [("off", None), (None, "charger"), ("running", "none")]
+
+
 def test_what_a_scan_says_of_itself_stands() -> None:
     text = f"{FIRST}10:10 charger off\n{AFTER.replace('12.9 V', '12.9 V charger on, engine off')}"
     assert told(text) == [("off", None), ("off", "charger")]

@@ -46,6 +46,7 @@ _STARTED = lazily(
     r"(?:engine|ignition) (?:switched|turned|shut) (?:off|on)|motor (?:abgestellt|apagado|parado) (?:um|a las)|"
     r"moteur (?:arrete|coupe) a)(?![a-z])"
 )
+_SHORT = 30
 _CHANGED = lazily(
     r"(?<![a-z])(?:put|took|taken|unplugged|unhooked|hooked up|plugged in|disconnected|removed|abgeklemmt|angeklemmt|"
     r"angesteckt|abgesteckt|abgenommen|debranchee?|branchee?|retiree?|desconectad[oa]|quitad[oa]|retirad[oa])(?![a-z])"
@@ -70,6 +71,9 @@ def tells_change(low: str) -> bool:
     said = conditions.find(low)
     if said.ran_minutes is not None or said.drove or volts.find(low) or phases.find(low) or phases.scan_head(low):
         return False
+    if fed and ("cleared" in deeds or ("outside supply off" in deeds and len(low) <= _SHORT)):
+        # "Cleared, ABS refused, charger on"; "charger off" alone behind the modules.
+        return True
     return started or dates.clock(low) is not None or _CHANGED.search(low) is not None
 
 
