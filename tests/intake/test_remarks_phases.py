@@ -100,7 +100,7 @@ LEADING = [
     ("after letting it run 10 minutes, 14.1", "14.1 V, ran 10 min, after-run"),
     ("drove 4 miles, these returned, 14.2", "14.2 V, drove, after-run"),
     ("ran it up for 5 min, read again", "ran 5 min, after-run"),
-    ("new bcm fitted and coded, 12.8", "12.8 V, programmed"),
+    ("new bcm fitted and coded, 12.8", "12.8 V, replaced, programmed"),
     ("before clearing, 12.1", "12.1 V, before-clear"),
     ("not touched yet, 12.0", "12 V, before-clear"),
     ("codes as found, 11.7", "11.7 V, before-clear"),

@@ -102,7 +102,8 @@ PCM--processor|history.ABS=|control unit 0x70C|system|actuels :|labs ne|not fite
 ok next|then|no radio fitted|nthing in the|ABS,ECM and|stored,not current,|shows|& U0140|
 neither P0300 nor|is active|thinks the radio is gone|isn't happy,|in everything -|thats active too,|
 All of these are stored.|every code here is pending.|Couldn't get the radio to answer.|On scan 2 the tool gave:|
-cleard|scaned|asleep|
+cleard|scaned|asleep|fuse ok|plug reseated, ok|power good,|cleared, ABS fine|
+all clean except|, rest clean|same codes as before|radio 0|ABS 0,|
 KA-12|NT 55|EL-204|3 codes|codes (2)|-|:|;|,|.|/|&|(|)|?|  |    |""".replace("\n", "").split("|")
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from triage.intake.entries import furthervolts
+from triage.intake.plain.characters import Line
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
 from triage.model.session import Event, Vehicle
@@ -50,14 +51,22 @@ def _fill_rest(context: Context) -> None:
     """Where the text says that everything else is clean: the modules that answered in a scan before have no codes."""
     answered: dict[str, ModuleDraft] = {}
     before = None
+    above: dict[str, ModuleDraft] = {}
     for draft in context.builder.snapshots:
         if before == "after-clear" == draft.phase and ((draft.said.ran_minutes or 0) > 0 or draft.said.drove):
             # Two scans after one clear, the second after a run.
             draft.phase = "after-run"
         before = draft.phase
         named = {_canonical(context, module): module for module in draft.modules.values()}
+        if draft.like_above is not None:
+            _take_over(context, draft, draft.like_above, above, named)
+            named = {_canonical(context, module): module for module in draft.modules.values()}
+        above = named if not draft.empty else above
         if draft.rest_clean is not None:
-            others = {name: module for name, module in answered.items() if name not in named}
+            # A code under a name that nobody held it by may be of the module that did.
+            loose = {code.code for name, module in named.items() if name not in answered for code in module.codes}
+            others = {name: module for name, module in answered.items() if name not in named
+                      and loose.isdisjoint(code.code for code in module.codes)}
             for module in others.values():
                 draft.modules[module.printed] = replace(
                     module, codes=[], by_number={}, answer="clean", stated=None, volts=None, unclear=False
@@ -68,6 +77,18 @@ def _fill_rest(context: Context) -> None:
         answered |= {name: module for name, module in named.items() if module.answer != "silent" or module.codes}
 
 
+def _take_over(context: Context, draft: SnapshotDraft, place: tuple[Line, int, int], above: dict[str, ModuleDraft],
+               named: dict[str, ModuleDraft]) -> None:
+    """Give a scan the codes of the one before, in the modules that are not named in it; their status is not told."""
+    taken = {name: module for name, module in above.items() if name not in named and module.codes}
+    for module in taken.values():
+        codes = [replace(code, status=None, status_byte=None, count=None, freeze={}) for code in module.codes]
+        draft.modules[module.printed] = replace(module, codes=codes, by_number={}, indexed=0, answer=None, stated=None,
+                                                volts=None, unclear=False)
+    context.builder.notice("note", f"the codes of {len(taken)} modules are taken over from the scan before, without "
+                           "their status: write them out if another scan is meant", *place)
+
+
 def _canonical(context: Context, module: ModuleDraft) -> str:
     return module.canonical or context.names.match(module.printed).canonical
 
@@ -75,6 +96,9 @@ def _canonical(context: Context, module: ModuleDraft) -> str:
 def _snapshot(context: Context, draft: SnapshotDraft, said: set[str]) -> Snapshot:
     """One draft as a snapshot of the model."""
     have = draft.said
+    for change in reversed(draft.changes):
+        have.outside_supply = have.outside_supply or change.outside_supply
+        have.engine = have.engine or change.engine
     since = None
     if any(value is not None for value in (have.warm_ups, have.distance_km, have.minutes)):
         since = SinceClear(warm_ups=have.warm_ups, distance_km=have.distance_km, minutes=have.minutes)

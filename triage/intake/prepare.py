@@ -54,6 +54,7 @@ from triage.intake.tidying import (
     dottedkeys,
     doublespaced,
     entrylines,
+    exceptions,
     fields,
     flags,
     gluedwords,
@@ -115,8 +116,10 @@ from triage.intake.tidying import (
     tightcommas,
     tornwords,
     totals,
+    workremarks,
     wraps,
     xmlkeys,
+    zerocounts,
 )
 from triage.model.snapshot import StatusWord
 
@@ -132,6 +135,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
+    whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
     whole, parted = scanbreaks.told(whole, lambda name: names.listed(name) or (
         len(name) > 5 and names.score(name) >= 85.0))
     whole, doubt = bracketbytes.told(whole, tables.has_failure_type)

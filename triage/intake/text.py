@@ -104,7 +104,7 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
                                    "it", row.line, row.start, row.start + len(row.text))
             # It may have named the module of what follows: a code without a module is better than in the wrong one.
             context.close_module()
-    metarow.flush(context)
+    metarow.flush(context, end=True)
     result = finish.snapshots(context)
     vehicle = finish.vehicle(context)
     notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))

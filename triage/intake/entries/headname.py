@@ -35,6 +35,10 @@ _BESIDE_NAMES = ("supply", "bare", "named", "made")
 _BRACKET_COUNT = lazily(r"\s*(?:[(\[]\s*([0-9]{1,3})\s*[)\]]\s*:?|(?::|=|\s-)\s*([0-9]{1,2}))\s*$")
 
 
+#: "La batterie était à 7,8 V": what something was read at is said of it in a sentence, and no name.
+_WAS_AT = lazily(r"(?<![a-z])(?:etait|est|war|ist|was|is|era|estaba|esta) (?:a|auf|bei|at|en|only|about)? *$")
+
+
 def name_in(context: Context, row: Row, text: str | None = None, start: int = 0) -> Heading | None:
     """The name in a row (or in part of it) with count, voltage and marks taken off; None where no name is left."""
     text = row.text if text is None else text
@@ -73,7 +77,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
         cut = _cut_before(low, found[0].start)
         if not tidy(text[:cut]):
             return None
-        if volts.is_label(small(tidy(text[:cut]))):
+        if volts.is_label(small(tidy(text[:cut]))) or _WAS_AT.search(low, 0, cut) is not None:
             return None
         if tidy(text[:cut]):
             volt, stop = found[0], min(stop, cut)

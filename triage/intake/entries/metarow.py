@@ -3,9 +3,8 @@ and what was done to the vehicle."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import datetime, time
 
 from triage.intake.entries import happened, voltsbeside
 from triage.intake.entries.voltplaces import place_volt
@@ -15,9 +14,8 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, phases, uncleared, voltengines, volts
 from triage.intake.scan import between
-from triage.intake.scan.assembly import Builder, SnapshotDraft
+from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
-from triage.model.snapshot import Reading
 
 _ASIDE_DATE = lazily(
     r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
@@ -37,22 +35,6 @@ _FREEZE = lazily(
     r"conditions at (?:the )?time|when set)(?![a-z])"
 )
 _TIME = lazily(r"\s*(?:time|zeit|uhrzeit|heure|hora|at|um)\b")
-_LIVE = lazily(
-    r"(?<![a-z])(?:live (?:data|values?|readings?)|measured values|actual values|data (?:stream|"
-    r"list)|readings|messwerte|istwerte|"
-    r"messwerteblock|valeurs (?:reelles|mesurees|parametres)|mesures parametres|valores (?:reales|"
-    r"medidos|actuales)|datos en vivo)"
-    r"(?![a-z])"
-)
-_READING = lazily(
-    r"(.{2,48}?)\s*(?:[:=]|\.{2,}|\s{2,}|\t|\|"
-    r")\s*(-?[0-9]{1,7}(?:[.,][0-9]{1,4})?)\s?([a-z%°/\u00b5\u03a9][a-z0-9%°/\u00b2.]{0,8})?\s*$",
-    re.IGNORECASE,
-)
-
-
-#: Words behind a number that are no unit of a reading.
-_NO_UNITS = frozenset({"codes", "dtcs", "faults", "fehler", "modules", "code", "dtc", "am", "pm", "uhr"})
 
 
 @remembered
@@ -65,13 +47,6 @@ def is_freeze_head(low: str) -> bool:
 _LONGEST_TITLE, _NEAR_BELOW = 60, 6
 #: So many modules stand between the supply of one scan and that of the next.
 _FEWEST_BETWEEN = 2
-
-
-@remembered
-def is_live_head(low: str) -> bool:
-    """Whether the line heads a list of live readings."""
-    match = _LIVE.search(low)
-    return match is not None and len(low) <= 60 and not re.search(r"[0-9][.,]?[0-9]*\s?[a-z%]", low[match.end() :])
 
 
 @remembered
@@ -123,8 +98,12 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     deeds = phases.events(low) if not quiet else ()
     if not (hit or head or stamps or said.any() or deeds or voltsbeside.tells(low)):
         return False
-    if not started and not quiet and not context.builder.snapshot.empty and _waits(context, said, found, deeds):
-        context.held.append(between.Held(row, context.builder.snapshot, context.at, context.parted))
+    snapshot = context.builder.snapshot
+    if started and not quiet and snapshot.clock is None:
+        snapshot.clock = _of_day(low)
+    change = not started and not quiet and not snapshot.empty and _is_change(snapshot, low)
+    if change or (not started and not quiet and not snapshot.empty and _waits(context, said, found, deeds)):
+        context.held.append(between.Held(row, snapshot, context.at, context.parted, change))
         context.builder.may_restart = True
     else:
         apply(context, row)
@@ -133,6 +112,13 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if context.builder.next_phase == "after-clear" and ((said.ran_minutes or 0) > 0 or said.drove):
         context.builder.next_phase = "after-run"
     return True
+
+
+def note_deeds(context: Context, row: Row) -> None:
+    """Keep what a row tells was done, and nothing of what it measured."""
+    stamps = [] if _is_aside_date(row.low) else [stamp for stamp in _stamps(context, row) if stamp.value is not None]
+    for deed in phases.events(row.low):
+        happened.put(context, row, deed, stamps)
 
 
 def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:
@@ -156,6 +142,20 @@ def doubts_sides(context: Context, row: Row) -> bool:
         "phase and no voltage; write one scan below the other",
         row.line, row.start, row.start + len(row.text))
     return True
+
+
+def _of_day(low: str) -> time | None:
+    clock = dates.clock(low)
+    return clock[0] if clock is not None else None
+
+
+def _is_change(snapshot: SnapshotDraft, low: str) -> bool:
+    """Whether a row behind the modules of a scan tells what was changed after it: not where it gives an earlier time
+    than the scan has."""
+    if not between.tells_change(low):
+        return False
+    at = _of_day(low)
+    return at is None or snapshot.clock is None or at >= snapshot.clock
 
 
 def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
@@ -206,11 +206,15 @@ def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDr
     voltsbeside.keep(row, scan)
 
 
-def flush(context: Context) -> None:
-    """Put rows that waited for what comes after them into the snapshot being read now, or into the one above."""
+def flush(context: Context, *, end: bool = False) -> None:
+    """Put rows that waited for what comes after them into the snapshot being read now, or into the one above. ``end``:
+    nothing comes after them."""
     waiting, context.held = context.held, []
     for held, above in zip(waiting, _above(context, waiting), strict=True):
-        apply(context, held.row, top=True, snapshot=held.snapshot if above else context.builder.snapshot)
+        if held.changes and not end:
+            context.builder.snapshot.changes.append(conditions.find(held.row.low))
+        elif not held.changes or (held.snapshot is context.builder.snapshot and _of_day(held.row.low) is None):
+            apply(context, held.row, top=True, snapshot=held.snapshot if above else context.builder.snapshot)
 
 
 def _above(context: Context, waiting: Sequence[between.Held]) -> list[bool]:
@@ -328,18 +332,3 @@ def _time(context: Context, row: Row, stamps: list[dates.Stamp], heads: bool) ->
     return None, False
 
 
-def reading(context: Context, row: Row) -> bool:
-    """A live value: name, number, unit. Only where a heading announced such, or the unit says it."""
-    match = _READING.fullmatch(row.text)
-    if match is None or len(row.text) > 90:
-        return False
-    name, unit = match[1].strip(" -*\u2022.:"), match[3]
-    if not any(c.isalpha() for c in name) or (unit is None and not context.live_data):
-        return False
-    if unit is not None and unit.lower() in _NO_UNITS:
-        return False
-    value = float(match[2].replace(",", "."))
-    builder: Builder = context.builder
-    module = builder.module.printed if builder.module is not None and context.under_heading else None
-    builder.snapshot.readings.append(Reading(module=module, name=name, value=value, unit=unit))
-    return True

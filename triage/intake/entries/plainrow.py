@@ -12,6 +12,8 @@ from triage.intake.entries import (
     emptylists,
     happened,
     keyrow,
+    likeabove,
+    livevalues,
     lostline,
     markedrow,
     measuredline,
@@ -23,6 +25,7 @@ from triage.intake.entries import (
     shortanswer,
     totalrow,
     untold,
+    workline,
 )
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headings import followed, judge, open_heading, section
@@ -79,9 +82,9 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if (clearrow.read(context, row) or emptylists.read(context, row) or _names_none(context, row, at)
-            or _leader(context, row) or _quick(context, row, at) or cellanswers.read(context, row)
-            or is_legend(row.low, context.translated)):
+    if (clearrow.read(context, row) or workline.read(context, row) or likeabove.read(context, row)
+            or emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row)
+            or _quick(context, row, at) or cellanswers.read(context, row) or is_legend(row.low, context.translated)):
         return
     if row.finds.refusals:
         _refused(context, row, at)
@@ -119,13 +122,10 @@ def read(context: Context, row: Row, at: int) -> None:
         return
     if hits and not happened.of_parts(context, row, hits) and answerrow.read(context, row, at, hits):
         return
-    status = section(context, row)
-    if status is not None:
+    if (status := section(context, row)) is not None:
         open_section(context, row, status, at)
-        return
-    if context.list_of is not None and answerrow.listed(context, row):
-        return
-    _rest(context, row, at, heading, surely)
+    elif context.list_of is None or not answerrow.listed(context, row):
+        _rest(context, row, at, heading, surely)
 
 
 def _measured(context: Context, row: Row, at: int) -> bool:
@@ -316,7 +316,7 @@ def _leader(context: Context, row: Row) -> bool:
 def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: str) -> None:
     """What is neither a sure heading nor an answer: the scan, a likely heading, a reading, more text."""
     context.refuse(row)
-    if metarow.is_live_head(row.low):
+    if livevalues.is_live_head(row.low):
         context.live_data = True
         context.open_code = context.open_row = None
         return
@@ -326,7 +326,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
             context.open_code = context.builder.code
         continuation.stored(context, row)
         return
-    if context.live_data and not surely and metarow.reading(context, row):
+    if context.live_data and not surely and livevalues.reading(context, row):
         return
     if context.in_freeze_frame and continuation.stored(context, row):
         return
@@ -352,7 +352,7 @@ def _rest(context: Context, row: Row, at: int, heading: Heading | None, surely: 
         return
     if untold.alone(context, row):
         return
-    metarow.reading(context, row)
+    livevalues.reading(context, row)
 
 
 def _is_said(row: Row) -> bool:

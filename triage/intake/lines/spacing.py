@@ -220,7 +220,7 @@ def with_places(line: Line, kept: list[int]) -> Line:
     """A line of which some characters are kept."""
     places = kept if line.offsets is None else [line.offsets[at] for at in kept]
     text, low = ("".join(text[at] for at in kept) for text in (line.text, line.low))
-    return Line(line.number, line.raw, text, tuple(places), low, line.indent, line.own)
+    return Line(line.number, line.raw, text, tuple(places), low, line.indent, line.own, line.work)
 
 
 
@@ -247,7 +247,7 @@ def with_gaps(line: Line, places: Sequence[int]) -> Line:
         low.append(line.low[at])
         kept.append(at)
     offsets = kept if line.offsets is None else [line.offsets[at] for at in kept]
-    return Line(line.number, line.raw, "".join(text), tuple(offsets), "".join(low), line.indent, line.own)
+    return Line(line.number, line.raw, "".join(text), tuple(offsets), "".join(low), line.indent, line.own, line.work)
 
 
 def with_word(line: Line, start: int, end: int, word: str) -> Line:
@@ -255,4 +255,5 @@ def with_word(line: Line, start: int, end: int, word: str) -> Line:
     offsets = line.offsets or range(len(line.text))
     inside = [offsets[min(start + step, end - 1)] for step in range(len(word) - 1)] + [offsets[end - 1]]
     text, low = (f"{each[:start]}{word}{each[end:]}" for each in (line.text, line.low))
-    return Line(line.number, line.raw, text, (*offsets[:start], *inside, *offsets[end:]), low, line.indent, line.own)
+    return Line(line.number, line.raw, text, (*offsets[:start], *inside, *offsets[end:]), low, line.indent, line.own,
+                line.work)

@@ -99,6 +99,8 @@ class Line:
     indent: int
     #: The makers' own numbers of the whole text that are codes wherever they stand in it.
     own: frozenset[str] = frozenset()
+    #: It tells of work, or of what was looked at, and of no module whether it holds codes.
+    work: bool = False
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """The place in ``raw`` of ``text[start:end]``."""
@@ -156,8 +158,10 @@ def reworded(line: Line, start: int, end: int, text: str) -> Line:
     inside = tuple(places[min(start + at, end - 1)] for at in range(len(text)))
     if text:
         inside = (*inside[:-1], places[end - 1])
-    return line_of(line.number, line.raw, line.text[:start] + text + line.text[end:],
-                   places[:start] + inside + places[end:], line.own)
+    found = line_of(line.number, line.raw, line.text[:start] + text + line.text[end:],
+                    places[:start] + inside + places[end:], line.own)
+    found.work = line.work
+    return found
 
 
 def indent_of(text: str) -> int:

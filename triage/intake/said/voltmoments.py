@@ -115,12 +115,25 @@ _TODAY = lazily(r"(?<![a-z])(?:now|currently|jetzt|nun|maintenant|ahora|adesso|n
 _WAS = lazily(
     r"(?<![a-z])(?:was|were|had been|war(?:en)?|lag(?:en)?|etait|estaba|era|stond|was op)(?: (?:at|about|only|just|"
     r"down to|"
-    r"nur|bei|noch|a|en|op)){0,2} $"
+    r"nur|bei|auf|noch|a|en|op)){0,2} $"
 )
 #: "6.4 V, jump pack connected, now 11.1 V"
 _NOW_LATER = lazily(
     r"[,;.(](?: [a-z][a-z -]{2,40}[,;.])? ?(?:now|jetzt|maintenant|ahora)(?: at| is| bei| a)? ?[0-9]{1,2}[.,][0-9]")
 _SCANNED_AT = lazily(r"(?<![a-z])(?:scanned|gelesen|lue?|leid[oa]) (?:it )?(?:at|bei|a) [0-9]")
+#: "It was at 7.8 V, scan after 2 hrs on the charger 12.4 V"
+_AT_SCAN = lazily(
+    r"(?<![a-z])(?:scan(?:ned|ning)?|read-?out|auslesung|ausgelesen|lecture|lectura|(?:re)?charged|geladen|charge|"
+    r"(?:on|am|sur|con|en) (?:(?:the|a|el|le) )?(?:charger|ladegerat|chargeur|cargador))(?![a-z])"
+)
+_NEXT_VOLTS = lazily(r"(?<![0-9.,])1[0-9][.,][0-9]")
+_WAS_VOLTS = lazily(
+    r"(?<![a-z])(?:was|were|had been|war(?:en)?|etait|estaba)(?: (?:at|about|only|just|down to|nur|bei|auf|a|en)){0,2} "
+    r"[0-9]{1,2}[.,][0-9]{1,2} ?v?(?![0-9a-z])"
+)
+_NO_SCAN = lazily(r"(?<![a-z])(?:lowest|min(?:imum)?(?= ?[:=0-9])|crank|fell|dip|drop|tiefst|plus bas)|[;!?]")
+
+
 #: Between the number and what is said of it behind it.
 _NUMBER = lazily(r"[ :=~(]{0,3}[0-9]")
 _BEHIND = lazily(r"[ ,(]{0,3}(?:v(?:olts?)?(?![a-z]))?[ ,(]{0,3}")
@@ -181,7 +194,26 @@ def tells_fault(low: str) -> bool:
 def moment(low: str, start: int, end: int) -> Moment:
     """When the vehicle had a voltage: before the battery was charged ("earlier"), behind that ("charged"), at the scan
     ("now", plainly "scan"), or nothing is said."""
-    return _moment(low[max(0, start - _WINDOW) : start], low[end : end + _WINDOW])
+    before = low[max(0, start - _WINDOW) : start]
+    told = _moment(before, low[end : end + _WINDOW])
+    if told in ("", "now", "charged") and (then := _was_then(low, start)):
+        return then
+    return told
+
+
+def _was_then(low: str, start: int) -> Moment:
+    """The moment of one of two voltages of which the first was and the second is that of the scan, or of the battery
+    charged for it: "it was at 7.8 V, scan after 2 hrs on the charger 12.4 V"; "" where no two are told so."""
+    first = max(0, start - 2 * _WINDOW)
+    match = next((each for each in _WAS_VOLTS.finditer(low, first, start + _WINDOW) if each.end() > first), None)
+    if match is None:
+        return ""
+    number = _NEXT_VOLTS.search(low, match.end(), match.end() + 2 * _WINDOW)
+    if number is None or _NO_SCAN.search(low, match.end(), number.start()):
+        return ""
+    if _AT_SCAN.search(low, match.end(), number.start()) is None:
+        return ""
+    return "earlier" if match.start() < start < match.end() else "scan" if number.start() == start else ""
 
 
 @lru_cache(maxsize=8192)

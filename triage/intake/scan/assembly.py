@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, time
 from typing import Any
 
 from triage.intake.codes.finds import Found
@@ -102,13 +102,19 @@ class SnapshotDraft:
     left_out: list[str] = field(default_factory=list)
     #: Where the text says that all modules it does not name hold no codes: line and span.
     rest_clean: tuple[Line, int, int] | None = None
+    #: The time of day in the row that it starts with.
+    clock: time | None = None
+    #: What was changed before it, in the order of the text: it holds where the scan itself says nothing of it.
+    changes: list[Conditions] = field(default_factory=list)
+    #: Where the text says that it holds the codes of the scan before: line and span.
+    like_above: tuple[Line, int, int] | None = None
     #: The status that the text says all codes have that none stands beside.
     of_all: StatusWord | None = None
 
     @property
     def empty(self) -> bool:
         """Whether nothing has been read of a module yet; a name alone is a heading at most."""
-        if self.left_out or self.rest_clean is not None:
+        if self.left_out or self.rest_clean is not None or self.like_above is not None:
             return False
         for module in self.modules.values():
             if module.codes or module.answer is not None or module.stated is not None:
@@ -131,8 +137,8 @@ class Builder:
         self.of_one_battery = False
         self.module: ModuleDraft | None = None
         self.code: CodeDraft | None = None
-        #: A heading repeated: a new snapshot only if a module comes again.
-        self.may_restart = False
+        #: A heading repeated: a new snapshot only if a module comes again; those named above the heading.
+        self._above_heading: frozenset[str] | None = None
         self.next_phase: Phase | None = None
         #: A status of all codes of the snapshot that a heading announced.
         self.next_of_all: StatusWord | None = None
@@ -143,6 +149,15 @@ class Builder:
     def snapshot(self) -> SnapshotDraft:
         """The snapshot being read."""
         return self.snapshots[-1]
+
+    @property
+    def may_restart(self) -> bool:
+        """Whether a module that comes again does so in another snapshot, with all that were named since it may."""
+        return self._above_heading is not None
+
+    @may_restart.setter
+    def may_restart(self, may: bool) -> None:
+        self._above_heading = frozenset(self.snapshot.modules) if may else None
 
     def notice(
         self, severity: Severity, message: str, line: Line | None = None, start: int = 0, end: int = 0
@@ -193,8 +208,8 @@ class Builder:
             key = self._keys[printed] = " ".join(small(printed).split())
         self.begin_next()
         module = self.snapshot.modules.get(key)
-        if module is not None and self.may_restart:
-            self.new_snapshot(self.snapshot.phase)
+        if module is not None and self._above_heading is not None and key in self._above_heading:
+            self._restart(self._above_heading)
             module = None
         if module is None:
             module = ModuleDraft(printed, line, start, end, guessed=guessed)
@@ -203,6 +218,16 @@ class Builder:
             self.code = None
         self.module = module
         return module
+
+    def _restart(self, above: frozenset[str]) -> None:
+        """Start a snapshot of the same phase with all modules that were named below its heading."""
+        before = self.snapshot
+        below = {key: before.modules.pop(key) for key in [*before.modules] if key not in above}
+        if before.empty:
+            # What stood above says nothing of a module.
+            before.modules |= below
+            return
+        self.new_snapshot(before.phase).modules.update(below)
 
     def unnamed(self, code: Found | None, line: Line, offset: int) -> ModuleDraft:
         """The module of a code that no name stands with: the only one that held it in the scans before ("came back with

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, otherthings, phases, voltmoments, volts
+from triage.intake.said import conditions, dates, otherthings, phases, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.model.snapshot import Phase
@@ -37,6 +37,47 @@ class Held(NamedTuple):
     snapshot: SnapshotDraft
     at: int
     parted: bool
+    #: It tells what was changed between two scans: of the one above it says nothing.
+    changes: bool = False
+
+
+#: The engine was started or stopped, or what feeds the vehicle was put on or taken off, at some moment.
+_STARTED = lazily(
+    r"(?<![a-z])(?:(?:engine|motor|eng) (?:was |then )?started|(?:re)?started (?:the |up the )?(?:engine|motor|eng|it|"
+    r"car|vehicle|van)|fired (?:it|her|the engine) up|(?:engine|motor) (?:gestartet|arrancado)|"
+    r"moteur (?:demarre|lance)|"
+    r"(?:engine|ignition) (?:switched|turned|shut) (?:off|on)|motor (?:abgestellt|apagado|parado) (?:um|a las)|"
+    r"moteur (?:arrete|coupe) a)(?![a-z])"
+)
+_SHORT = 30
+_CHANGED = lazily(
+    r"(?<![a-z])(?:put|took|taken|unplugged|unhooked|hooked up|plugged in|disconnected|removed|abgeklemmt|angeklemmt|"
+    r"angesteckt|abgesteckt|abgenommen|debranchee?|branchee?|retiree?|desconectad[oa]|quitad[oa]|retirad[oa])(?![a-z])"
+)
+
+
+@remembered
+def tells_change(low: str) -> bool:
+    """Whether a row tells that the supply from outside or the engine was changed, at a moment of its own or by the
+    verb for it, and neither a voltage nor that the vehicle ran.
+
+    >>> [tells_change(low) for low in ("10:40 charger off, engine started", "chargeur debranche, moteur demarre")]
+    [True, True]
+    >>> [tells_change(low) for low in ("charger on", "12.9 v, charger removed", "10:55 engine running 12 min")]
+    [False, False, False]
+    """
+    deeds = {deed.what for deed in phases.events(low)}
+    fed = not deeds.isdisjoint(("outside supply on", "outside supply off"))
+    started = _STARTED.search(low) is not None
+    if not fed and not started:
+        return False
+    said = conditions.find(low)
+    if said.ran_minutes is not None or said.drove or volts.find(low) or phases.find(low) or phases.scan_head(low):
+        return False
+    if fed and ("cleared" in deeds or ("outside supply off" in deeds and len(low) <= _SHORT)):
+        # "Cleared, ABS refused, charger on"; "charger off" alone behind the modules.
+        return True
+    return started or dates.clock(low) is not None or _CHANGED.search(low) is not None
 
 
 class Habit(NamedTuple):

@@ -159,7 +159,7 @@ def _part(line: Line, start: int, stop: int) -> Line:
     length = len(text)
     offsets = line.offsets[start : start + length] if line.offsets is not None else tuple(range(start, start + length))
     return Line(line.number, line.raw, text, offsets or (0,), line.low[start : start + length], indent_of(text),
-                line.own)
+                line.own, line.work)
 
 
 def _blank(line: Line) -> Line:
@@ -176,7 +176,7 @@ def _part_of(line: Line, start: int) -> Line:
     """A line without its first characters."""
     text = line.text[start:]
     return Line(line.number, line.raw, text, (line.offsets or ())[start:] or (0,), line.low[start:], indent_of(text),
-                line.own)
+                line.own, line.work)
 
 
 __all__ = ["parted"]

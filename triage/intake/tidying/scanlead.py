@@ -65,6 +65,8 @@ _BEGINS = lazily(
 )
 #: A short beginning, what stands in brackets behind it, and the rest.
 _BRACKETED = lazily(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
+#: The heading of a scan between marks, before what was found in it: "** scan C 13:48 ** READY, no codes in the BMS".
+_SET_OFF = lazily(r"[^|]{4,60}?(?:\s(?:\*{1,8}|={1,8}|#{1,8}|~{1,8}|_{2,8}|-{2,8})|\])\s+(?=\S)")
 #: What links a code to the next.
 _LINKED = lazily(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 #: A word of a phase or a deed, of a supply, or that begins the number of a scan.
@@ -91,6 +93,11 @@ def parted(rows: Sequence[Row], names: Find) -> list[Row]:
         if not signs.of(row.low) & _SIGN:
             led = led and row.blank
             found.append(row)
+            continue
+        if (mark := _SET_OFF.match(row.low)) is not None and phases.scan_head(row.low) is not None and (
+                spoken(row.low[mark.end() :])):
+            found += [Row(row.line, row.text[: mark.end()].rstrip(), row.start), row.part(mark.end())]
+            led = False
             continue
         if len(pieces := _bracketed(row, names) or _came_back(row, names)) > 1:
             found += pieces

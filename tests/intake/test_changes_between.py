@@ -1,0 +1,95 @@
+"""What is changed between two scans bears on what comes after it, not on the scan above. All invented; wordings: common
+practice."""
+
+from __future__ import annotations
+
+import pytest
+
+from code_tables import load
+from triage.intake.read import read_text
+
+FIRST = "before clear 10:05, 10.8 V key on engine off\nECM: P0622 current\nABS: U0100 stored\n"
+AFTER = "after clear 10:35 12.9 V\nECM: no codes\nABS: no codes\n"
+LAST = "after run 10:55 engine running 12 min, 11.6 V\nECM: P0622 current\nABS: no codes\n"
+
+
+def told(text: str) -> list[tuple[str | None, str | None]]:
+    """The engine and the outside supply of each scan."""
+    return [(scan.engine, scan.outside_supply) for scan in read_text(text, load()).snapshots]
+
+
+@pytest.mark.parametrize("line", [
+    "10:40 charger off, engine started", "charger off 10:40, started it", "10:40 chargeur débranché, moteur démarré",
+    "10:40 Ladegerät abgeklemmt, Motor gestartet", "10:40 cargador desconectado, motor arrancado",
+    "charger unplugged, engine started", "took the charger off and started the engine"])
+def test_what_is_changed_behind_a_scan_is_of_the_next(line: str) -> None:
+    text = f"{FIRST}10:30 charger on, cleared all, accepted\n{AFTER}{line}\n{LAST}"
+    assert told(text) == [("off", None), (None, "charger"), ("running", "none")]
+
+
+def test_a_charger_on_at_the_clear_and_off_behind_the_scan_is_of_that_scan_alone() -> None:
+    text = f"{FIRST}cleared, ABS refused, ECM ok, charger on\n{AFTER}charger off\n{LAST}"
+    assert told(text) == [("off", None), (None, "charger"), ("running", "none")]
+
+
+def test_what_a_scan_says_of_itself_stands() -> None:
+    text = f"{FIRST}10:10 charger off\n{AFTER.replace('12.9 V', '12.9 V charger on, engine off')}"
+    assert told(text) == [("off", None), ("off", "charger")]
+
+
+def test_the_last_of_several_changes_counts() -> None:
+    assert told(f"{FIRST}10:10 charger on\n10:20 charger off\n{AFTER}")[1] == (None, "none")
+
+
+def test_behind_the_last_scan_a_change_with_its_time_is_of_none() -> None:
+    assert told(f"{FIRST}{AFTER}11:10 charger off") == [("off", None), (None, None)]
+
+
+def test_what_was_changed_before_the_scan_above_is_of_it() -> None:
+    assert told(f"{FIRST}{AFTER}charger on since 10:20\n{LAST}")[1:] == [(None, "charger"), ("running", None)]
+
+
+def test_a_clear_that_all_but_one_confirmed_is_no_scan() -> None:
+    found = read_text(
+        "== Scan 1 == 08:15 11.2 V\nBody: U0199 active\nEngine: P0562\nDriver door: no response\n"
+        "08:50 put charger on. 09:10 cleared everything, all modules confirmed (door module excepted, doesn't talk)\n"
+        "== Scan 2 == 09:15 12.9 V\nBody: no codes\nEngine: no codes\nDriver door: no response", load())
+    assert [(scan.outside_supply, len(scan.modules)) for scan in found.snapshots] == [(None, 3), ("charger", 3)]
+    assert [(event.module, event.answer) for event in found.events if event.what == "cleared"] == [
+        (None, "accepted"), ("door, driver", "refused")]
+
+
+def test_what_was_measured_at_a_part_that_is_ok_is_no_supply() -> None:
+    found = read_text("scan 14.3 V engine running\nEngine: P0562\n\nPower pin 1 12.7 V, CAN ok at the plug of the ABS, "
+                      "new ABS fitted\nscan 2 14.1 V\nEngine: no codes", load())
+    assert [scan.volts for scan in found.snapshots] == [14.3, 14.1]
+
+
+def test_a_heading_between_marks_begins_a_scan_whatever_stands_behind_it() -> None:
+    found = read_text(
+        "scan 1 11.3 V\nABS: C0035 active\nBCM: U0100\n\n"
+        "** scan C 13:48 ** engine running 15 min. 12.5 V at the battery, fuse of the ABS ok, no codes in BCM\n"
+        "ABS: C0035\n[scan 4] 14.1 V, ABS no answer\nBCM: U0100", load())
+    assert [[(module.printed, len(module.codes), module.responds) for module in scan.modules]
+            for scan in found.snapshots] == [
+        [("ABS", 1, True), ("BCM", 1, True)], [("BCM", 0, True), ("ABS", 1, True)],
+        [("ABS", 0, False), ("BCM", 1, True)]]
+
+
+@pytest.mark.parametrize("line", [
+    "battery was at 7.8 V, scan after 2 hrs on the charger (charger stays on) 12.4V",
+    "battery was 7.8 V, charged 2 h, 12.4 V at scan", "battery was 7.8 V, scan 12.4V",
+    "Batterie war auf 7,8 V, Auslesung nach 2 Std. am Ladegerät 12,4 V",
+    "la batterie était à 7,8 V, lecture après 2 h de charge 12,4 V",
+    "la batería estaba a 7,8 V, lectura tras 2 h con cargador 12,4 V"])
+def test_of_what_a_battery_was_and_what_it_had_at_the_scan_the_latter_is_the_supply(line: str) -> None:
+    scan = read_text(f"{line}\nEngine: P0401 pending\nCluster: no codes", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == (12.4, 7.8)
+
+
+@pytest.mark.parametrize(("line", "volts"), [
+    ("battery was 12.4 V, during the scan lowest 10.8 V", (12.4, 10.8)),
+    ("battery was 12.4 V at the scan, charged to 12.9 V afterwards", (12.4, None))])
+def test_what_came_of_the_battery_behind_the_scan_is_not_its_supply(line: str, volts: tuple[float, float]) -> None:
+    scan = read_text(f"{line}\nEngine: P0401 pending\nCluster: no codes", load()).snapshots[0]
+    assert (scan.volts, scan.lowest_volts) == volts
