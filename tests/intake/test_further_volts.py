@@ -22,6 +22,8 @@ AFTER = "\nEngine control: P0118\nABS: no codes\n"
     ("Engine running: 13.9 V at idle, 14.1 V at 2000 rpm", 13.9, [("voltage running, at 2000 rpm", 14.1)]),
     ("engine running, nothing connected: 12.2V right after, after 20 min with headlights 11.6 V", 12.2,
      [("voltage running, after 20 min with headlights", 11.6)]),
+    ("engine running 12 min, 12.0 V at first, then 11.6 V, lamps on", 12.0, [("voltage running", 11.6)]),
+    ("moteur tournant depuis 12 min, 12,0 V au départ puis 11,6 V, phares allumés", 12.0, [("voltage running", 11.6)]),
     ("after clear, 12.6 V", 12.6, []), ("after clear, 12.6 V, lowest 12.2 V, engine running", 12.6, []),
     ("after clear 12.6 V key off, 12.3 V key on", 12.6, []),
 ])
@@ -38,3 +40,17 @@ def test_charging_is_judged_by_what_was_read_running(last: str, state: str) -> N
     session, _ = gather("made up", [Part("scan.txt", *read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()))])
     verdict = assess(session, code_tables.load()).verdict
     assert {row["part"]: row["state"] for row in verdict["supply"]}["charging"] == state
+
+
+@pytest.mark.parametrize("line", ["READY 15 min, 12.5 V", "drive READY, 12.5 V", "READY for 10 min, 12.5 V"])
+def test_an_electric_drive_is_enabled_for_some_minutes(line: str) -> None:
+    shot = read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()).snapshots[-1]
+    assert (shot.engine, shot.volts) == ("ready", 12.5)
+
+
+@pytest.mark.parametrize(("line", "note"), [
+    ("New batt in 09:00.", "battery"), ("Battery replaced 09:00", "battery"), ("Batterie neu 09:00", "battery"),
+    ("battery cable replaced", None)])
+def test_a_battery_that_was_replaced_is_named(line: str, note: str | None) -> None:
+    events = read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()).events
+    assert [event.note for event in events if event.what == "replaced"] == [note]

@@ -75,7 +75,8 @@ def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | 
     (('SPN 3031 FMI 4', None), None, None)
     """
     if code.startswith("SPN ") or (code[:1] in "PBC" and code[1:2] in ("0", "2") and code[:2] not in ("B2", "C2")):
-        return code, failure_type
+        # "00" says that there is no sub-type, as no type does.
+        return code, None if failure_type == "00" else failure_type
     return None
 
 

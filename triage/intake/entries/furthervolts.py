@@ -22,6 +22,9 @@ _RUNNING = lazily(
 _NOT_RUNNING = lazily(
     r"(?<![a-z])(?:(?:engine|key|ign\w*|motor|moteur) (?:off|aus|coupe|parado|apagado|on)|koeo|rest(?:ed|ing)?|"
     r"standing|before (?:the )?start|not running|zundung|contacto?)(?![a-z])")
+#: Right before a voltage: it is what another came to.
+_THEN = lazily(r"(?<![a-z])(?:then|now|later|down to|drop(?:s|ped|ping) to|fell to|falling to|dann|danach|spater|auf|"
+               r"puis|ensuite|luego|despues|baja a) (?:only |nur |to )?$")
 #: What the name says already.
 _ENGINE = lazily(r"(?<![a-z])(?:engine|motor|moteur|running|tournant|lauft|laeuft|en marcha|koer|on|an)(?![a-z])")
 _STOP = lazily(r"[,;()!?|]|\.(?=\s|$)|\s-\s|(?<![a-z])(?:and|und|et|y|then|but|dann|puis|luego)(?![a-z])|->")
@@ -108,6 +111,17 @@ def keep_listed(scan: SnapshotDraft, row: Row, taken: set[float]) -> None:
 def is_of_supply(name: str) -> bool:
     """Whether a reading of that name is the supply at another moment than the scan's."""
     return name.startswith(("voltage running", "cranking voltage", "battery "))
+
+
+def goes_on(low: str, volt: volts.Volt) -> bool:
+    """Whether a voltage is told as what one before it in the line came to: "12.0 V at first, then 11.6 V".
+
+    >>> line = "engine running, 12.0 v at first then 11.6 v"
+    >>> [goes_on(line, found) for found in volts.find(line)]
+    [False, True]
+    """
+    before = [found for found in volts.find(low) if found.end <= volt.start and found.of in ("supply", "bare")]
+    return bool(before) and _THEN.search(low, before[-1].end, volt.start) is not None
 
 
 def _beside(low: str, volt: volts.Volt) -> tuple[str, str]:

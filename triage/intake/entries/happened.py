@@ -11,6 +11,7 @@ from triage.intake.said import dates, phases
 from triage.intake.said.answers import Spoken
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan.context import Context
+from triage.model.parts import battery_renewed
 from triage.model.session import Event
 
 #: "Cleared the codes in the engine": a plain word is a module there.
@@ -49,7 +50,17 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
     about = _modules(context, row, deed) if deed.what in _TO_MODULES else [None]
     at = next((stamp.value for stamp in stamps), None) or clock_of(context, row)
     for module in about:
-        record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=deed.note))
+        battery = deed.what == "replaced" and module is None and _of_battery(row, deed)
+        note = deed.note or ("battery" if battery else None)
+        record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
+
+
+def _of_battery(row: Row, deed: phases.Deed) -> bool:
+    """Whether it is the battery that was replaced, by the words of its own part of the line."""
+    first = max((match.end() for match in _CLAUSE.finditer(row.low, 0, deed.start)), default=0)
+    last = _CLAUSE.search(row.low, deed.end)
+    part = row.text[first : last.start() if last is not None else len(row.text)]
+    return battery_renewed(Event(what="replaced", note=part))
 
 
 def record(context: Context, event: Event) -> None:

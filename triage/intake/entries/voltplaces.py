@@ -46,6 +46,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
         # "Battery at arrival 9.8 V, after charging 12.4 V"
         volt = volt._replace(of="supply")
     if volt.of in ("other", "named") or not plausible(context, row, volt):
+        if volt.of == "named" and furthervolts.goes_on(row.low, volt):
+            furthervolts.keep(scan, row, volt)
         return
     module = builder.module
     inside = (

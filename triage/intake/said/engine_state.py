@@ -78,6 +78,8 @@ _BESIDE_NUMBER = lazily(
     r"laufend|tourn(?:e|ant)|en march[ae]),? (?:at |bei |mit |a )?[12][0-9][.,][0-9]{1,2}(?![0-9.])|"
     r"(?<![0-9.])[12][0-9][.,][0-9]{1,2} ?v? (?:idling|runn?ing|laufend|tournant|en march[ae])(?=[.,;)]|$)"
 )
+#: "READY 15 min" of an electric drive.
+_READY_FOR = lazily(r"(?<![a-z])ready (?:for |since |seit |depuis )?[0-9]{1,3} ?min")
 _TAKEN = r"(?:taken|made|done|run|read|captured|recorded|was|were|been|while|it|all|codes)"
 #: What was done while the starter turned: a lowest voltage "while cranking" says nothing of the scan.
 _WHILE_CRANKING = lazily(
@@ -159,6 +161,8 @@ def engine(low: str) -> Engine | None:
     for state in _RANK:
         if state in said:
             return state
+    if not said and _READY_FOR.search(low) is not None:
+        return "ready"
     return "running" if not said and (_IDLE.search(low) or _BESIDE_NUMBER.search(low)) else None
 
 
