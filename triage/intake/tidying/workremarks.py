@@ -11,7 +11,7 @@ does not say that the ABS was read; such an "ok" is taken out, so that nothing o
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -38,12 +38,14 @@ _ANEW = lazily(
     r"ensuite|puis|roule|leido|lectura|luego|despues)(?![a-z])"
 )
 _SENTENCE = lazily(rf"(?:[;!?]|\.{NOT_SHORT})\s+")
-_PIECE = lazily(r"[,;](?=\s)|[.!?](?=\s)|\s-+\s|\s(?:but|and|aber|und|mais|et|pero|y)\s")
+_PIECE = lazily(r"[,;](?=\s)|[.!?](?=\s)|\s-+\s|\s*\||\s/{1,2}\s|\s(?:but|and|aber|und|mais|et|pero|y)\s")
 _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wiped|deleted|geloscht|geloescht|"
                   r"effacee?s?|borrad[oa]s?|nrc)(?![a-z])")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
 #: It may be driven; that was not asked of its memory.
 _FOR_USE = lazily(r" (?:to (?:drive|go|use|leave|release|hand)|for (?:now|use|driving|the road))(?![a-z])")
+#: Between a module and a lamp that is listed beside it: "ABS and MIL are ok".
+_LISTED = lazily(r"\s*(?:,\s*|\s(?:and|und|et|y)\s+)")
 #: What ties the next piece to one that goes.
 _AND = ("and", "und", "et", "y")
 _JOINT = lazily(r"\s*[,;]?\s*(?:(?:but|and|yet|still|aber|und|mais|et|pero|y)\s+)?")
@@ -107,7 +109,9 @@ def _without(line: Line, names: Names) -> Line:
         return line
     first = len(low) - len(low.lstrip(" \t-*#>"))
     known = [(start, end) for start, end, sure in spans if sure or start == first]
-    pieces = _pieces(low, known, [hit.start for hit in good])
+    pieces = _pieces(low, known, [hit.start for hit in good],
+                     [(hit.start, hit.end) for hit in said if hit not in good],
+                     {start for start, _, sure in spans if not sure})
     silent = [hit.start for hit in said if hit.answer == "silent"]
     of_work = [hit for hit in good if _is_of_work(low, hit, pieces, [start for start, _ in known], silent)]
     if not of_work:
@@ -122,8 +126,12 @@ def _without(line: Line, names: Names) -> Line:
     return line
 
 
-def _pieces(low: str, spans: Sequence[tuple[int, int]], good: Sequence[int]) -> list[_Piece]:
-    """The pieces of a line. ``spans``: where its modules are named; ``good``: where something is said to be well."""
+def _pieces(
+    low: str, spans: Sequence[tuple[int, int]], good: Sequence[int], answers: Sequence[tuple[int, int]],
+    plain: Container[int],
+) -> list[_Piece]:
+    """The pieces of a line. ``spans``: where its modules are named; ``good``: where something is said to be well,
+    ``answers``: what else is answered ("not fitted"); ``plain``: where words stand that may name one ("motor ok")."""
     found: list[_Piece] = []
     start = 0
     places = words(low)
@@ -133,9 +141,10 @@ def _pieces(low: str, spans: Sequence[tuple[int, int]], good: Sequence[int]) -> 
             continue
         first = min((name[0] for name in spans if start <= name[0] < end), default=None)
         free = [(word, begin) for word, begin, _ in places if start <= begin < end and not any(
-            name[0] <= begin < name[1] for name in spans)]
+            name[0] <= begin < name[1] for name in (*spans, *answers)) and not any(
+            _LISTED.fullmatch(low, name[1], begin) for name in spans)]
         work = next((begin for word, begin in free if word in PARTS or word in DONE or low[begin : begin + 2] == "b+"
-                     or (word in BEHIND_NAMES and (first is None or first < begin))), None)
+                     or (word in BEHIND_NAMES and (begin not in plain if first is None else first < begin))), None)
         found.append(_Piece(start, end, work, first is not None))
         start = after
     return found
