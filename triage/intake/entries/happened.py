@@ -8,7 +8,6 @@ from datetime import datetime
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import dates, phases
-from triage.intake.said.answers import Spoken
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan.context import Context
 from triage.model.parts import battery_renewed
@@ -32,15 +31,6 @@ _BETWEEN = lazily(r"(?<![a-z])(?:between|zwischen|entre|from|von|wiring|harness|
                   r"connector|fuse|relay|line|wires?)(?![a-z])")
 _SENTENCE = lazily(r"[.;!](?=\s|$)")
 _CLAUSE = lazily(r"[.;,!](?=\s|$)")
-_EVERY = lazily(r"(?<![a-z])(?:all|everything|both|rest|others?|alles?|tout|tous|todos?)(?![a-z])")
-#: What is looked at with a meter or an eye.
-_PARTS = lazily(
-    r"(?<![a-z])(?:fuses?|pins?|plugs?|connectors?|earths?|grounds?|relays?|bulbs?|wiring|harness|loom|cables?|straps?|"
-    r"terminals?|belts?|sicherung(?:en)?|stecker|masse(?:band|punkt)?|relais|kabel(?:baum)?|keilriemen|fusibles?|"
-    r"broches?|"
-    r"faisceau|cablage|masses?|bornes|courroie|conector|masas?|rele|cableado|correa)(?![a-z])(?! (?:module|control|"
-    r"unit))")
-_WORK = ("replaced", "programmed", "paired", "calibrated")
 #: What is done to a module, not to the whole vehicle.
 _TO_MODULES = ("replaced", "programmed", "paired", "calibrated", "cleared", "actuator test")
 
@@ -74,40 +64,6 @@ def record(context: Context, event: Event) -> None:
         if not builder.snapshot.empty and builder.snapshot.phase is None and len(builder.snapshots) == 1:
             builder.snapshot.phase = "before-clear"
         builder.next_phase = "after-clear"
-
-
-def work(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
-    """Read a row that tells of work, and in which each OK is said of that and of no list: "SAS replaced, calibrated
-    OK", "CAN ok at the plug, fitted new module". Whether it is such a row; its voltages are those of what was worked
-    on."""
-    deeds = phases.events(row.low)
-    if (not any(deed.what in _WORK for deed in deeds) or phases.find(row.low) or phases.scan_head(row.low)
-            or not _of_others(context, row, hits, [deed for deed in deeds if deed.what in _WORK])):
-        return False
-    for deed in deeds:
-        put(context, row, deed, ())
-    context.open_code = context.open_row = None
-    return True
-
-
-def of_parts(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
-    """Whether each OK of a row is said of what was looked at, and of no list: "fuse of the ABS 40 A ok both sides"."""
-    return _of_others(context, row, hits, ())
-
-
-def _of_others(context: Context, row: Row, hits: Sequence[Spoken], deeds: Sequence[phases.Deed]) -> bool:
-    """Whether each of the answers is an OK said of work or of a part."""
-    ends = [mark.start() for mark in _CLAUSE.finditer(row.low)]
-    for hit in hits:
-        begin = max((end for end in ends if end < hit.start), default=-1) + 1
-        stop = min((end for end in ends if end >= hit.end), default=len(row.low))
-        if not hit.doubtful or hit.answer != "clean":
-            return False
-        of_work = any(begin <= deed.start and deed.end <= hit.start for deed in deeds) or (deeds and begin and not (
-            context.names.find(row.low[begin:stop]) or _EVERY.search(row.low, begin, stop)))
-        if not of_work and _PARTS.search(row.low, begin, hit.start) is None:
-            return False
-    return bool(hits)
 
 
 def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | None]:
@@ -153,4 +109,4 @@ def clock_of(context: Context, row: Row) -> datetime | None:
     return datetime.combine(context.last_date.date(), clock[0], tzinfo=context.last_date.tzinfo)
 
 
-__all__ = ["clock_of", "of_parts", "put", "record", "work"]
+__all__ = ["clock_of", "put", "record"]

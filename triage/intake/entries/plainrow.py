@@ -10,7 +10,6 @@ from triage.intake.entries import (
     continuation,
     countedhead,
     emptylists,
-    happened,
     keyrow,
     likeabove,
     livevalues,
@@ -118,9 +117,7 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if countedhead.read(context, row, at) or _facts(context, row) or happened.work(context, row, hits):
-        return
-    if hits and not happened.of_parts(context, row, hits) and answerrow.read(context, row, at, hits):
+    if countedhead.read(context, row, at) or _facts(context, row) or (hits and answerrow.read(context, row, at, hits)):
         return
     if (status := section(context, row)) is not None:
         open_section(context, row, status, at)
