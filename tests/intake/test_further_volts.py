@@ -24,6 +24,7 @@ AFTER = "\nEngine control: P0118\nABS: no codes\n"
      [("voltage running, after 20 min with headlights", 11.6)]),
     ("engine running 12 min, 12.0 V at first, then 11.6 V, lamps on", 12.0, [("voltage running", 11.6)]),
     ("moteur tournant depuis 12 min, 12,0 V au départ puis 11,6 V, phares allumés", 12.0, [("voltage running", 11.6)]),
+    ("4 starts, lowest 10.4 cranking, 20 min round the block 14.6v. rescan", 14.6, []),
     ("after clear, 12.6 V", 12.6, []), ("after clear, 12.6 V, lowest 12.2 V, engine running", 12.6, []),
     ("after clear 12.6 V key off, 12.3 V key on", 12.6, []),
 ])

@@ -8,7 +8,7 @@ from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import voltbatteries, voltmoments, volts
+from triage.intake.said import conditions, voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
@@ -44,6 +44,9 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     scan = snapshot or builder.snapshot
     if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"
+        volt = volt._replace(of="supply")
+    if volt.of == "named" and any(end <= volt.start <= end + 2 for _, end in conditions.run_spans(row.low)):
+        # "20 min round the block 14.6 V": what stands before it is how it was run, no name.
         volt = volt._replace(of="supply")
     if volt.of in ("other", "named") or not plausible(context, row, volt):
         if volt.of == "named" and furthervolts.goes_on(row.low, volt):
