@@ -103,3 +103,15 @@ def test_one_half_is_not_held_against_the_limits_of_the_pair() -> None:
     first = snapshot("before-clear", scan("engine control", "P0562"), engine="off", volts=25.0, outside_supply="none")
     later = with_readings(reading("voltage running, one battery", 12.3, "V"), volts=28.2)
     assert part("charging", first, later, **PAIR_24) == ("proven", "28.2 V running, nothing connected")
+
+
+@pytest.mark.parametrize(("minutes", "pulled", "state"), [
+    (40, 20.0, "failed"), (40, 900.0, "not tested"), (10, 20.0, "not tested"), (60, 900.0, "failed")])
+def test_what_one_branch_stops_is_no_module_that_needs_more_time(minutes: int, pulled: float, state: str) -> None:
+    """All others sleep, so the time is long enough (common practice)."""
+    readings = [{"name": f"key-off draw after {minutes} min", "value": 3.4, "unit": "A"},
+                {"name": "key-off draw with relay K12 pulled", "value": pulled, "unit": "mA"}]
+    made = job(snapshot("before-clear", scan("engine control", "P0562"), **FLAT, readings=readings))
+    row = next(row for row in verdicts([made], tables())[0]["supply"] if row["part"] == "key-off draw")
+    assert row["state"] == state
+    assert "3400 mA" in row["why"]

@@ -153,7 +153,7 @@ def next_checks(
         judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
         checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                         _before_a_start(session, scale, flat_below))
+                         _before_a_start(session, scale, flat_below, electric=electric))
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records, procedure)
         checks += silent_checks(book, link, case, bits, names) + feed_checks(book, link, case, bits, names)
@@ -197,14 +197,14 @@ def _is_flat(session: Session, scale: float, limit: float) -> bool:
 
 #: A complaint of an engine that does not start, in four languages; common practice.
 _NO_START = re.compile(
-    r"(?:won['’]?t|will not|does ?n[o'’]?t|doesnt|can['’]?t|cannot|no|not|never)[ -](?:crank|start|turn over)|"
+    r"(?:won['’]?t|will not|does ?n[o'’]?t|doesnt|can['’]?t|cannot|no|not|never)[ -](?:crank|start|turn over|fire)|"
     r"(?:springt|geht|startet|dreht) nicht|ne d[ée]marre|no arranca", re.IGNORECASE)
 
 
-def _before_a_start(session: Session, scale: float, limit: float) -> str | None:
+def _before_a_start(session: Session, scale: float, limit: float, *, electric: bool) -> str | None:
     """What has to be done before the engine can be run or the vehicle driven."""
     if _is_flat(session, scale, limit):
-        return "battery charged first, so that the engine starts by itself"
+        return f"battery charged first, so that the {'drive goes READY' if electric else 'engine starts'} by itself"
     complaint = session.vehicle.complaint if session.vehicle else None
     ran = any(shot.engine == "running" or (shot.ran_minutes or 0) > 0 for shot in session.snapshots)
     if complaint and not ran and _NO_START.search(complaint):

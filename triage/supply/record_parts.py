@@ -267,7 +267,15 @@ def draw(measured: Taken) -> tuple[SupplyState, str]:
     told = _joined([f"{one.value:.0f} mA {_branch(one)}: " + (
         "its circuit draws it" if one.value <= max(most, whole / _SHARE) else "its circuit is not all of it"
         if one.value < whole else "not its circuit") for one in measured.branches])
-    return found[-1].state or "not tested", f"{found[-1].text}{'; ' if told else ''}{told}"
+    minutes = found[-1].figures.get("minutes")
+    named = any(one.value <= most for one in measured.branches) and isinstance(minutes, (int, float)) and (
+        minutes >= limit("modules asleep from"))
+    # With one thing pulled all else sleeps: what draws is no module that only needs more time.
+    state = "failed" if named else found[-1].state or "not tested"
+    text = found[-1].text
+    if named:
+        text = f"key-off draw {whole:.0f} mA {minutes:.0f} min after locking against {most:.0f} mA: too much"
+    return state, f"{text}{'; ' if told else ''}{told}"
 
 
 def _branch(one: Measured) -> str:
