@@ -21,7 +21,7 @@ from triage.intake.plain.phrases import words
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
 from triage.intake.tidying import roundabout, sametoo
-from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, SPEAKS, VERBS
+from triage.intake.words.saying_words import ADVERBS, BEFORE, BEHIND, PEOPLE, SPEAKS, VERBS
 
 #: Short forms and what they stand for.
 _SHORT = lazily(
@@ -32,7 +32,7 @@ _SHORT = lazily(
 _MEANT = ("without", "with ", "before", "no response", "modules")
 _A_CODE = lazily(
     r"\s?:?\s?(?:(?:stored|pending|current|confirmed|active|permanent|intermittent|historic|history|present|gespeichert|"
-    r"two|three|codes?|faults?|dtcs?|and) ){0,3}[pcbu][0-3][0-9a-f]{3}(?![a-z])"
+    r"two|three|codes?|faults?|dtcs?|and) ){0,3}(?:[pcbu][0-3][0-9a-f]{3}(?![a-z])|spn\W{0,2}[0-9])"
 )
 #: "The engine one"; a door or a camera one is the first of several.
 _ONE = lazily(r" one(?= (?![pcbu][0-3][0-9a-f]{3} ?v)|[,.:;!?)]|$)")
@@ -80,6 +80,7 @@ _FITTED = lazily(
     r"model|all))?| (?:on|in) this (?:one|car|van|truck|bus|vehicle|model))(?![a-z])"
 )
 #: Words for filling before a verb; no message has a longer line.
+_MOST_WORDS = 4
 _MOST, _LONGEST = 5, 1000
 
 
@@ -207,12 +208,28 @@ def _said(line: Line, names: Names) -> Line:
         return line
     parts = words(line.low)
     places = {start: at for at, (_, start, _) in enumerate(parts)}
-    for _, end, _ in reversed(names.find(line.low)):
+    for end in sorted({*(end for _, end, _ in names.find(line.low)), *_unknown_ends(line.low, parts)}, reverse=True):
         first = places.get(end + 1) if line.low[end : end + 1] == " " else None
         span = _verb(line.low, parts, first) if first is not None else None
         if span is not None:
             line = reworded(line, *span, "has")
     return line
+
+
+def _unknown_ends(low: str, parts: Sequence[tuple[str, int, int]]) -> list[int]:
+    """Where a few words that begin a sentence end before a verb of saying: "Fridge unit came up with U0100"."""
+    found = []
+    for at, (word, start, _) in enumerate(parts):
+        before = low[:start].rstrip()
+        if before and before[-1] not in ".;!?":
+            continue
+        upto = min(at + _MOST_WORDS + 1, len(parts))
+        verb = next((more for more in range(at + 1, upto) if parts[more][0] in VERBS), 0)
+        told = {word for word, _, _ in parts[at : verb + 1]}
+        if verb and word not in VERBS and told.isdisjoint(PEOPLE) and parts[verb][0] not in SPEAKS and (
+                low[start : parts[verb][1]].replace(" ", "").isalnum()):
+            found.append(parts[verb - 1][2])
+    return found
 
 
 def _verb(low: str, parts: Sequence[tuple[str, int, int]], first: int) -> tuple[int, int] | None:

@@ -55,6 +55,13 @@ ADVERBS = word_set("""
     definitely certainly surely probably apparently maybe possibly again only just still also too likewise ebenfalls
     auch nur wieder noch ebenso sicher aussi egalement encore toujours tambien igualmente todavia solo
 """)
+#: Who says something and is no module.
+PEOPLE = word_set("""
+    i we he she they you it who customer driver owner client garage dealer mechanic technician colleague apprentice boss
+    somebody someone nobody tool reader scanner tester app kunde kundin fahrer fahrerin halter werkstatt meister kollege
+    chauffeur conducteur proprietaire garagiste cliente conductor propietario taller mecanico ich wir er sie je nous il
+    elle ils yo el ella
+""")
 #: Verbs of speech: "says nothing" may be silence.
 SPEAKS = word_set(
     "say says said saying tell tells told answer answers answered reply replies replied respond responds responded "

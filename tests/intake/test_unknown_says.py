@@ -1,0 +1,28 @@
+"""A module nobody knows that begins a sentence with a verb of saying; pages that are dated and counted at the foot."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.intake.reads import modules_of, scans
+
+
+@pytest.mark.parametrize(("line", "name", "codes"), [
+    ("RXM came up with P0562. Radio no faults.", "RXM", ["P0562"]),
+    ("destination board came up with SPN 627 FMI 4 pending. Radio no faults.", "destination board",
+     ["SPN 627 FMI 4 pending"]),
+    ("Radio no faults. Fridge unit spat out U0100.", "Fridge unit", ["U0100"])])
+def test_a_name_nobody_knows_before_a_verb_of_saying(line: str, name: str, codes: list[str]) -> None:
+    assert modules_of(line) == {name: codes, "radio": ["clean"]}
+
+
+@pytest.mark.parametrize("who", ["Customer", "The driver", "My colleague", "Tool"])
+def test_people_and_tools_are_none(who: str) -> None:
+    assert who not in modules_of(f"{who} came up with P0562 in the ABS. Radio no faults.")
+
+
+@pytest.mark.parametrize("foot", ["2024-10-18 - {page} -", "18.10.2024 \u2013 {page} \u2013", "18/10/24  - {page} -"])
+def test_a_dated_page_count_begins_no_scan(foot: str) -> None:
+    text = (f"Fault memory print\nABS\nC0031 stored\n\n{foot.format(page=1)}\n\nFault memory print\nABS (continued)\n"
+            f"C0035 stored\nRadio: no codes\n\n{foot.format(page=2)}\n")
+    assert [found.split(" | ")[1] for found in scans(text)] == ["ABS: C0031 stored C0035 stored; Radio: clean"]
