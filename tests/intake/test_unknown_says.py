@@ -26,3 +26,15 @@ def test_a_dated_page_count_begins_no_scan(foot: str) -> None:
     text = (f"Fault memory print\nABS\nC0031 stored\n\n{foot.format(page=1)}\n\nFault memory print\nABS (continued)\n"
             f"C0035 stored\nRadio: no codes\n\n{foot.format(page=2)}\n")
     assert [found.split(" | ")[1] for found in scans(text)] == ["ABS: C0031 stored C0035 stored; Radio: clean"]
+
+
+def test_a_name_with_and_between_marks_is_one() -> None:
+    text = ("*** Cab Control ***\nP0562\n\n*** Kneeling and Ramp ***: no contact\n\n*** Automatic Gearbox ***\nU0100\n")
+    assert modules_of(text) == {"cab control": ["P0562"], "Kneeling and Ramp": ["silent"],
+                                "transmission control": ["U0100"]}
+
+
+@pytest.mark.parametrize("count", ["[2 found].", "[2 found]", "(2 found)"])
+def test_a_count_in_brackets_ends_a_heading(count: str) -> None:
+    assert list(modules_of(f"glow plug module {count}\n  B1325 [46] - supply (present)\n  U0101 - lost (stored)\n")) == [
+        "glow plug"]

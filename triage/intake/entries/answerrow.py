@@ -79,7 +79,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
             return read(context, rest_row, at, rest_hits)
     hit = hits[0]
     lead = row.text[: _opened(row, hit.start)]
-    before = tidy(lead)
+    before = tidy(lead).rstrip(" *=#~")
     if not context.names.listed(before):
         bare = tidy(without_links(lead))
         # "Modulo columna: ok" is printed so; "module of the radio ok" is not.

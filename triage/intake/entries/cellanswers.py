@@ -64,6 +64,7 @@ def _is_address(row: Row, cell: Cell) -> bool:
 
 def answered(context: Context, row: Row, name: str, answer: str) -> None:
     """A module whose answer stands in its own line."""
+    name = name.rstrip(" *=#~")
     start = row.start + max(row.text.find(name), 0)
     context.close_module()
     module = context.builder.name_module(name, row.line, start, start + len(name))

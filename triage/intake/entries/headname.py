@@ -56,7 +56,7 @@ def _name_in(context: Context, text: str, low: str, start: int) -> Heading | Non
         return None
     count: int | None = None
     volt: volts.Volt | None = None
-    whole = context.names.bare(tidy(text)) if ":" in text or "=" in text else tidy(text)
+    whole = (context.names.bare(tidy(text)) if ":" in text or "=" in text else tidy(text)).rstrip(" *=#~")
     if context.names.listed(whole) and not counted(context, low):
         begin = start + max(text.find(whole), 0)
         return Heading(whole, begin, begin + len(whole))

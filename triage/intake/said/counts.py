@@ -27,8 +27,8 @@ _LAST = lazily(r"(?<=[a-z)\]])[\s:-]{1,30}(?:codes|dtcs|faults|fehler|defauts|av
 _FAILED = lazily(r"(?:\s{2,}|\t|\s?[:|.-]{1,40}\s?)(?:fail(?:ed)?|faulty|nok)\s{1,4}[(]?([0-9]{1,2})[)]?\s*$")
 #: "Brakes      2 found", "== Brakes ==  2 stored", the last of a line, set off from the name.
 _FOUND = lazily(
-    r"(?:\s{2,}|\t|\s?[:|.=>*-]{1,40}\s{0,8})([0-9]{1,2})\s(?:found|stored|logged|recorded|gefunden|gespeichert|"
-    r"trouves?|memorises?|encontrad[oa]s?|almacenad[oa]s?)\s*$"
+    r"(?:\s{2,}|\t|\s?[:|.=>*-]{1,40}\s{0,8}|\s?[(\[])([0-9]{1,2})\s(?:found|stored|logged|recorded|gefunden|"
+    r"gespeichert|trouves?|memorises?|encontrad[oa]s?|almacenad[oa]s?)[)\].]{0,2}\s*$"
 )
 #: A word of each of those.
 _SIGNS = signs.of_pattern(

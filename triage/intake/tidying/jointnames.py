@@ -41,6 +41,11 @@ _NOMINAL = lazily(r"[^a-z]*(?P<name>(?:[a-z][a-z/-]* ){1,4}(?:12|24|48) ?v)(?P<m
 _CODE = lazily(r"[^a-z0-9]*(?:[pcbu][0-3][0-9a-f]{3}|spn ?[0-9])")
 #: A word for "and", or a voltage.
 _SIGN = signs.of_words(lambda word: word in ("and", "und") or word[-1] == "v") | signs.of_parts("&")
+#: A name between marks as a heading has them: "*** Kneeling and Ramp ***".
+_MARKED = lazily(r"\s*([*=#~+_>-]{2,8}|\[|<{1,3})\s*([A-Z][\w &/.-]{3,40}?)\s*(?:[*=#~+_<-]{2,8}|\]|>{1,3})"
+                 r"\s*(?:[:;-].*)?$")
+#: So many lines before and behind are looked at for others.
+_NEAR = 60
 _JOINT = lazily(r" (?:and|&|und) ")
 
 
@@ -52,6 +57,12 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
             names.adopt_whole(of_voltage)
         if not any(word in line.low for word in _AND):
             continue
+        if (marked := _MARKED.match(line.text)) is not None and any(word in line.low for word in _AND):
+            same = sum(other.text.lstrip().startswith(marked[1]) and _MARKED.match(other.text) is not None
+                       for other in found[max(0, at - _NEAR) : at + _NEAR])
+            if same > 2 and not names.listed(marked[2]):
+                names.adopt_whole(marked[2])
+                continue
         for match in _WHOLE.finditer(line.low):
             group = "cell" if match["cell"] else "told"
             printed = tidy(line.text[match.start(group) : match.end(group)].removeprefix("In ").removeprefix("in "))
