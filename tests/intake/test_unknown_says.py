@@ -36,5 +36,10 @@ def test_a_name_with_and_between_marks_is_one() -> None:
 
 @pytest.mark.parametrize("count", ["[2 found].", "[2 found]", "(2 found)"])
 def test_a_count_in_brackets_ends_a_heading(count: str) -> None:
-    assert list(modules_of(f"glow plug module {count}\n  B1325 [46] - supply (present)\n  U0101 - lost (stored)\n")) == [
-        "glow plug"]
+    text = f"glow plug module {count}\n  B1325 [46] - supply (present)\n  U0101 - lost (stored)\n"
+    assert list(modules_of(text)) == ["glow plug"]
+
+
+@pytest.mark.parametrize("lead", ["this vehicle has no", "It has no", "our bus doesn't have a", "the van is without a"])
+def test_what_the_vehicle_has_not_got_takes_no_codes(lead: str) -> None:
+    assert modules_of(f"{lead} heater panel, got P0562 in the ECM.") == {"engine control": ["P0562"]}

@@ -74,6 +74,13 @@ _OPENS_CLEAR = lazily(r"(?:^|[.,;:!?/]|(?<![a-z])(?:and|but|clean|clear))\s*(?:t
 _GLUED = lazily(r"(?<![a-z0-9])([a-z]{3,14}?)(module|unit|computer|controller)(?![a-z0-9])")
 #: "No climate fitted on this one"
 _NO = lazily(r"(?<![a-z])(?:(?:(?:there(?: is|'s)|has|it has) )?no|keine?n?|pas (?:de|d')|sin) ?$")
+_LACKS = ("no ", " have a", "without", "kein", "pas d", "sin ")
+#: "This van has no heater panel", "the bus doesn't have a retarder".
+_HAS_NONE = lazily(
+    r"(?:^|[.,;!?(-] ?|(?<![a-z])(?:and|but|since|because) )((?:(?:this|the|that|my|our) )?(?:vehicle|van|truck|lorry|"
+    r"bus|coach|car|tractor|trailer|one|model|spec|it) (?:(?:has|have|had) (?:got )?no|(?:does ?n['o]?t|does not|"
+    r"has ?n['o]?t|has not|did ?n['o]?t) (?:have|got) (?:an? |any )?|(?:is )?without (?:an? |any )?)) ?$"
+)
 _FITTED = lazily(
     r"(?: (?:module|unit|ecu|control unit|steuergerat))?(?: (?:fitted|installed|equipped|verbaut|eingebaut|monte|"
     r"equipe|installe|montado|instalado)(?: (?:on|in|to|at) (?:(?:this|that|the) )?(?:one|car|van|truck|bus|vehicle|"
@@ -285,15 +292,19 @@ def _joined(line: Line, names: Names) -> Line:
 
 
 def _lacking(line: Line, names: Names) -> Line:
-    """The line with "not fitted" behind a name for "no ... fitted" around it."""
-    if "no " not in line.low and "kein" not in line.low and "pas d" not in line.low and "sin " not in line.low:
+    """The line with "not fitted" behind a name for "no ... fitted" around it, or "this van has no ..." before it."""
+    if not any(word in line.low for word in _LACKS):
         return line
     for start, end, _ in reversed(names.find(line.low)):
         no = _NO.search(line.low, max(0, start - 24), start)
         fitted = _FITTED.match(line.low, end)
+        has_none = _HAS_NONE.search(line.low, max(0, start - 40), start)
         if no is not None and fitted is not None:
             line = reworded(line, *fitted.span(), " not fitted")
             line = reworded(line, no.start(), start, "")
+        elif has_none is not None and _CLOSES.match(line.low, end) is not None:
+            line = reworded(line, end, end, " not fitted")
+            line = reworded(line, has_none.start(1), start, "")
     return line
 
 
