@@ -160,7 +160,7 @@ def _charging_read(
                    and shot.volts is not None and shot.volts < _MOST and shot.outside_supply == "none"), default=0.0)
     for place in range(len(shots) - 1, -1, -1):
         snapshot = shots[place]
-        if snapshot.engine not in ("running", "ready") or snapshot.volts is None or snapshot.outside_supply != "none":
+        if snapshot.engine not in ("running", "ready") or snapshot.volts is None or not alone(session, snapshot):
             continue
         volts = snapshot.volts
         if highest > over and (place < since or volts != highest):
@@ -177,6 +177,18 @@ def _charging_read(
                                                 "with lamps and blower and read again"), None, place
     running = [s for s in shots if s.engine in ("running", "ready") and s.volts is not None]
     return _charging_unsure(running, good, bad), None, -1
+
+
+def alone(session: Session, snapshot: Snapshot) -> bool:
+    """Whether nothing fed the vehicle: as the scan says, or where it says nothing because the vehicle was driven, or
+    because what was connected had been taken off by the scan before and nobody tells of another."""
+    if snapshot.outside_supply not in (None, "unknown"):
+        return snapshot.outside_supply == "none"
+    told = [event.what for event in session.events or () if event.what.startswith("outside supply")]
+    shots = in_order(session)
+    at = next(place for place, shot in enumerate(shots) if shot is snapshot)
+    known = [shot.outside_supply for shot in shots[:at] if shot.outside_supply not in (None, "unknown")]
+    return bool(snapshot.drove) or (known[-1:] == ["none"] and told[-1:] == ["outside supply off"])
 
 
 def _charging_unsure(running: list[Snapshot], good: float, bad: float) -> SupplyVerdict:
