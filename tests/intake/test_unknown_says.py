@@ -43,3 +43,16 @@ def test_a_count_in_brackets_ends_a_heading(count: str) -> None:
 @pytest.mark.parametrize("lead", ["this vehicle has no", "It has no", "our bus doesn't have a", "the van is without a"])
 def test_what_the_vehicle_has_not_got_takes_no_codes(lead: str) -> None:
     assert modules_of(f"{lead} heater panel, got P0562 in the ECM.") == {"engine control": ["P0562"]}
+
+
+def test_a_name_with_its_side_between_marks_is_one() -> None:
+    text = ("== SCM R Seat Memory, Right ==: passed, no codes\n== ELV Steering Lock ==: OK\n"
+            "== PADM Door Electronics, Passenger Side ==: 0 faults\n== ABS ==\n - C0031\n")
+    assert modules_of(text) == {"seat, right": ["clean"], "column lock": ["clean"], "door, passenger": ["clean"],
+                                "anti-lock brakes": ["C0031"]}
+
+
+def test_the_heading_of_a_scan_names_no_module() -> None:
+    text = ("=== Scan 1 - as found ===\nABS - C0031\n=== Battery charged and codes cleared ===\nABS - no codes\n"
+            "=== Scan 3 - after run ===\nABS - no codes\n")
+    assert [found.split(" | ")[1] for found in scans(text)] == ["ABS: C0031", "ABS: clean", "ABS: clean"]

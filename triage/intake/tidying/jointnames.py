@@ -23,6 +23,7 @@ from triage.intake.plain import signs
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.slips import one_off
+from triage.intake.said import phases
 from triage.intake.said.outside import spans
 
 _AND = (" and ", " & ", " und ")
@@ -40,10 +41,14 @@ _WHOLE = lazily(
 _NOMINAL = lazily(r"[^a-z]*(?P<name>(?:[a-z][a-z/-]* ){1,4}(?:12|24|48) ?v)(?P<mark>\s*\]?:|\s*\])\s*$")
 _CODE = lazily(r"[^a-z0-9]*(?:[pcbu][0-3][0-9a-f]{3}|spn ?[0-9])")
 #: A word for "and", or a voltage.
-_SIGN = signs.of_words(lambda word: word in ("and", "und") or word[-1] == "v") | signs.of_parts("&")
+_SIGN = signs.of_words(lambda word: word in ("and", "und") or word[-1] == "v") | signs.of_parts(
+    "&", "==", "**", "##", "--")
 #: A name between marks as a heading has them: "*** Kneeling and Ramp ***".
-_MARKED = lazily(r"\s*([*=#~+_>-]{2,8}|\[|<{1,3})\s*([A-Z][\w &/.-]{3,40}?)\s*(?:[*=#~+_<-]{2,8}|\]|>{1,3})"
+_MARKED = lazily(r"\s*([*=#~+_>-]{2,8}|\[|<{1,3})\s*([A-Z][\w &/.,-]{3,40}?)\s*"
+                 r"(?:[*=#~+_<-]{2,8}|\]|>{1,3})"
                  r"\s*(?:[:;-].*)?$")
+_SIDE = lazily(
+    r", (?:(?:front|rear|driver|passenger|upper|lower)(?:'?s)? )?(?:right|left|front|rear|side|upper|lower)$")
 #: So many lines before and behind are looked at for others.
 _NEAR = 60
 _JOINT = lazily(r" (?:and|&|und) ")
@@ -55,20 +60,34 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
         line, below = found[at], found[at + 1] if at + 1 < len(found) else None
         if below is not None and (of_voltage := _of_voltage(line, below)) and not names.listed(of_voltage):
             names.adopt_whole(of_voltage)
-        if not any(word in line.low for word in _AND):
-            continue
-        if (marked := _MARKED.match(line.text)) is not None and any(word in line.low for word in _AND):
+        joined = any(word in line.low for word in _AND)
+        marked = _MARKED.match(line.text) if joined or ", " in line.low else None
+        if marked is not None and (joined or _SIDE.search(marked[2].lower())) and not _tells_scan(line.low):
             same = sum(other.text.lstrip().startswith(marked[1]) and _MARKED.match(other.text) is not None
                        for other in found[max(0, at - _NEAR) : at + _NEAR])
             if same > 2 and not names.listed(marked[2]):
-                names.adopt_whole(marked[2])
+                _adopt(names, marked[2])
                 continue
-        for match in _WHOLE.finditer(line.low):
+        for match in _WHOLE.finditer(line.low) if joined else ():
             group = "cell" if match["cell"] else "told"
             printed = tidy(line.text[match.start(group) : match.end(group)].removeprefix("In ").removeprefix("in "))
             if not names.listed(printed) and _is_one(printed, found, names):
                 names.adopt_whole(printed)
     return found
+
+
+def _adopt(names: Names, printed: str) -> None:
+    """List a name as one; without the abbreviation before it, it may be one that is known."""
+    _, _, long = printed.partition(" ")
+    if printed.split(" ")[0].isupper() and names.match(long).known:
+        names.adopt_pair(printed, long)
+    else:
+        names.adopt_whole(printed)
+
+
+def _tells_scan(low: str) -> bool:
+    """Whether a heading is one of a scan: "=== Battery charged and codes cleared ==="."""
+    return phases.find(low) is not None or phases.scan_head(low) is not None or bool(phases.events(low))
 
 
 def _of_voltage(line: Line, below: Line) -> str:
