@@ -56,3 +56,12 @@ def test_the_heading_of_a_scan_names_no_module() -> None:
     text = ("=== Scan 1 - as found ===\nABS - C0031\n=== Battery charged and codes cleared ===\nABS - no codes\n"
             "=== Scan 3 - after run ===\nABS - no codes\n")
     assert [found.split(" | ")[1] for found in scans(text)] == ["ABS: C0031", "ABS: clean", "ABS: clean"]
+
+
+def test_short_names_nobody_knows_behind_codes_may_have_two_parts() -> None:
+    text = ("P0562 (CCU) component fault - present\nU0100 (IC) messages missing - not present\n"
+            "U0101 (EBS ECU) battery low - permanent\n")
+    assert modules_of(text) == {"CCU": ["P0562 current"], "instrument cluster": ["U0100 stored"],
+                                "anti-lock brakes": ["U0101 permanent"]}
+    text = "- B1000 / REM / not active\n- B1342 / SM-L / present\n- U0184 / RSM / present\n- U3000 / RSM / permanent\n"
+    assert list(modules_of(text)) == ["body module, rear", "SM-L", "RSM"]
