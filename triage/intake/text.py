@@ -88,7 +88,10 @@ def read_lines(
 
 def _read(found: list[Line], tables: Tables, source: str | None, day: date | None) -> Reading:
     """Read lines from the first to the last."""
-    context = prepare(found, tables, source, day)
+    try:
+        context = prepare(found, tables, source, day)
+    except Exception as error:  # of what stands elsewhere nothing is lost
+        return _in_halves(found, tables, source, day, error)
     context.last_date = datetime.combine(day, time()) if day is not None else None
     raw = rawrows.blocks(context.rows)
     skip = 0
@@ -109,6 +112,24 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     vehicle = finish.vehicle(context)
     notices = sorted(context.builder.notices, key=lambda notice: (notice.line or 0, notice.start or 0))
     return Reading(result, vehicle, finish.events(context), notices)
+
+
+def _in_halves(
+    found: list[Line], tables: Tables, source: str | None, day: date | None, error: Exception,
+) -> Reading:
+    """The two halves of a text over which the reader stumbled as a whole, read one after the other, and so on down to
+    the line that it can't read."""
+    if len(found) < 2:
+        told = [Notice("warning", f"{NOT_READ} ({type(error).__name__}): type it in another way, or report it", source,
+                       line.number, 0, len(line.text), line.text) for line in found]
+        return Reading([], None, [], told)
+    middle = len(found) // 2
+    # A blank line parts what belongs together least.
+    near = [at for at in range(1, len(found)) if not found[at].text.strip()]
+    middle = min(near, key=lambda at: abs(at - middle), default=middle)
+    first, second = (_read(part, tables, source, day) for part in (found[:middle], found[middle:]))
+    return Reading(first.snapshots + second.snapshots, first.vehicle or second.vehicle, first.events + second.events,
+                   first.notices + second.notices)
 
 
 def _time_of_row(context: Context, at: datetime) -> None:

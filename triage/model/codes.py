@@ -86,7 +86,7 @@ _MID = re.compile(
 )
 _OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
-_NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9A-FOQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
+_NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9OQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
 # Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".
 _NETWORKS = frozenset({"J1587", "J1708", "J1850", "J1939", "J2284", "J2411", "J2602", "J2716"})
 _SEPARATORS = re.compile(r"[\s\-:./_#,;=()\[\]{}]+")

@@ -326,7 +326,7 @@ def _of_scan(
             continue
         answer = answer_of_cell(own[column].low)
         if code and (answer in (None, "clean") or states.of_cell(own[column].low) is not None):
-            cells.append((row, [name, code, *(own[at].text for at in beside), text]))
+            cells.append((row, [name, code, *(own[at].text if at < len(own) else "" for at in beside), text]))
         elif answer is not None or find(text).codes:
             cells.append((row, [name, *[""] * (width - 2), text]))
         else:
