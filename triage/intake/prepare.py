@@ -116,6 +116,7 @@ from triage.intake.tidying import (
     tightcommas,
     tornwords,
     totals,
+    unreadcodes,
     workremarks,
     wraps,
     xmlkeys,
@@ -150,7 +151,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
-    all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names, explained.statuses)
+    all_rows, left_out = unreadcodes.left_out(_with_bare_names(all_rows, names, tables))
+    all_rows = _in_columns(all_rows, names, explained.statuses)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
@@ -165,6 +167,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         page_marks=marks,
     )
     _tell(context, respaced, unread)
+    for line, start, end, message in left_out:
+        context.builder.notice("warning", message, line, start, end)
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     for line in parted:
