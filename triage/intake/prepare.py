@@ -95,6 +95,7 @@ from triage.intake.tidying import (
     saidbelow,
     saidofall,
     scanbreaks,
+    scancommas,
     scanlead,
     scannames,
     senderkeys,
@@ -133,7 +134,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
-    found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
