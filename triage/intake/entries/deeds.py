@@ -23,6 +23,10 @@ _LISTED = lazily(
     r"(?:cleared|erased|deleted|wiped|geloscht|efface(?:e?s)?|borrad[oa]s?)"
     r"(?: (?:the )?(?:codes?|faults?|dtcs?|fehler))?\s*:"
 )
+#: What was not done, or is still to be.
+_NOT_YET = lazily(
+    r"(?<![a-z])(?:not|never|no|won'?t|can'?t|didn'?t|will|need|needs|must|should|if|when(?:ever)?|nicht|kein|nie|pas|jamais|sans|"
+    r"nunca|wenn|quand|si|cuando|going to|want)(?![a-z])")
 _MARKS = lazily(rf"[;!?\n,:]\s+|\.{{1,3}}{NOT_SHORT}\s+|\s-+\s")
 
 
@@ -51,4 +55,22 @@ def done(low: str) -> bool:
     return done and _LONG_AGO.search(low) is None
 
 
-__all__ = ["done", "heads_a_list", "lead"]
+def ran(low: str, told: int) -> bool:
+    """Whether a sentence begins with how the engine ran or the vehicle was driven before it tells of a module (at
+    ``told``): "then took the charger off and ran it for 10 mins, 14.8 V, same code".
+
+    >>> ran("then ran it for 10 mins, engine p0562", 25), ran("engine p0562 came back when i ran it for 10 mins", 7)
+    (True, False)
+    """
+    spans = conditions.run_spans(low[:told])
+    return bool(spans) and _NOT_YET.search(low[:told]) is None and _LONG_AGO.search(low[:told]) is None
+
+
+def runs(low: str, said: Sequence[int], start: int) -> bool:
+    """Whether a sentence, which begins at a place of its row, tells how the engine ran before it tells of a module.
+    ``said``: where codes and answers stand."""
+    first = min((at - start for at in said if start <= at < start + len(low)), default=0)
+    return ran(low, first) and phases.find(low[:first]) is None
+
+
+__all__ = ["done", "heads_a_list", "lead", "ran", "runs"]

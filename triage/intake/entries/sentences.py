@@ -11,6 +11,7 @@ from bisect import bisect_right
 from itertools import pairwise
 
 from triage.intake.codes.finds import Found
+from triage.intake.entries import deeds
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
 from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
@@ -102,6 +103,11 @@ def is_prose(context: Context, row: Row) -> bool:
     first = row.finds.codes[0]
     if len(row.finds.codes) > 1 and (_side_by_side(context, row) or any(
             OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
+        return True
+    if any(deeds.runs(row.low[cut.end() : two.start], [two.start - cut.end() - 1], 0)
+           for one, two in pairwise(row.finds.codes)
+           if (cut := _SENTENCE.search(row.low, one.end, two.start)) is not None):
+        # "Engine U1113. Then ran it for 10 min, engine U1113 active"
         return True
     if row.cells is not None and any(
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
