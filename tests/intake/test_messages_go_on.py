@@ -49,7 +49,7 @@ def test_no_scan_begins_with_what_was_not_done_first(said: str) -> None:
 
 def test_the_same_code_of_several_modules() -> None:
     reading = read_text(
-        "Cleared it all with the charger on, 13.4 V. Scanned again, U1113 in the engine and U1113 in the gateway, abs clean. "
-        "Then ran it for 10 mins, 14.8 V, same two U1113 both active.", TABLES)
+        "Cleared it all with the charger on, 13.4 V. Scanned again, U1113 in the engine and U1113 in the gateway, abs "
+        "clean. Then ran it for 10 mins, 14.8 V, same two U1113 both active.", TABLES)
     assert seen(reading)[-1] == {"engine": ["U1113"], "gateway": ["U1113"]}
     assert any("which held it before" in notice.message for notice in reading.notices)

@@ -81,6 +81,7 @@ from triage.intake.tidying import (
     namelead,
     namesbelow,
     numberednames,
+    obdlists,
     ownlists,
     pagebreaks,
     pairednames,
@@ -134,6 +135,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
+    found = obdlists.told(found, names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
