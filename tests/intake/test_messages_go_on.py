@@ -42,6 +42,7 @@ def test_the_engine_ran_before_the_next_scan(lead: str) -> None:
 @pytest.mark.parametrize("said", [
     "Engine U1113. It came back when I ran it for 10 min, ABS C0035.",
     "Engine U1113. Not run for 10 min yet, ABS C0035.",
+    "ABS C0035. Engine P0171. Engine ran 10 min before, ABS C0040 pending.",
 ])
 def test_no_scan_begins_with_what_was_not_done_first(said: str) -> None:
     assert len(read_text(said, TABLES).snapshots) == 1

@@ -47,3 +47,8 @@ def test_empty_lists_are_clean() -> None:
 def test_a_freeze_frame_is_no_module() -> None:
     reading = read_text("ECM 7E8\nMode 03: P0171\nFreeze frame for P0171: 2150 rpm, ECT 91 C\nABS: no codes\n", TABLES)
     assert codes(reading) == {"ECM": [("P0171", "stored")], "ABS": []}
+
+
+def test_an_engine_that_nobody_named_is_told() -> None:
+    reading = read_text("12.4 V\nMode 03: P0171\nABS: no codes\n", TABLES)
+    assert any("taken for the engine's" in notice.message for notice in reading.notices)

@@ -135,7 +135,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
-    found = obdlists.told(found, names)
+    found, of_engine = obdlists.told(found, names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
@@ -170,6 +170,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         page_marks=marks,
     )
     _tell(context, respaced, unread)
+    if of_engine is not None:
+        context.builder.notice("note", obdlists.GUESSED, of_engine, 0, len(of_engine.text))
     for line, start, end, message in left_out:
         context.builder.notice("warning", message, line, start, end)
     if doubt is not None:

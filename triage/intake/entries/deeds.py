@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from triage.intake.entries.clauses import Clause
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import conditions, phases
+from triage.intake.said import conditions, phases, volts
 
 #: Done by somebody else, before anything was read.
 _LONG_AGO = lazily(
@@ -23,9 +23,12 @@ _LISTED = lazily(
     r"(?:cleared|erased|deleted|wiped|geloscht|efface(?:e?s)?|borrad[oa]s?)"
     r"(?: (?:the )?(?:codes?|faults?|dtcs?|fehler))?\s*:"
 )
+_THEN = lazily(
+    r"\s*(?:and |und |et |y )?(?:then|next|now|after(?:wards?| that| this| which)|once more|again|dann|danach|"
+    r"anschliessend|jetzt|nun|puis|ensuite|apres|maintenant|luego|despues|ahora|entonces)(?![a-z])")
 #: What was not done, or is still to be.
 _NOT_YET = lazily(
-    r"(?<![a-z])(?:not|never|no|won'?t|can'?t|didn'?t|will|need|needs|must|should|if|when(?:ever)?|nicht|kein|nie|pas|jamais|sans|"
+    r"(?<![a-z])(?:not|never|no|won'?t|can'?t|didn'?t|will|need|needs|must|should|if|when(?:ever)?|before|prior|earlier|vorher|zuvor|avant|antes|nicht|kein|nie|pas|jamais|sans|"
     r"nunca|wenn|quand|si|cuando|going to|want)(?![a-z])")
 _MARKS = lazily(rf"[;!?\n,:]\s+|\.{{1,3}}{NOT_SHORT}\s+|\s-+\s")
 
@@ -62,8 +65,11 @@ def ran(low: str, told: int) -> bool:
     >>> ran("then ran it for 10 mins, engine p0562", 25), ran("engine p0562 came back when i ran it for 10 mins", 7)
     (True, False)
     """
-    spans = conditions.run_spans(low[:told])
-    return bool(spans) and _NOT_YET.search(low[:told]) is None and _LONG_AGO.search(low[:told]) is None
+    lead = low[:told]
+    if not conditions.run_spans(lead) or _NOT_YET.search(lead) is not None or _LONG_AGO.search(lead) is not None:
+        return False
+    # Else it may tell how the engine ran before the scan above.
+    return _THEN.match(lead) is not None or bool(volts.find(lead))
 
 
 def runs(low: str, said: Sequence[int], start: int) -> bool:

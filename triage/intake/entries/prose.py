@@ -128,6 +128,8 @@ def _after_a_run(context: Context, piece: Row) -> None:
     first = min([code.start for code in piece.finds.codes] + [hit.start for hit in answers_in(piece)])
     context.builder.begin_next()
     context.builder.new_snapshot("after-run")
+    context.builder.notice("note", "the engine ran since what is told above: taken for another scan", piece.line,
+                           piece.start, piece.start + first)
     metarow.apply(context, Row(piece.line, piece.text[:first].rstrip(" ,:-"), piece.start), top=True)
     _walk(context, piece)
 

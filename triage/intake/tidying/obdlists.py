@@ -4,9 +4,9 @@
 >>> from code_tables import load
 >>> from triage.intake.plain.characters import lines
 >>> said = "OBD, ECM 7E8\\nMode 03 (stored): P0171\\nMode 07: none\\nMode $0A: P0171\\nFreeze frame for P0171: 2150 rpm"
->>> [line.text for line in told(lines(said), Names(load()))][1:]
+>>> [line.text for line in told(lines(said), Names(load()))[0]][1:]
 ['ECM', 'Stored codes: P0171', 'Pending codes: none', 'Permanent codes: P0171', 'Freeze frame P0171: 2150 rpm']
->>> [line.text for line in told(lines("Mode 03 request sent\\nMode 1: sport"), Names(load()))]
+>>> [line.text for line in told(lines("Mode 03 request sent\\nMode 1: sport"), Names(load()))[0]]
 ['Mode 03 request sent', 'Mode 1: sport']
 """
 
@@ -37,18 +37,21 @@ _FROZEN = lazily(
     r"(?=[pcbu][0-3])")
 #: The address by which a module answers a generic tool: ISO 15765-4.
 _ADDRESS = lazily(r"(?<![a-z0-9])(?:0x|\$)?7e[8-9a-f](?![a-z0-9])")
+GUESSED = "no module is named for this list: taken for the engine's; put its name in a line above"
 #: So many lines above the first list may name its module.
 _NEAR = 6
 _ENGINE = "engine control"
 _ANY = "ECM"
 
 
-def told(found: Sequence[Line], names: Names) -> list[Line]:
-    """The lines, those of such lists as heads with a status, below the name of their module. Linear."""
+def told(found: Sequence[Line], names: Names) -> tuple[list[Line], Line | None]:
+    """The lines, those of such lists as heads with a status, below the name of their module; and the first of a list
+    that names none, in a text without one of the engine. Linear."""
     lists = {at: match for at, line in enumerate(found) if (match := _match(line)) is not None}
     if not lists:
-        return list(found)
+        return list(found), None
     kept: list[Line] = []
+    guessed: Line | None = None
     for at, line in enumerate(found):
         if (match := lists.get(at)) is None:
             frozen = _FROZEN.match(line.low)
@@ -57,10 +60,12 @@ def told(found: Sequence[Line], names: Names) -> list[Line]:
         above = next((other for other in range(at - 1, -1, -1) if found[other].text.strip()), -1)
         if above not in lists and not _heads(found[above], names, above >= 0):
             name = _owner(found, at, names)
+            guessed = guessed if name else guessed or line
+            name = name or _ANY
             kept.append(replace(line_of(line.number, name, name), indent=line.indent))
         start, end, word = match
         kept.append(reworded(line, start, end, word))
-    return kept
+    return kept, guessed
 
 
 def _match(line: Line) -> tuple[int, int, str] | None:
@@ -83,12 +88,13 @@ def _heads(line: Line, names: Names, there: bool) -> bool:
 
 
 def _owner(found: Sequence[Line], at: int, names: Names) -> str:
-    """The name of the module that a list is of: the nearest one above that tells no code, else that of the engine."""
+    """The name of the module that a list is of: the nearest one above that tells no code, else that of the engine;
+    "" where the text names neither."""
     for other in range(at - 1, max(at - 1 - _NEAR, -1), -1):
         name = _engine(found[other], names)
         if name:
             return name
-    return next((name for line in found if (name := _engine(line, names))), _ANY)
+    return next((name for line in found if (name := _engine(line, names))), "")
 
 
 def _engine(line: Line, names: Names) -> str:
@@ -102,4 +108,4 @@ def _engine(line: Line, names: Names) -> str:
     return ""
 
 
-__all__ = ["told"]
+__all__ = ["GUESSED", "told"]

@@ -61,10 +61,11 @@ def left_out(rows: Sequence[Row]) -> tuple[list[Row], list[Told]]:
             if match is not None and not any("fmi" in other.low for other in rows[max(at - 1, 0) : at + 3]):
                 told.append((row.line, row.start, row.start + match.end(), f"{match[0].upper()} {MISSING}"))
             continue
-        if "spn" in row.low:
-            told += [(row.line, row.start + start, row.start + end, f"{row.text[start:end]} {MISSING}")
-                     for start, end in _lone(row)]
-        parts = _pieces(row)
+        # A line that is broken behind the number goes on with the failure mode.
+        last = len(row.low) if any(other.low.startswith("fmi") for other in rows[at + 1 : at + 2]) else -1
+        told += [(row.line, row.start + start, row.start + end, f"{row.text[start:end]} {MISSING}")
+                 for start, end in _lone(row) if end != last]
+        parts = [part for part in _pieces(row) if part[1] != last]
         if (stretch := _unread(row)) is not None:
             start, end = stretch
             told += [(row.line, row.start + each.start, row.start + each.end, each.message)
@@ -89,6 +90,8 @@ def _pieces(row: Row) -> list[tuple[int, int]]:
 
 def _lone(row: Row) -> list[tuple[int, int]]:
     """The places of parameter numbers without a failure mode in a row with other codes."""
+    if "spn" not in row.low:
+        return []
     places = [(code.start, code.end) for code in row.finds.codes]
     found = [match.span() for match in _SPN.finditer(row.low)]
     return [(start, end) for start, end in found if not any(first < end and start < last for first, last in places)]
