@@ -7,6 +7,7 @@ import pytest
 
 import code_tables
 from triage.intake.read import Reading, read_text
+from triage.intake.said import volts
 
 TABLES = code_tables.load()
 Seen = dict[str | None, list[str] | None]
@@ -76,3 +77,4 @@ def test_columns_that_nobody_can_part_are_told() -> None:
 def test_a_supply_by_name_is_no_reading() -> None:
     reading = read_text("Module,DTC,08:00,09:10\n12V supply (V),,10.4,12.8\nVCU,P0562,active,active\n", TABLES)
     assert [snapshot.volts for snapshot in reading.snapshots] == [10.4, 12.8]
+    assert [volt.of for volt in volts.find("12v supply (v)")] == ["nominal"]

@@ -30,7 +30,9 @@ def tabbed(found: Sequence[Line]) -> list[Line]:
             at += 1
             continue
         count = kept[at].text.count(mark)
-        while at < len(kept) and kept[at].text.count(mark) == count and len(kept[at].text) <= _LONGEST:
+        while at < len(kept) and len(kept[at].text) <= _LONGEST and (
+                not kept[at].text.strip() or kept[at].text.count(mark) == count):
+            # A blank line ends no table.
             line = kept[at]
             kept[at] = replace(line, text=line.text.replace(mark, "\t"), low=line.low.replace(mark, "\t"))
             at += 1

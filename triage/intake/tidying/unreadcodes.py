@@ -61,10 +61,10 @@ def left_out(rows: Sequence[Row]) -> tuple[list[Row], list[Told]]:
             if match is not None and not any("fmi" in other.low for other in rows[max(at - 1, 0) : at + 3]):
                 told.append((row.line, row.start, row.start + match.end(), f"{match[0].upper()} {MISSING}"))
             continue
-        # A line that is broken behind the number goes on with the failure mode.
+        # A line that is broken behind the number may go on with the failure mode.
         last = len(row.low) if any(other.low.startswith("fmi") for other in rows[at + 1 : at + 2]) else -1
         told += [(row.line, row.start + start, row.start + end, f"{row.text[start:end]} {MISSING}")
-                 for start, end in _lone(row) if end != last]
+                 for start, end in _lone(row)]
         parts = [part for part in _pieces(row) if part[1] != last]
         if (stretch := _unread(row)) is not None:
             start, end = stretch
