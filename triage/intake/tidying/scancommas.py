@@ -29,10 +29,11 @@ def tabbed(found: Sequence[Line]) -> list[Line]:
         if not mark:
             at += 1
             continue
-        count = kept[at].text.count(mark)
+        count, spaced = kept[at].text.count(mark), f"{mark} " in kept[at].text
         while at < len(kept) and len(kept[at].text) <= _LONGEST and (
-                not kept[at].text.strip() or kept[at].text.count(mark) == count):
-            # A blank line ends no table.
+                not kept[at].text.strip()
+                or (kept[at].text.count(mark) == count and (spaced or f"{mark} " not in kept[at].text))):
+            # A blank line ends no table, a sentence with commas does.
             line = kept[at]
             kept[at] = replace(line, text=line.text.replace(mark, "\t"), low=line.low.replace(mark, "\t"))
             at += 1
