@@ -81,6 +81,7 @@ from triage.intake.tidying import (
     namelead,
     namesbelow,
     numberednames,
+    obdlists,
     ownlists,
     pagebreaks,
     pairednames,
@@ -95,6 +96,7 @@ from triage.intake.tidying import (
     saidbelow,
     saidofall,
     scanbreaks,
+    scancommas,
     scanlead,
     scannames,
     senderkeys,
@@ -116,6 +118,7 @@ from triage.intake.tidying import (
     tightcommas,
     tornwords,
     totals,
+    unreadcodes,
     workremarks,
     wraps,
     xmlkeys,
@@ -132,7 +135,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
-    found = columncolons.barred(boldkeys.plain(threads.told(found, names.listed)))
+    found, of_engine = obdlists.told(found, names)
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)
@@ -150,7 +154,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     explained = legends.adopt(strayblanks.closed(all_rows), names.listed)
     all_rows = statusabove.put_behind(keysahead.put_behind(explained.rows))
     all_rows = answerkeys.written_out(all_rows, names.listed, explained.answers)
-    all_rows = _in_columns(_with_bare_names(all_rows, names, tables), names, explained.statuses)
+    all_rows, left_out = unreadcodes.left_out(_with_bare_names(all_rows, names, tables))
+    all_rows = _in_columns(all_rows, names, explained.statuses)
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
@@ -165,6 +170,10 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
         page_marks=marks,
     )
     _tell(context, respaced, unread)
+    if of_engine is not None:
+        context.builder.notice("note", obdlists.GUESSED, of_engine, 0, len(of_engine.text))
+    for line, start, end, message in left_out:
+        context.builder.notice("warning", message, line, start, end)
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
     for line in parted:

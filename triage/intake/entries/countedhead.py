@@ -6,7 +6,7 @@ from triage.intake.entries.headings import open_heading
 from triage.intake.entries.headname import Heading
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
-from triage.intake.said.attribution import counts_codes
+from triage.intake.said.counts import counts_codes
 from triage.intake.scan.context import Context
 
 _LONGEST = 100

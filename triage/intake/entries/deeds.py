@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from triage.intake.entries.clauses import Clause
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said import conditions, phases
+from triage.intake.said import conditions, phases, volts
 
 #: Done by somebody else, before anything was read.
 _LONG_AGO = lazily(
@@ -23,6 +23,13 @@ _LISTED = lazily(
     r"(?:cleared|erased|deleted|wiped|geloscht|efface(?:e?s)?|borrad[oa]s?)"
     r"(?: (?:the )?(?:codes?|faults?|dtcs?|fehler))?\s*:"
 )
+_THEN = lazily(
+    r"\s*(?:and |und |et |y )?(?:then|next|now|after(?:wards?| that| this| which)|once more|again|dann|danach|"
+    r"anschliessend|jetzt|nun|puis|ensuite|apres|maintenant|luego|despues|ahora|entonces)(?![a-z])")
+#: What was not done, or is still to be.
+_NOT_YET = lazily(
+    r"(?<![a-z])(?:not|never|no|won'?t|can'?t|didn'?t|will|need|needs|must|should|if|when(?:ever)?|before|prior|earlier|vorher|zuvor|avant|antes|nicht|kein|nie|pas|jamais|sans|"
+    r"nunca|wenn|quand|si|cuando|going to|want)(?![a-z])")
 _MARKS = lazily(rf"[;!?\n,:]\s+|\.{{1,3}}{NOT_SHORT}\s+|\s-+\s")
 
 
@@ -51,4 +58,25 @@ def done(low: str) -> bool:
     return done and _LONG_AGO.search(low) is None
 
 
-__all__ = ["done", "heads_a_list", "lead"]
+def ran(low: str, told: int) -> bool:
+    """Whether a sentence begins with how the engine ran or the vehicle was driven before it tells of a module (at
+    ``told``): "then took the charger off and ran it for 10 mins, 14.8 V, same code".
+
+    >>> ran("then ran it for 10 mins, engine p0562", 25), ran("engine p0562 came back when i ran it for 10 mins", 7)
+    (True, False)
+    """
+    lead = low[:told]
+    if not conditions.run_spans(lead) or _NOT_YET.search(lead) is not None or _LONG_AGO.search(lead) is not None:
+        return False
+    # Else it may tell how the engine ran before the scan above.
+    return _THEN.match(lead) is not None or bool(volts.find(lead))
+
+
+def runs(low: str, said: Sequence[int], start: int) -> bool:
+    """Whether a sentence, which begins at a place of its row, tells how the engine ran before it tells of a module.
+    ``said``: where codes and answers stand."""
+    first = min((at - start for at in said if start <= at < start + len(low)), default=0)
+    return ran(low, first) and phases.find(low[:first]) is None
+
+
+__all__ = ["done", "heads_a_list", "lead", "ran", "runs"]

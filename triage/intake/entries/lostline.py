@@ -34,7 +34,7 @@ _SHAPED = lazily(
     r"(?<![^\W_])(?:[PCBUpcbu](?! ?[^ ]{4}(?![^\W_])) ?[0-3](?: ?[0-9A-Fa-fOo]){3}|[A-Za-z]{2,}[PCBU][0-3][0-9A-F]{3}"
     r"|[PCBU][0-3][0-9A-F]{3}[A-Za-z]+|[PUpu][0-3][0-9A-Fa-f]-[0-9A-Fa-f]{2}(?!-))(?![^\W_])"
 )
-_LONGEST_NAME, _LONGEST, _MOST_WORDS = 50, 160, 6
+_LONGEST_NAME, _LONGEST, _MOST_WORDS, _FEW_WORDS = 50, 160, 6, 3
 #: What is said of a vehicle rather than of its modules.
 _OF_THE_VEHICLE = word_set(
     "petrol gasoline gas benzin diesel essence gasolina gasoil hybrid electric automatic automatik manual manuel "
@@ -98,6 +98,26 @@ def tells_number(context: Context, row: Row, at: int) -> bool:
         row.line, row.start, row.start + len(row.text),
     )
     return True
+
+
+def opens(context: Context, row: Row) -> None:
+    """Open the module that a row names before a code that can't be read ("ABS: P12??"): what stands below is of it, and
+    of no module above. Behind a name that nobody knows no module is open."""
+    mark = _MARK.search(row.text, 1, _LONGEST_NAME) if len(row.text) <= _LONGEST else None
+    if mark is None or mark.end() > row.finds.refusals[0].start:
+        return
+    head = row.text[: mark.start()]
+    name = tidy(head)
+    low = small(name)
+    if not has_letter(name) or role_of(low) is not None or states.in_text(low) or answer_of_cell(low) is not None:
+        return
+    if context.names.sure(context.names.bare(name)):
+        start = max(head.find(name), 0)
+        module = context.builder.name_module(name, row.line, row.start + start, row.start + start + len(name))
+        module.unclear = True
+        context.under_heading = False
+    elif not context.under_heading and len(name.split()) <= _FEW_WORDS and name[0].isupper():
+        context.builder.module = None
 
 
 def _put_in(context: Context, row: Row, at: int, named: Span, shaped: Span | None, marked: bool) -> bool:
@@ -212,4 +232,4 @@ def _are_below(context: Context) -> bool:
     return context.described_below
 
 
-__all__ = ["names_another", "read", "tells_number"]
+__all__ = ["names_another", "opens", "read", "tells_number"]

@@ -16,6 +16,7 @@ from triage.intake.said import conditions, dates, phases, uncleared, voltengines
 from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
+from triage.intake.tidying import scancells
 
 _ASIDE_DATE = lazily(
     r"(?<![a-z])(?:printed|print date|report date|created|exported|gedruckt|erstellt|imprime|"
@@ -129,12 +130,13 @@ def _is_heading_of(low: str, stamp: dates.Stamp) -> bool:
 def doubts_sides(context: Context, row: Row) -> bool:
     """A warning where the cells of a row name different scans and nothing told how to part what stands below them: of
     which scan that is, and at what voltage, is then not known. Whether there was one."""
-    if not phases.may_stand_in(row.low) or between.by_phase(row.low):
+    beside = scancells.side_by_side(row) if has_digit(row.low) or phases.may_stand_in(row.low) else ()
+    if not (beside or phases.may_stand_in(row.low)) or between.by_phase(row.low):
         return False
     told = {hit.phase for cell in row.cells or () if len(cell.low) <= _LONGEST_TITLE
             and (hit := phases.find(cell.low)) is not None}
     below = context.rows[context.at + 1 : context.at + 1 + _NEAR_BELOW]
-    if len(told) < 2 or not any(other.finds.codes for other in below):
+    if len(told) + len(beside) < 2 or not any(other.finds.codes for other in below):
         return False
     context.builder.notice(
         "warning",

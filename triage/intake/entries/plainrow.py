@@ -211,6 +211,7 @@ def _refused(context: Context, row: Row, at: int) -> None:
         return
     if ownlines.read(context, row):
         return
+    lostline.opens(context, row)
     context.refuse(row)
     context.open_code = context.open_row = None
 

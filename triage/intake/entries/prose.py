@@ -14,15 +14,15 @@ from itertools import pairwise
 from triage.intake.codes.finds import Found
 from triage.intake.codes.pieces import Details, soft_pieces, take
 from triage.intake.codes.tails import read_pieces
-from triage.intake.entries import deeds, leads, metarow, otherones, setoff, untold
+from triage.intake.entries import deeds, leads, metarow, otherones, sameones, setoff, untold
 from triage.intake.entries.clauses import Clause, answers_in, clauses_of, leads_to, unmarked
 from triage.intake.entries.coderow import add, module_for
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.plain.phrases import NOT_SHORT, word_set, words
+from triage.intake.plain.phrases import NOT_SHORT, words
 from triage.intake.said import codetexts, dates, phases, states, volts
-from triage.intake.said.answers import Spoken, takes_object
+from triage.intake.said.answers import takes_object
 from triage.intake.said.attribution import SAYS, attribute
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft, ModuleDraft
@@ -47,11 +47,6 @@ _STATUS_BEHIND = lazily(
 _LED_TO = lazily(
     r"(?:^|\s+)(?:and|und|et|y|(?:in|from|out of|im|aus|vom|dans|en)(?: (?:the|dem|der|le|la|el))?)$", re.IGNORECASE
 )
-#: What is no module that could not be reached.
-_THEM = word_set(
-    "it them him her us me you anyone anybody anything owner customer vehicle car van bus tool again today yesterday "
-    "these those following modules"
-)
 #: A status belongs to what stands behind this.
 _JOINED = lazily(r"[,;.:]|(?<![a-z])(?:and|und|et|y)(?![a-z])")
 #: Between a status and the code that it leads to.
@@ -69,6 +64,10 @@ def _scan_by_scan(context: Context, row: Row, *, coded: bool) -> None:
     """The parts of a sentence that tell of one scan each: its conditions, then its modules. Beside codes a part without
     a voltage tells of the state of a scan only where none has begun."""
     for piece in _scans(context, row):
+        if piece.start > row.start and deeds.runs(_SENTENCE.split(piece.low, maxsplit=1)[0], [
+                *(code.start for code in piece.finds.codes), *(hit.start for hit in answers_in(piece))], 0):
+            _after_a_run(context, piece)
+            continue
         if not _states_phase(context, piece) and (piece.start > row.start or _is_told_first(context, piece)):
             _after_a_deed(context, piece, row.start)
             continue
@@ -108,6 +107,7 @@ def _scans(context: Context, row: Row) -> list[Row]:
         return [row]
     said = [code.start for code in row.finds.codes] + [hit.start for hit in answers_in(row)]
     for match, stop in zip(marks, [*(mark.start() for mark in marks[1:]), len(row.low)], strict=True):
+        sentence = row.low[match.end() : stop]
         if not any(starts[-1] <= at < match.start() for at in said) or not any(at >= match.end() for at in said):
             continue
         hit = phases.find(row.low[match.end() : min(stop, match.end() + 60)])
@@ -115,11 +115,23 @@ def _scans(context: Context, row: Row) -> list[Row]:
         if hit is not None and hit.start <= 12:
             told = phases.find(row.low[starts[-1] : match.start()])
             other = hit.phase != (told.phase if told is not None else "before-clear")
-        if other or deeds.done(row.low[match.end() : stop]):
+        if other or deeds.done(sentence) or deeds.runs(sentence, said, match.end()):
             starts.append(match.end())
     if len(starts) == 1:
         return [row]
     return [row.part(start, end) for start, end in zip(starts, [*starts[1:], len(row.text)], strict=True)]
+
+
+def _after_a_run(context: Context, piece: Row) -> None:
+    """A part of a sentence that begins with how the engine ran since the scan before: "Then ran it for 10 mins, 14.8 V,
+    engine U1113 active"."""
+    first = min([code.start for code in piece.finds.codes] + [hit.start for hit in answers_in(piece)])
+    context.builder.begin_next()
+    context.builder.new_snapshot("after-run")
+    context.builder.notice("note", "the engine ran since what is told above: taken for another scan", piece.line,
+                           piece.start, piece.start + first)
+    metarow.apply(context, Row(piece.line, piece.text[:first].rstrip(" ,:-"), piece.start), top=True)
+    _walk(context, piece)
 
 
 def _states_phase(context: Context, row: Row) -> bool:
@@ -173,13 +185,14 @@ def _walk(context: Context, row: Row) -> None:
             for module in modules:
                 context.builder.answer(module, said[fact.answer].answer)
             if not modules:
-                _unheard(context, row, said[fact.answer], clauses)
+                untold.unheard(context, row, said[fact.answer], clauses)
             continue
         # With no name each code is of the module above, or of the one that held it before.
         above = context.builder.module
         if fact.of_others:
             context.builder.module = None
-        holding = [modules or [module_for(context, row, codes[at])] for at in fact.codes]
+        holding = [modules or sameones.holders(context, row, codes[at]) or [module_for(context, row, codes[at])]
+                   for at in fact.codes]
         context.builder.module = above if fact.of_others else context.builder.module
         zones = [_zone(context, row, codes[at], clauses, starts, owners) for at in fact.codes]
         if zones[-1].status is None and fact.owners and fact.owners[0][0] > codes[fact.codes[-1]].start:
@@ -197,18 +210,6 @@ def _walk(context: Context, row: Row) -> None:
         context.open_code, context.open_row, context.tail, context.tail_status = last, row, "", None
     else:
         context.open_code = context.open_row = None
-
-
-def _unheard(context: Context, row: Row, hit: Spoken, clauses: list[Clause]) -> None:
-    """A warning where something that nobody knows did not answer ("cannot reach the vdm")."""
-    end = clauses[bisect_right(clauses, hit.start, key=lambda clause: clause.start) - 1].end
-    behind = words(row.low[hit.end : end])
-    if hit.answer == "silent" and takes_object(row.low, hit) and behind and behind[-1][0] not in _THEM:
-        context.builder.notice(
-            "warning",
-            "something did not answer here, and no module of its name is known: write the name in capital letters, or "
-            "alone in a line with \"no answer\"",
-            row.line, row.start + hit.start, row.start + end)
 
 
 def _doubt(context: Context, row: Row, clauses: list[Clause]) -> None:

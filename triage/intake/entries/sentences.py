@@ -11,6 +11,7 @@ from bisect import bisect_right
 from itertools import pairwise
 
 from triage.intake.codes.finds import Found
+from triage.intake.entries import deeds
 from triage.intake.entries.clauses import answers_in, clauses_of, is_title, leads_to, says_before
 from triage.intake.entries.subjects import subjects_of
 from triage.intake.lines import unknown
@@ -100,7 +101,7 @@ def is_prose(context: Context, row: Row) -> bool:
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
         return False
     first = row.finds.codes[0]
-    if len(row.finds.codes) > 1 and (_side_by_side(context, row) or any(
+    if len(row.finds.codes) > 1 and (_side_by_side(context, row) or _runs_between(row) or any(
             OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
         return True
     if row.cells is not None and any(
@@ -155,6 +156,13 @@ def is_prose(context: Context, row: Row) -> bool:
         return _PARTED.search(row.low[: first.start]) is not None
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _runs_between(row: Row) -> bool:
+    """Whether a sentence between two codes tells how the engine ran: "ECM U1113. Then ran it 10 min, ECM U1113"."""
+    return any(
+        deeds.ran(row.low[cut.end() : two.start], two.start - cut.end())
+        for one, two in pairwise(row.finds.codes) if (cut := _SENTENCE.search(row.low, one.end, two.start)) is not None)
 
 
 def _side_by_side(context: Context, row: Row) -> bool:

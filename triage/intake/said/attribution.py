@@ -21,6 +21,7 @@ from itertools import pairwise
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import states
+from triage.intake.said.counts import counts_codes
 
 Span = tuple[int, int]
 
@@ -67,17 +68,10 @@ _IT = lazily(
     r"hat|hatte|zeigt|meldet|tiene|tenia|da|avait|affiche)(?![a-z])"
 )
 #: "There are three codes in the ABS. P0562 is present": codes are counted, and the next sentence begins with one.
-_COUNTED = lazily(
-    r"(?<![a-z])(?:[0-9]{1,2}|an?|one|two|three|four|five|six|some|several|these|following|ein(?:en)?|zwei|drei|vier|funf|"
-    r"mehrere|folgende|une?|deux|trois|quatre|cinq|plusieurs|dos|tres|cuatro|cinco|varios|varias|un[oa])"
-    r"(?:\s(?:trouble|fault|stored|active|diagnostic|different|more|other))?\s(?:codes?|dtcs?|faults?|errors?|fehler(?:codes?)?|"
-    r"defauts?|codigos?|averias?|fallos?)(?![a-z])"
-)
 _IT_IS = lazily(
     r"\s*(?:(?:it|they|these|this|that|one|(?:the )?first(?: one)?|es|das|ce|son|es el|c'est)"
     r"(?:'s|\s(?:is|are|was|were|ist|sind|sont))?\s)?"
 )
-_DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
 _DESCRIPTION, _BUT = lazily(r"\s*\([^()\n]{3,80}\)"), lazily(r",?\s(?:but|aber|mais|pero)\s")
 _DASH = lazily(r"\s(?:-+|:)\s")
 _MARKED = lazily(r"\s(?:first|next|then|now)?\s*[-=>:]+\s*")
@@ -149,7 +143,12 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
         if run:
             if after is not None:
                 after.lone = len(run) == 1 or _STRONG.search(low, run[-2][1], run[-1][0]) is not None
-            back, ahead = _part(low, run, before, after, runs[at + 1] if after is not None else [], objects)
+            later = runs[at + 1] if after is not None else []
+            following = facts[at + 1] if later and at + 1 < len(facts) else None
+            if after is not None and following is not None and _each_answers(low, run, after, later, following):
+                # "Airbag clean ABS clean": each answer is of the name before it.
+                later = []
+            back, ahead = _part(low, run, before, after, later, objects)
             if back and before is not None:
                 _give(low, result, _objects(low, back) if before.answer is not None else back, codes)
             if ahead and after is not None:
@@ -158,6 +157,12 @@ def attribute(low: str, names: Sequence[Span], codes: Sequence[Span], answers: S
             result.append(after)
     _carry(low, result)
     return result
+
+
+def _each_answers(low: str, run: list[Span], after: Fact, later: list[Span], following: Fact) -> bool:
+    """Whether names stand right before their answers, one behind the other."""
+    answers = after.answer is not None and following.answer is not None
+    return answers and _ahead(low, run, after) == Link.CLEAR == _ahead(low, later, following)
 
 
 def _objects(low: str, run: list[Span]) -> list[Span]:
@@ -343,11 +348,6 @@ def _are_counted(low: str, name: Span, stop: int) -> bool:
     return counts_codes(low[begin : ends[0].start()])
 
 
-def counts_codes(low: str) -> bool:
-    """Whether a sentence counts codes that are there: "there are two codes in the abs"."""
-    return _COUNTED.search(low) is not None and _DONE_WITH.search(low) is None
-
-
 def _give(low: str, facts: list[Fact], names: list[Span], codes: Sequence[Span]) -> None:
     """Give names that stand behind the last of ``facts`` to it; where it has a subject, to its last codes alone."""
     last = facts[-1]
@@ -397,4 +397,4 @@ def _carry(low: str, facts: list[Fact]) -> None:
         last = fact
 
 
-__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute", "counts_codes"]
+__all__ = ["AND", "LEADS", "OTHERS", "SAYS", "Fact", "Span", "attribute"]

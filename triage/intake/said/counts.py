@@ -38,6 +38,14 @@ _SIGNS = signs.of_pattern(
 #: How often a code was seen, in a line below it.
 _SEEN = lazily(r"(?:count(?:er)?|occurrences?|occurred|freq(?:uency)?|seen|haufigkeit|zahler|anzahl|frequence|"
                r"frecuencia|contador|compteur)[\s.x]{1,3}([0-9]{1,4})(?:\s?(?:x|times|mal|fois|veces))?")
+#: "There are two codes in the ABS", and what is told of codes that are gone.
+_COUNTED = lazily(
+    r"(?<![a-z])(?:[0-9]{1,2}|an?|one|two|three|four|five|six|some|several|these|following|ein(?:en)?|zwei|drei|vier|funf|"
+    r"mehrere|folgende|une?|deux|trois|quatre|cinq|plusieurs|dos|tres|cuatro|cinco|varios|varias|un[oa])"
+    r"(?:\s(?:trouble|fault|stored|active|diagnostic|different|more|other))?\s(?:codes?|dtcs?|faults?|errors?|fehler(?:codes?)?|"
+    r"defauts?|codigos?|averias?|fallos?)(?![a-z])"
+)
+_DONE_WITH = lazily(r"(?<![a-z])(?:clear|eras|delet|wip|fix|repair|mend|gelosch|behob|efface|repar|borr)")
 _LONGEST_SEEN = 30
 _DIGIT = lazily(r"[0-9]")
 
@@ -69,3 +77,8 @@ def of_a_code(low: str) -> int | None:
     """
     match = _SEEN.fullmatch(low) if len(low) <= _LONGEST_SEEN else None
     return int(match[1]) if match is not None else None
+
+
+def counts_codes(low: str) -> bool:
+    """Whether a sentence counts codes that are there: "there are two codes in the abs"."""
+    return _COUNTED.search(low) is not None and _DONE_WITH.search(low) is None

@@ -31,7 +31,18 @@ from triage.intake.plain.phrases import phrase_set
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
-from triage.intake.tidying.scancells import NOTHING, holds_scans, is_label, names_a_scan, of_the_scan, row_like
+from triage.intake.tidying.firstcolumn import EMPTY, HEADS, heads_rows, module_first, with_code_column
+from triage.intake.tidying.scancells import (
+    NOTHING,
+    holds_scans,
+    in_full,
+    is_label,
+    may_name_a_scan,
+    names_a_scan,
+    of_the_scan,
+    row_like,
+    side_by_side,
+)
 from triage.model.snapshot import StatusWord
 
 #: A cell that says no more than that the code of its row was there.
@@ -50,8 +61,6 @@ _GONE_HERE = phrase_set("absent | not seen | not found | not detected")
 #: Columns beside the code that go with it into each scan, and others that may stand there.
 _WITH_CODE = ("failure_type", "description")
 _BESIDE = ("code", "other", "count", "date", "odometer", *_WITH_CODE)
-#: Heads for the columns of a scan where the table has none of its own. No language is told by them.
-_HEADS = {"module": "ecu", "code": "kode", "failure_type": "ftb", "description": "desc", "status": "stat"}
 #: The first cell of a row stands so near to the head of its column.
 _SLACK = 2
 _NO_LEGEND: Mapping[str, StatusWord] = MappingProxyType({})
@@ -128,6 +137,9 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
                 more.setdefault(column, []).append(text)
             last += 1
             continue
+        if not body and row.cells is None and heads_rows(row.low):
+            last += 1
+            continue
         own = _own_cells(row, head, starts) if row.kind != "rule" else []
         if own and body and not own[0].text and row.finds.codes:
             # One more code of the module above.
@@ -138,8 +150,21 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
             body.append(own)
             used.append(row)
         last += 1
+    return _judged(_Table(head, starts, [], names, body, used, last, more, above is not None), told)
+
+
+def _judged(table: _Table, told: set[int]) -> _Table | None:
+    """A table whose ``told`` columns are scans by their heads with all that are; None where it is none of scans."""
+    head, more, used = table.head, table.told, table.rows
+    names, starts, body = module_first(table.names, table.starts, table.body)
+    if body and (parted := with_code_column(names, body)) is not None:
+        # From here on a column stands elsewhere than its head.
+        names, body, starts = parted[0], parted[1], [starts[0], *[starts[0]] * 2, *starts[1:]]
+        told, more = {column + 2 for column in told}, {column + 2: text for column, text in more.items()}
     roles = [role_of(small(name)) for name in names]
     below = {column: [own[column] for own in body if column < len(own)] for column in range(1, len(names))}
+    if roles[0] == "code":
+        return None
     coded = "code" in roles
     known = {cell.low.strip() for column in told for cell in below.get(column, ())} if coded else set()
     scans = [column for column in below if column in told or (roles[column] is None and (
@@ -150,7 +175,7 @@ def _table(rows: Sequence[Row], at: int) -> _Table | None:
     if head.kind == "gap" and not coded and not _lines_up(used, starts) and any(
             holds_scans(below[column]) is None for column in scans):
         return None
-    return _Table(head, starts, scans, names, body, used, last, more, above is not None)
+    return table._replace(starts=starts, scans=scans, names=names, body=body, told=more)
 
 
 def _lines_up(rows: Sequence[Row], starts: Sequence[int]) -> bool:
@@ -229,10 +254,12 @@ def _told_columns(row: Row) -> set[int]:
     if row.kind == "rule" or len(row.cells or ()) < 2 or row.finds.codes or row.blank:
         return set()
     cells = _head_cells(row)
-    if not cells[0].text or role_of(cells[0].low) in ("module", "scan"):
-        return {at for at, cell in enumerate(cells) if at and names_a_scan(cell.low)} if len(cells) > 2 else set()
+    if not cells[0].text or role_of(cells[0].low) in ("module", "scan", "code") or heads_rows(cells[0].low):
+        # A time or a day names a scan where others beside it do.
+        sure = {at for at, cell in enumerate(cells) if at and names_a_scan(cell.low)} if len(cells) > 2 else set()
+        return side_by_side(row) if cells == row.cells and side_by_side(row) > sure else sure
     # The column of the modules may have no head where gaps part the columns.
-    return set(range(len(cells))) if row.kind == "gap" and all(names_a_scan(cell.low) for cell in cells) else set()
+    return set(range(len(cells))) if row.kind == "gap" and all(may_name_a_scan(cell.low) for cell in cells) else set()
 
 
 def _head_cells(row: Row) -> list[Cell]:
@@ -279,13 +306,14 @@ def _scans(table: _Table, legend: Mapping[str, StatusWord]) -> list[Row]:
     roles = [role_of(small(name)) for name in table.names]
     code_at = next((at for at, role in enumerate(roles) if at and role == "code"), None)
     beside = [at for at, role in enumerate(roles) if role in _WITH_CODE] if code_at is not None else []
-    told = [phases.find(small(", ".join([table.names[column], *table.told.get(column, ())]))) for column in table.scans]
+    names = [in_full(name) for name in table.names]
+    told = [phases.find(small(", ".join([names[column], *table.told.get(column, ())]))) for column in table.scans]
     several = len({hit.phase for hit in told if hit is not None}) == len(told)
     kinds = [("module", 0), ("code", code_at), *((str(roles[at]), at) for at in beside)]
-    heads = [_head_of(table, role, at) for role, at in kinds] + ([_HEADS["status"]] if code_at is not None else [])
+    heads = [_head_of(table, role, at) for role, at in kinds] + ([HEADS["status"]] if code_at is not None else [])
     found: list[Row] = []
     for number, column in enumerate(table.scans, start=1):
-        name = table.names[column]
+        name = names[column]
         # Where not each is of another phase only a number parts them.
         title = name if several else f"Scan {number}: {name}" if name else f"Scan {number}"
         found.append(row_like(table.head, ", ".join([title, *table.told.get(column, ())])))
@@ -301,7 +329,7 @@ def _scans(table: _Table, legend: Mapping[str, StatusWord]) -> list[Row]:
 def _head_of(table: _Table, role: str, at: int | None) -> str:
     """The head of a column as the table has it where that is sure to be read again."""
     name = table.names[at] if at is not None else ""
-    return name if role_of(small(name), exactly=True) == role else _HEADS[role]
+    return name if role_of(small(name), exactly=True) == role else HEADS[role]
 
 
 def _of_scan(
@@ -315,6 +343,8 @@ def _of_scan(
     name = ""
     for row, own in zip(table.rows, table.body, strict=True):
         name = name if is_ditto(own[0].low) or not own[0].text else own[0].text
+        if column >= len(own) and row.kind != "gap":
+            own = [*own, *[EMPTY] * (column + 1 - len(own))]
         if column >= len(own) or (row.kind == "gap" and code_at is None and not own[column].text):
             continue
         code = own[code_at].text if code_at is not None and code_at < len(own) else ""

@@ -108,6 +108,8 @@ PRIOR = lazily(r"[ (,]*(?:vorher|before|avant|antes)[ :=]*")
 NOMINAL_AFTER = lazily(
     r"[ -]{0,3}(?:sys(?:tem)?|vehicle|van|truck|car|net|bordnetz|fahrzeug|vehicule|camion|circuit|nominal|"
     r"battery system|electrical|electrics|anlage|sistema|vehiculo|nennspannung)(?![a-z])"
+    # The label of a row: "12V supply (V)".
+    r"|[ -]{0,3}(?:supply|battery|batterie|bateria|voltage|spannung|versorgung)[ ]?[(\[]v(?:olts?)?[)\]]"
 )
 NOMINAL_BEFORE = lazily(r"(?:nominal|nennspannung|system|nominale)(?: voltage| volts?| tension)?[ :=]{0,3}$")
 #: "12 V supply: 12.1 V", "12V 10.9": the round number only tells which supply the next one is of.
