@@ -112,6 +112,7 @@ def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | No
     # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
     named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
              and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])
+             and row.text[name[0] : name[1]] != "pas"
              and not _is_engine_state(row.low, name[:2])
              and not (deed.what == "replaced" and _is_part(row.low, name[:2]))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
