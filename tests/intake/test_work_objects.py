@@ -36,6 +36,28 @@ def test_a_part_is_no_module_named_elsewhere(line: str) -> None:
     assert _done(line) == [("replaced", None, None)]
 
 
+@pytest.mark.parametrize("line", [
+    "cleared ok with A/C pressure sensor left unplugged", "Cleared all with ABS sensor connected. 12.6 V",
+    "cleared ok with A/C pressure sensor left unplugged, then ran 15 min, 14.1 V, test drive ok",
+    "Gelöscht mit abgestecktem Radio. 12,6 V",
+])
+def test_how_things_stood_at_a_clear_is_not_what_was_cleared(line: str) -> None:
+    reading = read_text(line + _SCAN, load())
+    assert [event.module for event in reading.events if event.what == "cleared"] == [None]
+    assert [module.module for scan in reading.snapshots for module in scan.modules] == [
+        "engine control", "anti-lock brakes"]
+
+
+@pytest.mark.parametrize(("line", "volts"), [
+    ("Batt 12.4V, no charger on it. Complaint: limp mode, no power.", 12.4),
+    ("Batterie 12,4 V, kein Ladegerät. Beanstandung: Notlauf", 12.4), ("Complaint: limp mode. Batt 12.4 V.", 12.4),
+    ("Complaint: went flat at 11 V.", None),
+])
+def test_a_complaint_in_the_line_hides_no_voltage(line: str, volts: float | None) -> None:
+    (scan,) = read_text(line + _SCAN, load()).snapshots
+    assert scan.volts == volts
+
+
 @pytest.mark.parametrize(("line", "done"), [
     ("ABS module swapped. Programmed and calibrated today.", ["replaced", "programmed", "calibrated"]),
     ("ABS module replaced. Engine running 14.1 V", ["replaced"]), ("ABS, battery replaced", ["replaced"]),
