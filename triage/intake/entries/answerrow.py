@@ -125,6 +125,9 @@ def _of_the_vehicle(context: Context, row: Row, hit: Spoken) -> bool:
         return False
     if any(start <= hit.start and hit.end <= end for start, end in engine_state.spans(row.low)):
         return True
+    if any(deed.what == "programmed" and deed.answer == "refused" for deed in phases.events(row.low)):
+        # "TCM flash aborted at 64 %"
+        return True
     told = phases.events(row.low) or conditions.find(row.low).drove is False
     return bool(told) and not context.names.find(row.low[: hit.end])
 

@@ -22,7 +22,8 @@ _MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$"
 _OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|borrado) (?:all|everything|the lot|"
                  r"the whole lot|alles|tout|todo)"
                  r"(?=\s*(?:[.,;]|$| and | then | codes?[.,;]| und | et | y ))|(?<![a-z])(?:all|everything|"
-                 r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
+                 r"alles|tout|todo) (?:codes |faults |dtcs )?(?:was |were |then |now )*"
+                 r"(?:cleared|erased|wiped|geloscht|efface|borrado)")
 #: "Cleared, ignition off and on": the key's.
 _SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
 #: What names of one thing that was done stand beside each other with: "BCM + IPC", "SAS / clock spring".
@@ -111,7 +112,7 @@ def record(context: Context, event: Event) -> None:
 
 def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | None]:
     """The modules that something was done to; None for the whole vehicle."""
-    if deed.what == "cleared" and _OF_ALL.search(row.low[deed.start : deed.end + 6]):
+    if deed.what == "cleared" and _OF_ALL.search(row.low[max(0, deed.start - 16) : deed.end + 6]):
         # "Reflashed the gearbox, cleared all"
         return [None]
     # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
@@ -135,7 +136,9 @@ def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | No
         named = told
     else:
         said = (word for word, _, _ in words(row.low[begin:end]) if not word.isdigit())
-        named = [name for name in named if name[1] <= begin] if all(word in _LEFT_OUT for word in said) else []
+        # What broke off was told of before: "Update of the TCM started at 9. Programming aborted, voltage too low"
+        goes_on = (deed.what == "programmed" and deed.answer == "refused") or all(word in _LEFT_OUT for word in said)
+        named = [name for name in named if name[1] <= begin] if goes_on else []
     if not named or not (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
         return [None]
     return [context.names.match(row.text[name[0] : name[1]]).canonical for name in _together(row.low, named)]
