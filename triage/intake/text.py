@@ -15,6 +15,7 @@ from triage.intake.entries import (
     coderow,
     corrections,
     countbehind,
+    deniedcode,
     describedrow,
     eachstatus,
     keycodes,
@@ -182,6 +183,8 @@ def _row(context: Context, row: Row, at: int) -> None:
     elif row.finds.codes:
         _coded(context, row)
         corrections.note(context, row)
+    elif deniedcode.read(context, row, at):
+        pass
     elif at not in context.own_volts or not belowline.read(context, row, at):
         plainrow.read(context, row, at)
     if row.own_volts:

@@ -37,6 +37,11 @@ _TESTED = re.compile(
     r"pass(?:ed)?|"
     r"fail(?:ed)?|ok(?:ay)?)\b))|"
     r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)\b.{0,14}\b(?:test(?:er|ed|s)?|analy[sz]er)\b|\bbatterie-?test|"
+    # "Battery charged and passed tester"
+    r"(?<![a-z])(?:batter(?:y|ies|ie)|batt|bater[ií]a)(?: (?:was|is|now|fully|(?:re-?)?charged|and|then|has|"
+    r"(?:auf)?geladen|und|charg[ée]e|et|cargada|y)){1,6} "
+    r"(?:(?:passed|passes|failed|fails)(?: (?:on|the|a|its|load|battery))* test\w*|"
+    r"tested|getestet|gepr(?:ü|ue|u)ft|test[ée]e|probada|comprobada)(?![a-z])|"
     r"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)?\b.{0,12}[0-9]{2,4}|"
     r"(?<![a-z])(?:test|essai|prueba)\b.{0,10}\b(?:batterie|bater[ií]a|battery)|"
     r"(?<![a-z])(?:batter(?:y|ie)|batt|bater[ií]a)\b.{0,12}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?"
@@ -74,15 +79,17 @@ _OFF = (r"(?:pulled|removed|unplugged|disconnected|un-plugged|dis-?connected|iso
         r"enlevee?|enlevée?|deconnectee?|déconnectée?|desconectad[oa]|desenchufad[oa]|quitad[oa]|sacad[oa])")
 _PULLED = re.compile(
     rf"(?<![a-z])(?:pull(?:ing)?|unplug(?:ging)?|disconnect(?:ing)?|remov(?:e|ing)|sans|without|ohne|sin|"
-    rf"en retirant|en d[eé]branchant|al quitar|al desconectar|al sacar)\b"
-    rf"(?=.{{0,24}}(?:\bf ?[0-9]|fuse|relay|module|plug|connector|sicherung|relais|steuerger|fusible|modul|rele|"
+    rf"en retirant|en enlevant|en [oô]tant|en d[eé]branchant|(?:al )?(?:quitar|desconectar|sacar|"
+    rf"desenchufar)|(?:quit|desconect|sac|desenchuf)ando)\b"
+    rf"(?=.{{0,24}}(?:\bf ?[0-9]|fuse|relay|module|plug|connector|sicherung|relais|steuerger|fusible|modul|rel[eé]|"
     rf"stereo|radio|unit|alternator|amp))|(?<![a-z]){_OFF}(?![a-z])|"
     r"\b(?:f|fuse|fuses|sicherung|si|fusible) ?[0-9]{1,3}\b|\b(?:fuse|relay|sicherung|fusible)\b.{0,40}"
     r"\b(?:drops?|brings?|takes?|cuts?|falls?|goes|went|senkt|fällt|faellt|sinkt)\b|"
     r"(?<![a-z])(?:ab|heraus|aus)?(?:ziehen|stecken|klemmen|bauen)(?![a-z])")
 _NOT_PULLED = re.compile(
-    rf"(?<![a-z])(?:keys?|fob|ignition key|schl(?:ü|ue?)ssel|clé|cle|llave|charger|ladeger(?:ä|ae?)t|"
-    rf"chargeur|cargador|jump[ -]?pack|booster|leads?|meter|trailer|nothing|nothing else|no fuses?|hood latch)"
+    rf"(?<![a-z])(?:keys?|fob|ignition key|schl(?:ü|ue?)ssel|clé|cle|llave|contacto?|ignition|charger|"
+    rf"ladeger(?:ä|ae?)t|chargeur|cargador|jump[ -]?pack|booster|leads?|meter|trailer|"
+    rf"nothing|nothing else|no fuses?|hood latch)"
     rf"(?: (?:was|is|and fob))? (?:all )?{_OFF}(?![a-z])|"
     r"(?:\b(?:f|fuse|sicherung|fusible) ?[0-9]{1,3} )?\b(?:is |was |put |plugged |all )?(?:back|refitted|wieder)"
     r"(?: (?:back|in|drin|on|gesteckt))?(?![a-z])|"

@@ -169,7 +169,7 @@ def _take_event(line: Timeline, event: Event, modules: slice | list[int], column
     if event.what == "replaced" and event.module is not None and not of_part(event):
         line.new_module[modules, column] = True
     if event.what in ("programmed", "paired", "calibrated"):
-        line.repaired[modules, column] |= event.module is not None
+        line.repaired[modules, column] |= event.module is not None and event.answer != "refused"
         # Programming erases diagnostic data (40 CFR 86.010-18 (k)(4)(viii)(B)).
         line.clear[modules, column] = np.maximum(line.clear[modules, column], 0.7)
     if event.what == "battery disconnected":

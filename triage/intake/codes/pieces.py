@@ -104,12 +104,21 @@ def take(
         return
     status = states.of_cell(low, translated, legend)
     if status is not None:
-        details.status = details.status or status
+        details.status = beside(details.status, status)
     elif len(bare) > 4:
         if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
             details.texts.append(text.strip(" ,;|"))
     else:
         _short(details, text, bare, following, has_type)
+
+
+def beside(first: StatusWord | None, other: StatusWord) -> StatusWord:
+    """The status of a code that two words tell one beside the other: what fails now does, whatever its memory holds.
+
+    >>> beside("confirmed", "current"), beside("current", "confirmed"), beside("stored", "confirmed")
+    ('current', 'current', 'stored')
+    """
+    return other if first is None or (other == "current" and first != "permanent") else first
 
 
 def _short(details: Details, text: str, bare: str, following: bool, has_type: bool) -> None:

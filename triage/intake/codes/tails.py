@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from triage.intake.codes.pieces import Details, Legend, is_plain, soft_pieces, take, take_running
+from triage.intake.codes.pieces import Details, Legend, beside, is_plain, soft_pieces, take, take_running
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
@@ -23,7 +23,8 @@ _COUNT_LAST = lazily(
     r"(?:count|counter|occ|occurrences|freq|anzahl|haufigkeit|zahler|compteur|contador)\s?[:=]?\s?([0-9]{1,3}))[)\]]?$"
 )
 _STATUS_KEY = lazily(
-    r"(?:^|(?<=[\s,;(\[-]))(?:(?:dtc|fault|code)[ -])?(?:status|state|condition|zustand|fehlerstatus|etat|statut|"
+    r"(?:^|(?<=[\s,;(\[-]))(?:(?:dtc|fault|code|present|current|actual|latest|aktueller)[ -])?"
+    r"(?:status|state|condition|zustand|fehlerstatus|etat|statut|"
     r"estado)(?: (?:now|actuel|actual))?\s*[:=]\s*"
 )
 _PIECE_END = lazily(r"[,;|(\[]|\s-\s|\s\s")
@@ -56,7 +57,7 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
         if settled and is_plain(text) and (status is not None or (6 < len(text) <= 100 and not has_digit(text))):
             # The commonest cells: a status, or a description in words.
             if status is not None:
-                details.status = details.status or status
+                details.status = beside(details.status, status)
             else:
                 details.texts.append(text.strip(" ,;|"))
             following = False

@@ -17,7 +17,7 @@ from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, plain_words, word_set
-from triage.intake.said import phases, volts
+from triage.intake.said import conditions, engine_state, phases, volts
 from triage.intake.said.answers import Spoken, answer_of_cell, is_list_head, rest_of, spoken, without_links
 from triage.intake.said.counts import stated_count
 from triage.intake.said.listheads import status_of_head
@@ -49,6 +49,7 @@ _LAMP = lazily(
 _ABBREVIATED = lazily(r"[A-Z][A-Z0-9]{1,6}(?:[-/][A-Z0-9]{1,4}){0,2}")
 #: What is left of a line about all the others: "the rest (airbag, radio) ok", "all others ok: airbag, radio".
 _GIVEN = lazily(r"(?::|\s-+)\s+([^:]{2,200})$|[(\[]([^()\[\]]{2,200})[)\]]")
+_CUT = lazily(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s")
 _PHASE_FIRST = lazily(r"([^:]{4,60}?)\s*(?::|\s-+)\s+")
 _MODULES = word_set(
     "module modules unit units ecu ecus control system systems steuergerat steuergerate steuereinheiten calculateur "
@@ -61,6 +62,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if hits[0].answer == "clean" and hits[0].doubtful and _ABOUT_ITSELF.search(row.low, 0, hits[0].start):
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
+        return True
+    if _of_the_vehicle(context, row, hits[0]) and metarow.read(context, row):
         return True
     if markedrow.of_a_code(context, row) or (totalrow.is_total(row.low) and totalrow.read(context, row)):
         return True
@@ -77,8 +80,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         if rest_hits:
             metarow.read(context, Row(row.line, phase[1], row.start))
             return read(context, rest_row, at, rest_hits)
-    hit = hits[0]
-    lead = row.text[: _opened(row, hit.start)]
+    lead = row.text[: _opened(row, (hit := hits[0]).start)]
     before = tidy(lead).rstrip(" *=#~")
     if not context.names.listed(before):
         bare = tidy(without_links(lead))
@@ -91,8 +93,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if listed[:1] == ":" and _begins_with_kind(context, listed[1:].lstrip().split(";")[0]):
         # "No codes: Calculateur airbag; Tableau de bord"
         after = tidy(listed[1:])
-    cut = re.search(r"[.;(,]\s|\s-\s|\s(?:when|after|but|during|twice|while|on)\s", row.low[hits[-1].end :])
-    if cut is not None and before:
+    if before and _CUT.search(row.low, hits[-1].end):
         after = ""
     if before and _of_a_list(context, before, after, hit):
         return True
@@ -102,7 +103,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if after and not before and set(small(after).split()) <= _MODULES:
         # "No response from these modules:"
         after = ""
-    if not before and not after:
+    if not (before or after):
         return _unnamed(context, row, at, hit.answer)
     # "SKIM dead, no comms": what is told twice is in no doubt.
     doubtful = hit.doubtful and not any(other.answer == hit.answer and not other.doubtful for other in hits[1:])
@@ -116,6 +117,19 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         context.close_module()
         return True
     return prose.answers(context, row)
+
+
+def _of_the_vehicle(context: Context, row: Row, hit: Spoken) -> bool:
+    """Whether what was not done is a run of the engine, or a test of no module: "cleared, road test not done"."""
+    if hit.answer != "not scanned":
+        return False
+    if any(start <= hit.start and hit.end <= end for start, end in engine_state.spans(row.low)):
+        return True
+    if any(deed.what == "programmed" and deed.answer == "refused" for deed in phases.events(row.low)):
+        # "TCM flash aborted at 64 %"
+        return True
+    told = phases.events(row.low) or conditions.find(row.low).drove is False
+    return bool(told) and not context.names.find(row.low[: hit.end])
 
 
 def _begins_with_kind(context: Context, name: str) -> bool:

@@ -7,6 +7,7 @@ from datetime import datetime
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
+from triage.intake.plain.phrases import word_set, words
 from triage.intake.said import dates, phases
 from triage.intake.said.outside import outside_supply
 from triage.intake.scan.context import Context
@@ -21,7 +22,8 @@ _MEASURED_WITH = lazily(r"(?<![a-z])(?:on|with|by|at|per) (?:the |my |a |our )$"
 _OF_ALL = lazily(r"(?<![a-z])(?:cleared|erased|wiped|deleted|geloscht|efface|borrado) (?:all|everything|the lot|"
                  r"the whole lot|alles|tout|todo)"
                  r"(?=\s*(?:[.,;]|$| and | then | codes?[.,;]| und | et | y ))|(?<![a-z])(?:all|everything|"
-                 r"alles|tout|todo) (?:cleared|erased|wiped|geloscht|efface|borrado)")
+                 r"alles|tout|todo) (?:codes |faults |dtcs )?(?:was |were |then |now )*"
+                 r"(?:cleared|erased|wiped|geloscht|efface|borrado)")
 #: "Cleared, ignition off and on": the key's.
 _SWITCHED = lazily(r"\s?(?:was |is )?(?:off|aus|coupee?|quitado|on|an|ein|mis|puesto|cycled)(?![a-z])")
 #: What names of one thing that was done stand beside each other with: "BCM + IPC", "SAS / clock spring".
@@ -29,6 +31,38 @@ _JOINED = lazily(r"\s?(?:[+&/,]|and|und|et|y)\s?(?:the |das |den |die |le |la |l
 #: What lies between modules is neither of them: "the wiring between ECM and ABS".
 _BETWEEN = lazily(r"(?<![a-z])(?:between|zwischen|entre|from|von|wiring|harness|cable|kabel|leitung|cableado|faisceau|"
                   r"connector|fuse|relay|line|wires?)(?![a-z])")
+#: What only a part is called by, behind or before the name of what it belongs to: "ABS sensor", "hose of the throttle".
+_PART_WORDS = (
+    r"(?:fuses?|fusible(?: link)?|relays?|hoses?|pipes?|wires?|wiring|harness|loom|cables?|connectors?|plugs?|lamps?|"
+    r"bulbs?|lights?|bracket|belts?|sicherung|relais|schlauch|leitung|kabel(?:baum)?|stecker|lampe|fusible|durite|"
+    r"cable|faisceau|connecteur|ampoule|rele|manguito|cableado|conector|bombilla)"
+)
+_PART_BEHIND = lazily(rf"[ -](?!(?:and|und|et|y|or|with) )(?:[a-z]+ )?{_PART_WORDS}(?![a-z])")
+_PART_BEFORE = lazily(
+    rf"(?<![a-z]){_PART_WORDS} (?:(?:of|for|at|to|on|in|from|near|behind|von|vom|zum|zur|fur|am|an|de|du|del)|"
+    r"(?:between|zwischen|entre)(?: \w+){0,5}?(?: (?:and|und|et|y))?) (?:(?:the|der|die|das|den|dem|la|le|el) |l')?$"
+)
+#: Says how the engine was, and nothing of its module: "engine running warm", "Motor en marcha".
+_ENGINES = word_set("engine eng motor moteur motore")
+_HOW_IT_WAS = lazily(
+    r"\s(?:(?:is|was|still|now|ist|war|est|left|kept|not|at|im|au|al|en|a) )*(?:yet )?(?:running|run|off|on|idle|"
+    r"idling|stopped|started|warm|hot|cold|ticking|aus|an|lauft|laeuft|lief|kalt|steht|gestartet|leerlauf|tournant|tourne|"
+    r"marche|arrete|arret|coupe|chaud|froid|demarre|ralenti|marcha|parado|apagado|encendido|caliente|frio|arrancado)(?![a-z])"
+)
+#: All that a sentence says that leaves its object to the one before: "Module swapped. Programmed and calibrated today."
+_LEFT_OUT = word_set(
+    "replaced swapped renewed fitted installed put programmed reprogrammed flashed reflashed coded paired learned "
+    "relearned calibrated recalibrated updated new used another one it unit module part control has been was is now "
+    "then and also again today successfully ok in on by with the a ersetzt getauscht ausgetauscht programmiert codiert "
+    "angelernt kalibriert eingebaut neu neue neuer neues wurde und dann steuergerat modul remplace "
+    "remplacee programme programmee reprogramme calibre calibree appaire neuf neuve et puis calculateur sustituido "
+    "reemplazado cambiado programado reprogramado calibrado emparejado nuevo nueva y luego modulo centralita"
+)
+#: How things stood at a clear, or when it was, is not what was cleared: "cleared with the radio unplugged".
+_MEANWHILE = lazily(
+    r"(?<![a-z])(?:with(?:out)?|while|after|before|once|mit|ohne|nach|vor|bei|avec|sans|apres|avant|con|sin|tras|"
+    r"antes de)\s(?:[a-z/'-]+\s){0,3}$"
+)
 _SENTENCE = lazily(r"[.;!](?=\s|$)")
 _CLAUSE = lazily(r"[.;,!](?=\s|$)")
 #: What is done to a module, not to the whole vehicle.
@@ -47,10 +81,20 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
 
 def _of_battery(row: Row, deed: phases.Deed) -> bool:
     """Whether it is the battery that was replaced, by the words of its own part of the line."""
+    first, last = _part_of(row, deed)
+    return _says_battery(row.text[first:last])
+
+
+def _part_of(row: Row, deed: phases.Deed) -> tuple[int, int]:
+    """The place of the clause that tells of a deed."""
     first = max((match.end() for match in _CLAUSE.finditer(row.low, 0, deed.start)), default=0)
     last = _CLAUSE.search(row.low, deed.end)
-    part = row.text[first : last.start() if last is not None else len(row.text)]
-    return battery_renewed(Event(what="replaced", note=part))
+    return first, last.start() if last is not None else len(row.text)
+
+
+def _says_battery(text: str) -> bool:
+    """Whether words name the battery itself."""
+    return battery_renewed(Event(what="replaced", note=text))
 
 
 def record(context: Context, event: Event) -> None:
@@ -68,17 +112,33 @@ def record(context: Context, event: Event) -> None:
 
 def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | None]:
     """The modules that something was done to; None for the whole vehicle."""
-    if deed.what == "cleared" and _OF_ALL.search(row.low[deed.start : deed.end + 6]):
+    if deed.what == "cleared" and _OF_ALL.search(row.low[max(0, deed.start - 16) : deed.end + 6]):
         # "Reflashed the gearbox, cleared all"
         return [None]
     # What feeds the vehicle is named beside deeds ("cleared, no charger on"): it is not what they were done to.
     named = [name for name in context.names.find(row.low) if outside_supply(row.low[name[0] : name[1]]) is None
-             and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])]
+             and _MEASURED_WITH.search(row.low, 0, name[0]) is None and not _is_switched(row.low, name[:2])
+             and row.text[name[0] : name[1]] != "pas"
+             and not _is_engine_state(row.low, name[:2])
+             and not (deed.what == "replaced" and _is_part(row.low, name[:2]))
+             and not (deed.what == "cleared" and _MEANWHILE.search(row.low, deed.end, name[0]))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
     begin = max((mark.end() for mark in _SENTENCE.finditer(row.low, 0, deed.start)), default=0)
     stop = _SENTENCE.search(row.low, deed.end)
-    told = [name for name in named if begin <= name[0] < (stop.start() if stop else len(row.low))]
-    named = told or (named if deed.what != "cleared" else [])
+    end = stop.start() if stop else len(row.low)
+    told = [name for name in named if begin <= name[0] < end]
+    if deed.what == "replaced" and _of_battery(row, deed):
+        # "Battery replaced, engine running": a module beside it stands in the words of the deed, or right before them.
+        first, last = _part_of(row, deed)
+        told = [name for name in told if first <= name[0] < last or not row.low[name[1] : first].strip(" ,")]
+        named = [name for name in told if not _says_battery(row.low[name[0] : name[1]])]
+    elif told or deed.what == "cleared":
+        named = told
+    else:
+        said = (word for word, _, _ in words(row.low[begin:end]) if not word.isdigit())
+        # What broke off was told of before: "Update of the TCM started at 9. Programming aborted, voltage too low"
+        goes_on = (deed.what == "programmed" and deed.answer == "refused") or all(word in _LEFT_OUT for word in said)
+        named = [name for name in named if name[1] <= begin] if goes_on else []
     if not named or not (named[0][2] or deed.what != "cleared" or _LEADS_TO.search(row.low, 0, named[0][0])):
         return [None]
     return [context.names.match(row.text[name[0] : name[1]]).canonical for name in _together(row.low, named)]
@@ -99,6 +159,17 @@ def _is_switched(low: str, span: Sequence[int]) -> bool:
     """Whether a name is only the key's: "ignition off and on"."""
     word = low[span[0] : span[1]]
     return word in ("ignition", "zundung", "contact", "contacto", "key") and _SWITCHED.match(low, span[1]) is not None
+
+
+def _is_engine_state(low: str, span: Sequence[int]) -> bool:
+    """Whether a name only tells how the engine was: "engine running"."""
+    return low[span[0] : span[1]] in _ENGINES and _HOW_IT_WAS.match(low, span[1]) is not None
+
+
+def _is_part(low: str, span: Sequence[int]) -> bool:
+    """Whether a name only tells whose part was meant: "fuse of the radio", "ABS relay"."""
+    return _PART_BEHIND.match(low, span[1]) is not None or _PART_BEFORE.search(
+        low, max(0, span[0] - 60), span[0]) is not None
 
 
 def clock_of(context: Context, row: Row) -> datetime | None:

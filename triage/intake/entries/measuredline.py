@@ -52,12 +52,20 @@ def read(context: Context, row: Row) -> list[Row] | None:
     return _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
 
 
+#: When it was, at the start of the line: of the scan too.
+_STAMP = lazily(
+    r"(?:\s*(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[0-9]{1,2}[./][0-9]{1,2}[./][0-9]{2,4})(?![0-9]))?"
+    r"(?:[\st,]*[0-9]{1,2}[:h][0-9]{2}(?::[0-9]{2})?(?![0-9]))?[\s,:-]*"
+)
+
+
 def _tested(row: Row) -> list[tuple[tuple[int, int], tuple[int, int]]]:
     """What a battery tester said: the place of what to note, and of what says nothing else. A clause of a sentence is
     noted alone behind figures of something else."""
     if len(row.low) > _LONGEST_TEST or battery_tested(row.low) is None:
         return []
-    ends = [0, *(end.end() for end in _SENTENCES.finditer(row.low)), len(row.low)]
+    stamp = _STAMP.match(row.low)
+    ends = [stamp.end() if stamp is not None else 0, *(end.end() for end in _SENTENCES.finditer(row.low)), len(row.low)]
     found = []
     for begin, end in pairwise(ends):
         if (verdict := battery_tested(row.low[begin:end])) is None:

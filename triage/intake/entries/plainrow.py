@@ -374,6 +374,8 @@ def _facts(context: Context, row: Row) -> bool:
         # It may tell of the scan too, and of a module.
         metarow.read(context, row)
         return complaintrow.read(context, row)
+    for begin, end in happenings.beside_complaint(row.low) if kind == "complaint" else ():
+        metarow.read(context, row.part(begin, end))
     if kind == "label" and spoken(row.low):
         complaintrow.is_all(context, row)
     if (kind == "vin" and len(row.text) > 60) or (

@@ -1,4 +1,5 @@
-"""Whether "amp" is the unit of a fuse, a charger or a current rather than the amplifier."""
+"""Whether "amp" is the unit of a fuse, a charger or a current rather than the amplifier, and "meter" an instrument that
+measures something else than the cluster does."""
 
 from __future__ import annotations
 
@@ -23,3 +24,23 @@ def is_ampere(low: str, start: int, end: int) -> bool:
     if _DECIMALS.search(before) or _FUSE.search(before):
         return True
     return _AMOUNT.search(before) is not None and _RATED.match(low, end) is not None
+
+
+#: What is measured with it, or where it sits: "mass air flow meter", "clamp meter".
+_NO_CLUSTER = lazily(
+    r"(?<![a-z])(?:air|air[ -]?flow|flow|mass|maf|volt|amp|ohm|multi|clamp|torque|light|thickness|my|our|his)[ -]?$"
+)
+
+
+def is_meter(low: str, start: int) -> bool:
+    """Whether "meter" at a place of a text is no cluster.
+
+    >>> [is_meter(low, low.index("meter")) for low in ("mass air flow meter", "clamp meter", "combination meter")]
+    [True, True, False]
+    """
+    return _NO_CLUSTER.search(low, max(0, start - 16), start) is not None
+
+
+def is_no_name(low: str, word: str, start: int, end: int) -> bool:
+    """Whether such a word at a place of a text names no module."""
+    return (word == "amp" and is_ampere(low, start, end)) or (word == "meter" and is_meter(low, start))

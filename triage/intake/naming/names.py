@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from code_tables import Tables
 from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND
-from triage.intake.naming.ampere import is_ampere
+from triage.intake.naming.ampere import is_no_name
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
 from triage.intake.naming.shortforms import to_full_stop
@@ -298,7 +298,7 @@ class Names:
             if size > 0 and " ".join(part[0] for part in parts[at : at + size]) not in self._names:
                 size = 0
             if (size == 1 and parts[at][0] == "das" and self._is_article(low, parts, at)) or (
-                    size and parts[at][0] == "amp" and at and is_ampere(low, *parts[at][1:])):
+                    size and at and is_no_name(low, *parts[at])):
                 size = 0
             if size:
                 first, last = at, at + size

@@ -106,6 +106,8 @@ _EXCEPT = lazily(
     r"(?:(?:and |but )?(?:except(?:ed|ing)?(?: for| from)?|apart from|other than|all but|(?:everything|all) (?:except|"
     r"but|bar)|bar|not|save for|"
     r"ausser|bis auf|nicht|sauf|hormis|excepte|excepto|salvo|menos)|"
+    r"(?:(?:the |das )?(?:clear(?:ing|ance)?|erase|loschen|loschung|effacement|borrado)(?: (?:request|command|codes|"
+    r"was|wurde|fue|a ete))* )?"
     r"(?:refused|rejected|not accepted|denied|not cleared|failed|abgelehnt|verweigert|refuse|rechazado)"
     r"(?:\s?[:=]| by| in| from| at| on| von| vom| im| in| par| dans| por| en)|"
     r"(?:(?:could|would|can|did)(?: ?n ?'? ?t| not)|cannot|cant|unable to|not able to|failed to) (?:clear|erase))"

@@ -88,6 +88,20 @@ _DROVE = Phrasebook(
         sin prueba de carretera | not drove | sin conducir""",
     }
 )
+#: What was not done, or is still to be: "not yet driven", "has not been road tested", "noch nicht gefahren".
+_NOT_BEFORE = lazily(
+    r"(?<![a-z])(?:not|never|n ?'? ?t|without|nicht|nie|ohne|pas|jamais|non|sans|no|nunca|sin|mai|niet|zonder|"
+    r"yet to be|still to be)\s(?:(?:yet|been|be|even|actually|being|having|a|any|noch|auch|bisher|encore|ete|fait|"
+    r"ha|han|se|he|sido|aun|todavia|ancora|nog|mit|dem|the|it|der|la|le|el|eine?r?|un|une|una|engine|motor|moteur)\s)*$"
+)
+_NOT_BEHIND = lazily(
+    r"\s?(?:[:=(-]\s?)?(?:(?:is|was|has been|est|wurde|ist|steht|fue)\s)?(?:not(?! ok)(?: yet)?(?: been)?"
+    r"(?: (?:done|made|possible|carried out|performed|driven|run|allowed))?(?: yet)?(?=\s*(?:[.,;)]|$))|"
+    r"(?:no|none|nein|keine|non|aucun|ninguna)(?=\s*(?:[.,;)]|$))|pending|outstanding|still to (?:do|come|be done)|"
+    r"(?:noch )?nicht (?:gemacht|durchgefuhrt|erfolgt|moglich)|noch (?:aus|offen)|noch nicht(?=\s*(?:[.,;)]|$))|"
+    r"ausstehend|(?:pas (?:encore )?|non )(?:fait|effectue|possible|realise)e?|reste a faire|a faire|"
+    r"(?:aun |todavia )?no (?:realizad|hech|efectuad)[oa]|sin hacer|pendiente)(?![a-z])"
+)
 _SPEED = lazily(r"(?<![0-9.,])([0-9]{1,3})\s?(km/h|kmh|kph|mph)(?![a-z])")
 _LAMPS = lazily(
     r"(?<![a-z])(?:(?:warning |indicator |dash(?:board)? )?(?:lamps?|lights?|tell-?tales?|"
@@ -216,18 +230,29 @@ def _ran_before(low: str) -> bool:
 
 def _run(low: str, found: Conditions) -> None:
     figures = in_figures(low)
-    match = _MINUTES.search(low if figures == low else " ".join(figures.split()))
+    figures = low if figures == low else " ".join(figures.split())
+    told = _MINUTES.finditer(figures)
+    match = next((each for each in told if not _undone(figures, each.start(), len(figures))), None)
     if match is not None:
         amount, unit = (match[1], match[2]) if match[1] else (match[3], match[4])
         value = float(amount.replace(",", "."))
         found.ran_minutes = value / 60 if unit.startswith("s") else value * 60 if unit.startswith("h") else value
-    drove = [hit.meaning for hit in _DROVE.find(low)]
+    drove = ["no" if _undone(low, hit.start, hit.end) else hit.meaning for hit in _DROVE.find(low)]
     if drove:
         found.drove = "no" not in drove
         speed = _SPEED.search(low)
         if speed is not None and found.drove:
             value = float(speed[1])
             found.max_speed_kmh = round(miles_to_km(value), 1) if speed[2] == "mph" else value
+
+
+def _undone(low: str, start: int, end: int) -> bool:
+    """Whether a run or a drive at a place of a line did not take place, or not yet.
+
+    >>> [find(low).drove for low in ("not yet driven", "road test: not done", "noch nicht gefahren", "driven 5 km")]
+    [False, False, False, True]
+    """
+    return _NOT_BEFORE.search(low, max(0, start - 40), start) is not None or _NOT_BEHIND.match(low, end) is not None
 
 
 def _lamps(low: str, found: Conditions) -> None:

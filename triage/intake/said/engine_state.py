@@ -32,16 +32,19 @@ _ENGINE = Phrasebook(
         "off": """
         koeo | k o e o | key on engine off | ignition on engine off | engine off | engine not running | engine
         stopped | engine is off | engine was off | engine still off | motor not running | motor off | eng off | ign
-        on eng off | key on eng off | not running | engine not started | engine not on | engine at rest | engine
-        static | engine hasn t been started | engine has not been started | engine hasn t run | engine not run |
-        without starting | engine switched off | engine turned off | engine shut off | zundung ein motor aus |
-        zundung an motor aus | motor aus | motor ist aus | motor war aus | motor steht | motor stand | motor nicht
-        gestartet | motor lauft nicht | motor laeuft nicht | motor lief nicht | motor nicht an | motor abgestellt |
-        motor abgeschaltet | bei stehendem motor | stehender motor | bei ausgeschaltetem motor | motor im stillstand
-        | motorstillstand | ohne motorlauf | moteur arrete | moteur coupe | moteur a l arret | contact mis moteur
-        arrete | moteur non tournant | moteur eteint | moteur non demarre | moteur pas demarre | sans demarrer |
-        moteur ne tourne pas | motor parado | motor apagado | contacto puesto motor parado | motor detenido | motor
-        sin arrancar | motor no arrancado | sin arrancar | con el motor parado | motor esta parado""",
+        on eng off | key on eng off | not running | engine not started | engine not on | engine not yet run | engine
+        not yet started | engine has not been run | engine not been run | engine at rest | engine static | engine
+        hasn t been started | engine has not been started | engine hasn t run | engine not run | without starting |
+        engine switched off | engine turned off | engine shut off | zundung ein motor aus | zundung an motor aus |
+        motor aus | motor ist aus | motor war aus | motor steht | motor stand | motor nicht gestartet | motor noch
+        nicht gestartet | motor noch nicht gelaufen | motor nicht gelaufen | motor lauft nicht | motor laeuft nicht
+        | motor lief nicht | motor nicht an | motor abgestellt | motor abgeschaltet | bei stehendem motor |
+        stehender motor | bei ausgeschaltetem motor | motor im stillstand | motorstillstand | ohne motorlauf |
+        moteur arrete | moteur coupe | moteur a l arret | contact mis moteur arrete | moteur non tournant | moteur
+        eteint | moteur non demarre | moteur pas encore demarre | moteur pas encore tourne | moteur pas demarre |
+        sans demarrer | moteur ne tourne pas | motor parado | motor apagado | contacto puesto motor parado | motor
+        detenido | motor sin arrancar | motor no arrancado | motor aun no arrancado | motor todavia no arrancado |
+        sin arrancar | con el motor parado | motor esta parado""",
         "running": """
         koer | k o e r | key on engine running | engine running | engine is running | engine was running | engine
         still running | engine now running | engine left running | engine kept running | engine on | engine is on |

@@ -66,6 +66,11 @@ _COMPLAINT_LATER = lazily(
     r"[.;,|–-] ?(?:customer (?:complaint|states|says|concern)|complaint|kundenbeanstandung|beanstandung|plainte client|"
     r"plainte|queja)\s*:\s*(?=\S)"
 )
+#: In such a line a sentence that is no customer's: the battery's voltage, as it was read.
+_READ = lazily(
+    r"(?<=[.;] )(?:batt(?:ery|erie|\.)?|bateria|supply|voltage|koeo|koer|bordspannung|klemme 30|tension|tensione)"
+    r"(?: (?:voltage|volts|is|now|at|terminal|actual))*[ :=]{1,3}[0-9]{1,2}(?:[.,][0-9]{1,2})? ?v(?:olts?)?(?![a-z])"
+)
 #: What a vehicle is called at the start of its own line, perhaps behind a job's number.
 _VEHICLE = lazily(
     r"\s*(?:(?:job|(?:work |repair )?order|auftrag|ticket|ro|wo)\s?(?:no\.?|nr\.?|#)?\s?"
@@ -123,6 +128,20 @@ def is_aside(low: str) -> bool:
     (True, True, False)
     """
     return len(low) <= 60 and _ASIDE_NUMBER.fullmatch(low) is not None
+
+
+def beside_complaint(low: str) -> list[tuple[int, int]]:
+    """What a line in small letters tells before the key of a complaint, and from the battery's voltage on behind it.
+
+    >>> beside_complaint("batt 12.4v, no charger. complaint: limp mode")
+    [(0, 22)]
+    >>> beside_complaint("complaint: noise. batt 12.4 v")
+    [(18, 29)]
+    """
+    later = _COMPLAINT_LATER.search(low)
+    read = _READ.search(low, later.end() if later is not None else 0)
+    found = [(0, later.start())] if later is not None else []
+    return found + ([(read.start(), len(low))] if read is not None else [])
 
 
 @dataclass(slots=True)

@@ -95,10 +95,11 @@ _GONE = lazily(
     r"not reappeared|"
     r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
     r"(?:kam|kamen) nicht (?:wieder|zuruck)|weg(?![a-z])|verschwunden|nicht wieder|n'?est pas revenu|ne revient pas|"
-    r"a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desaparecio|desaparecido)"
+    r"(?:\.{2,} ?|\u2026 ?|[:-] )?(?:not (?:there|found|seen|listed|set)|nicht (?:da|gefunden|gesetzt)|pas la|"
+    r"no esta)(?=[.,;)]|$)|a disparu|disparu|no (?:ha |han )?(?:volvio|vuelto|regreso|volvieron)|desapareci(?:o|do))"
 )
 #: The first two letters of what :data:`_GONE` may start with.
-_GONE_STARTS = word_set("co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na a de") | {"a "}
+_GONE_STARTS = word_set("co st pe cu th wh no is ar wa we ha si es so bo al di go cl ne ka ve ni n' na de pa") | {"a "}
 
 
 #: The last words of the labels and of what leads to a mention: where none of them stands before a code, no pattern
@@ -148,7 +149,6 @@ class _Spot(Protocol):
 
 
 SpotT = TypeVar("SpotT", bound=_Spot)
-
 
 _MAIL_OR_TYRE = lazily(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
 
@@ -350,7 +350,7 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
                 [code for code in codes if neither.start() < code.start < neither.end()])
     for code in codes:
         start = code.start
-        if (start and _last_word(low[max(0, start - 14) : start]) in _MENTION_ENDS) or _may_be_gone(low, code.end):
+        if (start and _last_word(low[max(0, start - 14) : start]) in _MENTION_ENDS) or gone_end(low, code.end):
             break
     else:
         return list(codes), []
@@ -379,10 +379,11 @@ def only_spoken_of(low: str, codes: Sequence[SpotT]) -> tuple[list[SpotT], list[
     return kept, mentions
 
 
-def _may_be_gone(low: str, end: int) -> bool:
-    """Whether the words behind a place may say that what stands before it is gone."""
-    ahead = low[end : end + 12].lstrip(" \t,()")[:2]
-    return (ahead in _GONE_STARTS or len(ahead) < 2 < len(low) - end) and _GONE.match(low, end, end + 80) is not None
+def gone_end(low: str, end: int) -> int:
+    """Where words behind a place end that say that what stands before it is gone; 0 where none do."""
+    ahead = low[end : end + 12].lstrip(" \t,().:-\u2026")[:2]
+    match = _GONE.match(low, end, end + 80) if ahead in _GONE_STARTS or len(ahead) < 2 < len(low) - end else None
+    return match.end() if match is not None else 0
 
 
 def _gone_together(

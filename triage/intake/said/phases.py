@@ -121,6 +121,12 @@ class Deed(NamedTuple):
     answer: Literal["accepted", "refused", "unknown"] | None = None
 
 
+#: How work on a module's software ended before it was done: it holds what nobody knows.
+_BROKEN = (
+    r"(?:was |wurde |ist |a ete |est |fue |ha sido )?(?:aborted|failed|interrupted|stopped|cancelled|broke off|"
+    r"not completed|abgebrochen|"
+    r"fehlgeschlagen|unterbrochen|echoue|interrompue?|abortad[oa]|fallid[oa]|interrumpid[oa]|cancelad[oa])"
+)
 #: Behind what was put in: nothing more, or when it was.
 _AT_ONCE = r"(?=\s*(?:[,.;]|$|[(@]?\s?(?:at |um |a |a las )?[0-9]{1,2}[:.h][0-9]{2}(?![0-9]|\s?v)))"
 #: Each deed, what every text has that says it, and the pattern.
@@ -192,10 +198,21 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
     ),
     (
         "programmed",
-        lazily(r"program|flash|coded|codiert|software"),
+        lazily(r"program|flash|coded|codiert|software|update"),
         lazily(
-            rf"{BEFORE}(?:(?:re)?programmed|reflashed|flashed|coded|software updated|programmiert|codiert|programmee?|"
-            rf"reprogrammee?|programad[oa]|reprogramad[oa]){BEHIND}"
+            rf"{BEFORE}(?:(?:re)?programmed|reflashed|"
+            rf"(?<!lamp )(?<!lamps )(?<!light )(?<!lights )flashed|"
+            rf"coded|software updated|programmiert|codiert|programmee?|"
+            rf"reprogrammee?|programad[oa]|"
+            rf"reprogramad[oa]|"
+            # What was done, by its noun and how it ended: "recovery flash of the TCM finished", "programming aborted".
+            rf"(?:re)?(?:programming|flash(?:ing)?|coding)(?! (?:cable|tool|device|unit|station|mode|memory|error|"
+            rf"required|needed|incomplete))(?= (?:of|was|is|done|ok|complete[d]?|finished|passed|"
+            rf"successful\w*|{_BROKEN})(?![a-z]))|"
+            rf"(?:software |firmware |calibration )update(?= (?:of|was|done|ok|complete[d]?|finished|"
+            rf"{_BROKEN})(?![a-z]))|"
+            rf"(?:programmierung|codierung|flashen|software-?update)(?= (?:von|des|der|{_BROKEN})(?![a-z]))|"
+            rf"(?:re)?programm?(?:ation|acion)(?= (?:du|de|del|{_BROKEN})(?![a-z]))){BEHIND}"
         ),
     ),
     (
@@ -256,6 +273,7 @@ _NOT = lazily(
     r"sans|since|seit|depuis|desde|to be|ehe|bevor|"
     r"must be|if|after|once|nach|apres|tras|needs?)\s+(?:\w+\s+){0,3}$"
 )
+_ENDED = lazily(rf"[^.;:]{{0,40}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
 #: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
@@ -295,6 +313,9 @@ def events(low: str) -> tuple[Deed, ...]:
         if match is not None and what == "cleared":
             match = next((each for each in pattern.finditer(low) if not _has_cause(low, *each.span())
                           and not untouched[0] <= each.start() < untouched[1]), None)
+        if match is not None and what == "programmed":
+            # "Update of the TCM started 9:10, programming aborted": how it ended tells.
+            match = next((each for each in pattern.finditer(low) if _ENDED.match(low, each.end())), match)
         if match is not None and match[0].startswith("clear ") and _LABELS.search(low):
             # "F1 Back   F2 Clear all": labels of a screen, and nothing that was done.
             continue
@@ -303,7 +324,7 @@ def events(low: str) -> tuple[Deed, ...]:
         tail = low[match.end() : match.end() + 60]
         if _UNDONE.match(tail) or (what == "cleared" and voltmoments.another_day(tail[:40].split(",")[0])):
             continue
-        refused = _REFUSED.search(tail) is not None
+        refused = _REFUSED.search(tail) is not None or (what == "programmed" and _ENDED.match(tail) is not None)
         answer: Literal["accepted", "refused"] | None = (
             "refused" if refused else "accepted" if what == "cleared" and _ACCEPTED.search(tail) else None
         )

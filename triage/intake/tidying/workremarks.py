@@ -30,7 +30,8 @@ _OK = signs.of_words(frozenset(["ok", "okay", "k", "fine", "good", "io", "ordnun
 _WORK = PARTS | BEHIND_NAMES | DONE
 _DONE = signs.of_words(frozenset(["confirmed", "accepted", "acknowledged", "bestatigt", "quittiert", "acceptes",
                                   "confirmes", "aceptados", "confirmados"]).__contains__)
-_SIGN = signs.of_words((_WORK | CLEARED | {"clr", "to", "ok"}).__contains__)
+_DRIVES = frozenset(["drive", "road", "probefahrt", "essai", "prueba"])
+_SIGN = signs.of_words((_WORK | CLEARED | _DRIVES | {"clr", "to", "ok"}).__contains__)
 #: Behind one of these another reading is told: "cleared, drove 5 km, ABS ok", "ABS sensor replaced, rescan: ABS ok".
 _ANEW = lazily(
     r"(?<![a-z])(?:re-?scan(?:ned)?|scan(?:ned)?(?: again)?|re-?read|read (?:again|out)|then|since|again|drove|driven|"
@@ -44,6 +45,12 @@ _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wipe
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
 #: It may be driven; that was not asked of its memory.
 _FOR_USE = lazily(r" (?:to (?:drive|go|use|leave|release|hand)|for (?:now|use|driving|the road))(?![a-z])")
+#: How the vehicle went is said of no module: "test drive ok"; but "after the test drive ok".
+_RAN_WELL = lazily(
+    r"(?<![a-z])(?<!after )(?<!after a )(?<!after the )(?<!nach )(?<!nach der )(?<!apres )(?<!tras )"
+    r"(?:(?:test|road|trial) ?-?(?:drive|run|test)|probefahrt|essai (?:routier|sur route)|prueba (?:de|en) carretera)"
+    r"(?: (?:was|is|done|all|war|est|fue))*[ :,=-]{1,3}$"
+)
 #: Between a module and a lamp that is listed beside it: "ABS and MIL are ok".
 _LISTED = lazily(r"\s*(?:,\s*|\s(?:and|und|et|y)\s+)")
 #: What ties the next piece to one that goes.
@@ -154,7 +161,8 @@ def _is_of_work(low: str, hit: Spoken, pieces: Sequence[_Piece], named: Sequence
     """Whether something is well that is no memory for faults. ``named``: where modules are named, ``silent``: where it
     is said that there is no answer."""
     begin = _anew(low, hit.start)
-    if _FOR_USE.match(low, hit.end) or _cleared(low, hit) is not None:
+    if _FOR_USE.match(low, hit.end) or _cleared(low, hit) is not None or _RAN_WELL.search(
+            low, max(0, hit.start - 40), hit.start):
         return True
     first, stop = _sentence(low, hit, begin)
     at = next(at for at, piece in enumerate(pieces) if hit.start < piece.end or at + 1 == len(pieces))

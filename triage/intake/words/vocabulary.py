@@ -28,6 +28,7 @@ STATES = Phrasebook(
         "stored": """
         stored | store | stor | sto | strd | archived | memo | fug | ausente |
         antiguo | antigua | almac | espor | sporad | inakt | hinterlegt | eingetragen | geheilt | abgeheilt |
+        test not failed |
         old one | not pres | not prsnt | not actv | gesp | spor | vergangenheit | mem | inact | history | historic |
         historical | hist | past | previous | previously active | prev | previous fault | memory | in memory |
         memorised | memorized | memorised fault | inactive | non active | not active | no longer active | passive |
@@ -84,7 +85,8 @@ STATES = Phrasebook(
         current now | present | present now | presently
         active | currently present | currently active | active | active now | act | failing | failing now | failed
         now | fails now | now | here now
-        | on now | still active | still present | test failed | static | hard | hard fault | live | permanently
+        | on now | still active | still present | test failed | test fehlgeschlagen | test nicht bestanden |
+        test echoue | test en echec | test fallido | static | hard | hard fault | live | permanently
         present | there now | is present | is active | continuous | actual | now present | fault present | actively
         failing | vorhanden | aktuell | aktiv | statisch | anliegend | liegt an | liegt aktuell an | gegenwartig |
         gegenwaertig | standig | staendig | dauerhaft | momentan vorhanden | derzeit vorhanden | jetzt vorhanden |
