@@ -33,3 +33,13 @@ def test_a_row_with_fewer_cells_than_its_table() -> None:
     rows: Sequence[str] = ("Module | Code | Text | before clear | after clear", "ABS | C0031 | sensor | stored | -",
                            "Radio | U0100 | x", "TCM | P0700 | lamp | stored | stored", "ECM | P0118")
     assert read_text("\n".join(rows), code_tables.load()).snapshots
+
+
+def test_an_installation_without_a_library_reads_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Else every text would come out empty, as if the vehicle had no codes."""
+    def missing(*_: object) -> None:
+        raise ModuleNotFoundError("No module named 'rapidfuzz'")
+
+    monkeypatch.setattr(reader, "prepare", missing)
+    with pytest.raises(ModuleNotFoundError):
+        read_text("ABS: C0035 stored\nECM: P0562 stored\n", code_tables.load())

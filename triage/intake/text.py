@@ -91,6 +91,8 @@ def _read(found: list[Line], tables: Tables, source: str | None, day: date | Non
     """Read lines from the first to the last."""
     try:
         context = prepare(found, tables, source, day)
+    except ImportError:  # an installation without its libraries reads nothing at all
+        raise
     except Exception as error:  # of what stands elsewhere nothing is lost
         return _in_halves(found, tables, source, day, error)
     context.last_date = datetime.combine(day, time()) if day is not None else None
