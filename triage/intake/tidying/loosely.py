@@ -18,6 +18,7 @@ from triage.intake.naming.names import Names
 from triage.intake.plain.characters import Line, reworded
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import words
+from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.attribution import SAYS
 from triage.intake.tidying import roundabout, sametoo
@@ -86,6 +87,8 @@ _FITTED = lazily(
     r"equipe|installe|montado|instalado)(?: (?:on|in|to|at) (?:(?:this|that|the) )?(?:one|car|van|truck|bus|vehicle|"
     r"model|all))?| (?:on|in) this (?:one|car|van|truck|bus|vehicle|model))(?![a-z])"
 )
+#: What ends the words before a code.
+_TO_CODE = lazily(r":|(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
 #: Words for filling before a verb; no message has a longer line.
 _MOST_WORDS = 4
 _MOST, _LONGEST = 5, 1000
@@ -215,7 +218,8 @@ def _said(line: Line, names: Names) -> Line:
         return line
     parts = words(line.low)
     places = {start: at for at, (_, start, _) in enumerate(parts)}
-    for end in sorted({*(end for _, end, _ in names.find(line.low)), *_unknown_ends(line.low, parts)}, reverse=True):
+    known = names.find(line.low)
+    for end in sorted({*(end for _, end, _ in known), *_unknown_ends(line.low, parts, known)}, reverse=True):
         first = places.get(end + 1) if line.low[end : end + 1] == " " else None
         span = _verb(line.low, parts, first) if first is not None else None
         if span is not None:
@@ -223,8 +227,11 @@ def _said(line: Line, names: Names) -> Line:
     return line
 
 
-def _unknown_ends(low: str, parts: Sequence[tuple[str, int, int]]) -> list[int]:
-    """Where a few words that begin a sentence end before a verb of saying: "Fridge unit came up with U0100"."""
+def _unknown_ends(
+    low: str, parts: Sequence[tuple[str, int, int]], known: Sequence[tuple[int, int, bool]],
+) -> list[int]:
+    """Where a few words that begin a sentence end before a verb of saying: "Fridge unit came up with U0100". Words
+    among which a known name stands, and those of a status ("one trip only"), are none."""
     found = []
     for at, (word, start, _) in enumerate(parts):
         before = low[:start].rstrip()
@@ -234,7 +241,9 @@ def _unknown_ends(low: str, parts: Sequence[tuple[str, int, int]]) -> list[int]:
         verb = next((more for more in range(at + 1, upto) if parts[more][0] in VERBS), 0)
         told = {word for word, _, _ in parts[at : verb + 1]}
         if verb and word not in VERBS and told.isdisjoint(PEOPLE) and parts[verb][0] not in SPEAKS and (
-                low[start : parts[verb][1]].replace(" ", "").isalnum()):
+                low[start : parts[verb][1]].replace(" ", "").isalnum()) and not (
+                any(first < parts[verb][1] and end > start for first, end, _ in known)
+                or states.of_cell(_TO_CODE.split(low[start:], maxsplit=1)[0].strip())):
             found.append(parts[verb - 1][2])
     return found
 
