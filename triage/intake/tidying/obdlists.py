@@ -37,6 +37,8 @@ _FROZEN = lazily(
     r"(?=[pcbu][0-3])")
 #: The address by which a module answers a generic tool: ISO 15765-4.
 _ADDRESS = lazily(r"(?<![a-z0-9])(?:0x|\$)?7e[8-9a-f](?![a-z0-9])")
+#: What parts the cells of a row of a list.
+_CELLS = lazily(r"\s{2,}|\t|\s+-+\s+|\s*[,;|:=]\s*")
 GUESSED = "no module is named for this list: taken for the engine's; put its name in a line above"
 #: So many lines above the first list may name its module.
 _NEAR = 6
@@ -47,7 +49,8 @@ _ANY = "ECM"
 def told(found: Sequence[Line], names: Names) -> tuple[list[Line], Line | None]:
     """The lines, those of such lists as heads with a status, below the name of their module; and the first of a list
     that names none, in a text without one of the engine. Linear."""
-    lists = {at: match for at, line in enumerate(found) if (match := _match(line)) is not None}
+    lists = {at: match for at, line in enumerate(found) if (match := _match(line)) is not None
+             and not (at + 1 < len(found) and _names_its_own(found, at, names))}
     if not lists:
         return list(found), None
     kept: list[Line] = []
@@ -80,6 +83,17 @@ def _match(line: Line) -> tuple[int, int, str] | None:
     start = len(line.text) - len(line.text.lstrip(" *>-\t"))
     word = _LISTS[match["number"].lstrip("0")]
     return start, match.end(), word if rest else word.rstrip()
+
+
+def _names_its_own(found: Sequence[Line], at: int, names: Names) -> bool:
+    """Whether the rows below the head of a list name modules beside codes or answers: it is the engine's no more."""
+    for row in found[at + 1 :]:
+        if not row.text.strip() or _match(row) is not None:
+            return False
+        cells = _CELLS.split(row.text.strip())
+        if len(cells) > 1 and any(names.listed(names.bare(tidy(cell))) for cell in cells if cell):
+            return True
+    return False
 
 
 def _heads(line: Line, names: Names, there: bool) -> bool:
