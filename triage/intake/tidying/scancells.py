@@ -94,7 +94,8 @@ def side_by_side(row: Row) -> set[int]:
     """The columns of a row that name scans beside others that do so; none where something else stands between them.
     The first column is of the modules."""
     cells = row.cells or []
-    if row.kind == "rule" or row.blank or row.finds.codes or len(cells) < 3:
+    if row.kind == "rule" or row.blank or row.finds.codes or len(cells) < 3 or names_a_scan(cells[0].low):
+        # "Scan 2, codes cleared, key on, 12.1 V" heads no columns: it is of one scan.
         return set()
     likely = {at for at, cell in enumerate(cells) if at and may_name_a_scan(cell.low)}
     rest = [cells[at].low for at in range(1, len(cells)) if at not in likely and cells[at].text]

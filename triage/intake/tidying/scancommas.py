@@ -49,6 +49,8 @@ def _mark(line: Line) -> str:
             continue
         cells = [cell.strip() for cell in line.low.split(mark)]
         first = cells[0]
+        if any(map(str.isdigit, first)):
+            continue  # "Scan 2, codes cleared and read again, 12.1 V" is no head of a table, but of a scan.
         if first and role_of(first) not in ("module", "code", "scan") and not heads_rows(first):
             continue
         named = [may_name_a_scan(cell) for cell in cells[1:]]
