@@ -104,7 +104,7 @@ def take(
         return
     status = states.of_cell(low, translated, legend)
     if status is not None:
-        details.status = beside(details.status, status)
+        details.status = beside(details, status)
     elif len(bare) > 4:
         if _DIGIT.search(bare) is None or not _special(details, bare, has_type):
             details.texts.append(text.strip(" ,;|"))
@@ -112,13 +112,17 @@ def take(
         _short(details, text, bare, following, has_type)
 
 
-def beside(first: StatusWord | None, other: StatusWord) -> StatusWord:
+def beside(details: Details, other: StatusWord) -> StatusWord:
     """The status of a code that two words tell one beside the other: what fails now does, whatever its memory holds.
+    Behind a value of a frame a word is said of something else.
 
-    >>> beside("confirmed", "current"), beside("current", "confirmed"), beside("stored", "confirmed")
-    ('current', 'current', 'stored')
+    >>> beside(Details(status="confirmed"), "current"), beside(Details(status="current"), "confirmed")
+    ('current', 'current')
+    >>> beside(Details(status="stored"), "confirmed"), beside(Details(status="stored", freeze={"rpm": 4500}), "current")
+    ('stored', 'stored')
     """
-    return other if first is None or (other == "current" and first != "permanent") else first
+    first = details.status
+    return other if first is None or (other == "current" and first != "permanent" and not details.freeze) else first
 
 
 def _short(details: Details, text: str, bare: str, following: bool, has_type: bool) -> None:

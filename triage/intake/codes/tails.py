@@ -57,7 +57,7 @@ def read_pieces(texts: tuple[str, ...], has_type: bool, translated: bool, doubtf
         if settled and is_plain(text) and (status is not None or (6 < len(text) <= 100 and not has_digit(text))):
             # The commonest cells: a status, or a description in words.
             if status is not None:
-                details.status = beside(details.status, status)
+                details.status = beside(details, status)
             else:
                 details.texts.append(text.strip(" ,;|"))
             following = False

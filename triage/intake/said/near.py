@@ -90,7 +90,7 @@ _GONE = lazily(
     r"(?:[\s,()]*(?:codes?|stored|pending|current|confirmed|that|which|now|is|are|was|were|has|have|ist|sind|est|"
     r"sont|"
     r"ha|han|have all|both|all))*[\s,(]*(?:did(?: not|n'?t) (?:return|come back|reset|reappear|set again|come up)|"
-    r"gone(?! up)|"
+    r"(?:[:-] )?gone(?! up)|"
     r"cleared(?: and)?(?: did not return| stayed away| gone)?(?=[\s.,;)]|$)|not returned|not come back|"
     r"not reappeared|"
     r"stayed (?:away|gone|clear)|no longer (?:there|stored|set|listed|shown)|never (?:came back|returned)|"
