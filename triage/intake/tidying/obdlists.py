@@ -50,7 +50,7 @@ def told(found: Sequence[Line], names: Names) -> tuple[list[Line], Line | None]:
     """The lines, those of such lists as heads with a status, below the name of their module; and the first of a list
     that names none, in a text without one of the engine. Linear."""
     lists = {at: match for at, line in enumerate(found) if (match := _match(line)) is not None
-             and not (at + 1 < len(found) and _names_its_own(found, at, names))}
+             and not _names_its_own(found, at, names)}
     if not lists:
         return list(found), None
     kept: list[Line] = []
@@ -86,14 +86,14 @@ def _match(line: Line) -> tuple[int, int, str] | None:
 
 
 def _names_its_own(found: Sequence[Line], at: int, names: Names) -> bool:
-    """Whether the rows below the head of a list name modules beside codes or answers: it is the engine's no more."""
-    for row in found[at + 1 :]:
-        if not row.text.strip() or _match(row) is not None:
-            return False
-        cells = _CELLS.split(row.text.strip())
-        if len(cells) > 1 and any(names.listed(names.bare(tidy(cell))) for cell in cells if cell):
-            return True
-    return False
+    """Whether the first row below the bare head of a list names a module beside its code or answer: then each row has
+    its own, and the list is the engine's no more."""
+    match = _match(found[at])
+    if match is None or found[at].text[match[1] :].strip() or at + 1 == len(found):
+        return False
+    cells = _CELLS.split(found[at + 1].text.strip())
+    return len(cells) > 1 and _match(found[at + 1]) is None and any(
+        names.listed(names.bare(tidy(cell))) for cell in cells if cell)
 
 
 def _heads(line: Line, names: Names, there: bool) -> bool:
