@@ -51,7 +51,8 @@ def test_one_supply_code_among_few_modules_is_a_witness() -> None:
     few = ["restraints", "body control", "anti-lock brakes"]
     found = verdict(van("before-clear", {"engine control": ["P0562"]}, skip=few, **UNREAD),
                     van("after-clear", skip=few, **HELD), van("after-run", skip=few, **RUNS))
-    assert event(found) == ("proven", "1 module holds a low-supply code, lowest read 12.4 V")
+    assert event(found) == ("proven", "1 module holds a low-supply code, lowest read 12.4 V, so "
+                            "nobody read how low it was")
     assert explained(found) == {"P0562": "supply event"}
 
 

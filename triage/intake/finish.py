@@ -332,6 +332,10 @@ def _check_totals(context: Context) -> None:
             )
 
 
+#: What a 12 V battery at rest and one being charged show, V: common practice.
+_FULL, _MOST_OF_12 = 12.0, 15.5
+
+
 def _judge_volts(context: Context) -> None:
     """Voltages of a 24 V vehicle are no supply of a 12 V one, and the other way round; what can't be is not used."""
     seen = [value for value, _, _ in context.volts_seen]
@@ -352,6 +356,8 @@ def _judge_volts(context: Context) -> None:
             *_spot(context, high[0]),
         )
         return
+    if nominal == 24.0 and not high:
+        _doubt_24(context)
     if nominal == 24.0 or not high:
         return
     why = "a 12 V vehicle" if nominal == 12.0 else "a vehicle whose other readings are of 12 V"
@@ -369,6 +375,19 @@ def _judge_volts(context: Context) -> None:
         draft.column_volts = [value for value in draft.column_volts if value not in bad]
         for module in draft.modules.values():
             module.volts = None if module.volts in bad else module.volts
+
+
+def _doubt_24(context: Context) -> None:
+    """A warning where every supply read is of a 12 V battery that is not even flat: a support of 24 V would be named
+    for a vehicle that it breaks."""
+    read = [draft.volts for draft in context.builder.snapshots if draft.volts is not None]
+    if read and all(_FULL <= value <= _MOST_OF_12 for value in read):
+        context.builder.notice(
+            "warning",
+            f'{read[0]:g} V can hardly be the supply of a 24 V vehicle: connect nothing of 24 V before its batteries '
+            'are looked at; say "12 V vehicle" if it is one',
+            *_spot(context, read[0]),
+        )
 
 
 def _spot(context: Context, value: float):  # type: ignore[no-untyped-def]

@@ -81,7 +81,8 @@ def _event(
         is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
         is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
-    told += [f"lowest read {lowest:.1f} V"] if lowest is not None else []
+    unseen = lowest is not None and lowest >= tables.rate("supply.event") * facts.scale
+    told += [f"lowest read {lowest:.1f} V" + ", so nobody read how low it was" * unseen] if lowest is not None else []
     over = [_many(facts.high_holders, "an overvoltage code")] if facts.high_holders else []
     over += [f"highest read {max(read):.1f} V"] if read else []
     why = [", ".join(told)] if low else []

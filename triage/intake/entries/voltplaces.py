@@ -8,7 +8,7 @@ from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import conditions, voltbatteries, voltmoments, volts
+from triage.intake.said import conditions, nominal, voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
@@ -21,14 +21,21 @@ _NEAR_BEFORE = 40
 _NEAR = 4
 
 
+def _take_nominal(context: Context, row: Row, volt: volts.Volt) -> None:
+    """The vehicle's nominal voltage, the first that is meant."""
+    builder = context.builder
+    if not nominal.is_meant(row.low, volt.start, volt.end) or "nominal_volts" in builder.vehicle:
+        return
+    builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end)
+    builder.vehicle["nominal_volts"] = volt.value
+
+
 def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = False,
                snapshot: SnapshotDraft | None = None) -> None:
     """One voltage of a row without codes: the vehicle's, or the module's where the row belongs to one."""
     builder = context.builder
     if volt.of == "nominal":
-        if "nominal_volts" not in builder.vehicle:
-            builder.of_one_battery = voltbatteries.is_rated(row.low, volt.start, volt.end)
-        builder.vehicle.setdefault("nominal_volts", volt.value)
+        _take_nominal(context, row, volt)
         return
     if volt.of != "other" and at_fault(row.low, volt.start, volt.end):
         draft = _code_above(context)

@@ -19,7 +19,7 @@ from typing import Any
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import complaints
+from triage.intake.said import complaints, nominal
 
 _VIN = lazily(r"(?<![A-Z0-9])([A-HJ-NPR-Z0-9]{17})(?![A-Z0-9])")
 _VIN_LABEL = lazily(
@@ -117,7 +117,7 @@ _YEAR = lazily(r"(?<![0-9])(?<![0-9][./-])(?:19[8-9][0-9]|20[0-4][0-9])(?![0-9]|
 _DAY_BEFORE = lazily(
     r"(?<![0-9])[0-9]{1,2}(?:st|nd|rd|th|er|\.)?(?: (?:of|de))? ?[a-z]{3,9}\.?(?:,| de)? $|"
     r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* [0-9]{1,2}(?:st|nd|rd|th)?,? $")
-_NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])(?!\s*\?)")
+_NOMINAL = lazily(r"(?<![0-9.,a-z])(6|12|24|48)\s?-?v(?:olts?)?(?![a-z0-9])")
 
 
 @remembered
@@ -248,6 +248,6 @@ class Facts:
         year = _YEAR.search(low)
         if year is not None and _DAY_BEFORE.search(low[max(0, year.start() - 24) : year.start()]) is None:
             self.values.setdefault("model_year", int(year[0]))
-        volts = _NOMINAL.search(low)
-        if volts is not None:
-            self.values.setdefault("nominal_volts", float(volts[1]))
+        for volts in _NOMINAL.finditer(low):
+            if nominal.is_meant(low, *volts.span()):
+                self.values.setdefault("nominal_volts", float(volts[1]))

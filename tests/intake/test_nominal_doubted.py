@@ -1,0 +1,28 @@
+"""The nominal voltage that a message doubts or denies is not the vehicle's; and a 24 V vehicle whose supply reads as
+that of one battery is told so. All invented; wordings: common practice."""
+
+from __future__ import annotations
+
+import pytest
+
+import code_tables
+from triage.intake.read import read_text
+
+CODES = "\nECM: P0562 stored\nABS: no answer\n"
+TOLD = "connect nothing of 24 V"
+
+
+@pytest.mark.parametrize(("said", "nominal"), [
+    ("minibus 24V?? no 12V, wont crank, battery 11.4 V", 12.0), ("van, not 24 V but 12 V system, battery 12.1 V", 12.0),
+    ("not a 24 V system, battery 12.1 V", None), ("kein 24 V System, 12 V Fahrzeug", 12.0),
+    ("minibus, 24 V, battery 24.9 V", 24.0),
+])
+def test_what_is_doubted_or_denied_is_not_the_vehicles(said: str, nominal: float | None) -> None:
+    reading = read_text(said + CODES, code_tables.load())
+    assert (reading.vehicle.nominal_volts if reading.vehicle else None) == nominal
+
+
+@pytest.mark.parametrize(("volts", "warned"), [("12.6 V", True), ("24.9 V", False), ("7.5 V", False)])
+def test_a_24_v_vehicle_that_reads_as_12_v(volts: str, warned: bool) -> None:
+    notices = read_text(f"24 V vehicle, supply {volts}{CODES}", code_tables.load()).notices
+    assert any(TOLD in notice.message for notice in notices) == warned
