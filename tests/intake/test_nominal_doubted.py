@@ -26,3 +26,12 @@ def test_what_is_doubted_or_denied_is_not_the_vehicles(said: str, nominal: float
 def test_a_24_v_vehicle_that_reads_as_12_v(volts: str, warned: bool) -> None:
     notices = read_text(f"24 V vehicle, supply {volts}{CODES}", code_tables.load()).notices
     assert any(TOLD in notice.message for notice in notices) == warned
+
+
+@pytest.mark.parametrize("text", [
+    "24 V truck\nModule,Code,Supply\nECM,P0562,12.6\nABS,C0035,12.6\n",
+    "24 V truck\nModule | Code | before clear 12.6 V | after clear 12.4 V\nECM | P0562 | stored | -\n",
+    '24 V truck\n{"supply": 12.6, "modules": [{"name": "ECM", "codes": ["P0562"]}]}\n',
+])
+def test_a_supply_told_anywhere_costs_no_text(text: str) -> None:
+    assert read_text(text, code_tables.load()).snapshots

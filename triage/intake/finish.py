@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from triage.intake import nominalsupply
 from triage.intake.entries import furthervolts
 from triage.intake.plain.characters import Line
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
@@ -20,7 +21,7 @@ def snapshots(context: Context) -> list[Snapshot]:
     """The snapshots of the text, without those in which nothing was read."""
     # Scans that took turns stand in the order in which they began.
     context.builder.snapshots.sort(key=lambda draft: draft.number)
-    _judge_volts(context)
+    nominalsupply.judge(context)
     said: set[str] = set()
     found = []
     _fill_rest(context)
@@ -330,70 +331,6 @@ def _check_totals(context: Context) -> None:
             context.builder.notice(
                 "warning", f"the text says {_codes(number)} in all, {_codes(sum(counts))} read", line, start, end
             )
-
-
-#: What a 12 V battery at rest and one being charged show, V: common practice.
-_FULL, _MOST_OF_12 = 12.0, 15.5
-
-
-def _judge_volts(context: Context) -> None:
-    """Voltages of a 24 V vehicle are no supply of a 12 V one, and the other way round; what can't be is not used."""
-    seen = [value for value, _, _ in context.volts_seen]
-    if not seen:
-        return
-    vehicle = context.builder.vehicle | context.facts.values
-    nominal = vehicle.get("nominal_volts")
-    high = [value for value in seen if value > 18.0]
-    # The lowest of a 24 V vehicle falls far on cranking, though seldom below half of what it has.
-    low = [value for value, _, volt in context.volts_seen
-           if value <= 16.5 and (volt.of != "lowest" or not high or value < min(high) / 2)]
-    if (nominal is None or (nominal == 12.0 and context.builder.of_one_battery)) and high and not low:
-        # Two batteries of "12 V 95 Ah" feed a 24 V vehicle.
-        context.builder.vehicle["nominal_volts"] = 24.0
-        context.builder.notice(
-            "note",
-            f'{high[0]:g} V: taken as the supply of a 24 V vehicle; say "12 V vehicle" if it is not',
-            *_spot(context, high[0]),
-        )
-        return
-    if nominal == 24.0 and not high:
-        _doubt_24(context)
-    if nominal == 24.0 or not high:
-        return
-    why = "a 12 V vehicle" if nominal == 12.0 else "a vehicle whose other readings are of 12 V"
-    for value in sorted(set(high)):
-        context.builder.notice(
-            "warning",
-            f'{value:g} V can\'t be the supply of {why}: not used; say "24 V vehicle" if it is one',
-            *_spot(context, value),
-        )
-    bad = set(high)
-    for draft in context.builder.snapshots:
-        draft.volts = None if draft.volts in bad else draft.volts
-        draft.lowest = None if draft.lowest in bad else draft.lowest
-        draft.end_volts = None if draft.end_volts in bad else draft.end_volts
-        draft.column_volts = [value for value in draft.column_volts if value not in bad]
-        for module in draft.modules.values():
-            module.volts = None if module.volts in bad else module.volts
-
-
-def _doubt_24(context: Context) -> None:
-    """A warning where every supply read is of a 12 V battery that is not even flat: a support of 24 V would be named
-    for a vehicle that it breaks."""
-    read = [draft.volts for draft in context.builder.snapshots if draft.volts is not None]
-    if read and all(_FULL <= value <= _MOST_OF_12 for value in read):
-        context.builder.notice(
-            "warning",
-            f'{read[0]:g} V can hardly be the supply of a 24 V vehicle: connect nothing of 24 V before its batteries '
-            'are looked at; say "12 V vehicle" if it is one',
-            *_spot(context, read[0]),
-        )
-
-
-def _spot(context: Context, value: float):  # type: ignore[no-untyped-def]
-    """The line and the place of a voltage seen."""
-    _, row, volt = next(each for each in context.volts_seen if each[0] == value)
-    return row.line, row.start + volt.start, row.start + volt.end
 
 
 def vehicle(context: Context) -> Vehicle | None:
