@@ -22,12 +22,14 @@ from triage.model.own_forms import FORMS, Form, Weight, accepted
 _FEWEST_DIGITS = 5
 #: A number that goes on is another one: "27-140-2", "12.500", "20417/17".
 _ENDS = r"(?![./_-]?[^\W_]|[,:][0-9])"
+#: Each form has a digit that soon; most words have none, and are passed by at once.
+_DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[0-9])"
 
 
 def pattern(*weights: Weight) -> str:
     """The forms of such weights as a pattern of one whole number."""
     forms = "|".join(_written(form) for form in FORMS if form.weight in weights)
-    return rf"(?:(?:{forms}){_ENDS})"
+    return rf"(?:{_DIGIT}(?:{forms}){_ENDS})"
 
 
 def _written(form: Form) -> str:

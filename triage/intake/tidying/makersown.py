@@ -11,7 +11,7 @@ a description with what only a fault has beside it: a status, the name of a modu
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -77,22 +77,52 @@ class _Place(NamedTuple):
 def marked(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, each with the numbers that are codes of the text. Linear."""
     places: list[_Place] = []
-    below = False
     if not any(_may_hold(line) for line in found):
         return found
+    above = _Above(names)
     for at, line in enumerate(found):
         low = line.low.strip()
         if not low:
             continue
         if len(low) > _LONGEST:
-            below = False
+            above.follow(None, False)
             continue
-        here = _places_of(found, at, names, below) if has_digit(low) and not is_aside(low) else []
+        here = _places_of(found, at, names, above.heads) if has_digit(low) and not is_aside(low) else []
         places += here
-        if not (here and here[0].manner != "bracket"):
-            below = _heads(line, names) or (below and line.indent > 0 and not has_digit(low))
+        above.follow(line, bool(here and here[0].manner != "bracket"))
     own = frozenset(_chosen(places))
     return [replace(line, own=own) for line in found] if own else found
+
+
+class _Above:
+    """The lines above the one that is read: few numbers ask whether a heading stands there, so it is found out only
+    then, from the last line up."""
+
+    def __init__(self, names: Names) -> None:
+        self._names = names
+        #: Each line, None for one too long to be any, and whether it is one of the list itself; or what was found out.
+        self._lines: list[tuple[Line | None, bool] | bool] = [False]
+
+    def follow(self, line: Line | None, listed: bool) -> None:
+        """Takes the line that was read; ``listed``: it tells numbers as codes."""
+        self._lines.append((line, listed))
+
+    def heads(self) -> bool:
+        """Whether a heading with codes below it stands above. Linear over all calls."""
+        at, answer = len(self._lines) - 1, False
+        while True:
+            above = self._lines[at]
+            if isinstance(above, bool):
+                answer = above
+                break
+            line, listed = above
+            if not listed:
+                answer = line is not None and _heads(line, self._names)
+                if answer or line is None or line.indent <= 0 or has_digit(line.low):
+                    break
+            at -= 1
+        self._lines[at:] = [answer] * (len(self._lines) - at)
+        return answer
 
 
 def _may_hold(line: Line) -> bool:
@@ -112,7 +142,7 @@ def _chosen(places: Sequence[_Place]) -> Iterator[str]:
                 yield place.token
 
 
-def _places_of(found: Sequence[Line], at: int, names: Names, below: bool) -> list[_Place]:
+def _places_of(found: Sequence[Line], at: int, names: Names, below: Callable[[], bool]) -> list[_Place]:
     """The same of a line, read with the one above that goes on in it and those it goes on in."""
     line, last = found[at], at + 1
     first = at - 1 if at and _goes_on(found[at - 1], line) else at
@@ -134,8 +164,8 @@ def _goes_on(line: Line, below: Line) -> bool:
     return rest[:1].islower() or rest[:1] == "(" or has_digit(rest[:4])
 
 
-def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
-    """The numbers of a line that stand as codes do. ``below``: a heading with codes below it stands above."""
+def _places(line: Line, names: Names, below: Callable[[], bool]) -> Iterator[_Place]:
+    """The numbers of a line that stand as codes do. ``below``: whether a heading with codes below it stands above."""
     text, low = line.text, line.low
     label, listed = near.Labels(low), False
     for match in _NUMBER.finditer(text):
@@ -169,7 +199,7 @@ def _places(line: Line, names: Names, below: bool) -> Iterator[_Place]:
         elif surely and (before not in ("word", "sentence", "joint") or (listed and before == "joint")):
             # What is told behind a standard code is told of that one: "E-450 van, P0562 stored".
             rest = _NEXT_CODE.split(low[end : end + _FAR], maxsplit=1)[0]
-            told = below or before in ("status", "name") or bool(states.in_text(rest))
+            told = before in ("status", "name") or bool(states.in_text(rest)) or below()
             # Beside a name alone a hyphen may be that of a connector: "XC-204, ABS, corroded".
             told = told or ("-" not in match[0] and _names(rest, names))
             yield _Place(match[0], start, "text", surely, told)

@@ -44,6 +44,7 @@ _TOLD = lazily(
 )
 _TOLD_BEGINS = lazily(rf"(?<![a-z])(?:{_OF_MEMORY}|{_OF_NOW})\s?[:=]")
 _BEGINS = lazily(rf"(?:{_LABEL}\s?[:=]?\s?)?{_BOX}")
+_ANY_BOX = lazily(_BOX)
 _YES = word_set("yes ja oui si true x v") | {"*", *_TICKED}
 _ANSWERS = word_set("yes no ja nein oui non si true false")
 _SIGNS = frozenset(_TICKED + _OPEN)
@@ -165,7 +166,9 @@ def _beside(row: Row) -> Row:
     low = _low_of(row)
     low = low[len(low) - len(row.low) :] if len(low) >= len(row.low) else row.low
     end = row.finds.codes[0].end
-    box = _TOLD_BEGINS.search(low, end) or _BEGINS.search(low, end)
+    box = _TOLD_BEGINS.search(low, end)
+    if box is None and _ANY_BOX.search(low, end) is not None:
+        box = _BEGINS.search(low, end)
     asked = _asked(low[box.start() :].rstrip()) if box is not None else []
     if box is None or len(asked) < 2:
         return row
