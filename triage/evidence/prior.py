@@ -200,8 +200,8 @@ def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     # A failure type that says "intermittent" or "erratic" says what its module saw: it came and went.
     flicker = book.flags(lambda facts: facts.flicker)
     prior[:, INTERMITTENT] *= np.where(flicker, params.rate("intermittent.flicker"), 1.0)
-    # Where only the range names the monitor, half of the effect (in logarithms) is believed.
-    prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor)) * by_sag
+    # Where only the range names the monitor, it says nothing of that: a maker numbers codes of any kind there.
+    prior[:, LOW_VOLTAGE] *= np.where(named, factor, 1.0) * by_sag
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 
