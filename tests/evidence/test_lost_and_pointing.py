@@ -96,3 +96,21 @@ def test_a_monitor_that_only_the_range_names_says_nothing_of_low_voltage() -> No
     odds = [row[2] / row[3] for row in prior]
     assert odds[0] == pytest.approx(odds[1])
     assert odds[2] < 0.5 * odds[0]
+
+
+def test_invalid_data_from_a_module_that_holds_only_low_voltage_codes_is_of_the_low_supply() -> None:
+    # It holds a code that went with the clear, as the report did: by its pattern alone an echo of that.
+    def said(own: str, later: bool) -> dict[str, float]:
+        held = {"engine control": ["U0415"], "anti-lock brakes": [own]}
+        return causes(van("before-clear", held, **FLAT), van("after-clear", held if later else {}, **HELD),
+                      van("after-run", held if later else {}, **RUNS), module="engine control", text="U0415")
+    assert said("C0899", False)["low-voltage"] > 0.6  # device voltage low: the sag's own witness
+    assert said("C0035", True)["echo"] > 0.9
+
+
+def test_a_module_shut_down_at_once_tells_of_the_supply_whatever_its_failure_type() -> None:
+    # U3001: not shut down properly; 64: signal plausibility failure (SAE J2012DA). Common practice: the supply was cut.
+    held = {"body control": [code("U3001", "64"), code("U3001")]}
+    prior = Worked([job(van("before-clear", held, **FLAT))], tables()).evidence.prior.steps[0]
+    assert prior[0, 2] == pytest.approx(prior[1, 2])
+    assert prior[0, 2] > 0.9
