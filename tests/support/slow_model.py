@@ -93,8 +93,11 @@ class Slow:
         hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
                 for k in range(self.width)]
         cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
-        if self.link.lost[i] > 0 and not self.line.repaired[int(self.link.target[i])].any():
-            cures = 0.0
+        if self.link.lost[i] > 0 and self.link.target[i] >= 0:
+            if self.line.repaired[int(self.link.target[i])].any():
+                cures = self.rate("repair.cures")
+            elif any(at and state == SILENT for at, state in zip(cured_at, self.link.target_state[i], strict=True)):
+                cures = 0.0
         procedure = facts.needs == "procedure"
         begins = rate("work.wants_procedure" if procedure else "work.left_off")
         noted = bool(self.line.work[m].any())
