@@ -73,6 +73,8 @@ LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 #: What begins a row of a list, or a line of its own: a mark, a number, a key.
 STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 _QUOTE = lazily(r"[ \t>]*")
+#: A link, and the end of a verb: "liegt an".
+_PART_OF_VERB = "an"
 _CLOSING = " )].,;|"
 #: So near the break begins and ends what it tears.
 _NEAR = 30
@@ -113,8 +115,13 @@ def ends_with_code(row: Row) -> bool:
 
 
 def last_word(low: str) -> str:
-    """What stands behind the last space of a line, without a bracket before it."""
-    return low.rpartition(" ")[2].lstrip("([")
+    """What stands behind the last space of a line, without a bracket before it; nothing of a status that is whole.
+
+    >>> last_word("lost contact with (the"), last_word("p0562 (low) - liegt aktuell an")
+    ('the', '')
+    """
+    last = low.rpartition(" ")[2].lstrip("([")
+    return "" if last == _PART_OF_VERB and ends_with_status(low) else last
 
 
 def begins_with_status(low: str) -> bool:
