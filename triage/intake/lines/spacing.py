@@ -58,12 +58,12 @@ _TAIL_GAP = lazily(r"  (?=[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?x|@\s?[0-9]{1,7}\
 _TAILS = frozenset("0123456789xmi)]")
 #: Two spaces inside a status, wherever it stands: half of it would say the opposite.
 _NEGATION = lazily(
-    r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|(?<!circuit au )(?<!schluss nach )plus|non|pas|ya no|no)"
+    r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|(?<!circuit au )plus|non|pas|ya no|no)"
     r"  (?=(?:present|active?|actif|activ[oa]|"
     r"current|failing|vorhanden|aktiv|confirm|yet|presen|bestatigt|aktuell|actuel|actual)[a-z]*(?![a-z]))"
 )
 #: Before a plus that is the supply, and denies nothing: "court-circuit au plus  actuel".
-_TO_PLUS = ("court-circuit au ", "kurzschluss nach ", "short to ", "corto a ")
+_TO_PLUS = ("court-circuit au ", "short to ", "corto a ")
 _DENIES = tuple(word_set("not nicht isn't longer mehr plus non pas no"))
 #: Two spaces behind the letter of a code.
 _CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
