@@ -11,7 +11,7 @@ from triage.intake.read import read_text
 RADIO, ABS, ECM = "radio", "anti-lock brakes", "engine control"
 
 
-@pytest.mark.parametrize("number", ["K4729", "M6922", "T2003", "N103", "DF513", "KX4417", "SG512"])
+@pytest.mark.parametrize("number", ["K4729", "M6922", "T2003", "N103", "DF513", "KX4417", "SG512", "T41N", "G305R"])
 @pytest.mark.parametrize("form", [
     "{} - aerial open - stored", "{}: aerial open (stored)", "{}  aerial open  stored", "{}, stored, aerial open",
     "{} aerial open - stored", "{} | aerial open | stored"])
@@ -54,7 +54,7 @@ def test_a_single_number_that_a_slip_would_look_like_is_told() -> None:
 
 @pytest.mark.parametrize("lines", [
     "HW1234  SW5678", "SW0912 released", "K4729 km since the last service", "Order K4729  pads",
-    "Level sensor K123 replaced", "Relay K4729 swapped with K4730"])
+    "Level sensor K123 replaced", "Bulb H21W replaced", "Bulb H21W left stop lamp", "Relay K4729 swapped with K4730"])
 def test_numbers_of_other_things(lines: str) -> None:
     text = f"ABS\n  C0040 stored\n  {lines}\nRadio\n  no codes\n"
     assert modules_of(text) == {ABS: ["C0040 stored"], RADIO: ["clean"]}
@@ -66,3 +66,12 @@ def test_numbers_of_other_things(lines: str) -> None:
 def test_letters_that_are_not_plain_make_no_number(text: str) -> None:
     assert "919" not in printed(text)
     assert "123" not in printed(text)
+
+
+@pytest.mark.parametrize("mark", ["->", "=>", "`-", "|-", "|--", "+-", "\\-", "'-", "\u2514\u2500", "\u251c\u2500"])
+@pytest.mark.parametrize("form", [
+    "T41N - aerial open (stored)", "[STORED] T41N aerial open", "T41N  aerial open  [stored]"])
+def test_behind_the_branch_of_a_tree(mark: str, form: str) -> None:
+    last = form.replace("T41N", "E207").replace("aerial", "speaker")
+    text = f"Radio ____ 2 faults\n  {mark} {form}\n  {mark} {last}\nABS ______ 1 fault\n  {mark} {last}\n"
+    assert modules_of(text) == {RADIO: ["T41N stored", "E207 stored"], ABS: ["E207 stored"]}

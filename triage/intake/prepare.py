@@ -147,7 +147,8 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     """Everything that is decided by the whole text before the first row is read."""
     names = Names(tables)
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
-    found = delimiters.barred(delimiters.unboxed(delimiters.unstroked(delimiters.unquoted(found))))
+    found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
+    found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(found, names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)

@@ -26,6 +26,8 @@ _FEWEST_BOXED = 4
 _STROKES = " // "
 #: Of those with the mark once, a key and its value above the table: "Mileage^12000 km".
 _PAIRS = frozenset("^~\u00a7")
+#: A branch of a tree that is drawn with strokes, or an arrow, before what a line tells.
+_BRANCH = lazily(r"\s*(?:\|\s+)*(?:[-=]{1,2}>|[`|+'\\]-{1,2})(?=\s+[\[({`*]{0,3}[^\W_])(?![^|]*\|)")
 #: A word or two set as a program's.
 _QUOTED = lazily(r"(?<![\w`])`([^`\s](?:[^`]{0,38}[^`\s])?)`(?![\w`])")
 
@@ -44,6 +46,24 @@ def unquoted(lines: Sequence[Line]) -> list[Line]:
         for match in reversed(list(_QUOTED.finditer(line.text))):
             line = reworded(line, match.start(), match.end(), match[1])
         found[at] = line
+    return found
+
+
+def unbranched(lines: Sequence[Line]) -> list[Line]:
+    """The lines with the bullet of a list for the branch of a tree, or the arrow, that each begins with. Linear.
+
+    >>> from triage.intake.plain.characters import lines
+    >>> [line.text for line in unbranched(lines("ABS\\n|- C0035\\n|  `- stored\\n-> C0040\\n|- C0051 | stored |"))]
+    ['ABS', '-  C0035', '   -  stored', '-  C0040', '|- C0051 | stored |']
+    """
+    found = list(lines)
+    for at, line in enumerate(found):
+        branch = _BRANCH.match(line.text)
+        if branch is not None:
+            drawn = len(branch[0]) - len(branch[0].rstrip("`|+'\\->="))
+            start, end = branch.end() - drawn, branch.end()
+            text = " " * start + "-" + " " * (drawn - 1) + line.text[end:]
+            found[at] = replace(line, text=text, low=text[:end] + line.low[end:], indent=start)
     return found
 
 
@@ -113,4 +133,4 @@ def _indent(text: str) -> int:
     return 1 + len(inside) - len(inside.lstrip())
 
 
-__all__ = ["barred", "unboxed", "unquoted", "unstroked"]
+__all__ = ["barred", "unboxed", "unbranched", "unquoted", "unstroked"]
