@@ -39,3 +39,33 @@ def test_numbers_alone(name: str) -> None:
 ])
 def test_other_numbers_in_lists(line: str) -> None:
     assert modules_of(f"Gateway: U0100 stored\nABS: no codes\n{line}\n") == {GATEWAY: ["U0100 stored"], ABS: ["clean"]}
+
+
+@pytest.mark.parametrize("arrow", ["->", "=>", "\u2192"])
+def test_unknown_names_before_an_arrow(arrow: str) -> None:
+    lines = ("Radio {} 20417 aerial signal missing / 20418 speaker left open", "ABS {} no codes",
+             "Seat {} 30912 heater circuit open", "EPS {} 41220 torque signal lost",
+             "Crane slew unit {} 51833 Data link timeout / 20419 Frame counter wrong on engine bus",
+             "Hoist unit {} 60211 winch pressure low", "Gateway {} 70115 clock signal missing / U0100")
+    text = "".join(f"\u2022 {line.format(arrow)}\n" for line in lines)
+    assert list(modules_of(text).values()) == [
+        ["20417", "20418"], ["clean"], ["30912"], ["41220"], ["51833", "20419"], ["60211"], ["70115", "U0100"]]
+
+
+def test_a_status_called_a_code() -> None:
+    rows = ("20417\tRadio\tAerial open\tStored\n", "20418\tRadio\tSpeaker open\tPending code\n",
+            "30912\tSeat\tHeater open\tConfirmed code\n")
+    assert modules_of("".join(rows)) == {
+        RADIO: ["20417 stored", "20418 pending"], "seat": ["30912 confirmed"]}
+
+
+@pytest.mark.parametrize("line", [
+    "Got {} (aerial signal missing) failing right now in the radio. ABS is clean.",
+    "The radio shows B1318-29 and {} (aerial signal missing), both failing right now. ABS is clean.",
+    "Reading the radio: {} (aerial signal missing) is active. ABS is clean.",
+])
+@pytest.mark.parametrize("number", ["20417", "T41N"])
+def test_status_behind_a_bracket_in_a_sentence(line: str, number: str) -> None:
+    read = modules_of(line.format(number))
+    assert read[RADIO][-1] == f"{number} current" and read[ABS] == ["clean"]
+    assert all(code.endswith("current") for code in read[RADIO])

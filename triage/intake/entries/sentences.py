@@ -62,7 +62,7 @@ _SENTENCE_ENDS = lazily(r".*[.!?;] ", re.DOTALL)
 _SENTENCE = lazily(rf"[;!?\n]\s+|\.{NOT_SHORT}\s+")
 
 
-_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[:=|]|-*>|\s-)\s*", re.DOTALL)
+_MARKED = lazily(r".*[^\s:=|>-]\s*(?:[-=]*>|[:=|]|\s-)\s*", re.DOTALL)
 
 
 #: Between two codes of such a list.
@@ -70,16 +70,14 @@ _DESCRIBED_GAP = lazily(r"(?:\s-\s[^:=\n]{3,120}|\s?[(\[][^()\[\]\n]{2,60}[)\]])
 
 
 def _each_begins_a_part(row: Row) -> bool:
-    """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, the last part
-    being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor left" is a list of one module,
-    whatever its descriptions name."""
+    """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, or each
+    behind a stroke, the last part being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor left" is a
+    list of one module, whatever its descriptions name."""
     codes = row.finds.codes
-    return (
-        len(codes) > 1
-        and _MARKED.fullmatch(row.low, 0, codes[0].start) is not None
-        and all(row.low[one.end : two.start].rstrip().endswith(";") for one, two in pairwise(codes))
-        and ";" not in row.low[codes[-1].end :].rstrip(" ;")
-    )
+    if len(codes) < 2 or _MARKED.fullmatch(row.low, 0, codes[0].start) is None:
+        return False
+    gaps, rest = [row.low[one.end : two.start].rstrip() for one, two in pairwise(codes)], row.low[codes[-1].end :]
+    return any(all(gap.endswith(mark) for gap in gaps) and mark not in rest.rstrip(" ;/") for mark in (";", " /"))
 
 
 def _each_is_described(row: Row) -> bool:
@@ -117,7 +115,8 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = _named_before(row.text[: first.start])
     named = bool(before) and context.names.likely(context.names.bare(before))
-    short = named or unknown.is_one_of_short(before)
+    # Nothing but a name stands before an arrow.
+    short = named or unknown.is_one_of_short(before) or row.low[: first.start].rstrip().endswith(">")
     if (short and _each_begins_a_part(row)) or (named and _each_is_described(row)):
         return False
     stop = _SENTENCE_ENDS.match(before)

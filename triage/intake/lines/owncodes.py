@@ -112,12 +112,12 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
             continue
         if is_name(tidy(match[1])) or _in_a_list(row, match, shapes.marks):
             behind.append((row, match))
-        elif match.start() and match[1].isupper():
+        elif (match.start() and match[1].isupper()) or _is_pointed_at(row, match):
             unknown.append((row, match))
         elif _may_be_alike(row, match):
             doubtful.append((row, match))
     if len(behind) > len(unknown):
-        # Behind its address an abbreviation nobody knows is a name as those of other lines are.
+        # Behind its address, or before an arrow, what nobody knows is a name as those of other lines are.
         behind += unknown
     likes = _named_alike(rows, is_name) if behind or doubtful else Counter()
     behind += [(row, match) for row, match in doubtful if likes[level_of(row), match[2].strip()[-1:]] > _FEW]
@@ -136,6 +136,27 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
     for row in (rows[at] for at in bare):
         if row.finds.codes:
             row.finds = row.finds._replace(codes=(*row.finds.codes, *further(row, row.finds.codes[-1].end)))
+    _before_others(rows, Counter(match[2].strip() for row, match in behind if row.finds.codes))
+
+
+def _before_others(rows: Sequence[Row], marks: Counter[str]) -> None:
+    """Give the rows with standard codes the numbers that stand before those, right behind the name and the mark behind
+    which other rows have theirs."""
+    for row in rows:
+        if not row.finds.codes or row.head or row.roles or row.finds.codes[0].kind == "own":
+            continue
+        match = _BEHIND_NAME.match(row.text, address_end(row))
+        if match is None or match.end() > row.finds.codes[0].start or marks[match[2].strip() or " "] < _FEW:
+            continue
+        first = own_at(row, match.start(4), match[4])
+        if first is not None and not of_other_use(row, *match.span(4)):
+            between = [own for own in further(row, first.end) if own.end <= row.finds.codes[0].start]
+            _put(row, [first, *between])
+
+
+def _is_pointed_at(row: Row, match: re.Match[str]) -> bool:
+    """Whether an arrow leads from a name to a number with words behind it."""
+    return match[2].strip().endswith(">") and has_letter(row.text[match.end() : match.end() + 3])
 
 
 def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:

@@ -73,7 +73,9 @@ def of_other_use(row: Row, start: int | None = None, end: int = 0, told: bool = 
         wiring = not row.text[start:end].isalnum() and _OF_WIRING.match(row.low, end) is not None
         if measured(row, end) or (wiring and not told and not tells_status(row, end)):
             return True
-    return is_aside(row.low) or any(pattern.search(row.low) for pattern in (PRICED, NAMED_OTHERWISE)) or (
+    # A status may be called a code as well: "pending code".
+    low = row.low.removesuffix(" code") if has_status(row, end) else row.low
+    return is_aside(low) or any(pattern.search(low) for pattern in (PRICED, NAMED_OTHERWISE)) or (
         idents.alone(row.low) or is_remark(row.text, row.low)
     )
 

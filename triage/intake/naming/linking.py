@@ -45,7 +45,7 @@ _LEADING = word_set(
     "code codes dtc dtcs fault faults fehler fehlercode defaut codigo averia then now also and und et y ecu "
     "steuergerat calculateur "
     "we i have has found got there are is was were control unit modulo centralita for my our trouble error number "
-    "both still with "
+    "both still with reading leyendo lisant "
     "avec con mit it its same very mismo misma meme selbe selben he she they"
 )
 _COUNTED = word_set(
@@ -55,6 +55,8 @@ _COUNTED = word_set(
 _NUMBER = word_set("no nr n number")
 #: Words of two letters that are as often only words, in capitals too.
 _SAID = word_set("no is it we or si ya de en la le el du et")
+#: Those that are for reading by; any other module is what somebody reads.
+_TO_READ_BY = word_set("lamp lamps light lights lighting")
 #: Behind "I" they make it somebody, and no number of a module: "in the radio I got".
 _I_DID = word_set("got get found have had see saw read did")
 _PART = lazily(r"[a-z0-9]+(?:'[a-z]+)?")
@@ -93,7 +95,8 @@ def strip_links(text: str) -> str:
         last -= 1
     first = 0
     while first < last and parts[first][0] in _LEADING and first + 1 < last and not _is_letter(text, parts[first]):
-        if KIND_FIRST.match(text, parts[first][1]):
+        if KIND_FIRST.match(text, parts[first][1]) or (
+                parts[first][0] == "reading" and parts[first + 1][0] in _TO_READ_BY):
             break
         first += 1
     kept = text[parts[first][1] : parts[last - 1][2]]

@@ -306,18 +306,23 @@ def at_an_end(low: str) -> bool:
     return first is not None and first[1] in STATES.starts
 
 
+#: What leads to a status: "in history", "both only in memory".
+_LEADS = word_set(
+    "in both all only are is alle beide nur sind tous toutes les deux seulement todos todas ambos los dos solo")
+
+
 def leading(low: str, at: int) -> int:
     """Where a status that stands at a place of running text ends, with the space behind it; ``at`` where none does.
 
     >>> leading("P0562 not present in ECM", 5), leading("P0562 in memory of the ECM", 5), leading("P0562 in ECM", 5)
     (18, 16, 5)
-    >>> leading("P0562 (stored) in ECM", 5)
-    15
+    >>> leading("P0562 (stored) in ECM", 5), leading("P0562, P0563, both only in memory", 12)
+    (15, 33)
     """
     window = low[at : at + 40]
     hits = STATES.find(window)
     lead = window[: hits[0].start].strip(" ,") if hits else ""
-    if not hits or lead not in ("", "in", "(", "[", "both", "all"):
+    if not hits or (lead not in ("(", "[") and not _LEADS.issuperset(lead.split())):
         return at
     end = at + hits[0].end
     if lead in ("(", "["):

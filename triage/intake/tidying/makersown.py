@@ -180,7 +180,8 @@ def _places(line: Line, names: Names, below: Callable[[], bool]) -> Iterator[_Pl
         if before == "other":
             continue
         if (bracket := _BRACKET.match(text, end)) is not None and _describes(bracket[1]):
-            behind = _told_behind(low, bracket.end()) or _told_within(bracket[1])
+            behind = _told_behind(low, bracket.end()) or _told_within(bracket[1]) or (
+                states.leading(low, bracket.end()) > bracket.end())
             if surely or behind or (before not in ("word", "sentence") and (listed or not short)):
                 # "20326 (sensor open) and 09083 (no data) (both active)": the status of the last is that of all.
                 told = listed or behind or before in ("status", "name")
