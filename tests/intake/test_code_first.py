@@ -188,3 +188,13 @@ def test_what_was_stored_with_the_code_behind_the_status_of_its_module() -> None
     text = "C0045\n   > ABS / stored\nU0100\n   > Radio  / not active  freeze frame 10.3 V\n   > BCM / pending\n"
     assert modules_of(text) == {
         "anti-lock brakes": ["C0045 stored"], "radio": ["U0100 stored"], "body control": ["U0100 pending"]}
+
+
+def test_a_page_that_begins_within_a_module_changes_no_order() -> None:
+    text = ("Module: Radio\nno codes\nModule: Seat\nB1318 Supply low - stored\n\nPage 1 of 3\n"
+            "B2205 Heater open - active\nModule: ABS\nC0035 Wheel speed - stored\nC0040 Wheel speed - active\n"
+            "Module: BCM\nB1000 Memory - active\n\nPage 2 of 3\nB1001 Coding - stored\nModule: EPS\nno codes\n")
+    assert modules_of(text) == {
+        "radio": ["clean"], "seat": ["B1318 stored", "B2205 current"],
+        "anti-lock brakes": ["C0035 stored", "C0040 current"], "body control": ["B1000 current", "B1001 stored"],
+        "power steering": ["clean"]}

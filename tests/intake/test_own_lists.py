@@ -67,5 +67,6 @@ def test_a_status_called_a_code() -> None:
 @pytest.mark.parametrize("number", ["20417", "T41N"])
 def test_status_behind_a_bracket_in_a_sentence(line: str, number: str) -> None:
     read = modules_of(line.format(number))
-    assert read[RADIO][-1] == f"{number} current" and read[ABS] == ["clean"]
+    assert read[RADIO][-1] == f"{number} current"
+    assert read[ABS] == ["clean"]
     assert all(code.endswith("current") for code in read[RADIO])

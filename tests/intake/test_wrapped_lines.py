@@ -107,3 +107,14 @@ def test_lines_below_short_ones_are_no_rests() -> None:
     assert [code for codes in found.values() for code in codes if code not in ("clean", "silent")] == [
         "P0562-88", "U1B2E-29", "B1000-88"]
     assert {"gateway", "radio"} <= set(found)
+
+
+@pytest.mark.parametrize("count", ["", " (1 fault)", ": 1 fault"])
+def test_headings_with_an_address_below_full_lines(count: str) -> None:
+    heads = ("3D - ABS", "5F - Gateway", "A3 - Sunroof", "71 - Radio")
+    codes = ("C0035 ACTIVE - Wheel speed sensor front left open", "U0101 STORED - Lost communication with gear unit",
+             "B2100 STORED - Roof motor travel never was learned", "B1318 ACTIVE - Supply voltage of the unit too low")
+    text = "".join(f"{head}{count}\n- {code}\n" for head, code in zip(heads, codes, strict=True))
+    assert modules_of(text) == {
+        "anti-lock brakes": ["C0035 current"], "gateway": ["U0101 stored"], "sunroof": ["B2100 stored"],
+        "radio": ["B1318 current"]}

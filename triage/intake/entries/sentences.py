@@ -71,8 +71,8 @@ _DESCRIBED_GAP = lazily(r"(?:\s-\s[^:=\n]{3,120}|\s?[(\[][^()\[\]\n]{2,60}[)\]])
 
 def _each_begins_a_part(row: Row) -> bool:
     """Whether the codes of a line stand behind one mark, and each but the first right behind a semicolon, or each
-    behind a stroke, the last part being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor left" is a
-    list of one module, whatever its descriptions name."""
+    behind a stroke, the last part being the last: "Wiper module: U0121 lost contact with ABS; B1305 sunload sensor
+    left" is a list of one module, whatever its descriptions name."""
     codes = row.finds.codes
     if len(codes) < 2 or _MARKED.fullmatch(row.low, 0, codes[0].start) is None:
         return False

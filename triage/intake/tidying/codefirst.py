@@ -60,7 +60,10 @@ def in_front(rows: Sequence[Row], is_name: Callable[[str], bool], names: Names |
     if not any(_kind(row.low) == "module" for row in rows if not row.finds.codes):
         return list(rows)
     found: list[Row] = []
-    for stretch in _stretches(rows):
+    stretches = _stretches(rows)
+    if _begins_with_names(stretches):
+        return list(rows)
+    for stretch in stretches:
         owners = _owners(stretch)
         if not owners:
             found += stretch
@@ -197,6 +200,16 @@ def _with_names(rows: Sequence[Row], named: dict[int, list[int]], is_name: Calla
         if at not in named:
             found.append(row)
     return found
+
+
+def _begins_with_names(stretches: Sequence[Sequence[Row]]) -> bool:
+    """Whether the first stretch with codes and names of their modules begins with a name: a page may break later where
+    it looks the other way round."""
+    for stretch in stretches:
+        naming = [bool(row.finds.codes) for row in stretch if row.finds.codes or _kind(row.low) == "module"]
+        if len(set(naming)) > 1:
+            return not naming[0]
+    return False
 
 
 def _owners(stretch: Sequence[Row]) -> dict[int, int | None]:

@@ -17,6 +17,7 @@ from collections.abc import Sequence
 from itertools import pairwise, takewhile
 
 from triage.intake.lines import goingon
+from triage.intake.lines.codeplaces import address_end
 from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
@@ -28,6 +29,7 @@ from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import named_answer, spoken
+from triage.intake.said.counts import stated_count
 from triage.intake.tidying.namesbelow import names_begin
 from triage.intake.words.volt_words import LOWEST
 
@@ -138,6 +140,9 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
     bare = line.text[lead:].rstrip()
     if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
             _are_rows(rows[before].low, rows[at].low)):
+        return False
+    if stated_count(rows[at].low) is not None or is_name(rows[at].text[address_end(rows[at]) :].strip(" :")):
+        # "5F - Brakes (2 faults)", "5F - Brakes" heads the codes below it.
         return False
     if "  " in bare and _CODE.search(line.low) is not None:
         # A row of a table: its code stands in the column of the others.
