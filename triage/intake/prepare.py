@@ -150,7 +150,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
     found, of_engine = obdlists.told(found, names)
-    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed))))
+    found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)
     whole = exceptions.written_out(zerocounts.written_out(workremarks.told(whole, names), names), names)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Container, Sequence
 from itertools import islice, pairwise
 
 from triage.intake.codes.found import find
@@ -315,8 +315,8 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     again = row.low in top and bool(others)
                     # One long number at several pages, a date or that of an order, is the report's wherever it stands.
                     same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
-                    again = again or bool(same)
-                    if phases.scan_head(row.low) is not None and not same and row.low not in top:
+                    again = again or bool(same) or _is_dated_title(rows, near, at, top)
+                    if phases.scan_head(row.low) is not None and not again and row.low not in top:
                         # "Scan 2" below "Scan 1" is no title that stands again.
                         break
                     if not _is_title(row, is_module, again) or not (
@@ -335,15 +335,28 @@ def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -
         return False
     if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False
-    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or STATES.find(row.low):
+    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low):
         return False
-    return phases.find(row.low) is None
+    # "Fault memory report" tells no status where the text begins with it.
+    return phases.find(row.low) is None and not (STATES.find(row.low) and not (again and TITLE.search(row.low)))
 
 
 def _is_date_of_report(rows: Sequence[Row], at: int, page: int) -> bool:
     """Whether a line below the title of a report, at the head of a page, is a date alone, and no other date heads the
     report: another would be that of another scan."""
-    low = rows[at].low.strip()
+    return _is_reports_date(rows, rows[at].low.strip(), page)
+
+
+def _is_dated_title(rows: Sequence[Row], at: int, page: int, top: Container[str]) -> bool:
+    """Whether a line at the edge of a page is the title that the text begins with and, behind it, the date of the
+    report."""
+    low = rows[at].low
+    begin = next((place for place, sign in enumerate(low) if sign.isdigit()), 0)
+    return low[:begin].rstrip(" ,:|-") in top and _is_reports_date(rows, low[begin:].strip(), page)
+
+
+def _is_reports_date(rows: Sequence[Row], low: str, page: int) -> bool:
+    """Whether a text is a date alone, and no other one heads the report."""
     if not has_digit(low[:4]) or len(low) > _LONGEST_DATE or not set(range(len(low))) <= dates.places(low) | {
             place for place, sign in enumerate(low) if sign in " ,:"}:
         return False

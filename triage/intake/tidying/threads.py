@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
@@ -29,26 +29,39 @@ _FORMS = (
 )
 #: What a message takes note with, and no more of it than a short line.
 _NOTED = lazily(r"(?:ok(?:ay)?|k)(?![a-z:])[\s,.!]*(?=(?P<rest>[^:;/]{0,60})$)", re.IGNORECASE)
-_FEWEST, _MOST_SENDERS = 3, 5
+#: A word with digits in it may be a code.
+_CODED = lazily(r"[0-9]{2}")
+_FEWEST, _MOST_SENDERS, _FEWEST_SAID = 3, 5, 2
 
 
-def told(found: list[Line], is_name: Callable[[str], bool]) -> list[Line]:
-    """The lines of a thread, each with its time alone before it. ``is_name``: names of modules. Linear."""
+def told(
+    found: list[Line], is_name: Callable[[str], bool],
+    find: Callable[[str], Sequence[tuple[int, int, bool]]] = lambda low: (),
+) -> list[Line]:
+    """The lines of a thread, each with its time alone before it. ``is_name``: names of modules; ``find``: those in
+    running text. Linear."""
     for form in _FORMS:
         heads = {at: match for at, line in enumerate(found)
                  if has_digit(line.text[:32]) and (match := form.match(line.text)) is not None}
         senders = Counter(match["name"] for match in heads.values())
         if max(senders.values(), default=0) < _FEWEST or len(senders) > _MOST_SENDERS or any(map(is_name, senders)):
             continue
-        # Who tells of modules: one of them, or most lines, name one right behind the sender.
+        # Who tells of modules names one right behind the sender, or several in sentences.
         if not any(is_name(re.split(r"\s?[:=>]|\s-+\s", found[at].text[match.end() :], maxsplit=1)[0].strip())
-                   for at, match in heads.items()):
+                   for at, match in heads.items()) and (
+                sum(_speaks_of_one(found[at].low[match.end() :], find) for at, match in heads.items()) < _FEWEST_SAID):
             continue
         kept = list(found)
         for at, match in heads.items():
             kept[at] = _plain(found[at], match)
         return kept
     return found
+
+
+def _speaks_of_one(low: str, find: Callable[[str], Sequence[tuple[int, int, bool]]]) -> bool:
+    """Whether a message names a module that is none of the description of a code: no code stands before it."""
+    named = find(low)
+    return bool(named) and _CODED.search(low[: named[0][0]]) is None
 
 
 def _plain(line: Line, match: re.Match[str]) -> Line:
