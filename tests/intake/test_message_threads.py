@@ -25,6 +25,15 @@ def test_each_message_has_its_time_and_sender_before_it(form: str) -> None:
                            "after-clear 12.4 V | ABS: C0040 current; Radio: silent"]
 
 
+@pytest.mark.parametrize("form", ["[{}] yard: {}", "yard ({}): {}", "[yard {}] {}"])
+def test_messages_in_sentences(form: str) -> None:
+    said = (("14:01", "got U0121 and B1318 active in the radio"), ("14:02", "ABS came up with C0035 stored"),
+            ("14:05", "instrument cluster is clean"), ("14:09", "nothing in the gateway"))
+    text = "\n".join(form.format(*each) for each in said)
+    assert scans(text) == [
+        " | radio: U0121 current B1318 current; ABS: C0035 stored; instrument cluster: clean; gateway: clean"]
+
+
 def test_a_module_is_no_sender() -> None:
     text = "09:02 ABS: C0035\n09:03 Radio: no codes\n09:04 ABS: C0040\n09:05 Dash: ok"
     assert scans(text) == [" | ABS: C0035 C0040; Radio: clean; Dash: clean"]

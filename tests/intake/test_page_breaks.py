@@ -101,3 +101,11 @@ def test_the_heading_of_a_scan_beside_the_foot_of_a_page() -> None:
             "--- Scan 2 ---\nbattery 24.1 V\n\nPage 1 of 2\nThe yard\nRadio: no codes\nCluster\nU0100 lost\n"
             "Page 2 of 2\nThe yard\n")
     assert scans(text) == ["24.3 V | Radio: B1318; Cluster: clean", "24.1 V | Radio: clean; Cluster: U0100"]
+
+
+@pytest.mark.parametrize("date", ["", " 2024-03-12 13:24", "   12.03.2024"])
+def test_the_title_that_tells_of_a_memory_with_the_date_of_the_report(date: str) -> None:
+    text = ("Fault memory report\nLorry: 12 t\nRadio:\nB1318 Supply low, check the\nfuse\n\n"
+            f"Page 1/2\nFault memory report{date}\nStatus: in memory\nB1342 Aerial open\nStatus: present\n"
+            "Cluster:\nU0100 Engine lost\nStatus: present\nPage 2/2\n")
+    assert scans(text) == [" | Radio: B1318 stored B1342 current; Cluster: U0100 current"]

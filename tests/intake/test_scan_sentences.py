@@ -59,6 +59,12 @@ def test_no_such_sentence() -> None:
      "Mast unit: silent; ABS: C0035; Crane module B: silent"),
     ("The Plough panel, the radio and the ABS have no codes. The ECM has P0562.",
      "Plough panel: clean; radio: clean; ABS: clean; ECM: P0562"),
+    ("The ABS is clean.\nGot U0100 stored in Mast gantry\nThe radio gave B1000.",
+     "ABS: clean; Mast gantry: U0100; radio: B1000"),
+    ("The ABS is clean. There is U0100 active in the Mast gantry.", "ABS: clean; Mast gantry: U0100"),
+    ("Got U0100 stored. The radio gave B1000.", "None: U0100; radio: B1000"),
+    ("Airbag est muet ; Grue de levage a U0100 ; ABS a C0035 actif.",
+     "Airbag: silent; Grue de levage: U0100; ABS: C0035"),
     ("Only these came: U0100 and U0101. ABS has C0035.", "None: U0100 U0101; ABS: C0035"),
 ])
 def test_names_that_nobody_knows_in_sentences(told: str, read: str) -> None:

@@ -143,3 +143,14 @@ def test_what_lacks_one_kind_of_code_is_not_clean(text: str) -> None:
 ])
 def test_what_the_vehicle_does_after_a_start_is_no_phase(text: str, want: str) -> None:
     assert scans(text) == [f"{want} | ABS: C0035"]
+
+
+@pytest.mark.parametrize(("text", "want"), [
+    ("The radio came up with B1318 active today. Got U0121 (pending)\nand U0155 (stored) in the ABS. The cluster has "
+     "U0100 and the gateway has nothing in it at all.",
+     "radio: B1318 current; ABS: U0121 pending U0155 stored; cluster: U0100; gateway: clean"),
+    ("ningún código en radio; carga por eje tiene\nSPN 627 - FMI 18 y SPN: 84 FMI: 9, los dos presentes;\n"
+     "batería baja, 22.3 V aquí", "radio: clean; carga por eje: SPN 627 FMI 18 current SPN 84 FMI 9 current"),
+])
+def test_a_sentence_that_breaks_off_before_a_code(text: str, want: str) -> None:
+    assert scans(text)[0].endswith(want)

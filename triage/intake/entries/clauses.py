@@ -52,6 +52,8 @@ _SAYS = lazily(
     r"les|el|los|fehler|fehlercode|defaut|codigo|a|both)\s)*$"
 )
 #: A clause that is a name and a mark before an answer.
+#: Right before a code, in other languages than English.
+_HAS = lazily(r"\s(?:a|ont|ha|han)\s*$")
 _NAME_MARK = lazily(r"[,;.]\s([^\W\d_][^,;.:()\n]{2,50}?)\s?(?::|\s-)\s$")
 _NEITHER = lazily(r"^[\s,.;]*(?:neither|weder|ni)\s(?=\S)", re.IGNORECASE)
 _FOUND = lazily(r"\s(?:i|we|there|gibt|gab|il y|hay|habia)\s")
@@ -137,7 +139,8 @@ def _cut(context: Context, row: Row) -> list[Clause]:
     said = sorted([*said, *beside_names(context, row, said)], key=lambda hit: hit.start)
     names = subjects.with_slips(context, row, subjects.subjects_of(context, row, said), said)
     names = wholenames.mended(context, row, wholenames.bracketed(context, row, names), said)
-    names = wholenames.bracketed(context, row, unknown.joined(row, unknown.led(row, names), said))
+    led = unknown.led(row, names, not context.builder.snapshot.empty)
+    names = wholenames.bracketed(context, row, unknown.joined(row, led, said))
     names = unknownlists.listed(row, names, said)
     names = [one for one, two in pairwise([*names, (len(row.low) + _FAR + 1,) * 2])
              if two[0] - one[1] > _FAR or not _MEASURED.fullmatch(row.low, one[1], two[0])]
@@ -268,7 +271,7 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if not facts:
         return None
     lead = row.low[clause.start : min(facts)]
-    says = _SAYS.search(lead)
+    says = _SAYS.search(lead) or (_HAS.search(lead) if context.translated else None)
     if says is None and (clause.codes or not clause.answers):
         return None
     text = row.text[clause.start : clause.start + (says.start() if says is not None else len(lead))]

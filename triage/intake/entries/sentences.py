@@ -46,7 +46,7 @@ _BRACKET = lazily(r"\s*[(\[]([^()\[\]\n]{1,80})[)\]]")
 _MAY_LEAD = ("in the", "from the", "out of", "im", "in der", "aus de", "vom", "von der", "dans l", "en e", "en l")
 #: "ABS has ...": what stands before the code is said of the module.
 _HAS = lazily(
-    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|reports|"
+    r"\s(?:i (?:found|get|got|have|had|see|saw|read)|has|have|had|shows?|gives|gave|reports|reported|came up with|"
     r"hat|hatte|zeigte?|meldete?|tiene|tenia|muestra|affiche|avait)\s"
 )
 #: Between a name and its first code, and before another name.
@@ -132,7 +132,7 @@ def is_prose(context: Context, row: Row) -> bool:
         return (
             (first.start > 0 or bool(said))
             and _leads_in(row, first)
-            and any(start >= first.end for start, _ in subjects_of(context, row))
+            and any(start >= first.end for start, _ in _subjects(context, row))
         )
     if named and (_HAS.search(row.low[: first.start]) or says_before(row, first.start) or _tells_more(context, row)):
         return True
@@ -162,6 +162,11 @@ def is_prose(context: Context, row: Row) -> bool:
         return _PARTED.search(row.low[: first.start]) is not None
     lead = [word for word, _, _ in words(row.low[: first.start][-200:])]
     return any(word in _VERBS for word in lead) or len(lead) > 5
+
+
+def _subjects(context: Context, row: Row) -> list[tuple[int, int]]:
+    """The names of modules in a row, with those unknown ones that its codes lead to."""
+    return unknown.led(row, subjects_of(context, row), not context.builder.snapshot.empty)
 
 
 def _runs_between(row: Row) -> bool:
@@ -229,7 +234,7 @@ def _leads_on(context: Context, row: Row) -> bool:
         return False
     if not any(lead in row.low for lead in _MAY_LEAD):
         return False
-    for start, _ in unknown.led(row, subjects_of(context, row)):
+    for start, _ in _subjects(context, row):
         code = bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1
         gap = row.low[row.finds.codes[code].end : start] if code >= 0 else ","
         if len(gap) <= 100 and leads_to(gap, len(gap)) and _PARTED.search(gap) is None:

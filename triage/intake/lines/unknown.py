@@ -96,9 +96,9 @@ def joined(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
     return sorted(found)
 
 
-def led(row: Row, names: Sequence[Span]) -> list[Span]:
+def led(row: Row, names: Sequence[Span], begun: bool = False) -> list[Span]:
     """The names of a sentence with codes, with those unknown ones that "in the" or the like leads to from a code, or
-    that stand in brackets behind one as a known name does.
+    that stand in brackets behind one as a known name does. ``begun``: other modules were told before it.
 
     >>> from triage.intake.lines.rows import rows_of
     >>> row = rows_of("BCM has U0073. U3000 stored in the TCUX, KOEO")[0]
@@ -120,8 +120,10 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
         named = match[1] == "ECU" or _may_be_name(row.low[start:end])
         if (article or direct) and named and not ended and 1 not in taken[start:end]:
             found.append((start, end))
-    found += _led_whole(row, names, taken)
-    found += [span for span in _led_found(row, names, taken) if span not in found]
+    # The first name may be that of the vehicle: "P0562 in the Land Rover. ABS has C0035".
+    first = 0 if begun else names[0][1] if names else len(row.text)
+    found += _led_whole(row, first, taken)
+    found += [span for span in _led_found(row, first, taken) if span not in found]
     for match in _OPENS.finditer(row.text):
         # "In the TCUX stored U3000"
         start, end = match.span(1)
@@ -137,11 +139,11 @@ def led(row: Row, names: Sequence[Span]) -> list[Span]:
     return sorted(found)
 
 
-def _led_whole(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
-    """The names of several words at the ends of sentences that hold nothing else but codes and what stands beside
-    these, behind other modules: the first may name the vehicle ("P0562 in the Land Rover. ABS has C0035")."""
+def _led_whole(row: Row, first: int, taken: bytearray) -> list[Span]:
+    """The names of several words, from a place on, at the ends of sentences that hold nothing else but codes and what
+    stands beside these."""
     found: list[Span] = []
-    for match in _LED_WHOLE.finditer(row.text, max(names[0][1], row.finds.codes[0].end)) if names else ():
+    for match in _LED_WHOLE.finditer(row.text, max(first, row.finds.codes[0].end)):
         start, end = match.span(1)
         code = row.finds.codes[bisect_right(row.finds.codes, start, key=lambda code: code.end) - 1]
         gap = row.low[code.end : match.start()] if match.start() - code.end <= _FAR else "."
@@ -151,14 +153,12 @@ def _led_whole(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
     return found
 
 
-def _led_found(row: Row, names: Sequence[Span], taken: bytearray) -> list[Span]:
-    """The names at the ends of sentences that begin with the codes they tell of, behind those of other modules."""
+def _led_found(row: Row, first: int, taken: bytearray) -> list[Span]:
+    """The names, from a place on, at the ends of sentences that begin with the codes they tell of."""
     found: list[Span] = []
-    if not names:
-        return found
-    for match in _LED_FOUND.finditer(row.text, max(names[0][1], row.finds.codes[0].end)):
+    for match in _LED_FOUND.finditer(row.text, max(first, row.finds.codes[0].end)):
         start, end = match.span(1)
-        opens = [code for code in row.finds.codes if names[0][1] <= code.start < start
+        opens = [code for code in row.finds.codes if first <= code.start < start
                  and _FOUND.search(row.low, max(0, code.start - _FAR), code.start) is not None]
         if not opens or 1 in taken[start:end] or not _may_be_name(row.low[start:end]):
             continue

@@ -110,7 +110,8 @@ def _may_go_on(above: Row, row: Row) -> bool:
     """Whether two lines may be parts of one sentence at all: text at one indent, a mark in the second or a word at the
     end of the first that no line ends with."""
     text, low = row.text, above.low
-    if (not low[-1].isalnum() and low[-1] not in ",:") or is_page_count(low) or is_page_count(row.low):
+    ends = not low[-1].isalnum() and low[-1] not in ",:" and not _is_one_more(above, row)
+    if ends or is_page_count(low) or is_page_count(row.low):
         return False
     marked = ":" in text or ")" in text or "." in text or "!" in text or "?" in text
     leads_on = goingon.last_word(low) in _LEADS_ON or _begins_with_type(above, row)
@@ -152,6 +153,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _begins_with_type(above, row)
         or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
         or _is_wrapped(above, row)
+        or _is_one_more(above, row)
         or (ends[-1] in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
@@ -246,6 +248,15 @@ def _is_wrapped(above: Row, row: Row) -> bool:
     last = above.low[above.low.rfind(". ") + 1 :]
     told = row.finds.codes or row.text[-1] == "." or STATES.find(row.low)
     return bool(told) and not spoken(row.low) and not spoken(last) and not volts.find(row.low)
+
+
+def _is_one_more(above: Row, row: Row) -> bool:
+    """Whether a line begins with one more code of a sentence that breaks off behind what is told of the one above it:
+    "Got U0168 (pending)" above "and U0158 (stored) in the ABS"."""
+    first = WORD.match(row.low)
+    if first is None or first[0] not in _ANDS or not (above.finds.codes and row.finds.codes):
+        return False
+    return above.low[-1] in ")]" and row.finds.codes[0].start == first.end() + 1
 
 
 def _lists_on(above: Row, row: Row, is_name: IsName) -> bool:

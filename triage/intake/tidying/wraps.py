@@ -87,7 +87,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         rest = place > 0 and _coded_first(kept[place - 1].low) and not goingon.ends_with_status(kept[place - 1].low)
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
-                last <= most and not fits(last, bare, most) and (
+                last <= most and not fits(last, _unbroken(bare), most) and (
                     at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
@@ -99,6 +99,12 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
             kept.append(row)
         last = _width(row.line)
     return kept
+
+
+def _unbroken(text: str) -> str:
+    """A text whose code, if it begins with one, is one word: nothing is wrapped within it."""
+    code = _CODE.match(text.lower())
+    return text if code is None else "-" * code.end() + text[code.end() :]
 
 
 def _rests_in_lists(rows: Sequence[Row], width: int, pages: set[int], is_name: IsName) -> set[int]:
@@ -213,12 +219,12 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
         # "12.9 V, lowest" above "value 12.5 V"
         return True
+    if "   " not in low and _tells_of_below(low, below):
+        return True
     if goingon.STARTED.match(below) is not None or "   " in low:
         return False
     if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or (
             _spans(low, below) and role_of(below.partition(":")[0]) is None):
-        return True
-    if _tells_of_below(low, below):
         return True
     if _CODE.search(low) is None and not (". " in low and spoken(low)):
         return False
