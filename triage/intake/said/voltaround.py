@@ -200,6 +200,9 @@ def text_after(low: str, end: int, stop: int) -> str:
     cut = BREAK.search(after)
     if cut is not None:
         return after[: cut.start()]
+    if "(" in after and stop < len(low) and ")" not in low[end:stop]:
+        # "11.1 V (lowest while cranking 8.4 V)" tells of the second in brackets.
+        return after[: after.index("(")]
     if stop >= len(low) or (stop > end + 28 and not _LEADS_ON.fullmatch(low, end, min(stop, end + 60))):
         return after
     behind = _UNIT_AND_GAP.sub("", low[stop : stop + 24])

@@ -57,7 +57,9 @@ def halves(low: str) -> tuple[Half, ...]:
     matches = list(_NAMED.finditer(low))
     if matches or _WORD.search(low) is not None:
         taken = {other.start(2) for other in matches}
-        matches += [match for match in _LETTER.finditer(low) if match.start(2) not in taken]
+        letters = [match for match in _LETTER.finditer(low) if match.start(2) not in taken]
+        # "Drops to 9.6" is "baja a 9.6" and "tombe a 9.6" elsewhere: a letter alone names one of two.
+        matches += letters if len({match[1] for match in (*matches, *letters)} & {"a", "b"}) > 1 else []
         sided = list(_SIDED.finditer(low))
         matches = matches or (sided if len(sided) == 2 else [])
     found = [Half(*match.span(2), _LETTERS.get(match[1], match[1]), float(match[2].replace(",", ".")))

@@ -120,7 +120,7 @@ NOMINAL_THEN = lazily(
     r"bordspannung|batterie|bateria|reseau|red|voltage|spannung|tension|at|is|was|reads|now|only|hat|bei|a|"
     r"sat|sits|sitting|stood|stands|shows|showed|showing|holding|lag|liegt|zeigt|est|etait|esta|estaba|"
     r"measured|reading|value|mesuree?|relevee?|gemessen|medid[oa]|start|beginn?|beginning|debut|inicio|of|the|du|del|"
-    r"check|scan|test)[.]?"
+    r"check|scan|test|present|current|actual|actuelle?|aktuell|momentan|actualmente)[.,]?"
     r"[ -]{0,2}){0,6}\)?[ ]?[:=]?[ ]?[0-9]{1,2}[.,][0-9]"
 )
 OTHER = lazily(
