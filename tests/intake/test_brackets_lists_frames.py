@@ -34,6 +34,15 @@ def test_a_voltage_left_of_the_codes_is_not_of_a_freeze_frame(last: str, volts: 
     assert read_text(text, load()).snapshots[0].volts == volts
 
 
+@pytest.mark.parametrize("page", ["", "Page 4 of 4\n"])
+def test_a_voltage_as_far_left_as_the_code_of_a_freeze_frame_set_in(page: str) -> None:
+    text = (f"ABS: no codes\nPage 3 of 4\nParking brake\nU2101 stored\nFreeze frame:\n  Speed: 12 km/h\n"
+            f"  Supply: 11.9 V\n{page}Voltage of the battery: 13.1 V\n")
+    (scan,) = read_text(text, load()).snapshots
+    assert scan.volts == 13.1
+    assert scan.modules[1].codes[0].freeze_frame.volts == 11.9
+
+
 @pytest.mark.parametrize("mark", [": ", " = ", " -> ", " | "])
 def test_descriptions_of_a_list_of_one_module_name_no_other(mark: str) -> None:
     text = f"Wiper{mark}U0121 lost contact with ABS; B1305 sunload sensor left; U0100 no engine control module\n"

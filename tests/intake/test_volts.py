@@ -88,6 +88,11 @@ def test_a_lowest_beside_a_supply(form: str, lowest: str) -> None:
         ("12V 10.9, READY off", (10.9, None, 12.0)),
         ("12V battery 10.9", (10.9, None, 12.0)),
         ("12-V-Bordnetz: 11,4 V", (11.4, None, 12.0)),
+        ("12 V supply, present: 11.4 V", (11.4, None, 12.0)),
+        ("24 V supply, current: 25.1 V", (25.1, None, 24.0)),
+        ("voltage 11.8 V (lowest value during cranking: 9.6 V)", (11.8, 9.6, None)),
+        ("Supply now: 11.8 V (smallest 11.2 V)", (11.8, None, None)),
+        ("bater\u00eda 11.9 V, baja a 9.6 V al arrancar", (11.9, 9.6, None)),
         ("24V system, battery 25.1 V", (25.1, None, 24.0)),
         ("Bat 11.9/9.4 min. KOEO.", (11.9, 9.4, None)),
         ("Batt 12.4/9.8 V", (12.4, 9.8, None)),
@@ -131,6 +136,10 @@ def test_several_in_one_line(text: str, expected: tuple[float | None, float | No
         "lowest temperature 9.4 C",
         "down to 2 codes",
         "threshold 9.0 V",
+        "connector X14 terminal 12 corroded, cleaned",
+        "connecteur X14 borne 12 oxyd\u00e9",
+        "Stecker X14 Klemme 14 korrodiert",
+        "clavija X14, pin 13 doblado",
     ],
 )
 def test_what_is_no_supply(text: str) -> None:
@@ -143,6 +152,8 @@ def test_what_is_no_supply(text: str) -> None:
     [
         ("[ECM]\nP0562=stored\n[supply]\nvolts=11.9\nlowest=10.2", 11.9, 10.2),
         ("Battery 11.8 V\nlowest 9.4 V\nECM: P0562 stored", 11.8, 9.4),
+        ("Battery 24.8 V, baja a 16.4 V\nECM: P0562 stored", 24.8, 16.4),
+        ("Battery 11.8 V, lowest 9.4\nconnector X14 terminal 12 corroded\nECM: P0562 stored", 11.8, 9.4),
         ("ECM: P0562 stored\nABS: no response\n\nBattery 11.8 V, dropped to 9,4 V", 11.8, 9.4),
     ],
 )

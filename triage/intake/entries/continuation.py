@@ -47,13 +47,14 @@ def stored(context: Context, row: Row) -> bool:
 
 def _left(context: Context, row: Row) -> bool:
     """Whether a row stands further left than the code of a freeze frame, whose lines until now were set in below it, or
-    behind a blank line further left than these."""
-    code, above = context.open_row, context.rows[context.at - 1] if context.at else None
-    if context.blanks:
-        last = next((other for other in reversed(context.rows[: context.at][-_FAR:]) if not other.blank), row)
-        return row.line.indent < last.line.indent and not metarow.is_freeze_head(last.low)
-    return (code is not None and above is not None and not above.blank
-            and row.line.indent < code.line.indent <= above.line.indent)
+    as far left as the code below lines set in further, or behind a blank line further left than these."""
+    code = context.open_row
+    above = [other for other in context.rows[max(0, context.at - _FAR) : context.at]
+             if not other.blank and other.line.number not in context.page_marks]
+    if not above or row.line.indent >= above[-1].line.indent or metarow.is_freeze_head(above[-1].low):
+        return False
+    return context.blanks > 0 or (code is not None and (
+        row.line.indent < code.line.indent or row.line.indent == code.line.indent < above[-1].line.indent))
 
 
 def mileage(context: Context, row: Row, at: int) -> bool:
