@@ -41,3 +41,23 @@ def test_a_name_in_the_description_of_a_code_ends_no_list(mark: str) -> None:
     codes = mark.join(("C0035 Brake switch", "C0040 Airbag lamp", "U3003 Battery voltage"))
     assert modules_of(f"Module: Radio\nHistory codes: {codes}\n") == {"radio": [
         "C0035 stored", "C0040 stored", "U3003 stored"]}
+
+
+@pytest.mark.parametrize("form", ["[ {} ]", "{}:", "{}", "=== {} ==="])
+@pytest.mark.parametrize("none", ["Active (0): none", "Active: none found", "Active faults: -"])
+def test_empty_lists_below_a_name_that_nobody_knows(form: str, none: str) -> None:
+    lists = (("Radio", "Stored:", "B1168"), ("Winch panel 7", "Stored:", "U0073"), ("Hoist", "Pending:", "U0140"))
+    text = "".join(f"{form.format(name)}\n  {none}\n  {head}\n    {code} bus fault, long text of a line here\n"
+                   for name, head, code in lists)
+    text += f"{form.format('Crane slew')}\n  {none}\n  Stored: none\n"
+    assert modules_of(text) == {"radio": ["B1168 stored"], "Winch panel 7": ["U0073 stored"],
+                                "Hoist": ["U0140 pending"], "Crane slew": ["clean"]}
+
+
+@pytest.mark.parametrize(("none", "head"), [
+    ("Activas (0): ninguna", "Averías memorizadas (1)"), ("Aktuelle Fehler (0): keine", "Gespeicherte Fehler (1)"),
+    ("Défauts présents : aucun", "Défauts mémorisés (1)"),
+])
+def test_an_empty_list_goes_on_in_no_other(none: str, head: str) -> None:
+    text = f"Radio\n  {none}\n  {head}\n    B1168 altavoz\n\nABS\n  {none}\n  {head}\n    C0035 sensor\n"
+    assert modules_of(text) == {"radio": ["B1168 stored"], "anti-lock brakes": ["C0035 stored"]}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import cellrest, overview, ownlines
+from triage.intake.entries import cellrest, emptylists, overview, ownlines
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines import outline, supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
@@ -81,7 +81,8 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     if ownlines.begins(row) is not None:
         return ""
     below = below_of(context, at)
-    answered = below is not None and answer_of_cell(below.low) is not None
+    answered = below is not None and (
+        answer_of_cell(below.low) is not None or _is_empty_list(context, row, below, marked))
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
     coded = below is not None and _opens_codes(context, row, below)
     if below is None or not (answered or headed or coded):
@@ -94,6 +95,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         context.open_code is not None
         and context.blanks == 0
         and not marked
+        and not _is_placed(context, row, below)
         and (
             not whole
             or ends_with_status(row.low, context.translated)
@@ -115,6 +117,18 @@ def _heads_a_list(context: Context, row: Row) -> bool:
     if ":" in row.low.rstrip(" :*=-") or "=" in row.low.strip("= "):
         return only_counts(row.low)
     return section(context, row) is not None or only_counts(row.low)
+
+
+def _is_placed(context: Context, row: Row, below: Row) -> bool:
+    """Whether a line with a colon, or over an empty list, stands as far left as the headings, between lines set in."""
+    above, placed = context.open_row, context.under_heading and row.line.indent == context.heading_indent
+    return placed and (row.text[-1:] == ":" or _is_empty_list(context, row, below, False)) and (
+        above is not None and row.line.indent < min(above.line.indent, below.line.indent))
+
+
+def _is_empty_list(context: Context, row: Row, below: Row, marked: bool) -> bool:
+    """Whether the row below a heading, set in or the heading marked, is a list without codes: "Active: none"."""
+    return (marked or below.line.indent > row.line.indent) and bool(emptylists.told(below.low, context.translated))
 
 
 def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
@@ -289,7 +303,8 @@ def followed(context: Context, at: int) -> bool:
         return False
     if below.finds.codes or ownlines.begins(below) is not None:
         return _holds_codes(context, below)
-    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head
+    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head or _is_empty_list(
+        context, context.rows[at], below, False)
 
 
 def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
@@ -304,6 +319,9 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     if cellrest.goes_on(context, row, at, score):
         return True
+    below = below_of(context, at)
+    if below is not None and _is_placed(context, row, below):
+        return False
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
     ends = last_word(before) if not before.endswith(_LIT) else ""
@@ -312,7 +330,6 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         ends = ""
     if ends in LINKS:
         return True
-    below = below_of(context, at)
     inset = row.line.indent <= context.heading_indent < above.line.indent
     if inset and below is not None and below.line.indent > row.line.indent and (
         # "P0300 misfire, lamp on": a listed name at the place of a heading, with codes or an answer below it, is one.
@@ -331,7 +348,6 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return True
     if not context.under_heading and not above.roles:
         # Lines of this text name their modules themselves: a name alone is what was left over of a long line.
-        below = below_of(context, at)
         if below is not None and answer_of_cell(below.low) is not None:
             return False
         return below is None or not below.finds.codes or not codes_alone(context, below)

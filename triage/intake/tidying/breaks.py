@@ -26,6 +26,7 @@ from triage.intake.plain.phrases import NOT_SHORT, WORD, word_set
 from triage.intake.said import phases, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.attribution import LEADS
+from triage.intake.said.listheads import status_of_head
 from triage.intake.words.vocabulary import ANSWERS, STATES
 
 #: The last word of a line that may begin an answer, or lead on to one.
@@ -227,7 +228,11 @@ def _is_rest_of_name(above: Row, row: Row, keyed: re.Match[str], is_name: IsName
 
 
 def _spans(above: Row, row: Row) -> bool:
-    """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response")."""
+    """Whether an answer begins above and ends here, with nothing behind it in its clause ("no" above "response");
+    "Active (0): none" is told to its end."""
+    key, colon, _ = above.low.partition(":")
+    if colon and status_of_head(key, True)[0] is not None:
+        return False
     for before, said, behind in goingon.torn(above.low, row.low, ANSWERS.find):
         if not behind.strip() or behind.lstrip()[0] in ".,;!)(":
             return True
