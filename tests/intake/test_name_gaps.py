@@ -17,6 +17,9 @@ _SPACED = [
      "Headlamp control: U0415-17; Engine control: P0562-16; ABS: U0100"),
     ("no codes in: instrument cluster,abs  control module", "instrument cluster: clean; abs control module: clean"),
     ("Body  control module: no codes\nRadio: no codes\n", "Body control module: clean; Radio: clean"),
+    ("B1318:13  Present now  Radio  Aerial amplifier open\nU3003:16  Passive  Air bag  Battery voltage too low\n"
+     "U3006:16  Present now  Air bag  Control module input power\nC0035:01  Passive  ABS  Speed sensor left\n",
+     "Radio: B1318-13; Air bag: U3003-16 U3006-16; ABS: C0035-01"),
     ("Seat  P0562  stored\nDoor  U0100  active\n", "Seat: P0562; Door: U0100"),
 ]
 

@@ -1,4 +1,5 @@
-"""Two spaces inside a module's name, which are a slip where no column of other lines begins at that place.
+"""Two spaces inside a module's name, which are a slip where no column of other lines begins at that place, nor as many
+gaps part the cells of other lines.
 
 >>> from triage.intake.plain.characters import lines
 >>> is_name = {"body control module", "radio"}.__contains__
@@ -22,6 +23,7 @@ _GAP = lazily(r"(?<=[^\W_])  (?=[^\W_])")
 _BEFORE = lazily(r"[^\W_]+(?: [^\W_]+){0,2}$")
 _BEHIND = lazily(r"[^\W_]+(?: [^\W_]+){0,2}")
 _REACH, _MOST = 48, 4
+_FEWEST, _SHARE = 3, 0.5
 
 
 def closed(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
@@ -30,9 +32,14 @@ def closed(found: Sequence[Line], is_name: Callable[[str], bool]) -> list[Line]:
     if not gaps:
         return list(found)
     columns = Counter(end for at in gaps for _, end in wide_gaps(found[at].text))
+    cells = Counter(len(wide_gaps(found[at].text)) for at in gaps)
     result = list(found)
     for at in gaps:
         line = found[at]
+        many = len(wide_gaps(line.text))
+        if many > 1 and cells[many] >= max(_FEWEST, _SHARE * len(gaps)):
+            # As many gaps part the cells of most other lines.
+            continue
         slips = {end for end in _gaps(line.text) if columns[end] < 2 and _in_name(line.low, end, is_name)}
         if slips:
             result[at] = with_places(line, [place for place in range(len(line.text)) if place + 1 not in slips])
