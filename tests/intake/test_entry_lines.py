@@ -48,3 +48,22 @@ def test_names_above_codes_stay_headings() -> None:
 def test_how_often_a_code_was_seen_names_no_module(seen: str) -> None:
     text = f"ECU: Radio\nB1318-1C\nSupply low\nstored\n{seen}\nU0184-00\nNo data from radio\nstored\n"
     assert modules_of(text) == {"radio": ["B1318-1C stored", "U0184-00 stored"]}
+
+
+@pytest.mark.parametrize("form", ["{} ({})", "{} - {}", "{}: {}", "{} [{}]"])
+@pytest.mark.parametrize("head", ["{}", "### {}", "{}:"])
+def test_words_below_a_code_with_its_status_name_no_module(form: str, head: str) -> None:
+    told = (("Radio", (("B1318", "stored", "Aerial amplifier open"),)),
+            ("ABS", (("C0040", "active", "Engine speed"), ("U0101", "stored", "Lost contact with gearbox"),
+                     ("C0460", "active", "Steering position sensor, not calibrated"), ("U0164", "stored", "Bus off"))))
+    text = "\n".join(
+        "\n".join([head.format(name), *(f"{form.format(code, status)}\n{words}" for code, status, words in codes)])
+        for name, codes in told)
+    assert modules_of(text) == {"radio": ["B1318 stored"], "anti-lock brakes": [
+        "C0040 current", "U0101 stored", "C0460 current", "U0164 stored"]}
+
+
+def test_names_below_codes_with_their_status_head_the_next() -> None:
+    text = "Radio\nB1318 (stored)\nABS\nC0040 (active)\nSeat\nB2205 (stored)\nGateway\nU0100 (active)\n"
+    assert modules_of(text) == {"radio": ["B1318 stored"], "anti-lock brakes": ["C0040 current"],
+                                "seat": ["B2205 stored"], "gateway": ["U0100 current"]}

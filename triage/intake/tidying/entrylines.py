@@ -36,16 +36,20 @@ from triage.intake.said.counts import stated_count
 
 #: A failure type that a blank parts from its code.
 _TYPE = lazily(r"[0-9A-Fa-f]{2}h?")
+#: The source address behind the code of a truck.
+_SENDER = lazily(r"^\s*\(sa\s?[0-9]{1,3}\)")
 _LETTERS = lazily(r"[a-z]{1,3}")
 _WORDS = lazily(r"[a-z]{3}")
 _EDGE = " \t-()[]:*"
 _FEWEST, _LONGEST, _LONGEST_STATUS, _MOST_LINES, _MORE = 2, 100, 40, 2, 5
+_FEWEST_RATED = 3
 
 
 def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
     """The rows, those of such entries put together. ``is_name``: listed names. Linear."""
     bare = {at: token for at, row in enumerate(rows) if (token := _token(row))}
-    if not bare:
+    rated = _rated(rows, is_name)
+    if not bare and not rated:
         return list(rows)
     marks = _marks(rows, bare, is_name)
     ends = {at: end for at in bare if (end := _end(rows, at, bare, marks)) > at}
@@ -56,7 +60,7 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         ends = {}
     if not any(_status(rows[end], marks) for end in ends.values()):
         ends = _told_below(rows, bare, is_name)
-    ends |= _without_status(rows, bare, ends)
+    ends |= _without_status(rows, bare, ends) | rated
     found: list[Row] = []
     at = 0
     while at < len(rows):
@@ -155,6 +159,24 @@ def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> d
     # What was stored with a code may stand below its words.
     more = [at for at in ends if at + 2 < len(rows) and at + 2 not in bare and _is_text(rows[at + 2])]
     return ends if _MORE * len(more) <= len(ends) else {}
+
+
+def _rated(rows: Sequence[Row], is_name: IsName) -> dict[int, int]:
+    """The ends of entries whose codes stand alone in their lines with their status, where each has one line of words
+    below it: "C0035 (stored)" above "Engine speed"."""
+    alone = [at for at, row in enumerate(rows) if _is_rated(row)]
+    ends = {at: at + 1 for at in alone if at + 1 < len(rows) and _is_text(rows[at + 1])}
+    headed = alone and alone[0] and not rows[alone[0] - 1].blank
+    return ends if headed and len(ends) == len(alone) >= _FEWEST_RATED and not _are_names(rows, ends, is_name) else {}
+
+
+def _is_rated(row: Row) -> bool:
+    """Whether a row is a code with its status and nothing else."""
+    codes = row.finds.codes
+    if len(codes) != 1 or codes[0].start or len(row.text) > _LONGEST or row.roles or row.finds.refusals:
+        return False
+    rest = _SENDER.sub("", row.low[codes[0].end :]).strip(_EDGE)
+    return bool(rest) and states.of_cell(rest) is not None
 
 
 def _are_names(rows: Sequence[Row], ends: dict[int, int], is_name: IsName) -> bool:
