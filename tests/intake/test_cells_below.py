@@ -163,3 +163,10 @@ OWN_FIRST = [
 @pytest.mark.parametrize(("text", "expected"), OWN_FIRST)
 def test_names_behind_numbers_and_before_answers(text: str, expected: str) -> None:
     assert scans(text) == [expected]
+
+
+@pytest.mark.parametrize("answer", ["no answer", "not responding"])
+def test_an_answer_ends_its_row(answer: str) -> None:
+    for clean in ("0 codes", "no codes"):
+        text = f"System\nCode\nText\nStatus\nRadio\nB1318-11\nAerial open\nSTORED\nGateway\n{answer}\nABS\n{clean}\n"
+        assert scans(text) == [" | Radio: B1318 stored; Gateway: silent; ABS: clean"]

@@ -115,3 +115,13 @@ def test_a_list_whose_heading_comes_behind_an_early_answer_stays_whole() -> None
     assert [[module.printed for module in scan.modules] for scan in found.snapshots] == [
         ["PCM", "ABS", "BCM"], ["ABS"], ["PCM", "ABS", "BCM"], ["PCM", "ABS", "BCM"]]
     assert [len(scan.modules[0].codes) for scan in found.snapshots] == [1, 0, 0, 1]
+
+
+@pytest.mark.parametrize("mark", ["\t", ";", "|", ","])
+def test_work_in_the_column_of_the_scan_takes_no_answer_of_a_module(mark: str) -> None:
+    repaired = "After repairing ground strap"
+    rows = (("Scan", "Module", "Code", "Text", "State"), ("Before clear", "ABS", "C0035", "sensor", "active"),
+            (repaired, "ABS", "", "", "OK"), (repaired, "Radio", "", "", "OK"))
+    (_, second) = read("".join(mark.join(row) + "\n" for row in rows)).snapshots
+    assert [(module.printed, module.responds, module.codes) for module in second.modules] == [
+        ("ABS", True, []), ("Radio", True, [])]

@@ -112,15 +112,19 @@ def _rows_of(cells: Sequence[Line], roles: list[str], is_name: IsName) -> list[l
     # By the column of a line: what the cheapest way there costs; and the column before, and whether a row begins.
     costs = [_NEVER] * (width - 1) + [0.0]
     ways: list[list[tuple[float, int, bool]]] = []
+    answered = False
     for line in cells:
         way = []
+        # A name behind an answer begins a row: nothing stands in the other cells of one that is answered.
+        anew = answered and is_name(tidy(line.text))
         for column, role in enumerate(roles):
-            steps = [(cost + _SKIPPED * ((column - before - 1) % width), before, column <= before)
-                     for before, cost in enumerate(costs)]
+            steps = [(cost + _SKIPPED * (column if anew and column <= before else (column - before - 1) % width),
+                      before, column <= before) for before, cost in enumerate(costs)]
             if role in _OF_WORDS and ways:
                 steps.append((costs[column] + (1.0 if line.text.lstrip()[0].islower() else 1.5), column, False))
             way.append(min(steps))
         ways.append(way)
+        answered = answer_of_cell(line.low.strip()) is not None
         costs = [step[0] + _misfit(line, role, is_name) for step, role in zip(way, roles, strict=True)]
     rows: list[list[list[Line]]] = []
     column, row = costs.index(min(costs)), [list[Line]() for _ in roles]
