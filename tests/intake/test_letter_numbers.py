@@ -75,3 +75,11 @@ def test_behind_the_branch_of_a_tree(mark: str, form: str) -> None:
     last = form.replace("T41N", "E207").replace("aerial", "speaker")
     text = f"Radio ____ 2 faults\n  {mark} {form}\n  {mark} {last}\nABS ______ 1 fault\n  {mark} {last}\n"
     assert modules_of(text) == {RADIO: ["T41N stored", "E207 stored"], ABS: ["E207 stored"]}
+
+
+@pytest.mark.parametrize("number", ["K465", "G303", "20417", "9D8B"])
+def test_a_status_at_the_end_of_words_that_go_on_below(number: str) -> None:
+    text = (f"Radio:\n{number} Steuerger\u00e4t Unterspannung, Leitungen und Masse\n"
+            "des Verst\u00e4rkers pr\u00fcfen Inaktiv\nE207 Versorgung der Antenne zu gering, links Vorhanden\n"
+            "ABS:\nE208 Datenbus Inaktiv\n")
+    assert modules_of(text) == {RADIO: [f"{number} stored", "E207 current"], ABS: ["E208 stored"]}

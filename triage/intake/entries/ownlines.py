@@ -124,6 +124,8 @@ def read(context: Context, row: Row) -> bool:
     if start:
         details.status = states.of_cell(row.low[:start], context.translated, context.legend) or details.status
     draft = add(context, builder.module, row, found, details)
+    # What goes on below is read again with what stands behind the code.
+    row.finds = row.finds._replace(codes=(found,))
     context.open_code, context.open_row, context.tail = draft, row, ""
     return True
 
