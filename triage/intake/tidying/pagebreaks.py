@@ -9,11 +9,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from copy import copy
 
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.goingon import ends_with_status
+from triage.intake.lines.ownevidence import of_other_use, put
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell, spoken
 
@@ -21,6 +25,8 @@ from triage.intake.said.answers import answer_of_cell, spoken
 _MOST = 12
 #: So many lines of them may be neither counted nor told twice, and so many lines of an entry may stand behind them.
 _UNKNOWN, _LINES = 3, 4
+#: A maker's own number before its words.
+_OWN = lazily(rf"({TOKEN})\s+(?:-\s+)?(?=[^\W\d]{{3}})")
 #: What keys below a code tell of it.
 _OF_A_CODE = frozenset(("status", "failure_type", "description", "status_byte", "count"))
 _LONGEST = 100
@@ -83,6 +89,10 @@ def _entry(rows: Sequence[Row], first: int) -> Row | None:
             return None
         if row.finds.codes:
             return row if len(row.finds.codes) == 1 else None
+        if (own := _OWN.match(row.text)) is not None and not of_other_use(row, *own.span(1)):
+            # The numbers of makers below a name are told from others where the rows are read.
+            row = copy(row)
+            return row if put(row, 0, own[1]) else None
     return None
 
 
