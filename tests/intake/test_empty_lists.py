@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.intake.reads import told
+from tests.intake.reads import modules_of, told
 
 ABS = "\nABS\n Current codes: C0035"
 READ = " | transmission control: clean; anti-lock brakes: C0035 current"
@@ -74,3 +74,13 @@ def test_what_one_empty_list_tells(text: str, expected: str) -> None:
 )
 def test_a_line_of_a_name_and_its_lists(text: str, expected: str) -> None:
     assert told(text) == f" | {expected}"
+
+
+@pytest.mark.parametrize("none", ["-", "none", "0"])
+@pytest.mark.parametrize("keys", [("Active", "Stored", "Pending"), ("Actifs", "M\u00e9moris\u00e9s", "En attente")])
+def test_an_empty_list_below_another_says_nothing_of_its_codes(none: str, keys: tuple[str, str, str]) -> None:
+    active, stored, pending = keys
+    text = (f"Radio\n  {active}: {none}\n  {stored}: B1318 antenne\n  {pending}: {none}\n\n"
+            f"ABS\n  {active}: C0035 moteur\n  {stored}: C0040 signal; U0100 bus\n  {pending}: {none}\n")
+    assert modules_of(text) == {
+        "radio": ["B1318 stored"], "anti-lock brakes": ["C0035 current", "C0040 stored", "U0100 stored"]}

@@ -113,7 +113,7 @@ def test_the_title_that_tells_of_a_memory_with_the_date_of_the_report(date: str)
 
 @pytest.mark.parametrize("number", ["K465", "T41N", "20417"])
 def test_the_rest_of_a_makers_number_on_the_next_page(number: str) -> None:
-    text = (f"Radio:\nE207 Speaker left open Inactive\n{number} Aerial amplifier, signal outside of\n"
+    text = (f"Radio:\nE207 Speaker left open Inactive\n{number} Clock signal wrong, pulse outside of\n"
             "Page 1 of 2\nWorkshop report 12.03.2024\n\nthe range allowed Present now\n"
             "ABS:\nE208 Speed sensor Inactive\nPage 2 of 2\n")
     assert modules_of(text) == {

@@ -132,7 +132,7 @@ def read(context: Context, row: Row) -> bool:
         lists = (context.section,)
     if not lists or _is_answer(row.low):
         return False
-    if context.open_code is not None and not _OF_CODES.search(row.low):
+    if context.open_code is not None and not _OF_CODES.search(row.low) and not _is_beside_lists(context, row):
         # Below a code "confirmed: 0" may be a flag of that.
         return False
     _saw(context, lists)
@@ -145,6 +145,15 @@ def read(context: Context, row: Row) -> bool:
     if not module.codes and not _SURE.isdisjoint(lists) and not _OLD.search(row.low):
         context.builder.answer(module, "clean")
     return True
+
+
+def _is_beside_lists(context: Context, row: Row) -> bool:
+    """Whether the codes above stand behind the key of another list, as far left: "Stored: C0035" over "Pending: -"."""
+    above = context.open_row
+    if above is None or not above.finds.codes or above.line.indent != row.line.indent:
+        return False
+    key, colon, rest = above.low[: above.finds.codes[0].start].partition(":")
+    return bool(colon) and not rest.strip() and status_of_head(key, context.translated)[0] is not None
 
 
 def _of_named(context: Context, row: Row, stop: int, lists: tuple[StatusWord, ...]) -> bool:
