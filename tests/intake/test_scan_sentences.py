@@ -124,3 +124,22 @@ def test_a_scan_after_what_was_put_in_with_its_supply() -> None:
 def test_the_last_name_of_a_list_stands_alone_in_the_next_line(last: str) -> None:
     text = f"ECM has P0562\nno codes in ABS, radio and\n{last}\ndash has U0100\n"
     assert printed(text) == f"ECM: P0562; ABS: clean; radio: clean; {last}: clean; dash: U0100"
+
+
+@pytest.mark.parametrize(("told", "read"), [
+    ("The salt spreader unit is clean.", "clean"), ("The salt spreader unit scanned clean.", "clean"),
+    ("Nothing in the salt spreader unit.", "clean"), ("No codes in the salt spreader unit.", "clean"),
+    ("Salt spreader unit did not respond.", "silent"), ("Could not reach the salt spreader unit.", "silent"),
+    ("Could not get into the salt spreader unit, no reply.", "silent"),
+])
+def test_a_name_with_a_word_for_a_module_that_nobody_knows(told: str, read: str) -> None:
+    for low in (False, True):
+        text = f"The ABS is clean. {told} The radio has B1000."
+        modules = modules_of(text.lower() if low else text)
+        assert [codes for name, codes in modules.items() if name.lower() == "salt spreader unit"] == [[read]]
+        assert len(modules) == 3
+
+
+@pytest.mark.parametrize("told", ["The whole unit is fine.", "Nothing in that unit.", "No codes in any other module."])
+def test_what_names_no_module_of_its_own(told: str) -> None:
+    assert set(modules_of(f"The ABS is clean. {told} The radio has B1000.")) == {ABS, RADIO}

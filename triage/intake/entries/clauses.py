@@ -318,7 +318,9 @@ def _unlisted(context: Context, row: Row, clause: Clause) -> tuple[int, int] | N
     if context.names.score(printed) < 60.0:
         if any(name[0] < min(facts) for name in clause.names) or (clause.names and not is_subject(small(printed))):
             return None
-        if says is None or phases.find(small(printed)) is not None or is_vehicle(small(printed)):
+        if phases.find(small(printed)) is not None or is_vehicle(small(printed)):
+            return None
+        if says is None and (clause.names or not unknown.ends_as_name(printed)):
             return None
         if _is_message(printed):
             return None

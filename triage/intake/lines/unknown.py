@@ -28,6 +28,8 @@ Span = tuple[int, int]
 
 #: Names of modules end, or begin, with one of these.
 KINDS = FILLERS | word_set("electronics electronic controller computer box elektronik electronique electronica")
+#: Which one is meant was said before.
+_NOT_NAMED = KINDS | word_set("the whole complete entire other same this that each every any all my our its new old of in")
 _AND = r"(?:\s?,\s?(?:(?:and|und|et|y|or|oder|ou|o|nor|noch|ni)\s)?|\s(?:and|und|et|y|or|oder|ou|o|nor|noch|ni|&)\s)"
 _THE = r"(?:(?:the|der|die|das|dem|den|le|la|el)\s)?"
 _TOKEN = r"([A-Z][A-Z0-9]{1,3}[A-Z])"
@@ -205,6 +207,16 @@ def is_one_of_short(text: str) -> bool:
     return is_short(short) and (not hyphen or (side.isalnum() and side.isupper() and len(side) <= _LONGEST_SIDE))
 
 
+def ends_as_name(text: str) -> bool:
+    """Whether a few words end with one for a module of their kind, as the name of one that nobody knows does.
+
+    >>> ends_as_name("snow blade unit"), ends_as_name("the whole unit"), ends_as_name("snow blade")
+    (True, False, False)
+    """
+    found = plain_words(small(text).removeprefix("the "))
+    return 1 < len(found) <= _LONGEST_SIDE and found[-1] in KINDS and _NOT_NAMED.isdisjoint(found[:-1])
+
+
 def answers(text: str, score: Callable[[str], float]) -> bool:
     """Whether a sentence gives the answer of such a name ("The VDM did not answer"), of one that stands behind it
     ("cannot reach the vdm"), or of one that is like a listed name ("bodymodule doesn't answer")."""
@@ -233,4 +245,4 @@ def _covered(row: Row, spans: Sequence[Span]) -> bytearray:
     return covered
 
 
-__all__ = ["KINDS", "NO_NAMES", "answers", "dashed", "is_one_of_short", "is_short", "joined", "led"]
+__all__ = ["KINDS", "NO_NAMES", "answers", "dashed", "ends_as_name", "is_one_of_short", "is_short", "joined", "led"]

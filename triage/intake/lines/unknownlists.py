@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT
-from triage.intake.said.answers import Spoken, spoken
+from triage.intake.said.answers import Spoken, spoken, takes_object
 from triage.intake.words.vocabulary import STATES
 
 Span = tuple[int, int]
@@ -26,26 +27,36 @@ _LINK = lazily(
 _STOP = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[;!?](?=\s|$)|\n|\s-+\s")
 _JOINT = lazily(r"\s?[,+&/]\s?(?:(?:and|und|et|y|e|or|oder|ou|o)\s)?|\s(?:and|und|et|y|e|or|oder|ou|o|nor)\s")
 _ITEM = lazily(r"(?:the |der |die |das |le |la |el )?([A-Z\u00c0-\u00de][\w-]{1,24}(?: [\w.-]{1,20}){0,3})")
+#: In small letters, where the last word tells of a module: "the snow blade unit".
+_OF_A_KIND = lazily(r"(?:the |der |die |das |le |la |el )?([a-z\u00e0-\u00fe][\w-]{1,24}(?: [\w.-]{1,20}){1,3})")
+#: The same behind an answer that leads to them itself: "could not reach".
+_OBJECT = lazily(r"\s(?:the\s|den\s|dem\s|der\s|la\s|le\s|les\s|el\s|los\s|las\s)?")
 _FEWEST, _LONGEST = 2, 300
 
 
 def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span]:
-    """The names of a sentence with those that nobody knows in a list of two or more behind an answer, each of which is
-    known or begins with a capital letter, up to the end of the sentence. Linear in the row."""
+    """The names of a sentence with those that nobody knows in a list of two or more behind an answer, or of one that ends with
+    a word for a module, each of which is known or begins with a capital letter, up to the end of the sentence. Linear
+    in the row."""
     found = list(names)
     if len(row.text) > _LONGEST * 4:
         return found
     for hit in said:
-        link = _LINK.match(row.low, hit.end) if not hit.doubtful else None
+        link = (_OBJECT if takes_object(row.low, hit) else _LINK).match(row.low, hit.end) if not hit.doubtful else None
         if link is None:
             continue
         end = _STOP.search(row.low, link.end())
         stop = end.start() if end is not None else len(row.text)
+        again = next((other.start for other in said if link.end() <= other.start < stop), stop)
+        if again < stop and row.low[:again].endswith(", "):
+            # "Could not get into the ABS, no reply"
+            stop = again - 2
         if stop - link.end() > _LONGEST or any(link.end() <= code.start < stop for code in row.finds.codes) or any(
                 link.end() <= other.start < stop for other in said):
             continue
         items = _items(row, link.end(), stop, names)
-        if items is not None and len(items) >= _FEWEST:
+        if items is not None and (len(items) >= _FEWEST or any(
+                unknown.ends_as_name(row.text[start:end]) for start, end in items)):
             found = [span for span in found if not any(start <= span[0] and span[1] <= last for start, last in items)]
             found += items
     return sorted(found)
@@ -63,6 +74,8 @@ def _items(row: Row, begin: int, stop: int, names: Sequence[Span]) -> list[Span]
             found.append(known[0])
             continue
         item = _ITEM.fullmatch(row.text, start, end)
+        if item is None and unknown.ends_as_name(row.text[start:end]):
+            item = _OF_A_KIND.fullmatch(row.text, start, end)
         if item is None or spoken(row.low[start:end]) or STATES.find(row.low[start:end]):
             return None
         found.append(item.span(1))

@@ -246,7 +246,7 @@ _CLEAN: tuple[Slots, ...] = (
     ("clear | free", "of", "- | any | all", "faults | codes | dtcs | errors"),
     ("is | are | was | seems | all | perfectly | quite", "happy"),
     (
-        "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks",
+        "all | is | was | are | were | still | now | reads | read | came up | comes up | came back | looks | scanned",
         "clean | fine | good | ok | okay",
     ),
     ("came up | comes up | reads", "clear | empty"),
