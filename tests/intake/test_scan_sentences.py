@@ -143,3 +143,14 @@ def test_a_name_with_a_word_for_a_module_that_nobody_knows(told: str, read: str)
 @pytest.mark.parametrize("told", ["The whole unit is fine.", "Nothing in that unit.", "No codes in any other module."])
 def test_what_names_no_module_of_its_own(told: str) -> None:
     assert set(modules_of(f"The ABS is clean. {told} The radio has B1000.")) == {ABS, RADIO}
+
+
+@pytest.mark.parametrize("list_head", ["Clean", "OK", "No codes", "No codes in"])
+def test_one_name_that_nobody_knows_behind_the_head_of_a_list(list_head: str) -> None:
+    assert modules_of(f"ABS\n  C0035 stored\n{list_head}: Salt spreader unit\n") == {
+        ABS: ["C0035 stored"], "Salt spreader unit": ["clean"]}
+
+
+def test_modules_that_are_counted_in_round_brackets() -> None:
+    text = "(1/3) EPS (1 code)\n > U0121 Lost contact - active\n\n(2/3) Winch: no codes\n\n(3/3) ABS ... no reply\n"
+    assert modules_of(text) == {"power steering": ["U0121 current"], "Winch": ["clean"], ABS: ["silent"]}

@@ -12,6 +12,7 @@ from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
 from triage.intake.entries.totalrow import TOTAL
+from triage.intake.lines import unknown
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import NO_MODULES, role_of
 from triage.intake.naming.names import tidy
@@ -110,7 +111,8 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if before and _named(context, row, before, hit.answer, doubtful):
         _supply_behind(context, row, hits[-1].end)
         return True
-    if after and not before and _named(context, row, after, hit.answer, hit.doubtful):
+    if after and not before and _named(context, row, after, hit.answer, hit.doubtful and not (
+            listed[:1] == ":" and unknown.ends_as_name(after))):
         return True
     if is_list_head(row.low, hits):
         context.list_of = hit.answer  # type: ignore[assignment]

@@ -40,7 +40,8 @@ _BULLET = lazily(
     r"\(?[a-z][)]\s+|\[[ xX]?\]\s+|"
     # "#2 scan, 12.1 V" counts the scans.
     r"#[0-9]{1,3}[.:)]?\s+(?!(?i:scan|read(?:ing|-?out)?|\w{0,8}lesung|abfrage|lecture|lectura)(?:\s*[:=(~),-]|\s*$))|"
-    r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|(?:no|nr)\.\s?"
+    r"\[\s?[0-9]{1,3}\s?(?:/|of|von|de|sur)\s?[0-9]{1,3}\s?\]\s*|\([0-9]{1,3}/[0-9]{1,3}\)\s+(?=[^\W\d]{2})|"
+    r"(?:no|nr)\.\s?"
     r"[0-9]{1,3}[:.)]?\s+|[0-9]{1,3}\s?[:]\s+(?=\S))"
 )
 _AFTER_A_LETTER = (")", ".")

@@ -29,7 +29,8 @@ Span = tuple[int, int]
 #: Names of modules end, or begin, with one of these.
 KINDS = FILLERS | word_set("electronics electronic controller computer box elektronik electronique electronica")
 #: Which one is meant was said before.
-_NOT_NAMED = KINDS | word_set("the whole complete entire other same this that each every any all my our its new old of in")
+_NOT_NAMED = KINDS | word_set(
+    "the whole complete entire other same this that each every any all my our its new old of in")
 _AND = r"(?:\s?,\s?(?:(?:and|und|et|y|or|oder|ou|o|nor|noch|ni)\s)?|\s(?:and|und|et|y|or|oder|ou|o|nor|noch|ni|&)\s)"
 _THE = r"(?:(?:the|der|die|das|dem|den|le|la|el)\s)?"
 _TOKEN = r"([A-Z][A-Z0-9]{1,3}[A-Z])"

@@ -35,9 +35,9 @@ _FEWEST, _LONGEST = 2, 300
 
 
 def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span]:
-    """The names of a sentence with those that nobody knows in a list of two or more behind an answer, or of one that ends with
-    a word for a module, each of which is known or begins with a capital letter, up to the end of the sentence. Linear
-    in the row."""
+    """The names of a sentence with those that nobody knows in a list of two or more behind an answer, or of one that
+    ends with a word for a module, each of which is known, begins with a capital letter or ends so, up to the end of the
+    sentence. Linear in the row."""
     found = list(names)
     if len(row.text) > _LONGEST * 4:
         return found
