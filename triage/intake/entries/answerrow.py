@@ -77,8 +77,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
     if phase is not None and named and phase.end() <= hits[0].start and not context.names.find(row.low[: phase.end()]):
         # "After clearing: no codes in the ABS" tells when, then of whom.
         rest_row = Row(row.line, row.text[phase.end() :], row.start + phase.end())
-        rest_hits = list(spoken(rest_row.low))
-        if rest_hits:
+        if rest_hits := list(spoken(rest_row.low)):
             metarow.read(context, Row(row.line, phase[1], row.start))
             return read(context, rest_row, at, rest_hits)
     lead = row.text[: _opened(row, (hit := hits[0]).start)]

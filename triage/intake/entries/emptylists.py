@@ -147,6 +147,11 @@ def read(context: Context, row: Row) -> bool:
     return True
 
 
+def below(context: Context, row: Row, under: Row, marked: bool = False) -> bool:
+    """Whether the row below a heading, set in or the heading marked, is a list without codes: "Active: none"."""
+    return (marked or under.line.indent > row.line.indent) and bool(told(under.low, context.translated))
+
+
 def _is_beside_lists(context: Context, row: Row) -> bool:
     """Whether the codes above stand behind the key of another list, as far left: "Stored: C0035" over "Pending: -"."""
     above = context.open_row

@@ -82,7 +82,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
         return ""
     below = below_of(context, at)
     answered = below is not None and (
-        answer_of_cell(below.low) is not None or _is_empty_list(context, row, below, marked))
+        answer_of_cell(below.low) is not None or emptylists.below(context, row, below, marked))
     headed = below is not None and below.head and "module" not in [role_of(cell.low) for cell in below.cells or ()]
     coded = below is not None and _opens_codes(context, row, below)
     if below is None or not (answered or headed or coded):
@@ -122,13 +122,8 @@ def _heads_a_list(context: Context, row: Row) -> bool:
 def _is_placed(context: Context, row: Row, below: Row) -> bool:
     """Whether a line with a colon, or over an empty list, stands as far left as the headings, between lines set in."""
     above, placed = context.open_row, context.under_heading and row.line.indent == context.heading_indent
-    return placed and (row.text[-1:] == ":" or _is_empty_list(context, row, below, False)) and (
+    return placed and (row.text[-1:] == ":" or emptylists.below(context, row, below)) and (
         above is not None and row.line.indent < min(above.line.indent, below.line.indent))
-
-
-def _is_empty_list(context: Context, row: Row, below: Row, marked: bool) -> bool:
-    """Whether the row below a heading, set in or the heading marked, is a list without codes: "Active: none"."""
-    return (marked or below.line.indent > row.line.indent) and bool(emptylists.told(below.low, context.translated))
 
 
 def _leaves_a_list(context: Context, row: Row, at: int, below: Row) -> bool:
@@ -303,8 +298,8 @@ def followed(context: Context, at: int) -> bool:
         return False
     if below.finds.codes or ownlines.begins(below) is not None:
         return _holds_codes(context, below)
-    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head or _is_empty_list(
-        context, context.rows[at], below, False)
+    return answer_of_cell(below.low) is not None or _heads_a_list(context, below) or below.head or emptylists.below(
+        context, context.rows[at], below)
 
 
 def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
@@ -319,8 +314,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     if cellrest.goes_on(context, row, at, score):
         return True
-    below = below_of(context, at)
-    if below is not None and _is_placed(context, row, below):
+    if (below := below_of(context, at)) is not None and _is_placed(context, row, below):
         return False
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""

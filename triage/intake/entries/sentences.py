@@ -115,7 +115,6 @@ def is_prose(context: Context, row: Row) -> bool:
         return False
     before = _named_before(row.text[: first.start])
     named = bool(before) and context.names.likely(context.names.bare(before))
-    # Nothing but a name stands before an arrow.
     short = named or unknown.is_one_of_short(before) or row.low[: first.start].rstrip().endswith(">")
     if (short and _each_begins_a_part(row)) or (named and _each_is_described(row)):
         return False

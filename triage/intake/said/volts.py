@@ -91,8 +91,6 @@ _RANGE = lazily(r"\s?(?:-|\.\.\.?)\s?")
 _RANGE_WORD = lazily(r"\s?(?:to|and|bis|und|a|et|y)\s")
 _RANGE_BEFORE = lazily(r"(?<![a-z])(?:between|from|range|zwischen|von|entre|de|du|desde)[ :]{0,2}$")
 _MIN_MAX = lazily(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
-#: The number behind names a place to measure at: terminal 30, pin 16.
-_TERMINAL = lazily(r"(?<![a-z])(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
 #: Of the supply at the scan, where another voltage stands before it: "was 12 V, scanned at 11.4".
 _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
@@ -180,18 +178,12 @@ def _numbers(low: str) -> list[_Number]:
         if not unit and (
             not (_may_stand_alone(text) or voltremarks.is_cranked(low, match.start(), match.end()))
             or (OTHER_UNIT.match(low, match.end()) and not AT_STATE.match(low, match.end()))
-            or (text.isdigit() and _is_place(low, match.start(), text))
+            or (text.isdigit() and voltthings.is_place(low, match.start(), text))
         ):
             continue
         value = float(text.replace(",", "."))
         found.append(_Number(match.start(), match.end(), value, unit, text.isdigit()))
     return found
-
-
-def _is_place(low: str, start: int, text: str) -> bool:
-    """Whether a whole number is that of a terminal or a pin, and nothing read at those of the battery."""
-    before = low[max(0, start - 28) : start]
-    return _TERMINAL.search(before) is not None and (text in ("15", "16", "30") or "bat" not in before)
 
 
 def _matches(low: str) -> Iterator[re.Match[str]]:

@@ -18,6 +18,8 @@ from __future__ import annotations
 
 from triage.intake.plain.patterns import lazily
 
+#: The number behind names a place to measure at: terminal 30, pin 16.
+_TERMINAL = lazily(r"(?<![a-z])(?:kl|klemme|terminal|borne|clamp|clip|pin|t)[. -]{0,2}$")
 #: Before two numbers that bound what is allowed, in the clause of both.
 _BOUND = lazily(
     r"(?<![a-z])(?:allow(?:ed|able)|permi(?:tted|ssible)|admissible|acceptable|accepted|tolerance|tolerated|"
@@ -106,4 +108,14 @@ def in_series(low: str, start: int, end: int) -> bool:
     return _TOGETHER.match(low, end) is not None
 
 
-__all__ = ["ends_bounds", "in_series", "is_bound", "is_nobodys", "is_of_thing", "of_several"]
+def is_place(low: str, start: int, text: str) -> bool:
+    """Whether a whole number is that of a terminal or a pin, and nothing read at those of the battery.
+
+    >>> [is_place(low, len(low) - 2, "12") for low in ("connector x14 terminal 12", "battery terminal 12", "supply 12")]
+    [True, False, False]
+    """
+    before = low[max(0, start - 28) : start]
+    return _TERMINAL.search(before) is not None and (text in ("15", "16", "30") or "bat" not in before)
+
+
+__all__ = ["ends_bounds", "in_series", "is_bound", "is_nobodys", "is_of_thing", "is_place", "of_several"]
