@@ -63,6 +63,12 @@ def test_words_below_a_code_with_its_status_name_no_module(form: str, head: str)
         "C0040 current", "U0101 stored", "C0460 current", "U0164 stored"]}
 
 
+def test_names_that_nobody_knows_below_codes_with_their_status_head_the_next() -> None:
+    codes = "Winch\nB1318 (stored)\nHoist\nC0040 (active)\nMast\nB2205 (stored)\n"
+    for last in ("Slew ring\nno codes\n", "Battery 12.1 V\n", ""):
+        assert list(modules_of(codes + last).values())[:3] == [["B1318 stored"], ["C0040 current"], ["B2205 stored"]]
+
+
 def test_names_below_codes_with_their_status_head_the_next() -> None:
     text = "Radio\nB1318 (stored)\nABS\nC0040 (active)\nSeat\nB2205 (stored)\nGateway\nU0100 (active)\n"
     assert modules_of(text) == {"radio": ["B1318 stored"], "anti-lock brakes": ["C0040 current"],

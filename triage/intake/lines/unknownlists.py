@@ -42,7 +42,8 @@ def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
     if len(row.text) > _LONGEST * 4:
         return found
     for hit in said:
-        link = (_OBJECT if takes_object(row.low, hit) else _LINK).match(row.low, hit.end) if not hit.doubtful else None
+        of_it = takes_object(row.low, hit)
+        link = (_OBJECT if of_it else _LINK).match(row.low, hit.end) if not hit.doubtful else None
         if link is None:
             continue
         end = _STOP.search(row.low, link.end())
@@ -55,7 +56,7 @@ def listed(row: Row, names: Sequence[Span], said: Sequence[Spoken]) -> list[Span
                 link.end() <= other.start < stop for other in said):
             continue
         items = _items(row, link.end(), stop, names)
-        if items is not None and (len(items) >= _FEWEST or any(
+        if items is not None and ((len(items) >= _FEWEST and not of_it) or any(
                 unknown.ends_as_name(row.text[start:end]) for start, end in items)):
             found = [span for span in found if not any(start <= span[0] and span[1] <= last for start, last in items)]
             found += items

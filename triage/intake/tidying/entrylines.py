@@ -30,7 +30,7 @@ from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states
+from triage.intake.said import states, volts
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.counts import stated_count
 
@@ -163,11 +163,18 @@ def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> d
 
 def _rated(rows: Sequence[Row], is_name: IsName) -> dict[int, int]:
     """The ends of entries whose codes stand alone in their lines with their status, where each has one line of words
-    below it: "C0035 (stored)" above "Engine speed"."""
+    below it, no further left and over no answer: "C0035 (stored)" above "Engine speed"."""
     alone = [at for at, row in enumerate(rows) if _is_rated(row)]
-    ends = {at: at + 1 for at in alone if at + 1 < len(rows) and _is_text(rows[at + 1])}
-    headed = alone and alone[0] and not rows[alone[0] - 1].blank
-    return ends if headed and len(ends) == len(alone) >= _FEWEST_RATED and not _are_names(rows, ends, is_name) else {}
+    ends = {at: at + 1 for at in alone if at + 1 < len(rows) and _is_text(rows[at + 1])
+            and rows[at + 1].line.indent >= rows[at].line.indent and not volts.find(rows[at + 1].low)}
+    if len(ends) < max(_FEWEST_RATED, len(alone)) or not alone[0] or rows[alone[0] - 1].blank:
+        return {}
+    below = [rows[end + 1] for end in ends.values() if end + 1 < len(rows)]
+    answered = any(not row.blank and answer_of_cell(row.low) is not None for row in below)
+    if answered or all(_is_rated(row) for row in below):
+        # Names of modules stand over all of them, and below the codes of others.
+        return {}
+    return {} if _are_names(rows, ends, is_name) else ends
 
 
 def _is_rated(row: Row) -> bool:
