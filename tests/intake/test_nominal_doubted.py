@@ -35,3 +35,13 @@ def test_a_24_v_vehicle_that_reads_as_12_v(volts: str, warned: bool) -> None:
 ])
 def test_a_supply_told_anywhere_costs_no_text(text: str) -> None:
     assert read_text(text, code_tables.load()).snapshots
+
+
+@pytest.mark.parametrize(("head", "nominal", "volts"), [
+    ("12v diesel panel van\nas found 10.2V", 12.0, 10.2), ("won't start. 24 V city bus\nas found 22.9 V", 24.0, 22.9),
+    ("scan 1 with booster on 12V, 11.2v:", 12.0, 11.2), ("scan 1, jump pack connected to 12 V, 11.9 V", None, 11.9),
+    ("12 V after charging the van", None, 12.0), ("as found 12 V, jump pack on", None, 12.0),
+])
+def test_what_a_vehicle_is_made_for_never_beats_what_was_read(head: str, nominal: float | None, volts: float) -> None:
+    reading = read_text(head + CODES, code_tables.load())
+    assert (reading.vehicle.nominal_volts if reading.vehicle else None, reading.snapshots[0].volts) == (nominal, volts)

@@ -248,3 +248,20 @@ def test_each_scan_of_a_sentence_has_the_supply_told_last_in_it() -> None:
             "clean. volts 12.5. bill him 38.40")
     assert [(scan.phase, scan.volts) for scan in read_text(text, load()).snapshots] == [
         ("before-clear", 12.2), ("after-clear", 12.5)]
+
+
+@pytest.mark.parametrize(("between", "readings"), [
+    ("charged it 13 h on the bench, 12.7 V rest", {"battery at rest": 12.7}),
+    ("batteries charged, A batt 12.7 B batt 12.3 after 2h rest",
+     {"battery A": 12.7, "battery B": 12.3, "battery at rest": 25.0}),
+])
+def test_the_battery_at_rest_before_a_scan_is_not_the_supply_of_the_scan(
+        between: str, readings: dict[str, float]) -> None:
+    of_two = len(readings) > 1
+    then, run = ("25.1", "28.2") if of_two else ("12.6", "14.2")
+    text = (f"{'24' if of_two else '12'} V truck\nbefore clear\nECM: P0562\nABS: no codes\n{between}\ncleared 15:00\n"
+            f"15:10 ign on {then} V\nECM: no codes\nABS: no codes\n15:40 engine run {run} V\nECM: no codes\n"
+            "ABS: no codes\n")
+    _, after, last = read_text(text, load()).snapshots
+    assert (after.volts, last.volts, last.engine) == (float(then), float(run), "running")
+    assert {one.name: one.value for one in after.readings or []} == readings

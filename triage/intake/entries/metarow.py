@@ -12,7 +12,7 @@ from triage.intake.lines.row import Row
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import conditions, dates, phases, uncleared, voltengines, volts
+from triage.intake.said import conditions, dates, phases, uncleared, voltengines, voltmoments, volts
 from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
@@ -103,7 +103,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if started and not quiet and snapshot.clock is None:
         snapshot.clock = _of_day(low)
     change = not started and not quiet and not snapshot.empty and _is_change(snapshot, low)
-    if change or (not started and not quiet and not snapshot.empty and _waits(context, said, found, deeds)):
+    if change or (not started and not quiet and not snapshot.empty and _waits(context, low, said, found, deeds)):
         context.held.append(between.Held(row, snapshot, context.at, context.parted, change))
         context.builder.may_restart = True
     else:
@@ -160,10 +160,16 @@ def _is_change(snapshot: SnapshotDraft, low: str) -> bool:
     return at is None or snapshot.clock is None or at >= snapshot.clock
 
 
-def _waits(context: Context, said: conditions.Conditions, found: Sequence[volts.Volt],
+def _waits(context: Context, low: str, said: conditions.Conditions, found: Sequence[volts.Volt],
            deeds: Sequence[phases.Deed]) -> bool:
     """Whether a row behind the modules of a scan may be of the scan to come."""
     if context.parted and not (context.under_heading and context.blanks == 0):
+        return True
+    if context.builder.next_phase is not None and (found or said.any()):
+        # "Cleared 15:00", and below it "15:10 key on 12.6 V".
+        return True
+    if not context.under_heading and any(voltmoments.rested(low, volt.end) for volt in found):
+        # "Charged 13 h, 12.7 V at rest"
         return True
     if said.ran_minutes or said.drove:
         # The engine ran, the vehicle was driven: if the modules come again they do so in another scan.

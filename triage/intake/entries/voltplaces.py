@@ -8,11 +8,12 @@ from triage.intake.lines.row import Row
 from triage.intake.lines.supplyrow import alone, of_the_module
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import conditions, nominal, voltbatteries, voltmoments, volts
+from triage.intake.said import conditions, dates, nominal, phases, voltbatteries, voltmoments, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.voltmoments import Moment, at_fault, moment
 from triage.intake.scan.assembly import CodeDraft, SnapshotDraft
 from triage.intake.scan.context import Context
+from triage.model.snapshot import Reading
 
 _VALUE = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,3}|(?=\s?v))")
 _AFTER_MINUTES = lazily(r"(?<![a-z])(?:after|nach|apres|despues de|tras) [0-9]{1,3} ?min[a-z]*")
@@ -84,10 +85,24 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
     else:
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
+            heads = _tells_its_scan(row.low)
+            if scan.volts_rested and heads and volt.of in ("supply", "bare"):
+                # "Charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"
+                rested = Reading(name="battery at rest", value=scan.volts, unit="V")
+                scan.readings += [rested] if scan.volts is not None and rested not in scan.readings else []
+                scan.volts, scan.volts_rested = None, False
+            first = scan.volts is None
             to_snapshot(scan, volt, when)
+            scan.volts_rested = scan.volts_rested or (
+                first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
         other = volt.of in ("supply", "bare") and volt.value not in (scan.volts, scan.lowest)
         if other or (volt.of == "lowest" and _after_minutes(row.low, volt)):
             furthervolts.keep(scan, row, volt)
+
+
+def _tells_its_scan(low: str) -> bool:
+    """Whether a row names the scan that it is of, by its number, its phase or its time of day."""
+    return bool(phases.scan_head(low) or phases.find(low) or dates.clock(low))
 
 
 def _after_minutes(low: str, volt: volts.Volt) -> bool:

@@ -71,6 +71,8 @@ _IDLE = lazily(
     r"(?:\s?[,;.:)|@]|$|\s-\s| [0-9]{2}(?:[.,][0-9]{1,2}(?![0-9])|\s?v))|"
     r"(?<![a-z])running at [0-9]{2}[.,]?[0-9]?\s?v|"
     # "13.9 V running with lights on", but "12.1 V running low".
+    # "12:00 engine run 28.2 V", but "engine run 10 min".
+    r"(?<![a-z])(?:engine|motor) run (?:at )?[0-9]{2}[.,][0-9]{1,2} ?v(?![a-z])|"
     r"[0-9]\s?v(?:olts?)?,? (?:(?:with|when|while) (?:it |she )?(?:is |was )?)?running"
     r"(?=\s?(?:[,;.:)(|/]|$|-\s|with |and |at ))"
 )

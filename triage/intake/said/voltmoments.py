@@ -244,6 +244,20 @@ def _moment(before: str, after: str) -> Moment:
     return ""
 
 
+_AT_REST = lazily(
+    r"[ ]?(?:v(?:olts?)?(?![a-z]))?[ (,]{0,3}(?:(?:after|nach|apres|tras) (?:an? |[0-9]{1,2} ?)?(?:h|hrs?|hours?|min\w*|"
+    r"std|stunden|heures|horas|night)? ?)?(?:(?:at|of|in|au|en) )?(?:rest(?:ing|ed)?|ruhe|repos|reposo)(?![a-z])")
+
+
+def rested(low: str, end: int) -> bool:
+    """Whether a voltage that ends there is said to be that of a battery at rest, behind it.
+
+    >>> rested("charged it, 12.7 v at rest", 18), rested("12.6 v after 2h rest", 6), rested("12.6 v, the rest ok", 6)
+    (True, True, False)
+    """
+    return _AT_REST.match(low, end) is not None
+
+
 def was(low: str, start: int) -> bool:
     """Whether a voltage at a place is told as what the supply was: "it was down to 10.7 V"."""
     return _WAS.search(low, max(0, start - _WINDOW), start) is not None

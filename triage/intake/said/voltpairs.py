@@ -6,6 +6,8 @@
 [('front', 12.7), ('rear', 10.4)]
 >>> [(half.which, half.value) for half in halves("running 28.2 v, batteries 15.9 / 12.3 v")]
 [('A', 15.9), ('B', 12.3)]
+>>> [(half.which, half.value) for half in halves("charged; a batt 12.7 b batt 12.2 after 2h rest")]
+[('A', 12.7), ('B', 12.2)]
 >>> halves("battery 12.4 v, 2 12.1 v"), halves("battery a 12.4 v")
 ((), (Half(start=10, end=14, which='A', value=12.4),))
 """
@@ -23,6 +25,7 @@ _READ = (r"[ ]{0,2}[:=@]?[ ]{0,2}(?:(?:at|is|reads?|has|hat|a) )?(?<![0-9.,])([0
          r"(?![0-9]|[.,:][0-9])")
 #: "battery A 12.7", and behind the word for several the letter alone.
 _NAMED = lazily(rf"(?<![a-z]){_BATTERY} ?(?:no\.? ?|nr\.? ?|#)?([ab12]){_READ}")
+_LED = lazily(rf"(?<![a-z0-9])([ab]) {_BATTERY}{_READ}")
 _LETTER = lazily(rf"(?<![a-z0-9])([ab]){_READ}")
 _SIDE = r"front|rear|left|right|upper|lower|first|second|vordere?|hintere?|linke?|rechte?"
 _SIDED = lazily(rf"(?<![a-z])({_SIDE})(?: (?:one|hand|{_BATTERY}))?{_READ}")
@@ -54,7 +57,7 @@ def halves(low: str) -> tuple[Half, ...]:
     """The batteries of a pair that a line gives the voltages of, each once."""
     if "bat" not in low and "akku" not in low and "hal" not in low and "moit" not in low and "mitad" not in low:
         return ()
-    matches = list(_NAMED.finditer(low))
+    matches = list(_NAMED.finditer(low)) or list(_LED.finditer(low))
     if matches or _WORD.search(low) is not None:
         taken = {other.start(2) for other in matches}
         letters = [match for match in _LETTER.finditer(low) if match.start(2) not in taken]

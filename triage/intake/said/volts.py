@@ -49,6 +49,7 @@ from triage.intake.words.volt_words import (
     START_AFTER,
     START_BEFORE,
     VEHICLE,
+    VEHICLE_THEN,
 )
 
 Of = Literal["supply", "lowest", "end", "nominal", "other", "bare", "named", "made"]
@@ -95,6 +96,11 @@ _MIN_MAX = lazily(r"(?<![a-z])min\w*\.?\s?/\s?max\w*\.?[^a-z]*$")
 _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
+)
+#: Before what a charger is connected to: "with a booster on 12 V, 11.2 V".
+_CONNECTED_TO = lazily(
+    r"(?<![a-z])(?:charger|maintainer|jump[ -]?pack|booster|(?:power )?supply|pack|ladegerat|chargeur|cargador)"
+    r"(?: (?:is|was|connected|hooked up))* (?:on|to|an|sur|a) (?:the )?$"
 )
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
@@ -149,10 +155,13 @@ def _find(low: str) -> tuple[Volt, ...]:
 def _without_nominal(low: str, found: list[Volt]) -> list[Volt]:
     """The voltages, a round one that nothing calls measured as that of the vehicle where another is called so: "24 V?
     no, 12 V machine. Batt 12.2 V"."""
-    if len(found) < 2 or not any(volt.of == "supply" and volt.labelled and volt.value % 1 for volt in found):
+    if len(found) < 2:
         return found
+    measured = any(volt.of == "supply" and volt.labelled and volt.value % 1 for volt in found)
+    read = measured or any(volt.of in ("supply", "bare", "named") and volt.value % 1 for volt in found)
     return [volt._replace(of="nominal", labelled=True)
             if volt.of in ("bare", "named") and volt.value in (6, 12, 24, 48) and "." not in low[volt.start : volt.end]
+            and (measured or (read and _CONNECTED_TO.search(low[max(0, volt.start - 32) : volt.start]) is not None))
             else volt for volt in found]
 
 
@@ -341,6 +350,7 @@ def _judged(low: str, number: _Number, last: int, stop: int, found: Sequence[Vol
             or RATED.match(low, end)
             or RATED_BEFORE.search(low[max(0, start - 24) : start])
             or (not label and VEHICLE.search(sentence) is not None)
+            or VEHICLE_THEN.match(low, end)
         ):
             return Volt(start, end, value, "nominal", True)
     if NOMINAL_AFTER.match(low, end) or NOMINAL_BEFORE.search(before):

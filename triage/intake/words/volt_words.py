@@ -212,6 +212,12 @@ VEHICLE = lazily(
     r"excavator|digger|loader|harvester|combine|forklift|traktor|schlepper|bagger|stapler|tracteur|camionnette|"
     r"porteur|benne|ensileuse|moissonneuse|kipper|utilitaire|autocar|camioneta|furgon|excavadora|carretilla)(?![a-z])"
 )
+#: Right behind a nominal voltage the kind of vehicle that has it: "12 V diesel panel van", "24 V city bus".
+VEHICLE_THEN = lazily(
+    rf"[ -]{{1,3}}(?:(?:small|big|large|city|light|heavy|panel|flat[ -]?bed|family|old|new)[ -]){{0,2}}"
+    rf"(?:{VEHICLE.pattern}|saloon|estate|hatch(?:back)?|sedan|coupe|convertible|suv|mpv|kombi|limousine|berline|"
+    r"break|berlina|trailer|tanker|tipper)(?![a-z])(?! battery| batterie| bateria)"
+)
 #: Ends of a clause; a full stop behind an abbreviation is none.
 BREAK = lazily(
     r"(?<!min)(?<!min\.)(?<!mini)(?<!imum)(?<!lowest)(?<!max)(?<!max\.);|[|\n]|,(?=\s|[a-z])|(?<!min)(?<!max)(?<!mini)(?<!bat)(?<!batt)(?<!volt)(?<!kl)(?<!ca)(?<!approx)(?<!spg)\.(?=\s)|"
