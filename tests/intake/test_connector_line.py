@@ -53,3 +53,35 @@ def test_missing_power_is_noted() -> None:
 def test_the_supply_that_a_module_tells_is_its_own() -> None:
     shot = read_text("Engine control: U0121\nABS: no codes, terminal 30 11.8 V\n", code_tables.load()).snapshots[0]
     assert not shot.readings
+
+
+@pytest.mark.parametrize(("line", "found"), [
+    ("ABS big plug feed 0.02V ground fine", [("feed at its connector", 0.02, "V")]),
+    ("ABS plug: pin 1 12.3 V pin 4 gnd ok", [("feed at its connector, pin 1", 12.3, "V")]),
+    ("ABS plug, pin 7 to battery minus loaded: 11.2V", [("feed at its connector, pin 7, under load", 11.2, "V")]),
+    ("ABS plug pin 7 to pin 9 -> 3.1 V!!", [("across pins 7 and 9 of its connector", 3.1, "V")]),
+])
+def test_a_figure_is_of_the_pin_before_it_and_not_of_the_other_probe(
+        line: str, found: list[tuple[str, float, str]]) -> None:
+    assert readings(line) == [("anti-lock brakes", *one) for one in found]
+
+
+@pytest.mark.parametrize("head", ["measured at the ABS plug (24 pin), plug off:", "ABS connector, measurements",
+                                  "Messung am Stecker ABS:"])
+def test_lines_below_the_one_that_names_the_connector_go_on_with_its_pins(head: str) -> None:
+    lines = """pin 2 B+ valves 11.2 V
+pin 9 gnd to batt neg 0.3 ohm
+pin 5 CANH pin 6 CANL  60.2 ohm between them
+then loaded with 21W bulb: pin 2 to pin 9 3.1 V
+pin 2 to battery minus loaded: 11.0V
+"""
+    assert readings(f"{head}\n{lines}") == [("anti-lock brakes", *one) for one in (
+        ("feed at its connector, pin 2", 11.2, "V"), ("ground at its connector, pin 9", 0.3, "ohm"),
+        ("CAN H to L at its connector", 60.2, "ohm"),
+        ("ground at its connector, pin 9, from feed pin 2, under load", 3.1, "V"),
+        ("feed at its connector, pin 2, under load", 11.0, "V"))]
+
+
+def test_pins_of_no_connector_are_of_no_module() -> None:
+    assert readings("pin 25 to battery minus loaded: 11.0 V\npin 25 to pin 38 -> 3.2 V") == [
+        (None, "feed at pin 25, under load", 11.0, "V"), (None, "across pins 25 and 38", 3.2, "V")]

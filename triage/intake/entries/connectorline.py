@@ -10,9 +10,10 @@ import re
 
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import buslines
-from triage.intake.scan.context import Context
-from triage.model.connector_words import load_of, missing, pin_of, places
+from triage.intake.said import buslines, pins
+from triage.intake.said.answers import spoken
+from triage.intake.scan.context import Connector, Context
+from triage.model.connector_words import load_of, missing, places
 from triage.model.session import Event
 from triage.model.snapshot import Reading
 
@@ -21,12 +22,16 @@ _PARTS = lazily(r"[;,](?=\s)|\.(?=\s)|\s(?:and|und|et|y|but|aber|mais|pero|then)
 _NOT_TAKEN = lazily(r"(?<![a-z])(?:limit|max(?:imum)?|should|spec|expected|less than|not measured|soll|measure|check|"
                     r"to be)(?![a-z])")
 _UNITS = {"v": "V", "o": "ohm", "\u03c9": "ohm"}
-#: A pin with so many volts is one of the feeds, whatever it is called: no bus or signal line shows as much.
-_FED = 9.0
-_NUMBER = lazily(r"(?<![a-z])(?:pins?|broches?|clavijas?) ?\.?#? ?([0-9]{1,3}[a-z]?)\b")
+#: A line that heads what was measured, and what stands before the figures of a line.
+_HEADS = lazily(r":\s*$|(?<![a-z])(?:measure(?:d|ments?)|readings|gemessen|messung(?:en)?|mesures?|medid[oa]s?|"
+                r"mediciones)(?![a-z])")
+_LEAD = lazily(r"[^:]{3,60}:\s")
+#: So many lines below it a connector's pins may go on.
+_NEAR = 3
 #: Between a module and its connector: "ABS plug", "plug of the ABS unit", "Am Stecker ABS:", "ABS: pin 1".
 _BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
-                  r"vom|beim|du|de|la|le|del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
+                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|vom|beim|du|de|la|le|del|"
+                  r"al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
 #: The words of a scan with its supply, in which a connector is only mentioned.
 _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|clear|repair)|nothing connected|"
                     r"battery|batterie|bater[ií]a)(?![a-z])")
@@ -36,25 +41,80 @@ _LONGEST = 220
 
 
 def read(context: Context, row: Row) -> bool:
-    """A line that tells what was measured at the connector of one module, as readings of it."""
-    if len(row.low) > _LONGEST or not (spots := places(row.low)) or _OF_A_SCAN.search(row.low) is not None:
+    """A line that tells what was measured at the connector of one module, as readings of it: of the module that it
+    names, or of the one whose connector a line above heads."""
+    if len(row.low) > _LONGEST:
         return False
+    low = pins.without_far(row.low)
+    spots = places(low)
     figures = list(_FIGURE.finditer(row.low))
+    if _OF_A_SCAN.search(low) is not None or _NOT_TAKEN.search(row.low) is not None or not (spots or figures):
+        return False
     lost = None if figures else missing(row.low)
-    if not figures and lost is None:
-        return False
-    modules = {context.names.match(row.text[start:end]).canonical for start, end, *_ in context.names.find(row.low)
-               if any(_BETWEEN.fullmatch(row.low, min(end, last), max(start, first)) for first, last in spots)}
-    if len(modules) != 1 or _NOT_TAKEN.search(row.low) is not None:
-        return False
-    module = modules.pop()
+    module = _module(context, row, spots) if spots else None
+    if module is None:
+        return bool(figures) and _below(context, row, figures)
     if lost is not None:
         context.builder.events.append(Event(what="other", module=module, note=row.text.strip()))
         return True
-    found = _readings(row.low, figures)
-    context.builder.snapshot.readings += [Reading(module=module, name=name, value=value, unit=unit)
-                                          for name, value, unit in (*found, *_lost(found))]
+    if not figures:
+        if not _HEADS.search(row.low) or spoken(row.low):
+            return False
+        context.connector = Connector(module, context.at)
+        return True
+    if context.connector is None or context.connector.module != module:
+        context.connector = Connector(module, context.at)
+    _keep(context, context.connector, row, figures)
     return True
+
+
+def _module(context: Context, row: Row, spots: list[tuple[int, int]]) -> str | None:
+    """The one module that a line names beside the word for a connector."""
+    modules = {context.names.match(row.text[start:end]).canonical for start, end, *_ in context.names.find(row.low)
+               if any(_BETWEEN.fullmatch(row.low, min(end, last), max(start, first)) for first, last in spots)}
+    return modules.pop() if len(modules) == 1 else None
+
+
+def _below(context: Context, row: Row, figures: list[re.Match[str]]) -> bool:
+    """Whether a line below the one that names a connector goes on with its pins; they are kept."""
+    connector = context.connector
+    if connector is None or not connector.at < context.at <= connector.at + _NEAR:
+        return False
+    if any(not any(figure.start() <= start < figure.end() for figure in figures)  # "0.3 OHM" names no module
+           for start, *_ in context.names.find(row.low)):
+        return False
+    told = _readings(row.low, figures, connector)
+    if any(path.number is None and path.pin is None for _, path in told if path is not None):
+        return False
+    _keep(context, connector, row, figures)
+    return True
+
+
+def _keep(context: Context, connector: Connector, row: Row, figures: list[re.Match[str]]) -> None:
+    """Keep the figures of a line as readings of the connector's module."""
+    readings = context.builder.snapshot.readings
+    told = _readings(row.low, figures, connector)
+    named = [name for name, _ in told]
+    for name, value, unit in (*named, *_lost(named)):
+        readings.append(Reading(module=connector.module, name=name, value=value, unit=unit))
+    connector.at = context.at
+    for (name, value, unit), path in told:
+        if path is None:
+            continue
+        if path.number is not None and (pin := path.judged(value, unit)) is not None:
+            connector.roles.setdefault(path.number, pin)
+            if path.far == "minus" and pin == "feed" and value >= pins.FED:
+                connector.fed.add(path.number)
+        elif path.far == "pin":
+            connector.across.append((Reading(module=connector.module, name=name, value=value, unit=unit), path))
+    for reading, path in connector.across:
+        path = path.with_roles(connector.roles)
+        if reading in readings and path.pin == "feed" and path.far_pin == "ground" and path.number in connector.fed:
+            # The feed is good to battery minus: what is missing between both is lost on the ground.
+            name = f"ground at its connector, pin {path.far_number}, from feed pin {path.number}"
+            readings[readings.index(reading)] = Reading(
+                module=reading.module, name=name + _STATES.get(path.load or "", ""), value=reading.value,
+                unit=reading.unit)
 
 
 def _lost(found: list[tuple[str, float, str]]) -> list[tuple[str, float, str]]:
@@ -67,26 +127,33 @@ def _lost(found: list[tuple[str, float, str]]) -> list[tuple[str, float, str]]:
             for name, before, after in pairs if before >= after]
 
 
-def _readings(low: str, figures: list[re.Match[str]]) -> list[tuple[str, float, str]]:
-    """Name, value and unit of each figure, by the words of its own part of the line."""
-    out: list[tuple[str, float, str]] = []
+def _readings(low: str, figures: list[re.Match[str]],
+              connector: Connector) -> list[tuple[tuple[str, float, str], pins.PinPath | None]]:
+    """Name, value and unit of each figure, by the words of its own part of the line, and its pin; None of a bus."""
+    out: list[tuple[tuple[str, float, str], pins.PinPath | None]] = []
     begin = 0
     buses = {line.start: line for line in buslines.find(low)}
+    lead = _LEAD.match(low)
+    carried = load_of(lead[0]) if lead is not None and lead.end() <= figures[0].start() else None
     for figure, after in zip(figures, [*(figure.start() for figure in figures[1:]), len(low)], strict=True):
         cut = _PARTS.search(low, figure.end(), after)
         end = cut.start() if cut is not None else after if after == len(low) else figure.end()
-        piece = f"{low[begin : figure.start()]} {low[figure.end() : end]}"
+        path = pins.of(low[begin : figure.start()], low[figure.end() : end])
         begin = end
         unit, value = _UNITS[figure[2][0]] if figure[2] != "mv" else "mV", float(figure[1].replace(",", "."))
         line = buses.get(figure.start())
         if line is not None:
-            out.append((f"{line.name} at its connector", value, unit))
+            out.append(((f"{line.name} at its connector", value, unit), None))
             continue
-        pin = pin_of(piece) or ("ground" if unit == "ohm" else "feed" if unit == "V" and value >= _FED else None)
-        number = _NUMBER.search(piece)
-        what = f"{pin} at its connector" if pin else "at its connector"
-        state = _STATES.get(load_of(piece) or "", "")
-        out.append((what + (f", pin {number[1]}" if number else "") + state, value, unit))
+        path = path._replace(load=path.load or carried)
+        path = path if path.number is None else path.with_roles(connector.roles)
+        pin = path.judged(value, unit)
+        state = _STATES.get(path.load or "", "")
+        number = f", pin {path.number}" if path.number is not None else ""
+        name = f"{pin} at its connector{number}" if pin else f"at its connector{number}"
+        if path.far == "pin" and path.number is not None:
+            name = f"across pins {path.number} and {path.far_number} of its connector"
+        out.append(((name + state, value, unit), path))
     return out
 
 

@@ -85,19 +85,24 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
             module.volts_in_line = row.line.indent <= context.heading_indent and not of_the_module(row.low)
     else:
         if volt.of not in ("supply", "bare") or not _of_second(scan, row, volt):
-            heads = _tells_its_scan(row.low)
-            if scan.volts_rested and heads and volt.of in ("supply", "bare"):
-                # "Charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"
-                rested = Reading(name="battery at rest", value=scan.volts, unit="V")
-                scan.readings += [rested] if scan.volts is not None and rested not in scan.readings else []
-                scan.volts, scan.volts_rested = None, False
-            first = scan.volts is None
-            to_snapshot(scan, volt, when)
-            scan.volts_rested = scan.volts_rested or (
-                first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
+            _to_its_scan(scan, row, volt, when)
         other = volt.of in ("supply", "bare") and volt.value not in (scan.volts, scan.lowest)
         if other or (volt.of == "lowest" and _after_minutes(row.low, volt)):
             furthervolts.keep(scan, row, volt)
+
+
+def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) -> None:
+    """The vehicle's voltage; that of a battery at rest, told in a line that names no scan, makes way for that of a line
+    that names the scan: "charged 13 h, 12.7 V at rest" above "scan 2 15:10 12.6 V"."""
+    heads = _tells_its_scan(row.low)
+    if scan.volts is not None and scan.volts_rested and heads and volt.of in ("supply", "bare"):
+        rested = Reading(name="battery at rest", value=scan.volts, unit="V")
+        scan.readings += [rested] if rested not in scan.readings else []
+        scan.volts, scan.volts_rested = None, False
+    first = scan.volts is None
+    to_snapshot(scan, volt, when)
+    scan.volts_rested = scan.volts_rested or (
+        first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
 
 
 def _tells_its_scan(low: str) -> bool:

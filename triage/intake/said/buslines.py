@@ -6,12 +6,15 @@ No such figure is a supply of anything.
 [('engine CAN H', 2.62), ('engine CAN L', 2.38), ('engine CAN', 60.0)]
 >>> [(found.name, found.value) for found in find("canh to ground 1.2 ohm, battery off. h to l 61 ohm")]
 [('CAN H to ground', 1.2), ('CAN H to L', 61.0)]
+>>> [find(low)[0].name for low in ("120 ohm between can h and can l", "can h pin 6, can l pin 14: 60 ohm")]
+['CAN H to L', 'CAN H to L']
 >>> find("can gateway 12.1 v"), find("battery 12.4 v")
 ((), ())
 """
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from triage.intake.plain.patterns import lazily
@@ -33,9 +36,14 @@ _PAIR = lazily(r"[ :=]{0,3}(?:h ?/ ?l |lines? |at |reads? |is )?[ :=]{0,2}([0-5]
 _TO = lazily(r"[ ](?:to|and|gegen|nach|zu|a|y|et|und|-) ((?:batt(?:ery)? )?(?:ground|earth|gnd|masse|minus|plus|"
              r"masa|tierra|"
              r"b ?\+|feed|supply|power|positive|12 ?v))(?![a-z])")
+#: "120 ohm between CAN H and CAN L", "60 ohm across the CAN".
+_BETWEEN = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(k ?ohms?|ohms?|\u03c9)"
+                  r"(?: (?:measured|read|resistance))?,? (?:between|across|zwischen|entre)(?: the)?(?: two| both)?(?: lines of)?(?: the)? "
+                  r"(can|lin|flexray)(?![a-z])[ _-]?(?:bus )?(?:h|lines?)?")
 _CUT = lazily(r"[;,(]\s?|\.\s|\s(?:and|but|then|should|soll|und|aber)(?![a-z])")
 #: No line of a CAN bus reads higher in volts.
 _MOST = 5.5
+_NEAR = 24
 _UNIT = {"m": "mV", "v": "V", "k": "kohm"}
 
 
@@ -56,7 +64,8 @@ def find(low: str) -> tuple[BusLine, ...]:
     named = list(_BUS.finditer(low))
     if not any(name["bus"] for name in named):
         return ()
-    found: list[BusLine] = []
+    found = [BusLine(*told.span(1), f"{told[3].upper()} H to L", float(told[1].replace(",", ".")),
+                     _UNIT.get(told[2][0], "ohm")) for told in _BETWEEN.finditer(low)]
     stops = [*(name.start() for name in named[1:]), len(low)]
     for name, stop in zip(named, stops, strict=True):
         which = _WHICH.search(low[max(0, name.start() - 20) : name.start()])
@@ -80,8 +89,20 @@ def find(low: str) -> tuple[BusLine, ...]:
                 break
             to = _TO.match(low, name.end())
             other = to[1] if to is not None else (name["far"] or "")[:1].upper() if unit.endswith("ohm") else ""
-            found.append(BusLine(*figure.span(), f"{line} to {other}" if other else line, value, unit))
+            if unit.endswith("ohm") and not other and _follows_the_other(low, named, name):
+                line, other = f"{bare} H", "L"  # "pin 26 CAN H, pin 14 CAN L: 60.4 ohm"
+            if not any(one.start == figure.start() for one in found):
+                found.append(BusLine(*figure.span(), f"{line} to {other}" if other else line, value, unit))
     return tuple(found)
+
+
+def _follows_the_other(low: str, named: list[re.Match[str]], name: re.Match[str]) -> bool:
+    """Whether the other line of the bus stands right before this one, with no figure between them."""
+    place = named.index(name)
+    before = named[place - 1] if place else None
+    if before is None or not before["line"] or not name["line"] or before["line"][0] == name["line"][0]:
+        return False
+    return name.start() - before.end() <= _NEAR and _FIGURE.search(low, before.end(), name.start()) is None
 
 
 __all__ = ["BusLine", "find"]

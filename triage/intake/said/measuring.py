@@ -17,7 +17,7 @@ from typing import NamedTuple
 from triage.intake.plain.characters import low as plain_low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import bothsides, buslines
+from triage.intake.said import bothsides, buslines, pins
 from triage.intake.said.answers import spoken
 from triage.model.connector_words import UNLOADED, load_of, pin_of, places
 from triage.model.measured_words import MEASURED, between_points, pulled
@@ -208,7 +208,9 @@ def _kind(low: str, start: int, figure: _Figure, stop: int, last: Measure | None
     if of == _AMPS and figure.base <= _MOST_DRAW:
         return "draw" if _is_draw(piece, figure, carried) else None
     if of != _VOLTS:
-        return "pin" if of == _OHMS and _PIN.search(piece) and pin_of(piece) == "ground" else None
+        path = pins.of(low[start : figure.start], low[figure.end : stop])
+        to_ground = path.far != "pin" and (path.pin == "ground" or (path.pin is None and path.far == "minus"))
+        return "pin" if of == _OHMS and _PIN.search(piece) and to_ground and pin_of(piece) is not None else None
     for kind in ("load test", "ripple"):
         if _TERMS[kind].search(piece) is not None:
             return kind
@@ -219,8 +221,12 @@ def _kind(low: str, start: int, figure: _Figure, stop: int, last: Measure | None
         return "drop"
     if figure.base <= _MOST_CARRIED and same and carried == "drop":
         return "drop"
-    if places(piece) and (pin := pin_of(piece)) is not None and _PIN.search(piece) is not None:
-        return "drop" if pin == "ground" and figure.base <= _MOST_CARRIED else "pin"
+    if places(piece) and _PIN.search(piece) is not None:
+        path = pins.of(low[start : figure.start], low[figure.end : stop])
+        if path.number is not None and path.far == "pin":
+            return "pin"
+        if path.pin is not None or (path.far == "minus" and figure.base >= pins.FED):
+            return "drop" if path.pin == "ground" and figure.base <= _MOST_CARRIED else "pin"
     if same and carried == "pin" and pin_of(piece) == "ground" and figure.base <= _MOST_CARRIED:
         return "drop"
     if same and carried == "pin" and load_of(piece) is not None:
@@ -254,15 +260,17 @@ def _name(text: str, low: str, kind: str, first: int, figure: _Figure, stop: int
     """The name of a measurement: the words of its piece, with those before that say what is measured."""
     name = " ".join(f"{text[first : figure.start]} {text[figure.end : stop]}".split()).strip(_AROUND)
     name = name.replace(" ,", ",").replace(" )", "")
-    piece = f"{low[first : figure.start]} {low[figure.end : stop]}"
     if kind == "pin":
-        number = _NUMBER.search(piece) or next(
-            (match for one in told[::-1] if (match := _NUMBER.search(one.name.lower()))), None)
-        what = pin_of(piece) or "feed"
-        behind = " ".join(text[figure.end : stop].split()).strip(_AROUND)
-        load = load_of(piece)
+        path = pins.of(low[first : figure.start], low[figure.end : stop])
+        number = path.number or next(
+            (match[1] for one in told[::-1] if (match := _NUMBER.search(one.name.lower()))), None)
+        what = path.judged(figure.value, _written(figure.unit)) or "feed"
+        behind = " ".join(text[figure.end : stop].split()).strip(_AROUND + "!")
+        load = path.load
         state = "open circuit" if load == "open" else behind or "under load" if load is not None else ""
-        return f"{what}{f' at pin {number[1]}' if number else ''}{f', {state}' if state else ''}"[:LONGEST_NAME]
+        where = f"across pins {number} and {path.far_number}" if path.far == "pin" and path.number else (
+            f"{what} at pin {number}" if number else what)
+        return f"{where}{f', {state}' if state else ''}"[:LONGEST_NAME]
     if kind == "drop":
         name = _V_DROP.sub(_CALLED[kind], name)
     if _TERMS[kind].search(plain_low(name)) is None:

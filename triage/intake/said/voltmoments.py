@@ -245,8 +245,9 @@ def _moment(before: str, after: str) -> Moment:
 
 
 _AT_REST = lazily(
-    r"[ ]?(?:v(?:olts?)?(?![a-z]))?[ (,]{0,3}(?:(?:after|nach|apres|tras) (?:an? |[0-9]{1,2} ?)?(?:h|hrs?|hours?|min\w*|"
-    r"std|stunden|heures|horas|night)? ?)?(?:(?:at|of|in|au|en) )?(?:rest(?:ing|ed)?|ruhe|repos|reposo)(?![a-z])")
+    r"[ ]?(?:v(?:olts?)?(?![a-z]))?[ (,]{0,3}(?:(?:after|nach|apres|tras) (?:an? |[0-9]{1,2} ?)?"
+    r"(?:h|hrs?|hours?|min\w*|std|stunden|heures|horas|night)? ?)?"
+    r"(?:(?:at|of|in|au|en) )?(?:rest(?:ing|ed)?|ruhe|repos|reposo)(?![a-z])")
 
 
 def rested(low: str, end: int) -> bool:

@@ -19,7 +19,7 @@ from typing import Literal, NamedTuple
 
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import dates, phases, voltaround, voltremarks, voltthings
+from triage.intake.said import dates, nominal, phases, voltaround, voltremarks, voltthings
 from triage.intake.said.voltaround import extreme, filled, nearest, text_after, text_before
 from triage.intake.said.voltslips import dictated, mended
 from triage.intake.words.volt_words import (
@@ -97,11 +97,6 @@ _AT_SCAN = lazily(
     r"(?<![a-z])(?:(?:scanned|read|reading|measured)(?: it| is| was)?(?: at)?|now|(?:aus)?gelesen bei|jetzt|lue? a|"
     r"maintenant|leid[oa] a|ahora) $"
 )
-#: Before what a charger is connected to: "with a booster on 12 V, 11.2 V".
-_CONNECTED_TO = lazily(
-    r"(?<![a-z])(?:charger|maintainer|jump[ -]?pack|booster|(?:power )?supply|pack|ladegerat|chargeur|cargador)"
-    r"(?: (?:is|was|connected|hooked up))* (?:on|to|an|sur|a) (?:the )?$"
-)
 #: No gap parts a number from the word for the battery: "batt11.4".
 _GLUED = lazily(r"(?<![a-z])(?:batt?(?:ery|erie|eria)?|voltage|volts|supply|ubat|spannung|spanning|accu)$")
 
@@ -149,20 +144,7 @@ def _find(low: str) -> tuple[Volt, ...]:
                 last = max(last, minutes.end() if minutes else numbers[at].end)
             at += 1
         last = found[-1].end if found and found[-1].end > last else last
-    return tuple(_without_nominal(low, found))
-
-
-def _without_nominal(low: str, found: list[Volt]) -> list[Volt]:
-    """The voltages, a round one that nothing calls measured as that of the vehicle where another is called so: "24 V?
-    no, 12 V machine. Batt 12.2 V"."""
-    if len(found) < 2:
-        return found
-    measured = any(volt.of == "supply" and volt.labelled and volt.value % 1 for volt in found)
-    read = measured or any(volt.of in ("supply", "bare", "named") and volt.value % 1 for volt in found)
-    return [volt._replace(of="nominal", labelled=True)
-            if volt.of in ("bare", "named") and volt.value in (6, 12, 24, 48) and "." not in low[volt.start : volt.end]
-            and (measured or (read and _CONNECTED_TO.search(low[max(0, volt.start - 32) : volt.start]) is not None))
-            else volt for volt in found]
+    return tuple(nominal.told_apart(low, found))
 
 
 _long = lru_cache(maxsize=16)(_find)

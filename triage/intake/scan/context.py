@@ -11,13 +11,28 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.names import Names
 from triage.intake.said import dates, happenings, volts
 from triage.intake.said.clearanswers import Part
+from triage.intake.said.pins import PinPath
 from triage.intake.scan import between
 from triage.intake.scan.assembly import Builder, CodeDraft, SnapshotDraft
 from triage.intake.scan.style import Style
-from triage.model.snapshot import ListRead, Phase, StatusWord
+from triage.model.connector_words import Pin
+from triage.model.snapshot import ListRead, Phase, Reading, StatusWord
 
 #: What the next lines that are only names stand for, after a heading such as "No answer:".
 ListOf = Literal["silent", "clean", "not fitted", "not scanned"]
+
+
+@dataclass(slots=True)
+class Connector:
+    """The connector of a module at which somebody measures; ``at``: the row that spoke of it last."""
+
+    module: str
+    at: int
+    #: What its pins are, by their numbers, and the feeds that have the supply to battery minus.
+    roles: dict[str, Pin] = field(default_factory=dict)
+    fed: set[str] = field(default_factory=set)
+    #: What was read between two of its pins.
+    across: list[tuple[Reading, PinPath]] = field(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -111,6 +126,8 @@ class Context:
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0
+    #: The connector that was measured last.
+    connector: Connector | None = None
     #: The text speaks of a scan without naming a module ("all modules: no codes").
     saw_scan: bool = False
 

@@ -197,6 +197,11 @@ CHARGER_BEFORE = lazily(
     r"(?:(?:battery|bench|mains)[ -])?(?:charger|jump[ -]?pack|booster|ladegerat|chargeur|cargador)"
     r"(?:( (?:with|mit|avec|con|de|of|a|rated))| ?[(]?)\s?$"
 )
+#: Before what a charger is connected to: "with a booster on 12 V, 11.2 V".
+CONNECTED_TO = lazily(
+    r"(?<![a-z])(?:charger|maintainer|jump[ -]?pack|booster|(?:power )?supply|pack|ladegerat|chargeur|cargador)"
+    r"(?: (?:is|was|connected|hooked up))* (?:on|to|an|sur|a) (?:the )?$"
+)
 #: What a battery can do stands beside its nominal voltage: "12 V 70 Ah 640 A", "12V (AGM) 760 A EN", "70 Ah 12 V".
 _RATING = (
     r"(?:(?:[0-9] ?x ?)?[0-9]{1,3}(?:[.,][0-9])? {0,3}ah|[0-9]{2,4} {0,3}(?:cca|mca|en|sae|din|iec|jis)|"
