@@ -30,8 +30,8 @@ _LEAD = lazily(r"[^:]{3,60}:\s")
 _NEAR = 3
 #: Between a module and its connector: "ABS plug", "plug of the ABS unit", "Am Stecker ABS:", "ABS: pin 1".
 _BETWEEN = lazily(r"[\s:,'\u2019-]*(?:(?:of|the|at|on|for|main|harness|unit|module|control|ecu|s|its|der|des|dem|am|"
-                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|vom|beim|du|de|la|le|del|"
-                  r"al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
+                  r"big|large|small|round|black|grey|gray|white|brown|green|blue|multi[ -]?pin|vom|beim|du|de|la|le|"
+                  r"del|al|l|d)[\s:,'\u2019-]+)*(?:(?:unit|module|control|ecu)[\s:,'\u2019-]*)?")
 #: The words of a scan with its supply, in which a connector is only mentioned.
 _OF_A_SCAN = lazily(r"(?<![a-z])(?:engine running|lowest|after (?:the )?(?:run|clear|repair)|nothing connected|"
                     r"battery|batterie|bater[ií]a)(?![a-z])")

@@ -38,7 +38,8 @@ _TO = lazily(r"[ ](?:to|and|gegen|nach|zu|a|y|et|und|-) ((?:batt(?:ery)? )?(?:gr
              r"b ?\+|feed|supply|power|positive|12 ?v))(?![a-z])")
 #: "120 ohm between CAN H and CAN L", "60 ohm across the CAN".
 _BETWEEN = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(k ?ohms?|ohms?|\u03c9)"
-                  r"(?: (?:measured|read|resistance))?,? (?:between|across|zwischen|entre)(?: the)?(?: two| both)?(?: lines of)?(?: the)? "
+                  r"(?: (?:measured|read|resistance))?,? (?:between|across|zwischen|entre)(?: the)?"
+                  r"(?: two| both)?(?: lines of)?(?: the)? "
                   r"(can|lin|flexray)(?![a-z])[ _-]?(?:bus )?(?:h|lines?)?")
 _CUT = lazily(r"[;,(]\s?|\.\s|\s(?:and|but|then|should|soll|und|aber)(?![a-z])")
 #: No line of a CAN bus reads higher in volts.

@@ -126,6 +126,8 @@ class Context:
     #: How many headings stood behind a blank line, and how many did not.
     headings_after_blank: int = 0
     headings_direct: int = 0
+    #: The place of the last row of a test of what the vehicle draws with the key off.
+    drawing: int | None = None
     #: The connector that was measured last.
     connector: Connector | None = None
     #: The text speaks of a scan without naming a module ("all modules: no codes").
