@@ -55,3 +55,12 @@ def test_an_electric_drive_is_enabled_for_some_minutes(line: str) -> None:
 def test_a_battery_that_was_replaced_is_named(line: str, note: str | None) -> None:
     events = read_text(f"{BEFORE}{line}{AFTER}", code_tables.load()).events
     assert [event.note for event in events if event.what == "replaced"] == [note]
+
+
+def test_the_post_of_the_alternator_beside_the_battery() -> None:
+    line = "Alternator B+ post: 0.0 V engine off (batt 12.5).  running 12.2 at battery, 16.4V at B+ post!"
+    reading = read_text(f"{BEFORE}{line}\n", code_tables.load())
+    assert [(one.name, one.value) for one in reading.snapshots[0].readings or []] == [
+        ("alternator b+ post, engine off", 0.0), ("voltage running, at battery", 12.2),
+        ("voltage running, at b+ post, alternator", 16.4)]
+    assert not reading.notices

@@ -22,6 +22,12 @@ _RUNNING = lazily(
 _NOT_RUNNING = lazily(
     r"(?<![a-z])(?:(?:engine|key|ign\w*|motor|moteur) (?:off|aus|coupe|parado|apagado|on)|koeo|rest(?:ed|ing)?|"
     r"standing|before (?:the )?start|not running|zundung|contacto?)(?![a-z])")
+#: Said of the voltages that follow too.
+_RAN = lazily(r"(?<![a-z])(?:running|idling|at idle|tournant|en marcha|im leerlauf|au ralenti)(?![a-z])")
+_ALTERNATOR = lazily(r"(?<![a-z])(?:alternat(?:or|eur)|generator|lichtmaschine|alternador)(?![a-z])")
+_B_PLUS = lazily(r"(?<![a-z])b ?\+")
+#: Less is no supply of anything, V.
+_DEAD = 3.0
 #: Right before a voltage: it is what another came to.
 _THEN = lazily(r"(?<![a-z])(?:then|now|later|down to|drop(?:s|ped|ping) to|fell to|falling to|dann|danach|spater|auf|"
                r"puis|ensuite|luego|despues|baja a) (?:only |nur |to )?$")
@@ -63,11 +69,34 @@ def keep(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> None:
         scan.readings.append(Reading(name=f"battery {half[1].upper()}", value=volt.value, unit="V"))
         return
     name = _name(before, after, row.low)
+    if name is None and _ran_last(row.low, volt.start) and not (_NOT_RUNNING.search(f"{before} {after}")):
+        name = _with("voltage running", f"{before} {after}")
+    if name is not None and _B_PLUS.search(after) and _ALTERNATOR.search(name) is None:
+        # "Alternator B+ post: 0.0 V engine off. Running 12.3 V at battery, 16.8 V at B+ post"
+        named = _ALTERNATOR.search(row.low)
+        name = f"{name}, {named[0]}" if named is not None else name
     if name is None or not _LEAST <= volt.value <= _MOST:
         return
     reading = Reading(name=name, value=volt.value, unit="V")
     if reading not in scan.readings:
         scan.readings.append(reading)
+
+
+def _ran_last(low: str, start: int) -> bool:
+    """Whether the last word before a place that tells what the engine did says that it ran."""
+    last = max((ran.end() for ran in _RAN.finditer(low, 0, start)), default=0)
+    return last > 0 and _NOT_RUNNING.search(low, last, start) is None and _CRANKING.search(low, last, start) is None
+
+
+def keep_dead(scan: SnapshotDraft, row: Row, volt: volts.Volt) -> bool:
+    """Keep what was read at the alternator's own post where there is no supply: "Alternator B+ post: 0.0 V engine off";
+    whether it was that."""
+    before, after = _beside(row.low, volt)
+    if volt.value >= _DEAD or _ALTERNATOR.search(before) is None:
+        return False
+    name = f"{before}, {after}".strip(" ,")[:_LONGEST]
+    scan.readings.append(Reading(name=name, value=volt.value, unit="V"))
+    return True
 
 
 @remembered

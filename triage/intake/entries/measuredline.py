@@ -8,7 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import NamedTuple
 
-from triage.intake.entries import connectorline, drawline
+from triage.intake.entries import connectorline, drawline, partstates
 from triage.intake.lines.row import Row
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import measuring, phases
@@ -38,7 +38,7 @@ def read(context: Context, row: Row) -> list[Row] | None:
     of the line is handed back to be read, None where nothing was measured in it."""
     if len(row.low) > _LONGEST:
         return None
-    if drawline.read(context, row):
+    if partstates.note(context, row) or drawline.read(context, row):
         return []
     found = measuring.find(row.text, row.low)
     if all(one.loose or one.kind in ("none", "bus") for one in found) and connectorline.read(context, row):

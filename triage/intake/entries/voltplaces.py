@@ -56,6 +56,8 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if volt.of == "named" and any(end <= volt.start <= end + 2 for _, end in conditions.run_spans(row.low)):
         # "20 min round the block 14.6 V": what stands before it is how it was run, no name.
         volt = volt._replace(of="supply")
+    if furthervolts.keep_dead(scan, row, volt):
+        return
     if volt.of in ("other", "named") or not plausible(context, row, volt):
         if volt.of == "named" and furthervolts.goes_on(row.low, volt):
             furthervolts.keep(scan, row, volt)

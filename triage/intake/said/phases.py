@@ -276,9 +276,11 @@ _NOT = lazily(
 _ENDED = lazily(rf"[^.;:]{{0,40}}?(?<![a-z])(?:{_BROKEN})(?![a-z])")
 #: Two labels of a screen beside each other, or one with its key.
 _LABELS = lazily(r"\S\s{3,}\S+(?:\s\S+)?(?:\s{3,}\S|$)|(?<![a-z0-9])f(?:[1-9]|1[0-2])(?![0-9])")
-#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no").
+#: Behind a deed: a question nobody said yes to, or the answer no ("battery swapped? NO", "codes cleared: no"), or that
+#: it was done to nothing.
 _UNDONE = lazily(
-    r"\s?(?:werden(?![a-z])|\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
+    r"\s?(?:(?:nothing|none|nichts|rien|nada)(?! (?:but|except|else|ausser|sauf|salvo|than)(?![a-z]))(?![a-z])|"
+    r"werden(?![a-z])|\?+(?!\s*(?:yes|y|ja|oui|si|done)(?![a-z]))|"
     r"[:=]\s*(?:no|n|not yet|nein|noch nicht|non|pas encore|none)(?![a-z]))"
 )
 #: What empties a memory and is no deed: a description of a fault ("memory reset by undervoltage").

@@ -63,8 +63,10 @@ def drops(low: str) -> Drops:
     for point in (_NEXT_BEHIND if behind else _NEXT).finditer(low, chain.start(3), chain.end(3)):
         name, figure = (point[2], 1) if behind else (point[1], 2)
         value = float(point[figure].replace(",", "."))
-        places.append(point.span(figure))
         drop = round(supply - value, 3)
+        if drop < -_NOTABLE:
+            continue  # "12.3 at battery, 16.8 V at B+ post": more than the source is made elsewhere
+        places.append(point.span(figure))
         if _LEAST <= value <= _MOST and drop >= 0 and (loaded or drop > _NOTABLE):
             told = f"feed drop {source} {supply:g} V to {name} {value:g} V"
             lost.append((f"{told}, {tail}"[:_LONGEST_NAME].strip(" ,") if loaded and tail else told, drop))

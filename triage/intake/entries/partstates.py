@@ -1,0 +1,87 @@
+"""What was found open or the wrong way round, as something noted: "80 A link: blown", "leads the wrong way round".
+
+Such a line names no module that answered; the judge of the supply and of silent modules reads the note.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from triage.intake.entries import happened
+from triage.intake.lines.row import Row
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import phases, remarks, tocome, volts
+from triage.intake.scan.context import Context
+from triage.model.session import Event
+
+_PART = (r"(?:(?:fusible |fuse ?-?|main |battery |alternator |generator |mega ?-?|midi ?-?|maxi ?-?)*"
+         r"(?:fuses?|links?)(?! ?(?:box|board|panel|holder|to ))|f ?[0-9]{1,3}|relays?(?! ?box)|"
+         r"(?:haupt|schmelz|vor)?sicherung(?:en)?|relais|fusibles?|rel[eé]s?)")
+_STATE = (r"(?:open(?: circuit)?|blown|blew|burn(?:t|ed)(?: out| through)?|melted|popped|tripped|durch(?:gebrannt)?|"
+          r"defekt|unterbrochen|grille(?:e|s|es)?|fondue?s?|coupee?s?|hs|quemad[oa]s?|fundid[oa]s?|abiert[oa]s?)")
+#: "Main fuse is blown", "F23 15 A radio: open", "blown fuse F12".
+_OPEN = lazily(
+    rf"(?<![a-z0-9]){_PART}(?![a-z])[^.;!?\n]{{0,44}}?(?<![a-z]){_STATE}(?=\s*(?:[.,;:!)]|$|and|und|et|y|again|"
+    rf"too|as well|both))|(?<![a-z])(?:blown|burnt|burned|open|melted|durchgebrannte?|defekte?) {_PART}(?![a-z])")
+_DENIED = lazily(
+    r"(?<![a-z])(?:not?|none|never|nothing|isn'?t|wasn'?t|nicht|kein\w*|nie|pas|aucune?|ning\w+|if|whether|check|could|"
+    r"may(?:be)?|might|would|may have|wenn|falls|ob|si)(?![a-z])|\?")
+_LEADS = (r"(?:(?:jump(?:er)? |booster |battery )?(?:leads?|cables?|clamps?|clips?)|batter(?:y|ie)|batt|bateria|"
+          r"charger|jump[ -]?pack|booster|polarity|starthilfe(?:kabel)?|kabel|klemmen|cables de (?:demarrage|arranque)|"
+          r"pinces|pinzas|cosses|polarite|polaridad|jump[ -]?start\w*)")
+_WRONG = (r"(?:(?:the )?wrong way (?:a?round|on)|back to front|revers(?:ed|e polarity)|reversed polarity|crossed over|"
+          r"crossed|verpolt|falsch ?herum|vertauscht|a l'envers|invers(?:ee?s?|ion)|al reves|invertid[oa]s?)")
+_REVERSED = lazily(
+    rf"(?<![a-z]){_LEADS}(?![a-z])[^.;!?\n]{{0,40}}?(?<![a-z]){_WRONG}(?![a-z])|"
+    r"(?<![a-z])(?:reversed? polarity|polarity reversed|verpolung|verpolt|inversion de polarite|"
+    rf"polaridad invertida)(?![a-z])|(?<![a-z])reversed? (?:the )?{_LEADS}(?![a-z])")
+#: "Reverse polarity protection" is a part.
+_GUARDED = lazily(r"[ -](?:protect\w*|diode|relay|schutz\w*)")
+_SENTENCES = lazily(r"[.;!](?=\s|$)")
+_CLAUSES = lazily(r"[.;!](?=\s|$)|,\s")
+_SIGNS = lazily(r"(?<![a-z])(?:open|blow|blew|burn|melt|popp|tripp|durch|defekt|unterbr|grill|fond|coup|hs|quem|fund|"
+                r"abier|wrong|back to|revers|cross|verpol|falsch|vertausch|a l'env|inver|al rev)|polarity")
+_LONGEST = 320
+
+
+def note(context: Context, row: Row) -> bool:
+    """Keep what a line tells so; whether it tells nothing else."""
+    if len(row.low) > _LONGEST or _SIGNS.search(row.low) is None or row.finds.codes:
+        return False
+    told = _REVERSED.search(row.low)
+    if told is not None and not _is_denied(row.low, *told.span()) and not _GUARDED.match(row.low, told.end()):
+        begin = max((cut.end() for cut in _SENTENCES.finditer(row.low, 0, told.start())), default=0)
+        stop = _SENTENCES.search(row.low, told.end())
+        _record(context, None, row.text[begin : stop.start() if stop is not None else len(row.text)])
+        return False
+    ends = [0, *(cut.end() for cut in _CLAUSES.finditer(row.low)), len(row.low)]
+    found = [(begin, end) for begin, end in pairwise(ends)
+             if (told := _OPEN.search(row.low, begin, end)) is not None and not _is_denied(row.low, begin, told.end())]
+    if not found or remarks.is_plan(row.low):
+        return False
+    for begin, end in found:
+        _record(context, _module(context, row, begin, end), row.text[begin:end])
+    return not (volts.find(row.low) or phases.events(row.low))
+
+
+def _is_denied(low: str, begin: int, end: int) -> bool:
+    """Whether a state was not found so, or was only asked for."""
+    return _DENIED.search(low, begin, end) is not None or low[end : end + 2].lstrip()[:1] == "?" or (
+        tocome.done(low[begin:end]) != low[begin:end])
+
+
+def _module(context: Context, row: Row, begin: int, end: int) -> str | None:
+    """The one module of the scans that a part is named after: "80 A EPS link"."""
+    seen = {context.names.match(module.printed).canonical for scan in context.builder.snapshots
+            for module in scan.modules.values()}
+    named = {context.names.match(row.text[first:last]).canonical for first, last, *_ in context.names.find(row.low)
+             if begin <= first < end}
+    told = named & seen
+    return told.pop() if len(told) == 1 else None
+
+
+def _record(context: Context, module: str | None, words: str) -> None:
+    happened.record(context, Event(what="other", module=module, note=words.strip(" -*\u2022,;.!\"")))
+
+
+__all__ = ["note"]
