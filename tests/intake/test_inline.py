@@ -36,3 +36,20 @@ def test_modules_with_codes_and_without(line: str) -> None:
 ])
 def test_one_line(line: str, expected: str) -> None:
     assert scans(line) == [f" | {expected}"]
+
+
+@pytest.mark.parametrize(("line", "expected"), [
+    ("ECM none TCM none ABS C0035 stored", "ECM: clean; TCM: clean; ABS: C0035 stored"),
+    ("ECM no codes  TCM no answer  ABS C0035", "ECM: clean; TCM: silent; ABS: C0035"),
+    ("XQCU none  TCM none ABS C0035 stored", "XQCU: clean; TCM: clean; ABS: C0035 stored"),
+    ("ECM P0335 confirmed TCM none ABS none", "ECM: P0335 confirmed; TCM: clean; ABS: clean"),
+    ("ECM P0335 lost signal from ABS no answer", "ECM: P0335"),
+    ("ABS C0051 steering sensor no codes", "ABS: C0051"),
+])
+def test_nothing_but_their_answers_between_the_modules_of_a_line(line: str, expected: str) -> None:
+    assert scans(line) == [f" | {expected}"]
+
+
+def test_the_others_behind_the_codes_of_one() -> None:
+    assert scans("ECM P0335\nBCM U0100\nafter clear 12.6 V\nECM P0335 confirmed  others none\n")[1] == (
+        "after-clear 12.6 V | ECM: P0335 confirmed; BCM: clean")

@@ -89,7 +89,8 @@ def go_on(context: Context, row: Row) -> bool:
         for name, value in values.items():
             draft.freeze.setdefault(name, value)
         return True
-    if _is_told(context, draft) and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
+    ended = _is_told(context, draft) or row.text.endswith(":")  # "Measurements:" heads what follows
+    if ended and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
         return False
     _reread(context, row, draft)
     return True

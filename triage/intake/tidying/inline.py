@@ -2,9 +2,12 @@
 
 >>> from triage.intake.lines.rows import rows_of
 >>> known = {"pcm", "bcm", "abs"}
+>>> names_of = lambda low: [(at, at + 3, True) for at in range(len(low)) if low[at : at + 3] in known]
 >>> names = lambda low: [(0, 3, True)] if low[:3] in known else []
 >>> [row.text for row in parted(rows_of("pcm ok / bcm b1517 / abs no answer"), names)]
 ['pcm ok', 'bcm b1517', 'abs no answer']
+>>> [row.text for row in parted(rows_of("pcm none  bcm none abs c0035 stored"), names_of)]
+['pcm none', 'bcm none', 'abs c0035 stored']
 >>> [row.text for row in parted(rows_of("pcm p0118 short / open\\nabs c0035 / wheel ok"), names)]
 ['pcm p0118 short / open', 'abs c0035 / wheel ok']
 """
@@ -32,8 +35,15 @@ _STROKES = lazily(r"\s*(?<!:)//+\s*")
 _LINK = lazily(r"[\s:=>-]+")
 #: Behind a scan in a line.
 _SENTENCE = lazily(r"\s{2,}|\s*\|\s*|[.;]\s+")
+#: A short name that no table knows, a word of an answer, and what stands behind one.
+_CAPITALS = lazily(r"[A-Z][A-Z0-9]{1,5}(?![A-Za-z0-9])")
+_WORD = lazily(r"[a-z/]+")
+_GAP = lazily(r"[\s,;.]*")
+_OTHERS = lazily(r"(?<![a-z])(?:(?:all |the )?others|(?:the )?rest|alle anderen|die anderen|les autres|los demas)"
+                 r"(?= (?:none|ok|okay|clean|no |keine|ohne|rien|sin |nada|aucun))")
+_VOLTS = lazily(r"[0-9]{1,2}(?:[.,][0-9]{1,2})? ?v(?:olts?)?(?![a-z0-9])")
 _SHORT = lazily(r"[a-z]{2,4}")
-_LONGEST, _MOST, _LONGEST_LEAD = 1200, 48, 60
+_LONGEST, _MOST, _LONGEST_LEAD, _LONGEST_ANSWER = 1200, 48, 60, 30
 Find = Callable[[str], Sequence[tuple[int, int, bool]]]
 
 
@@ -45,7 +55,7 @@ def parted(rows: Sequence[Row], names: Find, is_like: Callable[[str], bool] = la
     for row in rows:
         coded = bool(row.finds.codes) and len(row.text) <= _LONGEST
         spans = _by_strokes(row, names) if "//" in row.text and len(row.text) <= _LONGEST else ()
-        spans = spans or ((_led(row.low) or _spans(row, names, is_like, beside)) if coded else ())
+        spans = spans or ((_led(row.low) or _spans(row, names, is_like, beside) or _chain(row, names)) if coded else ())
         if spans:
             found += [Row(row.line, row.text[start:end], row.start + start) for start, end in spans]
         else:
@@ -71,6 +81,61 @@ def _by_strokes(row: Row, names: Find) -> Sequence[tuple[int, int]]:
         if bisect_left(codes, start) == bisect_left(codes, end) and not (keyed or spoken(low)):
             return ()
     return spans if 2 * known >= len(spans) > 1 else ()
+
+
+def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
+    """Where the modules of a line stand that nothing but their answers parts, up to the one with codes and behind it:
+    "PCM none  BCM none ABS C0035 stored TCM none"; half of them are known by more than a plain word."""
+    first, last = row.finds.codes[0].start, row.finds.codes[-1].end
+    named = {start: (end, sure) for start, end, sure in names(row.low)} if spoken(row.low) else {}
+    if not named:
+        return ()
+    starts, known = _pairs(row, 0, first, named)
+    if not starts or starts[-1] < 0:
+        starts = [0]
+    told = [start for start in sorted(named) if start >= last] + [rest.start() for rest in _OTHERS.finditer(row.low, last)]
+    for at in sorted(told)[:1]:
+        behind, others = _pairs(row, at, len(row.low), named)
+        told_of = row.low[last:at].strip(" ,;.")
+        # "B1305 Sunload sensor left  not present" is one code with its description.
+        led = starts[-1] in named and (told_of or len(behind) > 2)
+        if behind and behind[-1] < 0 and led and _is_status(told_of):
+            starts, known = [*starts, *behind[:-1]], known + others + (len(starts) == 1)
+    if len(starts) < 2 or 2 * known < len(starts):
+        return ()
+    return [(start, start + len(row.text[start:stop].rstrip(" ,;.")))
+            for start, stop in zip(starts, [*starts[1:], len(row.text)], strict=True)]
+
+
+def _pairs(row: Row, at: int, stop: int, named: dict[int, tuple[int, bool]]) -> tuple[list[int], int]:
+    """Where names begin that stand one behind the other, each with its answer, from a place up to ``stop``: the last may
+    stand right before it; -1 ends them where all have answers. None where something else stands there; and how many of
+    them are known."""
+    starts: list[int] = []
+    known = 0
+    while at < stop:
+        token = _OTHERS.match(row.low, at) or _CAPITALS.match(row.text, at)
+        end, sure = named.get(at, (token.end() if token is not None else at, False))
+        link = _LINK.match(row.low, end, stop) if end > at else None
+        if link is None:
+            return [], 0
+        starts.append(at)
+        known += sure
+        if link.end() == stop:
+            return starts, known
+        ends = [word.end() for word in _WORD.finditer(row.low, link.end(), min(stop, link.end() + _LONGEST_ANSWER))]
+        answered = next((end for end in ends[2::-1] if answer_of_cell(row.low[link.end() : end]) is not None), None)
+        gap = _GAP.match(row.low, answered) if answered is not None else None
+        if gap is None:
+            return [], 0
+        at = gap.end()
+    return [*starts, -1], known
+
+
+def _is_status(low: str) -> bool:
+    """Whether nothing but a status stands in a text, and perhaps a voltage."""
+    bare = _VOLTS.sub(" ", low).strip(" ,;.")
+    return not bare or states.of_cell(bare) is not None
 
 
 def _led(low: str) -> Sequence[tuple[int, int]]:
