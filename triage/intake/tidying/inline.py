@@ -93,13 +93,14 @@ def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     starts, known = _pairs(row, 0, first, named)
     if not starts or starts[-1] < 0:
         starts = [0]
-    told = [start for start in sorted(named) if start >= last] + [rest.start() for rest in _OTHERS.finditer(row.low, last)]
+    rest = _OTHERS.search(row.low, last)
+    told = [*(start for start in named if start >= last), *([rest.start()] if rest is not None else [])]
     for at in sorted(told)[:1]:
         behind, others = _pairs(row, at, len(row.low), named)
         told_of = row.low[last:at].strip(" ,;.")
         # "B1305 Sunload sensor left  not present" is one code with its description.
         led = starts[-1] in named and (told_of or len(behind) > 2)
-        if behind and behind[-1] < 0 and led and _is_status(told_of):
+        if behind and behind[-1] < 0 and led and "/" not in told_of and _is_status(told_of):
             starts, known = [*starts, *behind[:-1]], known + others + (len(starts) == 1)
     if len(starts) < 2 or 2 * known < len(starts):
         return ()
@@ -108,8 +109,8 @@ def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
 
 
 def _pairs(row: Row, at: int, stop: int, named: dict[int, tuple[int, bool]]) -> tuple[list[int], int]:
-    """Where names begin that stand one behind the other, each with its answer, from a place up to ``stop``: the last may
-    stand right before it; -1 ends them where all have answers. None where something else stands there; and how many of
+    """Where names begin that stand one behind the other, each with its answer, from a place up to ``stop``: the last
+    may stand right before it; -1 ends them where all have answers. None where something else stands there; and how many of
     them are known."""
     starts: list[int] = []
     known = 0
