@@ -66,6 +66,7 @@ from triage.intake.tidying import (
     dictated,
     dottedkeys,
     doublespaced,
+    drives,
     entrylines,
     exceptions,
     fields,
@@ -149,7 +150,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
-    found, of_engine = obdlists.told(found, names)
+    found, of_engine = obdlists.told(drives.written_out(found), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import markedrow, metarow, names_of_list, prose, totalrow, voltplaces
+from triage.intake.entries import markedrow, metarow, names_of_list, prose, totalrow, voltplaces, wholescan
 from triage.intake.entries.clauses import beside_names
 from triage.intake.entries.headname import name_in
 from triage.intake.entries.sections import list_in
@@ -64,7 +64,7 @@ def read(context: Context, row: Row, at: int, hits: list[Spoken]) -> bool:
         # "session ok" says that the module answers, not that it is without codes.
         markedrow.not_understood(context, row)
         return True
-    if _of_the_vehicle(context, row, hits[0]) and metarow.read(context, row):
+    if (_of_the_vehicle(context, row, hits[0]) and metarow.read(context, row)) or wholescan.read(context, row, hits):
         return True
     if markedrow.of_a_code(context, row) or (totalrow.is_total(row.low) and totalrow.read(context, row)):
         return True

@@ -279,7 +279,9 @@ def _start(
         # "I have cleared nothing yet" behind the modules is said of them.
         snapshot.phase = snapshot.phase or (hit.phase if len(builder.snapshots) == 1 else None)
         return False
-    fresh = hit is not None and snapshot.phase not in (None, hit.phase)
+    # A scan without any codes is told in one line, and so may be that of the next drive.
+    once = snapshot.rest_clean is not None and not snapshot.modules and snapshot.phase == "after-run"
+    fresh = hit is not None and (snapshot.phase not in (None, hit.phase) or once)
     moved = (
         at is not None
         and snapshot.at is not None
