@@ -84,3 +84,10 @@ def test_an_empty_list_below_another_says_nothing_of_its_codes(none: str, keys: 
             f"ABS\n  {active}: C0035 moteur\n  {stored}: C0040 signal; U0100 bus\n  {pending}: {none}\n")
     assert modules_of(text) == {
         "radio": ["B1318 stored"], "anti-lock brakes": ["C0035 current", "C0040 stored", "U0100 stored"]}
+
+
+@pytest.mark.parametrize("head", ["ECM stored: none   pending: P0171", "ECM stored: none, pending: P0171",
+                                  "ECM\nstored: none   pending: P0171"])
+def test_an_empty_list_before_another_is_no_part_of_the_name(head: str) -> None:
+    assert told(f"{head}\npermanent: P0420\nMIL off\n") == (
+        " | engine control: P0171 pending, P0420 permanent")

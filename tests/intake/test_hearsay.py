@@ -55,3 +55,19 @@ _OURS = [
 @pytest.mark.parametrize(("text", "want"), _OURS)
 def test_what_was_found_now_is_read_and_a_remark_is_no_module(text: str, want: dict[str, list[str]]) -> None:
     assert modules_of(text) == want
+
+
+def test_a_visit_before_that_of_today_is_no_scan() -> None:
+    text = ("May visit: P0335 sensor after flat battery -> set aside. cleared.\nToday: stalls hot.\n"
+            "scan today before clear, 12.6 V\nECM: P0336 confirmed\n")
+    reading = read_text(text, load())
+    assert [(m.printed, [c.code for c in m.codes]) for s in reading.snapshots for m in s.modules] == [
+        ("ECM", ["P0336"])]
+    assert not reading.events
+
+
+def test_what_the_old_unit_held_is_not_in_the_new_one() -> None:
+    text = "Airbag: B0052 current, B0028 current\nABS: no codes\nnote: old unit did not have B0028\n"
+    reading = read_text(text, load())
+    assert [(m.printed, [c.code for c in m.codes]) for s in reading.snapshots for m in s.modules] == [
+        ("Airbag", ["B0052", "B0028"]), ("ABS", [])]

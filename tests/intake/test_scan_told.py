@@ -6,6 +6,7 @@ from __future__ import annotations
 import pytest
 
 from code_tables import load
+from tests.intake.reads import scans
 from triage.intake.read import read_text
 from triage.model.snapshot import Snapshot
 
@@ -102,3 +103,17 @@ def test_modules_that_come_again_behind_another_voltage_are_of_another_scan(text
 def test_another_voltage_alone_begins_no_scan(text: str) -> None:
     (scan,) = read_text(text, load()).snapshots
     assert scan.volts == 11.2
+
+
+def test_visits_are_counted_as_scans_are() -> None:
+    text = ("visit 1  (2 Mar) 10.4 V before clear\nECM: P0562 confirmed\ncleared 2 Mar new alternator, 14.3V\n"
+            "visit 1 after repair 2 Mar 14.3V running\nECM: none\nvisit 2 23 Mar 12.6 V engine off\n"
+            "ECM: P0171 pending\n")
+    assert scans(text) == ["before-clear 10.4 V | ECM: P0562 confirmed", "after-repair 14.3 V | ECM: clean",
+                           "12.6 V | ECM: P0171 pending"]
+    assert [(event.what, event.module) for event in read_text(text, load()).events] == [("cleared", None)]
+
+
+def test_a_clear_set_in_below_a_code_is_no_part_of_it() -> None:
+    assert scans("before clear\nECM P0335\nABS C0035\n cleared. after clear 12.6: ECM none ABS none\n") == [
+        "before-clear | ECM: P0335; ABS: C0035", "after-clear 12.6 V | ECM: clean; ABS: clean"]

@@ -15,6 +15,7 @@ from triage.intake.codes.pieces import Legend
 from triage.intake.entries import (
     belowline,
     besidename,
+    corrections,
     countbehind,
     emptylists,
     matrix,
@@ -150,7 +151,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     found = jsonpairs.laid_out(doublespaced.closed(quotebars.told(found)))
     found = delimiters.unstroked(delimiters.unquoted(delimiters.unbranched(found)))
     found = delimiters.barred(delimiters.unboxed(found))
-    found, of_engine = obdlists.told(drives.written_out(found), names)
+    found, of_engine = obdlists.told(drives.written_out(corrections.written_out(found)), names)
     found = scancommas.tabbed(columncolons.barred(boldkeys.plain(threads.told(found, names.listed, names.find))))
     keyed = xmlkeys.written_out(dottedkeys.written_out(found), names.listed)
     whole = ownlists.marked(makersown.marked(keyarrows.written_out(keyed), names), names)

@@ -10,7 +10,7 @@ from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import states, volts
+from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
 from triage.intake.said.near import small
 from triage.intake.scan.assembly import CodeDraft
@@ -20,6 +20,8 @@ from triage.intake.scan.context import Context
 _MILEAGE = ("mileage", "odometer", "km", "kilomet", "distance")
 #: No description goes on for longer; each line of it is read anew with those before.
 _LONGEST_TAIL = 2000
+_LAMP = lazily(r"(?:the )?(?:mil|(?:check[ -]?engine|engine|malfunction|warning) (?:lamp|light))(?: is| was)?"
+               r"(?: status)?[ :=]{1,3}(?:on|off|out|lit|an|aus)[ .]*")
 #: So many lines above, blank ones and all, the last of a freeze frame is looked for.
 _FAR = 6
 _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
@@ -89,7 +91,8 @@ def go_on(context: Context, row: Row) -> bool:
         for name, value in values.items():
             draft.freeze.setdefault(name, value)
         return True
-    ended = _is_told(context, draft) or row.text.endswith(":")  # "Measurements:" heads what follows
+    # "Measurements:" heads what follows; "MIL off" tells of the vehicle.
+    ended = _is_told(context, draft) or row.text.endswith(":") or _LAMP.fullmatch(row.low) is not None
     if ended and context.open_row is not None and row.line.indent <= context.open_row.line.indent:
         return False
     _reread(context, row, draft)
@@ -131,6 +134,8 @@ def continues(context: Context, row: Row) -> bool:
     ):
         return False
     if metarow.is_freeze_head(row.low) or stored_values(row.low) or volts.find(row.low):
+        return False
+    if any(deed.what == "cleared" and not deed.start for deed in phases.events(row.low)):
         return False
     if row.line.indent > above.line.indent and not (row.cells and len(row.cells) > 2):
         return True

@@ -40,6 +40,8 @@ _EMPTY_ENDS = tuple(word_set(
 _TOLD = ("found", "stored", "present", "read")
 #: Between a name and its lists.
 _BEHIND_NAME = lazily(r"\s*[,;|\t:]\s*|\s+[-/]\s+|\s{2,}")
+_GAP = lazily(r"(?<=\w) (?=[a-z])")
+_FEW = 4
 _BEFORE = lazily(r"(?:no|zero|0|keine?|pas de|aucune?s?|sin|ningun[oa]?s?)\s+(?=[a-z])")
 _SIGNS = lazily(r"n[oi]|keine|aucun|rien|sin |nada|pas de|0|[:=]\s*-|ning|nichts")
 _OF_CODES = lazily(
@@ -206,12 +208,16 @@ def taken_off(rows: Sequence[Row]) -> list[Row]:
 
 
 def _without_first(row: Row) -> Row:
-    """The row without an empty list between the name and the list that holds its first code."""
+    """The row without an empty list between the name, if there is one, and the list that holds its first code."""
     code = row.finds.codes[0].start
-    marks = [mark.span() for mark in _BEHIND_NAME.finditer(row.low, 1, min(code, LONGEST_NAME + _LONGEST))]
-    for first, (start, begin) in enumerate(marks):
-        for stop, _ in reversed(marks[first + 1 :]):
-            if told(row.low[begin:stop], False):
+    last = min(code, LONGEST_NAME + _LONGEST)
+    marks = [mark.span() for mark in _BEHIND_NAME.finditer(row.low, 1, last)]
+    # "ECM stored: none   pending: P0171", "stored: none   pending: P0171"
+    bare = [(gap.start(), gap.end()) for gap in _GAP.finditer(row.low, 1, last)] if ":" in row.low[:last] else []
+    for start, begin in [*marks, *bare[:_FEW], (0, 0)]:
+        for stop, behind in reversed([mark for mark in marks if mark[0] > begin]):
+            if told(row.low[begin:stop], False) and (start or row.low[begin:stop].count(":")):
+                start, stop = (start, stop) if start else (0, behind)
                 line = reworded(row.line, row.start + start, row.start + stop, "")
                 return Row(line, row.text[:start] + row.text[stop:], row.start, behind=row.behind)
     return row

@@ -68,6 +68,8 @@ _MEANWHILE = lazily(
     r"(?<![a-z])(?:with(?:out)?|while|after|before|once|mit|ohne|nach|vor|bei|avec|sans|apres|avant|con|sin|tras|"
     r"antes de)\s(?:[a-z/'-]+\s){0,3}$"
 )
+#: "Cleared 2 Mar, new alternator": what was put in is not what was cleared.
+_NEW = lazily(r"(?<![a-z])(?:new|another|neue[rnsm]?|nouvel(?:le)?|nuev[oa]) $")
 _SENTENCE = lazily(r"[.;!](?=\s|$)")
 _CLAUSE = lazily(r"[.;,!](?=\s|$)")
 #: What is done to a module, not to the whole vehicle.
@@ -127,7 +129,8 @@ def _modules(context: Context, row: Row, deed: phases.Deed) -> Sequence[str | No
              and row.text[name[0] : name[1]] != "pas"
              and not _is_engine_state(row.low, name[:2])
              and not (deed.what == "replaced" and _is_part(row.low, name[:2]))
-             and not (deed.what == "cleared" and _MEANWHILE.search(row.low, deed.end, name[0]))]
+             and not (deed.what == "cleared" and (_MEANWHILE.search(row.low, deed.end, name[0])
+                                                  or _NEW.search(row.low, 0, name[0])))]
     # "Pulled the seat, pin 1 12.7 V. Fitted new door module", "SAS replaced. codes cleared again"
     begin = max((mark.end() for mark in _SENTENCE.finditer(row.low, 0, deed.start)), default=0)
     stop = _SENTENCE.search(row.low, deed.end)

@@ -12,9 +12,10 @@ from triage.intake.said import engine_state, phases, volts
 from triage.intake.said.answers import Spoken
 from triage.intake.scan.context import Context
 
-_NONE = lazily(r"(?:no (?:(?:fault|trouble|stored|active) )?(?:codes?|dtcs?|faults?)|none|clean|0 (?:codes|faults|dtcs)|"
-               r"keine (?:fehler|codes)|kein(?:e|er)?|aucun(?: (?:defaut|code))?|rien|ningun[oa]?|sin (?:averias|"
-               r"codigos)|nada|nothing)(?: (?:stored|found|present|in any module))?")
+_NONE = lazily(
+    r"(?:no (?:(?:fault|trouble|stored|active) )?(?:codes?|dtcs?|faults?)|none|clean|0 (?:codes|faults|dtcs)|"
+    r"keine (?:fehler|codes)|kein(?:e|er)?|aucun(?: (?:defaut|code))?|rien|ningun[oa]?|sin (?:averias|codigos)|nada|"
+    r"nothing)(?: (?:stored|found|present|in any module))?")
 _BRACKETS = lazily(r"\([^()]{0,60}\)")
 _LEFT = lazily(r"(?<![a-z])(?:v|volts?|battery|batt|supply|at|on|with|key|scan|[0-9.,:]+|km|min|mn|h)(?![a-z])")
 _LONGEST = 120
@@ -27,7 +28,8 @@ def read(context: Context, row: Row, hits: Sequence[Spoken]) -> bool:
     if hit is None or hits[0].answer != "clean" or _NONE.fullmatch(low[hits[0].start : hits[0].end]) is None:
         return False
     spans = [(hit.start, hit.end), (hits[0].start, hits[0].end), *engine_state.spans(low),
-             *(place.span() for place in _BRACKETS.finditer(low)), *((volt.start, volt.end) for volt in volts.find(low))]
+             *(place.span() for place in _BRACKETS.finditer(low)),
+             *((volt.start, volt.end) for volt in volts.find(low))]
     rest = "".join(" " if any(start <= at < end for start, end in spans) else char for at, char in enumerate(low))
     if any(char.isalpha() for char in _LEFT.sub(" ", rest)):
         return False

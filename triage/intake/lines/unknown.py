@@ -41,7 +41,7 @@ NO_NAMES = word_set(
     "dtc dtcs vin obd koeo koer mil ok no nr and or the not all none clear pass fail ecu ecus usb can lin moq asap fyi "
     "cel pcode fault code codes "
     "btw tbc tbd soc oem tsb led lcd gps nok nil awd fwd rwd lost dead gone bad pdf csv html xml json cca agm efb ram "
-    "rom nvm eeprom pid pids usa rpm psi ign acc gnd pwm"
+    "rom nvm eeprom pid pids usa rpm psi ign acc gnd pwm ready"
 )
 #: From a code to its module.
 _LED = lazily(

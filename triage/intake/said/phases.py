@@ -44,7 +44,7 @@ _SCAN_HEAD = lazily(
     r"(?:[#=*_~+>-]{1,8}\s{0,2})?[(\[]?(?:(?:on|at|in|from|bei|beim|bei der|lors du|a la|en la)\s(?:the\s)?)?"
     r"(?:(?:full|complete|total|whole|quick|global|diagnostic) )?"
     rf"(?:(?:{_A_SCAN}|(?:run|lauf|passe|pasada)(?=\s*#?\s*[1-9]\s*(?:[:.,(/=-]|$))|"
-    r"session|sitzung|seance|sesion|balayage|releve|test)\s*"
+    r"session|sitzung|seance|sesion|balayage|releve|test|visit|besuch|visite|visita)\s*"
     r"(?:no\.?|nr\.?|#|number|n°)?\s*[:#]?\s*(?:[1-9][0-9]?|[a-d]|one|two|three|i{1,3})(?: (?:of|von|de|"
     r"/) ?[0-9]{1,2}|/[0-9]{1,2})?"
     r"|(?:first|second|third|fourth|1st|2nd|3rd|4th|next|erster?|zweiter?|dritter?|premiere?|deuxieme|troisieme|"

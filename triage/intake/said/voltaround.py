@@ -91,7 +91,11 @@ _DAYS = word_set("""
     sunday mon tue wed thu fri sat sun heute gestern jetzt morgen fruh vormittag nachmittag abend montag dienstag
     mittwoch donnerstag freitag samstag sonntag aujourd hui hier matin soir lundi mardi mercredi jeudi vendredi samedi
     dimanche hoy ayer manana tarde lunes martes miercoles jueves viernes sabado domingo oggi ieri mattina sera vandaag
-    gisteren ochtend middag avond""")
+    gisteren ochtend middag avond
+    jan feb mar apr may jun jul aug sep sept oct nov dec january february march april june july august september
+    october november december januar februar marz mai juni juli oktober dezember janvier fevrier mars avril juin juillet
+    aout septembre octobre novembre decembre enero febrero marzo abril mayo junio julio agosto septiembre octubre
+    noviembre diciembre""")
 
 #: What heads a screen or a page: "ALL SYSTEMS     12.4 V".
 _OF_ALL = word_set("""

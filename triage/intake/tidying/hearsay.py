@@ -26,7 +26,13 @@ _REMARKS = word_set(
     "note notes nb remark remarks comment comments ps fyi info hinweis anmerkung bemerkung notiz remarque nota notas "
     "observacion background complaint beanstandung plainte queja"
 )
-_STARTS = _REMARKS | word_set(
+_MONTHS = word_set(
+    "jan january feb february mar march apr april may jun june jul july aug august sep sept september oct october nov "
+    "november dec december januar februar marz mai juni juli oktober dezember janvier fevrier mars avril juin juillet "
+    "aout septembre octobre novembre decembre enero febrero marzo abril mayo junio julio agosto septiembre octubre "
+    "noviembre diciembre")
+_STARTS = _REMARKS | _MONTHS | word_set(
+    "old original removed replaced faulty earlier prior first second "
     "another other last previous former some different the an according customer owner driver client he she they at on "
     "during kunde kundin vorbesitzer fahrer andere eine letztes letzten letzte beim laut un autre ancien selon le la "
     "l cliente otro anterior dueno propietario segun el en conducteur chauffeur"
@@ -70,6 +76,8 @@ _WHO = lazily(
     r"vorbesitzer|(?:andere[rn]?|letzte[rn]?|vorige[rn]?) werkstatt|(?:kunde|kundin|fahrer) (?:sagt|meint|berichtet)|"
     r"laut (?:kunde|fahrer|vorbesitzer)|(?:autre|ancien|dernier) (?:garage|atelier|proprietaire)|"
     r"(?:client|conducteur|chauffeur) (?:dit|signale|pense)|selon (?:le )?(?:client|conducteur|chauffeur)|"
+    r"(?:old|previous|original|former|removed|replaced|faulty|alte[sn]?|vorige[sn]?|ancien|precedent|viejo|anterior) "
+    r"(?:unit|module|ecu|control unit|one|box|part|steuergerat|calculateur|modulo)(?![a-z])|"
     r"otro taller|(?:dueno|propietario) anterior|(?:cliente|conductor) (?:dice|comenta)|segun (?:el )?cliente"
 )
 _WHEN = lazily(
@@ -81,6 +89,13 @@ _WHEN = lazily(
     r"hace (?:una?|dos|tres|[0-9]+) (?:anos?|mes(?:es)?|semanas?)|"
     r"derniere (?:visite|fois)|(?:ano|mes|invierno|verano) pasado|semana pasada|ultima (?:visita|vez))(?![a-z])"
 )
+#: Of a visit before that of today, which a line below begins: "Jan visit: P0335, replaced the sensor, cleared".
+_VISIT = lazily(
+    rf"\s*(?:(?:in|on|at|the|am|im|en|le) ){{0,2}}(?:{'|'.join(sorted(_MONTHS))}|last|previous|first|second|1st|2nd|"
+    r"earlier|prior|former|erste[rn]?|letzte[rn]?|voriger?|derniere|premiere|ultima|primera)\.?(?: (?:19|20)[0-9]{2})? "
+    r"(?:visit|repair|job|besuch|reparatur|visite|reparation|visita|reparacion)(?![a-z])")
+_TODAY = lazily(r"\s*(?:today|now|this (?:time|visit)|(?:scan )?today|heute|jetzt|aujourd'hui|maintenant|hoy|"
+                r"ahora)(?![a-z])")
 #: Said of now, unless it is denied.
 _NOW = lazily(
     r"(?<![a-z])(?:still|now|today|currently|again today|heute|jetzt|noch|aktuell|encore|toujours|maintenant|"
@@ -103,6 +118,10 @@ def marked(rows: Sequence[Row]) -> list[Row]:
     for at in signs.places(rows, _SIGN):
         row = rows[at]
         if row.aside is not None:
+            continue
+        if row.finds.codes and _VISIT.match(row.low) and any(_TODAY.match(other.low) for other in rows[at + 1 :]):
+            found += [*rows[done:at], _aside(row)]
+            done = at + 1
             continue
         if row.finds.codes and ". " in row.text:
             found += [*rows[done:at], *_sentences(row)]

@@ -90,9 +90,12 @@ def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
     named = {start: (end, sure) for start, end, sure in names(row.low)} if spoken(row.low) else {}
     if not named:
         return ()
-    starts, known = _pairs(row, 0, first, named)
+    # What tells the scan before them stays with the first: "after run 20 min: PCM P0335 confirmed, BCM none".
+    colon = row.low.rfind(": ", 0, first)
+    lead = colon + 2 if colon > 0 and phases.find(row.low[:colon]) is not None else 0
+    starts, known = _pairs(row, lead, first, named)
     if not starts or starts[-1] < 0:
-        starts = [0]
+        starts = [lead]
     rest = _OTHERS.search(row.low, last)
     told = [*(start for start in named if start >= last), *([rest.start()] if rest is not None else [])]
     for at in sorted(told)[:1]:
@@ -104,14 +107,15 @@ def _chain(row: Row, names: Find) -> Sequence[tuple[int, int]]:
             starts, known = [*starts, *behind[:-1]], known + others + (len(starts) == 1)
     if len(starts) < 2 or 2 * known < len(starts):
         return ()
+    starts[0] = 0
     return [(start, start + len(row.text[start:stop].rstrip(" ,;.")))
             for start, stop in zip(starts, [*starts[1:], len(row.text)], strict=True)]
 
 
 def _pairs(row: Row, at: int, stop: int, named: dict[int, tuple[int, bool]]) -> tuple[list[int], int]:
     """Where names begin that stand one behind the other, each with its answer, from a place up to ``stop``: the last
-    may stand right before it; -1 ends them where all have answers. None where something else stands there; and how many of
-    them are known."""
+    may stand right before it; -1 ends them where all have answers. None where something else stands there; and how many
+    of them are known."""
     starts: list[int] = []
     known = 0
     while at < stop:

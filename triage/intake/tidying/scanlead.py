@@ -149,7 +149,7 @@ def _by_sentence(row: Row) -> list[Row]:
                 not is_lead(row.low[match.end() : colon])):
             continue
         told = told or bisect_left(codes, seen) < bisect_left(codes, match.start()) or (
-            bool(spoken(row.low[seen : match.start()])))
+            bool(spoken(row.low[seen : match.start()]) or phases.events(row.low[seen : match.start()])))
         seen = match.end()
         if told:
             starts.append(match.end())
