@@ -25,6 +25,10 @@ from triage.intake.words.vocabulary import ANSWERS, STATES
 #: Marks between a name and what is said of it; arrows stand in no other place.
 _ARROW = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*")
 _MARK = lazily(r"\s*(?:[-=~]{0,3}>{1,4}|\u2192|\u00bb|\u279c|\u21d2)\s*|\s-+\s|\s*[:|=]\s+|\s{2,}|\t|\s*,\s+")
+#: A name, a fault in words, quoted or behind a colon, and a status at the end.
+_IN_WORDS = lazily(r"(?P<name>[^:\"|;\t]{2,40}?)\s*(?::\s*\"?|\")(?P<told>[^\":|;\t]{8,80}?)(?:\"\s*|\s+)"
+                   r"(?P<status>(?:in)?active|current|stored|pending|confirmed|present|intermittent|aktiv|aktuell|gespeichert|"
+                   r"actif|present|activo|presente)\s*[.!]?$")
 _ARROWS = frozenset(">\u2192\u00bb\u279c\u21d2")
 #: So many other lines of a text must be written so before a colon makes a line that nobody understands a module's.
 _FEWEST = 2
@@ -69,9 +73,26 @@ def _tell_nothing(context: Context, parts: list[str]) -> bool:
     )
 
 
+def _in_words(context: Context, row: Row) -> bool:
+    """A fault in words that a module is said to have, with its status: "EBS: trailer CAN no comms active". That is no
+    answer of the module, and of which code it is nobody can tell."""
+    match = _IN_WORDS.match(row.low) if len(row.low) <= _LONGEST else None
+    if match is None or states.of_cell(match["status"], context.translated) is None:
+        return False
+    name = context.names.bare(tidy(row.text[: match.end("name")]))
+    known = context.names.score(name) >= 60.0 or any(
+        small(module.printed) == small(name) for scan in context.builder.snapshots for module in scan.modules.values())
+    if not known or not spoken(match["told"]) or answer_of_cell(match["told"]) is not None:
+        return False
+    _name(context, row, name, None)
+    return True
+
+
 def of_a_code(context: Context, row: Row) -> bool:
     """A row of cells with a module's name, a status and what reads like an answer ("BCM | ? | active | Lost
     communication"): the description of a fault whose code can't be read; whether the row was one."""
+    if _in_words(context, row):
+        return True
     if row.kind not in ("|", ";", "\t") or row.cells is None or row.roles:
         return False
     filled = [cell for cell in row.cells if cell.text.strip(" -.")]

@@ -19,7 +19,7 @@ from triage.intake.said.answeraround import A_DEED, NOTHING, is_state, tried, un
 from triage.intake.said.answerslips import without_slips
 from triage.intake.said.near import small
 from triage.intake.said.wholeanswer import meaning, names, names_codes
-from triage.intake.words.answerwords import BESIDE_IT, IT, LEADING, SEVERAL
+from triage.intake.words.answerwords import BESIDE_IT, FLAT_THEN, FLAT_THING, IT, LEADING, SEVERAL
 from triage.intake.words.module_words import KIND_FIRST
 from triage.intake.words.vocabulary import ANSWER_FILLER, ANSWERS
 
@@ -100,16 +100,8 @@ _OF_A_FAULT = lazily(
     r"fehler\w*|defauts?|pannes?|averias?|fallos?|codigos?|it|that|this|which|"
     r"nothing|[pcbu][0-9][0-9a-f]{3}\S{0,4})[\s,:-]*$"
 )
-#: Of a battery or a tank they say that it is flat, and of no module that it is silent or clean.
+#: Of a battery or a tank they say that it is flat, of what a driver sees that it fails, of no module that it is silent.
 _FLAT = frozenset(["dead", "empty", "leer", "vide", "vacia", "vacio", "tot", "mort", "morte", "muerto", "muerta"])
-_CELL = lazily(
-    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank|12 ?v)"
-)
-_BATTERY = lazily(
-    r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"
-    r"baterias?|tanks?|reservoir|deposito)(?:\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|completely|"
-    r"totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
-)
 _NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 _COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
@@ -287,7 +279,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
             and _OF_A_FAULT.search(low[max(0, hit.start - 40) : hit.start])
         )
         and not (hit.phrase in _NO_SUCH and not _CLAUSE_ENDS.match(low, hit.end))
-        and not (hit.phrase in _FLAT and (_CELL.match(low, hit.end) or _BATTERY.search(low[: hit.start][-60:])))
+        and not (hit.phrase in _FLAT and (FLAT_THEN.match(low, hit.end) or FLAT_THING.search(low[: hit.start][-60:])))
         and (
             hit.phrase != "clear"
             or (hit.end + 1 in starts and is_state(low, hit.start))

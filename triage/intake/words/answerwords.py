@@ -5,6 +5,7 @@ Sources: common practice in English, German, French, Spanish, Italian, Dutch, Sw
 
 from __future__ import annotations
 
+from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 
 #: Words that deny.
@@ -289,3 +290,15 @@ NOTHING_SAID = frozenset((
     "n/a", "n.a", "n.a.", "n / a", "na", "n/d", "n.d", "k.a", "k. a", "k.a.", "s/o", "not applicable", "entfallt",
     "sans objet", "no aplica",
 ))
+
+#: What is said of a thing that is flat or fails, behind the word for that and before it.
+FLAT_THEN = lazily(
+    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank|12 ?v)|"
+    r"\s+(?:on |this |last |since |over ?)?(?:mon|tues|wednes|thurs|fri|satur|sun|morning|night|weekend|holiday)"
+)
+FLAT_THING = lazily(
+    r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"
+    r"baterias?|tanks?|reservoir|deposito|lamps?|lights?|horns?|wipers?|speedo(?:meter)?|gauges?|buttons?|cruise|"
+    r"clock|on (?:the )?wheel)(?:,?\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|"
+    r"completely|totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
+)
