@@ -93,3 +93,19 @@ def test_of_what_a_battery_was_and_what_it_had_at_the_scan_the_latter_is_the_sup
 def test_what_came_of_the_battery_behind_the_scan_is_not_its_supply(line: str, volts: tuple[float, float]) -> None:
     scan = read_text(f"{line}\nEngine: P0401 pending\nCluster: no codes", load()).snapshots[0]
     assert (scan.volts, scan.lowest_volts) == volts
+
+
+def test_a_charger_with_its_current_behind_a_scan_was_put_on_after_it() -> None:
+    text = ("before clear as found, batt 8.9 V\nECM: P0562\nABS: U0100\ncharger connected 30A\ncleared 09:00\n"
+            "09:10 charger on, 13.8 V\nECM: no codes\nABS: no codes\n")
+    assert told(text) == [(None, None), (None, "charger")]
+
+
+def test_a_charge_and_a_test_of_the_battery_between_two_scans() -> None:
+    text = ("before clear, batt 9.2V on the tool\nHVAC\n U0140\nBCM\n B1A11 stored\n"
+            "charged 4h with charger, batt 12.6V rest, CCA test 640 of 680 ok.\ncleared all 12:10 accepted\n"
+            "2nd scan 12:15 charger ON 13.1V\nHVAC no codes\nBCM no codes\n")
+    first, second = read_text(text, load()).snapshots
+    assert [module.printed for module in first.modules] == ["HVAC", "BCM"]
+    assert (first.volts, first.outside_supply, second.volts, second.outside_supply) == (9.2, None, 13.1, "charger")
+    assert [(one.name, one.value) for one in second.readings or []] == [("battery at rest", 12.6)]

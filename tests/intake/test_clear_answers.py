@@ -87,3 +87,9 @@ def test_what_modules_held_after_the_clear_is_a_scan(line: str) -> None:
 ])
 def test_a_device_that_answers_a_request_is_a_module_and_feeds_nothing(text: str) -> None:
     assert outside_supply(text) is None
+
+
+@pytest.mark.parametrize("line", ["clear ok", "clear accepted", "Clear successful."])
+def test_a_clear_that_was_ok(line: str) -> None:
+    reading = read_text(f"before clear\nECM: P0562\n{line}\nafter clear\nECM: no codes\n", load())
+    assert [(event.what, event.answer) for event in reading.events] == [("cleared", "accepted")]

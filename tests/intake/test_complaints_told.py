@@ -121,3 +121,17 @@ def test_an_answer_beside_the_complaint_of_another_day(line: str) -> None:
     reading = read_text(f"{line}\nECM P0562", load())
     assert [(module.printed, module.responds) for module in reading.snapshots[0].modules] == [
         ("radio", False), ("ECM", True)]
+
+
+@pytest.mark.parametrize("line", [
+    "Panel van diesel, ABS + ESP lamps, speedo dead", "Driver: stop lamp + trailer ABS lamp, was dead monday",
+    "horn dead, cruise dead", "airbag lamp on, radio buttons on wheel dead"])
+def test_what_a_driver_sees_fail_is_no_silent_module(line: str) -> None:
+    assert modules_of(f"{line}\nECM: P0562 stored\n") == {"engine control": ["P0562 stored"]}
+
+
+@pytest.mark.parametrize("line", ['EBS "trailer CAN ISO 11992 no comms" active', "EBS: trailer CAN no comms active"])
+def test_a_fault_told_in_words_is_no_silence_of_its_module(line: str) -> None:
+    reading = read_text(f"ECM: P0562 stored\n{line}\n", load())
+    assert [module.printed for module in reading.snapshots[0].modules] == ["ECM"]
+    assert any("EBS: what is said of it is not understood" in notice.message for notice in reading.notices)

@@ -79,3 +79,17 @@ def test_a_part_with_a_voltage_on_one_side_only_is_open(line: str, lost: float) 
 ])
 def test_a_sound_part_and_a_supply_that_changed_are_no_drop(line: str) -> None:
     assert measured_in(line, low(line)) == []
+
+
+@pytest.mark.parametrize(("line", "found"), [
+    ("drop alt case to batt neg 0.02 V; exciter wire L 0 V plug off ign on should be batt",
+     [("exciter wire L, plug off ign on", 0.0), ("voltage drop alt case to batt neg", 0.02)]),
+    ("exciter wire: 0.3 V", [("exciter wire", 0.3)]), ("D+ 12.1 V key on", [("D+, key on", 12.1)]),
+    ("resistance J1939 at diag socket C-D: 120 ohm", [("J1939 H to L", 120.0)]),
+    ("120 ohm between CAN H and CAN L at the diagnostic socket", [("CAN H to L", 120.0)]),
+])
+def test_the_wire_that_excites_the_generator_and_the_lines_of_a_bus(line: str, found: list[tuple[str, float]]) -> None:
+    text = f"Before clear, battery 11.2 V\nEngine: P0562 stored\nABS: no codes\n{line}\n"
+    shot = read_text(text, load()).snapshots[0]
+    assert (shot.volts, [module.printed for module in shot.modules]) == (11.2, ["Engine", "ABS"])
+    assert sorted((one.name, one.value) for one in shot.readings or []) == sorted(found)

@@ -67,3 +67,8 @@ def test_an_answer_between_empty_cells_is_of_the_name_behind_an_address(mark: st
             "7E8,,no codes,,Gateway\n")
     assert printed(text.replace(",", mark)) == (
         "Engine: silent; Tyre pressure: U0101-00 U0102-00; Radio: clean; Gateway: clean")
+
+
+@pytest.mark.parametrize("remark", ["new, p/n as ordered", "used", "aftermarket?", "replaced last week"])
+def test_what_was_done_to_a_module_in_brackets_is_no_part_of_its_name(remark: str) -> None:
+    assert printed(f"BCM ({remark})\n B1000-55 active\nECM\n P0562\n") == "BCM: B1000-55; ECM: P0562"

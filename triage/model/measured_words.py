@@ -43,6 +43,7 @@ _TESTED = re.compile(
     r"(?:(?:passed|passes|failed|fails)(?: (?:on|the|a|its|load|battery))* test\w*|"
     r"tested|getestet|gepr(?:ü|ue|u)ft|test[ée]e|probada|comprobada)(?![a-z])|"
     r"(?<![a-z])(?:conductance|leitwert|conductancia)[ -]?(?:test\w*|messung)?\b.{0,12}[0-9]{2,4}|"
+    r"(?<![a-z])cca(?: |-)test(?:ed)?\b.{0,8}\b[0-9]{2,4}|"
     r"(?<![a-z])(?:test|essai|prueba)\b.{0,10}\b(?:batterie|bater[ií]a|battery)|"
     r"(?<![a-z])(?:batter(?:y|ie)|batt|bater[ií]a)\b.{0,12}\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of|von|sur|de) ?"
     r"[0-9]{2,4}\b")

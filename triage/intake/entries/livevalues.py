@@ -44,6 +44,7 @@ def reading(context: Context, row: Row) -> bool:
         return False
     if unit is not None and unit.lower() in _NO_UNITS:
         return False
+    unit = unit and unit.rstrip(".")
     value = float(match[2].replace(",", "."))
     builder: Builder = context.builder
     module = builder.module.printed if builder.module is not None and context.under_heading else None

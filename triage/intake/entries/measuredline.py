@@ -5,6 +5,7 @@ reading's name. What else stands in the line is read as any line.
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -38,6 +39,8 @@ def read(context: Context, row: Row) -> list[Row] | None:
     of the line is handed back to be read, None where nothing was measured in it."""
     if len(row.low) > _LONGEST:
         return None
+    if (exciter := _EXCITER.search(row.low)) is not None:
+        return _of_exciter(context, row, exciter)
     if partstates.note(context, row) or drawline.read(context, row):
         return []
     found = measuring.find(row.text, row.low)
@@ -52,6 +55,29 @@ def read(context: Context, row: Row) -> list[Row] | None:
         if one.kind != "none":
             context.builder.snapshot.readings.append(Reading(name=one.name, value=one.value, unit=one.unit))
     return _others(row, sorted([*(span for _, span in tested), *((one.start, one.end) for one in found)]))
+
+
+#: The wire that the generator is excited by, read where the last clause of a line tells it: "exciter wire L 0 V".
+_EXCITER = lazily(
+    r"(?:^|(?<=[,;.] ))(?P<name>(?:alternator |generator )?(?:exciter|excitation|field|erreger\w*|"
+    r"charge (?:lamp|light)|d ?\+)(?: (?:wire|terminal|line|lead|feed|circuit|leitung|draht))?"
+    r"(?: (?:at |to )?[a-z0-9+]{1,3}(?= [0-9:=]))?)"
+    r"\s?[:=]?\s?(?P<value>[0-9]{1,2}(?:[.,][0-9]{1,2})?) ?v(?![a-z])(?P<how>[^;.]{0,60})")
+_SHOULD = lazily(r",? ?(?<![a-z])(?:should|soll\w*|spec|expected|instead|devrait|deberia)(?![a-z])")
+
+
+def _of_exciter(context: Context, row: Row, told: re.Match[str]) -> list[Row]:
+    """What was read at that wire, with how it was read, as a reading; what stands before it is read as any line."""
+    start, end = told.span("how")
+    how = " ".join(_SHOULD.split(row.text[start:end])[0].split()).strip(_AROUND)
+    name = row.text[slice(*told.span("name"))]
+    context.builder.snapshot.readings.append(Reading(
+        name=f"{name}, {how}" if how else name, value=float(told["value"].replace(",", ".")), unit="V"))
+    before = row.text[: told.start()].rstrip(_AROUND)
+    if not before:
+        return []
+    others = read(context, row.part(0, len(before)))
+    return others if others is not None else [row.part(0, len(before))]
 
 
 #: When it was, at the start of the line: of the scan too.

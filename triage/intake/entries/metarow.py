@@ -103,7 +103,7 @@ def read(context: Context, row: Row, *, quiet: bool = False) -> bool:
     if started and not quiet and snapshot.clock is None:
         snapshot.clock = _of_day(low)
     change = not started and not quiet and not snapshot.empty and _is_change(snapshot, low)
-    if change or (not started and not quiet and not snapshot.empty and _waits(context, low, said, found, deeds)):
+    if change or (not started and not quiet and not snapshot.empty and _waits(context, row, said, found, deeds)):
         context.held.append(between.Held(row, snapshot, context.at, context.parted, change))
         context.builder.may_restart = True
     else:
@@ -160,7 +160,7 @@ def _is_change(snapshot: SnapshotDraft, low: str) -> bool:
     return at is None or snapshot.clock is None or at >= snapshot.clock
 
 
-def _waits(context: Context, low: str, said: conditions.Conditions, found: Sequence[volts.Volt],
+def _waits(context: Context, row: Row, said: conditions.Conditions, found: Sequence[volts.Volt],
            deeds: Sequence[phases.Deed]) -> bool:
     """Whether a row behind the modules of a scan may be of the scan to come."""
     if context.parted and not (context.under_heading and context.blanks == 0):
@@ -168,7 +168,8 @@ def _waits(context: Context, low: str, said: conditions.Conditions, found: Seque
     if context.builder.next_phase is not None and (found or said.any()):
         # "Cleared 15:00", and below it "15:10 key on 12.6 V".
         return True
-    if not context.under_heading and any(voltmoments.rested(low, volt.end) for volt in found):
+    inside = context.under_heading and row.line.indent > context.heading_indent
+    if not inside and any(voltmoments.rested(row.low, volt.end) for volt in found):
         # "Charged 13 h, 12.7 V at rest"
         return True
     if said.ran_minutes or said.drove:

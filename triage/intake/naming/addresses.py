@@ -26,3 +26,7 @@ LABELLED_BEHIND = lazily(
 )
 #: "Roof @ 0x3C", "Engine @ $1A".
 AT_BEHIND = lazily(r"(.*\S)\s*@\s?(?:(?:0x|\$)[0-9a-fA-F]{1,4}|(?=[0-9a-fA-F]*[0-9])[0-9a-fA-F]{1,3}h?)")
+#: What was done to a module, in brackets behind its name: "BCM (new, p/n as ordered)", "ABS (used part)".
+OF_WORK = lazily(
+    r"(?i)(.{2,40}?)\s*\((?:new|used|second[ -]?hand|replaced|refurbished|exchange|repaired|reconditioned|fitted|"
+    r"renewed|aftermarket|neu|gebraucht|ersetzt|getauscht|neuf|neuve|d'occasion|remplace|nuev[oa]|usad[oa])(?![a-z])[^()]{0,40}\)")

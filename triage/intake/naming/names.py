@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from code_tables import Tables
-from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.addresses import AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK
 from triage.intake.naming.ampere import is_no_name
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.modules import ModuleMatch, is_module_name, resolve
@@ -194,12 +194,12 @@ class Names:
         if mark and value.strip() and len(key) <= 24 and role_of(small(key.strip())) == "module":
             # "SYSTEM: Power liftgate"
             printed = value.strip()
-        if not has_digit(printed) or self.listed(printed):
+        if self.listed(printed) or not (has_digit(printed) or printed.endswith(")")):
             return printed
-        for pattern in (AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND):
+        for pattern in (AT_BEHIND, BEFORE, BEHIND, LABELLED_BEHIND, OF_WORK):
             match = pattern.fullmatch(printed)
             if match is not None and (self.listed(match[1]) or self.score(match[1]) >= 60.0):
-                first = pattern is BEFORE or self._addressed.setdefault(match[1], printed) == printed
+                first = pattern in (BEFORE, OF_WORK) or self._addressed.setdefault(match[1], printed) == printed
                 return match[1] if first else printed
         return printed
 

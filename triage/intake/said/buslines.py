@@ -23,7 +23,7 @@ from triage.intake.plain.remember import remembered
 _SIDE = r"(?:h(?:i(?:gh)?)?|l(?:o(?:w)?)?)(?![a-z])"
 #: "CAN H", "CANH to L", "H to L" of the bus named before.
 _BUS = lazily(
-    rf"(?<![a-z])(?:(?P<bus>can|lin|flexray|k-?line)(?:[ -]?bus)?(?:[ _-]?(?P<line>{_SIDE}))?(?![a-z])|"
+    rf"(?<![a-z])(?:(?P<bus>can|lin|flexray|k-?line|(?:sae ?)?j1939)(?:[ -]?bus)?(?:[ _-]?(?P<line>{_SIDE}))?(?![a-z])|"
     rf"(?P<lone>[hl])(?= to [hl](?![a-z])))"
     rf"(?:(?:[ ](?:to|and|gegen|nach|zu|a|y|et|und)[ ]|/|-)(?:can[ _-]?)?(?P<far>{_SIDE}))?")
 _WHICH = lazily(r"(?<![a-z])((?:comfort|body|engine|powertrain|drive|chassis|convenience|infotainment|medium[ -]speed|"
@@ -41,6 +41,7 @@ _BETWEEN = lazily(r"(?<![\w.,])([0-9]{1,4}(?:[.,][0-9]{1,2})?) ?(k ?ohms?|ohms?|
                   r"(?: (?:measured|read|resistance))?,? (?:between|across|zwischen|entre)(?: the)?"
                   r"(?: two| both)?(?: lines of)?(?: the)? "
                   r"(can|lin|flexray)(?![a-z])[ _-]?(?:bus )?(?:h|lines?)?")
+_PINS_OF_BOTH = lazily(r"(?<![a-z0-9])(?:c ?(?:-|/|to|and) ?d|6 ?(?:-|/|to|and) ?14)(?![a-z0-9])")
 _CUT = lazily(r"[;,(]\s?|\.\s|\s(?:and|but|then|should|soll|und|aber)(?![a-z])")
 #: No line of a CAN bus reads higher in volts.
 _MOST = 5.5
@@ -90,6 +91,9 @@ def find(low: str) -> tuple[BusLine, ...]:
                 break
             to = _TO.match(low, name.end())
             other = to[1] if to is not None else (name["far"] or "")[:1].upper() if unit.endswith("ohm") else ""
+            if unit.endswith("ohm") and not other and _PINS_OF_BOTH.search(gap) is not None:
+                other = "L"  # "J1939 at the diagnostic socket, C-D: 60 ohm"
+                line = f"{bare} H"
             if unit.endswith("ohm") and not other and _follows_the_other(low, named, name):
                 line, other = f"{bare} H", "L"  # "pin 26 CAN H, pin 14 CAN L: 60.4 ohm"
             if not any(one.start == figure.start() for one in found):

@@ -144,6 +144,7 @@ _DEEDS: tuple[tuple[What, re.Pattern[str], re.Pattern[str]], ...] = (
             r"(?:all )?(?:codes?|dtcs?|faults?|memory|memories) (?:were |have been |are |all |now |then )*(?:cleared|"
             r"erased|deleted|wiped|reset)|clear(?:ed)? (?:it )?(?:all|codes|command|request)|"
             r"clear (?:was )?done(?=\s*(?:[.,;]|$))|"
+            r"(?<=^)clear(?= (?:ok(?:ay)?|accepted|successful(?:ly)?)\s*(?:[.,;!]|$))|"
             r"cleared(?! (?:for|to)(?![a-z]))|clr'?d(?: all)?|clrs? (?:it )?(?:all|codes?|dtcs?|everything|the lot)|"
             r"codes clear(?:ed)?|(?:alle )?fehler(?:speicher|"
             r"codes)? (?:alle |"

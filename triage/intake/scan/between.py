@@ -50,6 +50,7 @@ _STARTED = lazily(
     r"moteur (?:arrete|coupe) a)(?![a-z])"
 )
 _SHORT = 30
+_AMPS = lazily(r"(?<![0-9.,])[0-9]{1,3} ?a(?:mps?)?(?![a-z0-9])")
 _CHANGED = lazily(
     r"(?<![a-z])(?:put|took|taken|unplugged|unhooked|hooked up|plugged in|disconnected|removed|abgeklemmt|angeklemmt|"
     r"angesteckt|abgesteckt|abgenommen|debranchee?|branchee?|retiree?|desconectad[oa]|quitad[oa]|retirad[oa])(?![a-z])"
@@ -74,6 +75,9 @@ def tells_change(low: str) -> bool:
     said = conditions.find(low)
     if said.ran_minutes is not None or said.drove or volts.find(low) or phases.find(low) or phases.scan_head(low):
         return False
+    if fed and _AMPS.search(low) is not None:
+        # "Charger connected 30 A", behind the modules of a scan
+        return True
     if fed and ("cleared" in deeds or ("outside supply off" in deeds and len(low) <= _SHORT)):
         # "Cleared, ABS refused, charger on"; "charger off" alone behind the modules.
         return True

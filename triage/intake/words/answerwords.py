@@ -293,12 +293,11 @@ NOTHING_SAID = frozenset((
 
 #: What is said of a thing that is flat or fails, behind the word for that and before it.
 FLAT_THEN = lazily(
-    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank|12 ?v)|"
-    r"\s+(?:on |this |last |since |over ?)?(?:mon|tues|wednes|thurs|fri|satur|sun|morning|night|weekend|holiday)"
+    r"\s+(?:(?:start(?:er|ing)?|12 ?v|24 ?v|main|service)\s+)?(?:batter|batt|akku|bateria|cells?|shorts?|tank|12 ?v)"
 )
 FLAT_THING = lazily(
     r"(?<!hv )(?<!ht )(?<!voltage )(?<!traction )(?<!drive )(?<![a-z])(?:batter(?:y|ies|ie|ien)|batts?|akkus?|"
-    r"baterias?|tanks?|reservoir|deposito|lamps?|lights?|horns?|wipers?|speedo(?:meter)?|gauges?|buttons?|cruise|"
+    r"baterias?|tanks?|reservoir|deposito|lamps?|lights?|horns?|speedo(?:meter)?|gauges?|buttons?|cruise|"
     r"clock|on (?:the )?wheel)(?:,?\s(?:is|was|were|are|ist|war|sind|waren|est|etait|sont|esta|estaba|estan|"
     r"completely|totally|komplett|total|ganz|totalement|completamente|all|quite|found|gone|again|wieder|stone|both|beide))*\s*$"
 )
