@@ -32,6 +32,7 @@ def test_nothing_else_is_taken_for_one(text: str) -> None:
 @pytest.mark.parametrize(("line", "kept"), [
     ("ABS C0035? no sorry C0036 stored", "C0036 stored"), ("ABS C0035, no wait C0036", "C0036"),
     ("ABS C0035?? no: C0036-16 current", "C0036-16 current"), ("ABS SPN 1068? no: SPN 789 FMI 4", "SPN 789 FMI 4"),
+    ("ABS has C0035, sorry I meant C0036", "C0036"),
     ("ABS C0035-1A wheel sensor?? no sorry 16 above  current", "C0035-16 current"),
 ])
 def test_a_code_that_another_is_put_in_the_place_of_is_none(line: str, kept: str) -> None:

@@ -239,7 +239,6 @@ def test_what_a_charger_is_made_for_is_no_supply(text: str, expected: str) -> No
 
 
 @pytest.mark.parametrize("text", [
-    "abs has C0040, sorry I meant C0045. engine nothing",
     "engine P0130 - no wait that was P0133. gearbox clear of faults.",
     "radio U0184? no. bcm U0140 stored",
 ])

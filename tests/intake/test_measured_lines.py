@@ -82,8 +82,8 @@ def test_a_sound_part_and_a_supply_that_changed_are_no_drop(line: str) -> None:
 
 
 @pytest.mark.parametrize(("line", "found"), [
-    ("drop alt case to batt neg 0.02 V; exciter wire L 0 V plug off ign on should be batt",
-     [("exciter wire L, plug off ign on", 0.0), ("voltage drop alt case to batt neg", 0.02)]),
+    ("volt drop alt case to batt neg 0.02 V; exciter wire L 0 V plug off ign on should be batt",
+     [("exciter wire L, plug off ign on", 0.0), ("volt drop alt case to batt neg", 0.02)]),
     ("exciter wire: 0.3 V", [("exciter wire", 0.3)]), ("D+ 12.1 V key on", [("D+, key on", 12.1)]),
     ("resistance J1939 at diag socket C-D: 120 ohm", [("J1939 H to L", 120.0)]),
     ("120 ohm between CAN H and CAN L at the diagnostic socket", [("CAN H to L", 120.0)]),

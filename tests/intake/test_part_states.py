@@ -43,6 +43,6 @@ def test_reversed_polarity(line: str, found: list[str]) -> None:
 
 @pytest.mark.parametrize(("line", "found"), [
     ("replaced nothing yet", []), ("cleared nothing", []),
-    ("fuse F7 found blown, replaced", [("other", None, "fuse F7 found blown"), ("replaced", None, "fuse F7")])])
+    ("main fuse found blown, replaced", [("other", None, "main fuse found blown"), ("replaced", None, "main fuse")])])
 def test_what_was_done_to_nothing_and_to_a_fuse(line: str, found: list[tuple[str, str | None, str]]) -> None:
     assert noted(line) == found

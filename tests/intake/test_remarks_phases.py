@@ -73,7 +73,7 @@ LEADING = [
     ("took it for a spin, scanned again", "drove, after-run"),
     ("5 mile run then read", "drove, after-run"),
     ("15 min idle then this, 13.8", "13.8 V, ran 15 min, after-run"),
-    ("new alternator fitted, cleared, 14.3 running", "14.3 V, engine running, cleared, replaced"),
+    ("new alternator fitted, cleared, 14.3 running", "14.3 V, engine running, after-clear, cleared, replaced"),
     ("after fitting the new battery, 12.8", "12.8 V, after-repair"),
     ("replaced ground strap, read again 12.7", "12.7 V, after-repair, replaced"),
     ("disconnected battery for half an hour, rescanned", "battery disconnected"),

@@ -117,3 +117,10 @@ def test_visits_are_counted_as_scans_are() -> None:
 def test_a_clear_set_in_below_a_code_is_no_part_of_it() -> None:
     assert scans("before clear\nECM P0335\nABS C0035\n cleared. after clear 12.6: ECM none ABS none\n") == [
         "before-clear | ECM: P0335; ABS: C0035", "after-clear 12.6 V | ECM: clean; ABS: clean"]
+
+
+def test_a_day_and_a_time_head_a_scan() -> None:
+    text = ("Mon 8:10 as found 10.1V scan:\nECM P0562\nBCM B1318\ncleared 11:00\nMon 11:10 scan key on 12.6 V\n"
+            "ECM none\nBCM none\nTue 7:45 scan key on, F31 left out over night 12.5V\nECM none\nBCM U0159\n")
+    assert scans(text) == ["before-clear 10.1 V | ECM: P0562; BCM: B1318",
+                           "after-clear 12.6 V | ECM: clean; BCM: clean", "12.5 V | ECM: clean; BCM: U0159"]

@@ -43,10 +43,10 @@ _PART_BEFORE = lazily(
     rf"(?<![a-z]){_PART_WORDS} (?:(?:of|for|at|to|on|in|from|near|behind|von|vom|zum|zur|fur|am|an|de|du|del)|"
     r"(?:between|zwischen|entre)(?: \w+){0,5}?(?: (?:and|und|et|y))?) (?:(?:the|der|die|das|den|dem|la|le|el) |l')?$"
 )
-#: A part that leaves no new module behind: "fuse F12 found blown, replaced".
-_FUSE = lazily(r"(?<![a-z])(?:(?:fusible|main|mega|midi|battery|alternator|generator)[ -]?)*(?:fuse|link)s?(?![a-z])"
-               r"(?! ?(?:box|board|panel))(?: F?[0-9]{1,3}(?![0-9]))?|(?<![a-z])(?:haupt|schmelz)?sicherung"
-               r"(?: F?[0-9]{1,3})?(?![a-z])", re.IGNORECASE)
+#: A link of the supply, which leaves no new module behind: "fusible link found open, replaced".
+_LINK = lazily(r"(?<![a-z])(?:(?:fusible|main|mega|midi|battery|alternator|generator)[ -]?)+(?:fuse|link)s?(?![a-z])"
+               r"(?! ?(?:box|board|panel))|(?<![a-z])fuse[ -]?links?(?![a-z])|"
+               r"(?<![a-z])(?:haupt|schmelz)sicherung(?![a-z])", re.IGNORECASE)
 #: Says how the engine was, and nothing of its module: "engine running warm", "Motor en marcha".
 _ENGINES = word_set("engine eng motor moteur motore")
 _HOW_IT_WAS = lazily(
@@ -82,8 +82,8 @@ def put(context: Context, row: Row, deed: phases.Deed, stamps: Sequence[dates.St
     at = next((stamp.value for stamp in stamps), None) or clock_of(context, row)
     for module in about:
         battery = deed.what == "replaced" and module is None and _of_battery(row, deed)
-        fuse = _FUSE.search(row.text) if deed.what == "replaced" and module is None and not battery else None
-        note = deed.note or ("battery" if battery else fuse[0] if fuse is not None else None)
+        link = _LINK.search(row.text) if deed.what == "replaced" and module is None and not battery else None
+        note = deed.note or ("battery" if battery else link[0] if link is not None else None)
         record(context, Event(at=at, what=deed.what, module=module, part=deed.part, answer=deed.answer, note=note))
 
 

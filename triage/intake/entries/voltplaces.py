@@ -47,13 +47,13 @@ def place_volt(context: Context, row: Row, volt: volts.Volt, *, top: bool = Fals
     if when == "another day":
         return
     if volt.of == "lowest" and when == "earlier" and voltmoments.was(row.low, volt.start):
-        # "Battery was down to 10.7 V when I plugged in"
-        volt = volt._replace(of="supply")
+        volt = volt._replace(of="supply")  # "Battery was down to 10.7 V when I plugged in"
     scan = snapshot or builder.snapshot
     if volt.of == "named" and when in ("now", "scan", "charged") and scan.volts_before:
         # "Battery at arrival 9.8 V, after charging 12.4 V"
         volt = volt._replace(of="supply")
-    if volt.of == "named" and any(end <= volt.start <= end + 2 for _, end in conditions.run_spans(row.low)):
+    if volt.of == "named" and ((scan.empty and _is_all_of_its_scan(context, row, volt)) or any(
+            end <= volt.start <= end + 2 for _, end in conditions.run_spans(row.low))):
         # "20 min round the block 14.6 V": what stands before it is how it was run, no name.
         volt = volt._replace(of="supply")
     if furthervolts.keep_dead(scan, row, volt):
@@ -105,6 +105,12 @@ def _to_its_scan(scan: SnapshotDraft, row: Row, volt: volts.Volt, when: Moment) 
     to_snapshot(scan, volt, when)
     scan.volts_rested = scan.volts_rested or (
         first and scan.volts == volt.value and not heads and voltmoments.rested(row.low, volt.end))
+
+
+def _is_all_of_its_scan(context: Context, row: Row, volt: volts.Volt) -> bool:
+    """Whether a voltage is the only one in the heading of a scan, which names no module: "Tue 7:45 scan, F31 left out
+    over night 12.5 V"."""
+    return phases.scan_head(row.low) is not None and volts.find(row.low) == (volt,) and not context.names.find(row.low)
 
 
 def _tells_its_scan(low: str) -> bool:

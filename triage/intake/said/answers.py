@@ -102,6 +102,8 @@ _OF_A_FAULT = lazily(
 )
 #: Of a battery or a tank they say that it is flat, of what a driver sees that it fails, of no module that it is silent.
 _FLAT = frozenset(["dead", "empty", "leer", "vide", "vacia", "vacio", "tot", "mort", "morte", "muerto", "muerta"])
+#: "F31 left out over night"
+_FUSE = lazily(r"(?<![a-z0-9])(?:f ?[0-9]{1,3}|(?:fuse|relay|sicherung|relais|fusible)(?: ?[a-z]?[0-9]{1,3})?) $")
 _NO_SUCH = frozenset(["keine", "aucun", "aucune", "ninguna", "ninguno"])
 _CLAUSE_ENDS = lazily(r"\s*(?:$|[.,;:!)|/]|-\s|at all|there|in there|so far|else(?=\s*[.,;]|\s*$)|drin)")
 _COUNT = lazily(r"[:=]\s*[1-9][0-9]{0,2}$")
@@ -272,6 +274,7 @@ def _wordings(low: str) -> tuple[Spoken, ...]:
         )
         for hit in found
         if not undone(low, hit)
+        and not (hit.meaning == "not scanned" and _FUSE.search(low[max(0, hit.start - 20) : hit.start]))
         and not (hit.phrase == "pass" and _PASSENGER.match(low, hit.end))
         and not (
             hit.phrase.endswith(_ON_THE_SCAN)

@@ -128,7 +128,7 @@ OTHER = lazily(
     r"pack(?! (?:(?:is|was|now|still|just|taken) )?(?:on|off)(?![a-z]))|hochvolt|"
     r"haute tension|alta tension|lambda|o2|oxygen|lin|can[ -]?[hl]?|limit|threshold|"
     # Where a thing lies, when it was left: "water under the seat, batt 12.1 V"
-    rf"(?:below|above|under(?! crank| start)|over|less than|more than|unter|uber)"
+    rf"(?:below|above|under(?! crank| start)|over(?! ?night)|less than|more than|unter|uber)"
     rf"(?! (?!(?:the |min\S* |max\S* |normal |rated |der |die )*{_WORDS}).*(?<![a-z]){_WORDS}(?![a-z0-9]))|"
     r"schwelle|seuil|umbral|spec|target|soll|nominal|setpoint|expected|"
     r"drop(?! to)|ripple|"
