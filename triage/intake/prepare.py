@@ -112,6 +112,7 @@ from triage.intake.tidying import (
     statusabove,
     statuscounts,
     statusslips,
+    storedkeys,
     strayblanks,
     threads,
     ticks,
@@ -159,6 +160,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
+    storedkeys.adopt(all_rows, marks, names.likely)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source, names.as_written),

@@ -105,7 +105,9 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     before = context.headings_direct + context.headings_after_blank
     alike = whole and before > 0 and row.line.indent == context.heading_indent
     other = whole and row.cells is None and _none_open(context, heading.printed)
-    sure = deeper or headed or answered or alike or other or marked or row.text.endswith(":")
+    # The codes of a scan that has named nobody yet have no other name to stand below.
+    first = coded and whole and context.builder.module is None
+    sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
@@ -182,6 +184,8 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
         # No description goes on above a voltage.
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
+        return True
+    if above.stored:
         return True
     if context.told_at == at - 1 or ends_with_status(above.low, context.translated):
         return True
