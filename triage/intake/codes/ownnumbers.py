@@ -23,7 +23,7 @@ _FEWEST_DIGITS = 5
 #: A number that goes on is another one: "27-140-2", "12.500", "20417/17".
 _ENDS = r"(?![./_-]?[^\W_]|[,:][0-9])"
 #: Each form has a digit that soon; most words have none, and are passed by at once.
-_DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[0-9])"
+_DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[A-Za-z]{0,2}[0-9])"
 
 
 def pattern(*weights: Weight) -> str:
