@@ -101,3 +101,21 @@ def test_the_heading_of_a_scan_beside_the_foot_of_a_page() -> None:
             "--- Scan 2 ---\nbattery 24.1 V\n\nPage 1 of 2\nThe yard\nRadio: no codes\nCluster\nU0100 lost\n"
             "Page 2 of 2\nThe yard\n")
     assert scans(text) == ["24.3 V | Radio: B1318; Cluster: clean", "24.1 V | Radio: clean; Cluster: U0100"]
+
+
+def test_a_status_in_two_words_ends_its_line() -> None:
+    text = ("Zentrales Gateway\nU0101-87 Keine Kommunikation mit\nGetriebesteuergerät - liegt an\nU0073-00 Bus A aus - "
+            "liegt an\nAnhänger\nU3003-00 Batteriespannung - liegt an\nU0141-87 Keine Kommunikation mit\n"
+            "Lenkwinkelsensor - sporadisch\n")
+    assert modules_of(text) == {
+        "gateway": ["U0101-87 current", "U0073-00 current"], "trailer": ["U3003-00 current", "U0141-87 stored"]}
+
+
+def test_the_head_of_a_page_goes_on_with_nothing_above_it() -> None:
+    text = ("Fehlerprotokoll Werkstatt\nZentrales Gateway\nU0151-00 Keine Kommunikation mit Airbag - liegt\nan\n"
+            "U0121-87 Keine Kommunikation mit ABS - liegt an\nSeite 1 von 2\n\nFehlerprotokoll Werkstatt   2023-07-01\n"
+            "U0131-87 Keine Kommunikation mit Servolenkung -\nliegt an\nABS-Steuergerät\nU0073-00 Bus A aus - liegt an\n"
+            "Seite 2 von 2\n")
+    assert modules_of(text) == {
+        "gateway": ["U0151-00 current", "U0121-87 current", "U0131-87 current"],
+        "anti-lock brakes": ["U0073-00 current"]}

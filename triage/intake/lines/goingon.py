@@ -68,6 +68,8 @@ _WITHIN = word_set(
 #: The small words that tell prose from a list, and those that a line of a paragraph breaks behind.
 PROSE = OPEN | GOES_ON | _WITHIN
 BREAKS = OPEN | _WITHIN
+#: All of them.
+_SMALL = PROSE | IN_DESCRIPTIONS | LEADS_ON | TELLS
 #: What parts the cells of rows, and stands in no sentence.
 LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 #: What begins a row of a list, or a line of its own: a mark, a number, a key.
@@ -113,8 +115,13 @@ def ends_with_code(row: Row) -> bool:
 
 
 def last_word(low: str) -> str:
-    """What stands behind the last space of a line, without a bracket before it."""
-    return low.rpartition(" ")[2].lstrip("([")
+    """What stands behind the last space of a line, without a bracket before it; "" where that ends a status.
+
+    >>> last_word("u0100 lost contact with"), last_word("u0100 motor - liegt an")
+    ('with', '')
+    """
+    last = low.rpartition(" ")[2].lstrip("([")
+    return "" if last in _SMALL and ends_with_status(low, True) else last
 
 
 def begins_with_status(low: str) -> bool:

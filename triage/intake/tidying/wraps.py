@@ -21,7 +21,7 @@ from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
@@ -73,7 +73,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         return list(rows)
     kept: list[Row] = []
     last, again, place = 0, False, -1
-    pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if is_page_count(row.low)})
+    marks = page_marks(rows, is_name)
+    pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     listed = _rests_in_lists(rows, of_codes, pages, is_name)
     for at, row in enumerate(rows):
         if at in pages:
