@@ -120,7 +120,8 @@ def test_times_below_the_head_of_a_table_stay_in_their_column(head: str, mark: s
 
 
 def test_codes_each_with_its_time_are_those_of_one_scan() -> None:
-    rows = ("07:53  Tacho (SA 238)  SPN 84 FMI 19  Speed  stored", "08:46  ABS unit (SA 11)  SPN 168 FMI 18  Low  stored",
-            "09:42  ABS unit (SA 11)  SPN 639 FMI 2  Network  stored", "11:19  Tacho (SA 238)  SPN 158 FMI 4  Low  active")
+    rows = (
+        "07:53  Tacho (SA 238)  SPN 84 FMI 19  Speed  stored", "08:46  ABS unit (SA 11)  SPN 168 FMI 18  Low  stored",
+        "09:42  ABS unit (SA 11)  SPN 639 FMI 2  Bus  stored", "11:19  Tacho (SA 238)  SPN 158 FMI 4  Low  active")
     scans = read_text("\n".join(("Events of the day", *rows, "Battery: 11.1 V")), load()).snapshots
     assert [(scan.volts, [len(module.codes) for module in scan.modules]) for scan in scans] == [(11.1, [2, 2])]

@@ -113,7 +113,8 @@ def test_a_status_in_two_words_ends_its_line() -> None:
 
 def test_the_head_of_a_page_goes_on_with_nothing_above_it() -> None:
     text = ("Fehlerprotokoll Werkstatt\nZentrales Gateway\nU0151-00 Keine Kommunikation mit Airbag - liegt\nan\n"
-            "U0121-87 Keine Kommunikation mit ABS - liegt an\nSeite 1 von 2\n\nFehlerprotokoll Werkstatt   2023-07-01\n"
+            "U0121-87 Keine Kommunikation mit ABS - liegt an\nSeite 1 von 2\n\n"
+            "Fehlerprotokoll Werkstatt   2023-07-01\n"
             "U0131-87 Keine Kommunikation mit Servolenkung -\nliegt an\nABS-Steuergerät\nU0073-00 Bus A aus - liegt an\n"
             "Seite 2 von 2\n")
     assert modules_of(text) == {
