@@ -18,6 +18,8 @@ from collections.abc import Callable
 
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
 
 _CLOCK = r"(?P<clock>[0-2]?[0-9][:h.][0-5][0-9](?::[0-5][0-9])?)"
 _NAME = r"(?P<name>[^\W\d_](?:[^\W\d_]|[.' -](?=[^\W\d_])){0,22}\.?)"
@@ -29,7 +31,9 @@ _FORMS = (
 )
 #: What a message takes note with, and no more of it than a short line.
 _NOTED = lazily(r"(?:ok(?:ay)?|k)(?![a-z:])[\s,.!]*(?=(?P<rest>[^:;/]{0,60})$)", re.IGNORECASE)
-_FEWEST, _MOST_SENDERS = 3, 5
+_SPLIT = lazily(r"\s?[:=>]|\s-+\s")
+_CODE = lazily(r"[pcbu][0-3o][0-9a-fo]{3}|spn\s?[0-9]")
+_FEWEST, _MOST_SENDERS, _LONG = 3, 5, 6
 
 
 def told(found: list[Line], is_name: Callable[[str], bool]) -> list[Line]:
@@ -40,15 +44,21 @@ def told(found: list[Line], is_name: Callable[[str], bool]) -> list[Line]:
         senders = Counter(match["name"] for match in heads.values())
         if max(senders.values(), default=0) < _FEWEST or len(senders) > _MOST_SENDERS or any(map(is_name, senders)):
             continue
-        # Who tells of modules: one of them, or most lines, name one right behind the sender.
-        if not any(is_name(re.split(r"\s?[:=>]|\s-+\s", found[at].text[match.end() :], maxsplit=1)[0].strip())
-                   for at, match in heads.items()):
+        # Who tells of modules names one right behind the sender, or writes as people do.
+        said = [found[at].text[match.end() :] for at, match in heads.items()]
+        if not (any(is_name(_SPLIT.split(text, maxsplit=1)[0].strip()) for text in said) or _talk(said)):
             continue
         kept = list(found)
         for at, match in heads.items():
             kept[at] = _plain(found[at], match)
         return kept
     return found
+
+
+def _talk(said: list[str]) -> bool:
+    """Whether messages are longer than entries of modules and none is one: a code or an answer right behind a name."""
+    return any(len(text.split()) >= _LONG for text in said) and not any(
+        _CODE.match(low := small(text).strip()) or answer_of_cell(low) is not None for text in said)
 
 
 def _plain(line: Line, match: re.Match[str]) -> Line:
