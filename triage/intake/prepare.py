@@ -79,6 +79,7 @@ from triage.intake.tidying import (
     namedcolumn,
     namedlists,
     namelead,
+    namesagain,
     namesbelow,
     numberednames,
     obdlists,
@@ -206,7 +207,8 @@ def _with_whole_names(
 
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
+    found = jointnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = plainecu.named(found, names)
     return found, respaced, unread
 
 
