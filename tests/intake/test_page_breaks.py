@@ -115,8 +115,8 @@ def test_the_head_of_a_page_goes_on_with_nothing_above_it() -> None:
     text = ("Fehlerprotokoll Werkstatt\nZentrales Gateway\nU0151-00 Keine Kommunikation mit Airbag - liegt\nan\n"
             "U0121-87 Keine Kommunikation mit ABS - liegt an\nSeite 1 von 2\n\n"
             "Fehlerprotokoll Werkstatt   2023-07-01\n"
-            "U0131-87 Keine Kommunikation mit Servolenkung -\nliegt an\nABS-Steuergerät\nU0073-00 Bus A aus - liegt an\n"
-            "Seite 2 von 2\n")
+            "U0131-87 Keine Kommunikation mit Servolenkung -\nliegt an\nABS-Steuergerät\n"
+            "U0073-00 Bus A aus - liegt an\nSeite 2 von 2\n")
     assert modules_of(text) == {
         "gateway": ["U0151-00 current", "U0121-87 current", "U0131-87 current"],
         "anti-lock brakes": ["U0073-00 current"]}
