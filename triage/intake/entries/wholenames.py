@@ -30,7 +30,8 @@ from triage.intake.words.vocabulary import STATES
 _ENDS = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?;:()\[\]\n]|\s-+(?=\s)|(?<![a-z])(?:but|while|aber|mais|pero)\s")
 _JOINTS = lazily(r",|(?<=\s)(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|&)(?=\s)")
 _LEADING = LEADS | word_set(
-    "the a an both any either neither all also now then next der die das den le la les l el los las un une auch beide both")
+    "the a an both any either neither all also now then next der die das den le la l les el los las un une auch "
+    "beide both")
 #: No name of a module that nobody knows holds one of these.
 _NO_NAME = (SAYS | LEADS | AND | word_set(
     "or oder noch ou ni o not no nor the then when after before during again today yesterday now still also only all "
