@@ -107,3 +107,17 @@ def test_lines_below_short_ones_are_no_rests() -> None:
     assert [code for codes in found.values() for code in codes if code not in ("clean", "silent")] == [
         "P0562-88", "U1B2E-29", "B1000-88"]
     assert {"gateway", "radio"} <= set(found)
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("ABS - no codes\nInstrument cluster (2)\nU0151 Lost communication with\nrestraints control module - ACTIVE\n"
+     "U0001 High speed communication bus\nGateway - no codes\n", {
+         "anti-lock brakes": ["clean"], "instrument cluster": ["U0151 current", "U0001"], "gateway": ["clean"]}),
+    ("Airbag: non testé\nRadio\nU0140 perte de communication avec le\ncalculateur habitacle - en attente\n"
+     "ABS: ne répond pas\n", {"radio": ["U0140 pending"], "anti-lock brakes": ["silent"]}),
+    ("Radio\nU0140 perte de communication avec le\ncalculateur habitacle - absent\nactuellement\n"
+     "B1271 antenne coupée - présent\nU0073 bus coupé - présent\nABS: ne répond pas\n", {
+         "radio": ["U0140 stored", "B1271 current", "U0073 current"], "anti-lock brakes": ["silent"]}),
+])
+def test_a_name_with_the_status_behind_a_line_that_breaks_off(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told

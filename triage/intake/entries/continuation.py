@@ -5,7 +5,7 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
-from triage.intake.lines.goingon import ends_with_status
+from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
@@ -76,6 +76,18 @@ def mileage(context: Context, row: Row, at: int) -> bool:
         return False
     draft.freeze.setdefault("distance_km", values["distance_km"])
     return True
+
+
+def in_sentence(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above, of a code, ends with a word that no description ends with, and this one stands further
+    right, or as far and ends with the status: "lost comms with" above "cluster   not present"."""
+    above = context.open_row
+    if above is None or context.open_code is None or context.blanks or row.line.indent < above.line.indent:
+        return False
+    if row.line.indent == above.line.indent and not (
+            context.open_code.status is None and ends_with_status(row.low, context.translated)):
+        return False
+    return last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
 
 
 def go_on(context: Context, row: Row) -> bool:

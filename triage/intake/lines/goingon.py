@@ -31,7 +31,8 @@ class Found(Protocol):
 
 #: Small words that no line ends with, whatever it is of.
 LINKS = word_set(
-    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
+    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y le la "
+    "les el los"
 )
 #: And those that no description of a fault ends with.
 IN_DESCRIPTIONS = LINKS | word_set(

@@ -86,7 +86,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, bare, most) and (
-                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again, rest))))):
+                    at in listed or ((most >= _NARROW or _spans(above.low, row.low)) and _goes_on(
+                        above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
             cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
