@@ -79,15 +79,23 @@ def mileage(context: Context, row: Row, at: int) -> bool:
 
 
 def in_sentence(context: Context, row: Row, at: int) -> bool:
-    """Whether the line above, of a code, ends with a word that no description ends with, and this one stands further
-    right, or as far and ends with the status: "lost comms with" above "cluster   not present"."""
+    """Whether the line above, of a code, goes on in this one: it ends with a word that no description ends with, and
+    this one stands further right ("lost comms with" above "cluster   not present"); or this one ends with the status
+    that the code lacks and most others of the text have."""
     above = context.open_row
     if above is None or context.open_code is None or context.blanks or row.line.indent < above.line.indent:
         return False
-    if row.line.indent == above.line.indent and not (
-            context.open_code.status is None and ends_with_status(row.low, context.translated)):
-        return False
-    return last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
+    open_ended = last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
+    if context.open_code.status is None and ends_with_status(row.low, context.translated):
+        return open_ended or (context.style.doubtful_states and _is_rest(context, row))
+    return open_ended and row.line.indent > above.line.indent
+
+
+def _is_rest(context: Context, row: Row) -> bool:
+    """Whether a row is the end of a description and its status behind a mark, and no key or answer."""
+    lead = row.low[: states.in_text(row.low, context.translated)[-1].start].rstrip()
+    return lead[-1:] in ("-", "(", "[") and ":" not in lead and "=" not in lead and not any(
+        states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low))
 
 
 def go_on(context: Context, row: Row) -> bool:
