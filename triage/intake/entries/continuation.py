@@ -23,6 +23,8 @@ _LONGEST_TAIL = 2000
 #: So many lines above, blank ones and all, the last of a freeze frame is looked for.
 _FAR = 6
 _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
+#: Before the status behind a description.
+_BEFORE_STATUS = lazily(r"(?<=[^\s-])\s+-{1,2}\s+|\s[(\[]")
 #: Between the values of a list.
 _LISTED = lazily(r"\s*[,;/|+]\s*")
 
@@ -93,8 +95,9 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
 
 def _is_rest(context: Context, row: Row) -> bool:
     """Whether a row is the end of a description and its status behind a mark, and no key or answer."""
-    lead = row.low[: states.in_text(row.low, context.translated)[-1].start].rstrip()
-    return lead[-1:] in ("-", "(", "[") and ":" not in lead and "=" not in lead and not any(
+    mark = _BEFORE_STATUS.search(row.low)
+    return mark is not None and ":" not in row.low and "=" not in row.low and (
+        states.of_cell(row.low[mark.end() :], context.translated, context.legend) is not None) and not any(
         states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low))
 
 

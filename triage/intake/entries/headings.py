@@ -161,8 +161,11 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
 
 
 def _ended(context: Context, at: int) -> bool:
-    """Whether the line above ends with its status."""
-    return at > 0 and ends_with_status(context.rows[at - 1].low, context.translated)
+    """Whether the line above ends with its status, which may begin in the line before."""
+    if at <= 0 or ends_with_status(context.rows[at - 1].low, context.translated):
+        return at > 0
+    status = context.open_code.status if context.open_code is not None else None
+    return bool(context.tail) and status is not None and ends_with_status(small(context.tail), context.translated)
 
 
 def _none_open(context: Context, printed: str) -> bool:
@@ -187,7 +190,7 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
         return True
     if above.stored:
         return True
-    if context.told_at == at - 1 or ends_with_status(above.low, context.translated):
+    if context.told_at == at - 1 or _ended(context, at):
         return True
     if above.roles and above.kind in ("\t", "|", ";"):
         # No editor wraps the rows of such a table.
@@ -308,7 +311,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return True
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
-    ends = last_word(before) if not before.endswith(_LIT) else ""
+    ends = last_word(before) if not (before.endswith(_LIT) or _ended(context, at)) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""

@@ -43,6 +43,7 @@ _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _QUOTED = lazily(r'"[^"]*"')
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
+_COUNT = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
 #: Lines that narrow were wrapped where the whole list tells that.
@@ -137,8 +138,12 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
         before -= 1
     lead = prefix(line)
     bare = line.text[lead:].rstrip()
-    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
+    name = _COUNT.sub("", bare.strip(" :"))
+    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(name) or (
             _are_rows(rows[before].low, rows[at].low)):
+        return False
+    if name != bare.strip(" :") and goingon.ends_with_status(rows[before].low):
+        # A count behind a name that nobody knows.
         return False
     if "  " in bare and _CODE.search(line.low) is not None:
         # A row of a table: its code stands in the column of the others.
