@@ -94,11 +94,17 @@ def in_sentence(context: Context, row: Row, at: int) -> bool:
 
 
 def _is_rest(context: Context, row: Row) -> bool:
-    """Whether a row is the end of a description and its status behind a mark, and no key or answer."""
+    """Whether a row is the end of a description and its status behind a mark, and no key, nor the answer of a module
+    ("no signal - stored" may be both)."""
     mark = _BEFORE_STATUS.search(row.low)
-    return mark is not None and ":" not in row.low and "=" not in row.low and (
-        states.of_cell(row.low[mark.end() :], context.translated, context.legend) is not None) and not any(
-        states.of_cell(row.low[hit.start : hit.end]) is None for hit in spoken(row.low))
+    if mark is None or ":" in row.low or "=" in row.low or (
+            states.of_cell(row.low[mark.end() :], context.translated, context.legend) is None):
+        return False
+    lead = row.low[: mark.start()]
+    hits = spoken(lead)
+    for hit in hits:
+        lead = lead[: hit.start] + " " * (hit.end - hit.start) + lead[hit.end :]
+    return not hits or not context.names.find(lead)
 
 
 def go_on(context: Context, row: Row) -> bool:
