@@ -121,3 +121,18 @@ def test_lines_below_short_ones_are_no_rests() -> None:
 ])
 def test_a_name_with_the_status_behind_a_line_that_breaks_off(text: str, told: dict[str, list[str]]) -> None:
     assert modules_of(text) == told
+
+
+def test_a_status_in_brackets_below_its_code_in_a_narrow_mail() -> None:
+    text = ("before clear:\nengine ecu: u0121 (confirmed), p0101\n(confirmed)\ntransmission module: p0882\n"
+            "(pending - not yet confirmed), p0700\n(permanent), u0401 (pending - not yet\nconfirmed)\n")
+    assert modules_of(text) == {
+        "engine control": ["U0121 confirmed", "P0101 confirmed"],
+        "transmission control": ["P0882 pending", "P0700 permanent", "U0401 pending"]}
+
+
+def test_a_description_that_sounds_like_an_answer_goes_on_below_its_code() -> None:
+    text = ("radio\nb10a4-62 spannung zu niedrig -\nbestätigt\nabs-steuergerät\np0700-62 drehzahlfühler hinten links\n"
+            "kein signal - bestätigt\nu0155-62 keine kommunikation mit\nkombiinstrument - gespeichert\n")
+    assert modules_of(text) == {
+        "radio": ["B10A4-62 confirmed"], "anti-lock brakes": ["P0700-62 confirmed", "U0155-62 stored"]}

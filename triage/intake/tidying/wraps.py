@@ -43,6 +43,7 @@ _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _QUOTED = lazily(r'"[^"]*"')
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
+_ENCLOSED = lazily(r"[(\[]([^()\[\]]{3,60})[)\]]")
 _COUNT = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
@@ -87,7 +88,7 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, bare, most) and (
-                    at in listed or ((most >= _NARROW or _spans(above.low, row.low)) and _goes_on(
+                    at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
                         above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
@@ -287,12 +288,21 @@ def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:
 
 def _begins_with_status(below: str) -> bool:
     """Whether a line begins with a status that ends its piece there: "(past) SPN 110", "current, C0040", "stored"."""
+    inside = _ENCLOSED.match(below)
+    if inside is not None and states.of_cell(inside[1]) is not None:
+        return True
     end = states.leading(below, 0)
     if end:
         return below[end - 1] in " )]" or below[end : end + 1] in ("", ",", ";", ".")
     hits = states.in_text(below[:40])
     return bool(hits) and below[: hits[0].start].strip(" (") in ("", "in", "as", "as a", "as an") and (
         below[hits[0].end : hits[0].end + 1] in ("", ",", ";", ".", ")"))
+
+
+def _surely(low: str, below: str) -> bool:
+    """Whether a line goes on in the next one however narrow the text is: within a status or an answer, or with the
+    status in brackets of the code that it ends with."""
+    return _spans(low, below) or (below[0] in "([" and _ends_with_code(low) and _begins_with_status(below))
 
 
 def _ends_with_code(low: str) -> bool:
