@@ -124,7 +124,7 @@ def test_a_name_with_the_status_behind_a_line_that_breaks_off(text: str, told: d
 
 
 def test_a_status_in_brackets_below_its_code_in_a_narrow_mail() -> None:
-    text = ("before clear:\nengine ecu: u0121 (confirmed), p0101\n(confirmed)\ntransmission module: p0882\n"
+    text = ("before clear:\nengine ecu: u0121 (confirmed), p0101\n(confirmed)\ntransmission control module: p0882\n"
             "(pending - not yet confirmed), p0700\n(permanent), u0401 (pending - not yet\nconfirmed)\n")
     assert modules_of(text) == {
         "engine control": ["U0121 confirmed", "P0101 confirmed"],
