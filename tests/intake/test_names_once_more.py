@@ -136,7 +136,8 @@ def test_labels_of_a_page_are_neither_modules_nor_deeds() -> None:
 
 
 def test_a_name_with_its_abbreviation_behind_a_dash_is_one() -> None:
-    text = "* Instrument cluster: no faults\n* Body control module - BCM: no answer (timeout)\n* Mirror: B2318 open (stored)\n"
+    text = ("* Instrument cluster: no faults\n* Body control module - BCM: no answer (timeout)\n"
+            "* Mirror: B2318 open (stored)\n")
     modules = read_text(text, load()).snapshots[0].modules
     assert [(module.printed, module.responds) for module in modules] == [
         ("Instrument cluster", True), ("Body control module - BCM", False), ("Mirror", True)]
