@@ -221,7 +221,7 @@ def _was_then(low: str, start: int) -> Moment:
 @lru_cache(maxsize=8192)
 def _moment(before: str, after: str) -> Moment:
     """The same of the text right before a voltage and right behind it."""
-    after = after[: told.start()] if (told := _CODE_TOLD.search(after)) is not None else after
+    after = after[: coded.start()] if (coded := _CODE_TOLD.search(after)) is not None else after
     if _said_behind(after, _ANOTHER_DAY) or _ANOTHER_DAY.search(before, _clause(before)):
         return "another day"
     if _WAS.search(before) is not None and (
