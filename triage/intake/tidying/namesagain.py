@@ -1,5 +1,6 @@
 """Names of several words that nobody knows and that a text tells the codes of, and, in another place, the answer: "the
-tail board node gave me U0100 ... no codes in the tail board node". They are names of the whole text.
+tail board node gave me U0100 ... no codes in the tail board node"; and those that end as names of modules do behind
+"the" in such a sentence: "no answer from the winch controller". They are names of the whole text.
 
 >>> from code_tables import load
 >>> from triage.intake.plain.characters import lines
@@ -29,21 +30,32 @@ _CODE = lazily(r"(?<![a-z0-9])(?:[pcbu] ?[0-3o][0-9a-fo]{3}(?![g-z])|spn ?[0-9])
 #: Words up to a code, behind the last mark: a colon, or a verb of saying before it.
 _KEYED = lazily(r"(?:^|[.,;/(\t]|\s-+)\s*(?:the )?([a-z]+(?:[ -][a-z]+){1,3})\s?[:=]\s*$")
 _SAYING = lazily(r"(?:^|[.,;:/\t]|\s-+|\bthe)\s*([a-z]+(?:[ -][a-z]+){1,3}) ([a-z]+)(?: (?:me|us|up|out))?\s*$")
+_KIND = lazily(r"(?<![a-z])the ((?:[a-z]+ ){1,3}(?:module|controller|ecu|node|box|computer|brain|unit))(?![a-z])")
 _NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
     "the then next when after before during again now still also only all any that which who first last later here "
-    "there so as if not no rest others other same nothing none everything")) - word_set("a de en la log set")
+    "there so as if not no rest others other same nothing none everything other new old used main "
+    "whole control faulty diagnostic scan")) - word_set("a de en la log set")
 #: So near an answer stands beside the name that it is of.
-_BESIDE, _REACH, _LONGEST, _MOST = 14, 70, 400, 40
+_BESIDE, _REACH, _LONGEST, _MOST = 14, 70, 4000, 40
 
 
 def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines as they are; ``names`` lists such names of theirs. Linear: a text has few of them."""
-    told = {name for line in found if len(line.low) <= _LONGEST * 10 for name in _before_codes(line.low)}
-    for name in sorted(told)[:_MOST]:
-        if names.score(name) < 60.0 and _is_name(name) and any(
-                name in line.low and _is_answered(line.low, name) for line in found):
+    short = [line.low for line in found if len(line.low) <= _LONGEST]
+    coded = {name for low in short for name in _before_codes(low)}
+    kinds = {name for low in short for name in _of_a_kind(low)}
+    for name in sorted(coded | kinds)[:_MOST]:
+        if names.score(name) < 60.0 and _is_name(name) and (
+                name in kinds or any(name in low and _is_answered(low, name) for low in short)):
             names.adopt_whole(name)
     return found
+
+
+def _of_a_kind(low: str) -> Iterator[str]:
+    """The words behind "the" in a sentence with a code or an answer that end as names of modules do."""
+    found = [match[1] for match in _KIND.finditer(low)]
+    if found and (_CODE.search(low) is not None or spoken(low)):
+        yield from found
 
 
 def _before_codes(low: str) -> Iterator[str]:
