@@ -9,6 +9,7 @@ from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
 from triage.intake.said.answers import spoken
@@ -101,6 +102,10 @@ def _is_rest(context: Context, row: Row) -> bool:
             states.of_cell(row.low[mark.end() :], context.translated, context.legend) is None):
         return False
     lead = row.low[: mark.start()]
+    first = lead.split(maxsplit=1)[0] if lead.strip() else ""
+    if has_digit(first) and has_letter(first):
+        # A maker's own number that was not read.
+        return False
     hits = spoken(lead)
     for hit in hits:
         lead = lead[: hit.start] + " " * (hit.end - hit.start) + lead[hit.end :]

@@ -80,7 +80,7 @@ def _alone(found: Sequence[Line], at: int) -> tuple[int, int, str] | None:
             _CODE.search(line.low) is not None for line in found[max(0, at - _NEAR) : at]):
         return None
     start = low.index(match[0])
-    told = any(states.of_cell(line.low.strip(_MARKS)) is not None and line.low.strip() for line in found)
+    told = any(line is not found[at] and states.of_cell(line.low.strip(_MARKS)) is not None for line in found)
     return (start, start + len(match[0]), meant) if told else None
 
 

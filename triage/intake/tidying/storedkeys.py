@@ -21,9 +21,12 @@ from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
 from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
-from triage.intake.said import dates, volts
+from triage.intake.said import dates, states, volts
 
-_KEY = lazily(r"([^\W\d][^:=|]{1,34}?)\s*[:=]\s*([0-9-].{0,30})$")
+_KEY = lazily(r"([^\W\d](?:[^:=|\d]{0,33}[^:=|\d\s])?)\s*[:=]\s+([0-9-].{0,30})$")
+#: What a module is addressed by.
+_ADDRESSED = lazily(r"(?<![a-z])(?:sa|source|addr(?:ess)?|adresse|id|node|bus)$")
+_OF_CODES = lazily(r"(?<![a-z])(?:codes?|dtcs?|faults?|errors?|fehler|defauts?|averias?|fallos?)$")
 _MEASURE = lazily(
     r"-?[0-9]{1,7}(?:[., ][0-9]{1,3})?\s?(?:%|\u00b0\s?[cf]?|rpm|[1u]/min|tr/min|km/h|kph|mph|km|mi|miles|k?pa|m?bar|"
     r"psi|g/s|ms|s|sec|min|h|nm|hz|k?ohm|l)"
@@ -88,13 +91,15 @@ def _places(rows: Sequence[Row], marks: Set[int]) -> Iterator[tuple[_Place, str]
 def _kept(row: Row) -> tuple[str, Kind] | None:
     """The key of a row and the kind of its value."""
     match = _KEY.fullmatch(row.low)
-    if match is None or role_of(match[1]) not in _OPEN_ROLES or volts.find(row.low):
+    if match is None or role_of(match[1]) not in _OPEN_ROLES or volts.find(row.low) or (
+            _ADDRESSED.search(match[1]) is not None):
         return None
     key, value = row.text[: match.end(1)], match[2].strip()
     if _MEASURE.fullmatch(value):
         return key, "measure"
     if _NUMBER.fullmatch(value):
-        return key, "number"
+        # "Active: 2", "No. of faults: 0" count codes.
+        return None if states.in_text(match[1]) or _OF_CODES.search(match[1]) else (key, "number")
     taken = dates.places(value)
     rest = "".join(sign for place, sign in enumerate(value) if place not in taken)
     return (key, "date") if taken and not has_digit(rest) else None
