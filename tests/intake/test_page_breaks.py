@@ -120,3 +120,11 @@ def test_the_head_of_a_page_goes_on_with_nothing_above_it() -> None:
     assert modules_of(text) == {
         "gateway": ["U0151-00 current", "U0121-87 current", "U0131-87 current"],
         "anti-lock brakes": ["U0073-00 current"]}
+
+
+def test_a_title_that_is_dated_on_a_later_page_is_the_title_again() -> None:
+    text = ("Fault memory report\nNavigation:\nU0073 Bus A off\nStatus: pending\nFuel pump control:\n"
+            "P0627 Pump circuit\n\nPage 1/2\nFault memory report 2025-12-05 13:24\nStatus: stored\n"
+            "U0101 Lost communication with TCM\nStatus: stored\nPage 2/2\nSupply: 12.4 V\n")
+    assert scans(text) == [
+        "12.4 V | Navigation: U0073 pending; Fuel pump control: P0627 stored U0101 stored"]
