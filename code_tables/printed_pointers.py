@@ -20,6 +20,8 @@ _SMALL = (r"(?:the|by|from|of|in|der|des|dem|den|das|im|vom|von|fur|le|la|les|du
           r"module(?= de| du| d'))")
 _TO = rf"(?:\s*:\s*|\s+)(?:{_SMALL}\s+|[ld]')*{NAME}"
 _OF = rf"{NAME}\s*[,:;-]\s*"
+#: What parts a function that is off from the fault that it is off for.
+_MARK = r"\s*[,;:(-]\s*"
 
 #: Faults as lists speak of them, by language; the memory they stand in; the lamp.
 _FAULT = r"(?:an? )?(?:faults?|malfunctions?|errors?|failures?|dtcs?|(?:(?:trouble|fault|error) )?codes?)"
@@ -31,6 +33,7 @@ _FEHLER = r"(?:fehler(?:codes?|eintrag|eintrage)?|storung(?:en)?|fehlfunktion)"
 _SPEICHER = r"(?:fehler|ereignis)(?:speicher(?:eintrag|eintrage)?|liste)"
 _LESEN = r"(?:auslesen|abfragen|beachten|prufen|lesen|ansehen|abarbeiten)"
 _LEUCHTE = r"(?:mil|(?:motor)?(?:kontroll|warn|storungs)?(?:leuchten?|lampen?))"
+_AUS = r"(?:aus|abgeschaltet|ausgeschaltet|deaktiviert|gesperrt|eingeschrankt|nicht verfugbar|reduziert)"
 _DEFAUT = r"(?:(?:codes? )?defauts?|codes?|pannes?|anomalies?)"
 _LIRE = (r"(?:lire|consulter|verifier|controler|interroger|voir) (?:(?:la |les )?memoires? (?:de |des )?|les )?"
          rf"{_DEFAUT}")
@@ -47,8 +50,8 @@ _ENGLISH = (
     rf"(?:please )?(?:check|read|see|refer to|consult|look at) {_MEMORY} (?:of|in|from){_TO}",
     rf"{_OF}(?:please )?(?:check|read|see|refer to|consult|look at) {_MEMORY}",
     rf"(?:please )?(?:see|refer to){_TO}",
-    r"(?:.* )?(?:off|limited|disabled|deactivated|inhibited|restricted|unavailable|not available|reduced|suspended) "
-    rf"(?:due to|because of|owing to|caused by) {_FAULT} (?:of|in){_TO}",
+    r"(?:.* )?(?:off|limited|disabled|deactivated|inhibited|restricted|unavailable|not available|reduced|suspended)"
+    rf"(?:{_MARK}| (?:due to|because of|owing to|caused by) ){_FAULT} (?:of|in){_TO}",
 )
 _GERMAN = (
     rf"{_LEUCHTE}-? ?(?:anforderung|ansteuerung) (?:von|vom|durch){_TO}",
@@ -60,6 +63,8 @@ _GERMAN = (
     rf"(?:bitte )?{_SPEICHER}{_TO} {_LESEN}",
     rf"{_OF}(?:bitte )?{_SPEICHER} {_LESEN}",
     rf"(?:bitte )?siehe(?: auch)?(?: {_SPEICHER})?{_TO}",
+    rf"(?:.* )?{_AUS}(?:{_MARK}| wegen (?:eines? |einer )?){_FEHLER} (?:in|im|von|vom|des|der){_TO}",
+    rf"(?:.* )?wegen (?:eines? |einer )?{_FEHLER} (?:in|im|von|vom|des|der){_TO} {_AUS}",
 )
 _FRENCH = (
     rf"demande (?:d'allumage )?(?:(?:du|de|d'un|de la) )?{_VOYANT} (?:par|de|du){_TO}",
@@ -68,6 +73,8 @@ _FRENCH = (
     rf"{_LIRE} (?:du|des|de|dans){_TO}",
     rf"{_OF}{_LIRE}",
     rf"voir{_TO}",
+    r"(?:.* )?(?:(?:desactiv|inhib|limit|coup|bloqu|reduit|restreint)(?:e?e?s?|ie?s?)|indisponibles?|non disponibles?)"
+    rf"(?:{_MARK}| (?:suite a|a cause d'|en raison d'|pour )(?:une? )?){_DEFAUT} (?:de|du|des|dans){_TO}",
 )
 _SPANISH = (
     rf"(?:peticion|solicitud|demanda) (?:de )?(?:(?:encendido|activacion) )?(?:(?:de|del|de la) )?{_TESTIGO} "
@@ -77,13 +84,17 @@ _SPANISH = (
     rf"{_LEER} (?:del?|en){_TO}",
     rf"{_OF}{_LEER}",
     rf"(?:ver|vease){_TO}",
+    r"(?:.* )?(?:(?:desactivad|limitad|inhibid|bloquead|reducid|restringid|apagad)[ao]s?|no disponibles?)"
+    rf"(?:{_MARK}| (?:por|debido a|a causa de) (?:una? )?){_AVERIA} (?:en|de|del){_TO}",
 )
 #: A text that points holds one of these; few do, and the others are not asked any further.
 _SIGN = re.compile(r"request|asks|demand|command|stored|present|recorded|logged|registered|saved|held|reported|signal|"
                    r"indicat|announced|see |refer |read |check |consult|look |due to|because|owing|caused|anforderung|"
                    r"ansteuerung|fehler|storung|ereignis|siehe|memoris|enregistr|stock|inscrit|transmis|lire|verif|"
                    r"controler|interroger|voir|peticion|solicitud|memori|almacen|registrad|guardad|grabad|senalad|"
-                   r"comunicad|notificad|informad|leer|comprobar|revisar|ver |vease")
+                   r"comunicad|notificad|informad|leer|comprobar|revisar|ver |vease|off|disab|deactiv|"
+                   r"inhib|restrict|limit|available|reduc|suspend|wegen|desactiv|coup|bloqu|dispon|apagad|restr|debido|causa|"
+                   r"aus[ ,;:(-]|schaltet|deakti|sperrt|schrankt|verfugbar|reduz")
 
 
 @lru_cache(maxsize=1)

@@ -28,6 +28,8 @@ from made_sessions import (
 from pydantic import TypeAdapter
 
 from triage.assess import Worked, assess, verdicts
+from triage.intake.gather import Part, gather
+from triage.intake.read import read_text
 from triage.model.failure_types import one_type
 from triage.model.session import Session, session_from
 from triage.model.verdict import CAUSES, Verdict
@@ -303,3 +305,15 @@ def test_worked_batches_share_nothing_between_sessions() -> None:
                 job(van("before-clear", {"body control": ["U0121"]}, **FLAT))]
     work = Worked(sessions, tables())
     assert [work.book.module_session[target] for target in work.links.target] == [0, 1]
+
+
+def test_two_vehicles_come_before_any_conclusion() -> None:
+    text = "Scan {}\nVIN: {}\nECM P0562 stored\n"
+    first, other = "1M8GDM9AXKP042788", "XXFTR154LVEG59052"  # the worked example of 49 CFR 565; an invented one
+    for second, told in ((other, 1), (first, 0)):
+        scans = text.format(1, first), text.format(2, second)
+        for texts in (("\n".join(scans),), scans):
+            parts = [Part(name, read.snapshots, read.vehicle, read.events, read.notices) for name, read in
+                     zip(("a.txt", "b.txt"), (read_text(one, tables()) for one in texts), strict=False)]
+            gates = assess(*gather("j", parts)[:1], tables(), gather("j", parts)[1]).gates
+            assert len([gate for gate in gates if other in gate]) == told

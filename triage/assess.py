@@ -231,7 +231,8 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         verification=verification(
             session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
             work.evidence.decibans, tables, refused=refused),
-        gates=gates(course, work.line, tables), after_work=after_work(course, work.line),
+        gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
+        after_work=after_work(course, work.line),
     )
 
 

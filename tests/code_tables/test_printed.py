@@ -68,6 +68,12 @@ def test_a_text_that_names_no_listed_module_or_two_tells_of_none() -> None:
     ("demande d'allumage du voyant par le calculateur ABS", "calculateur abs"),
     ("Aver\u00eda memorizada en la direcci\u00f3n", "direccion"),
     ("leer la memoria de aver\u00edas del airbag", "airbag"), ("solicitud de testigo de motor por el cambio", "cambio"),
+    ("Lane keeping off - fault in the radar", "radar"), ("function limited, fault in BCM", "bcm"),
+    ("Tempomat abgeschaltet, Fehler im Radar", "radar"), ("Funktion wegen Fehler im Radar gesperrt", "radar"),
+    ("Funktion gesperrt wegen Fehler im Radar", "radar"),
+    ("aide d\u00e9sactiv\u00e9e, d\u00e9faut du radar", "radar"),
+    ("funci\u00f3n limitada por fallo en el radar", "radar"),
+    ("lamp off, open circuit in the radio", None), ("supply limited, fault code", None),
     ("warning lamp circuit open", None), ("lamp request implausible", None), ("fault in the radio", None),
     ("Fehlerspeicher voll", None), ("check the wiring of the radio", None), ("aver\u00eda el\u00e9ctrica", None)])
 def test_the_words_that_point_at_another_module(text: str, name: str | None) -> None:

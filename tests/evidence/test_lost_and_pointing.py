@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
 from made_sessions import FLAT, HELD, RUNS, code, job, tables, van
 
 from triage.assess import Worked
@@ -82,7 +83,34 @@ def test_what_a_failure_type_alone_calls_mechanical_may_be_a_circuit() -> None:
     work = Worked([job(van("before-clear", {"body control": [entry]}, **FLAT))], tables())
     prior = work.evidence.prior.steps[0][0]
     # Of two kinds taken half and half (in logarithms) the odds of low voltage against an old code are between theirs.
-    rate, sag = tables().rate, tables().rate("low.commanded output") ** 0.5 * tables().rate(f"low.sag.{facts.sag}")
+    rate, sag = tables().rate, tables().rate(f"low.sag.{facts.sag}")
     odds = [rate(f"prior.{kind}.low-voltage") / rate(f"prior.{kind}.history") * sag
             for kind in ("mechanical", "electronic")]
     assert 1.2 * odds[0] < prior[2] / prior[3] < odds[1] / 1.2
+
+
+def test_a_monitor_that_only_the_range_names_says_nothing_of_low_voltage() -> None:
+    # C1 and B1 are makers' own (SAE J2012): a maker numbers what it likes there. C0036, a wheel speed sensor, is not.
+    held = {"anti-lock brakes": ["C1B40", "B1B40", "C0036"]}
+    prior = Worked([job(van("before-clear", held, **FLAT))], tables()).evidence.prior.steps[0]
+    odds = [row[2] / row[3] for row in prior]
+    assert odds[0] == pytest.approx(odds[1])
+    assert odds[2] < 0.5 * odds[0]
+
+
+def test_invalid_data_from_a_module_that_holds_only_low_voltage_codes_is_of_the_low_supply() -> None:
+    # It holds a code that went with the clear, as the report did: by its pattern alone an echo of that.
+    def said(own: str, later: bool) -> dict[str, float]:
+        held = {"engine control": ["U0415"], "anti-lock brakes": [own]}
+        return causes(van("before-clear", held, **FLAT), van("after-clear", held if later else {}, **HELD),
+                      van("after-run", held if later else {}, **RUNS), module="engine control", text="U0415")
+    assert said("C0899", False)["low-voltage"] > 0.6  # device voltage low: the sag's own witness
+    assert said("C0035", True)["echo"] > 0.9
+
+
+def test_a_module_shut_down_at_once_tells_of_the_supply_whatever_its_failure_type() -> None:
+    # U3001: not shut down properly; 64: signal plausibility failure (SAE J2012DA). Common practice: the supply was cut.
+    held = {"body control": [code("U3001", "64"), code("U3001")]}
+    prior = Worked([job(van("before-clear", held, **FLAT))], tables()).evidence.prior.steps[0]
+    assert prior[0, 2] == pytest.approx(prior[1, 2])
+    assert prior[0, 2] > 0.9

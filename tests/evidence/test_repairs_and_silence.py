@@ -145,3 +145,17 @@ def test_a_count_that_stays_at_one_figure_says_most_that_the_clear_did_not_take(
         return causes["history"] + causes["low-voltage"]
 
     assert old(9) > 2.5 * old(10)
+
+
+@pytest.mark.parametrize(("after", "listed"), [
+    ({"skip": ("body control",)}, False), ({}, False), ({"silent": ("body control",)}, True)])
+def test_the_loss_of_a_module_that_is_no_longer_silent_since_the_repair_is_not_listed(
+        after: dict[str, Any], listed: bool) -> None:
+    # The connector of its branch was mended, and no clear came after that: the reports are stored, no longer current.
+    def held(status: str) -> dict[str, Any]:
+        return {name: [code("U0140", status=status)] for name in ("engine control", "instrument cluster")}
+    session = job(*(van(phase, held("current"), silent=("body control",), **state) for phase, state in (
+        ("before-clear", FLAT), ("after-clear", HELD), ("after-run", RUNS))),
+        van("after-repair", held("current" if listed else "stored"), **after, **HELD),
+        events=[{"what": "other", "part": "repaired", "note": "branch connector cleaned"}])
+    assert (fault(session, "U0140")["standing"] == "short list") is listed

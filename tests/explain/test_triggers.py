@@ -15,6 +15,7 @@ from triage.model.triggers import trigger_of
     ("Ausfall bei Regen", "wet"), ("panne sous la pluie", "wet"), ("lamp on when turning left", "steering"),
     ("cuts out over speed humps", "bumps"), ("Ruckeln bei K\u00e4lte", "cold"), ("stalls when warm", "heat"),
     ("cluster goes dark with the headlights on", "load"), ("misfires on cold starts, then in rain too", "cold"),
+    ("ESP lamp above 40 km/h", "speed"), ("vibrates over 60mph", "speed"), ("Warnleuchte ab 80 km/h", "speed"),
 ])
 def test_what_a_complaint_says_of_the_condition(said: str, name: str) -> None:
     found = trigger_of(said)
@@ -24,7 +25,7 @@ def test_what_a_complaint_says_of_the_condition(said: str, name: str) -> None:
 
 @pytest.mark.parametrize("said", [
     None, "", "battery flat after a cold week, lights left on", "does not start", "stood in the cold for a month",
-    "charge warning lamp on", "left the wet weather gear in it"])
+    "charge warning lamp on", "above 40 bar", "left the wet weather gear in it"])
 def test_other_complaints_name_none(said: str | None) -> None:
     assert trigger_of(said) is None
 
@@ -49,6 +50,8 @@ def test_the_circuit_is_tested_under_its_trigger() -> None:
 def test_the_road_test_meets_the_trigger() -> None:
     assert any("in rain or on a wet road, as the complaint says, then read" in step
                for step in steps("loses power in heavy rain") if step.startswith("drive"))
+    assert any("above 40 km/h, where the law allows, as the complaint says, then read" in step
+               for step in steps("engine lamp above 40 km/h") if step.startswith("drive"))
 
 
 def test_nobody_sprays_high_voltage() -> None:

@@ -56,3 +56,26 @@ def test_what_was_done_beside_a_test_is_read() -> None:
     reading = read_text("battery tested ok, cleared all codes\nABS: C0035 stored\nBCM: no codes\n", load())
     assert [event.what for event in reading.events] == ["other", "cleared"]
     assert [scan.phase for scan in reading.snapshots] == ["after-clear"]
+
+
+@pytest.mark.parametrize(("line", "lost"), [
+    ("main link 12.1 V one side, 0.0 V other", 12.1),
+    ("jumped with the leads the wrong way round. Fusible link: battery side 12.4 V, load side 0 V", 12.4),
+    ("12.4 V into the 80A fuse, 0.2 V out", 12.2),
+    ("Hauptsicherung 12,3 V Eingang, 0,0 V Ausgang", 12.3),
+    ("fusible F1 12,2 V en amont et 0 V en aval", 12.2),
+    ("fusible 3: 12,2 V antes, 0 V después", 12.2),
+])
+def test_a_part_with_a_voltage_on_one_side_only_is_open(line: str, lost: float) -> None:
+    reading, = read_text(f"12.4 V\nABS: C0035 stored\n\n{line}\n", load()).snapshots
+    assert (reading.volts, [module.printed for module in reading.modules]) == (12.4, ["ABS"])
+    drop, = (measured(one) for one in reading.readings or [])
+    assert drop is not None
+    assert (drop.kind, drop.value, drop.path) == ("drop", pytest.approx(lost), "positive")
+
+
+@pytest.mark.parametrize("line", [
+    "F12: 12.4 V in, 12.3 V out", "12.6 V before, 11.9 V after", "fuse box feed 12.4 V", "F12 10 A",
+])
+def test_a_sound_part_and_a_supply_that_changed_are_no_drop(line: str) -> None:
+    assert measured_in(line, low(line)) == []

@@ -14,6 +14,7 @@ import slow_told
 from slow_told import comes_and_goes, left_by_work, locked_share, lowest, recorded, starved, still_low, stored
 
 from triage.assess import Worked
+from triage.evidence.lowtargets import ONLY_LOW
 from triage.evidence.opportunity import exposure, minutes_run, opportunities
 from triage.evidence.parameters import MONITORS, NOISES, parameters
 from triage.model.casebook import LOST, SILENT
@@ -92,8 +93,11 @@ class Slow:
         hard = [[self.reported(i, k, chance * rate("hard.seen")) for chance in opportunity[k]]
                 for k in range(self.width)]
         cures, cured_at = self.since(s, self.line.repaired[m], "repair.cures", "repair.cures_unsaid")
-        if self.link.lost[i] > 0 and not self.line.repaired[int(self.link.target[i])].any():
-            cures = 0.0
+        if self.link.lost[i] > 0 and self.link.target[i] >= 0:
+            if self.line.repaired[int(self.link.target[i])].any():
+                cures = self.rate("repair.cures")
+            elif any(at and state == SILENT for at, state in zip(cured_at, self.link.target_state[i], strict=True)):
+                cures = 0.0
         procedure = facts.needs == "procedure"
         begins = rate("work.wants_procedure" if procedure else "work.left_off")
         noted = bool(self.line.work[m].any())
@@ -278,9 +282,13 @@ class Slow:
     def causes(self) -> list[list[float]]:
         book = self.book
         faults = range(book.faults)
-        prior = [[float(x) for x in row] for row in self.work.evidence.prior.final]
+        priors = self.work.evidence.prior
+        prior = [[float(x) for x in row] for row in priors.final]
+        # How deep the supply fell is voted on before anything is known of what others hold.
+        leaning = bool(priors.names) and priors.names[-1] == ONLY_LOW
+        first = [[float(x) for x in row] for row in priors.steps[-2]] if leaning else prior
         rivals, words = [self.rivals(i) for i in faults], [self.words(i) for i in faults]
-        depths = self.depth_votes(rivals, words, prior)
+        depths = self.depth_votes(rivals, words, first)
         for i in faults:
             noise = NOISES.index(book.facts[i].noise)
             grid = [self.reached(i, k, depths[i][k]) for k in range(self.width)]

@@ -10,6 +10,7 @@ import numpy as np
 from triage.evidence.chain import KEPT, chains
 from triage.evidence.depth import at_module, depth_weights, level_reached, reached_by_others, tell_missed_dips
 from triage.evidence.hypotheses import HARD, LOW_VOLTAGE, Hypotheses, hypotheses
+from triage.evidence.lowtargets import lean_on_targets
 from triage.evidence.parameters import parameters
 from triage.evidence.prior import Priors, priors
 from triage.evidence.weigh import Weighed, joint_weights, persists, weigh, word_weights
@@ -52,6 +53,8 @@ def weigh_evidence(
     low.chance = at_module(book, line, reached, params)
     joint += joint_weights(book, chain, [low], steps=steps)
     weighed = weigh(book, line, joint, prior.final, words, params)
+    if lean_on_targets(book, link, weighed.causes, prior, params):
+        weighed = weigh(book, line, joint, prior.final, words, params)
     chance = np.clip(persists(weighed.causes), FLOOR, 1.0 - FLOOR)
     return Evidence(
         causes=weighed.causes, decibans=10.0 * np.log10(chance / (1.0 - chance)), prior=prior, weighed=weighed,

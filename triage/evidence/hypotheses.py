@@ -118,11 +118,13 @@ def _cures(book: Casebook, line: Timeline, link: Links, params: Parameters) -> t
     A scan after a repair means that something was repaired, in this module or at what it watches, noted or not.
     """
     said, since = repaired_since(book, line)
-    chance = np.where(said, params.rate("repair.cures"), np.where(
+    lost = (link.lost > 0.0) & (link.target >= 0)
+    touched = np.asarray(line.repaired.any(axis=1))[link.target] & lost
+    chance = np.where(said | touched, params.rate("repair.cures"), np.where(
         since.any(axis=1), params.rate("repair.cures_unsaid"), 0.0))
-    # The report of a module that is still silent, and that nobody worked on, was not cured.
-    touched = np.asarray(line.repaired.any(axis=1))[link.target] & (link.target >= 0)
-    return np.where((link.lost > 0.0) & ~touched, 0.0, chance), since
+    # The report of a module that is silent since the repair, and that nobody worked on, was not cured.
+    still = lost & ((link.target_state == SILENT) & since).any(axis=1)
+    return np.where(still & ~touched, 0.0, chance), since
 
 
 def repaired_since(book: Casebook, line: Timeline) -> tuple[Bools, Bools]:

@@ -45,6 +45,10 @@ class Priors:
         """N x 5."""
         return self.steps[-1]
 
+    def then(self, mask: np.ndarray, name: str, cause: int, factor: Floats) -> None:
+        """One more step: the odds of ``cause`` of the faults in ``mask`` times ``factor`` (one a fault of these)."""
+        _apply(self, mask, name, _scale({cause: factor}))
+
 
 def kinds(book: Casebook, link: Links) -> Ints:
     """N: place in KINDS: the relation where the code has one, else its supply-level class."""
@@ -197,11 +201,14 @@ def _by_monitor(book: Casebook, prior: Floats, params: Parameters) -> Floats:
     # hand is hardly ever: such tests are held off while the supply is low. A voltage below its limit often is.
     sag = book.numbers(lambda facts: 0 if facts.supply else SAGS.index(facts.sag))
     by_sag = np.array([1.0, *(params.rate(f"low.sag.{word}") for word in words.SAGS)])[sag]
+    # A module that was switched off at once, or saw its supply, tells of the supply, whatever its monitor waits for.
+    of_supply = book.flags(lambda facts: facts.noise == "supply")
+    factor, by_sag = np.where(of_supply, 1.0, factor), np.where(of_supply, np.maximum(by_sag, 1.0), by_sag)
     # A failure type that says "intermittent" or "erratic" says what its module saw: it came and went.
     flicker = book.flags(lambda facts: facts.flicker)
     prior[:, INTERMITTENT] *= np.where(flicker, params.rate("intermittent.flicker"), 1.0)
-    # Where only the range names the monitor, half of the effect (in logarithms) is believed.
-    prior[:, LOW_VOLTAGE] *= np.where(named, factor, np.sqrt(factor)) * by_sag
+    # Where only the range names the monitor, it says nothing of that: a maker numbers codes of any kind there.
+    prior[:, LOW_VOLTAGE] *= np.where(named, factor, 1.0) * by_sag
     return np.asarray(prior / prior.sum(axis=1, keepdims=True))
 
 

@@ -10,6 +10,7 @@ from triage.intake.entries import furthervolts
 from triage.intake.plain.characters import Line
 from triage.intake.scan.assembly import NOT_STATED, CodeDraft, ModuleDraft, SnapshotDraft
 from triage.intake.scan.context import Context
+from triage.model.notices import TWO_NUMBERS
 from triage.model.session import Event, Vehicle
 from triage.model.snapshot import Reading, SinceClear, Snapshot
 
@@ -339,8 +340,8 @@ def vehicle(context: Context) -> Vehicle | None:
     if len(context.facts.vins) > 1:
         context.builder.notice(
             "warning",
-            f"{len(context.facts.vins)} vehicle identification numbers in one text: "
-            f"{' and '.join(context.facts.vins[:3])}; taken as one vehicle, the first",
+            f"{len(context.facts.vins)} {TWO_NUMBERS}: {' and '.join(context.facts.vins[:3])}; taken as one vehicle, "
+            "the first: take out what is not of this vehicle, unless a used part brought its number along",
         )
     return Vehicle(**{key: _written(context, value) for key, value in values.items()}) if values else None
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from triage.model.notices import Notice
+from triage.model.notices import TWO_VEHICLES, Notice
 from triage.model.phases import Guess, guess_phase
 from triage.model.session import Event, Session, Vehicle
 from triage.model.snapshot import OutsideSupply, Phase, Snapshot
@@ -93,7 +93,7 @@ def _vehicle(parts: Sequence[Part], notices: list[Notice]) -> Vehicle | None:
         for key, value in (part.vehicle.model_dump(exclude_none=True) if part.vehicle else {}).items():
             if key == "vin" and "vin" in merged and merged["vin"] != value:
                 notices.append(Notice(
-                    "warning", f"two vehicles in one session: VIN {value} here, {merged['vin']} in {vin_source}; the "
+                    "warning", f"{TWO_VEHICLES}: VIN {value} here, {merged['vin']} in {vin_source}; the "
                                "scans are compared all the same: take out the file that is not of this vehicle",
                     part.source))
                 continue

@@ -19,7 +19,20 @@ from triage.intake.entries import (
     emptylists,
     matrix,
 )
-from triage.intake.lines import counted, idents, namegaps, namelist, numbering, owncodes, rows, slipplaces, spacing
+from triage.intake.lines import (
+    alikenumbers,
+    counted,
+    idents,
+    namegaps,
+    namelist,
+    numbering,
+    outline,
+    owncodes,
+    rows,
+    slipplaces,
+    spacing,
+    straygaps,
+)
 from triage.intake.lines.layouts import split_rows
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import Names, listed_words, tidy
@@ -237,8 +250,11 @@ def _with_bare_names(all_rows: Sequence[Row], names: Names, tables: Tables) -> l
 
 def _in_columns(all_rows: list[Row], names: Names, statuses: Mapping[str, StatusWord]) -> list[Row]:
     """The rows cut into the columns they stand in, scans side by side unfolded, each code behind its module."""
+    alikenumbers.adopt_headed(all_rows, lambda name: names.likely(names.bare(name)))
+    outline.adopt(all_rows, lambda name: names.likely(names.bare(name)), names.sure)
     described.adopt(all_rows, names)
     split_rows(all_rows)
+    straygaps.closed(all_rows)
     halved = halves.unfolded(sharedcolumn.doubled(columnkey.named(all_rows)), names.find)
     beside = sidebyside.unfolded(halved, statuses)
     beside = across.turned(beside, lambda name: names.score(names.bare(name)) >= 60.0)

@@ -58,6 +58,8 @@ _NEGATIVE = re.compile(
     r"(?<![a-z])b-(?![a-z])|\(-\)|(?<![a-z])(?:block|engine)\b.{0,20}\b(?:to|and)\b.{0,12}\b(?:body|chassis|frame)\b|"
     r"(?<![a-z])(?:body|chassis|frame)\b.{0,12}\b(?:to|and)\b.{0,20}\b(?:block|engine|body|chassis|frame)\b")
 _POSITIVE = re.compile(
+    r"drop across (?:the )?(?:\w+ )?(?:link|fuse|relay|f ?[0-9]|\w*sicherung|\w*switch|isolator|fusible|"
+    r"relais|rel[eé])|"
     r"positiv|plus|(?<![a-z])(?:feeds?|pos|live side|charge cable|(?:generator|alternator) to batt\w*)(?![a-z])|b ?\+|"
     r"\+ve|(?<![a-z0-9])\+ ?(?:side|post|terminal|cable|lead)|\(\+\)")
 #: Where the probes of a meter stand for a voltage drop.

@@ -8,6 +8,9 @@ from typing_extensions import TypedDict
 
 Severity = Literal["note", "warning"]
 
+#: How the notices go on that may tell of two vehicles taken for one: nothing is concluded before that is sorted.
+TWO_NUMBERS, TWO_VEHICLES = "vehicle identification numbers in one text", "two vehicles in one session"
+
 
 class NoticeJson(TypedDict):
     """A notice as it stands in printed JSON."""
@@ -48,6 +51,11 @@ class Notice(NamedTuple):
         ('a.txt:3', None)
         """
         return ":".join(str(part) for part in (self.source, self.line) if part is not None) or None
+
+    @property
+    def of_two_vehicles(self) -> bool:
+        """Whether it tells that the scans may be of two vehicles."""
+        return TWO_NUMBERS in self.message or TWO_VEHICLES in self.message
 
     def show(self, width: int = 110) -> str:
         """Two or three lines for a person: place and message, the line, a mark below the span.

@@ -22,6 +22,8 @@ COLD = Trigger("cold", "cold, before the first start of the day", "from cold, af
 HOT = Trigger("heat", "hot, after a long run", "until everything is hot")
 BUMPS = Trigger("bumps", "while connector and harness are shaken and bent", "over bumps and rough road")
 TURNS = Trigger("steering", "while the steering is turned from lock to lock", "with tight turns both ways")
+#: At speed a harness shakes; how fast is said in the complaint's own words (``trigger_of``).
+SPEED = Trigger("speed", "while connector and harness are shaken and bent", "at the speed named, where the law allows")
 LOAD = Trigger("load", "with lamps, blower and heated windows on", "with lamps, blower and heated windows on")
 
 _ONLY_WHEN = r"(?:when(?:ever)?|if|while|as soon as|once)(?: (?:it|it's|its|the \w+|weather|road)(?: is| was| gets)?)? "
@@ -47,10 +49,18 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"\b(?:when|while|on|in) (?:turning|cornering|full lock|(?:tight |sharp |left |right )?(?:turns|bends|"
         r"corners))\b|\bat full lock\b|\bin kurven\b|\bbeim lenken\b|\bdans les virages\b|\ben curvas?\b",
         re.IGNORECASE)),
+    (SPEED, re.compile(
+        r"\b(?:above|over|beyond|past|from|(?:faster|more) than|ab|[uü]ber|au[- ]del[aà] de|au-dessus de|"
+        r"[aà] partir de|(?:a )?m[aá]s de|por encima de|a partir de) (?:about |ca\.? |etwa |environ )?[0-9]{2,3} ?"
+        r"(?:km/?h|kph|mph)\b|\b(?:at|only at) (?:motorway|highway|higher|high) speeds?\b|\bon the motorway\b|"
+        r"\bauf der autobahn\b|\bsur (?:l')?autoroute\b|\ben autopista\b", re.IGNORECASE)),
     (LOAD, re.compile(
         r"\bunder load\b|\b(?:with|when) (?:the )?(?:headlights?|lights|blower|heated \w+|heater)(?: \w+)? on\b|"
         r"\bunter last\b|\ben charge\b|\bcon carga\b", re.IGNORECASE)),
 )
+
+
+_FAST = re.compile(r"[^0-9]*([0-9]{2,3} ?[a-z/]+)", re.IGNORECASE)
 
 
 def trigger_of(complaint: str | None) -> Trigger | None:
@@ -59,11 +69,17 @@ def trigger_of(complaint: str | None) -> Trigger | None:
     >>> [said and said.name for said in map(trigger_of, ("loses power in heavy rain, fine the day after",
     ...     "ABS lamp over bumps", "flat after a cold week, lights left on", "no start"))]
     ['wet', 'bumps', None, None]
+    >>> trigger_of("ESP lamp above 40 km/h").road
+    'above 40 km/h, where the law allows'
     """
     if not complaint:
         return None
     found = [(hit.start(), trigger) for trigger, said in _SAID if (hit := said.search(complaint[:500])) is not None]
-    return min(found, key=lambda one: one[0])[1] if found else None
+    if not found:
+        return None
+    at, trigger = min(found, key=lambda one: one[0])
+    fast = _FAST.match(complaint[at:])
+    return trigger._replace(road=f"above {fast[1]}, where the law allows") if trigger is SPEED and fast else trigger
 
 
-__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "TURNS", "WET", "Trigger", "trigger_of"]
+__all__ = ["BUMPS", "COLD", "HOT", "LOAD", "SPEED", "TURNS", "WET", "Trigger", "trigger_of"]

@@ -42,6 +42,8 @@ _MARKED_OFF = lazily(r"\s+-+\s|\s*[:|\])]\s|\s\s")
 _JOINED = lazily(r"\s(?:and|und|et|y|sowie|plus)\s*$")
 #: What heavy vehicles call a code that is no longer there, cut short.
 _PREVIOUSLY_ACTIVE = ("PA", "P.A", "P/A")
+#: A name in short, or an address, behind the whole one.
+_BRACKET_BEHIND = lazily(r"\s*(?:\([^()]*\)|\[[^][]*\])$")
 #: Without one of these no place holds several names.
 _LIST_MARKS = (",", "+", "&", "/", " and ", " und ", " et ", " y ", ";")
 _read_cached = lru_cache(maxsize=8192)(read_pieces)
@@ -52,7 +54,7 @@ def read(context: Context, row: Row) -> None:
     if row.finds.refusals:
         context.refuse(row)
     context.in_freeze_frame = False
-    place = context.style.places.get(shape_of(row), HEADING)
+    place = HEADING if row.entry else context.style.places.get(shape_of(row), HEADING)
     modules, used = _modules(context, row, place)
     before_status = _status_before(context, row)
     codes = row.finds.codes
@@ -83,6 +85,8 @@ def is_line_of_list(context: Context, row: Row) -> bool:
     - No response from restraints", or "U0151 No response from restraints" below a heading."""
     if len(row.finds.codes) != 1:
         return False
+    if row.entry:
+        return True
     code = row.finds.codes[0]
     shape = shape_of(row)
     if not strip_links(row.text[: code.start]) or states.is_status(row.low[: code.start].strip(" ;:,.-")):
@@ -192,8 +196,9 @@ def _names_stand_behind(context: Context, row: Row) -> bool:
     """Whether nothing before the code of a row names its module: a status, or words that nobody knows ("status 2F")."""
     lead = row.text[: row.finds.codes[0].start].strip(" -*#.)")
     if not lead or not shape_of(row)[2]:
-        return not lead or states.of_cell(small(lead)) is not None
-    return len(lead.split()) <= 3 and not context.names.find(small(lead)) and context.names.score(lead) < 60.0
+        return not lead or any(states.of_cell(small(text)) is not None for text in (lead, strip_links(lead)))
+    few = len(lead.split()) <= 3 or states.leading(small(lead), 0) > 0
+    return few and not context.names.find(small(lead)) and context.names.score(lead) < 60.0
 
 
 def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft], tuple[int, int]]:
@@ -205,12 +210,13 @@ def _named(context: Context, row: Row, place: Place) -> tuple[list[ModuleDraft],
     printed = tidy(strip_links(row.text[start:end])) if end > start else ""
     if end > start:
         # "Air con" is a name, its last word no link.
-        whole = tidy(row.text[start:end])
+        whole = context.names.bare(tidy(row.text[start:end]))
         named, mark, short = whole.rpartition(" - ")
         if mark and short.isupper() and context.names.listed(named):
             # So is the first one of "Control de estabilidad - ESP".
             printed = whole
-        elif context.names.listed(whole) or (place.cell is not None and not context.names.listed(printed)) or (
+        elif context.names.listed(_BRACKET_BEHIND.sub("", whole)) or (
+                place.cell is not None and not context.names.listed(printed)) or (
                 # In brackets a name stands as it is printed: "[calculateur habitacle (BSH)]".
                 place.within and context.names.score(whole) >= 60.0):
             printed = whole

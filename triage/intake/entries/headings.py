@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from triage.intake.entries import cellrest, overview, ownlines
-from triage.intake.entries.headname import Heading
-from triage.intake.lines import supplyrow
+from triage.intake.entries.headname import Heading, name_in
+from triage.intake.lines import outline, supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
@@ -19,7 +19,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states
-from triage.intake.said.answers import answer_of_cell, without_links
+from triage.intake.said.answers import answer_of_cell, spoken, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
@@ -284,6 +284,8 @@ def codes_alone(context: Context, row: Row) -> bool:
         return "module" not in row.roles
     if row.described:
         return row.described[0] == (0, 0)
+    if row.entry:
+        return True
     return context.style.places.get(shape_of(row), HEADING) == HEADING or not shape_of(row)[2]
 
 
@@ -353,6 +355,20 @@ def section(context: Context, row: Row) -> StatusWord | None:
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
         return status if context.style.status_heads else None
     return status
+
+
+def above_a_list(context: Context, row: Row) -> bool:
+    """Read the name in a row that stands above a list as all headings of the text do; whether it can be one."""
+    if phases.find(row.low) is not None or spoken(row.low) or section(context, row) is not None:
+        return False
+    heading = name_in(context, row, row.text[: outline.count_at(row.text)])
+    before = row.text[: heading.end].lstrip(" =") if heading is not None else ""
+    if heading is None or ":" in before or "=" in before:
+        return False
+    nameable = context.names.score(heading.printed) >= 60.0 or _nameable(heading.printed)
+    if nameable:
+        open_heading(context, row, heading)
+    return nameable
 
 
 def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:

@@ -6,11 +6,15 @@ from __future__ import annotations
 from triage.intake.lines import ownstatus
 from triage.intake.lines.behind import in_brackets, text_within, wordy
 from triage.intake.lines.row import Row
+from triage.intake.lines.shapes import shape_of
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links, trailing_status
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import plain_words, word_set
 from triage.intake.said import states
+from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 from triage.intake.scan.style import Place
 
@@ -19,6 +23,8 @@ IN = lazily(
     r"not present|set|logged)\s+)?(?:in|im|dans|en|from|out of|aus|by|@)\s+(?!(?:memory|history)(?![a-z]))"
     r"(?:the\s+|dem\s+|der\s+|le\s+|la\s+|el\s+|l')?"
 )
+#: Words of a name that nobody knows.
+_MOST_WORDS = 3
 _IN_WORDS = word_set("in im dans en from out aus by")
 _NAME_STOP = lazily(
     r"[:;(\[|]|\s-\s|,\s(?!(?:left|right|front|rear|links|rechts|vorn|hinten|gauche|droite|"
@@ -29,6 +35,8 @@ _NAME_STOP = lazily(
 def span(context: Context, row: Row, place: Place) -> tuple[int, int]:
     """Where in the row's text the module's name stands by the style of the text."""
     code = row.finds.codes[0]
+    if row.entry:
+        return 0, 0
     if place.within and (inner := text_within(row, place.within)) is not None:
         return inner[0], inner[0] + len(inner[1])
     if "@" in row.text and (marked := _behind_at(context, row, code.end)) is not None:
@@ -94,6 +102,11 @@ def behind_in(context: Context, row: Row, end: int) -> tuple[int, int] | None:
     found = context.names.find(row.low[lead.end() : lead.end() + 80])
     if found and found[0][0] == 0:
         return lead.end(), lead.end() + found[0][1]
+    if stop is not None and stop[0] == ":" and shape_of(row) in context.style.described:
+        # "U0208 in KQM: lost messages" among others that are told so.
+        name = tidy(row.text[lead.end() : stop.start()])
+        told = states.of_cell(small(name)) is not None or role_of(small(name)) is not None or has_digit(name)
+        return None if told or len(name.split()) > _MOST_WORDS else (lead.end(), stop.start())
     return None
 
 

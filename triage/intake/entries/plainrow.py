@@ -27,7 +27,7 @@ from triage.intake.entries import (
     workline,
 )
 from triage.intake.entries.clauses import beside_names
-from triage.intake.entries.headings import followed, judge, open_heading, section
+from triage.intake.entries.headings import above_a_list, followed, judge, open_heading, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.legendline import is_legend
 from triage.intake.entries.sections import heads_codes, open_section
@@ -59,8 +59,7 @@ from triage.intake.scan.context import Context
 
 _DATED = lazily(r"[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{2,4}|[0-9]:[0-5][0-9](?![0-9])")
 _BRACKETED = lazily(r"\[([^\]]*[A-Za-z][^\]]*)\]\s*[-:]?\s*(?=\S)")
-#: What leads the eye from a name to its answer.
-_LEADER_SIGNS = ("....", ". ", "____", "----", "\u2026")
+_LEADER_SIGNS = ("....", ". ", "____", "----", "\u2026")  # what leads the eye from a name to its answer
 _LEADER = lazily(r"([^.\s_-][^|;\t]{0,78}?)\s*(?:(?:\.\s?){4,}|_{4,}|-{4,}|(?<=\s)\.{2,3}(?=\s)|\.(?=\s))\s*(?=\S)")
 #: What stands between the marks of a line of several keys.
 _PIECE = lazily(r"[^|;\s][^|;]*")
@@ -80,9 +79,10 @@ def read(context: Context, row: Row, at: int) -> None:
         context.refuse(row)
         continuation.go_on(context, row)
         return
-    if (clearrow.read(context, row) or workline.read(context, row) or likeabove.read(context, row)
-            or emptylists.read(context, row) or _names_none(context, row, at) or _leader(context, row)
-            or _quick(context, row, at) or cellanswers.read(context, row) or is_legend(row.low, context.translated)):
+    if ((row.heads and above_a_list(context, row)) or clearrow.read(context, row) or workline.read(context, row)
+            or likeabove.read(context, row) or emptylists.read(context, row) or _names_none(context, row, at)
+            or _leader(context, row) or _quick(context, row, at) or cellanswers.read(context, row)
+            or is_legend(row.low, context.translated)):
         return
     if row.finds.refusals:
         _refused(context, row, at)

@@ -23,7 +23,8 @@ def blocks(rows: Sequence[Row]) -> dict[int, int]:
         return {}
     from triage.intake.raw.blocks import raw_blocks  # few texts hold bytes, and its modules are a tenth of the reader
 
-    return dict(raw_blocks([row.text for row in rows]))
+    # A row of a table that holds a code tells no bytes, whatever its numbers are: "... / 0x710 | 44".
+    return dict(raw_blocks(["" if row.roles and row.finds.codes else row.text for row in rows]))
 
 
 def _looks_raw(row: Row) -> bool:

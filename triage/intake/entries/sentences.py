@@ -22,6 +22,7 @@ from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import NOT_SHORT, word_set, words
 from triage.intake.said import phases, states, volts
 from triage.intake.said.attribution import OTHERS
+from triage.intake.said.near import small
 from triage.intake.scan.context import Context
 
 _VERBS = word_set(
@@ -96,6 +97,12 @@ def _each_is_described(row: Row) -> bool:
     )
 
 
+def _named_before(text: str) -> str:
+    """What may be a name in the text before a code: nothing in one that is a whole status ("in memory, not active")."""
+    ahead = small(text.strip(" -:;,"))
+    return "" if not ahead or states.of_cell(ahead) is not None else tidy(strip_links(trailing_status(text)[0]))
+
+
 def is_prose(context: Context, row: Row) -> bool:
     """Whether a row with codes is a sentence rather than a line of a list."""
     if row.cells is not None and row.kind in ("|", "\t", ";", ","):
@@ -108,7 +115,7 @@ def is_prose(context: Context, row: Row) -> bool:
         cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
     ):
         return False
-    before = tidy(strip_links(trailing_status(row.text[: first.start])[0])) if first.start else ""
+    before = _named_before(row.text[: first.start])
     named = bool(before) and context.names.likely(context.names.bare(before))
     short = named or unknown.is_one_of_short(before)
     if (short and _each_begins_a_part(row)) or (named and _each_is_described(row)):

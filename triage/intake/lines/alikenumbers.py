@@ -9,13 +9,22 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from triage.intake.codes.ownnumbers import TOKEN, pattern
-from triage.intake.lines import namelist
-from triage.intake.lines.ownevidence import OTHER_KEYS, is_named, of_other_use, own_at, put, tells_status
+from triage.intake.lines import namelist, outline
+from triage.intake.lines.ownevidence import (
+    OTHER_KEYS,
+    goes_on,
+    is_head,
+    is_named,
+    of_other_use,
+    own_at,
+    put,
+    tells_status,
+)
 from triage.intake.lines.row import Row
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
@@ -23,8 +32,13 @@ from triage.intake.naming.linking import trailing_status
 from triage.intake.plain.characters import has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states
+from triage.model.own_forms import OF_MODULES
 
 _WHOLE = lazily(pattern("sure", "usual", "short", "weak"))
+_LEADING = lazily(TOKEN)
+#: What stands between a number and its description.
+_BEHIND = lazily(r"\s*[:;|,]\s*[^\W\d]{2}|\s+(?:[-=]+>?\s+)?[^\W\d]{2}")
+_OF_MODULES = lazily(rf"(?i:{'|'.join(OF_MODULES)})[0-9]")
 _FIRST = lazily(rf"({TOKEN})\s+(?=[^\W\d]{{2}})")
 #: One kind of mark cuts a line.
 _ARROW = lazily(r"\s*[-=]+>\s*")
@@ -32,7 +46,7 @@ _MARKS = (("->", _ARROW), ("=>", _ARROW), ("::", lazily(r"\s*::\s*")), ("|", laz
           ("\t", lazily(r"\s*\t\s*")), (";", lazily(r"\s*;\s*")), ("  ", lazily(r"\s{2,}")),
           ("/", lazily(r"\s+/\s+")), ("-", lazily(r"\s+-+\s+")), (",", lazily(r",\s*")), (":", lazily(r":\s+")))
 _BRACKET = lazily(r"[(\[]([^()\[\]]{2,60})[)\]]")
-_LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW = 200, 6, 3, 2
+_LONGEST, _MOST_PIECES, _MOST_WORDS, _FEW, _ALL = 200, 6, 3, 2, 3
 _LONGEST_TOKEN, _MOST_BELOW = 8, 3
 
 
@@ -56,7 +70,7 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
     found: dict[tuple[str, int], list[_Place]] = defaultdict(list)
     coded: dict[tuple[str, int], int] = defaultdict(int)
     for row in with_codes:
-        if (shape := _shape_of(row)) is not None:
+        if (shape := shape_between(row)) is not None:
             coded[shape] += 1
     for row in rows:
         usable = not row.finds.codes and len(row.text) <= _LONGEST
@@ -71,10 +85,94 @@ def adopt(rows: Sequence[Row], is_name: IsName, with_codes: Sequence[Row] = ()) 
         for place in places:
             marked = bool(place.shape[0])
             known = coded[place.shape] >= _FEW and marked and most
+            all_named = marked and len(told) == len(places) >= _ALL
             listed = several and (
-                (place.status and marked) or (place.name and (place.status or some)) or place.arrow)
+                (place.status and marked) or (place.name and (place.status or some or all_named)) or place.arrow)
             if place.led or known or listed:
                 put(place.row, place.start, place.token)
+
+
+def adopt_likewise(rows: Sequence[Row]) -> None:
+    """Give the lines that are left the number at their start, where a mark cuts them as it cuts more others that begin
+    with such a code, whatever stands in their other pieces. Linear.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> found = rows_of("E6771 :: ABS :: open\\n12345 :: BCM :: stuck\\nDF670 :: EPS :: low\\nK9141 :: KQM :: high")
+    >>> _ = [put(row, 0, row.text[:5]) for row in found[:3]]
+    >>> adopt_likewise(found)
+    >>> [code.text for code in found[3].finds.codes]
+    ['K9141']
+    """
+    found = Counter(
+        shape for row in rows if row.finds.codes and row.finds.codes[0].kind == "own"
+        and (shape := shape_between(row)) is not None and not shape[1])
+    left: dict[tuple[str, int], list[tuple[Row, str]]] = defaultdict(list)
+    for row in rows if found else ():
+        if row.blank or row.finds.codes or row.roles or row.head or len(row.text) > _LONGEST or of_other_use(row):
+            continue
+        for mark, pieces in _cuts(row.text):
+            token = row.text[slice(*pieces[0])]
+            if found[mark, 0] >= _ALL and _WHOLE.fullmatch(token) is not None and own_at(row, 0, token) is not None:
+                left[mark, 0].append((row, token))
+                break
+    for shape, places in left.items():
+        if found[shape] >= len(places):
+            for row, token in places:
+                put(row, 0, token)
+
+
+def adopt_headed(rows: Sequence[Row], is_name: IsName) -> None:
+    """Give the lines that begin with such a number it as their code where several lists of the text below the names of
+    modules hold lines of one level that begin so, whatever letters the single one has. Linear.
+
+    >>> from triage.intake.lines.rows import rows_of
+    >>> found = rows_of("ABS\\nE6771   Open\\nSG587   Stuck\\n\\nBCM\\n14702\\n    Horn open\\n\\nSRS\\nDF107  Low")
+    >>> adopt_headed(found, lambda name: name.isupper())
+    >>> [code.text for row in found for code in row.finds.codes]
+    ['E6771', 'SG587', '14702', 'DF107']
+    """
+    found: dict[outline.Level, list[tuple[Row, str, bool, int]]] = defaultdict(list)
+    above: dict[outline.Level, tuple[bool, int]] = {}
+    head, named = -1, False
+    for at, row in enumerate(rows):
+        if row.blank or row.aside is not None:
+            continue
+        level = outline.level_of(row)
+        token = _begins(rows, at)
+        if token is None:
+            if not row.finds.codes and (not named or level[0] <= rows[head].line.indent):
+                head, named, above = at, is_head(row, is_name), {}
+            continue
+        if level not in above:
+            above[level] = named, head
+        found[level].append((row, token, *above[level]))
+    for places in found.values():
+        heads = {at: told for _, _, told, at in places}
+        letters = {token.rstrip("0123456789") for _, token, _, _ in places if not token.isdigit()}
+        if len({token for _, token, _, _ in places}) <= _FEW or sum(heads.values()) < max(_FEW, 0.6 * len(heads)):
+            continue
+        if len(letters) < _FEW and all(_OF_MODULES.match(token) for _, token, _, _ in places):
+            continue
+        for row, token, told, _ in places:
+            if told:
+                put(row, 0, token)
+
+
+def _begins(rows: Sequence[Row], at: int) -> str | None:
+    """Such a number with which a row begins, if it may be a code: words stand behind it, or in a line of its own below
+    it, further right."""
+    row = rows[at]
+    if row.finds.codes or row.roles or row.head or len(row.text) > _LONGEST:
+        return None
+    match = _LEADING.match(row.text)
+    if match is None or of_other_use(row, *match.span()) or own_at(row, 0, match[0]) is None or (
+            goes_on(row.low, match.end())):
+        return None
+    if match.end() < len(row.text):
+        return match[0] if _BEHIND.match(row.text, match.end()) is not None else None
+    below = rows[at + 1] if at + 1 < len(rows) else None
+    told = below is not None and below.line.indent > row.line.indent and below.text[:1].isalpha()
+    return match[0] if told else None
 
 
 def adopt_alone(rows: Sequence[Row]) -> None:
@@ -115,7 +213,7 @@ def _cuts(text: str) -> Iterator[tuple[str, list[tuple[int, int]]]]:
                 yield mark, list(zip(starts, [*(start for start, _ in ends), len(text)], strict=True))
 
 
-def _shape_of(row: Row) -> tuple[str, int] | None:
+def shape_between(row: Row) -> tuple[str, int] | None:
     """The mark and the place of the piece that the only code of a row fills."""
     if len(row.finds.codes) == 1 and len(row.text) <= _LONGEST:
         code = row.finds.codes[0]
@@ -159,4 +257,4 @@ def _between(row: Row, mark: str, pieces: list[tuple[int, int]], at: int, is_nam
     return _Place(row, pieces[at][0], row.text[slice(*pieces[at])], (mark, at), any(told), names, led)
 
 
-__all__ = ["adopt", "adopt_alone"]
+__all__ = ["adopt", "adopt_alone", "adopt_headed", "adopt_likewise", "shape_between"]

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from triage.intake.codes import pieces
 from triage.intake.lines.row import Row
+from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import strip_links
 from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
@@ -38,7 +39,12 @@ def may_name(text: str) -> bool:
 
 def wordy(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code that are no status and no number: one may be left out of a line at will."""
-    return [(start, piece) for start, piece in behind(row) if may_name(piece)]
+    return [(start, piece) for start, piece in behind(row) if may_name(piece) or _is_unit(piece)]
+
+
+def _is_unit(piece: str) -> bool:
+    """Whether a piece only tells of a control unit, which names no module and describes a fault: "Control module"."""
+    return " " in piece.strip() and role_of(small(piece.strip())) == "module"
 
 
 def in_brackets(row: Row, start: int, piece: str) -> bool:
@@ -76,7 +82,7 @@ def _uncounted(piece: str) -> str:
 def _behind(row: Row) -> list[tuple[int, str]]:
     """The pieces behind the first code as they stand."""
     code = row.finds.codes[0]
-    if row.cells and row.kind != "rule":
+    if row.cells and row.kind != "rule" and not (row.kind == "gap" and row.text[code.end : code.end + 1] in (",", ";")):
         # "[P0300] Engine   misfire"
         begin = code.end + (row.text[code.end : code.end + 1] in ("]", ")") and row.text[:1] in ("[", "("))
         found = [

@@ -349,7 +349,7 @@ def _is_side(low: str) -> bool:
 
 def acceptable(text: str) -> bool:
     """Whether a part may be the name of a module nobody knows, where the other lines name theirs in that place."""
-    return bool(text) and len(text.split()) <= _MOST_WORDS and has_letter(text)
+    return bool(text) and len(text.split()) <= _MOST_WORDS and has_letter(text) and ": " not in text
 
 
 def behind_arrows(sample: Sequence[Row], names: Names) -> bool:

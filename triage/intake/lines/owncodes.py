@@ -18,6 +18,7 @@ from triage.intake.codes.finds import Found
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines import alikenumbers, amongcodes, ledcodes, namelist, shortnumbers
 from triage.intake.lines.codeplaces import Shapes, address_end, behind_name, manner
+from triage.intake.lines.outline import Level, level_of
 from triage.intake.lines.ownevidence import (
     goes_on,
     has_status,
@@ -47,6 +48,9 @@ _NAME_NEXT = lazily(
     r"\s*(?P<mark>::|[;|/,]|->)\s*(?P<name>[^\W\d][^;|/,\[(\t]{1,50}?)\s*(?:[\[(][^;|\[\]()]{1,24}[\])]\s*)?"
     r"(?P=mark)\s*[^\W\d]"
 )
+#: What stands before a mark in a line; a description behind a number.
+_NAME_LEADS = lazily(r"([^\W\d][^:=>|;\t]{1,60}?)\s*(:|->|=>?|\|)\s")
+_WORDS = lazily(r"\s+[^\W\d]{2}")
 #: So many lines that start with a code tell how the others are to be read.
 _FEW = 2
 #: A name that nobody knows has no more letters than this.
@@ -95,6 +99,7 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
     shapes = Shapes(known)
     behind: list[tuple[Row, re.Match[str]]] = []
     unknown: list[tuple[Row, re.Match[str]]] = []
+    doubtful: list[tuple[Row, re.Match[str]]] = []
     for at in bare:
         before, row, after = rows[at - 1] if at else None, rows[at], rows[at + 1] if at + 1 < len(rows) else None
         beside = any(_starts(other, row) for other in (before, after)) or (
@@ -109,18 +114,24 @@ def _adopt(rows: Sequence[Row], is_name: Callable[[str], bool], known: Sequence[
             behind.append((row, match))
         elif match.start() and match[1].isupper():
             unknown.append((row, match))
+        elif _may_be_alike(row, match):
+            doubtful.append((row, match))
     if len(behind) > len(unknown):
         # Behind its address an abbreviation nobody knows is a name as those of other lines are.
         behind += unknown
+    likes = _named_alike(rows, is_name) if behind or doubtful else Counter()
+    behind += [(row, match) for row, match in doubtful if likes[level_of(row), match[2].strip()[-1:]] > _FEW]
     for row, match in behind:
         if row.finds.codes:
             continue
-        listed = len(behind) >= 3 and "-" not in match[4]
+        often = max(len(behind), likes[level_of(row), match[2].strip()[-1:]])
+        listed = often > _FEW and "-" not in match[4]
         if shapes.marks[match[2].strip()[-1:]] >= 1 or listed or match[3] is not None or has_status(row, match.end()):
             put(row, match.start(4), match[4])
     _like_the_others(rows, bare)
     alikenumbers.adopt_alone(rows)
     alikenumbers.adopt([rows[at] for at in bare], is_name, known)
+    alikenumbers.adopt_likewise(rows)
     shortnumbers.adopt(rows, is_name)
     for row in (rows[at] for at in bare):
         if row.finds.codes:
@@ -143,6 +154,25 @@ def _like_the_others(rows: Sequence[Row], bare: Sequence[int]) -> None:
         if match is not None and row.start == above.start + above.finds.codes[0].start and has_status(row, match.end()):
             # Below the number of the module above, set in as far: another of that module.
             put(row, 0, match[1])
+
+
+def _may_be_alike(row: Row, match: re.Match[str]) -> bool:
+    """Whether a name that nobody knows may stand before a mark, a number and its description, in a line with a bullet,
+    or before several of them."""
+    if not match[2].strip() or role_of(small(match[1])) is not None or has_digit(match[1]) or (
+            _WORDS.match(row.text, match.end()) is None):
+        return False
+    return bool(level_of(row)[1]) or bool(further(row, match.end()))
+
+
+def _named_alike(rows: Sequence[Row], is_name: Callable[[str], bool]) -> Counter[tuple[Level, str]]:
+    """How many lines of a level begin with the name of a module and a mark, whatever is told behind it."""
+    found: Counter[tuple[Level, str]] = Counter()
+    for row in rows:
+        match = _NAME_LEADS.match(row.text, address_end(row)) if not (row.blank or row.head or row.roles) else None
+        if match is not None and is_name(tidy(match[1])):
+            found[level_of(row), match[2][-1]] += 1
+    return found
 
 
 def _in_a_list(row: Row, match: re.Match[str], marks: Counter[str]) -> bool:
@@ -220,7 +250,9 @@ def _at_the_start(row: Row, shapes: Shapes, is_name: Callable[[str], bool], besi
     if named and all(is_name(tidy(row.text[start:end])) for start, end in named):
         return True
     piece = _NAME_NEXT.match(row.text, match.end())
-    if piece is not None and is_name(tidy(piece["name"])):
+    between = row.text[match.end() :].split(" - ")
+    if (piece is not None and is_name(tidy(piece["name"]))) or (
+            len(between) > 2 and not between[0] and is_name(tidy(between[1]))):
         return True
     row.finds = row.finds._replace(codes=())
     return False

@@ -56,6 +56,9 @@ class Row:
     names_scan: tuple[str, int] | None = None
     #: For each of its codes the places of the module's name, of the description before it and of what is behind it.
     described: tuple[tuple[int, int], ...] = ()
+    #: It is in a list below the name of its module, and one above such lists, as all through the text.
+    entry: bool = False
+    heads: bool = False
     #: The last row of a table that was put together from other lines: the heads do not hold below it.
     closes: bool = False
     #: The places of the codes that it tells of another time than that of the scan; None for any other row.
@@ -74,7 +77,7 @@ class Row:
 
     def part(self, start: int, end: int | None = None) -> Row:
         """A part of the text as a row of its own, with the makers' own numbers that the rest told to be codes."""
-        row = Row(self.line, self.text[start:end].rstrip(), self.start + start)
+        row = Row(self.line, self.text[start:end].rstrip(), self.start + start, entry=self.entry)
         known = {code.start for code in row.finds.codes}
         kept = [
             code._replace(start=code.start - start, end=code.end - start, bare=code.bare - start)
@@ -89,7 +92,8 @@ class Row:
     def saying(self, text: str, finds: Finds | None = None) -> Row:
         """The row with another text in the place of its own. ``finds``: where its codes stand, if that is known."""
         low = small(text)
-        return Row(self.line, text, self.start, low, finds or finds_of(self.line, text, low), behind=self.behind)
+        return Row(self.line, text, self.start, low, finds or finds_of(self.line, text, low), behind=self.behind,
+                   entry=self.entry, heads=self.heads)
 
     def cells_text(self) -> list[str]:
         """The texts of the cells."""

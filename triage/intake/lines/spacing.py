@@ -58,9 +58,12 @@ _TAIL_GAP = lazily(r"  (?=[(\[]?(?:x\s?[0-9]{1,3}|[0-9]{1,3}\s?x|@\s?[0-9]{1,7}\
 _TAILS = frozenset("0123456789xmi)]")
 #: Two spaces inside a status, wherever it stands: half of it would say the opposite.
 _NEGATION = lazily(
-    r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|plus|non|pas|ya no|no)  (?=(?:present|active?|actif|activ[oa]|"
+    r"(?<![a-z])(?:not|nicht|isn't|no longer|nicht mehr|(?<!circuit au )plus|non|pas|ya no|no)"
+    r"  (?=(?:present|active?|actif|activ[oa]|"
     r"current|failing|vorhanden|aktiv|confirm|yet|presen|bestatigt|aktuell|actuel|actual)[a-z]*(?![a-z]))"
 )
+#: Before a plus that is the supply, and denies nothing: "court-circuit au plus  actuel".
+_TO_PLUS = ("court-circuit au ", "short to ", "corto a ")
 _DENIES = tuple(word_set("not nicht isn't longer mehr plus non pas no"))
 #: Two spaces behind the letter of a code.
 _CODE_GAP = lazily(r"(?<![^\W_])[pcbu]  (?=[0-3oil][0-9a-foil]{3}(?![^\W_]))")
@@ -166,7 +169,7 @@ def _slips(low: str) -> tuple[tuple[int, bool], ...]:
     said = STATES.find(low) if double else ()
     for at in double if said or "[" in low or "(" in low else ():
         inside = any(low.count(mark, 0, at) > low.count(end, 0, at) and end in low[at:] for mark, end in ("()", "[]"))
-        if inside or any(hit.start < at < hit.end for hit in said):
+        if inside or any(hit.start < at < hit.end and not low.endswith(_TO_PLUS, 0, hit.start) for hit in said):
             found[at] = inside
     if denied:
         found |= {match.end(): True for match in _NEGATION.finditer(low)}

@@ -97,10 +97,10 @@ def strip_links(text: str) -> str:
             break
         first += 1
     kept = text[parts[first][1] : parts[last - 1][2]]
-    # A bracket that opens inside closes inside: "(ECM)" or "Engine (ECM)".
-    if kept.count("(") > kept.count(")"):
-        closing = text.find(")", parts[last - 1][2])
-        kept = kept + ")" if closing >= 0 else kept
+    # A bracket that opens inside closes inside: "(ECM)" or "Engine [ECM]".
+    for opening, closing in ("()", "[]"):
+        if kept.count(opening) > kept.count(closing) and text.find(closing, parts[last - 1][2]) >= 0:
+            kept += closing
     return kept
 
 

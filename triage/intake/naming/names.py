@@ -389,6 +389,7 @@ def tidy(text: str) -> str:
     if text[:1] == "<" and ">" not in text:
         # Of "<ABS>" at the end of a line the second mark was taken for an arrow.
         text = text.lstrip("<").strip(_EDGE)
+    text += "]" if text.count("[") > text.count("]") and text[-1:].isalnum() else ""
     if text.count("(") > text.count(")"):
         text += ")" if text.endswith(tuple("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789")) else ""
     elif text.count(")") > text.count("("):

@@ -17,7 +17,7 @@ from typing import NamedTuple
 from triage.intake.plain.characters import low as plain_low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
-from triage.intake.said import buslines
+from triage.intake.said import bothsides, buslines
 from triage.intake.said.answers import spoken
 from triage.model.connector_words import UNLOADED, load_of, pin_of, places
 from triage.model.measured_words import MEASURED, between_points, pulled
@@ -60,6 +60,8 @@ _DECIMAL = lazily(r"[0-9][.,][0-9]")
 _AROUND = " -*\u2022.:=,;("
 #: Higher than any drop that leaves something running, V; and than one that no word of its own calls a drop.
 _MOST_DROP, _MOST_CARRIED = 8.0, 2.5
+#: So much is lost only across a part that is open or burnt, V; less may be that of the meter, with nothing drawing.
+_LOST = 2.0
 #: Higher than what draws on a vehicle that sleeps, A.
 _MOST_DRAW = 60.0
 _LONGEST, LONGEST_NAME = 320, 120
@@ -112,6 +114,9 @@ def find(text: str, low: str) -> list[Measure]:
     """The measurements of a line, in its order."""
     if not tells(low):
         return []
+    if sides := bothsides.find(text, low):
+        return [Measure(one.start, one.end, "drop" if one.volts >= _LOST else "none", one.name, one.volts, "V")
+                for one in sides]
     found: list[Measure] = []
     ends = [0, *(end.end() for end in _SENTENCES.finditer(low)), len(low)]
     for begin, end in pairwise(ends):

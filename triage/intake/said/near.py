@@ -151,9 +151,8 @@ class _Spot(Protocol):
 SpotT = TypeVar("SpotT", bound=_Spot)
 
 _MAIL_OR_TYRE = lazily(r"@|/[0-9]{2,3}\s?(?:r|zr)[0-9]", re.IGNORECASE)
-
-
 _WINDOW = 34
+_CLOSES = lazily(r"(?:[-:\u2013 ]?[0-9a-f]{2})?\)")  # the bracket round a code and its failure type
 
 
 class Labels:
@@ -176,12 +175,13 @@ class Labels:
         ends = _last_word(window[-16:]) in _LABEL_ENDS or "#" in window[-3:] or "\u00b0" in window[-3:]
         found = (ends and _LABEL.search(window) is not None) or (start <= _WINDOW and self._fills_a_cell(window))
         # "Pump relay (C0265)": a code in brackets of its own stands behind its description.
-        weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and low[end : end + 1] == ")")
+        weak = low[start] in "cb" and not (low[start - 1 : start] == "(" and _CLOSES.match(low, end) is not None)
         if not found and weak:
             found = ends and _WEAK_LABEL.search(window) is not None
             # No connector has a number as long as a code with its failure type.
             if not found and end - start < 7 and _CONNECTOR_AFTER.match(low, end):
-                found = bool(low[:start].strip(" \t-*\u2022>|")) and not low[:start].rstrip().endswith(("|", "\t", ";"))
+                celled = low[:start].rstrip().endswith(("|", "\t", ";")) or low[start - 1] == low[end : end + 1] == ","
+                found = not celled and bool(low[:start].strip(" \t-*\u2022>|"))
         if not found and self._labelled_until >= 0 and start - self._labelled_until <= 16:
             joint = _JOINER.fullmatch(low, self._labelled_until, start)
             found = joint is not None and (self._plural or joint[1] is not None or "&" in joint[0])

@@ -23,7 +23,7 @@ from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.said.vehiclenumbers import of_vehicle
 
-_MOST_WORDS = 6
+_MOST_WORDS, _FEWEST_CELLS = 6, 2
 #: A count of codes; none at all heads no codes.
 _COUNTED = lazily(
     r"\s*(?:[-:,(\[]\s*)?[1-9][0-9]{0,2}\s+(?:[a-z]+\s)?(?:codes?|dtcs?|faults?|errors?|entries|fehler\w*|eintrage|"
@@ -82,7 +82,8 @@ def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Sha
             if not above.finds.codes:
                 inset = above.line.indent - row.line.indent
                 # What is set in further than the codes is the rest of a line above.
-                under = (under and inset > 0) or (not above.head and len(above.text) <= 80 and (
+                under = (under and inset > 0) or (not (
+                    above.head or len(above.text) > 80 or _alike(above, row)) and (
                     above.line.number in counting or _is_name(above.text, names) or _is_short_head(above, row)
                     # Right above what is set in below it a name very like a listed one is a heading.
                     or (inset < 0 and names.score(names.bare(tidy(above.text))) >= _SURE)
@@ -91,6 +92,11 @@ def headed_share(rows: Sequence[Row], names: Names, marks: Set[int]) -> dict[Sha
             starts[shape_of(row)].append(under)
         above = row
     return {shape: (sum(found) / len(found), headings[shape]) for shape, found in starts.items()}
+
+
+def _alike(above: Row, row: Row) -> bool:
+    """Whether two rows are of one table: cut by the same mark into as many cells."""
+    return row.kind == above.kind != "" and len(above.cells or ()) == len(row.cells or ()) > _FEWEST_CELLS
 
 
 @remembered

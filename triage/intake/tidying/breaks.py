@@ -130,7 +130,7 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     """Whether the sentence or the name of a line goes on in the next one."""
     ends = WORD.findall(above.low[-40:])
     starts = WORD.search(row.low[:24])
-    if not ends or starts is None:
+    if not ends or starts is None or _are_rows(above, row):
         return False
     keyed = _KEYED.match(row.text)
     if keyed is not None and row.finds.codes and not row.finds.codes[0].start:
@@ -159,6 +159,12 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]
     return told and not any(map(goingon.LIST_LIKE.search, beside))
+
+
+def _are_rows(above: Row, row: Row) -> bool:
+    """Whether two lines begin with a code and are cut by as many commas, as the rows of a table are."""
+    codes = [each.finds.codes[0].start for each in (above, row) if each.finds.codes]
+    return codes == [0, 0] and above.text.count(",") == row.text.count(",") > 1
 
 
 def _ends_as_name(row: Row) -> bool:

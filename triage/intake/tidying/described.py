@@ -88,12 +88,20 @@ def adopt(rows: Sequence[Row], names: Names) -> None:
             # "P0562 voltage low", among others, is below the same heading.
             heading = heading if row.finds.codes[0].start == 0 else None
             led += len(row.finds.codes)
+        elif row.entry:
+            row.described = _flat(_below_name(row, names))
         elif found := _led(row, names):
             row.described, heading = found, None
         elif heading is not None:
             below.append(row)
     left += _adopt_headed(heading, below, names, led)
     _adopt_likewise(left, sum(bool(row.described) for row in rows), names)
+
+
+def _below_name(row: Row, names: Names) -> list[_Code]:
+    """The code of a row in an outline behind its description, whatever name that may be; empty for any other."""
+    codes = _codes(row, 0, names, sure=True)
+    return codes if codes and all(code.name == (0, 0) and code.marked for code in codes) else []
 
 
 def _may_be(row: Row) -> bool:

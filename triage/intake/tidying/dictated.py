@@ -86,6 +86,9 @@ def _run(run: list[Line]) -> list[Line]:
         return run
     if any(LIST_LIKE.search(_bare(line)) for line in run):
         return run
+    if all(_CODED.match(line.low, len(_prefix(line))) for line in run):
+        # No message breaks before each of its codes.
+        return run
     start = len(_prefix(run[0]))
     one = closed(reduce(lambda above, line: lines_glued(above, line, start=len(_prefix(line))), run), start)
     # One in a line leads from a name to its answer.

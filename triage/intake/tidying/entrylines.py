@@ -22,6 +22,7 @@ from functools import reduce
 
 from triage.intake.codes import ownnumbers
 from triage.intake.lines.glue import glued
+from triage.intake.lines.outline import level_of
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count
@@ -55,6 +56,7 @@ def joined(rows: Sequence[Row], is_name: IsName) -> list[Row]:
         ends = {}
     if not any(_status(rows[end], marks) for end in ends.values()):
         ends = _told_below(rows, bare, is_name)
+    ends |= _without_status(rows, bare, ends)
     found: list[Row] = []
     at = 0
     while at < len(rows):
@@ -127,6 +129,17 @@ def _heads(row: Row) -> bool:
     """Whether a mark of its own tells a row to be a heading: a key for modules, the number of its codes."""
     key, colon, _ = row.low.partition(":")
     return (bool(colon) and role_of(key) is not None) or stated_count(row.low) is not None
+
+
+def _without_status(rows: Sequence[Row], bare: dict[int, str], ends: dict[int, int]) -> dict[int, int]:
+    """The ends of the other entries, of which no status is told: their code and their words stand where those of the
+    entries with a status do, the words further right."""
+    places = {(level_of(rows[at]), level_of(rows[at + 1])) for at in ends}
+    return {
+        at: at + 1 for at in bare
+        if at not in ends and at + 1 < len(rows) and rows[at + 1].line.indent > rows[at].line.indent
+        and _is_text(rows[at + 1]) and (level_of(rows[at]), level_of(rows[at + 1])) in places
+    }
 
 
 def _told_below(rows: Sequence[Row], bare: dict[int, str], is_name: IsName) -> dict[int, int]:

@@ -32,6 +32,7 @@ _CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 _GLUED = lazily(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
+_NUMBER = lazily(r"[0-9A-F]{6}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
 _LETTERS = lazily(r"[a-z]*")
@@ -170,6 +171,9 @@ def _beside_codes(line: Line, is_name: IsName) -> tuple[list[int], list[Respaced
         if labels.before(begin, end, text) or near.part_of_a_number(text, begin, end):
             continue
         if glued:
+            if _NUMBER.fullmatch(text, begin, end) is not None:
+                # A maker's own number of as many figures: "AB2884".
+                continue
             if _ends_with_name(text[max(0, start - _REACH) : start], is_name):
                 read.append(Respaced(line, begin, end, f"{text[begin:start]} {match[0].upper()}"))
             elif line.low[begin:start] not in _LINKS:

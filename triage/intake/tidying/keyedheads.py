@@ -19,6 +19,7 @@ from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import ROLES, role_of
@@ -41,6 +42,7 @@ _WORD = lazily(r"[a-z]+(?= )")
 _ADDRESS = lazily(
     r"(?:addr(?:ess)?\.?|adresse|direccion|id|sa)?\s?(?:0x|\$)?(?=[0-9a-f]*[0-9])[0-9a-f]{1,4}h?[\s:.)-]+"
 )
+_NUMBER = lazily(TOKEN)
 #: What ends a name.
 _STOP = lazily(r"\t|\s\s|\s-|\s?[(\[:=|,;]|\.\.")
 _FEWEST, _LONGEST, _MOST_WORDS = 2, 90, 5
@@ -108,7 +110,8 @@ def _heads(rows: Sequence[Row], at: int, start: int) -> bool:
         return False
     below = next((other for other in rows[at + 1 : at + 4] if not other.blank), None)
     # Numbers that the whole text tells to be codes are not known yet.
-    coded = below is not None and (bool(below.finds.codes) or below.text[0].isdigit())
+    coded = below is not None and (
+        bool(below.finds.codes) or below.text[0].isdigit() or _NUMBER.match(below.text) is not None)
     return coded or stop < len(row.low) or (below is not None and answer_of_cell(below.low) is not None)
 
 

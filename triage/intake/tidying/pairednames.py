@@ -24,16 +24,16 @@ from triage.intake.said import states
 from triage.intake.said.answers import answer_of_cell
 from triage.intake.said.near import small
 
-#: A short name in capitals and a long one at the start of a line or a cell, up to the end of it.
+#: A short name in capitals, no number of a code, and a long one at the start of a line or a cell, up to the end of it.
 _PAIR = lazily(
     r"(?:^[\s\W]*|(?:[|;\t]\s*|,(?=\S))\"?|\s\s|\s[/-]\s+|\s::\s+)"
-    r"(?P<pair>(?P<short>[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
+    r"(?P<pair>(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
     r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/\"]{2,44}?))"
     r"(?=\s*(?:$|[|;:\t(\[=<,\"]|->|=>|\s-\s|\s/\s)|\s\s)"
 )
 #: The same in two columns, with an answer or a count behind them and no code.
 _COLUMNS = lazily(
-    r"\s*(?P<short>[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)(?=\s{2,}|\s*$)"
+    r"\s*(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5})(?P<gap>\s{2,})(?P<long>[^\W\d_][^|;:\t()\[\]<>=,/\"]{2,44}?)(?=\s{2,}|\s*$)"
 )
 #: One name and another of the same module in brackets, up to the end of a line or a cell, or a mark.
 _BRACKETED = lazily(

@@ -207,7 +207,7 @@ def _numbers(low: str) -> list[int] | None:
     """The numbers of a text of counts and their labels; None where it holds anything else."""
     if _JOINED.search(_RATIO.sub("0", low)):
         return None
-    spans = [(hit.start, hit.end) for hit in spoken(low)]
+    spans = [(hit.start, hit.end) for hit in spoken(low) if "\t" not in low[hit.start : hit.end]]
     spans += [(hit.start, hit.end) for hit in STATES.find(low)]
     found: list[int] = []
     #: The end of the number right before this word.

@@ -23,6 +23,7 @@ from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
 from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
+from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import states, volts
@@ -217,7 +218,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
         return True
     if goingon.STARTED.match(below) is not None or "   " in low:
         return False
-    if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or _spans(low, below):
+    if _POINT.match(below) is not None or _names_of_below(low, below, is_name) or (
+            _spans(low, below) and role_of(below.partition(":")[0]) is None):
         return True
     if _tells_of_below(low, below):
         return True

@@ -1,0 +1,138 @@
+"""Outlines: lists in which every code is set in, by its indentation or its bullet, below the name of its module.
+
+What such a text does all through is no matter of single words: a line in the place of the entries names no module of
+its own, though its description may be the name of one, and a line in the place of the headings is one.
+
+>>> from triage.intake.lines.rows import rows_of
+>>> found = rows_of("# ABS\\n- Speed sensor (C0035)\\n# Wipers\\n- Brake pressure sensor (C0044)\\n- Airbag (U0151)")
+>>> adopt(found, *2 * (lambda name: name in ("ABS", "Wipers", "Airbag"),))
+>>> [row.entry for row in found], [row.heads for row in found]
+([False, True, False, True, True], [True, False, True, False, False])
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+
+from triage.intake.codes.pieces import soft_pieces
+from triage.intake.lines.row import Row
+from triage.intake.lines.unknown import is_one_of_short
+from triage.intake.naming import IsName
+from triage.intake.naming.addresses import BEFORE, BEHIND, LABELLED_BEHIND
+from triage.intake.naming.linking import strip_links
+from triage.intake.naming.names import tidy
+from triage.intake.plain.patterns import lazily
+from triage.intake.said import states
+from triage.intake.said.counts import stated_count
+from triage.intake.said.listheads import status_of_head
+from triage.intake.said.near import small
+
+#: How far a line is set in, and the marks before its text.
+Level = tuple[int, str]
+
+_MARKS = lazily(r"[\w\s]+")
+#: Marks that stay before the text of a heading.
+_LEAD = lazily(r"[#=*\[<~_-]+")
+_COUNT = lazily(r"(?:\s-\s*|\s?:\s*|\s*[(\[]\s*)[0-9]{1,3}\s*[)\]]?\s*:?$")
+_ADDRESSED = lazily(r"^[A-Za-z ]{2,20} (?:0x|\$)[0-9A-Fa-f]{1,8}[\s:.-]+(?=\w)")
+#: So many lists with so many codes tell how a text is laid out; so many of their headings are names, so many of their
+#: entries may hold one by chance.
+_FEWEST_LISTS, _FEWEST_CODES, _NAMED, _BY_CHANCE = 2, 3, 0.6, 0.34
+
+
+def adopt(rows: Sequence[Row], is_name: IsName, is_sure: IsName) -> None:
+    """Set ``entry`` of the rows with codes in the lists of an outline, and ``heads`` of those above them
+    that have a mark of their own. Linear.
+
+    ``is_sure`` tells of the pieces of an entry what ``is_name`` tells of a heading.
+    """
+    # Entries without a mark stand below headings with one, or headings without below others.
+    lists = [*_lists(rows, True).values(), *_lists(rows, False).values()]
+    told = {level_of(row) for row in rows if row.finds.codes}
+    known: dict[str, bool] = {}
+    for found in lists:
+        entries = [row for _, group in found for row in group]
+        if len(found) < _FEWEST_LISTS or len(entries) < _FEWEST_CODES:
+            continue
+        if any(level_of(head) in told for head, _ in found):
+            continue
+        names = {_name(head) for head, _ in found}
+        for name in names - known.keys():
+            known[name] = is_name(name) or is_one_of_short(name)
+        if len(names) < _FEWEST_LISTS or sum(known[name] for name in names) < _NAMED * len(names):
+            continue
+        if sum(_may_name(row, is_sure) for row in entries) > _BY_CHANCE * len(entries):
+            continue
+        for head, group in found:
+            # Without a mark or a number the rest of a long line may stand there.
+            head.heads = bool(level_of(head)[1]) or head.text.endswith("--") or head.start > head.line.indent
+            for row in group:
+                row.entry = True
+
+
+def _lists(rows: Sequence[Row], marked: bool) -> dict[tuple[int, Level], list[tuple[Row, list[Row]]]]:
+    """By the indent of the headings and the level of the entries: the rows that stand above others with codes, and
+    these. ``marked``: of two levels with one indent the one with a mark is the higher one."""
+    found: dict[tuple[int, Level], list[tuple[Row, list[Row]]]] = defaultdict(list)
+    above: list[tuple[Level, Row]] = []
+    for row in rows:
+        if row.blank or row.aside is not None:
+            continue
+        level = level_of(row)
+        while above and above[-1][0][0] > level[0]:
+            above.pop()
+        known = [at for at, (other, _) in enumerate(above) if other == level]
+        if marked and not level[1]:
+            known = [at for at in known if at + 1 == len(above)]
+        del above[known[0] if known else len(above) :]
+        heads = [entry for entry in above if not _is_section(entry[1])]
+        if row.finds.codes and heads and not heads[-1][1].finds.codes:
+            lists = found[heads[-1][0][0], level]
+            if not lists or lists[-1][0] is not heads[-1][1]:
+                lists.append((heads[-1][1], []))
+            lists[-1][1].append(row)
+        above.append((level, row))
+    return found
+
+
+def level_of(row: Row) -> Level:
+    """How far a row is set in, and the marks before its text as they were pasted, without a number or address."""
+    before = row.line.raw[: row.line.span(row.start, row.start)[0]]
+    lead = _LEAD.match(row.text)
+    return row.line.indent, _MARKS.sub("", before) + (lead[0] if lead is not None else "")
+
+
+def _is_section(row: Row) -> bool:
+    """Whether a row between a heading and its entries only tells their status: "Stored:"."""
+    return len(row.low) <= 66 and not row.finds.codes and status_of_head(row.low, False)[0] is not None
+
+
+def count_at(text: str) -> int:
+    """Where the bare count of codes begins that ends a heading: "=== ABS === (3)"; its end where none does."""
+    match = _COUNT.search(text)
+    return len(text) if match is None else match.start()
+
+
+def _name(head: Row) -> str:
+    """What a heading names, without the count of its codes, and a short name without its address."""
+    stated = stated_count(head.low)
+    text = head.text if stated is None else head.text[: stated[1]]
+    name = tidy(text[: count_at(text)])
+    if (addressed := _ADDRESSED.search(name)) is not None:
+        name = name[addressed.end() :]
+    beside = (pattern.fullmatch(name) for pattern in (BEFORE, BEHIND, LABELLED_BEHIND))
+    return next((match[1] for match in beside if match is not None and is_one_of_short(match[1])), name)
+
+
+def _may_name(row: Row, is_name: IsName) -> bool:
+    """Whether a piece of a row with codes may be the name of its module."""
+    code = row.finds.codes[0]
+    texts = [strip_links(row.text[: code.start]), *(piece for _, piece in soft_pieces(row.text[code.end :])[:6])]
+    return any(
+        text and states.of_cell(small(text)) is None and (is_name(text) or is_one_of_short(text))
+        for text in map(tidy, texts)
+    )
+
+
+__all__ = ["Level", "adopt", "count_at", "level_of"]
