@@ -94,7 +94,7 @@ _PLACED = re.compile(
 _MEASURED = re.compile(r"[0-9]+(?:[.,][0-9]+)?(?:M?V|M?A|AH|KM|KMH|MI|X|H|MIN|M?S|RPM|C|F|K?W|BAR|KPA|K?HZ|NM|MM|MG|L)")
 # Nearly a standard code, however it is split; dates; letters that number other things.
 _NO_CODE = re.compile(
-    r"[PCBU][.-]?[0-3OIL][0-9A-F]{2}|[0-9]{1,4}[.-][0-9]{1,2}[.-][0-9]{2,4}$|(?:SPN|FMI|PID|MID|SID|HW|SW|SA)[.-]?[0-9]")
+    r"[PCBU][.-]?[0-3OIL](?:[0-9A-F]{2}|[0-9A-Z]{2,4}$)|[0-9]+\.[0-9]+$|[0-9]{1,4}[.-][0-9]{1,2}[.-][0-9]{2,4}$|(?:SPN|FMI|PID|MID|SID|HW|SW|SA)[.-]?[0-9]")
 # Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".
 _NETWORKS = frozenset({"J1587", "J1708", "J1850", "J1939", "J2284", "J2411", "J2602", "J2716"})
 _SEPARATORS = re.compile(r"[\s\-:./_#,;=()\[\]{}]+")
@@ -234,8 +234,8 @@ def placed(text: str) -> Code | None:
     """``text`` that fills a place made for a code, a cell or the value of a key: any short word of letters and digits
     that is no standard code with a slip, no count and no measure; None for another.
 
-    >>> placed("K1204-02"), placed("E-401A"), placed("102.4"), placed("12"), placed("P030"), placed("12V")
-    (Code('K1204-02'), Code('E-401A'), Code('102.4'), None, None, None)
+    >>> placed("K1204-02"), placed("E-401A"), placed("11.05"), placed("12"), placed("P030"), placed("12V")
+    (Code('K1204-02'), Code('E-401A'), None, None, None, None)
     """
     code = own(text)
     if code is not None or len(text) > _LONGEST or parse(text) is not None or not _plain(text).isascii():

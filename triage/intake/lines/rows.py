@@ -344,7 +344,7 @@ def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -
     if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False
     if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or (
-            not again and STATES.find(row.low)):
+            (not again or ":" in _undated(row.low)) and STATES.find(row.low)):
         return False
     return phases.find(row.low) is None
 

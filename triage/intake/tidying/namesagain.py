@@ -34,7 +34,7 @@ _KIND = lazily(r"(?<![a-z])the ((?:[a-z]+ ){1,3}(?:module|controller|ecu|node|bo
 _NO_NAME = (SAYS | VERBS | LEADS | AND | PEOPLE | word_set(
     "the then next when after before during again now still also only all any that which who first last later here "
     "there so as if not no rest others other same nothing none everything other new old used main "
-    "whole control faulty diagnostic scan")) - word_set("a de en la log set")
+    "whole control faulty diagnostic scan glove tool")) - word_set("a de en la log set")
 #: So near an answer stands beside the name that it is of.
 _BESIDE, _REACH, _LONGEST, _MOST = 14, 70, 4000, 40
 
