@@ -117,3 +117,11 @@ def test_times_below_the_head_of_a_table_stay_in_their_column(head: str, mark: s
     lines = [f"{head},Module,Code,Text,State", "", "2023-02-03 08:15,Radio,B1304,aerial open,pending",
              "2023-02-03 08:15,Brakes,C0046,sensor right,stored", "2023-02-03 08:15,Wipers,,no codes,"]
     assert printed("\n".join(lines).replace(",", mark)) == "Radio: B1304; Brakes: C0046; Wipers: clean"
+
+
+def test_codes_each_with_its_time_are_those_of_one_scan() -> None:
+    rows = (
+        "07:53  Tacho (SA 238)  SPN 84 FMI 19  Speed  stored", "08:46  ABS unit (SA 11)  SPN 168 FMI 18  Low  stored",
+        "09:42  ABS unit (SA 11)  SPN 639 FMI 2  Bus  stored", "11:19  Tacho (SA 238)  SPN 158 FMI 4  Low  active")
+    scans = read_text("\n".join(("Events of the day", *rows, "Battery: 11.1 V")), load()).snapshots
+    assert [(scan.volts, [len(module.codes) for module in scan.modules]) for scan in scans] == [(11.1, [2, 2])]

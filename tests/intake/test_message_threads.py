@@ -71,3 +71,12 @@ def test_a_number_and_a_time_of_day_head_a_scan() -> None:
 def test_a_plus_behind_a_status_only_joins_the_next_code() -> None:
     text = "ABS: C0035 wheel sensor left = sporadic + C0040 pump motor = present + C0045 relay = pending"
     assert modules_of(text) == {"anti-lock brakes": ["C0035 stored", "C0040 current", "C0045 pending"]}
+
+
+def test_a_sender_who_writes_sentences_names_no_module() -> None:
+    text = ("[07:36] lou: got that small van in, flat battery\n[07:38] lou: before i cleared anything: radio: b1200 "
+            "stored, the rcm and the ecm wouldn't talk to the tester\n[07:52] ann: nice\n[07:52] lou: after clearing: "
+            "the rcm and the ecm wouldn't talk to the tester\n[07:53] lou: and the radio has no codes\n"
+            "[07:55] lou: on the charger, battery 14.2v\n")
+    assert scans(text) == ["before-clear | radio: B1200 stored; rcm: silent; ecm: silent",
+                           "after-clear 14.2 V | rcm: silent; ecm: silent; radio: clean"]

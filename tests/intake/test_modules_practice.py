@@ -22,7 +22,8 @@ all-wheel drive < AWD coupling ; 22-AWD ; Allradelektronik ; 4WD control unit ; 
 gear shift A < Schaltmodul ; Gear selector ; 81-Gear Shift ; Wählhebelmodul
 anti-lock brakes < 03-ABS Brakes ; ABS CM ; Bremsenelektronik ; UCE ABS ; Bloc ABS ; ABS (2 codes) ; Skid control ECU
 anti-lock brakes < Calculateur de freinage ; Módulo ABS ; Frenos antibloqueo ; ABS/EDS ; Anti Lock Brake System
-anti-lock brakes < EBCM - ABS
+anti-lock brakes < EBCM - ABS ; ABS box ; ABS pump ; abs block ; ABS brain
+restraints < airbag box ; restraints box
 vehicle dynamics < DSTC ; Fahrstabilitätsregelung ; ESP unit control ; Contrôle de trajectoire ; Programa de estabilidad
 brake system < E-booster ; Brake servo ; Elektromechanischer Bremskraftverstärker
 park brake < E-brake ; EPB 1 fault ; 53-Parking Brake ; Feststellbremsenelektronik ; Frein de parking automatique

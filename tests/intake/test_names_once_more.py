@@ -133,3 +133,11 @@ def test_labels_of_a_page_are_neither_modules_nor_deeds() -> None:
     assert reading.snapshots[0].phase is None
     assert reading.events == []
     assert read("ABS  C0035  stored\nF1 Back     F2 Clear all     F3 Save\n").events == []
+
+
+def test_a_name_with_its_abbreviation_behind_a_dash_is_one() -> None:
+    text = ("* Instrument cluster: no faults\n* Body control module - BCM: no answer (timeout)\n"
+            "* Mirror: B2318 open (stored)\n")
+    modules = read_text(text, load()).snapshots[0].modules
+    assert [(module.printed, module.responds) for module in modules] == [
+        ("Instrument cluster", True), ("Body control module - BCM", False), ("Mirror", True)]

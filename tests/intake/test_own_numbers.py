@@ -232,3 +232,19 @@ def test_behind_a_name_set_off_in_markdown(form: str) -> None:
     (scan,) = read_text(text, load()).snapshots
     found = {module.module: [code.code for code in module.codes] for module in scan.modules}
     assert found == {"radio": ["A6C1"], "gateway": ["93F2", "E1943A"], "park brake": ["A55B"], "restraints": []}
+
+
+@pytest.mark.parametrize("number", ["E-401A", "A1B-22", "5A-03", "H21", "S-17", "4-2-1", "X9F2", "MM-1102-3"])
+@pytest.mark.parametrize("form", [
+    "Module;Code;Text;Status\nRadio;{};aerial open;stored\nABS;;no codes;\n",
+    "| Module | Code | Text | Status |\n|---|---|---|---|\n| Radio | {} | aerial open | stored |\n"
+    "| ABS | - | no codes | |\n",
+    "Module: Radio\nCode: {}\nText: aerial open\nStatus: stored\n\nModule: ABS\nResult: no codes\n"])
+def test_what_fills_a_place_made_for_a_code_is_one(number: str, form: str) -> None:
+    assert modules_of(form.format(number)) == {"radio": [f"{number} stored"], "anti-lock brakes": ["clean"]}
+
+
+@pytest.mark.parametrize("other", ["12V", "2.3.24", "3", "P030", "HW-12", "250 km", "11.05"])
+def test_a_measure_a_date_or_a_count_there_is_none(other: str) -> None:
+    found = modules_of(f"Module;Code;Text\nRadio;{other};aerial open\nABS;C0035;low\n")
+    assert found.get("radio", ["clean"]) == ["clean"]

@@ -118,3 +118,30 @@ def test_the_rest_of_a_makers_number_on_the_next_page(number: str) -> None:
             "ABS:\nE208 Speed sensor Inactive\nPage 2 of 2\n")
     assert modules_of(text) == {
         "radio": ["E207 stored", f"{number} current"], "anti-lock brakes": ["E208 stored"]}
+
+
+def test_a_status_in_two_words_ends_its_line() -> None:
+    text = ("Zentrales Gateway\nU0101-87 Keine Kommunikation mit\nGetriebesteuergerät - liegt an\nU0073-00 Bus A aus - "
+            "liegt an\nAnhänger\nU3003-00 Batteriespannung - liegt an\nU0141-87 Keine Kommunikation mit\n"
+            "Lenkwinkelsensor - sporadisch\n")
+    assert modules_of(text) == {
+        "gateway": ["U0101-87 current", "U0073-00 current"], "trailer": ["U3003-00 current", "U0141-87 stored"]}
+
+
+def test_the_head_of_a_page_goes_on_with_nothing_above_it() -> None:
+    text = ("Fehlerprotokoll Werkstatt\nZentrales Gateway\nU0151-00 Keine Kommunikation mit Airbag - liegt\nan\n"
+            "U0121-87 Keine Kommunikation mit ABS - liegt an\nSeite 1 von 2\n\n"
+            "Fehlerprotokoll Werkstatt   2023-07-01\n"
+            "U0131-87 Keine Kommunikation mit Servolenkung -\nliegt an\nABS-Steuergerät\n"
+            "U0073-00 Bus A aus - liegt an\nSeite 2 von 2\n")
+    assert modules_of(text) == {
+        "gateway": ["U0151-00 current", "U0121-87 current", "U0131-87 current"],
+        "anti-lock brakes": ["U0073-00 current"]}
+
+
+def test_a_title_that_is_dated_on_a_later_page_is_the_title_again() -> None:
+    text = ("Fault memory report\nNavigation:\nU0073 Bus A off\nStatus: pending\nFuel pump control:\n"
+            "P0627 Pump circuit\n\nPage 1/2\nFault memory report 2025-12-05 13:24\nStatus: stored\n"
+            "U0101 Lost communication with TCM\nStatus: stored\nPage 2/2\nSupply: 12.4 V\n")
+    assert scans(text) == [
+        "12.4 V | Navigation: U0073 pending; Fuel pump control: P0627 stored U0101 stored"]

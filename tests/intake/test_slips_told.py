@@ -176,3 +176,9 @@ def test_two_codes_behind_the_number_of_a_line(lead: str) -> None:
 def test_capital_letters_o_among_small_digits() -> None:
     assert modules_of("ABS\n  b0020 airbag\n  pOaa6 insulation\n  cOO3a wheel speed\n") == {
         "anti-lock brakes": ["B0020", "P0AA6", "C003A"]}
+
+
+def test_a_status_with_a_slip_alone_below_its_code() -> None:
+    text = "ABS\nU0155 Lost contact\n with cluster\n  CONFIMED\nC0035 open\n  CONFIRMED\nRadio\nU0121 lost\n  ACTIV\n"
+    assert modules_of(text) == {
+        "anti-lock brakes": ["U0155 confirmed", "C0035 confirmed"], "radio": ["U0121 current"]}

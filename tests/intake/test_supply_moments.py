@@ -56,6 +56,8 @@ def test_what_was_found_gives_way_to_the_supply_of_the_scan(line: str) -> None:
         ("Battery 12.6 V on arrival, 11.4 V now" + ECM, (12.6, None)),
         # A charge behind the scan changes nothing of it.
         ("Battery 10.1 V" + ECM + "\nABS: no codes\n\nCharged to 12.4 V", (10.1, None)),
+        # What is said behind a code is said of it.
+        ("Van. Lowest voltage was 9.3 V. ECM gave me P0562 failing now.", (None, 9.3)),
     ],
 )
 def test_one_that_gives_no_way(text: str, expected: tuple[float | None, float | None]) -> None:

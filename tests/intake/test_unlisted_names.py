@@ -141,3 +141,21 @@ def test_two_capitals_may_be_silent(name: str) -> None:
 @pytest.mark.parametrize("word", ["Nr", "NR.", "DTC", "NO.", "CODE NR"])
 def test_a_word_for_number_names_no_module(word: str) -> None:
     assert [name for name, _, _ in modules(f"ENGINE\n{word} P0562\n{word} P0563\n")] == ["engine control"]
+
+
+@pytest.mark.parametrize(("before", "after"), [
+    ("The tail board node gave me U0001 pending.", "After the clear no codes in the tail board node, ABS was clean."),
+    ("tail board node: U0001 pending, ABS no reply", "after clear - tail board node no codes, ABS clean"),
+    ("Before the clear ABS was clean, the tail board node shows U0001 pending.",
+     "After the clear the tail board node and ABS were clean."),
+])
+def test_a_name_that_stood_before_codes_is_one_in_the_next_scan(before: str, after: str) -> None:
+    last = read_text(f"{before}\n{after}\n", load()).snapshots[-1]
+    assert {module.module.lower(): (module.codes, module.responds) for module in last.modules} == {
+        "tail board node": ([], True), "anti-lock brakes": ([], True)}
+
+
+@pytest.mark.parametrize("said", ["The bottle rack module did not answer.", "the bottle rack module not responding."])
+def test_words_that_end_as_names_do_are_one_behind_the(said: str) -> None:
+    assert modules(f"Radio has U0100 stored. Then {said}\n") == [
+        ("radio", True, ["U0100"]), ("bottle rack module", False, [])]

@@ -48,6 +48,7 @@ Mindestspannung 9,4 V | kurz auf 9,4 V gefallen | auf 9,4 V eingebrochen | fiel 
 tension minimale 9,4 V | mini 9,4 V | tension mini : 9,4 V | chute à 9,4 V | tombée à 9,4 V | au plus bas 9,4 V
 descendue jusqu'à 9,4 V | tensión mínima 9,4 V | mínimo 9,4 V | mín. 9,4 V | cayó a 9,4 V | bajó hasta 9,4 V
 lowest reading 9.4 V | lowest seen: 9.4V | dropping to 9.4 V | supply voltage (min): 9.4 V | U min 9,4 V | V_min=9.4
+KL30 min 9.4 V | Kl. 30 Minimum 9,4 V | terminal 30 minimum = 9.4V | Klemme 30 min. 9,4 V | T15 min 9.4 V
 """
 
 

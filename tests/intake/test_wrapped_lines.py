@@ -118,3 +118,32 @@ def test_headings_with_an_address_below_full_lines(count: str) -> None:
     assert modules_of(text) == {
         "anti-lock brakes": ["C0035 current"], "gateway": ["U0101 stored"], "sunroof": ["B2100 stored"],
         "radio": ["B1318 current"]}
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("ABS - no codes\nInstrument cluster (2)\nU0151 Lost communication with\nrestraints control module - ACTIVE\n"
+     "U0001 High speed communication bus\nGateway - no codes\n", {
+         "anti-lock brakes": ["clean"], "instrument cluster": ["U0151 current", "U0001"], "gateway": ["clean"]}),
+    ("Airbag: non testé\nRadio\nU0140 perte de communication avec le\ncalculateur habitacle - en attente\n"
+     "ABS: ne répond pas\n", {"radio": ["U0140 pending"], "anti-lock brakes": ["silent"]}),
+    ("Radio\nU0140 perte de communication avec le\ncalculateur habitacle - absent\nactuellement\n"
+     "B1271 antenne coupée - présent\nU0073 bus coupé - présent\nABS: ne répond pas\n", {
+         "radio": ["U0140 stored", "B1271 current", "U0073 current"], "anti-lock brakes": ["silent"]}),
+])
+def test_a_name_with_the_status_behind_a_line_that_breaks_off(text: str, told: dict[str, list[str]]) -> None:
+    assert modules_of(text) == told
+
+
+def test_a_status_in_brackets_below_its_code_in_a_narrow_mail() -> None:
+    text = ("before clear:\nengine ecu: u0121 (confirmed), p0101\n(confirmed)\ntransmission control module: p0882\n"
+            "(pending - not yet confirmed), p0700\n(permanent), u0401 (pending - not yet\nconfirmed)\n")
+    assert modules_of(text) == {
+        "engine control": ["U0121 confirmed", "P0101 confirmed"],
+        "transmission control": ["P0882 pending", "P0700 permanent", "U0401 pending"]}
+
+
+def test_a_description_that_sounds_like_an_answer_goes_on_below_its_code() -> None:
+    text = ("radio\nb10a4-62 spannung zu niedrig -\nbestätigt\nabs-steuergerät\np0700-62 drehzahlfühler hinten links\n"
+            "kein signal - bestätigt\nu0155-62 keine kommunikation mit\nkombiinstrument - gespeichert\n")
+    assert modules_of(text) == {
+        "radio": ["B10A4-62 confirmed"], "anti-lock brakes": ["P0700-62 confirmed", "U0155-62 stored"]}

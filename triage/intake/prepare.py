@@ -94,6 +94,7 @@ from triage.intake.tidying import (
     namedcolumn,
     namedlists,
     namelead,
+    namesagain,
     namesbelow,
     numberednames,
     obdlists,
@@ -127,6 +128,7 @@ from triage.intake.tidying import (
     statusabove,
     statuscounts,
     statusslips,
+    storedkeys,
     strayblanks,
     threads,
     ticks,
@@ -175,6 +177,7 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     marks = rows.page_marks(all_rows, lambda name: names.score(_BRACKETED.sub("", tidy(name))) >= 60.0)
     all_rows = entrylines.joined(pagebreaks.joined(all_rows, marks, names.listed), names.listed)
     scannames.adopt(all_rows)
+    storedkeys.adopt(all_rows, marks, names.likely)
     lows = [row.low for row in all_rows if not row.blank]
     context = Context(
         builder=Builder(source, names.as_written),
@@ -220,7 +223,8 @@ def _with_whole_names(
 
     found = blocks.parted(cellsbelow.in_rows(found, is_name), is_name)
     found, respaced, unread = _respaced(namegaps.closed(found, names.listed), names)
-    found = plainecu.named(jointnames.adopted(pairednames.adopted(found, names), names), names)
+    found = jointnames.adopted(namesagain.adopted(pairednames.adopted(found, names), names), names)
+    found = plainecu.named(found, names)
     return found, respaced, unread
 
 

@@ -13,6 +13,7 @@ from triage.intake.entries import (
     besidename,
     clearrow,
     coderow,
+    continuation,
     corrections,
     countbehind,
     deniedcode,
@@ -157,6 +158,9 @@ def _row(context: Context, row: Row, at: int) -> None:
         return
     if row.aside is not None:
         _aside(context, row)
+        return
+    if row.stored:
+        continuation.stored(context, row)
         return
     if not row.finds.codes and (sections.tells_of_all(context, row) or (
             row.cells and metarow.doubts_sides(context, row))):

@@ -87,6 +87,14 @@ _MID = re.compile(
 _OWN = re.compile(r"(?:0X)?(?=[A-F]{0,5}[0-9])([0-9A-F]{4,6})H?|" + "|".join(map(accepted, FORMS)))
 # P030, C0O35 and B4000 have the form of a maker's number, but far more often a J2012 code with a slip in it.
 _NEARLY_J2012 = re.compile(r"[PCBU][OQIL]?[0-9]{3}|[PCBU][0-9OQIL][0-9]{3}[0-9A-F]?|[PCBU][0-9A-F]{4}")
+# What may stand where a code must: letters with digits, or three digits and more with a mark between.
+_PLACED = re.compile(
+    r"(?=[A-Z0-9]{0,5}[.-]?[A-Z]{0,5}[0-9])(?=.{3,14}$)(?=[A-Z0-9.-]*[A-Z]|[0-9.-]*[.-])[A-Z0-9]{1,6}"
+    r"(?:[.-][A-Z0-9]{1,6}){0,2}")
+_MEASURED = re.compile(r"[0-9]+(?:[.,][0-9]+)?(?:M?V|M?A|AH|KM|KMH|MI|X|H|MIN|M?S|RPM|C|F|K?W|BAR|KPA|K?HZ|NM|MM|MG|L)")
+# Nearly a standard code, however it is split; dates; letters that number other things.
+_NO_CODE = re.compile(
+    r"[PCBU][.-]?[0-3OIL](?:[0-9A-F]{2}|[0-9A-Z]{2,4}$)|[0-9]+\.[0-9]+$|[0-9]{1,4}[.-][0-9]{1,2}[.-][0-9]{2,4}$|(?:SPN|FMI|PID|MID|SID|HW|SW|SA)[.-]?[0-9]")
 # Networks by the number of their SAE standard, which descriptions name: "J1939 network 1".
 _NETWORKS = frozenset({"J1587", "J1708", "J1850", "J1939", "J2284", "J2411", "J2602", "J2716"})
 _SEPARATORS = re.compile(r"[\s\-:./_#,;=()\[\]{}]+")
@@ -220,6 +228,22 @@ def own(text: str) -> Code | None:
     if match is None or _NEARLY_J2012.fullmatch(folded) or folded in _NETWORKS:
         return None
     return Code(match[1] or folded, None, "own")
+
+
+def placed(text: str) -> Code | None:
+    """``text`` that fills a place made for a code, a cell or the value of a key: any short word of letters and digits
+    that is no standard code with a slip, no count and no measure; None for another.
+
+    >>> placed("K1204-02"), placed("E-401A"), placed("11.05"), placed("12"), placed("P030"), placed("12V")
+    (Code('K1204-02'), Code('E-401A'), None, None, None, None)
+    """
+    code = own(text)
+    if code is not None or len(text) > _LONGEST or parse(text) is not None or not _plain(text).isascii():
+        return code
+    folded = _fold(text)
+    if not _PLACED.fullmatch(folded) or _MEASURED.fullmatch(folded) or _NEARLY_J2012.fullmatch(folded):
+        return None
+    return None if _NO_CODE.match(folded) or folded in _NETWORKS else Code(folded, None, "own")
 
 
 @lru_cache(maxsize=65536)

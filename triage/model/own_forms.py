@@ -41,6 +41,7 @@ FORMS = (
     Form("9A12B4", _BOTH + r"[0-9A-F]{6}", "sure"),
     Form("K20417", r"(?![PCBU])[A-Z][0-9]{5}", "sure"),
     Form("K.204", r"[A-Z]{1,2}[.-][0-9]{3}", "sure"),
+    Form("K-A204", r"[A-Z]{1,2}[.-](?![OIL][0-9])[A-Z]{1,2}[0-9]{3}", "sure"),
     Form("01314", r"[0-9]{5}", "usual"),
     Form("9A12B", _BOTH + r"[0-9A-F]{5}", "usual"),
     Form("DF513", r"[A-Z]{1,2}[0-9]{3}", "usual"),

@@ -23,7 +23,7 @@ _FEWEST_DIGITS = 5
 #: A number that goes on is another one: "27-140-2", "12.500", "20417/17".
 _ENDS = r"(?![./_-]?[^\W_]|[,:][0-9])"
 #: Each form has a digit that soon; most words have none, and are passed by at once.
-_DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[0-9])"
+_DIGIT = r"(?=[A-Za-z]{0,5}[ .-]?[A-Za-z]{0,2}[0-9])"
 
 
 def pattern(*weights: Weight) -> str:
@@ -49,6 +49,13 @@ def found(start: int, text: str) -> Found | None:
     return Found(start, end, own.text, kind="own", bare=end) if own is not None else None
 
 
+def placed(start: int, text: str) -> Found | None:
+    """A text that fills a place made for a code as the code that it is there, whatever its form."""
+    own = model_codes.placed(text)
+    end = start + len(text)
+    return Found(start, end, own.text, kind="own", bare=end) if own is not None else None
+
+
 @lru_cache(maxsize=4096)
 def weight(text: str) -> Weight | None:
     """How much the form of a number alone is worth."""
@@ -66,4 +73,4 @@ def written_alike(text: str, line: str) -> bool:
     return not text[0].isalpha() or text.isupper() or line.islower() or set(text) <= set(hexdigits)
 
 
-__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "weight", "written_alike"]
+__all__ = ["ANY", "TOKEN", "few_digits", "found", "pattern", "placed", "weight", "written_alike"]

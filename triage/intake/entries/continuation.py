@@ -5,10 +5,11 @@ from __future__ import annotations
 from triage.intake.codes.pieces import COUNTED, soft_pieces, stored_values
 from triage.intake.entries import keyrow, metarow
 from triage.intake.entries.coderow import details_of
-from triage.intake.lines.goingon import ends_with_status
+from triage.intake.lines.goingon import LINKS, ends_with_status, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.names import tidy
+from triage.intake.plain.characters import has_digit, has_letter
 from triage.intake.plain.patterns import lazily
 from triage.intake.said import phases, states, volts
 from triage.intake.said.answers import spoken
@@ -25,6 +26,8 @@ _LAMP = lazily(r"(?:the )?(?:mil|(?:check[ -]?engine|engine|malfunction|warning)
 #: So many lines above, blank ones and all, the last of a freeze frame is looked for.
 _FAR = 6
 _PLAIN_NUMBER = lazily(r"(?<![0-9.,])[0-9]{3,7}$")
+#: Before the status behind a description.
+_BEFORE_STATUS = lazily(r"(?<=[^\s-])\s+-{1,2}\s+|\s[(\[]")
 #: Between the values of a list.
 _LISTED = lazily(r"\s*[,;/|+]\s*")
 
@@ -79,6 +82,37 @@ def mileage(context: Context, row: Row, at: int) -> bool:
         return False
     draft.freeze.setdefault("distance_km", values["distance_km"])
     return True
+
+
+def in_sentence(context: Context, row: Row, at: int) -> bool:
+    """Whether the line above, of a code, goes on in this one: it ends with a word that no description ends with, and
+    this one stands further right ("lost comms with" above "cluster   not present"); or this one ends with the status
+    that the code lacks and most others of the text have."""
+    above = context.open_row
+    if above is None or context.open_code is None or context.blanks or row.line.indent < above.line.indent:
+        return False
+    open_ended = last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
+    if context.open_code.status is None and ends_with_status(row.low, context.translated):
+        return open_ended or (context.style.doubtful_states and _is_rest(context, row))
+    return open_ended and row.line.indent > above.line.indent
+
+
+def _is_rest(context: Context, row: Row) -> bool:
+    """Whether a row is the end of a description and its status behind a mark, and no key, nor the answer of a module
+    ("no signal - stored" may be both)."""
+    mark = _BEFORE_STATUS.search(row.low)
+    if mark is None or ":" in row.low or "=" in row.low or (
+            states.of_cell(row.low[mark.end() :], context.translated, context.legend) is None):
+        return False
+    lead = row.low[: mark.start()]
+    first = lead.split(maxsplit=1)[0] if lead.strip() else ""
+    if has_digit(first) and has_letter(first):
+        # A maker's own number that was not read.
+        return False
+    hits = spoken(lead)
+    for hit in hits:
+        lead = lead[: hit.start] + " " * (hit.end - hit.start) + lead[hit.end :]
+    return not hits or not context.names.find(lead)
 
 
 def go_on(context: Context, row: Row) -> bool:

@@ -107,7 +107,9 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     before = context.headings_direct + context.headings_after_blank
     alike = whole and before > 0 and row.line.indent == context.heading_indent
     other = whole and row.cells is None and _none_open(context, heading.printed)
-    sure = deeper or headed or answered or alike or other or marked or row.text.endswith(":")
+    # The codes of a scan that has named nobody yet have no other name to stand below.
+    first = coded and whole and context.builder.module is None
+    sure = deeper or headed or answered or alike or other or first or marked or row.text.endswith(":")
     return "weak" if sure or context.blanks > 0 or at == 0 else ""
 
 
@@ -168,8 +170,11 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
 
 
 def _ended(context: Context, at: int) -> bool:
-    """Whether the line above ends with its status."""
-    return at > 0 and ends_with_status(context.rows[at - 1].low, context.translated)
+    """Whether the line above ends with its status, which may begin in the line before."""
+    if at <= 0 or ends_with_status(context.rows[at - 1].low, context.translated):
+        return at > 0
+    status = context.open_code.status if context.open_code is not None else None
+    return bool(context.tail) and status is not None and ends_with_status(small(context.tail), context.translated)
 
 
 def _none_open(context: Context, printed: str) -> bool:
@@ -192,7 +197,9 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
         return True
     if above is None or above.blank or context.open_code is None or above.line.number in context.page_marks:
         return True
-    if context.told_at == at - 1 or ends_with_status(above.low, context.translated):
+    if above.stored:
+        return True
+    if context.told_at == at - 1 or _ended(context, at):
         return True
     if above.roles and above.kind in ("\t", "|", ";"):
         # No editor wraps the rows of such a table.
@@ -318,7 +325,7 @@ def _goes_on(context: Context, row: Row, at: int, score: float) -> bool:
         return False
     wrapped = not is_whole(context, row, at)
     before = context.rows[at - 1].low if context.rows[at - 1].line.number not in context.page_marks else ""
-    ends = last_word(before) if not before.endswith(_LIT) else ""
+    ends = last_word(before) if not (before.endswith(_LIT) or _ended(context, at)) else ""
     if ends and context.rows[at - 1].text[-1:].isupper() and len(ends) == 1:
         # "door module A": a letter that tells several apart.
         ends = ""

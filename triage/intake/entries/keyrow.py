@@ -150,7 +150,7 @@ def _code(context: Context, row: Row, value: str, low: str, start: int) -> bool:
         row.finds = row.finds._replace(refusals=())
         valuecodes.add_one(context, row, found, value[slip.end :].strip(" -:,"))
         return True
-    if module is not None and valuecodes.own(context, row, value, start):
+    if module is not None and valuecodes.own(context, row, value, start, surely=context.key_block):
         return True
     # "Code: B0148" and, in the same block, "Fault: actuator stuck".
     draft = _draft(context) if context.key_block else None

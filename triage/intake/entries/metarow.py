@@ -13,6 +13,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import remembered
 from triage.intake.said import conditions, dates, phases, uncleared, voltengines, voltmoments, volts
+from triage.intake.said.near import small
 from triage.intake.scan import between
 from triage.intake.scan.assembly import SnapshotDraft
 from triage.intake.scan.context import Context
@@ -296,6 +297,7 @@ def _start(
         or head
         or (hit is not None and snapshot.phase is None)
         or (at is not None and snapshot.at is None and timed)
+        or (at is not None and any(_is_heading_of(row.low, stamp) for stamp in stamps) and _begins_again(context))
     ):
         _close(context)
         snapshot = builder.new_snapshot()
@@ -317,6 +319,14 @@ def _start(
         snapshot.at = at
     snapshot.written = snapshot.written or written
     return started or snapshot.empty
+
+
+def _begins_again(context: Context) -> bool:
+    """Whether the module that the scan began with stands right below: a date alone above it heads another scan of the
+    same day."""
+    first = next(iter(context.builder.snapshot.modules.values()), None)
+    below = [row.low for row in context.rows[context.at + 1 : context.at + 1 + _NEAR_BELOW] if not row.blank]
+    return first is not None and any(low.startswith(small(first.printed)) for low in below)
 
 
 def _close(context: Context) -> None:

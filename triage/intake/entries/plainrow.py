@@ -32,7 +32,6 @@ from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.legendline import is_legend
 from triage.intake.entries.sections import heads_codes, open_section
 from triage.intake.lines import idents, nonames, supplyrow
-from triage.intake.lines.goingon import LINKS, last_word
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
 from triage.intake.naming.linking import is_short
@@ -76,7 +75,7 @@ def read(context: Context, row: Row, at: int) -> None:
         if context.facts.take(row.text, row.low) not in ("aside", "label", "complaint") or _labelled(row.low):
             metarow.read(context, row, quiet=True)
         return
-    if _in_sentence(context, row, at):
+    if continuation.in_sentence(context, row, at):
         context.refuse(row)
         continuation.go_on(context, row)
         return
@@ -136,15 +135,6 @@ def _measured(context: Context, row: Row, at: int) -> bool:
     if others is None and len(voltpairs.halves(row.low)) == 2 and not spoken(row.low):
         return metarow.read(context, row)  # "Batterie 1 12,7 V, Batterie 2 10,4 V" names no module
     return others is not None
-
-
-def _in_sentence(context: Context, row: Row, at: int) -> bool:
-    """Whether the line above, of a code, ends with a word that no description ends with, and this one stands further
-    right: "lost comms with" above "cluster   not present"."""
-    above = context.open_row
-    if above is None or context.open_code is None or context.blanks or row.line.indent <= above.line.indent:
-        return False
-    return last_word(context.rows[at - 1].low) in LINKS and keyrow.split(row) is None
 
 
 def _names_none(context: Context, row: Row, at: int) -> bool:

@@ -95,7 +95,7 @@ def _own_number(by_role: dict[str, list[Cell]]) -> Found | None:
     """A maker's own number that fills a cell for codes."""
     for cell in by_role.get("code", ()):
         text = cell.text.strip(" *#.")
-        own = ownnumbers.found(cell.start, text)
+        own = ownnumbers.placed(cell.start, text) if by_role.get("module") else ownnumbers.found(cell.start, text)
         if own is not None:
             return own._replace(end=cell.end, bare=cell.end)
     return None

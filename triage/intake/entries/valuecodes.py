@@ -51,13 +51,14 @@ def add_one(context: Context, row: Row, found: Found, text: str) -> None:
     settle(context, row)
 
 
-def own(context: Context, row: Row, value: str, start: int) -> bool:
-    """Add the makers' own numbers with which a value, and each thing in its list, begins; whether there are any."""
-    whole = model_codes.own(value)
+def own(context: Context, row: Row, value: str, start: int, *, surely: bool = False) -> bool:
+    """Add the makers' own numbers with which a value, and each thing in its list, begins; whether there are any.
+    ``surely``: the value is nothing but a code, whatever its form."""
+    whole = model_codes.placed(value) if surely else model_codes.own(value)
     spans = [(0, len(value))] if whole is not None else [match.span(1) for match in _FIRSTS.finditer(value)]
     found = []
     for first, last in spans:
-        number = ownnumbers.found(start + first, value[first:last])
+        number = (ownnumbers.placed if whole is not None else ownnumbers.found)(start + first, value[first:last])
         if number is not None:
             found.append(number)
     if not found or found[0].start != start:

@@ -30,7 +30,8 @@ from triage.intake.words.vocabulary import STATES
 _ENDS = lazily(rf"\.{NOT_SHORT}(?=\s|$)|[!?;:()\[\]\n]|\s-+(?=\s)|(?<![a-z])(?:but|while|aber|mais|pero)\s")
 _JOINTS = lazily(r",|(?<=\s)(?:and|or|nor|und|oder|noch|et|ou|ni|y|o|&)(?=\s)")
 _LEADING = LEADS | word_set(
-    "the a an both any either neither all also now der die das den le la les l el los las un une auch beide both")
+    "the a an both any either neither all also now then next der die das den le la l les el los las un une auch "
+    "beide both")
 #: No name of a module that nobody knows holds one of these.
 _NO_NAME = (SAYS | LEADS | AND | word_set(
     "or oder noch ou ni o not no nor the then when after before during again today yesterday now still also only all "
@@ -271,11 +272,14 @@ def _unknown(context: Context, row: Row, piece: _Piece, size: int, known: int) -
         parts = parts[:-1]
     end = piece.start + parts[-1][2] if parts else piece.start
     text, low = row.text[piece.start : end], row.low[piece.start : end]
-    if not parts or context.translated or text[0].islower() or len(parts) > _SHORT:
+    if not parts or context.translated or len(parts) > _SHORT:
         return None
     led = _ARTICLE.search(row.low, max(0, piece.start - _REACH), piece.start) is not None
-    # "The Ladder unit did not respond": capital letters behind "the", and a word that names of modules have.
+    # "The Ladder unit did not respond": capital letters behind "the", and a word that names of modules have; small
+    # letters where it ends them.
     kind = [word in unknown.KINDS for word, _, _ in parts]
+    if text[0].islower() and not (led and kind[-1] and len(parts) > 2):
+        return None
     if not (led and any(kind) and not all(kind)) and (not listed or (piece.opens and not led)):
         return None
     if text.isupper() or has_digit(text) or len(text) > _LONGEST or any(word in _NO_NAME for word, _, _ in parts):

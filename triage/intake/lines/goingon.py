@@ -31,7 +31,8 @@ class Found(Protocol):
 
 #: Small words that no line ends with, whatever it is of.
 LINKS = word_set(
-    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y"
+    "with from by of to the an and or mit von zu und oder der die das dem bei avec de du et ou con del y le la "
+    "les el los"
 )
 #: And those that no description of a fault ends with.
 IN_DESCRIPTIONS = LINKS | word_set(
@@ -68,13 +69,13 @@ _WITHIN = word_set(
 #: The small words that tell prose from a list, and those that a line of a paragraph breaks behind.
 PROSE = OPEN | GOES_ON | _WITHIN
 BREAKS = OPEN | _WITHIN
+#: All of them.
+_SMALL = PROSE | IN_DESCRIPTIONS | LEADS_ON | TELLS
 #: What parts the cells of rows, and stands in no sentence.
 LIST_LIKE = lazily(r"[|\t]|=(?! ?[0-9]+[.,][0-9])|;(?! |$)|\s{3,}|\.{4}|_{4}")
 #: What begins a row of a list, or a line of its own: a mark, a number, a key.
 STARTED = lazily(r"(?:[-*\u2022#=|+_<{\[\"',;]|[0-9]{1,3}[.)] |[a-z][\w /-]{1,33}(?:=|:(?:\s|$)))")
 _QUOTE = lazily(r"[ \t>]*")
-#: A link, and the end of a verb: "liegt an".
-_PART_OF_VERB = "an"
 _CLOSING = " )].,;|"
 #: So near the break begins and ends what it tears.
 _NEAR = 30
@@ -115,13 +116,13 @@ def ends_with_code(row: Row) -> bool:
 
 
 def last_word(low: str) -> str:
-    """What stands behind the last space of a line, without a bracket before it; nothing of a status that is whole.
+    """What stands behind the last space of a line, without a bracket before it; "" where that ends a status.
 
-    >>> last_word("lost contact with (the"), last_word("p0562 (low) - liegt aktuell an")
-    ('the', '')
+    >>> last_word("u0100 lost contact with"), last_word("u0100 motor - liegt an")
+    ('with', '')
     """
     last = low.rpartition(" ")[2].lstrip("([")
-    return "" if last == _PART_OF_VERB and ends_with_status(low) else last
+    return "" if last in _SMALL and ends_with_status(low, True) else last
 
 
 def begins_with_status(low: str) -> bool:

@@ -63,6 +63,8 @@ class Row:
     closes: bool = False
     #: The places of the codes that it tells of another time than that of the scan; None for any other row.
     aside: tuple[tuple[int, int], ...] | None = None
+    #: A key and a value that were stored with the code above.
+    stored: bool = False
 
     def __post_init__(self) -> None:
         text = self.text

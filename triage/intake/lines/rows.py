@@ -16,7 +16,7 @@ from triage.intake.lines import numbering, unknown
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
 from triage.intake.naming.heads import role_of
-from triage.intake.plain.characters import Line, has_digit, indent_of, lines, low
+from triage.intake.plain.characters import Line, has_digit, has_letter, indent_of, lines, low
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.remember import LONGEST, remembered
 from triage.intake.said import dates, phases, states
@@ -295,8 +295,8 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
     places: dict[str, list[int]] = defaultdict(list)
     for at, row in enumerate(rows):
         if not row.blank:
-            places[_DIGITS.sub("#", row.low)].append(at)
-    top = {row.low for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
+            places[_undated(row.low)].append(at)
+    top = {_undated(row.low) for row in islice((row for row in rows if not row.blank), _MOST_TITLES)}
     found: set[int] = set()
     for at in counted:
         for step in (1, -1):
@@ -311,13 +311,13 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
                     if step == 1 and filled and _is_date_of_report(rows, near, at):
                         found.add(row.line.number)
                         break
-                    others = [other for other in places[_DIGITS.sub("#", row.low)] if abs(other - at) > _MOST_TITLES]
+                    others = [other for other in places[_undated(row.low)] if abs(other - at) > _MOST_TITLES]
                     # What the text begins with heads each page, whatever goes on below it.
-                    again = row.low in top and bool(others)
+                    again = _undated(row.low) in top and bool(others)
                     # One long number at several pages, a date or that of an order, is the report's wherever it stands.
                     same = [other for other in others if rows[other].low == row.low] if _LONG.search(row.low) else []
                     again = again or bool(same) or _is_dated_title(rows, near, at, top)
-                    if phases.scan_head(row.low) is not None and not again and row.low not in top:
+                    if phases.scan_head(row.low) is not None and not again and _undated(row.low) not in top:
                         # "Scan 2" below "Scan 1" is no title that stands again.
                         break
                     if not _is_title(row, is_module, again) or not (
@@ -330,13 +330,22 @@ def _titles(rows: Sequence[Row], counted: Sequence[int], is_module: Callable[[st
     return found
 
 
+@remembered
+def _undated(low: str) -> str:
+    """A line with "#" for its numbers, without its date where it holds more: a title is dated on some pages alone."""
+    taken = dates.places(low) if has_digit(low) else frozenset()
+    bare = "".join(sign for place, sign in enumerate(low) if place not in taken).strip(" -|,")
+    return _DIGITS.sub("#", bare if has_letter(bare) else low)
+
+
 def _is_title(row: Row, is_module: Callable[[str], bool], again: bool = False) -> bool:
     """Whether nothing in a line tells of a module, an answer or a phase. ``again``: the text begins with it."""
     if row.finds.codes or row.finds.refusals or row.head or row.roles or len(row.text) > 100 or is_module(row.text):
         return False
     if ":" in row.text.replace("://", "") and not again and not dates.find(row.text):
         return False
-    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low):
+    if stated_count(row.low) or spoken(row.low) or answer_of_cell(row.low) or (
+            ":" in _undated(row.low) and STATES.find(row.low)):
         return False
     # "Fault memory report" tells no status where the text begins with it.
     return phases.find(row.low) is None and not (STATES.find(row.low) and not (again and TITLE.search(row.low)))

@@ -163,6 +163,8 @@ _CHARGING = lazily(
     r"(?<![a-z])(?:(?:re)?charged(?: (?:it|up|overnight))*|(?:auf)?geladen|(?:re)?chargee?|(?:re)?cargad[oa]|"
     r"scanned)(?![a-z])"
 )
+#: What is said behind a code is said of it: "B2C31 failing now".
+_CODE_TOLD = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}(?![a-z])")
 _WINDOW = 60
 
 
@@ -219,6 +221,7 @@ def _was_then(low: str, start: int) -> Moment:
 @lru_cache(maxsize=8192)
 def _moment(before: str, after: str) -> Moment:
     """The same of the text right before a voltage and right behind it."""
+    after = after[: coded.start()] if (coded := _CODE_TOLD.search(after)) is not None else after
     if _said_behind(after, _ANOTHER_DAY) or _ANOTHER_DAY.search(before, _clause(before)):
         return "another day"
     if _WAS.search(before) is not None and (

@@ -144,6 +144,8 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         return bool(sentence) and is_name(keyed[1]) and _INTO.search(above.low) is not None
     if above.text[-1] == ":" and not row.finds.codes:
         return False
+    # No sentence goes on behind a status, whatever small word it ends with ("liegt an").
+    end = ends[-1] if goingon.last_word(above.low) else ""
     told = (
         (ends[-1] in ("fmi", "spn") and row.text[0].isdigit())
         or (starts[0][:3] == "fmi" and _SPN.search(above.low) is not None)
@@ -152,10 +154,10 @@ def _goes_on(above: Row, row: Row, is_name: IsName) -> bool:
         or _spans(above, row)
         or (_begins_with_status(above, row) and _is_told(above))
         or _begins_with_type(above, row)
-        or (_has_stop(above, row) and _is_prose(above, row, ends[-1], starts[0], is_name))
+        or (_has_stop(above, row) and _is_prose(above, row, end, starts[0], is_name))
         or _is_wrapped(above, row)
         or _is_one_more(above, row)
-        or (ends[-1] in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
+        or (end in _ANDS and bool(spoken(above.low)) and (is_name(tidy(row.text)) or _ends_as_name(row)))
     )
     last, first = above.text.rfind(". ") + 1, row.text.find(". ")
     beside = above.text[last:], row.text[: first if first >= 0 else len(row.text)]

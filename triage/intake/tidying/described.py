@@ -305,7 +305,7 @@ def _is_other(row: Row, told: Span, code: Found, names: Names) -> bool:
     low = row.low[told[0] : told[1]].strip()
     if low.partition(" ")[0] in LEADS and names.find(low):
         return True
-    return code.text[:1] in "CB" and _names_module(row, told, names)
+    return code.text[:1] in "CB" and (names.listed(low) or _names_module(row, told, names))
 
 
 def _names_module(row: Row, told: Span, names: Names) -> bool:

@@ -53,6 +53,8 @@ _FIRST_HEADS = 12
 _FEWEST_ROWS = 2
 #: Between two scans lie as many minutes and more.
 _APART = 8
+#: So many codes with a time each are those of a log.
+_FEWEST_EVENTS = 4
 
 
 def unstamped(rows: Sequence[Row]) -> list[Row]:
@@ -129,6 +131,7 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
         at for (before, one), (at, two) in pairwise(minutes.items())
         if one is not None and two is not None and two - one >= _APART
     }
+    apart = set() if _are_events(rows, times, apart) else apart
     dated = any(match.start(1) - match.start() > 4 for match in times.values() if match[1])
     if apart and dated:
         # Scans told apart by their times.
@@ -151,6 +154,13 @@ def _without_clocks(rows: Sequence[Row], times: dict[int, re.Match[str]], *, dee
         found.append(_cut(row, start, further if deeper and further > 1 else 0))
         found[-1].later = at in apart
     return found
+
+
+def _are_events(rows: Sequence[Row], times: dict[int, re.Match[str]], apart: set[int]) -> bool:
+    """Whether each code has a time of its own, at which it was set: those of a scan share theirs."""
+    coded = [at for at in times if rows[at].finds.codes]
+    alone = all(len(rows[at].finds.codes) == 1 for at in coded)
+    return len(coded) >= _FEWEST_EVENTS and alone and 2 * len(apart.intersection(coded)) > len(coded)
 
 
 def _minutes(match: re.Match[str]) -> int | None:

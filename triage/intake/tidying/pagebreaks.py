@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from copy import copy
+from itertools import takewhile
 
 from triage.intake.codes.ownnumbers import TOKEN
 from triage.intake.lines.goingon import ends_with_status
@@ -27,6 +28,8 @@ _MOST = 12
 _UNKNOWN, _LINES = 3, 4
 #: A maker's own number before its words.
 _OWN = lazily(rf"({TOKEN})\s+(?:-\s+)?(?=[^\W\d]{{3}})")
+#: So many lines hold a code that was wrapped.
+_WRAPPED = 3
 #: What keys below a code tell of it.
 _OF_A_CODE = frozenset(("status", "failure_type", "description", "status_byte", "count"))
 _LONGEST = 100
@@ -97,9 +100,13 @@ def _entry(rows: Sequence[Row], first: int) -> Row | None:
 
 
 def _ends_so(rows: Sequence[Row]) -> bool:
-    """Whether the lines of most codes end with their status."""
-    coded = [row for row in rows if row.finds.codes]
-    return 2 * sum(ends_with_status(row.low) for row in coded) >= len(coded)
+    """Whether the lines of most codes, or those right below that they go on in, end with their status."""
+    coded = [at for at, row in enumerate(rows) if row.finds.codes]
+    ended = 0
+    for at in coded:
+        below = takewhile(lambda row: not (row.blank or row.finds.codes), rows[at + 1 : at + _WRAPPED])
+        ended += ends_with_status(rows[at].low) or any(ends_with_status(row.low) for row in below)
+    return 2 * ended >= len(coded)
 
 
 def _is_status(low: str, ended: bool) -> bool:

@@ -41,6 +41,8 @@ _BRACKETED = lazily(
     r"(?P<pair>(?P<one>[^\W\d_][\w /&'.-]{1,44}?) \((?P<two>[^\W\d_][\w /&'.-]{1,44})\))"
     r"(?=\s*(?:$|[|;:\t<=,]|->|\s[-/]\s)|\s\s)"
 )
+_DASHED = lazily(
+    r"[\s*>\u2022-]*(?P<pair>(?P<one>[A-Z][a-z][\w /&'.-]{1,40}?) - (?P<two>[A-Z][A-Z0-9]{1,5}))(?=\s*(?::|$))")
 _CODE = lazily(r"(?<![A-Za-z0-9])[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?![A-Za-z])")
 #: So many of such pairs are no chance.
 _FEWEST = 2
@@ -50,6 +52,7 @@ def adopted(found: Sequence[Line], names: Names) -> Sequence[Line]:
     """The lines, such pairs in two columns closed up; ``names`` lists those of theirs. Linear."""
     found = _closed_up(found, names)
     _adopt_bracketed(found, names)
+    _adopt_dashed(found, names)
     pairs: dict[str, dict[str, tuple[str, str]]] = defaultdict(dict)
     for line in found:
         for match in _PAIR.finditer(line.text) if len(line.text) <= 400 else ():
@@ -84,6 +87,18 @@ def _adopt_bracketed(found: Sequence[Line], names: Names) -> None:
     for pair, (one, two) in pairs.items():
         if not names.listed(pair) and (names.sure(one) or names.sure(two)):
             names.adopt_pair(pair, one if names.sure(one) else two)
+
+
+def _adopt_dashed(found: Sequence[Line], names: Names) -> None:
+    """List the names with their own abbreviation behind a dash, before a colon or alone in a line: "Body control module
+    - BCM"."""
+    for line in found:
+        match = _DASHED.match(line.text) if " - " in line.text and len(line.text) <= 400 else None
+        known = match is not None and names.listed(match["two"]) and names.sure(match["one"])
+        if match is None or not known or names.listed(match["pair"]):
+            continue
+        if names.match(match["one"]).canonical == names.match(match["two"]).canonical:
+            names.adopt_pair(match["pair"], match["one"])
 
 
 def _closed_up(found: Sequence[Line], names: Names) -> Sequence[Line]:

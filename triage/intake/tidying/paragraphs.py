@@ -120,6 +120,8 @@ def _is_paragraph(rows: Sequence[Row], is_name: Callable[[str], bool]) -> bool:
         return False
     if any(LIST_LIKE.search(row.text) for row in rows) or all(_KEYED.match(row.text) for row in rows):
         return False
+    if any(_begins_anew(above, below, is_name) for above, below in pairwise(rows)):
+        return False
     # A line ends where the next word no longer fitted.
     firsts = ["-" if _dashed(row) else row.text for row in rows[1:]]
     if any(fits(length, first, width - _SLACK) for length, first in zip(lengths, firsts, strict=False)):
@@ -180,6 +182,13 @@ def _is_open(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
     if ends in BREAKS or (keyed is None and starts is not None and below.text[0].islower() and starts[0] in GOES_ON):
         return True
     return tears_name(above.text, below.text, is_name)
+
+
+def _begins_anew(above: Row, below: Row, is_name: Callable[[str], bool]) -> bool:
+    """Whether a line begins with the name of a module and a colon, and no sentence ends above it or goes on in it."""
+    keyed = _KEYED.match(below.text)
+    return keyed is not None and above.text[-1].isalnum() and last_word(above.low) not in BREAKS and (
+        is_name(below.text[: keyed.end()].rstrip(": ")))
 
 
 def _hyphened(text: str, below: Row) -> bool:

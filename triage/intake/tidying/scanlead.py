@@ -67,6 +67,8 @@ _BEGINS = lazily(
 _BRACKETED = lazily(r"([^()|\t]{4,60}?)\s*\(([^()|\t]{4,120})\)[\s,.;-]*([^()|\t]*)$")
 #: The heading of a scan between marks, before what was found in it: "** scan C 13:48 ** READY, no codes in the BMS".
 _SET_OFF = lazily(r"[^|]{4,60}?(?:\s(?:\*{1,8}|={1,8}|#{1,8}|~{1,8}|_{2,8}|-{2,8})|\])\s+(?=\S)")
+#: Between a phase and the first name behind it.
+_ARTICLE = lazily(r"(?: (?:the |my |all )?(?:codes?|dtcs?|faults?|lot|them))? (the )")
 #: What links a code to the next.
 _LINKED = lazily(r"[\s,;&+]*(?:\b(?:and|und|et|y))?[\s,;&+]*$")
 #: A word of a phase or a deed, of a supply, or that begins the number of a scan.
@@ -209,7 +211,7 @@ def _cut(row: Row, names: Find, led: bool) -> tuple[int, int] | None:
             # A number or a time of day may stand before the phase with a mark of its own.
             break
     if best is None and _BEGINS.match(low):
-        best = _unmarked(low)
+        best = _unmarked(low, names)
     best = best or _supply_unmarked(low, names)
     if best is None or _CELLS.search(low) is not None or _CELL_ENDS.search(low[: best[0]].rstrip()) is not None:
         return None
@@ -233,11 +235,16 @@ def _tells(row: Row, start: int, names: Find, led: bool) -> bool:
     return several and (answer_of_cell(rest) == "clean" or bool(words(rest[: min(told)])))
 
 
-def _unmarked(low: str) -> tuple[int, int] | None:
-    """A phase with no mark behind it, right before an answer: "After clear no codes in the ECM"."""
+def _unmarked(low: str, names: Find) -> tuple[int, int] | None:
+    """A phase with no mark behind it, right before an answer or the name of a module: "After clear no codes in the
+    ECM", "After clearing codes the ABS was clean"."""
     hit = phases.find(low[:_LONGEST]) if "  " not in low[:_LONGEST] else None
     if hit is None or hit.start > 2:
         return None
+    article = _ARTICLE.match(low, hit.end)
+    named = names(low[article.end() :]) if article is not None else ()
+    if article is not None and named and not named[0][0]:
+        return hit.end, article.start(1)
     said = spoken(low[hit.end :])
     gap = low[hit.end : hit.end + said[0].start] if said else "-"
     return (hit.end, hit.end + len(gap)) if gap == " " else None

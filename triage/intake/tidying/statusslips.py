@@ -40,6 +40,8 @@ _HISTORY = lazily(
 #: Words of their own that are a letter off.
 _REAL = word_set("scored stared shored sorted stores native motive octave presence presents presented currents")
 _REACH = 24
+#: So many lines below its code a status may stand; marks around one that is alone in its line.
+_NEAR, _MARKS = 4, " ()[]-*"
 #: A word that one letter parts from a status, or "hst".
 _SIGN = signs.of_words(lambda word: len(word) > 4 and word.isalpha() and states.slip_for(word)) | signs.of_parts("hst")
 
@@ -58,12 +60,28 @@ def mended(found: Sequence[Line], is_name: Callable[[str], bool] = lambda name: 
             found_here = (match for match in _WORD.finditer(low) if match.start() not in taken)
             slips += [(*match.span(), meant) for match in found_here if (meant := _meant(line, match, is_name))]
             slips += [(*match.span(1), "hist") for match in _HISTORY.finditer(line.text) if "hst" in line.text]
+        elif signs.of(low) & _SIGN and not slips and (alone := _alone(found, at)) is not None:
+            slips.append(alone)
         for start, end, meant in sorted(slips, reverse=True):
             line = with_word(line, start, end, meant)
         if slips:
             kept = kept or list(found)
             kept[at] = line
     return kept or found
+
+
+def _alone(found: Sequence[Line], at: int) -> tuple[int, int, str] | None:
+    """The place of a word alone in its line, a line below a code, and what it is meant for, where the text holds a
+    line that is that very status, or another one, below a code as well."""
+    low = found[at].low
+    match = _WORD.fullmatch(low.strip())
+    meant = states.slip_for(match[0]) if match is not None and match[0] not in _REAL else None
+    if match is None or meant is None or not any(
+            _CODE.search(line.low) is not None for line in found[max(0, at - _NEAR) : at]):
+        return None
+    start = low.index(match[0])
+    told = any(line is not found[at] and states.of_cell(line.low.strip(_MARKS)) is not None for line in found)
+    return (start, start + len(match[0]), meant) if told else None
 
 
 def _meant(line: Line, match: re.Match[str], is_name: Callable[[str], bool]) -> str | None:

@@ -18,6 +18,8 @@ from collections.abc import Callable, Sequence
 
 from triage.intake.plain.characters import Line, has_digit, reworded
 from triage.intake.plain.patterns import lazily
+from triage.intake.said.answers import answer_of_cell
+from triage.intake.said.near import small
 
 _CLOCK = r"(?P<clock>[0-2]?[0-9][:h.][0-5][0-9](?::[0-5][0-9])?)"
 _NAME = r"(?P<name>[^\W\d_](?:[^\W\d_]|[.' -](?=[^\W\d_])){0,22}\.?)"
@@ -31,7 +33,9 @@ _FORMS = (
 _NOTED = lazily(r"(?:ok(?:ay)?|k)(?![a-z:])[\s,.!]*(?=(?P<rest>[^:;/]{0,60})$)", re.IGNORECASE)
 #: A word with digits in it may be a code.
 _CODED = lazily(r"[0-9]{2}")
-_FEWEST, _MOST_SENDERS, _FEWEST_SAID = 3, 5, 2
+_SPLIT = lazily(r"\s?[:=>]|\s-+\s")
+_CODE = lazily(r"[pcbu][0-3o][0-9a-fo]{3}|spn\s?[0-9]")
+_FEWEST, _MOST_SENDERS, _LONG, _FEWEST_SAID = 3, 5, 6, 2
 
 
 def told(
@@ -46,10 +50,10 @@ def told(
         senders = Counter(match["name"] for match in heads.values())
         if max(senders.values(), default=0) < _FEWEST or len(senders) > _MOST_SENDERS or any(map(is_name, senders)):
             continue
-        # Who tells of modules names one right behind the sender, or several in sentences.
-        if not any(is_name(re.split(r"\s?[:=>]|\s-+\s", found[at].text[match.end() :], maxsplit=1)[0].strip())
-                   for at, match in heads.items()) and (
-                sum(_speaks_of_one(found[at].low[match.end() :], find) for at, match in heads.items()) < _FEWEST_SAID):
+        # Who tells of modules names one right behind the sender, or several in sentences, or writes as people do.
+        said = [found[at].text[match.end() :] for at, match in heads.items()]
+        if not (any(is_name(_SPLIT.split(text, maxsplit=1)[0].strip()) for text in said) or _talk(said)
+                or sum(_speaks_of_one(small(text), find) for text in said) >= _FEWEST_SAID):
             continue
         kept = list(found)
         for at, match in heads.items():
@@ -62,6 +66,12 @@ def _speaks_of_one(low: str, find: Callable[[str], Sequence[tuple[int, int, bool
     """Whether a message names a module that is none of the description of a code: no code stands before it."""
     named = find(low)
     return bool(named) and _CODED.search(low[: named[0][0]]) is None
+
+
+def _talk(said: list[str]) -> bool:
+    """Whether messages are longer than entries of modules and none is one: a code or an answer right behind a name."""
+    return any(len(text.split()) >= _LONG for text in said) and not any(
+        _CODE.match(low := small(text).strip()) or answer_of_cell(low) is not None for text in said)
 
 
 def _plain(line: Line, match: re.Match[str]) -> Line:

@@ -22,7 +22,7 @@ from triage.intake.lines.glue import lines_glued
 from triage.intake.lines.goingon import fits, prefix
 from triage.intake.lines.recut import is_as_pasted
 from triage.intake.lines.row import Row
-from triage.intake.lines.rows import is_page_count, with_blanks
+from triage.intake.lines.rows import is_page_count, page_marks, with_blanks
 from triage.intake.naming import IsName
 from triage.intake.naming.heads import role_of
 from triage.intake.plain.characters import Line
@@ -46,6 +46,8 @@ _COLUMN = lazily(r"\s{2,}")
 _LED_BY_ONE = lazily(r"\s?(?:-|:|\||;)\s")
 _QUOTED = lazily(r'"[^"]*"')
 _TIGHT = lazily(r"[;|][^ ]|,[^ 0-9]|\t")
+_ENCLOSED = lazily(r"[(\[]([^()\[\]]{3,60})[)\]]")
+_COUNT = lazily(r"\s*[(\[][0-9]{1,3}[)\]]$")
 _POINT = lazily(r"(?:point|dot|komma|virgule|coma|punto) [a-z0-9]")
 _ADDRESS = lazily(r"[(\[](?:0x|address |addr |sa |id )?[0-9a-f]{1,4}h?[)\]](?=\s*(?:$|[,;.|:]))")
 #: Lines that narrow were wrapped where the whole list tells that.
@@ -76,7 +78,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         return list(rows)
     kept: list[Row] = []
     last, again, place = 0, False, -1
-    pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if is_page_count(row.low)})
+    marks = page_marks(rows, is_name)
+    pages = with_blanks([row.blank for row in rows], {at for at, row in enumerate(rows) if row.line.number in marks})
     listed = _rests_in_lists(rows, of_codes, pages, is_name)
     for at, row in enumerate(rows):
         if at in pages:
@@ -88,7 +91,8 @@ def joined(rows: Sequence[Row], width: int, is_name: IsName) -> list[Row]:
         most = of_codes if above is not None and _CODE.search(above.low) is not None else width or of_codes
         if above is not None and _may_join(above, row) and (_hangs(above.line, row.line, is_name) or (
                 last <= most and not fits(last, _unbroken(bare), most) and (
-                    at in listed or (most >= _NARROW and _goes_on(above.line, row.line, is_name, again, rest))))):
+                    at in listed or ((most >= _NARROW or _surely(above.low, row.low)) and _goes_on(
+                        above.line, row.line, is_name, again, rest))))):
             again = True
             # Where columns are parted by blanks, what goes on in no small letters and ends no status begins a cell.
             cell = at in listed and "  " in above.text and not bare[:1].islower() and not _spans(above.low, row.low)
@@ -144,11 +148,15 @@ def _is_rest(rows: Sequence[Row], at: int, width: int, is_name: IsName) -> bool:
         before -= 1
     lead = prefix(line)
     bare = line.text[lead:].rstrip()
-    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(bare.strip(" :")) or (
+    name = _COUNT.sub("", bare.strip(" :"))
+    if lead > prefix(rows[before].line) or goingon.STARTED.match(line.low, lead) or is_name(name) or (
             _are_rows(rows[before].low, rows[at].low)):
         return False
     if stated_count(rows[at].low) is not None or is_name(rows[at].text[address_end(rows[at]) :].strip(" :")):
         # "5F - Brakes (2 faults)", "5F - Brakes" heads the codes below it.
+        return False
+    if name != bare.strip(" :") and goingon.ends_with_status(rows[before].low):
+        # A count behind a name that nobody knows.
         return False
     if "  " in bare and _CODE.search(line.low) is not None:
         # A row of a table: its code stands in the column of the others.
@@ -293,12 +301,21 @@ def _rest_of_name(low: str, below: str, is_name: IsName) -> bool:
 
 def _begins_with_status(below: str) -> bool:
     """Whether a line begins with a status that ends its piece there: "(past) SPN 110", "current, C0040", "stored"."""
+    inside = _ENCLOSED.match(below)
+    if inside is not None and states.of_cell(inside[1]) is not None:
+        return True
     end = states.leading(below, 0)
     if end:
         return below[end - 1] in " )]" or below[end : end + 1] in ("", ",", ";", ".")
     hits = states.in_text(below[:40])
     return bool(hits) and below[: hits[0].start].strip(" (") in ("", "in", "as", "as a", "as an") and (
         below[hits[0].end : hits[0].end + 1] in ("", ",", ";", ".", ")"))
+
+
+def _surely(low: str, below: str) -> bool:
+    """Whether a line goes on in the next one however narrow the text is: within a status or an answer, or with the
+    status in brackets of the code that it ends with."""
+    return _spans(low, below) or (below[0] in "([" and _ends_with_code(low) and _begins_with_status(below))
 
 
 def _ends_with_code(low: str) -> bool:

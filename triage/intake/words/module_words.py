@@ -51,7 +51,7 @@ SOFT = words_of(
     "electronic electric electrical electro elektronisch elektronische elektronischer elektronisches elektrisch "
     "elektrische electronique electrique electronico electronica electrico electrica main primary master integrated "
     "vehicle automatic auto central centrale zentral zentrale zentraler zentrales digital digitale numerique advanced "
-    "intelligent intelligente 12v 14v 24v 48v"
+    "intelligent intelligente 12v 14v 24v 48v brain brains"
 )
 
 #: What a code is called that is counted ("Event 1"), and no module is.

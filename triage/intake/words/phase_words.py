@@ -62,7 +62,8 @@ RUN = (
 )
 #: What was run, and for how long: "running the engine 10 min".
 FOR = (
-    r"(?:(?: the| it| up)* (?:engine|motor|van|car)(?![a-z]))?"
+    r"(?:(?: the| it| up)* (?:engine|motor|van|car)(?![a-z])(?! (?:ecu|ecm|control|module|unit|management|computer|"
+    r"electronics|box|brain|ha[sd]|g[ai]ve|gives|shows?|showed|reports?|threw|got|says?|said|did|answered|is|was)(?![a-z])))?"
     r"(?: (?:for )?(?:about )?[0-9]{1,3} ?(?:min\w*|mn|s|sec\w*|h|hours?)(?![a-z]))?"
 )
 #: A drive behind the clear of the same sentence: the later event tells. An engine that only runs is one of this scan.

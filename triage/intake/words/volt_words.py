@@ -71,8 +71,14 @@ _FALL = (
     r"(?:ab|ein)?gefallen|(?:ab)?gesunken|abgesackt|eingebrochen|zusammengebrochen|fiel|faellt|fallt|sinkt|bricht|einbruch|"
     r"chute|tombe[er]?|descend(?:ue?|u)?|cayo|cae|caida|bajo (?:a|hasta)|baja (?:a|hasta)|bajada|desciende|descendio)"
 )
+#: Behind the number of a terminal nothing counts minutes: "KL30 min 12.3 V".
+_AT_TERMINAL = "|".join(
+    rf"(?<={name}{gap}(?:30|15) )" for name in ("kl", "kl.", "klemme", "terminal", "borne", "clamp", "t")
+    for gap in ("", " ")
+)
 _LEAST = (
-    r"(?:lowest|worst|(?<![0-9])(?<![0-9]\s)(?<![1ur]/)min(?:im(?:u[mn]|al|ale?r?|ales?))?|mini|minim[oa]|"
+    rf"(?:lowest|worst|(?:(?<![0-9])(?<![0-9]\s)(?<![1ur]/)|{_AT_TERMINAL})min|minim(?:u[mn]|al|ale?r?|ales?)|"
+    r"mini|minim[oa]|"
     r"(?:minimal|mindest|tiefst|kleinst)(?:e[rsn]?|wert|spannung)?|minimalspannung|mindestspannung|tiefstwert|"
     r"(?:tief|niedrig)st(?:e[rsn]?)?|(?:au )?plus bas(?:se)?|mas baj[oa]|"
     r"tension basse|low(?:[ -]?(?:point|mark|water mark)|(?=\s?[:=]))|[uv][ _.-]?min)"
