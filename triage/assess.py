@@ -23,7 +23,7 @@ from triage.explain.page import (
 )
 from triage.explain.reasons import band, clean_words, reasons
 from triage.explain.records import is_record
-from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
+from triage.explain.roots import charges_first, count_line, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
@@ -230,7 +230,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         would_change=would_change(lines, verdict), notices=shown,
         verification=verification(
             session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
-            work.evidence.decibans, tables, refused=refused),
+            work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"])),
         gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )

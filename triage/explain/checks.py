@@ -5,8 +5,8 @@ the share of it that its opportunity and its chance to answer right leave. Steps
 cycle, a run, a drive) are counted once for all the faults they test. Of a fault that persists it is not known
 whether connector, wiring or part is to blame: that doubt is what the test of its circuit removes.
 
-While charging has failed nobody is sent to run or drive the vehicle on its own battery; an isolation fault is
-settled by a measurement alone.
+While charging has failed nobody is sent to run or drive the vehicle on its own battery, nor to run it at all while the
+generator is cut off from that; an isolation fault is settled by a measurement alone.
 """
 
 from __future__ import annotations
@@ -295,7 +295,7 @@ def _common(
         if told in (RUN, READY) and total and case.untested("charging"):
             # The same run tells whether it charges.
             total += CHARGES
-        if total < 0.05 or (step is RUN and case.overcharged()) or (
+        if total < 0.05 or (step is RUN and (case.overcharged() or case.cut_off())) or (
                 step is DRIVE and (case.unfit or case.failed("charging"))):
             continue
         settled = highest(here)

@@ -220,10 +220,16 @@ def _urgency(line: FaultLine) -> int:
     return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
 
 
+def charges_first(supply: Sequence[SupplyVerdict]) -> str | None:
+    """What has to be so before the engine is run for a test, where charging has failed; None where it has not."""
+    failed = any(entry["part"] == "charging" and entry["state"] == "failed" for entry in supply)
+    return "once it charges by itself" if failed else None
+
+
 def _wanted_first(lines: list[FaultLine], supply: Sequence[SupplyVerdict]) -> str | None:
     """What has to be so before the vehicle can be run or driven for a test."""
-    if any(entry["part"] == "charging" and entry["state"] == "failed" for entry in supply):
-        return "once it charges by itself"
+    if (charges := charges_first(supply)) is not None:
+        return charges
     unfit = [f"{line.printed} {line.verdict['code']}" for line in lines
              if line.safety in ("brakes", "steering") and line.verdict["standing"] == "short list"]
     return f"once {', '.join(unfit[:3])} {'is' if len(unfit) == 1 else 'are'} mended" if unfit else None

@@ -11,7 +11,7 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from triage.explain.case import too_much
+from triage.explain.case import is_cut_off, too_much
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
+         "touches it")
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
@@ -81,7 +83,10 @@ def _failed(
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint fuses stay in; nothing is unplugged behind orange cables" if electric else
             "restraint fuses stay in"))
-    if states["cables and grounds"]["state"] == "failed":
+    cables = states["cables and grounds"]
+    # An open link that the charging failed for is found by its own step.
+    told = is_cut_off(states["charging"]["why"]) and "; " not in cables["why"]
+    if cables["state"] == "failed" and not told:
         checks.append(_step(
             "follow the drop joint by joint under load: clean, tighten or renew where it sits",
             "along the path that failed", 20.0,
@@ -106,6 +111,13 @@ def _charging(
                      "12 V battery and converter output", 30.0,
                      f"{low:.1f} to {high:.1f} V at the battery with the drive READY and nothing connected", gain,
                      CONVERTER, witnesses)
+    if is_cut_off(why):
+        return _step("find why the link between generator and battery opened before it is renewed: leads reversed, a "
+                     "short behind it, or the generator's rectifier; renew it, then measure the charging",
+                     "link, cable to the generator, rectifier", 20.0,
+                     "no path to ground behind the link, and the rectifier conducts one way only; with the new link "
+                     f"{low:.1f} to {high:.1f} V at the battery, lamps and blower on and nothing connected", gain,
+                     APART, witnesses)
     if too_much(why):
         return _step("measure at the battery posts, then check the control line and the regulator",
                      "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V at idle and at 2000 rpm", gain,

@@ -70,6 +70,40 @@ def battery_renewed(event: Event) -> bool:
     return said and event.module is None and "to be " not in note and _BATTERY.search(note) is not None
 
 
+#: A link between generator and battery, as people call it in four languages; a numbered fuse is none.
+_LINK = re.compile(
+    r"(?<![a-z])(?:fus(?:e|ible) ?-?links?|(?:alternator|generator|charg\w+|main|battery) (?:fuse|link)|mega ?-?fuse|"
+    r"schmelzsicherung|hauptsicherung|fusible (?:principal|g[eé]n[eé]ral)|fusible (?:de|du|del) alterna\w+)(?![a-z])")
+_OPEN = re.compile(r"(?<![a-z])(?:open|blown|burn(?:t|ed)|melted|popped|durch(?:gebrannt)?|unterbrochen|grill[eé]e?|"
+                   r"fondue?|coup[eé]e?|quemad[oa]|fundid[oa]|abiert[oa])(?![a-z])")
+_NOT_OPEN = re.compile(r"(?<![a-z])(?:not|nicht|pas|no|never|nie|nothing) (?:\w+ )?(?=open|blown|burn|melted|popped|"
+                       r"durch|unter|grill|fond|coup|quem|fund|abier)|\?")
+
+
+def link_open(event: Event) -> str | None:
+    """The note of an event of no other kind, where it says that the link between generator and battery is open.
+
+    >>> [link_open(Event(what="other", note=note)) is not None for note in ("fusible link: OPEN", "main fuse blown",
+    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?")]
+    [True, True, False, False, False]
+    """
+    low = (event.note or "").casefold()
+    said = event.what == "other" and _LINK.search(low) and _OPEN.search(low) and not _NOT_OPEN.search(low)
+    return (event.note or "").strip() if said else None
+
+
+def link_renewed(event: Event) -> bool:
+    """Whether an event says that such a link was renewed.
+
+    >>> [link_renewed(Event(what=what, note=note)) for what, note in (("replaced", "fusible link 150 A"),
+    ...     ("other", "main fuse renewed"), ("other", "fusible link to be renewed"), ("replaced", "fuse F23"))]
+    [True, True, False, False]
+    """
+    low = f"{event.note or ''} {event.module or ''}".casefold()
+    done = event.what == "replaced" or says_mended(event)
+    return done and "to be " not in low and _LINK.search(low) is not None
+
+
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
@@ -80,4 +114,5 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "of_part", "says_mended", "says_unplugged"]
+__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "link_open", "link_renewed", "of_part", "says_mended",
+           "says_unplugged"]

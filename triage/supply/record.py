@@ -14,6 +14,7 @@ from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
+from triage.supply.cut_off import cut_off
 from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, overvoltage, sagged, taken
 
 if TYPE_CHECKING:
@@ -121,6 +122,8 @@ def _charging(
     """Charging, and whether the last reading alone was too low or too high ("low", "high", None)."""
     since = _since_repair(session)
     entry, lasting, at = _charging_read(session, scale, tables, since)
+    if (apart := cut_off(session, 24.0 if scale > 1.5 else 12.0)) is not None:
+        return _entry("charging", "failed", apart), lasting
     found = charging_measured(measured)
     if found is None:
         return entry, lasting
