@@ -28,10 +28,13 @@ from triage.explain.circuit_checks import (
 )
 from triage.explain.meaning import meaning
 from triage.explain.module_checks import (
+    ISOLATED,
+    KEEP_FRAMES,
     clear_again_checks,
     feed_checks,
     pointer_checks,
     program_checks,
+    readiness_gate,
     silent_checks,
     to_program,
 )
@@ -100,8 +103,6 @@ TAKEN_APART = 0.4
 CHARGES = 0.8
 #: Steps told of one session, at most.
 MOST = 8
-#: The gate of every step with the drive enabled while the isolation is in doubt.
-ISOLATED = "isolation measured and found sound by a qualified person"
 
 
 def next_checks(
@@ -153,7 +154,7 @@ def next_checks(
         judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
         checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                         _before_a_start(session, scale, flat_below, electric=electric))
+                         _before_a_start(session, scale, flat_below, electric=electric), session)
         checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
         checks += program_checks(book, case, unset, bits, names, records, procedure)
         checks += silent_checks(book, link, case, bits, names) + feed_checks(book, link, case, bits, names)
@@ -278,11 +279,12 @@ def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
 
 def _common(
     case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: list[bool] | None, before_start: str | None,
+    open_isolation: bool, judged: list[bool] | None, before_start: str | None, session: Session,
 ) -> list[NextCheck]:
     """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
     ``before_start``: what has to be done before the engine can be run."""
     checks: list[NextCheck] = []
+    unset = readiness_gate(session)
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
         told = _told(step, case)
@@ -307,8 +309,10 @@ def _common(
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")
-        if step is not CLEAR and open_isolation:
-            gates.insert(0, ISOLATED)
+        if step is CLEAR:
+            gates += unset
+        if open_isolation:
+            gates.insert(0, f"{ISOLATED}; {KEEP_FRAMES}" if step is CLEAR else ISOLATED)
         checks.append({
             "do": do, "where": told.where.format(nominal=12 * scale, still=still), "minutes": told.minutes,
             "passes_if": told.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale,

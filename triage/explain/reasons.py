@@ -154,7 +154,7 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if is_record(book, fault):
         said.append("a record of an event, not weighed as a fault: no low supply writes one")
     elif top == 2:
-        said.append(_low_words(book, line, fault))
+        said.append(_low_words(book, line, link, fault))
     return said
 
 
@@ -199,7 +199,7 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     return f"{WITNESS} a supply event, not a fault of its own"
 
 
-def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
+def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     """How low the supply was for a code that a low supply explains best."""
     session = int(book.fault_session[fault])
     columns = [column for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
@@ -212,7 +212,10 @@ def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
     if supply and all(volts == volts for volts in supply):
         level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
         when = "in every scan that shows it since the clear" if since else "whenever it was read"
-        return f"the supply was {level} {when}; a dip that nobody noted could have set it"
+        # A dip is only held against a code where something shows that the supply was weak in that time.
+        shown = bool((link.supply_codes[session, columns] > 0).any()) if since else link.events[session].low
+        tail = "a dip that nobody noted could have set it" if shown else "nothing shows a dip between the scans"
+        return f"the supply was {level} {when}; {tail}"
     return "a low supply could have set it; nobody read how low the supply was"
 
 
