@@ -20,7 +20,6 @@ import numpy as np
 
 from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
-    ISOLATION_MINUTES,
     circuit_checks,
     highest,
     isolation_fault,
@@ -38,11 +37,12 @@ from triage.explain.module_checks import (
     silent_checks,
     to_program,
 )
+from triage.explain.order import in_order
 from triage.explain.pointers import empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import supply_checks
-from triage.model.casebook import Bools, Casebook, Links, Timeline
+from triage.explain.supply_checks import failed_checks, untested_checks
+from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
 from triage.model.session import Session
 from triage.model.triggers import trigger_of
@@ -92,17 +92,12 @@ HELD = Step("run the engine 10 minutes with outside supply left on, then read co
             "at the vehicle, parked, exhaust led away", 15.0, "the codes stay away", RUN.gate, RUN.runs)
 HELD_READY = Step("switch the drive to READY for 10 minutes with outside supply left on, then read every module",
                   READY.where, 15.0, "the codes stay away", READY.gate, RUN.runs)
-#: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
-CLEAR_WORDS = "hold the supply, clear"
-RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes")
 #: Places where a circuit can be at fault: connector, wiring, part.
 PLACES = 3
 #: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
 TAKEN_APART = 0.4
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
-#: Steps told of one session, at most.
-MOST = 8
 
 
 def next_checks(
@@ -122,7 +117,10 @@ def next_checks(
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
-    worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
+    # What is there with the key on is there without a run: no run tells more of it than the scan did.
+    there = _there_at_key_on(book)
+    worth = [np.where((gain > 0.02) & open_faults & ~(there & (step is not CLEAR)), gain, 0.0).tolist()
+             for step, gain in zip(COMMON, gains, strict=False)]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(chance >= TAKEN_APART, bits, 0.0))
@@ -153,40 +151,30 @@ def next_checks(
         # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
         judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
         records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
-        checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                         _before_a_start(session, scale, flat_below, electric=electric), session)
-        checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
-        checks += program_checks(book, case, unset, bits, names, records, procedure)
-        checks += silent_checks(book, link, case, bits, names) + feed_checks(book, link, case, bits, names)
-        checks += clear_again_checks(book, line, case, modules, bits, names, records)
-        checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
-        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
-        checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
+        general = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
+                          _before_a_start(session, scale, flat_below, electric=electric), session)
+        spoken = [names[fault] for fault in witnesses]
+        sure = failed_checks(case.supply, scale, electric, spoken, tables)
+        sure += program_checks(book, case, unset, bits, names, records, procedure)
+        sure += silent_checks(book, link, case, bits, names)
+        others = untested_checks(case.supply, scale, electric, tables)
+        others += clear_again_checks(book, line, case, modules, bits, names, records)
+        others += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
+        single = feed_checks(book, link, case, bits, names)
+        single += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
+        established = {names[fault] for fault in case.listed}
+        for check in single:
+            # What is established, or shared by several, is looked for before anything is only run again.
+            known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
+            (sure if known else others).append(check)
         never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5
-        result.append(_at_most(_isolation_first(_clear_first(checks) if never_cleared else checks)))
+        result.append(in_order(general, sure, others, never_cleared=never_cleared))
     return result
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
     """Whether a code is of the generator, the converter or the supply."""
     return bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage"
-
-
-def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps of a session without a clear: a run brings nothing back that was never cleared, so the clear
-    goes before every step that only tells what returns."""
-    places = {step: next((place for place, check in enumerate(checks) if check["do"].startswith(step)), None)
-              for step in (CLEAR_WORDS, *RETURN_WORDS)}
-    clear = places.pop(CLEAR_WORDS)
-    first = min((place for place in places.values() if place is not None), default=None)
-    if first is not None and clear is None:
-        # No monitor of a held supply is in doubt, so that the clear is no step of its own.
-        gate = "; ".join(filter(None, ("the codes cleared first, the supply held", checks[first]["gate"])))
-        return [*checks[:first], {**checks[first], "gate": gate}, *checks[first + 1:]]
-    if first is None or clear is None or clear < first:
-        return checks
-    rest = [check for place, check in enumerate(checks) if place != clear]
-    return [*rest[:first], checks[clear], *rest[first:]]
 
 
 def _is_flat(session: Session, scale: float, limit: float) -> bool:
@@ -228,6 +216,15 @@ def _without(values: list[float], judged: list[bool] | None) -> list[float]:
     return [value if counts else 0.0 for value, counts in zip(values, judged, strict=True)]
 
 
+def _there_at_key_on(book: Casebook) -> Bools:
+    """N: faults of a monitor that runs with the key on, seen in the last scan since a clear that could show them."""
+    standing_still = book.flags(lambda facts: facts.monitor in ("key on", "network", "event"))
+    since = (book.phase > 0)[book.fault_session] & (book.seen != NOT_READABLE)
+    last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
+    seen = book.seen[np.arange(book.faults), last] == SEEN
+    return np.asarray(standing_still & since.any(axis=1) & seen)
+
+
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
     found = np.zeros(book.faults, dtype=bool)
@@ -250,23 +247,6 @@ def _goes_with_another(book: Casebook, standing: Standings, names: list[str]) ->
         if why is not None and (sessions[fault], why) in roots:
             found[fault] = True
     return found
-
-
-def _isolation_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps, the measurement of the isolation before the first that is not made without it."""
-    measuring = next((check for check in checks if check["minutes"] == ISOLATION_MINUTES), None)
-    gated = next((place for place, check in enumerate(checks) if ISOLATED in (check["gate"] or "")), None)
-    if measuring is None or gated is None or checks.index(measuring) < gated:
-        return checks
-    rest = [check for check in checks if check is not measuring]
-    return [*rest[:gated], measuring, *rest[gated:]]
-
-
-def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
-    """The first of the ranked steps; a measurement that alone settles a fault is never among those left out."""
-    kept = checks[:MOST]
-    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES]
-    return kept[:MOST - len(only)] + only if only else kept
 
 
 def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:

@@ -13,8 +13,10 @@ import numpy as np
 from triage.explain.case import Case, Figures, gate_of
 from triage.explain.meaning import asks_for_procedure, meaning, same_fault
 from triage.explain.module_checks import NO_PATH
+from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
+from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.verdict import NextCheck
 
@@ -24,6 +26,8 @@ ISOLATION_MINUTES = 40.0
 LEAST_GAIN = 0.02
 #: A fault less likely than this is read again, not taken apart: a false lead costs an hour.
 LEAST_CHANCE = 0.25
+#: Signals this likely are held together with others.
+SHARED_CHANCE = 0.5
 #: Circuits told one by one.
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
@@ -53,7 +57,9 @@ def circuit_checks(
     chosen = [case.first + place for place in highest(likely)]
     if not chosen:
         return []
-    groups = shared_signals(book, figures, standing.explained_by, case.listed)
+    # What they share is looked for before anybody takes a sensor apart that is likely at fault, listed or not.
+    taken_apart = [fault for fault in case.open if fault in case.listed or figures.chance[fault] >= SHARED_CHANCE]
+    groups = shared_signals(book, figures, standing.explained_by, taken_apart)
     checks = [_shared(book, case, group, figures) for group in groups]
     networks = {story.head for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
@@ -69,8 +75,8 @@ def circuit_checks(
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
-        same = same_fault(book.code[fault], book.failure_type[fault]) or (
-            book.code[fault] if relation[fault] == BUS and facts.known else fault)
+        same = network_of(book.code[fault]) if relation[fault] == BUS and facts.known else (
+            same_fault(book.code[fault], book.failure_type[fault]) or fault)
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
@@ -148,14 +154,26 @@ def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> N
     name = case.name(book.module_name[figures.module[group[0]]])
     doubt = np.array([figures.doubt[fault] for fault in group])
     codes = [book.code[fault] for fault in group]
-    words = shared_words(codes, reference=is_reference(book.facts[group[0]].title))
+    titles = [meaning(book.facts[fault], book.texts.get(fault, ())) for fault in group]
+    settled = [figures.names[fault] for fault in group]
+    if (part := one_part(titles)) is not None:
+        return {
+            "do": f"have {part} tested by a qualified person before each circuit that runs through it "
+                  f"({', '.join(codes)})",
+            "where": "steering column, under the steering wheel", "minutes": 30.0,
+            "passes_if": "each circuit keeps the maker's figure while the wheel is turned from lock to lock, with a "
+                         "substitute load in place of the airbag",
+            "settles": settled, "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": gate_of("restraints")}
+    reference = is_reference(book.facts[group[0]].title)
+    words = shared_words(codes, reference=reference)
+    if reference:
+        words += "; unplug them one by one until the reference comes back"
     return {
         "do": f"check at {name} before any sensor: {words}", "where": f"connector of {name}, sensor ground and "
         "reference, splices", "minutes": 25.0,
         "passes_if": "0.2 V or less on the sensor ground, 4.9 to 5.1 V on the reference with each sensor plugged in "
                      "again",
-        "settles": [figures.names[fault] for fault in group], "gain_bits": round(float(doubt.sum()) * 0.6, 2),
-        "gate": None}
+        "settles": settled, "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": None}
 
 
 __all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault", "wants_procedure"]

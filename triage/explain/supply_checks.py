@@ -25,16 +25,25 @@ BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
 
-def supply_checks(
+def failed_checks(
     supply: Sequence[SupplyVerdict], scale: float, electric: bool, witnesses: list[str], tables: Tables,
 ) -> list[NextCheck]:
-    """The steps for the parts of ``supply``; ``witnesses`` are the open faults that speak of the charging."""
+    """The steps for the parts of ``supply`` that failed; ``witnesses`` are the open faults that speak of charging."""
     states = {entry["part"]: entry for entry in supply}
     right = tables.rate("check.answers_right")
     checks: list[NextCheck] = []
     if states["charging"]["state"] == "failed":
         checks.append(_charging(states["charging"]["why"], scale, electric, witnesses, tables, right))
-    checks += _failed(states, electric, tables, right)
+    return checks + _failed(states, electric, tables, right)
+
+
+def untested_checks(
+    supply: Sequence[SupplyVerdict], scale: float, electric: bool, tables: Tables,
+) -> list[NextCheck]:
+    """The steps for the parts of ``supply`` that nobody tested, where anything says that it is or was weak."""
+    states = {entry["part"]: entry for entry in supply}
+    right = tables.rate("check.answers_right")
+    checks: list[NextCheck] = []
     if not supply_in_doubt(supply):
         return checks
     if states["battery"]["state"] == "not tested":
@@ -140,4 +149,4 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["supply_checks", "supply_in_doubt"]
+__all__ = ["failed_checks", "supply_in_doubt", "untested_checks"]

@@ -135,9 +135,9 @@ def _used(course: Course, module: int) -> str:
     seen += [far] if far else []
     tail = f"; seen here: {'; '.join(seen)}" if seen else ""
     if records and book.module_facts[module].safety == "restraints":
-        return (f"{name} is a used part: its codes, VIN and crash record may be another vehicle's{tail}; don't leave it "
-                "fitted, don't program it and don't clear it while a crash record stands: write its codes down, fit a "
-                "new one, or one that the maker approves, and program that before judging it")
+        return (f"{name} is a used part: its codes, VIN and crash record may be another vehicle's{tail}; don't leave "
+                "it fitted, don't program it and don't clear it while a crash record stands: write its codes down, fit "
+                "a new one, or one that the maker approves, and program that before judging it")
     crash = ", and don't clear it while a crash record stands" if records else ""
     return (f"{name} is a used part: its codes, VIN and crash record may be another vehicle's{tail}; read and write "
             f"them down, give it this vehicle's VIN and program it before judging it{crash}")
