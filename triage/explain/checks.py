@@ -23,9 +23,8 @@ from triage.explain.circuit_checks import (
     circuit_checks,
     highest,
     isolation_fault,
-    wants_procedure,
 )
-from triage.explain.meaning import meaning
+from triage.explain.meaning import wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
     KEEP_FRAMES,
@@ -229,11 +228,7 @@ def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
     found = np.zeros(book.faults, dtype=bool)
     for fault in np.flatnonzero(chance >= 0.5).tolist():
-        facts = book.facts[fault]
-        title = facts.title
-        if not facts.known:
-            title = meaning(facts, book.texts.get(fault, ()))
-        found[fault] = wants_procedure(facts.needs, facts.known, title)
+        found[fault] = wants_procedure(book.facts[fault], book.texts.get(fault, ()))
     return found
 
 

@@ -11,7 +11,7 @@ from functools import lru_cache
 import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
-from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.meaning import meaning, same_fault, wants_procedure
 from triage.explain.module_checks import NO_PATH
 from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
@@ -65,7 +65,8 @@ def circuit_checks(
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
-    for fault in chosen:
+    # What only follows from another fault is told with it.
+    for fault in sorted(chosen, key=lambda fault: standing.explained_by[fault] in names):
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
         if fault in networks:
@@ -75,8 +76,7 @@ def circuit_checks(
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
-        same = network_of(book.code[fault]) if relation[fault] == BUS and facts.known else (
-            same_fault(book.code[fault], book.failure_type[fault]) or fault)
+        same = _one_test(book, standing, fault, figures)
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
@@ -87,6 +87,19 @@ def circuit_checks(
             told[same]["settles"] = [names[fault]]
             told[same]["gain_bits"] = round(doubt[fault], 2)
     return checks + list(told.values())
+
+
+def _one_test(book: Casebook, standing: Standings, fault: int, figures: Figures) -> object:
+    """A key that faults share which one test settles: one network, one part that two modules report, one visit for the
+    procedures of a module and for what only follows from them."""
+    facts = book.facts[fault]
+    if figures.relation[fault] == BUS and facts.known:
+        return network_of(book.code[fault])
+    if wants_procedure(facts, book.texts.get(fault, ())):
+        head = standing.explained_by[fault]
+        origin = figures.names.index(head) if head in figures.names else fault
+        return "procedure", figures.module[origin]
+    return same_fault(book.code[fault], book.failure_type[fault]) or fault
 
 
 def _circuit(
@@ -103,7 +116,7 @@ def _circuit(
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
                   "own figure")
         minutes = ISOLATION_MINUTES
-    elif wants_procedure(facts.needs, facts.known, title):
+    elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for"
         passes = "the code clears and stays away"
     elif link.relation[fault] == BUS:
@@ -144,11 +157,6 @@ def _no_circuit(title: str) -> bool:
     return any(word in low for word in NO_CIRCUIT)
 
 
-def wants_procedure(needs: str, known: bool, title: str) -> bool:
-    """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
-    return needs == "procedure" or (not known and asks_for_procedure(title))
-
-
 def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> NextCheck:
     """One check for what the signals of ``group`` share."""
     name = case.name(book.module_name[figures.module[group[0]]])
@@ -176,4 +184,4 @@ def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> N
         "settles": settled, "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": None}
 
 
-__all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault", "wants_procedure"]
+__all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault"]

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from triage.explain.meaning import meaning
+from triage.explain.meaning import meaning, wants_procedure
 from triage.explain.one_part import one_part, through_wheel
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from triage.explain.case import Figures
     from triage.model.casebook import Bools, Floats, Ints
 
+#: The failure type of a module that was never set up (SAE J2012DA).
+NOT_CONFIGURED = "55"
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
@@ -54,6 +56,7 @@ def told_together(
     """
     yield from _hung_on_references(book, persists, standing)
     yield from _through_one_part(book, persists, standing, decibans)
+    yield from _after_set_up(book, persists, standing, decibans)
     yield from _on_the_bus(book, link, persists, decibans)
     missed = (link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5)
     alone = missed & ~np.isin(np.arange(book.faults), drop_outs(book, link, persists))
@@ -77,6 +80,24 @@ def _through_one_part(
     for faults in by_session.values():
         head, *rest = sorted(faults, key=lambda fault: (standing[fault], -float(decibans[fault])))
         yield from ((fault, head) for fault in rest if _together(book, fault, head))
+
+
+def _after_set_up(
+    book: Casebook, persists: Bools, standing: np.ndarray, decibans: Floats,
+) -> Iterator[tuple[int, int]]:
+    """(fault, head) for what other modules say of configuration, VIN or key while one module says of itself that it is
+    not configured: it may only follow from that (common practice), and is read again after it is set up."""
+    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED for kind in book.failure_type], dtype=bool))
+    for session in dict.fromkeys(book.fault_session[unset].tolist()):
+        mine = unset[book.fault_session[unset] == session]
+        if len(set(book.fault_module[mine].tolist())) > 1:
+            continue  # several at once: none of them is the one that the others follow from
+        head = min(mine.tolist(), key=lambda fault: (standing[fault], -float(decibans[fault])))
+        for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+            if persists[fault] and book.fault_module[fault] != book.fault_module[head] and (
+                    standing[fault] >= standing[head]) and wants_procedure(
+                    book.facts[fault], book.texts.get(fault, ())) and _together(book, fault, head):
+                yield fault, head
 
 
 def _on_the_bus(book: Casebook, link: Links, persists: Bools, decibans: Floats) -> Iterator[tuple[int, int]]:

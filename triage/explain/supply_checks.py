@@ -8,6 +8,7 @@ cable, control line or the generator itself). Steps that only repeat what has fa
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: The circuit without which the current is gone, as the reason of a draw that failed has it.
+_DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
 APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
          "touches it")
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
@@ -85,7 +88,14 @@ def _failed(
             "it", "at the battery", 90.0, f"{tables.rate('battery.load_test'):.1f} V or more under half its "
             "cold-cranking current for 15 s, at 20 degrees C and above", half,
             "ventilated, no sparks, never a frozen battery"))
-    if states["key-off draw"]["state"] == "failed":
+    drawing = _DRAWS.search(states["key-off draw"]["why"])
+    if states["key-off draw"]["state"] == "failed" and drawing:
+        checks.append(_step(
+            f"find what draws in the circuit that was found ({drawing[1].strip('()')}): unplug what it feeds one by "
+            "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
+            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
+            "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
+    elif states["key-off draw"]["state"] == "failed":
         checks.append(_step(
             "find the circuit that draws with the key off: measure the drop across each fuse, modules asleep, latches "
             "closed, then follow the one that carries current", "fuse boxes", 45.0,

@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from triage.explain.meaning import wants_procedure
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.crash import crash_record
@@ -115,7 +116,8 @@ def _follow(course: Course, module: int) -> list[str]:
     others: dict[str, list[str]] = {}
     for fault in course.faults:
         read = book.seen[fault][book.seen[fault] >= 0]
-        if book.fault_module[fault] != module and book.facts[fault].needs == "procedure" and SEEN in read[-1:]:
+        if book.fault_module[fault] != module and wants_procedure(book.facts[fault], book.texts.get(fault, ())) and (
+                SEEN in read[-1:]):
             others.setdefault(course.name(int(book.fault_module[fault])), []).append(course.code(fault))
     if not others:
         return []
