@@ -31,6 +31,7 @@ from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import SEEN, Casebook, Links, Timeline
+from triage.model.chargers import charger_says
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
@@ -157,10 +158,24 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
         high.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
     ran = _over_while_running(book)
     told = set(book.module_session[~np.isnan(book.module_volts).all(axis=1)].tolist())
-    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place])
+    events = work.links.events
+    saying = _chargers_say(work)
+    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
+                        tuple(saying.get(place, ())), events[place].local)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
+
+
+def _chargers_say(work: Worked) -> dict[int, list[str]]:
+    """Session -> the codes of its generator or converter that say so, as printed, where its last run reads too low."""
+    book, found = work.book, dict[int, list[str]]()
+    last = np.array([events.lasting_from if events.lasting == "low" else -1 for events in work.links.events],
+                    dtype=np.int64)
+    for fault in np.flatnonzero(charger_says(book, last)).tolist() if last.size else ():
+        found.setdefault(int(book.fault_session[fault]), []).append(
+            f"{book.shown(int(book.fault_module[fault]))} {book.code[fault]}")
+    return found
 
 
 def _over_while_running(book: Casebook) -> list[int]:

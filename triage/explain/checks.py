@@ -37,7 +37,7 @@ from triage.explain.module_checks import (
     to_program,
 )
 from triage.explain.order import in_order
-from triage.explain.pointers import empty_pointers
+from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import failed_checks, untested_checks
@@ -111,7 +111,7 @@ def next_checks(
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
     monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
     measured = book.flags(lambda facts: isolation_fault(facts.title))
-    right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
+    right = tables.rate("check.answers_right")
     recorded = crash_records(book)
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
@@ -127,53 +127,88 @@ def next_checks(
     likely = np.where(isolation, 6.0, likely).tolist()
     figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
                       link.relation.tolist(), book.fault_module.tolist())
-    unfit, with_record = _unfit_to_drive(book, standing, chance), _record_holders(book, recorded)
-    pointers = empty_pointers(book, link)
-    speaks = book.flags(_speaks_of_charging).tolist()
-    renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
-    places = standing.standing.tolist()
-    result = []
-    for place, session in enumerate(book.sessions):
-        first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
-        modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
-        electric = is_electric(session, (book.module_facts[module].name for module in modules))
-        case = Case(
-            place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
-            [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
-            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place],
-            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]),
-            trigger_of(session.vehicle.complaint if session.vehicle else None))
-        scale = float(line.scale[place])
-        open_isolation = bool(isolation[first:last].any())
-        witnesses = [fault for fault in case.open if speaks[fault]]
-        unset = to_program(book, case, modules, renewed)
-        # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
-        judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
-        records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
-        general = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                          _before_a_start(session, scale, flat_below, electric=electric), session)
-        spoken = [names[fault] for fault in witnesses]
-        sure = failed_checks(case.supply, scale, electric, spoken, tables)
-        sure += program_checks(book, case, unset, bits, names, records, procedure)
-        sure += silent_checks(book, link, case, bits, names)
-        others = untested_checks(case.supply, scale, electric, tables)
-        others += clear_again_checks(book, line, case, modules, bits, names, records)
-        others += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
-        single = feed_checks(book, link, case, bits, names)
-        single += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
-        established = {names[fault] for fault in case.listed}
-        for check in single:
-            # What is established, or shared by several, is looked for before anything is only run again.
-            known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
-            (sure if known else others).append(check)
-        never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5
-        result.append(in_order(general, sure, others, never_cleared=never_cleared))
-    return result
+    batch = _Batch(
+        book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
+        _unfit_to_drive(book, standing, chance), _record_holders(book, recorded), empty_pointers(book, link),
+        book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
+    return [_of_session(batch, place) for place in range(len(book.sessions))]
+
+
+class _Batch(NamedTuple):
+    """What is known of all faults (N) at once, for the steps of each session. ``worth``: bits that each common step
+    removes; ``renewed``: modules that were replaced; ``with_record``: session -> modules with a crash record."""
+
+    book: Casebook
+    line: Timeline
+    link: Links
+    standing: Standings
+    tables: Tables
+    names: list[str]
+    supplies: Sequence[Sequence[SupplyVerdict]]
+    bits: Floats
+    worth: list[list[float]]
+    likely: list[float]
+    figures: Figures
+    procedure: Bools
+    isolation: Bools
+    unfit: Bools
+    with_record: dict[int, set[str]]
+    pointers: dict[int, list[EmptyPointer]]
+    speaks: list[bool]
+    renewed: set[int]
+
+
+def _case(batch: _Batch, place: int, modules: range) -> Case:
+    """What the checks of one session have to know."""
+    book, session, supply = batch.book, batch.book.sessions[place], batch.supplies[place]
+    faults = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+    places = batch.standing.standing[faults.start:faults.stop].tolist()
+    return Case(
+        place, faults.start, faults.stop,
+        [fault for fault, where in zip(faults, places, strict=True) if where != ASIDE],
+        [fault for fault, where in zip(faults, places, strict=True) if where == SHORT], supply,
+        is_electric(session, (book.module_facts[module].name for module in modules)),
+        bool(batch.unfit[place]) or _starved(book, modules, supply), book.printed[place],
+        frozenset([(entry["part"], entry["state"]) for entry in supply]),
+        trigger_of(session.vehicle.complaint if session.vehicle else None))
+
+
+def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
+    """The ranked steps of one session."""
+    book, link, tables, names, bits = batch.book, batch.link, batch.tables, batch.names, batch.bits
+    session, scale = book.sessions[place], float(batch.line.scale[place])
+    modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
+    case = _case(batch, place, modules)
+    mine, electric = slice(case.first, case.last), case.electric
+    witnesses = [fault for fault in case.open if batch.speaks[fault]]
+    unset = to_program(book, case, modules, batch.renewed)
+    # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
+    judged = (~np.isin(book.fault_module[mine], unset) & ~batch.procedure[mine]).tolist() if unset else None
+    records = sorted(case.shown.get(name, name) for name in batch.with_record.get(place, ()))
+    general = _common(
+        case, batch.worth, scale, names, records, witnesses, bool(batch.isolation[mine].any()), judged,
+        _before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
+    sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
+    sure += silent_checks(book, link, case, bits, names)
+    others = untested_checks(case.supply, scale, electric, tables)
+    others += clear_again_checks(book, batch.line, case, modules, bits, names, records)
+    others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
+    single = feed_checks(book, link, case, bits, names)
+    single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
+    established = {names[fault] for fault in case.listed}
+    for check in single:
+        # What is established, or shared by several, is looked for before anything is only run again.
+        known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
+        (sure if known else others).append(check)
+    never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
+    return in_order(general, sure, others, never_cleared=never_cleared)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
     """Whether a code is of the generator, the converter or the supply."""
-    return bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage"
+    return "DC/DC converter" in facts.title or (
+        bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage")
 
 
 def _is_flat(session: Session, scale: float, limit: float) -> bool:

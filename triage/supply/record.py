@@ -33,7 +33,8 @@ class SupplyFacts(NamedTuple):
     """What the codes say of the supply: modules holding a low-supply code, modules that answered.
 
     ``own``: a module said what supply it had itself; ``over_running``: modules with an overvoltage code in the last
-    scan with the engine running, since the clear.
+    scan with the engine running, since the clear; ``not_charging``: codes of the generator or converter
+    that say so with the last reading of a run; ``local``: the low-supply codes are of a path that was measured bad.
     """
 
     holders: int
@@ -42,6 +43,8 @@ class SupplyFacts(NamedTuple):
     scale: float
     own: bool = True
     over_running: int = 0
+    not_charging: tuple[str, ...] = ()
+    local: bool = False
 
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
@@ -52,6 +55,9 @@ def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[
         charging = _entry("charging", "not tested", f"{charging['why']}, yet {facts.over_running} modules hold an "
                           "overvoltage code of that run: it rose above; read it at idle, at 2000 rpm and with "
                           "the lamps on")
+    if charging["state"] == "not tested" and facts.not_charging:
+        charging = _entry("charging", "failed", f"{charging['why'].partition(', lies between')[0]}: too little, and "
+                          f"{', '.join(facts.not_charging)} says so itself")
     return [
         _event(session, facts, tables, lasting, measured), _battery(session, facts.scale, tables, measured), charging,
         _entry("key-off draw", *draw(measured)), _entry("cables and grounds", *cables(measured)),
@@ -78,7 +84,7 @@ def _event(
     read += [volts for _, volts, _ in measured.running]
     top = tables.limit("overvoltage above") * facts.scale
     low, high, lone = judge_events(
-        facts.holders, facts.peers, facts.high_holders,
+        0 if facts.local else facts.holders, facts.peers, facts.high_holders,
         is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
         is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
@@ -91,6 +97,9 @@ def _event(
     if why:
         return _entry("event", "proven", "; ".join(why))
     said = told[-1] if lowest is not None else "nobody read the supply"
+    if facts.local and facts.holders:
+        return _entry("event", "not tested", f"{_many(facts.holders, 'a low-supply code')}, yet the supply read "
+                      f"{lowest or 0.0:.1f} V and more: they speak of the path that was measured bad")
     if lone:
         return _entry("event", "not tested", "one module alone holds a low-supply code while its peers do not: "
                                              f"suspect that module's feed or ground; {said}")
