@@ -17,6 +17,7 @@ from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
     complaint_answer,
+    is_quiet,
     marks,
     supply_headline,
     would_change,
@@ -38,7 +39,7 @@ from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
-from triage.relations.names import one_name, under_given_names
+from triage.relations.names import by_company, one_name, under_given_names
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -82,7 +83,9 @@ class Worked:
             return tables.module(canonical(name))
 
         canonical = _canonical_names(tables).__getitem__
-        named = [one_name(session, canonical) for session in sessions]
+        apart = [by_company(session, canonical, lambda code: tables.facts(code, None).title) for session in sessions]
+        named = [one_name(session, canonical) for session, _ in apart]
+        named = [(session, either | other) for (session, other), (_, either) in zip(named, apart, strict=True)]
         typed = [one_type(session) for session, _ in named]
         self.tables = tables
         #: Of each session: another name given for a module -> the name it stands under in the casebook.
@@ -242,7 +245,7 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         set_aside=set_aside(lines, was_low=supply_in_doubt(verdict["supply"])), count=count_line(lines),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
-        would_change=would_change(lines, verdict), notices=shown,
+        would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
         verification=verification(
             session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
             work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"])),

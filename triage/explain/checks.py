@@ -24,7 +24,7 @@ from triage.explain.circuit_checks import (
     highest,
     isolation_fault,
 )
-from triage.explain.meaning import wants_procedure
+from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
     ISOLATED,
     KEEP_FRAMES,
@@ -80,9 +80,12 @@ COMMON = (
          "on the road", 30.0, "the codes stay away and the monitors read complete",
          "braking and steering tried at walking pace first, no red warning lamp, and only where it may be driven",
          (0.95, 0.75, 0.95, 0.95, 0.9, 0.95, 0.75, 0.05, 0.05, 0.7)),
+    Step("let the engine stand a night, start it cold and read confirmed and pending codes", "at the vehicle, parked",
+         20.0, "the codes stay away", "parking brake on, gear disengaged, nobody in front of the vehicle",
+         (0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.7, 0.0, 0.0)),
 )
 
-CLEAR, RUN, DRIVE = COMMON
+CLEAR, RUN, DRIVE, COLD = COMMON
 #: What stands in for the run where it can't be made as it stands.
 READY = Step("switch the drive to READY for 10 minutes with outside supply off, then read every module",
              "at the vehicle, parked", 15.0, "the converter holds {charge:.1f} to {over:.1f} V and the codes stay away",
@@ -91,6 +94,8 @@ HELD = Step("run the engine 10 minutes with outside supply left on, then read co
             "at the vehicle, parked, exhaust led away", 15.0, "the codes stay away", RUN.gate, RUN.runs)
 HELD_READY = Step("switch the drive to READY for 10 minutes with outside supply left on, then read every module",
                   READY.where, 15.0, "the codes stay away", READY.gate, RUN.runs)
+#: Chance that a cold start brings what it works to a result; project's own choice.
+COLD_RIGHT = 0.9
 #: Places where a circuit can be at fault: connector, wiring, part.
 PLACES = 3
 #: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
@@ -116,6 +121,10 @@ def next_checks(
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
+    # What heats a cold engine is worked by a cold start alone.
+    glows = book.flags(lambda facts: is_cold_start(facts.title))
+    gains = [np.where(glows, bits * right * COLD_RIGHT if step is COLD else 0.0, gain)
+             for step, gain in zip(COMMON, gains, strict=False)]
     # What is there with the key on is there without a run: no run tells more of it than the scan did.
     there = _there_at_key_on(book)
     worth = [np.where((gain > 0.02) & open_faults & ~(there & (step is not CLEAR)), gain, 0.0).tolist()
@@ -308,13 +317,14 @@ def _common(
             # The same run tells whether it charges.
             total += CHARGES
         if total < 0.05 or (step is RUN and (case.overcharged() or case.cut_off())) or (
-                step is DRIVE and (case.unfit or case.failed("charging"))):
+                step is DRIVE and (case.unfit or case.failed("charging"))) or (
+                step is COLD and (case.electric or case.failed("charging"))):
             continue
         settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
         if step is DRIVE and case.trigger is not None:
             do = do.replace(", then", f" {case.trigger.road}, as the complaint says, then", 1)
-        if before_start and (told is RUN or step is DRIVE):
+        if before_start and (told is RUN or step in (DRIVE, COLD)):
             gates.insert(0, before_start)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")

@@ -32,7 +32,8 @@ SHARED_CHANCE = 0.5
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
 NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
-              "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible")
+              "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible",
+              "conversion")
 
 
 def highest(values: Sequence[float]) -> list[int]:

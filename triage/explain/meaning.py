@@ -75,6 +75,15 @@ def asks_for_procedure(title: str) -> bool:
     return any(word in low for word in PROCEDURES)
 
 
+def is_cold_start(title: str) -> bool:
+    """Whether a code is of what heats a cold engine for its start: it is worked by a cold start alone.
+
+    >>> [is_cold_start(title) for title in ("glow plug or heater circuit A", "oxygen sensor heater")]
+    [True, False]
+    """
+    return "glow plug" in title.lower()
+
+
 def wants_procedure(facts: CodeFacts, texts: Sequence[str]) -> bool:
     """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
     return facts.needs == "procedure" or (not facts.known and any(asks_for_procedure(text) for text in texts))
@@ -95,4 +104,4 @@ def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | 
     return None
 
 
-__all__ = ["asks_for_procedure", "meaning", "same_fault", "wants_procedure"]
+__all__ = ["asks_for_procedure", "is_cold_start", "meaning", "same_fault", "wants_procedure"]

@@ -15,7 +15,7 @@ from triage.model.verdict import NextCheck
 
 #: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
 CLEAR_WORDS = "hold the supply, clear"
-RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes")
+RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
 #: Steps told of one session, at most.
 MOST = 8
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.meaning import same_fault
+from triage.explain.meaning import is_cold_start, same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
@@ -237,7 +237,7 @@ def _wanted_first(lines: list[FaultLine], supply: Sequence[SupplyVerdict]) -> st
 
 def _later(line: FaultLine, first: str | None) -> str:
     """The head of a line that none of the steps of now settles: what will, once it can be done."""
-    run = LATER.get(line.monitor)
+    run = LATER.get("cold soak" if is_cold_start(line.title) else line.monitor)
     return f"{first}: {run}, then read confirmed and pending codes" if first and run else NO_STEP
 
 

@@ -9,7 +9,7 @@ from triage.model.session import Event
 
 PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wiring", "harness", "connector", "cable",
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
-         "plug", "coil", "belt", "buckle", "thermostat", "actuator")
+         "plug", "coil", "belt", "buckle", "thermostat", "actuator", "starter", "solenoid", "terminal", "clamp")
 MODULE_WORDS = ("module", "control unit", "ecu", "computer")
 
 
@@ -104,6 +104,16 @@ def link_renewed(event: Event) -> bool:
     return done and "to be " not in low and _LINK.search(low) is not None
 
 
+def names_part(name: str) -> bool:
+    """Whether what an event names is a part, which no scan lists, and no module.
+
+    >>> [names_part(name) for name in ("generator", "Starter motor", "wheel speed sensor", "battery control module")]
+    [True, True, True, False]
+    """
+    low = name.casefold()
+    return any(part in low for part in PARTS) and not any(word in low for word in MODULE_WORDS)
+
+
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
@@ -114,5 +124,5 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "link_open", "link_renewed", "of_part", "says_mended",
-           "says_unplugged"]
+__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "link_open", "link_renewed", "names_part", "of_part",
+           "says_mended", "says_unplugged"]

@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
-from triage.model.parts import of_part, says_mended, says_unplugged
+from triage.model.parts import names_part, of_part, says_mended, says_unplugged
 from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
@@ -114,7 +114,7 @@ def _take_events(
         if event.module is not None:
             names = names or _by_name(book, first, last)
             modules = names.get(event.module) or names.get(canonical(event.module), [])
-            if not modules:
+            if not modules and not names_part(event.module):
                 book.notices[place].append(Notice(
                     "warning", f"event {event.what!r}: no scan of the session holds a module {event.module!r}; the "
                                "event is not used: write the module as a scan prints it"))

@@ -96,7 +96,7 @@ def _event(
     why += ["overvoltage: " + ", ".join(over)] if high else []
     if why:
         return _entry("event", "proven", "; ".join(why))
-    said = told[-1] if lowest is not None else "nobody read the supply"
+    said = f"lowest read {lowest:.1f} V" if lowest is not None else "nobody read the supply"
     if facts.local and facts.holders:
         return _entry("event", "not tested", f"{_many(facts.holders, 'a low-supply code')}, yet the supply read "
                       f"{lowest or 0.0:.1f} V and more: they speak of the path that was measured bad")
