@@ -28,6 +28,8 @@ LEAST_GAIN = 0.02
 LEAST_CHANCE = 0.25
 #: Signals this likely are held together with others.
 SHARED_CHANCE = 0.5
+#: What a finding says of a network of which one end was not found.
+ONE_END = "one terminator alone answers"
 #: Circuits told one by one.
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
@@ -123,7 +125,10 @@ def _circuit(
     elif link.relation[fault] == BUS:
         # At the plug of the diagnosis, not at the module that reports it.
         moved = ", while harness and connectors are moved" if comes_and_goes else ""
-        do = f"measure the network that {shown} reports: both wires, splices and terminators{moved}"
+        opened = any(ONE_END in told for told in link.findings.get(case.place, ()))
+        do = (f"find where the network that {shown} reports is open: from connector to connector, in both directions"
+              if opened else
+              f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
