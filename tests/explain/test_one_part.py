@@ -74,3 +74,14 @@ def test_what_is_established_comes_before_a_run() -> None:
     steps = [check["do"] for check in found.next_checks]
     run = next(place for place, step in enumerate(steps) if step.startswith("run the engine"))
     assert any("anti-lock brakes C0035" in step for step in steps[:run])
+
+
+def test_what_came_back_in_the_last_run_is_not_run_again() -> None:
+    ran: Json = {"volts": 14.1, "engine": "running", "outside_supply": "none", "ran_minutes": 25}
+    held, clean = scan("engine control", "P0335"), scan("engine control")
+    found = assess(job(snapshot("before-clear", held, scan("body control"), **GOOD),
+                       snapshot("after-clear", clean, scan("body control"), **HELD),
+                       snapshot("after-run", held, scan("body control"), **ran)), tables())
+    steps = [check["do"] for check in found.next_checks if "engine control P0335" in check["settles"]]
+    assert steps
+    assert not any(step.startswith(("run the engine", "drive")) for step in steps)

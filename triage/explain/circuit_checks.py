@@ -35,7 +35,7 @@ MOST_CIRCUITS = 4
 #: What no connector explains by itself.
 NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
               "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible",
-              "conversion")
+              "conversion", "flow too")
 
 
 def highest(values: Sequence[float]) -> list[int]:
