@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from made_sessions import FLAT, HELD, Json, job, scan, snapshot, tables
 
-from triage.assess import assess
+from triage.assess import assess, verdicts
 from triage.explain.meaning import asks_for_procedure
 from triage.model.assessment import Assessment
 
@@ -32,6 +32,15 @@ def test_what_others_say_of_the_key_follows_from_the_module_that_is_not_set_up()
     steps = [check["do"] for check in found.next_checks]
     assert steps[0] == "finish the programming or calibration that body control B1200-55 asks for"
     assert not any(step.startswith(("test the circuit", "finish")) for step in steps[1:])
+
+
+def test_one_visit_a_session_whoever_stands_beside_it() -> None:
+    holds: dict[str, list[Any]] = {"body control": [UNSET, {"code": "B1201", "failure_type": "55"}],
+                                   "engine control": [KEY, "P0513"]}
+    other = {"engine control": [KEY], "body control": [UNSET], "anti-lock brakes": []}
+    made = [job(*[snapshot(phase, *[scan(name, *codes) for name, codes in held.items()], **state)
+                  for phase, state in (("before-clear", GOOD), ("after-clear", HELD))]) for held in (other, holds)]
+    assert verdicts(made, tables()) == [verdicts([one], tables())[0] for one in made]
 
 
 def test_a_replaced_module_is_programmed_before_the_immobiliser_is_judged() -> None:

@@ -111,7 +111,11 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
         later = book.phase[book.fault_session[high]] > 0
         reached = reached.copy()
         reached[high] = np.where(later[:, :, None], params.rate("level.leak"), reached[high])
-    return np.where(brief_only(book, line, params)[:, :, None], reached * params.rate("low.brief"), reached)
+    fault, column = np.nonzero(brief_only(book, line, params))
+    if fault.size:
+        reached = reached.copy()
+        reached[fault, column] *= params.rate("low.brief")
+    return reached
 
 
 def brief_only(book: Casebook, line: Timeline, params: Parameters) -> Bools:

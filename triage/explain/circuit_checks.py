@@ -5,7 +5,7 @@ What several signals of one module share (:mod:`triage.explain.shared`) comes be
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 import numpy as np
@@ -61,7 +61,8 @@ def circuit_checks(
     if not chosen:
         return []
     # What they share is looked for before anybody takes a sensor apart that is likely at fault, listed or not.
-    taken_apart = [fault for fault in case.open if fault in case.listed or figures.chance[fault] >= SHARED_CHANCE]
+    listed = set(case.listed)
+    taken_apart = [fault for fault in case.open if fault in listed or figures.chance[fault] >= SHARED_CHANCE]
     groups = shared_signals(book, figures, standing.explained_by, taken_apart)
     checks = [_shared(book, case, group, figures) for group in groups]
     networks = {story.head for story in link.stories.get(case.place, ()) if story.head >= 0}
@@ -69,7 +70,8 @@ def circuit_checks(
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
     # What only follows from another fault is told with it.
-    for fault in sorted(chosen, key=lambda fault: standing.explained_by[fault] in names):
+    heads = {names[fault]: fault for fault in chosen}
+    for fault in sorted(chosen, key=lambda fault: standing.explained_by[fault] in heads):
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
         if fault in networks:
@@ -79,7 +81,7 @@ def circuit_checks(
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
-        same = _one_test(book, standing, fault, figures)
+        same = _one_test(book, standing, fault, figures, heads)
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
@@ -92,16 +94,16 @@ def circuit_checks(
     return checks + list(told.values())
 
 
-def _one_test(book: Casebook, standing: Standings, fault: int, figures: Figures) -> object:
+def _one_test(
+    book: Casebook, standing: Standings, fault: int, figures: Figures, heads: Mapping[str, int],
+) -> object:
     """A key that faults share which one test settles: one network, one part that two modules report, one visit for the
-    procedures of a module and for what only follows from them."""
+    procedures of a module and for what only follows from them. ``heads``: name -> fault, of the session alone."""
     facts = book.facts[fault]
     if figures.relation[fault] == BUS and facts.known:
         return network_of(book.code[fault])
     if wants_procedure(facts, book.texts.get(fault, ())):
-        head = standing.explained_by[fault]
-        origin = figures.names.index(head) if head in figures.names else fault
-        return "procedure", figures.module[origin]
+        return "procedure", figures.module[heads.get(standing.explained_by[fault] or "", fault)]
     return same_fault(book.code[fault], book.failure_type[fault]) or fault
 
 

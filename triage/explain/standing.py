@@ -147,8 +147,9 @@ def _needs(book: Casebook, top: Ints, persists: Bools, lasts: np.ndarray) -> lis
     repair, procedure, supply, nothing = range(len(_NEEDS))
     asks = book.numbers(lambda facts: procedure if facts.needs == "procedure" else
                         supply if facts.needs == "supply" else repair)
+    stays = persists.tolist()
     for fault, texts in book.texts.items():
-        if persists[fault] and wants_procedure(book.facts[fault], texts):
+        if stays[fault] and wants_procedure(book.facts[fault], texts):
             asks[fault] = procedure
     # A supply code of the module itself that persists while the supply is sound: its own feed or ground.
     own = book.flags(lambda facts: facts.supply in ("low", "fault") and facts.monitor == "key on") & ~lasts

@@ -49,6 +49,9 @@ def by_company(
 
     ``title``: code -> what it means.
     """
+    given = {scan.module for snapshot in session.snapshots for scan in snapshot.modules}
+    if not any(canonical(name) == first for name in given for first, _ in _EITHER):
+        return session, {}
     held: dict[str, set[str]] = {}
     for snapshot in session.snapshots:
         for scan in snapshot.modules:
