@@ -72,3 +72,26 @@ def test_a_link_that_holds_or_was_renewed_ends_it() -> None:
     assert "cut off" not in charging(car(OPEN, events=[{"what": "replaced", "note": "main fuse link"}]))["why"]
     charged = {"volts": 14.2, "engine": "running", "outside_supply": "none"}
     assert charging(car(OPEN, last=charged))["state"] == "proven"
+
+
+def test_an_open_link_of_a_consumer_is_its_feed() -> None:
+    silent = scan("power steering", responds=False)
+    holds = scan("engine control", "U0131"), scan("body control", "U0131")
+    found = assess(job(*(snapshot(phase, *holds, silent, **HELD) for phase in ("before-clear", "after-clear")),
+                       events=[{"what": "other", "module": "power steering", "note": "80 A fusible link: blown"}]),
+                   tables())
+    assert any("has no feed" in root.title for root in found.short_list)
+    assert "cut off" not in charging(found)["why"]
+
+
+def test_reversed_leads_ask_for_the_link_before_a_run() -> None:
+    holds = scan("engine control", "P0340", "P0562"), scan("body control")
+    made = [job(snapshot("before-clear", *holds, **FLAT), snapshot(
+        "after-clear", scan("engine control"), scan("body control"), **HELD), events=[{"what": "other", "note": note}])
+        for note in ("jump leads were put on the wrong way round", "jump leads put on")]
+    for one, said in zip(made, (True, False), strict=True):
+        found = assess(one, tables())
+        gates = [str(check["gate"]) for check in found.next_checks if check["do"].startswith("run the engine")]
+        assert gates
+        assert all(gate.startswith("leads were reversed") is said for gate in gates)
+        assert any("Leads reversed" in caution for caution in found.cautions) is said

@@ -43,6 +43,10 @@ class Case(NamedTuple):
         return any(entry["part"] == "charging" and entry["state"] == "failed" and is_cut_off(entry["why"])
                    for entry in self.supply)
 
+    def proven(self, part: str) -> bool:
+        """Whether a part of the supply is proven."""
+        return (part, "proven") in self.states
+
     def untested(self, part: str) -> bool:
         """Whether a part of the supply was not tested."""
         return (part, "not tested") in self.states

@@ -43,6 +43,7 @@ from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
 from triage.explain.supply_checks import failed_checks, untested_checks
 from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
+from triage.model.parts import leads_reversed
 from triage.model.session import Session
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
@@ -102,6 +103,8 @@ PLACES = 3
 TAKEN_APART = 0.4
 #: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
 LIKELY = 0.9
+#: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
+WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
 
@@ -306,7 +309,7 @@ def _common(
     """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
     ``before_start``: what has to be done before the engine can be run."""
     checks: list[NextCheck] = []
-    unset = readiness_gate(session)
+    unset, reversed_leads = readiness_gate(session), leads_reversed(session) and not case.proven("charging")
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
         told = _told(step, case)
@@ -329,6 +332,8 @@ def _common(
             do = do.replace(", then", f" {case.trigger.road}, as the complaint says, then", 1)
         if before_start and (told is RUN or step in (DRIVE, COLD)):
             gates.insert(0, before_start)
+        if reversed_leads and told is RUN:
+            gates.insert(0, WHOLE_LINK)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")

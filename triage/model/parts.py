@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import re
 
-from triage.model.session import Event
+from triage.model.session import Event, Session
 
 PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wiring", "harness", "connector", "cable",
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
@@ -88,8 +88,39 @@ def link_open(event: Event) -> str | None:
     [True, True, False, False, False]
     """
     low = (event.note or "").casefold()
+    if event.module is not None and not names_part(event.module):
+        return None  # the link of that consumer
     said = event.what == "other" and _LINK.search(low) and _OPEN.search(low) and not _NOT_OPEN.search(low)
     return (event.note or "").strip() if said else None
+
+
+_FUSE = re.compile(r"(?<![a-z])(?:fuses?|links?|fusible|sicherung|schmelzsicherung|fusibles?)(?![a-z])")
+
+
+def fuse_open(note: str) -> bool:
+    """Whether a note says that a fuse or link is open.
+
+    >>> [fuse_open(note) for note in ("80A EPS link: blown", "fuse F23 blown", "fuse F23 ok", "fuse not blown", "open")]
+    [True, True, False, False, False]
+    """
+    low = note.casefold()
+    return bool(_FUSE.search(low) and _OPEN.search(low)) and not _NOT_OPEN.search(low)
+
+
+#: Leads of a jump start or a battery put on the wrong way round, in four languages.
+_REVERSED = re.compile(
+    r"wrong way (?:a)?round|reversed? (?:polarity|leads?|cables?|connect\w+|battery)|(?:leads?|cables?|polarity|"
+    r"battery|clamps?|terminals?) (?:were |was |got |put )?"
+    r"(?:on )?(?:reversed|swapped|crossed|backwards)|verpolt|verpolung|"
+    r"falsch ?herum|polarit[ée] invers[ée]e|(?:pinces|c[âa]bles) invers[ée]e?s|polaridad invertida|"
+    r"(?:pinzas|cables) (?:al rev[ée]s|invertid[oa]s)")
+
+
+def leads_reversed(session: Session) -> bool:
+    """Whether a note or the complaint says that the battery or outside supply was connected the wrong way round."""
+    told = [event.note or "" for event in session.events or () if event.what != "replaced"]
+    told.append((session.vehicle.complaint if session.vehicle else None) or "")
+    return any(_REVERSED.search(text[:500].casefold()) and "not rev" not in text.casefold() for text in told)
 
 
 def link_renewed(event: Event) -> bool:
@@ -124,5 +155,5 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "link_open", "link_renewed", "names_part", "of_part",
-           "says_mended", "says_unplugged"]
+__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "fuse_open", "leads_reversed", "link_open", "link_renewed",
+           "names_part", "of_part", "says_mended", "says_unplugged"]

@@ -47,7 +47,7 @@ def cut_off(session: Session, nominal: float) -> str | None:
         return f"{_part(found[-1].one.name)} is open: {CUT_OFF}"
     told = next((note for event in session.events or () if (note := link_open(event)) is not None), None)
     if told is not None and not _charged_since(session, -1, system):
-        return f"\u201c{told}\u201d as noted: {CUT_OFF}"
+        return f"{CUT_OFF}: noted \u201c{told}\u201d"
     return _far_above(reads, system)
 
 
