@@ -17,13 +17,14 @@ from triage.explain.meaning import meaning
 from triage.explain.page import (
     columns,
     complaint_answer,
+    is_quiet,
     marks,
     supply_headline,
     would_change,
 )
 from triage.explain.reasons import band, clean_words, reasons
 from triage.explain.records import is_record
-from triage.explain.roots import count_line, set_aside, short_list, stories, unsettled
+from triage.explain.roots import charges_first, count_line, set_aside, short_list, stories, unsettled
 from triage.explain.standing import ASIDE, STANDINGS, Standings, standings
 from triage.explain.supply_checks import supply_in_doubt
 from triage.explain.verification import verification
@@ -31,13 +32,14 @@ from triage.explain.work import Course, after_work, gates
 from triage.intake.naming.modules import resolve
 from triage.model.assessment import Assessment, FaultLine
 from triage.model.casebook import SEEN, Casebook, Links, Timeline
+from triage.model.chargers import charger_says
 from triage.model.earlier import EarlierFault
 from triage.model.failure_types import one_type, type_notices
 from triage.model.notices import Notice
 from triage.model.session import Session, printed_names, stamp
 from triage.model.verdict import FaultVerdict, Verdict, fault_name
 from triage.relations.earlier import recurrences
-from triage.relations.names import one_name, under_given_names
+from triage.relations.names import by_company, one_name, under_given_names
 from triage.relations.targets import links
 from triage.relations.timeline import event_columns, timeline
 from triage.relations.topology import named_as_scanned
@@ -81,7 +83,9 @@ class Worked:
             return tables.module(canonical(name))
 
         canonical = _canonical_names(tables).__getitem__
-        named = [one_name(session, canonical) for session in sessions]
+        apart = [by_company(session, canonical, lambda code: tables.facts(code, None).title) for session in sessions]
+        named = [one_name(session, canonical) for session, _ in apart]
+        named = [(session, either | other) for (session, other), (_, either) in zip(named, apart, strict=True)]
         typed = [one_type(session) for session, _ in named]
         self.tables = tables
         #: Of each session: another name given for a module -> the name it stands under in the casebook.
@@ -157,10 +161,24 @@ def supply_facts(work: Worked) -> list[SupplyFacts]:
         high.setdefault(int(book.fault_session[fault]), set()).add(int(book.fault_module[fault]))
     ran = _over_while_running(book)
     told = set(book.module_session[~np.isnan(book.module_volts).all(axis=1)].tolist())
-    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place])
+    events = work.links.events
+    saying = _chargers_say(work)
+    return [SupplyFacts(holders, peers, len(high.get(place, ())), scale, place in told, ran[place],
+                        tuple(saying.get(place, ())), events[place].local)
             for place, (holders, peers, scale) in enumerate(zip(
                 work.links.supply_codes.max(axis=1).tolist(), work.links.supply_peers.max(axis=1).tolist(),
                 work.line.scale.tolist(), strict=True))]
+
+
+def _chargers_say(work: Worked) -> dict[int, list[str]]:
+    """Session -> the codes of its generator or converter that say so, as printed, where its last run reads too low."""
+    book, found = work.book, dict[int, list[str]]()
+    last = np.array([events.lasting_from if events.lasting == "low" else -1 for events in work.links.events],
+                    dtype=np.int64)
+    for fault in np.flatnonzero(charger_says(book, last)).tolist() if last.size else ():
+        found.setdefault(int(book.fault_session[fault]), []).append(
+            f"{book.shown(int(book.fault_module[fault]))} {book.code[fault]}")
+    return found
 
 
 def _over_while_running(book: Casebook) -> list[int]:
@@ -227,10 +245,10 @@ def assess(session: Session, tables: Tables, notices: Sequence[Notice] = (),
         set_aside=set_aside(lines, was_low=supply_in_doubt(verdict["supply"])), count=count_line(lines),
         next_checks=verdict["next_checks"],
         cautions=verdict["cautions"], stories=stories(book, work.links, refused, 0),
-        would_change=would_change(lines, verdict), notices=shown,
+        would_change=would_change(lines, verdict, quiet=is_quiet(session, verdict)), notices=shown,
         verification=verification(
             session, book, work.line, work.links, work.evidence.hypotheses.opportunity, work.evidence.causes,
-            work.evidence.decibans, tables, refused=refused),
+            work.evidence.decibans, tables, refused=refused, first=charges_first(verdict["supply"])),
         gates=[*(told.message for told in shown if told.of_two_vehicles), *gates(course, work.line, tables)],
         after_work=after_work(course, work.line),
     )

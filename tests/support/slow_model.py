@@ -219,6 +219,10 @@ class Slow:
                 chance = max(chance, self.below(level, own) * self.rate("level.sets"))
             if book.facts[i].supply == "high" and book.phase[s, k] > 0:
                 chance = self.rate("level.leak")
+            fed = float(book.volts[s, k]) / scale >= self.rate("supply.good")
+            if book.facts[i].monitor in ("warm", "drive cycle", "cold soak") and book.phase[s, k] > 0 and fed and (
+                    book.facts[i].supply is None):
+                chance *= self.rate("low.brief")
             result.append(chance)
         return result
 

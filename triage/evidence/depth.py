@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
 
 
+#: Monitors that come to a result only after minutes of warm or mixed driving (40 CFR 86.1806-05).
+LASTING = ("warm", "drive cycle", "cold soak")
+
+
 def depth_weights(book: Casebook, line: Timeline, params: Parameters) -> Floats:
     """S x K x depths: chance of each place of the grid of :func:`depth_grid` before any fault is asked."""
     sag = np.where(
@@ -107,7 +111,19 @@ def at_module(book: Casebook, line: Timeline, reached: Floats, params: Parameter
         later = book.phase[book.fault_session[high]] > 0
         reached = reached.copy()
         reached[high] = np.where(later[:, :, None], params.rate("level.leak"), reached[high])
+    fault, column = np.nonzero(brief_only(book, line, params))
+    if fault.size:
+        reached = reached.copy()
+        reached[fault, column] *= params.rate("low.brief")
     return reached
+
+
+def brief_only(book: Casebook, line: Timeline, params: Parameters) -> Bools:
+    """N x K: only a brief dip can have set the code since the clear, and its monitor needs minutes of warm or mixed
+    driving: while that runs, the supply is charged and a start is long over."""
+    slow = book.flags(lambda facts: facts.monitor in LASTING and facts.supply is None)
+    fed = np.nan_to_num(book.volts / line.scale[:, None], nan=0.0) >= params.rate("supply.good")
+    return np.asarray(slow[:, None] & (fed & (book.phase > 0))[book.fault_session])
 
 
 def reached_by_others(

@@ -15,6 +15,7 @@ from triage.evidence.hypotheses import ECHO, HARD, HISTORY, INTERMITTENT, LOW_VO
 from triage.evidence.parameters import KINDS, MONITOR_INDEX, NOISES, WORDS
 from triage.model.bus_reports import BUS_LEAST, bus_groups
 from triage.model.casebook import ANSWERS, INVALID, LOST, SEEN, SILENT, Casebook, Floats, Ints, Links, Timeline
+from triage.model.chargers import charger_says
 
 if TYPE_CHECKING:
     from triage.evidence.parameters import Parameters
@@ -83,15 +84,27 @@ def priors(book: Casebook, line: Timeline, link: Links, params: Parameters) -> P
     _bus(result, book, line, link, params)
     supply = book.flags(lambda facts: facts.supply in ("low", "fault"))
     lone = (link.lone > 0).any(axis=1)
-    event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~lone
+    local = np.array([events.local for events in link.events], dtype=bool)[book.fault_session]
+    event = supply & (link.supply_codes.max(axis=1)[book.fault_session] >= 2) & ~lone & ~local
     _apply(result, event, "supply codes in several modules are one supply event",
            _scale({LOW_VOLTAGE: params.rate("supply.several")}))
     failing = ((link.lone > 1) & (said(book) == WORDS.index("current"))).any(axis=1)
     _apply(result, failing, "its module alone calls a good supply failing", _scale(
         {HARD: params.rate("supply.lone_now")}))
+    since = ((book.phase > 0)[book.fault_session] & (book.seen == SEEN)).any(axis=1)
+    _apply(result, supply & local & since, "a drop was measured on a path, and the supply is good", _scale(
+        {HARD: params.rate("supply.lone_now")}))
+    _apply(result, _charger(book, link), "a run with nothing connected reads too low", _scale(
+        {HARD: params.rate("charger.says")}))
     _readings(result, book, link)
     _earlier(result, book, link)
     return result
+
+
+def _charger(book: Casebook, link: Links) -> np.ndarray:
+    """N: codes of the generator or converter that say so in the scan of a run that reads too low."""
+    last = [events.lasting_from if events.lasting == "low" else -1 for events in link.events]
+    return charger_says(book, np.array(last, dtype=np.int64))
 
 
 def _now_and_then(book: Casebook, line: Timeline, link: Links, params: Parameters) -> np.ndarray:

@@ -38,6 +38,15 @@ class Case(NamedTuple):
         return any(entry["part"] == "charging" and entry["state"] == "failed" and too_much(entry["why"])
                    for entry in self.supply)
 
+    def cut_off(self) -> bool:
+        """Whether the generator is cut off from the battery: then nobody runs the engine, with or without support."""
+        return any(entry["part"] == "charging" and entry["state"] == "failed" and is_cut_off(entry["why"])
+                   for entry in self.supply)
+
+    def proven(self, part: str) -> bool:
+        """Whether a part of the supply is proven."""
+        return (part, "proven") in self.states
+
     def untested(self, part: str) -> bool:
         """Whether a part of the supply was not tested."""
         return (part, "not tested") in self.states
@@ -63,6 +72,11 @@ def too_much(why: str) -> bool:
     return "overcharging" in why or "overvoltage" in why
 
 
+def is_cut_off(why: str) -> bool:
+    """Whether the reason of a charging that failed is that generator and battery are apart."""
+    return "cut off from the battery" in why
+
+
 def gate_of(safety: str | None) -> str | None:
     """What must be so before hands go near the part."""
     if safety == "restraints":
@@ -75,4 +89,4 @@ def gate_of(safety: str | None) -> str | None:
     return None
 
 
-__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of", "too_much"]
+__all__ = ["UNREAD_LIST", "Case", "Figures", "gate_of", "is_cut_off", "too_much"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from triage.model.drive import is_electric
+from triage.model.parts import leads_reversed
 from triage.model.session import Session
 
 GENERAL = ("Follow the vehicle maker's procedure and local rules; restraint, high-voltage, brake and steering work is "
@@ -20,6 +21,8 @@ BY_SAFETY = {
 }
 JUMP = ("Jump starting: equal nominal voltages, eye protection, lamps and accessories off, ground lead away from the "
         "battery, never a frozen battery, never 24 V on a 12 V vehicle.")
+REVERSED = ("Leads reversed: links and fuses may be open and rectifiers broken without a code; rule out a short behind "
+            "each open one before it is renewed.")
 RUNNING = "Running engine: lead exhaust away, keep hands and clothes from belts and fans, parking brake on."
 PROGRAM = ("Programming needs a stable supply (12.6 to 14.5 V at a 12 V vehicle unless the maker says otherwise); a "
            "plain charger is not one.")
@@ -38,6 +41,8 @@ def cautions(session: Session, safeties: set[str], scale: float, modules: Iterab
               for volts in (snapshot.volts, snapshot.lowest_volts))
     if low or outside & {"jump pack", "donor vehicle"}:
         found.append(JUMP)
+    if leads_reversed(session):
+        found.append(REVERSED)
     if not electric and (low or any(
             snapshot.engine == "running" or (snapshot.ran_minutes or 0) > 0 for snapshot in session.snapshots)):
         found.append(RUNNING)

@@ -5,8 +5,8 @@ the share of it that its opportunity and its chance to answer right leave. Steps
 cycle, a run, a drive) are counted once for all the faults they test. Of a fault that persists it is not known
 whether connector, wiring or part is to blame: that doubt is what the test of its circuit removes.
 
-While charging has failed nobody is sent to run or drive the vehicle on its own battery; an isolation fault is
-settled by a measurement alone.
+While charging has failed nobody is sent to run or drive the vehicle on its own battery, nor to run it at all while the
+generator is cut off from that; an isolation fault is settled by a measurement alone.
 """
 
 from __future__ import annotations
@@ -20,27 +20,30 @@ import numpy as np
 
 from triage.explain.case import Case, Figures
 from triage.explain.circuit_checks import (
-    ISOLATION_MINUTES,
     circuit_checks,
     highest,
     isolation_fault,
-    wants_procedure,
 )
-from triage.explain.meaning import meaning
+from triage.explain.meaning import is_cold_start, wants_procedure
 from triage.explain.module_checks import (
+    ISOLATED,
+    KEEP_FRAMES,
     clear_again_checks,
     feed_checks,
     pointer_checks,
     program_checks,
+    readiness_gate,
     silent_checks,
     to_program,
 )
-from triage.explain.pointers import empty_pointers
+from triage.explain.order import in_order
+from triage.explain.pointers import EmptyPointer, empty_pointers
 from triage.explain.records import crash_records
 from triage.explain.standing import ASIDE, HARD, INTERMITTENT, SHORT, Standings
-from triage.explain.supply_checks import supply_checks
-from triage.model.casebook import Bools, Casebook, Links, Timeline
+from triage.explain.supply_checks import failed_checks, untested_checks
+from triage.model.casebook import NOT_READABLE, SEEN, Bools, Casebook, Links, Timeline
 from triage.model.drive import is_electric
+from triage.model.parts import leads_reversed
 from triage.model.session import Session
 from triage.model.triggers import trigger_of
 from triage.model.verdict import NextCheck, SupplyVerdict
@@ -78,9 +81,12 @@ COMMON = (
          "on the road", 30.0, "the codes stay away and the monitors read complete",
          "braking and steering tried at walking pace first, no red warning lamp, and only where it may be driven",
          (0.95, 0.75, 0.95, 0.95, 0.9, 0.95, 0.75, 0.05, 0.05, 0.7)),
+    Step("let the engine stand a night, start it cold and read confirmed and pending codes", "at the vehicle, parked",
+         20.0, "the codes stay away", "parking brake on, gear disengaged, nobody in front of the vehicle",
+         (0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.7, 0.0, 0.0)),
 )
 
-CLEAR, RUN, DRIVE = COMMON
+CLEAR, RUN, DRIVE, COLD = COMMON
 #: What stands in for the run where it can't be made as it stands.
 READY = Step("switch the drive to READY for 10 minutes with outside supply off, then read every module",
              "at the vehicle, parked", 15.0, "the converter holds {charge:.1f} to {over:.1f} V and the codes stay away",
@@ -89,19 +95,18 @@ HELD = Step("run the engine 10 minutes with outside supply left on, then read co
             "at the vehicle, parked, exhaust led away", 15.0, "the codes stay away", RUN.gate, RUN.runs)
 HELD_READY = Step("switch the drive to READY for 10 minutes with outside supply left on, then read every module",
                   READY.where, 15.0, "the codes stay away", READY.gate, RUN.runs)
-#: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
-CLEAR_WORDS = "hold the supply, clear"
-RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes")
+#: Chance that a cold start brings what it works to a result; project's own choice.
+COLD_RIGHT = 0.9
 #: Places where a circuit can be at fault: connector, wiring, part.
 PLACES = 3
 #: A fault that is less likely to persist is read again before anybody takes a circuit apart for it.
 TAKEN_APART = 0.4
+#: From here on a fault that was seen last is looked for, not run again: odds of nine to one; project's own choice.
+LIKELY = 0.9
+#: The gate of a run where leads were put on the wrong way round: it opens links and breaks rectifiers.
+WHOLE_LINK = "leads were reversed: link between generator and battery measured and found whole first"
 #: Bits that a run with nothing connected removes about the charging where nobody tested it.
 CHARGES = 0.8
-#: Steps told of one session, at most.
-MOST = 8
-#: The gate of every step with the drive enabled while the isolation is in doubt.
-ISOLATED = "isolation measured and found sound by a qualified person"
 
 
 def next_checks(
@@ -116,12 +121,19 @@ def next_checks(
     bits = -(chance * np.log2(chance) + (1 - chance) * np.log2(1 - chance))
     monitor = book.numbers(lambda facts: MONITORS.index(facts.monitor))
     measured = book.flags(lambda facts: isolation_fault(facts.title))
-    right, flat_below = tables.rate("check.answers_right"), tables.rate("battery.flat")
+    right = tables.rate("check.answers_right")
     recorded = crash_records(book)
     open_faults = (standing.standing != ASIDE) & ~measured & ~standing.lasts & ~recorded
     open_faults &= ~(procedure := _asks_for_procedure(book, chance)) & ~_goes_with_another(book, standing, names)
     gains = [bits * np.array(step.runs)[monitor] * right for step in COMMON] if bits.size else []
-    worth = [np.where((gain > 0.02) & open_faults, gain, 0.0).tolist() for gain in gains]
+    # What heats a cold engine is worked by a cold start alone.
+    glows = book.flags(lambda facts: is_cold_start(facts.title))
+    gains = [np.where(glows, bits * right * COLD_RIGHT if step is COLD else 0.0, gain)
+             for step, gain in zip(COMMON, gains, strict=False)]
+    # What is there is not run again to see whether it is: a run tells no more of it than the last scan did.
+    there = _there_now(book, chance)
+    worth = [np.where((gain > 0.02) & open_faults & ~(there & (step is not CLEAR)), gain, 0.0).tolist()
+             for step, gain in zip(COMMON, gains, strict=False)]
     where = np.where(chance >= 0.5, chance * np.log2(PLACES), 0.0)
     doubt = (bits + where) * right
     likely = np.where(standing.standing == SHORT, 4.0 + chance, np.where(chance >= TAKEN_APART, bits, 0.0))
@@ -129,63 +141,88 @@ def next_checks(
     likely = np.where(isolation, 6.0, likely).tolist()
     figures = Figures(names, doubt.tolist(), chance.tolist(), (causes[:, INTERMITTENT] > causes[:, HARD]).tolist(),
                       link.relation.tolist(), book.fault_module.tolist())
-    unfit, with_record = _unfit_to_drive(book, standing, chance), _record_holders(book, recorded)
-    pointers = empty_pointers(book, link)
-    speaks = book.flags(_speaks_of_charging).tolist()
-    renewed = set(np.flatnonzero(line.new_module.any(axis=1)).tolist())
-    places = standing.standing.tolist()
-    result = []
-    for place, session in enumerate(book.sessions):
-        first, last = int(book.first_fault[place]), int(book.first_fault[place + 1])
-        modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
-        electric = is_electric(session, (book.module_facts[module].name for module in modules))
-        case = Case(
-            place, first, last, [fault for fault in range(first, last) if places[fault] != ASIDE],
-            [fault for fault in range(first, last) if places[fault] == SHORT], supplies[place], electric,
-            bool(unfit[place]) or _starved(book, modules, supplies[place]), book.printed[place],
-            frozenset([(entry["part"], entry["state"]) for entry in supplies[place]]),
-            trigger_of(session.vehicle.complaint if session.vehicle else None))
-        scale = float(line.scale[place])
-        open_isolation = bool(isolation[first:last].any())
-        witnesses = [fault for fault in case.open if speaks[fault]]
-        unset = to_program(book, case, modules, renewed)
-        # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
-        judged = (~np.isin(book.fault_module[first:last], unset) & ~procedure[first:last]).tolist() if unset else None
-        records = sorted(case.shown.get(name, name) for name in with_record.get(place, ()))
-        checks = _common(case, worth, scale, names, records, witnesses, open_isolation, judged,
-                         _before_a_start(session, scale, flat_below, electric=electric))
-        checks += supply_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
-        checks += program_checks(book, case, unset, bits, names, records, procedure)
-        checks += silent_checks(book, link, case, bits, names) + feed_checks(book, link, case, bits, names)
-        checks += clear_again_checks(book, line, case, modules, bits, names, records)
-        checks += pointer_checks(pointers.get(place, ()), case, standing, bits, names)
-        checks += circuit_checks(book, link, case, standing, _without(likely[first:last], judged), figures)
-        checks.sort(key=lambda check: -check["gain_bits"] / check["minutes"])
-        never_cleared = not len(modules) or float(line.clear[modules.start:modules.stop].max()) < 0.5
-        result.append(_at_most(_isolation_first(_clear_first(checks) if never_cleared else checks)))
-    return result
+    batch = _Batch(
+        book, line, link, standing, tables, names, supplies, bits, worth, likely, figures, procedure, isolation,
+        _unfit_to_drive(book, standing, chance), _record_holders(book, recorded), empty_pointers(book, link),
+        book.flags(_speaks_of_charging).tolist(), set(np.flatnonzero(line.new_module.any(axis=1)).tolist()))
+    return [_of_session(batch, place) for place in range(len(book.sessions))]
+
+
+class _Batch(NamedTuple):
+    """What is known of all faults (N) at once, for the steps of each session. ``worth``: bits that each common step
+    removes; ``renewed``: modules that were replaced; ``with_record``: session -> modules with a crash record."""
+
+    book: Casebook
+    line: Timeline
+    link: Links
+    standing: Standings
+    tables: Tables
+    names: list[str]
+    supplies: Sequence[Sequence[SupplyVerdict]]
+    bits: Floats
+    worth: list[list[float]]
+    likely: list[float]
+    figures: Figures
+    procedure: Bools
+    isolation: Bools
+    unfit: Bools
+    with_record: dict[int, set[str]]
+    pointers: dict[int, list[EmptyPointer]]
+    speaks: list[bool]
+    renewed: set[int]
+
+
+def _case(batch: _Batch, place: int, modules: range) -> Case:
+    """What the checks of one session have to know."""
+    book, session, supply = batch.book, batch.book.sessions[place], batch.supplies[place]
+    faults = range(int(book.first_fault[place]), int(book.first_fault[place + 1]))
+    places = batch.standing.standing[faults.start:faults.stop].tolist()
+    return Case(
+        place, faults.start, faults.stop,
+        [fault for fault, where in zip(faults, places, strict=True) if where != ASIDE],
+        [fault for fault, where in zip(faults, places, strict=True) if where == SHORT], supply,
+        is_electric(session, (book.module_facts[module].name for module in modules)),
+        bool(batch.unfit[place]) or _starved(book, modules, supply), book.printed[place],
+        frozenset([(entry["part"], entry["state"]) for entry in supply]),
+        trigger_of(session.vehicle.complaint if session.vehicle else None))
+
+
+def _of_session(batch: _Batch, place: int) -> list[NextCheck]:
+    """The ranked steps of one session."""
+    book, link, tables, names, bits = batch.book, batch.link, batch.tables, batch.names, batch.bits
+    session, scale = book.sessions[place], float(batch.line.scale[place])
+    modules = range(int(book.first_module[place]), int(book.first_module[place + 1]))
+    case = _case(batch, place, modules)
+    mine, electric = slice(case.first, case.last), case.electric
+    witnesses = [fault for fault in case.open if batch.speaks[fault]]
+    unset = to_program(book, case, modules, batch.renewed)
+    # What other modules say of configuration, VIN or key may only follow from one that is not set up yet.
+    judged = (~np.isin(book.fault_module[mine], unset) & ~batch.procedure[mine]).tolist() if unset else None
+    records = sorted(case.shown.get(name, name) for name in batch.with_record.get(place, ()))
+    general = _common(
+        case, batch.worth, scale, names, records, witnesses, bool(batch.isolation[mine].any()), judged,
+        _before_a_start(session, scale, tables.rate("battery.flat"), electric=electric), session)
+    sure = failed_checks(case.supply, scale, electric, [names[fault] for fault in witnesses], tables)
+    sure += program_checks(book, case, unset, bits, names, records, batch.procedure)
+    sure += silent_checks(book, link, case, bits, names)
+    others = untested_checks(case.supply, scale, electric, tables)
+    others += clear_again_checks(book, batch.line, case, modules, bits, names, records)
+    others += pointer_checks(batch.pointers.get(place, ()), case, batch.standing, bits, names)
+    single = feed_checks(book, link, case, bits, names)
+    single += circuit_checks(book, link, case, batch.standing, _without(batch.likely[mine], judged), batch.figures)
+    established = {names[fault] for fault in case.listed}
+    for check in single:
+        # What is established, or shared by several, is looked for before anything is only run again.
+        known = len(check["settles"]) > 1 or not established.isdisjoint(check["settles"])
+        (sure if known else others).append(check)
+    never_cleared = not len(modules) or float(batch.line.clear[modules.start:modules.stop].max()) < 0.5
+    return in_order(general, sure, others, never_cleared=never_cleared)
 
 
 def _speaks_of_charging(facts: CodeFacts) -> bool:
     """Whether a code is of the generator, the converter or the supply."""
-    return bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage"
-
-
-def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps of a session without a clear: a run brings nothing back that was never cleared, so the clear
-    goes before every step that only tells what returns."""
-    places = {step: next((place for place, check in enumerate(checks) if check["do"].startswith(step)), None)
-              for step in (CLEAR_WORDS, *RETURN_WORDS)}
-    clear = places.pop(CLEAR_WORDS)
-    first = min((place for place in places.values() if place is not None), default=None)
-    if first is not None and clear is None:
-        # No monitor of a held supply is in doubt, so that the clear is no step of its own.
-        gate = "; ".join(filter(None, ("the codes cleared first, the supply held", checks[first]["gate"])))
-        return [*checks[:first], {**checks[first], "gate": gate}, *checks[first + 1:]]
-    if first is None or clear is None or clear < first:
-        return checks
-    rest = [check for place, check in enumerate(checks) if place != clear]
-    return [*rest[:first], checks[clear], *rest[first:]]
+    return "DC/DC converter" in facts.title or (
+        bool(facts.supply or "generator" in facts.title) and facts.safety != "high voltage")
 
 
 def _is_flat(session: Session, scale: float, limit: float) -> bool:
@@ -227,15 +264,21 @@ def _without(values: list[float], judged: list[bool] | None) -> list[float]:
     return [value if counts else 0.0 for value, counts in zip(values, judged, strict=True)]
 
 
+def _there_now(book: Casebook, chance: Floats) -> Bools:
+    """N: faults seen in the last scan since a clear that could show them, of a monitor that runs with the key on, or
+    likely to persist."""
+    standing_still = book.flags(lambda facts: facts.monitor in ("key on", "network", "event"))
+    since = (book.phase > 0)[book.fault_session] & (book.seen != NOT_READABLE)
+    last = since.shape[1] - 1 - np.argmax(since[:, ::-1], axis=1) if since.size else np.zeros(0, dtype=int)
+    seen = book.seen[np.arange(book.faults), last] == SEEN
+    return np.asarray((standing_still | (chance >= LIKELY)) & since.any(axis=1) & seen)
+
+
 def _asks_for_procedure(book: Casebook, chance: Floats) -> Bools:
     """N: likely faults that ask for programming or learning: reading them once more tells nothing new."""
     found = np.zeros(book.faults, dtype=bool)
     for fault in np.flatnonzero(chance >= 0.5).tolist():
-        facts = book.facts[fault]
-        title = facts.title
-        if not facts.known:
-            title = meaning(facts, book.texts.get(fault, ()))
-        found[fault] = wants_procedure(facts.needs, facts.known, title)
+        found[fault] = wants_procedure(book.facts[fault], book.texts.get(fault, ()))
     return found
 
 
@@ -251,23 +294,6 @@ def _goes_with_another(book: Casebook, standing: Standings, names: list[str]) ->
     return found
 
 
-def _isolation_first(checks: list[NextCheck]) -> list[NextCheck]:
-    """The ranked steps, the measurement of the isolation before the first that is not made without it."""
-    measuring = next((check for check in checks if check["minutes"] == ISOLATION_MINUTES), None)
-    gated = next((place for place, check in enumerate(checks) if ISOLATED in (check["gate"] or "")), None)
-    if measuring is None or gated is None or checks.index(measuring) < gated:
-        return checks
-    rest = [check for check in checks if check is not measuring]
-    return [*rest[:gated], measuring, *rest[gated:]]
-
-
-def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
-    """The first of the ranked steps; a measurement that alone settles a fault is never among those left out."""
-    kept = checks[:MOST]
-    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES]
-    return kept[:MOST - len(only)] + only if only else kept
-
-
 def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
     """Session -> its modules that hold a stored crash record: nobody clears them."""
     holders: dict[int, set[str]] = {}
@@ -278,11 +304,12 @@ def _record_holders(book: Casebook, recorded: Bools) -> dict[int, set[str]]:
 
 def _common(
     case: Case, worth: list[list[float]], scale: float, names: list[str], records: list[str], witnesses: list[int],
-    open_isolation: bool, judged: list[bool] | None, before_start: str | None,
+    open_isolation: bool, judged: list[bool] | None, before_start: str | None, session: Session,
 ) -> list[NextCheck]:
     """The steps that test many faults at once. ``judged``: faults of modules that need no programming first;
     ``before_start``: what has to be done before the engine can be run."""
     checks: list[NextCheck] = []
+    unset, reversed_leads = readiness_gate(session), leads_reversed(session) and not case.proven("charging")
     still = "drive not enabled" if case.electric else "engine off"
     for step, gain in zip(COMMON, worth, strict=False):
         told = _told(step, case)
@@ -295,20 +322,25 @@ def _common(
         if told in (RUN, READY) and total and case.untested("charging"):
             # The same run tells whether it charges.
             total += CHARGES
-        if total < 0.05 or (step is RUN and case.overcharged()) or (
-                step is DRIVE and (case.unfit or case.failed("charging"))):
+        if total < 0.05 or (step is RUN and (case.overcharged() or case.cut_off())) or (
+                step is DRIVE and (case.unfit or case.failed("charging"))) or (
+                step is COLD and (case.electric or case.failed("charging"))):
             continue
         settled = highest(here)
         do, gates = told.do, [told.gate] if told.gate else []
         if step is DRIVE and case.trigger is not None:
             do = do.replace(", then", f" {case.trigger.road}, as the complaint says, then", 1)
-        if before_start and (told is RUN or step is DRIVE):
+        if before_start and (told is RUN or step in (DRIVE, COLD)):
             gates.insert(0, before_start)
+        if reversed_leads and told is RUN:
+            gates.insert(0, WHOLE_LINK)
         if step is CLEAR and records:
             do = do.replace("clear all modules", f"clear every module but {', '.join(records)}")
             gates.insert(0, "the crash record written down first; it is not to be cleared")
-        if step is not CLEAR and open_isolation:
-            gates.insert(0, ISOLATED)
+        if step is CLEAR:
+            gates += unset
+        if open_isolation:
+            gates.insert(0, f"{ISOLATED}; {KEEP_FRAMES}" if step is CLEAR else ISOLATED)
         checks.append({
             "do": do, "where": told.where.format(nominal=12 * scale, still=still), "minutes": told.minutes,
             "passes_if": told.passes_if.format(low=12.6 * scale, high=14.5 * scale, charge=13.5 * scale,

@@ -5,16 +5,18 @@ What several signals of one module share (:mod:`triage.explain.shared`) comes be
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 
 import numpy as np
 
 from triage.explain.case import Case, Figures, gate_of
-from triage.explain.meaning import asks_for_procedure, meaning, same_fault
+from triage.explain.meaning import meaning, same_fault, wants_procedure
 from triage.explain.module_checks import NO_PATH
+from triage.explain.one_part import one_part
 from triage.explain.shared import is_reference, shared_signals, shared_words
 from triage.explain.standing import Standings
+from triage.model.bus_reports import network_of
 from triage.model.casebook import BUS, INCOMPATIBLE, NOT_READABLE, NOT_SEEN, SEEN, Casebook, Links
 from triage.model.verdict import NextCheck
 
@@ -24,11 +26,16 @@ ISOLATION_MINUTES = 40.0
 LEAST_GAIN = 0.02
 #: A fault less likely than this is read again, not taken apart: a false lead costs an hour.
 LEAST_CHANCE = 0.25
+#: Signals this likely are held together with others.
+SHARED_CHANCE = 0.5
+#: What a finding says of a network of which one end was not found.
+ONE_END = "one terminator alone answers"
 #: Circuits told one by one.
 MOST_CIRCUITS = 4
 #: What no connector explains by itself.
 NO_CIRCUIT = ("misfire", "too lean", "too rich", "catalyst", "leak", "ageing", "thermostat", "slip", "not performing",
-              "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible")
+              "stuck", "efficiency", "ratio", "pressure too", "boost", "purge", "regeneration", "implausible",
+              "conversion", "flow too")
 
 
 def highest(values: Sequence[float]) -> list[int]:
@@ -53,13 +60,18 @@ def circuit_checks(
     chosen = [case.first + place for place in highest(likely)]
     if not chosen:
         return []
-    groups = shared_signals(book, figures, standing.explained_by, case.listed)
+    # What they share is looked for before anybody takes a sensor apart that is likely at fault, listed or not.
+    listed = set(case.listed)
+    taken_apart = [fault for fault in case.open if fault in listed or figures.chance[fault] >= SHARED_CHANCE]
+    groups = shared_signals(book, figures, standing.explained_by, taken_apart)
     checks = [_shared(book, case, group, figures) for group in groups]
     networks = {story.head for story in link.stories.get(case.place, ()) if story.head >= 0}
     grouped = {fault for group in groups for fault in group}
     told: dict[object, NextCheck] = {}
     chance, doubt, names, relation = figures.chance, figures.doubt, figures.names, figures.relation
-    for fault in chosen:
+    # What only follows from another fault is told with it.
+    heads = {names[fault]: fault for fault in chosen}
+    for fault in sorted(chosen, key=lambda fault: standing.explained_by[fault] in heads):
         facts = book.facts[fault]
         worth = chance[fault] >= LEAST_CHANCE or isolation_fault(facts.title)
         if fault in networks:
@@ -69,8 +81,7 @@ def circuit_checks(
         if relation[fault] not in (0, INCOMPATIBLE, BUS):
             continue  # the module that points or complains is not the one to take apart
         # Two modules that report one fault of a part they share ask for one test.
-        same = same_fault(book.code[fault], book.failure_type[fault]) or (
-            book.code[fault] if relation[fault] == BUS and facts.known else fault)
+        same = _one_test(book, standing, fault, figures, heads)
         if same in told:
             told[same]["settles"].append(names[fault])
         elif len(told) < MOST_CIRCUITS:
@@ -81,6 +92,19 @@ def circuit_checks(
             told[same]["settles"] = [names[fault]]
             told[same]["gain_bits"] = round(doubt[fault], 2)
     return checks + list(told.values())
+
+
+def _one_test(
+    book: Casebook, standing: Standings, fault: int, figures: Figures, heads: Mapping[str, int],
+) -> object:
+    """A key that faults share which one test settles: one network, one part that two modules report, one visit for the
+    procedures of a module and for what only follows from them. ``heads``: name -> fault, of the session alone."""
+    facts = book.facts[fault]
+    if figures.relation[fault] == BUS and facts.known:
+        return network_of(book.code[fault])
+    if wants_procedure(facts, book.texts.get(fault, ())):
+        return "procedure", figures.module[heads.get(standing.explained_by[fault] or "", fault)]
+    return same_fault(book.code[fault], book.failure_type[fault]) or fault
 
 
 def _circuit(
@@ -97,13 +121,16 @@ def _circuit(
         passes = ("500 ohm or more for each volt of the system, 100 where it is direct current alone, and the maker's "
                   "own figure")
         minutes = ISOLATION_MINUTES
-    elif wants_procedure(facts.needs, facts.known, title):
+    elif wants_procedure(facts, book.texts.get(fault, ())):
         do = f"finish the programming or calibration that {shown} asks for"
         passes = "the code clears and stays away"
     elif link.relation[fault] == BUS:
         # At the plug of the diagnosis, not at the module that reports it.
         moved = ", while harness and connectors are moved" if comes_and_goes else ""
-        do = f"measure the network that {shown} reports: both wires, splices and terminators{moved}"
+        opened = any(ONE_END in told for told in link.findings.get(case.place, ()))
+        do = (f"find where the network that {shown} reports is open: from connector to connector, in both directions"
+              if opened else
+              f"measure the network that {shown} reports: both wires, splices and terminators{moved}")
         passes = f"60 ohm between the two wires, {NO_PATH}, supply off; the code stays away after a clear"
     elif safety == "restraints":
         do = f"have {shown} tested by a qualified person with the maker's procedure"
@@ -138,24 +165,31 @@ def _no_circuit(title: str) -> bool:
     return any(word in low for word in NO_CIRCUIT)
 
 
-def wants_procedure(needs: str, known: bool, title: str) -> bool:
-    """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
-    return needs == "procedure" or (not known and asks_for_procedure(title))
-
-
 def _shared(book: Casebook, case: Case, group: list[int], figures: Figures) -> NextCheck:
     """One check for what the signals of ``group`` share."""
     name = case.name(book.module_name[figures.module[group[0]]])
     doubt = np.array([figures.doubt[fault] for fault in group])
     codes = [book.code[fault] for fault in group]
-    words = shared_words(codes, reference=is_reference(book.facts[group[0]].title))
+    titles = [meaning(book.facts[fault], book.texts.get(fault, ())) for fault in group]
+    settled = [figures.names[fault] for fault in group]
+    if (part := one_part(titles)) is not None:
+        return {
+            "do": f"have {part} tested by a qualified person before each circuit that runs through it "
+                  f"({', '.join(codes)})",
+            "where": "steering column, under the steering wheel", "minutes": 30.0,
+            "passes_if": "each circuit keeps the maker's figure while the wheel is turned from lock to lock, with a "
+                         "substitute load in place of the airbag",
+            "settles": settled, "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": gate_of("restraints")}
+    reference = is_reference(book.facts[group[0]].title)
+    words = shared_words(codes, reference=reference)
+    if reference:
+        words += "; unplug them one by one until the reference comes back"
     return {
         "do": f"check at {name} before any sensor: {words}", "where": f"connector of {name}, sensor ground and "
         "reference, splices", "minutes": 25.0,
         "passes_if": "0.2 V or less on the sensor ground, 4.9 to 5.1 V on the reference with each sensor plugged in "
                      "again",
-        "settles": [figures.names[fault] for fault in group], "gain_bits": round(float(doubt.sum()) * 0.6, 2),
-        "gate": None}
+        "settles": settled, "gain_bits": round(float(doubt.sum()) * 0.6, 2), "gate": None}
 
 
-__all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault", "wants_procedure"]
+__all__ = ["ISOLATION_MINUTES", "circuit_checks", "isolation_fault"]

@@ -18,7 +18,13 @@ CONFLICT = "edition conflict"
 LONGEST = 70
 #: Beginnings of words by which a maker's text asks for a procedure.
 PROCEDURES = ("calibrat", "program", "relearn", "not learned", "not learnt", "adaptation", "configur", "coding",
-              "not coded", "initialis", "initializ", "pairing")
+              "not coded", "initialis", "initializ", "pairing", "config incompat", "config mismatch", "config missing",
+              "vin mismatch", "wrong vin", "vehicle identification number mismatch")
+#: A text of the immobiliser that speaks of a key or a release, which are learned; its antenna and wires are repaired.
+_IMMOBILISER = re.compile(r"immobili[sz]er|wegfahrsperre|anti-?d[ée]marrage|inmovilizador", re.IGNORECASE)
+_LEARNED = re.compile(r"\bkeys?\b|schl[uü]ssel|\bcl[ée]s?\b|llave|message|authori[sz]|release|freigabe|match|secret|"
+                      r"not accepted|incorrect|invalid", re.IGNORECASE)
+_CIRCUIT = re.compile(r"circuit|antenna|coil|antenne|antena|lamp|short|open|relay", re.IGNORECASE)
 
 
 def meaning(facts: CodeFacts, texts: Sequence[str], *, listed: bool = True) -> str:
@@ -60,9 +66,27 @@ def asks_for_procedure(title: str) -> bool:
 
     >>> asks_for_procedure('"Motor position lost, calibration needed" as printed'), asks_for_procedure("lamp circuit")
     (True, False)
+    >>> asks_for_procedure("immobiliser, no valid key"), asks_for_procedure("immobiliser antenna circuit, no key")
+    (True, False)
     """
     low = title.lower()
+    if _IMMOBILISER.search(low) and _LEARNED.search(low) and not _CIRCUIT.search(low):
+        return True
     return any(word in low for word in PROCEDURES)
+
+
+def is_cold_start(title: str) -> bool:
+    """Whether a code is of what heats a cold engine for its start: it is worked by a cold start alone.
+
+    >>> [is_cold_start(title) for title in ("glow plug or heater circuit A", "oxygen sensor heater")]
+    [True, False]
+    """
+    return "glow plug" in title.lower()
+
+
+def wants_procedure(facts: CodeFacts, texts: Sequence[str]) -> bool:
+    """Whether a code asks for programming or learning, by the tables or by the words the scan printed."""
+    return facts.needs == "procedure" or (not facts.known and any(asks_for_procedure(text) for text in texts))
 
 
 def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | None:
@@ -80,4 +104,4 @@ def same_fault(code: str, failure_type: str | None) -> tuple[str, str | None] | 
     return None
 
 
-__all__ = ["asks_for_procedure", "meaning", "same_fault"]
+__all__ = ["asks_for_procedure", "is_cold_start", "meaning", "same_fault", "wants_procedure"]

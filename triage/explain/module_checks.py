@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence, Set
 from typing import TYPE_CHECKING
 
 from triage.explain.case import UNREAD_LIST, Case, gate_of
 from triage.explain.pointers import EmptyPointer
 from triage.explain.reasons import is_lone
-from triage.explain.standing import ASIDE, STRICTEST, Standings
+from triage.explain.standing import ASIDE, STRICTEST, Standings, needs_measurement
 from triage.model.casebook import Casebook, Links, Story, Timeline
 from triage.model.parts import of_part
-from triage.model.session import Event, stamp
+from triage.model.session import Event, Session, stamp
 from triage.model.verdict import NextCheck
 
 if TYPE_CHECKING:
@@ -24,6 +25,13 @@ TOGETHER = 0.5
 #: The safety classes without which a vehicle has to be kept from moving.
 STANDING_STILL = ("brakes", "steering")
 FEED = "feed within 0.5 V of the battery, ground within 0.2 V under load"
+#: The gate of every step with the drive enabled, or that clears, while the isolation is in doubt.
+ISOLATED = "isolation measured and found sound by a qualified person"
+KEEP_FRAMES = "freeze frames and counters written down"
+#: A complaint of an inspection that a clear would put off, in four languages.
+_INSPECTION = re.compile(
+    r"\b(?:inspection|emissions? test|smog (?:check|test)|readiness|mot\b(?! ?or)|abgasuntersuchung|hauptuntersuchung|"
+    r"t[uü]v|contr[oô]le technique|itv)\b", re.IGNORECASE)
 #: What the check of a module that stays silent ends with.
 ASK_AGAIN = "then ask it again"
 NO_PATH = "no path from either to ground or feed"
@@ -148,6 +156,17 @@ def feed_checks(
     return [_feed_check(book, case, module, faults, bits, names) for module, faults in found.items()]
 
 
+def readiness_gate(session: Session) -> list[str]:
+    """What a clear costs where readiness was read: it sets every monitor back (40 CFR 86.010-18 (k)(4)(i))."""
+    read = next((shot.readiness for shot in reversed(session.snapshots) if shot.readiness), None)
+    complaint = session.vehicle.complaint if session.vehicle else None
+    if read is None and (complaint is None or _INSPECTION.search(complaint) is None):
+        return []
+    unset = [name for name, state in (read or {}).items() if state == "incomplete"]
+    told = f" ({', '.join(unset)} not complete)" if unset else ""
+    return [f"only once the repair is made: a clear sets readiness back{told}, and an inspection then has to wait"]
+
+
 def clear_again_checks(
     book: Casebook, line: Timeline, case: Case, modules: range, bits: Floats, names: list[str], records: list[str],
 ) -> list[NextCheck]:
@@ -156,17 +175,22 @@ def clear_again_checks(
     ``records``: modules, as printed, that hold a crash record, which nobody clears.
     """
     checks: list[NextCheck] = []
+    unset = readiness_gate(book.sessions[case.place])
     for module in modules:
         name = case.name(book.module_name[module])
         faults = [fault for fault in case.open if book.fault_module[fault] == module]
         if not faults or name in records or not line.never_took(module, book.exists.shape[1] - 1):
             continue
+        # A clear takes what is stored beside the code, which the measurement wants to be held against.
+        isolation = any(needs_measurement(book.facts[fault]) for fault in faults)
+        gates = [f"{ISOLATED}; {KEEP_FRAMES}"] if isolation else []
         checks.append({
             "do": f"meet what {name} wants for a clear, clear it again and read it after a key cycle",
             "where": "diagnostic connector, supply held, key on, engine off unless the maker says otherwise",
             "minutes": 10.0, "passes_if": "it accepts the clear and its codes stay away",
             "settles": [names[fault] for fault in faults],
-            "gain_bits": round(0.8 + float(bits[faults].sum()) * 0.8, 2), "gate": None})
+            "gain_bits": round(0.8 + float(bits[faults].sum()) * 0.8, 2),
+            "gate": "; ".join([*gates, *unset]) or None})
     return checks
 
 
@@ -205,6 +229,13 @@ def _in_order(events: list[Event]) -> list[Event]:
     return sorted(events, key=lambda event: stamp(event.at) if event.at else 0.0)
 
 
+def is_used(book: Casebook, case: Case, module: int) -> bool:
+    """Whether a module was fitted as a used part and not replaced since."""
+    fitted = [event for event in _in_order(book.sessions[case.place].events or []) if event.what == "replaced"
+              and not of_part(event) and event.module in (book.module_name[module], book.module_facts[module].name)]
+    return bool(fitted) and fitted[-1].part == "used"
+
+
 def program_checks(
     book: Casebook, case: Case, modules: list[int], bits: Floats, names: list[str], records: list[str],
     procedure: Bools,
@@ -220,15 +251,20 @@ def program_checks(
         faults = [fault for fault in case.open if book.facts[fault].monitor != "event" and (
             book.fault_module[fault] == module or (procedure[fault] and book.fault_module[fault] not in modules))]
         gates = ["the crash record written down first; it is not to be cleared"] if name in records else []
+        do = f"program {name} before judging it, unless the maker says that it needs none"
+        passes = "the programming ends without an error, its codes go and stay away after a key cycle"
+        if facts.safety == "restraints" and name in records and is_used(book, case, module):
+            do = (f"take {name} out again and fit a new one, or one that the maker approves, and program that: a used "
+                  "one with a crash record is not to be used again")
+            passes = "the new module takes the vehicle's VIN and its codes stay away after a key cycle"
         if facts.safety in ("high voltage", "restraints"):
             gates.append(str(gate_of(facts.safety)))
         checks.append({
-            "do": f"program {name} before judging it, unless the maker says that it needs none",
-            "where": f"{name}, at a stabilised supply", "minutes": 30.0,
-            "passes_if": "the programming ends without an error, its codes go and stay away after a key cycle",
+            "do": do, "where": f"{name}, at a stabilised supply", "minutes": 30.0, "passes_if": passes,
             "settles": [names[fault] for fault in faults],
             "gain_bits": round(UNREAD_LIST + float(bits[faults].sum()) * 0.8, 2), "gate": "; ".join(gates) or None})
     return checks
 
 
-__all__ = ["clear_again_checks", "feed_checks", "pointer_checks", "program_checks", "silent_checks", "to_program"]
+__all__ = ["clear_again_checks", "feed_checks", "pointer_checks", "program_checks", "readiness_gate",
+           "silent_checks", "to_program"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from triage.explain.supply_checks import supply_in_doubt
 from triage.model.assessment import Column, FaultLine, Group, Mark, Root, Sight
 from triage.model.casebook import Casebook
 from triage.model.session import Session
@@ -63,11 +64,38 @@ def supply_headline(session: Session, verdict: Verdict) -> str:
         parts.append("battery found " + entries["battery"]["why"].split(":")[0].split(" with ")[0])
     if entries["charging"]["state"] == "proven":
         parts.append(f"charging proven ({entries['charging']['why']})")
+    quiet = is_quiet(session, verdict)
     open_parts = [part if part != "battery" or not discharged else "battery once charged"
                   for part, entry in entries.items() if entry["state"] == "not tested" and part != "event"]
-    if open_parts:
+    if quiet:
+        parts.append("nothing says that it was weak" + (f"; {listed(open_parts)} not tested" if open_parts else ""))
+    elif open_parts:
         parts.append(f"not tested: {', '.join(open_parts)}")
     return "; ".join(parts) or "nothing is known of the supply"
+
+
+def is_quiet(session: Session, verdict: Verdict) -> bool:
+    """Whether nothing speaks of a weak supply: no reading, no code, no measurement, no complaint."""
+    complaint = session.vehicle.complaint if session.vehicle else None
+    event = next(entry for entry in verdict["supply"] if entry["part"] == "event")
+    return (not supply_in_doubt(verdict["supply"]) and event["why"].startswith("no low-supply code")
+            and "overvoltage" not in event["why"] and "nobody read" not in event["why"]
+            and not _of_supply(complaint or ""))
+
+
+#: "Dead" is said of a horn and of a switch too: of the supply it is said where the whole vehicle is.
+_WHOLE_DEAD = re.compile(r"(?<![a-z])(?:car|vehicle|van|truck|bus|lorry|everything|completely|totally|stone|all)"
+                         r"(?: \w+){0,2} dead|dead (?:car|vehicle|in the|after|on)|(?:^|[.,;] *)dead(?:$|[.,;])")
+
+
+def _of_supply(complaint: str) -> bool:
+    """Whether a complaint speaks of the supply."""
+    low = complaint.lower()
+    return _WHOLE_DEAD.search(low) is not None or any(word in low for word in AREAS["supply"] if word != "dead")
+
+
+#: How the reason of a part begins that nobody measured at all.
+_NOBODY = ("no rested voltage", "no reading", "nobody measured")
 
 
 #: Beginning of what is said of an overvoltage event.
@@ -159,11 +187,13 @@ def _areas(complaint: str) -> list[str]:
     return [area for _, area in sorted(places)]
 
 
-def would_change(lines: list[FaultLine], verdict: Verdict) -> list[str]:
-    """What would change the verdict: the measurements nobody made and the tests nobody could run."""
+def would_change(lines: list[FaultLine], verdict: Verdict, *, quiet: bool = False) -> list[str]:
+    """What would change the verdict: the measurements nobody made and the tests nobody could run. ``quiet``: nothing
+    speaks of a weak supply, so that the parts of it which nobody measured are told in the headline alone."""
     told = []
     told += [f"{entry['part']}: {entry['why']}" for entry in verdict["supply"]
-             if entry["state"] == "not tested" and entry["part"] != "event"]
+             if entry["state"] == "not tested" and entry["part"] != "event"
+             and not (quiet and entry["why"].startswith(_NOBODY))]
     unread = [line for line in lines if line.verdict["standing"] == "unsettled" and line.marks
               and line.marks[-1].sight == "not readable"]
     if unread:
@@ -174,4 +204,4 @@ def would_change(lines: list[FaultLine], verdict: Verdict) -> list[str]:
     return told
 
 
-__all__ = ["columns", "complaint_answer", "marks", "supply_headline", "would_change"]
+__all__ = ["columns", "complaint_answer", "is_quiet", "marks", "supply_headline", "would_change"]

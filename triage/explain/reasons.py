@@ -147,14 +147,14 @@ def _cause_words(book: Casebook, line: Timeline, link: Links, causes: Floats, fa
     if facts.supply and (top in (2, 3) or lasting_witness(book, link, fault)):
         return [_witness_words(book, link, fault)]
     said = []
-    if facts.supply and is_lone(book, link, fault):
+    if facts.supply and (is_lone(book, link, fault) or link.events[int(book.fault_session[fault])].local):
         said.append(_witness_words(book, link, fault))
     if "isolation fault" in facts.title:
         said.append("seen even once, it stays open until a qualified person has measured the isolation")
     if is_record(book, fault):
         said.append("a record of an event, not weighed as a fault: no low supply writes one")
     elif top == 2:
-        said.append(_low_words(book, line, fault))
+        said.append(_low_words(book, line, link, fault))
     return said
 
 
@@ -193,13 +193,16 @@ def _witness_words(book: Casebook, link: Links, fault: int) -> str:
     events = link.events[int(book.fault_session[fault])]
     if book.facts[fault].supply == "high":
         return f"{WITNESS} an overvoltage, not a fault of its own"
+    if events.local:
+        return ("the supply was good and a drop was measured on a path: it speaks of the feed or ground of "
+                f"{book.shown(int(book.fault_module[fault]))}, held against that path first")
     if events.lone or is_lone(book, link, fault):
         return ("one module alone holds it while its peers do not: it speaks of the feed or ground of "
                 f"{book.shown(int(book.fault_module[fault]))}")
     return f"{WITNESS} a supply event, not a fault of its own"
 
 
-def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
+def _low_words(book: Casebook, line: Timeline, link: Links, fault: int) -> str:
     """How low the supply was for a code that a low supply explains best."""
     session = int(book.fault_session[fault])
     columns = [column for column in range(len(book.order[session])) if book.seen[fault, column] == 1]
@@ -212,7 +215,11 @@ def _low_words(book: Casebook, line: Timeline, fault: int) -> str:
     if supply and all(volts == volts for volts in supply):
         level = "good" if min(supply) >= GOOD * line.scale[session] else f"no lower than {min(supply):.1f} V"
         when = "in every scan that shows it since the clear" if since else "whenever it was read"
-        return f"the supply was {level} {when}; a dip that nobody noted could have set it"
+        # A dip is only held against a code where something shows that the supply was weak in that time.
+        shown = bool((link.supply_codes[session, columns] > 0).any()) if since else link.events[session].low
+        tail = ("a drop was measured on a path, which may be what set it" if link.events[session].local else
+                "a dip that nobody noted could have set it" if shown else "nothing shows a dip between the scans")
+        return f"the supply was {level} {when}; {tail}"
     return "a low supply could have set it; nobody read how low the supply was"
 
 

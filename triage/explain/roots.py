@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from triage.explain.meaning import same_fault
+from triage.explain.meaning import is_cold_start, same_fault
 from triage.explain.module_checks import ASK_AGAIN
 from triage.explain.pointers import MOST as MOST_POINTERS
 from triage.explain.pointers import empty_pointers, pointer_words
@@ -220,10 +220,16 @@ def _urgency(line: FaultLine) -> int:
     return (2 if line.verdict["decibans"] < HARDLY else 0) + (line.safety is None)
 
 
+def charges_first(supply: Sequence[SupplyVerdict]) -> str | None:
+    """What has to be so before the engine is run for a test, where charging has failed; None where it has not."""
+    failed = any(entry["part"] == "charging" and entry["state"] == "failed" for entry in supply)
+    return "once it charges by itself" if failed else None
+
+
 def _wanted_first(lines: list[FaultLine], supply: Sequence[SupplyVerdict]) -> str | None:
     """What has to be so before the vehicle can be run or driven for a test."""
-    if any(entry["part"] == "charging" and entry["state"] == "failed" for entry in supply):
-        return "once it charges by itself"
+    if (charges := charges_first(supply)) is not None:
+        return charges
     unfit = [f"{line.printed} {line.verdict['code']}" for line in lines
              if line.safety in ("brakes", "steering") and line.verdict["standing"] == "short list"]
     return f"once {', '.join(unfit[:3])} {'is' if len(unfit) == 1 else 'are'} mended" if unfit else None
@@ -231,7 +237,7 @@ def _wanted_first(lines: list[FaultLine], supply: Sequence[SupplyVerdict]) -> st
 
 def _later(line: FaultLine, first: str | None) -> str:
     """The head of a line that none of the steps of now settles: what will, once it can be done."""
-    run = LATER.get(line.monitor)
+    run = LATER.get("cold soak" if is_cold_start(line.title) else line.monitor)
     return f"{first}: {run}, then read confirmed and pending codes" if first and run else NO_STEP
 
 

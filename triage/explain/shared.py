@@ -3,6 +3,7 @@
 - The sensors of a module hang on a reference voltage it gives them (5 V as a rule, common practice): a code of that
   voltage and codes of sensors that come and go with it are one fault, the reference.
 - Without one, several signals that read wrong the same way at once are one check first: a ground or feed they share.
+- Circuits of several modules that run through one part are told as that part (:mod:`triage.explain.one_part`).
 - What several modules report of their network is one fault of its wires, and the losses seen with it are its echo.
 - A module that alone misses several others, which answer, is itself suspect: its network lines or ground.
 - A module that asks for several procedures is set up once (program, then calibrate) before its codes are judged.
@@ -16,6 +17,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from triage.explain.meaning import meaning, wants_procedure
+from triage.explain.one_part import one_part, through_wheel
 from triage.model.assessment import FaultLine
 from triage.model.bus_reports import bus_groups
 from triage.model.casebook import LOST, NOT_READABLE, SEEN, Casebook, Links
@@ -25,6 +28,8 @@ if TYPE_CHECKING:
     from triage.explain.case import Figures
     from triage.model.casebook import Bools, Floats, Ints
 
+#: The failure type of a module that was never set up (SAE J2012DA).
+NOT_CONFIGURED = "55"
 #: So many signals that read wrong the same way share a reason.
 SHARED_LEAST = 3
 #: Sensors of two wires hang on a resistor in the module, not on the reference voltage (common practice).
@@ -50,6 +55,8 @@ def told_together(
     ``persists``, ``standing`` (the less the surer), ``decibans``: N. The head is never less sure than what it tells.
     """
     yield from _hung_on_references(book, persists, standing)
+    yield from _through_one_part(book, persists, standing, decibans)
+    yield from _after_set_up(book, persists, standing, decibans)
     yield from _on_the_bus(book, link, persists, decibans)
     missed = (link.relation == LOST) & (link.target >= 0) & (link.lost < 0.5)
     alone = missed & ~np.isin(np.arange(book.faults), drop_outs(book, link, persists))
@@ -59,6 +66,37 @@ def told_together(
         for fault in faults[np.lexsort((-decibans[faults], standing[faults]))].tolist():
             head = heads.setdefault(int(book.fault_module[fault]), fault)
             if head != fault:
+                yield fault, head
+
+
+def _through_one_part(
+    book: Casebook, persists: Bools, standing: np.ndarray, decibans: Floats,
+) -> Iterator[tuple[int, int]]:
+    """(circuit, head) for the circuits of a session that persist, run through one part and came and went together."""
+    by_session: dict[int, list[int]] = {}
+    for fault in np.flatnonzero(persists & book.flags(lambda facts: facts.relation is None)).tolist():
+        if through_wheel(meaning(book.facts[fault], book.texts.get(fault, ()))):
+            by_session.setdefault(int(book.fault_session[fault]), []).append(fault)
+    for faults in by_session.values():
+        head, *rest = sorted(faults, key=lambda fault: (standing[fault], -float(decibans[fault])))
+        yield from ((fault, head) for fault in rest if _together(book, fault, head))
+
+
+def _after_set_up(
+    book: Casebook, persists: Bools, standing: np.ndarray, decibans: Floats,
+) -> Iterator[tuple[int, int]]:
+    """(fault, head) for what other modules say of configuration, VIN or key while one module says of itself that it is
+    not configured: it may only follow from that (common practice), and is read again after it is set up."""
+    unset = np.flatnonzero(persists & np.array([kind == NOT_CONFIGURED for kind in book.failure_type], dtype=bool))
+    for session in dict.fromkeys(book.fault_session[unset].tolist()):
+        mine = unset[book.fault_session[unset] == session]
+        if len(set(book.fault_module[mine].tolist())) > 1:
+            continue  # several at once: none of them is the one that the others follow from
+        head = min(mine.tolist(), key=lambda fault: (standing[fault], -float(decibans[fault])))
+        for fault in range(int(book.first_fault[session]), int(book.first_fault[session + 1])):
+            if persists[fault] and book.fault_module[fault] != book.fault_module[head] and (
+                    standing[fault] >= standing[head]) and wants_procedure(
+                    book.facts[fault], book.texts.get(fault, ())) and _together(book, fault, head):
                 yield fault, head
 
 
@@ -160,6 +198,8 @@ def _way_of(title: str, failure_type: str | None) -> str | None:
 def lines_words(lines: Sequence[FaultLine]) -> str:
     """What a group of lines is, in words, the first of them being what the others hang on."""
     codes, first = [line.verdict["code"] for line in lines], lines[0]
+    if (part := one_part([line.title for line in lines])) is not None:
+        return f"{_listed(codes)} run through one part, {part}: that comes before each of them"
     if not is_reference(first.title) and lines[1].verdict["explained_by"] == name_of(first.verdict):
         if any(line.verdict["module"] != first.verdict["module"] for line in lines):
             return f"{codes[0]} {first.title}, and {_listed(sorted({*codes} - {codes[0]}))} that go with it"

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from triage.explain.meaning import wants_procedure
 from triage.explain.reasons import is_lone, lasting_witness
 from triage.explain.shared import drop_outs, told_together
 from triage.model.casebook import POINTER, Casebook, Links
@@ -146,6 +147,10 @@ def _needs(book: Casebook, top: Ints, persists: Bools, lasts: np.ndarray) -> lis
     repair, procedure, supply, nothing = range(len(_NEEDS))
     asks = book.numbers(lambda facts: procedure if facts.needs == "procedure" else
                         supply if facts.needs == "supply" else repair)
+    stays = persists.tolist()
+    for fault, texts in book.texts.items():
+        if stays[fault] and wants_procedure(book.facts[fault], texts):
+            asks[fault] = procedure
     # A supply code of the module itself that persists while the supply is sound: its own feed or ground.
     own = book.flags(lambda facts: facts.supply in ("low", "fault") and facts.monitor == "key on") & ~lasts
     asks = np.where(own, repair, asks)

@@ -8,10 +8,11 @@ cable, control line or the generator itself). Steps that only repeat what has fa
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from triage.explain.case import too_much
+from triage.explain.case import is_cut_off, too_much
 from triage.model.verdict import NextCheck, SupplyPart, SupplyVerdict
 
 if TYPE_CHECKING:
@@ -19,20 +20,33 @@ if TYPE_CHECKING:
 
 #: Places where charging can fail: drive belt, cables and fuse, control line, the generator (or converter) itself.
 PLACES = 4
+#: The circuit without which the current is gone, as the reason of a draw that failed has it.
+_DRAWS = re.compile(r"mA ([^;:]+): its circuit draws it")
+APART = ("engine off and not run before the link is renewed; battery and outside supply disconnected before anybody "
+         "touches it")
 BELT = "parking brake on; hands, hair and clothes clear of belts and fans"
 CONVERTER = "qualified person only for anything behind orange cables: made safe and absence of voltage proved first"
 
 
-def supply_checks(
+def failed_checks(
     supply: Sequence[SupplyVerdict], scale: float, electric: bool, witnesses: list[str], tables: Tables,
 ) -> list[NextCheck]:
-    """The steps for the parts of ``supply``; ``witnesses`` are the open faults that speak of the charging."""
+    """The steps for the parts of ``supply`` that failed; ``witnesses`` are the open faults that speak of charging."""
     states = {entry["part"]: entry for entry in supply}
     right = tables.rate("check.answers_right")
     checks: list[NextCheck] = []
     if states["charging"]["state"] == "failed":
         checks.append(_charging(states["charging"]["why"], scale, electric, witnesses, tables, right))
-    checks += _failed(states, electric, tables, right)
+    return checks + _failed(states, electric, tables, right)
+
+
+def untested_checks(
+    supply: Sequence[SupplyVerdict], scale: float, electric: bool, tables: Tables,
+) -> list[NextCheck]:
+    """The steps for the parts of ``supply`` that nobody tested, where anything says that it is or was weak."""
+    states = {entry["part"]: entry for entry in supply}
+    right = tables.rate("check.answers_right")
+    checks: list[NextCheck] = []
     if not supply_in_doubt(supply):
         return checks
     if states["battery"]["state"] == "not tested":
@@ -74,14 +88,24 @@ def _failed(
             "it", "at the battery", 90.0, f"{tables.rate('battery.load_test'):.1f} V or more under half its "
             "cold-cranking current for 15 s, at 20 degrees C and above", half,
             "ventilated, no sparks, never a frozen battery"))
-    if states["key-off draw"]["state"] == "failed":
+    drawing = _DRAWS.search(states["key-off draw"]["why"])
+    if states["key-off draw"]["state"] == "failed" and drawing:
+        checks.append(_step(
+            f"find what draws in the circuit that was found ({drawing[1].strip('()')}): unplug what it feeds one by "
+            "one, modules asleep, until the current falls", "what that circuit feeds", 20.0,
+            f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
+            "restraint parts stay plugged in" + "; nothing is unplugged behind orange cables" * electric))
+    elif states["key-off draw"]["state"] == "failed":
         checks.append(_step(
             "find the circuit that draws with the key off: measure the drop across each fuse, modules asleep, latches "
             "closed, then follow the one that carries current", "fuse boxes", 45.0,
             f"{tables.rate('draw.most'):g} A or less, 20 to 60 minutes after locking", half,
             "restraint fuses stay in; nothing is unplugged behind orange cables" if electric else
             "restraint fuses stay in"))
-    if states["cables and grounds"]["state"] == "failed":
+    cables = states["cables and grounds"]
+    # An open link that the charging failed for is found by its own step.
+    told = is_cut_off(states["charging"]["why"]) and "; " not in cables["why"]
+    if cables["state"] == "failed" and not told:
         checks.append(_step(
             "follow the drop joint by joint under load: clean, tighten or renew where it sits",
             "along the path that failed", 20.0,
@@ -106,6 +130,13 @@ def _charging(
                      "12 V battery and converter output", 30.0,
                      f"{low:.1f} to {high:.1f} V at the battery with the drive READY and nothing connected", gain,
                      CONVERTER, witnesses)
+    if is_cut_off(why):
+        return _step("find why the link between generator and battery opened before it is renewed: leads reversed, a "
+                     "short behind it, or the generator's rectifier; renew it, then measure the charging",
+                     "link, cable to the generator, rectifier", 20.0,
+                     "no path to ground behind the link, and the rectifier conducts one way only; with the new link "
+                     f"{low:.1f} to {high:.1f} V at the battery, lamps and blower on and nothing connected", gain,
+                     APART, witnesses)
     if too_much(why):
         return _step("measure at the battery posts, then check the control line and the regulator",
                      "battery and generator", 25.0, f"{low:.1f} to {high:.1f} V at idle and at 2000 rpm", gain,
@@ -128,4 +159,4 @@ def _step(
             "gain_bits": round(gain, 2), "gate": gate}
 
 
-__all__ = ["supply_checks", "supply_in_doubt"]
+__all__ = ["failed_checks", "supply_in_doubt", "untested_checks"]

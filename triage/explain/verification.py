@@ -47,6 +47,8 @@ RUNS = {
     "event": ("its event", "the event itself under control, then read again"),
     "high voltage": ("the drive enabled", "drive enabled, a charge and a shutdown by a qualified person, read again"),
 }
+#: Monitors that come to a result with the engine off.
+STANDING = ("key on", "network", "commanded output", "event")
 ORDER: tuple[VerificationState, ...] = ("still there", "not yet proven", "outlives a clear", "stored event",
                                         "shown gone", "not ready", "ready")
 #: A clear this likely was noted or lies in the phases; less is a guess.
@@ -69,6 +71,7 @@ class Since:
     safety: Bools
     refused: Floats | None
     place: int
+    first: str | None = None
     start: int = 0
     repair: bool = False
     words: dict[tuple[str, str, str | None], list[set[str | None]]] = field(default_factory=dict)
@@ -86,15 +89,15 @@ class Since:
 
 def verification(
     session: Session, book: Casebook, line: Timeline, link: Links, opportunity: Floats, causes: Floats,
-    decibans: Floats, tables: Tables, *, refused: Floats | None = None, place: int = 0,
+    decibans: Floats, tables: Tables, *, refused: Floats | None = None, place: int = 0, first: str | None = None,
 ) -> list[VerificationLine]:
     """One line a fault of session ``place`` seen before the repair, then one an inspection rule; empty without either.
 
     ``opportunity`` N x K, ``causes`` N x 5, ``decibans`` N; ``refused`` N: chance that the fault's module did not take
-    the clear.
+    the clear; ``first``: what has to be so before an engine is run for a proof.
     """
     since = Since(session, book, line, link, opportunity, causes, decibans, tables, safety_class(book, link), refused,
-                  place)
+                  place, first)
     if not _find_start(since):
         return []
     since.words = _words(since)
@@ -304,6 +307,8 @@ def _run(since: Since, fault: int) -> str:
     """The run that would prove the fault gone."""
     facts = since.book.facts[fault]
     run = RUNS[facts.monitor][1]
+    if since.first is not None and facts.monitor not in STANDING:
+        run = f"{since.first}: {run}"
     supply = ", outside supply off" if facts.supply else ""
     pending = "; pending list too (a two-trip code), or two such runs with key off between" if facts.trips == 2 else ""
     return f"{run} (supply {since.tables.rate('supply.good') * since.scale:.1f} V or more{supply}){pending}"

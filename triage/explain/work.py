@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from triage.explain.meaning import wants_procedure
 from triage.explain.reasons import phase_words
 from triage.model.casebook import NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.crash import crash_record
@@ -95,7 +96,9 @@ def _later(course: Course, at: int, module: int, whats: Sequence[str]) -> list[E
 def _replaced(course: Course, at: int, module: int, event: Event) -> list[str]:
     name = course.name(module)
     told = []
-    if not _later(course, at, module, SET_UP):
+    spent = event.part == "used" and course.book.module_facts[module].safety == "restraints" and bool(
+        _records(course, module))
+    if not spent and not _later(course, at, module, SET_UP):
         wants = [course.code(fault) for fault in course.faults if course.book.fault_module[fault] == module
                  and course.book.facts[fault].needs == "procedure" and SEEN in course.book.seen[fault]]
         asks = f" (it says so itself: {', '.join(wants)})" if wants else ""
@@ -113,7 +116,8 @@ def _follow(course: Course, module: int) -> list[str]:
     others: dict[str, list[str]] = {}
     for fault in course.faults:
         read = book.seen[fault][book.seen[fault] >= 0]
-        if book.fault_module[fault] != module and book.facts[fault].needs == "procedure" and SEEN in read[-1:]:
+        if book.fault_module[fault] != module and wants_procedure(book.facts[fault], book.texts.get(fault, ())) and (
+                SEEN in read[-1:]):
             others.setdefault(course.name(int(book.fault_module[fault])), []).append(course.code(fault))
     if not others:
         return []
@@ -126,16 +130,26 @@ def _used(course: Course, module: int) -> str:
     """A used module: what it may bring, and what of that is seen."""
     book, name = course.book, course.name(module)
     mine = [fault for fault in course.faults if book.fault_module[fault] == module]
-    records = [course.code(fault) for fault in mine if crash_record(
-        book.facts[fault], book.texts.get(fault, ()))]
+    records = _records(course, module)
     vin = [course.code(fault) for fault in mine if book.code[fault] == "U3002"]
     seen = [f"crash record {', '.join(records)}"] * bool(records) + [f"VIN code {', '.join(vin)}"] * bool(vin)
     far = _from_elsewhere(course, module)
     seen += [far] if far else []
     tail = f"; seen here: {'; '.join(seen)}" if seen else ""
+    if records and book.module_facts[module].safety == "restraints":
+        return (f"{name} is a used part: its codes, VIN and crash record may be another vehicle's{tail}; don't leave "
+                "it fitted, don't program it and don't clear it while a crash record stands: write its codes down, fit "
+                "a new one, or one that the maker approves, and program that before judging it")
     crash = ", and don't clear it while a crash record stands" if records else ""
     return (f"{name} is a used part: its codes, VIN and crash record may be another vehicle's{tail}; read and write "
             f"them down, give it this vehicle's VIN and program it before judging it{crash}")
+
+
+def _records(course: Course, module: int) -> list[str]:
+    """The codes of a module that are the stored record of a crash."""
+    book = course.book
+    return [course.code(fault) for fault in course.faults if book.fault_module[fault] == module and crash_record(
+        book.facts[fault], book.texts.get(fault, ()))]
 
 
 def _from_elsewhere(course: Course, module: int) -> str | None:

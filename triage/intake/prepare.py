@@ -191,12 +191,9 @@ def prepare(found: list[Line], tables: Tables, source: str | None, day: date | N
     _tell(context, respaced, unread)
     if of_engine is not None:
         context.builder.notice("note", obdlists.GUESSED, of_engine, 0, len(of_engine.text))
-    for line, start, end, message in left_out:
-        context.builder.notice("warning", message, line, start, end)
     if doubt is not None:
         context.builder.notice("note", bracketbytes.DOUBT, *doubt)
-    for line in parted:
-        context.builder.notice("note", "the list below tells of the same modules again: taken for another scan", line)
+    _tell_of_lines(context, left_out, parted)
     context.matrix = matrix.columns(all_rows, names.listed)
     for columns in context.matrix.values():
         columns[0].head.head = True
@@ -302,6 +299,16 @@ def _tell(context: Context, respaced: Sequence[spacing.Respaced], unread: Sequen
         context.builder.notice("note", f"{line.text[start:end]} read as {read}", line, start, end)
     for line, start, end, _ in unread:
         context.builder.notice("warning", f"{line.text[start:end]}: write the code in digits", line, start, end)
+
+
+def _tell_of_lines(
+    context: Context, left_out: Sequence[tuple[Line, int, int, str]], parted: Sequence[Line]
+) -> None:
+    """Tell what was left out of a line and why, and which lines were taken for the first of another scan."""
+    for line, start, end, message in left_out:
+        context.builder.notice("warning", message, line, start, end)
+    for line in parted:
+        context.builder.notice("note", "the list below tells of the same modules again: taken for another scan", line)
 
 
 def _legend(all_rows: list[Row], translated: bool, explained: dict[str, StatusWord]) -> Legend:

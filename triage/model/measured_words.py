@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from triage.model.snapshot import Reading
+
 MeasuredKind = Literal["load test", "rest", "crank", "running", "ripple", "draw", "drop", "one battery", "temperature"]
 
 #: Kind -> words of which one must be in the name. The first kind that fits is taken.
@@ -31,6 +33,9 @@ MEASURED: tuple[tuple[MeasuredKind, tuple[str, ...]], ...] = (
                  "tensión de carga")),
     ("temperature", ("battery temp", "outside temp", "ambient temp", "batterietemp", "außentemp")),
 )
+
+#: What a name says of a path without current.
+UNLOADED = ("no load", "without load", "unloaded", "ohne last", "sans charge", "sin carga")
 
 _TESTED = re.compile(
     r"\bload[ -]?test(?:ed|s)?\b(?=.{0,24}(?:\b[0-9]{2,4} ?(?:a|cca|en)? ?(?:/|of) ?[0-9]{2,4}\b|\b(?:good|bad|"
@@ -109,6 +114,19 @@ def path_of(low: str) -> Literal["ground", "positive"] | None:
     return "ground" if _NEGATIVE.search(low) else "positive" if _POSITIVE.search(low) else None
 
 
+def is_drop(reading: Reading) -> bool:
+    """Whether a reading is a voltage drop in volts along a path, under load as far as its name says.
+
+    >>> [is_drop(Reading(name=name, value=0.9, unit=unit)) for name, unit in (("voltage drop rear ground", "V"),
+    ...     ("voltage drop rear ground, no load", "V"), ("ground resistance", "ohm"))]
+    [True, False, False]
+    """
+    low, unit = reading.name[:200].casefold(), (reading.unit or "V").casefold()
+    drop = next(words for kind, words in MEASURED if kind == "drop")
+    return unit in ("v", "volt", "volts") and any(word in low for word in drop) and not any(
+        word in low for word in UNLOADED)
+
+
 def between_points(low: str) -> bool:
     """Whether a text in small letters names the two points of a path that a meter stands on.
 
@@ -144,4 +162,4 @@ def battery_tested(low: str) -> Literal["good", "bad", "again"] | None:
     return "good" if _GOOD.search(low) is not None else None
 
 
-__all__ = ["MEASURED", "MeasuredKind", "battery_tested", "between_points", "path_of", "pulled"]
+__all__ = ["MEASURED", "UNLOADED", "MeasuredKind", "battery_tested", "between_points", "is_drop", "path_of", "pulled"]

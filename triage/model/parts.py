@@ -5,11 +5,11 @@ from __future__ import annotations
 
 import re
 
-from triage.model.session import Event
+from triage.model.session import Event, Session
 
 PARTS = ("sensor", "battery", "generator", "alternator", "fuse", "relay", "wiring", "harness", "connector", "cable",
          "ground", "lamp", "bulb", "motor", "pump", "valve", "switch", "injector", "antenna", "bracket", "bearing",
-         "plug", "coil", "belt", "buckle", "thermostat", "actuator")
+         "plug", "coil", "belt", "buckle", "thermostat", "actuator", "starter", "solenoid", "terminal", "clamp")
 MODULE_WORDS = ("module", "control unit", "ecu", "computer")
 
 
@@ -70,6 +70,81 @@ def battery_renewed(event: Event) -> bool:
     return said and event.module is None and "to be " not in note and _BATTERY.search(note) is not None
 
 
+#: A link between generator and battery, as people call it in four languages; a numbered fuse is none.
+_LINK = re.compile(
+    r"(?<![a-z])(?:fus(?:e|ible) ?-?links?|(?:alternator|generator|charg\w+|main|battery) (?:fuse|link)|mega ?-?fuse|"
+    r"schmelzsicherung|hauptsicherung|fusible (?:principal|g[eé]n[eé]ral)|fusible (?:de|du|del) alterna\w+)(?![a-z])")
+_OPEN = re.compile(r"(?<![a-z])(?:open|blown|burn(?:t|ed)|melted|popped|durch(?:gebrannt)?|unterbrochen|grill[eé]e?|"
+                   r"fondue?|coup[eé]e?|quemad[oa]|fundid[oa]|abiert[oa])(?![a-z])")
+_NOT_OPEN = re.compile(r"(?<![a-z])(?:not|nicht|pas|no|never|nie|nothing) (?:\w+ )?(?=open|blown|burn|melted|popped|"
+                       r"durch|unter|grill|fond|coup|quem|fund|abier)|\?")
+
+
+def link_open(event: Event) -> str | None:
+    """The note of an event of no other kind, where it says that the link between generator and battery is open.
+
+    >>> [link_open(Event(what="other", note=note)) is not None for note in ("fusible link: OPEN", "main fuse blown",
+    ...     "fusible link not blown", "fuse F23 blown", "main fuse blown?")]
+    [True, True, False, False, False]
+    """
+    low = (event.note or "").casefold()
+    if event.module is not None and not names_part(event.module):
+        return None  # the link of that consumer
+    said = event.what == "other" and _LINK.search(low) and _OPEN.search(low) and not _NOT_OPEN.search(low)
+    return (event.note or "").strip() if said else None
+
+
+_FUSE = re.compile(r"(?<![a-z])(?:fuses?|links?|fusible|sicherung|schmelzsicherung|fusibles?)(?![a-z])")
+
+
+def fuse_open(note: str) -> bool:
+    """Whether a note says that a fuse or link is open.
+
+    >>> [fuse_open(note) for note in ("80A EPS link: blown", "fuse F23 blown", "fuse F23 ok", "fuse not blown", "open")]
+    [True, True, False, False, False]
+    """
+    low = note.casefold()
+    return bool(_FUSE.search(low) and _OPEN.search(low)) and not _NOT_OPEN.search(low)
+
+
+#: Leads of a jump start or a battery put on the wrong way round, in four languages.
+_REVERSED = re.compile(
+    r"wrong way (?:a)?round|reversed? (?:polarity|leads?|cables?|connect\w+|battery)|(?:leads?|cables?|polarity|"
+    r"battery|clamps?|terminals?) (?:were |was |got |put )?"
+    r"(?:on )?(?:reversed|swapped|crossed|backwards)|verpolt|verpolung|"
+    r"falsch ?herum|polarit[ée] invers[ée]e|(?:pinces|c[âa]bles) invers[ée]e?s|polaridad invertida|"
+    r"(?:pinzas|cables) (?:al rev[ée]s|invertid[oa]s)")
+
+
+def leads_reversed(session: Session) -> bool:
+    """Whether a note or the complaint says that the battery or outside supply was connected the wrong way round."""
+    told = [event.note or "" for event in session.events or () if event.what != "replaced"]
+    told.append((session.vehicle.complaint if session.vehicle else None) or "")
+    return any(_REVERSED.search(text[:500].casefold()) and "not rev" not in text.casefold() for text in told)
+
+
+def link_renewed(event: Event) -> bool:
+    """Whether an event says that such a link was renewed.
+
+    >>> [link_renewed(Event(what=what, note=note)) for what, note in (("replaced", "fusible link 150 A"),
+    ...     ("other", "main fuse renewed"), ("other", "fusible link to be renewed"), ("replaced", "fuse F23"))]
+    [True, True, False, False]
+    """
+    low = f"{event.note or ''} {event.module or ''}".casefold()
+    done = event.what == "replaced" or says_mended(event)
+    return done and "to be " not in low and _LINK.search(low) is not None
+
+
+def names_part(name: str) -> bool:
+    """Whether what an event names is a part, which no scan lists, and no module.
+
+    >>> [names_part(name) for name in ("generator", "Starter motor", "wheel speed sensor", "battery control module")]
+    [True, True, True, False]
+    """
+    low = name.casefold()
+    return any(part in low for part in PARTS) and not any(word in low for word in MODULE_WORDS)
+
+
 def of_part(event: Event) -> bool:
     """Whether the note of ``event`` speaks of a part and not of the module itself.
 
@@ -80,4 +155,5 @@ def of_part(event: Event) -> bool:
     return any(part in note for part in PARTS) and not any(word in note for word in MODULE_WORDS)
 
 
-__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "of_part", "says_mended", "says_unplugged"]
+__all__ = ["MODULE_WORDS", "PARTS", "battery_renewed", "fuse_open", "leads_reversed", "link_open", "link_renewed",
+           "names_part", "of_part", "says_mended", "says_unplugged"]

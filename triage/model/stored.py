@@ -65,7 +65,7 @@ def older_words(book: Casebook, fault: int) -> str | None:
     back = _newest_of(book, int(book.fault_session[fault])) - stored if stored == stored else stored
     parts = [*([f"at {speed:.0f} km/h"] if speed > MOVES_ABOVE else []),
              *([f"{back:.0f} km before the newest one"] if back > OLDER_BY else [])]
-    return f"its freeze frame was stored {', '.join(parts)}: hardly by this low supply" if parts else None
+    return f"its freeze frame was stored {', '.join(parts)}: hardly by a low supply" if parts else None
 
 
 __all__ = ["MOVES_ABOVE", "OLDER_BY", "kilometres_back", "newest_distance", "older_words", "stored_words"]

@@ -16,7 +16,8 @@ class SupplyEvents(NamedTuple):
     """What is proven. ``lone``: one module alone holds a low-supply code while its peers do not.
 
     ``lasting``: the last reading with the engine running and nothing connected is too low or too high;
-    ``lasting_from``: that snapshot's place in time, -1 without one.
+    ``lasting_from``: that snapshot's place in time, -1 without one. ``local``: a drop was measured on a path while
+    every reading of the supply was good, so that low-supply codes speak of that path.
     """
 
     low: bool = False
@@ -24,6 +25,7 @@ class SupplyEvents(NamedTuple):
     lone: bool = False
     lasting: Literal["low", "high"] | None = None
     lasting_from: int = -1
+    local: bool = False
 
 
 def judge_events(

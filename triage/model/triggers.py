@@ -39,7 +39,9 @@ _SAID: tuple[tuple[Trigger, re.Pattern[str]], ...] = (
         r"(?:starts?|engine|mornings?)\b|\bcold starts? only\b|\bbei k[aä]lte\b|\bkaltstart|\b[aà] froid\b|"
         r"\ben fr[ií]o\b", re.IGNORECASE)),
     (HOT, re.compile(
-        rf"\b{_ONLY_WHEN}(?:hot|warm(?:ed up)?)\b|\bin (?:the )?heat\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
+        rf"\b{_ONLY_WHEN}(?:hot|warm(?:ed up)?)\b|\bin (?:the )?heat\b|"
+        r"\b(?:stall(?:s|ed|ing)?|dies|cuts? out|stops|misfires?|fails?|loses power) (?:hot|warm)\b|"
+        r"\bhot stalls?\b|\bgeht (?:warm|hei[sß]) aus\b|\bafter (?:a )?long (?:drives?|runs?)\b|"
         r"\bbei hitze\b|\bwenn (?:er |es )?(?:warm|hei[sß])\b|\b[aà] chaud\b|\ben caliente\b", re.IGNORECASE)),
     (BUMPS, re.compile(
         r"\b(?:over|on|across|hitting) (?:the )?(?:bumps?|potholes?|speed (?:bumps?|humps?)|rough roads?|cobbles?\w*|"
@@ -67,8 +69,8 @@ def trigger_of(complaint: str | None) -> Trigger | None:
     """The condition under which a complaint says the fault comes; the one named first, None where it names none.
 
     >>> [said and said.name for said in map(trigger_of, ("loses power in heavy rain, fine the day after",
-    ...     "ABS lamp over bumps", "flat after a cold week, lights left on", "no start"))]
-    ['wet', 'bumps', None, None]
+    ...     "ABS lamp over bumps", "flat after a cold week, lights left on", "stalls hot"))]
+    ['wet', 'bumps', None, 'heat']
     >>> trigger_of("ESP lamp above 40 km/h").road
     'above 40 km/h, where the law allows'
     """

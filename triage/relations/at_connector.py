@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from triage.model.casebook import AtConnector, Casebook
 from triage.model.connector_words import Pin, missing, pin_of
+from triage.model.parts import fuse_open
 from triage.model.snapshot import Reading
 
 if TYPE_CHECKING:
@@ -48,6 +49,8 @@ def at_connector(book: Casebook, tables: Tables, session: int, module: int, scal
             pin = missing((event.note or "").casefold())
             if pin is not None:
                 read[pin, ""] = _Read(False, f"no {pin} found at its connector")
+            elif fuse_open(event.note or ""):
+                read["feed", ""] = _Read(False, f"noted: {event.note}")
     return _taken_together(read) if read else None
 
 

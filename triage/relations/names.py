@@ -1,6 +1,7 @@
 """One module under two names in one session ("ECM" in one scan, "engine control" in the next) is one module.
 
-Two entries of one scan stay two, whatever they are called: a scan lists a module once.
+Two entries of one scan stay two, whatever they are called: a scan lists a module once. Some short names stand for two
+modules ("ACM", of the airbags or of the aftertreatment): what it lists tells which.
 """
 
 from __future__ import annotations
@@ -31,6 +32,34 @@ def one_name(session: Session, canonical: Callable[[str], str]) -> tuple[Session
         names.setdefault(module, []).append(name)
     other = {name: group[0] for group in names.values() if len(group) > 1 and not _together(session, group)
              for name in group[1:]}
+    return (_renamed(session, other) if other else session), other
+
+
+#: A short name that is taken for the first module unless all that it lists is of the second.
+_EITHER = (("restraints", "reductant"),)
+#: What the exhaust aftertreatment of a heavy vehicle reports (SAE J1939-71), by words of the titles.
+_AFTERTREATMENT = ("NOx", "SCR", "aftertreatment", "catalyst", "reductant", "particulate")
+
+
+def by_company(
+    session: Session, canonical: Callable[[str], str], title: Callable[[str], str],
+) -> tuple[Session, dict[str, str]]:
+    """``session`` with a module that goes by an ambiguous short name under the one that its codes are of: codes of
+    SAE J1939 alone, some of them of the aftertreatment, are no airbag's. And that name given -> the one used.
+
+    ``title``: code -> what it means.
+    """
+    given = {scan.module for snapshot in session.snapshots for scan in snapshot.modules}
+    if not any(canonical(name) == first for name in given for first, _ in _EITHER):
+        return session, {}
+    held: dict[str, set[str]] = {}
+    for snapshot in session.snapshots:
+        for scan in snapshot.modules:
+            held.setdefault(scan.module, set()).update(entry.code for entry in scan.codes)
+    other = {name: second for first, second in _EITHER for name, codes in held.items()
+             if codes and all(code.startswith("SPN ") for code in codes) and canonical(name) == first
+             and any(word in title(code) for code in codes for word in _AFTERTREATMENT)
+             and second not in held}
     return (_renamed(session, other) if other else session), other
 
 

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from triage.model.casebook import SEEN, Casebook, Ints, Timeline
+from triage.model.chargers import charger_says
+from triage.model.measured_words import is_drop
 from triage.model.supply_event import SupplyEvents, judge_events
 
 if TYPE_CHECKING:
@@ -29,20 +31,39 @@ def supply_events(book: Casebook, line: Timeline, holders: Ints, peers: Ints, ta
     last = alone.shape[1] - 1 - np.argmax(alone[:, ::-1], axis=1)
     running = np.where(alone.any(axis=1), book.volts[np.arange(count), last], np.nan) / line.scale
     fails = running < tables.rate("charging.none")
+    # What only lies too low by itself has failed where the generator or converter says so in that very scan.
+    under = tables.limit("undercharge below")
+    said = np.zeros(count, dtype=bool)
+    said[book.fault_session[charger_says(book, last)]] = True
+    fails |= (running < under) & said
     exceeds = (running > tables.rate("charging.over")) & (running < _MOST)
     is_low: list[bool] = ((lowest < tables.rate("supply.event") * scale).any(axis=1) | fails).tolist()
     top = tables.limit("overvoltage above") * scale
     is_high: list[bool] = (((book.volts > top) & (book.volts < _MOST)).any(axis=1) | exceeds).tolist()
     is_read = np.asarray((book.volts < _MOST).any(axis=1)).tolist()
-    most, among, high = holders.max(axis=1).tolist(), peers.max(axis=1).tolist(), _high_holders(book)
+    most, among, high = holders.max(axis=1), peers.max(axis=1).tolist(), _high_holders(book)
+    local = local_drops(book, line, tables)
     found = []
     for session in range(count):
         lasting: Literal["low", "high"] | None = "low" if fails[session] else "high" if exceeds[session] else None
         low, overvoltage, lone = judge_events(
-            most[session], among[session], high[session], is_low=is_low[session], is_high=is_high[session],
-            is_read=is_read[session])
-        found.append(SupplyEvents(low, overvoltage, lone, lasting, int(last[session]) if lasting else -1))
+            0 if local[session] else int(most[session]), among[session], high[session], is_low=is_low[session],
+            is_high=is_high[session], is_read=is_read[session])
+        found.append(SupplyEvents(low, overvoltage, lone, lasting, int(last[session]) if lasting else -1,
+                                  local[session]))
     return found
+
+
+def local_drops(book: Casebook, line: Timeline, tables: Tables) -> list[bool]:
+    """S: a drop on a ground or feed was measured as too much while every reading of the supply was good: the low-supply
+    codes speak of what hangs on that path, not of the supply of all."""
+    seen_low = tables.rate("supply.event_seen") * line.scale[:, None]
+    lowest = np.fmin(book.volts, book.lowest)
+    good = np.asarray(~np.isnan(lowest).all(axis=1) & ~(lowest < seen_low).any(axis=1)).tolist()
+    most = tables.limit("drop positive path")
+    return [bool(good[place]) and any(is_drop(reading) and abs(reading.value) > most for snapshot in session.snapshots
+                                for reading in snapshot.readings or ())
+            for place, session in enumerate(book.sessions)]
 
 
 def lone_holders(book: Casebook, line: Timeline, holders: Ints, peers: Ints, tables: Tables) -> Ints:

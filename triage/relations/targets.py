@@ -22,6 +22,7 @@ from triage.model.casebook import (
     Timeline,
 )
 from triage.relations.answers import last_answers
+from triage.relations.network_wires import read_wires
 from triage.relations.readings import read_against_codes
 from triage.relations.stories import between, fed_share, stories
 from triage.relations.supply_events import lone_holders, supply_events
@@ -60,6 +61,7 @@ def links(book: Casebook, line: Timeline, tables: Tables, topology: Topology | N
     )
     _tell_stories(book, line, link, tables, topology)
     read_against_codes(book, line, link, tables)
+    read_wires(book, link, tables)
     return link
 
 

@@ -13,7 +13,7 @@ import numpy as np
 
 from triage.model.casebook import NOT_READABLE, NOT_SEEN, SEEN, Casebook, Timeline
 from triage.model.notices import Notice
-from triage.model.parts import of_part, says_mended, says_unplugged
+from triage.model.parts import names_part, of_part, says_mended, says_unplugged
 from triage.model.session import Event, Session, stamp
 
 if TYPE_CHECKING:
@@ -114,7 +114,7 @@ def _take_events(
         if event.module is not None:
             names = names or _by_name(book, first, last)
             modules = names.get(event.module) or names.get(canonical(event.module), [])
-            if not modules:
+            if not modules and not names_part(event.module):
                 book.notices[place].append(Notice(
                     "warning", f"event {event.what!r}: no scan of the session holds a module {event.module!r}; the "
                                "event is not used: write the module as a scan prints it"))
@@ -195,11 +195,22 @@ def event_columns(event: Event, stamps: list[float] | None, phase: list[int]) ->
     return repaired[:1] or ([columns - 1] if columns else [])
 
 
+def _right_after(book: Casebook, place: int, session: Session, column: int, most: float) -> bool:
+    """Whether a scan was made so soon after the clear that counters must be low: the first scan after it, or within
+    ``most`` minutes of the last before it. A vehicle that was driven since has counted."""
+    before = [at for at in range(column) if book.phase[place, at] <= BEFORE]
+    times = [session.snapshots[book.order[place][at]].at for at in (*before[-1:], column)]
+    if len(times) == 2 and times[0] is not None and times[1] is not None:
+        return (stamp(times[1]) - stamp(times[0])) / 60.0 <= most
+    return bool(book.phase[place, column] == AFTER_CLEAR)
+
+
 def _check_counters(book: Casebook, line: Timeline, place: int, session: Session, tables: Tables) -> None:
     """Counters since the last clear that are too high refute the clear; fresh ones confirm it."""
     for column, at in enumerate(book.order[place]):
         since = session.snapshots[at].since_clear
-        if since is None or column == 0 or book.phase[place, column] <= BEFORE:
+        if since is None or column == 0 or book.phase[place, column] <= BEFORE or not _right_after(
+                book, place, session, column, tables.rate("clear.counters_span")):
             continue
         many = (since.warm_ups or 0) > tables.rate("clear.warm_ups_most") or (
             (since.distance_km or 0.0) > tables.rate("clear.distance_most")) or (

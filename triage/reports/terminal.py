@@ -292,7 +292,7 @@ def _proofs(paper: Paper, shown: View) -> None:
 def _checks(paper: Paper, checks: Sequence[Check], show_all: bool) -> None:
     if not checks:
         return
-    paper.head("next checks", "most doubt removed per minute first")
+    paper.head("next checks", "what is sure first, then most doubt per minute")
     for number, check in enumerate(checks, start=1):
         paper.put(check.do, f"  {number} ", "    ", STRONG)
         pairs = [("first", check.gate), ("where", check.where), ("takes", check.minutes), ("passes if", check.passes),

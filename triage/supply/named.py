@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
-from triage.model.measured_words import MEASURED, MeasuredKind, path_of, pulled
+from triage.model.measured_words import MEASURED, UNLOADED, MeasuredKind, path_of, pulled
 from triage.model.snapshot import OutsideSupply, Reading
 
 Kind = MeasuredKind
@@ -26,7 +26,6 @@ _UNITS: dict[str, dict[str, float]] = {
     "mA": {"ma": 1.0, "a": 1000.0, "amp": 1000.0, "amps": 1000.0, "µa": 0.001, "ua": 0.001},
     "degC": {"°c": 1.0, "c": 1.0, "degc": 1.0, "deg c": 1.0, "degrees c": 1.0},
 }
-_UNLOADED = ("no load", "without load", "unloaded", "ohne last", "sans charge", "sin carga")
 _ONE_BATTERY = re.compile(r"\b(?:(?:battery|batterie|batería|bateria|batt) ?#? ?(?P<number>[12ab])|"
                           r"(?P<word>first|second|front|rear|left|right|upper|lower) battery)\b")
 _SPAN = re.compile(r"((?:\d{1,4}(?:[.,]\d{1,2})?)|half an|\b(?:an|one|two|three|una?|une|eine[rm]?|zwei|deux|dos)) ?"
@@ -97,7 +96,7 @@ def _parsed(
         number = float(span[1].replace(",", ".")) if span[1][0].isdigit() else _NUMBERS.get(span[1], 1.0)
         hours = number / (60.0 if span[2].startswith("min") else 1.0)
     second = pair is not None and (pair["number"] or pair["word"]) in _SECOND
-    loaded = not any(word in low for word in _UNLOADED)
+    loaded = not any(word in low for word in UNLOADED)
     return kind or "one battery", hours, path_of(low), loaded, second, _outside(low)
 
 

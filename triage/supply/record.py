@@ -14,6 +14,7 @@ from triage.model.session import Session, stamp
 from triage.model.snapshot import Snapshot
 from triage.model.supply_event import judge_events
 from triage.model.verdict import SupplyPart, SupplyState, SupplyVerdict
+from triage.supply.cut_off import cut_off
 from triage.supply.record_parts import Taken, battery, cables, charging_measured, draw, overvoltage, sagged, taken
 
 if TYPE_CHECKING:
@@ -32,7 +33,8 @@ class SupplyFacts(NamedTuple):
     """What the codes say of the supply: modules holding a low-supply code, modules that answered.
 
     ``own``: a module said what supply it had itself; ``over_running``: modules with an overvoltage code in the last
-    scan with the engine running, since the clear.
+    scan with the engine running, since the clear; ``not_charging``: codes of the generator or converter
+    that say so with the last reading of a run; ``local``: the low-supply codes are of a path that was measured bad.
     """
 
     holders: int
@@ -41,6 +43,8 @@ class SupplyFacts(NamedTuple):
     scale: float
     own: bool = True
     over_running: int = 0
+    not_charging: tuple[str, ...] = ()
+    local: bool = False
 
 
 def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[SupplyVerdict]:
@@ -51,6 +55,9 @@ def supply_record(session: Session, facts: SupplyFacts, tables: Tables) -> list[
         charging = _entry("charging", "not tested", f"{charging['why']}, yet {facts.over_running} modules hold an "
                           "overvoltage code of that run: it rose above; read it at idle, at 2000 rpm and with "
                           "the lamps on")
+    if charging["state"] == "not tested" and facts.not_charging:
+        charging = _entry("charging", "failed", f"{charging['why'].partition(', lies between')[0]}: too little, and "
+                          f"{', '.join(facts.not_charging)} says so itself")
     return [
         _event(session, facts, tables, lasting, measured), _battery(session, facts.scale, tables, measured), charging,
         _entry("key-off draw", *draw(measured)), _entry("cables and grounds", *cables(measured)),
@@ -77,7 +84,7 @@ def _event(
     read += [volts for _, volts, _ in measured.running]
     top = tables.limit("overvoltage above") * facts.scale
     low, high, lone = judge_events(
-        facts.holders, facts.peers, facts.high_holders,
+        0 if facts.local else facts.holders, facts.peers, facts.high_holders,
         is_low=lasting == "low" or (lowest is not None and lowest < tables.rate("supply.event") * facts.scale),
         is_high=lasting == "high" or any(volts > top for volts in read), is_read=bool(read))
     told = [_many(facts.holders, "a low-supply code")] if facts.holders else []
@@ -89,7 +96,10 @@ def _event(
     why += ["overvoltage: " + ", ".join(over)] if high else []
     if why:
         return _entry("event", "proven", "; ".join(why))
-    said = told[-1] if lowest is not None else "nobody read the supply"
+    said = f"lowest read {lowest:.1f} V" if lowest is not None else "nobody read the supply"
+    if facts.local and facts.holders:
+        return _entry("event", "not tested", f"{_many(facts.holders, 'a low-supply code')}, yet the supply read "
+                      f"{lowest or 0.0:.1f} V and more: they speak of the path that was measured bad")
     if lone:
         return _entry("event", "not tested", "one module alone holds a low-supply code while its peers do not: "
                                              f"suspect that module's feed or ground; {said}")
@@ -121,6 +131,8 @@ def _charging(
     """Charging, and whether the last reading alone was too low or too high ("low", "high", None)."""
     since = _since_repair(session)
     entry, lasting, at = _charging_read(session, scale, tables, since)
+    if (apart := cut_off(session, 24.0 if scale > 1.5 else 12.0)) is not None:
+        return _entry("charging", "failed", apart), lasting
     found = charging_measured(measured)
     if found is None:
         return entry, lasting

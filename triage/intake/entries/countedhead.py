@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from triage.intake.entries.headings import open_heading
+from triage.intake.entries.headingopened import open_heading
 from triage.intake.entries.headname import Heading
 from triage.intake.lines.row import Row
 from triage.intake.naming.names import tidy

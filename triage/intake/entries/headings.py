@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
-from triage.intake.entries import cellrest, emptylists, overview, ownlines
-from triage.intake.entries.headname import Heading, name_in
-from triage.intake.lines import outline, supplyrow
+from triage.intake.entries import cellrest, emptylists, ownlines
+from triage.intake.entries.headname import Heading
+from triage.intake.lines import supplyrow
 from triage.intake.lines.goingon import IN_DESCRIPTIONS, LINKS, ends_with_status, fits, last_word
 from triage.intake.lines.idents import alone
 from triage.intake.lines.row import Row
@@ -19,7 +19,7 @@ from triage.intake.plain.characters import has_digit
 from triage.intake.plain.patterns import lazily
 from triage.intake.plain.phrases import word_set
 from triage.intake.said import ofall, otherthings, phases, states
-from triage.intake.said.answers import answer_of_cell, spoken, without_links
+from triage.intake.said.answers import answer_of_cell, without_links
 from triage.intake.said.listheads import only_counts, status_of_head
 from triage.intake.said.near import small
 from triage.intake.scan.context import Context
@@ -74,7 +74,7 @@ def judge(context: Context, row: Row, at: int, heading: Heading) -> str:
     supported = followed(context, at) or marked or row.text.endswith(":")
     if score >= 60.0:
         return "fair" if supported or context.open_code is None else ""
-    if not supported or len(heading.printed.split()) > 7 or not _nameable(heading.printed):
+    if not supported or len(heading.printed.split()) > 7 or not nameable(heading.printed):
         return ""
     if not marked and small(heading.printed).rpartition(" ")[2] in _FAULT_WORDS:
         return ""
@@ -166,7 +166,7 @@ def _counts_its_own(context: Context, row: Row, at: int, heading: Heading) -> bo
     if len(heading.printed.split()) > 5 or role_of(small(heading.printed)) is not None or only_counts(row.low):
         # "Entries (2)" below the name.
         return False
-    return (is_short(heading.printed) or _nameable(heading.printed)) and followed(context, at)
+    return (is_short(heading.printed) or nameable(heading.printed)) and followed(context, at)
 
 
 def _ended(context: Context, at: int) -> bool:
@@ -209,7 +209,7 @@ def is_whole(context: Context, row: Row, at: int) -> bool:
     return fits(len(above.line.text), row.low, max(context.code_width, _NARROWEST))
 
 
-def _nameable(printed: str) -> bool:
+def nameable(printed: str) -> bool:
     """Whether a text that no table knows can be a module's name: no phase, no title, no status."""
     low = small(printed)
     return (
@@ -238,9 +238,9 @@ def _marked_off(context: Context, at: int) -> bool:
     """Whether the marks that a quoted text has before each line stand before this one and not before the next: ">> ABS"
     above "C0035 active"; or those of the heading above, which its codes lack."""
     row = context.rows[at]
-    lead, above = _lead(row), context.open_row
+    lead, above = lead_of(row), context.open_row
     placed = context.under_heading and row.line.indent == context.heading_indent
-    if lead and placed and above is not None and lead == context.heading_lead != _lead(above):
+    if lead and placed and above is not None and lead == context.heading_lead != lead_of(above):
         return True
     below = next((other for other in context.rows[at + 1 : at + 4] if not other.blank), None)
     return below is not None and _quotes(row) > _quotes(below)
@@ -253,7 +253,7 @@ def _is_sender(context: Context, row: Row) -> bool:
     return inset and row.text[:1] in "Ss" and _SENDER.fullmatch(row.low) is not None
 
 
-def _lead(row: Row) -> str:
+def lead_of(row: Row) -> str:
     """The marks before the text of a row."""
     return row.line.text[: row.start].strip()
 
@@ -365,43 +365,3 @@ def section(context: Context, row: Row) -> StatusWord | None:
     if status is not None and not words_beside and not row.text.endswith(":") and not _marked(row):
         return status if context.style.status_heads else None
     return status
-
-
-def above_a_list(context: Context, row: Row) -> bool:
-    """Read the name in a row that stands above a list as all headings of the text do; whether it can be one."""
-    if phases.find(row.low) is not None or spoken(row.low) or section(context, row) is not None:
-        return False
-    heading = name_in(context, row, row.text[: outline.count_at(row.text)])
-    before = row.text[: heading.end].lstrip(" =") if heading is not None else ""
-    if heading is None or ":" in before or "=" in before:
-        return False
-    nameable = context.names.score(heading.printed) >= 60.0 or _nameable(heading.printed)
-    if nameable:
-        open_heading(context, row, heading)
-    return nameable
-
-
-def open_heading(context: Context, row: Row, heading: Heading, *, guessed: bool = False) -> None:
-    """Make the module of a heading the one that the lines below belong to."""
-    if context.blanks:
-        context.headings_after_blank += 1
-    else:
-        context.headings_direct += 1
-    context.close_module()
-    builder = context.builder
-    printed = overview.as_counted(context, heading.printed, heading.count)
-    module = builder.name_module(printed, row.line, row.start + heading.start, row.start + heading.end, guessed)
-    context.under_heading = True
-    context.heading_indent, context.heading_lead = row.line.indent, _lead(row)
-    context.live_data = False
-    context.list_of = None
-    context.blanks = 0
-    if heading.count is not None:
-        module.stated = (heading.count, row.line, row.start, row.start + len(row.text))
-        if heading.count == 0 and module.answer is None:
-            module.answer = "clean"
-    if heading.volts is not None and module.volts is None:
-        from triage.intake.entries.voltplaces import plausible
-
-        if plausible(context, row, heading.volts):
-            module.volts = heading.volts.value

@@ -7,7 +7,7 @@ from string import hexdigits
 
 from triage.intake.codes.found import in_code_cell
 from triage.intake.entries import metarow, ownlines, pairkeys, storedrow, valuecodes, voltplaces
-from triage.intake.entries.headings import open_heading
+from triage.intake.entries.headingopened import open_heading
 from triage.intake.entries.headname import Heading, name_in
 from triage.intake.lines.ownevidence import QUANTITY
 from triage.intake.lines.row import Row

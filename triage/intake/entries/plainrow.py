@@ -27,7 +27,8 @@ from triage.intake.entries import (
     workline,
 )
 from triage.intake.entries.clauses import beside_names
-from triage.intake.entries.headings import above_a_list, followed, judge, open_heading, section
+from triage.intake.entries.headingopened import above_a_list, open_heading
+from triage.intake.entries.headings import followed, judge, section
 from triage.intake.entries.headname import Heading, counted, name_in
 from triage.intake.entries.legendline import is_legend
 from triage.intake.entries.sections import heads_codes, open_section

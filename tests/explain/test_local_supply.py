@@ -1,0 +1,71 @@
+"""A converter that says itself that it fails settles a charging voltage that lies between; a drop measured on a path
+at good supply is what the low-supply codes speak of (common practice). The vehicles are invented.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from made_sessions import FLAT, HELD, Json, job, scan, snapshot, tables
+
+from triage.assess import assess
+from triage.model.assessment import Assessment
+
+DROP: Json = {"name": "voltage drop, rear pillar ground to battery negative", "value": 3.1, "unit": "V"}
+
+
+def entry(found: Assessment, part: str) -> Any:
+    return next(row for row in found.verdict["supply"] if row["part"] == part)
+
+
+def electric(volts: float, *, code: str = "P0A94", status: str = "current") -> Assessment:
+    quiet = scan("body control")
+    last: Json = {"volts": volts, "engine": "ready", "outside_supply": "none", "ran_minutes": 20}
+    return assess(job(
+        snapshot("before-clear", scan("DC/DC converter", code), quiet, **FLAT),
+        snapshot("after-clear", scan("DC/DC converter"), quiet, **HELD),
+        snapshot("after-run", scan("DC/DC converter", {"code": code, "status": status}), quiet, **last),
+        vehicle={"drive": "electric"}), tables())
+
+
+def test_a_converter_that_says_so_fails_with_what_lies_between() -> None:
+    found = electric(12.4)
+    assert entry(found, "charging")["state"] == "failed"
+    assert "DC/DC converter P0A94 says so itself" in entry(found, "charging")["why"]
+    assert found.short_list[0].title == "charging failed"
+    fault = next(one for one in found.verdict["faults"] if one["code"] == "P0A94")
+    assert fault["causes"]["low-voltage"] < 0.3
+    steps = [check["do"] for check in found.next_checks]
+    assert steps[0].startswith("find why the converter does not charge")
+    assert not any("outside supply off" in step for step in steps)
+
+
+@pytest.mark.parametrize(("volts", "code"), [(12.4, "P0118"), (13.9, "P0A94")])
+def test_neither_alone_fails_the_charging(volts: float, code: str) -> None:
+    assert entry(electric(volts, code=code), "charging")["state"] != "failed"
+
+
+def grounds(*readings: Json, volts: float = 12.6) -> Assessment:
+    low = [scan(name, {"code": "U3003", "failure_type": "16", "status": "current"}) for name in
+           ("parking assist", "fuel pump control")]
+    well = [scan(name) for name in ("engine control", "body control", "instrument cluster")]
+    good: Json = {"engine": "off", "outside_supply": "none"}
+    return assess(job(snapshot("before-clear", *low, *well, **(good | {"volts": volts})),
+                      snapshot("after-clear", *low, *well, readings=list(readings), **(good | {"volts": 12.6}))),
+                  tables())
+
+
+def test_a_drop_at_good_supply_is_no_event_of_the_battery() -> None:
+    found = grounds(DROP)
+    assert entry(found, "event")["state"] == "not tested"
+    assert "low supply proven" not in found.headline
+    assert found.short_list[0].title == "cables and grounds failed"
+    assert not any(fault["explained_by"] == "supply event" for fault in found.verdict["faults"])
+    assert any("it speaks of the feed or ground of parking assist" in reason for root in found.short_list
+               for line in root.lines for reason in line.why)
+
+
+@pytest.mark.parametrize(("readings", "volts"), [([], 12.6), ([DROP], 10.2), ([DROP | {"value": 0.1}], 12.6)])
+def test_without_the_drop_or_at_low_supply_it_stays_one(readings: list[Json], volts: float) -> None:
+    assert entry(grounds(*readings, volts=volts), "event")["state"] == "proven"

@@ -1,0 +1,76 @@
+"""The order of the next checks: what is measured, failed or shared by several before anything is only run again.
+
+Within each kind the most uncertainty removed a minute goes first. A run or a drive tells whether something comes back;
+of what is established already it tells nothing new, and a part that was measured bad only breaks something else on
+the way (common practice).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from triage.explain.circuit_checks import ISOLATION_MINUTES
+from triage.explain.module_checks import ISOLATED
+from triage.model.verdict import NextCheck
+
+#: How the steps begin, as they are told: the clear, and those that only tell what comes back after it.
+CLEAR_WORDS = "hold the supply, clear"
+RETURN_WORDS = ("run the engine", "switch the drive to READY", "drive 20 minutes", "let the engine stand")
+#: Steps told of one session, at most.
+MOST = 8
+
+
+def in_order(
+    general: Sequence[NextCheck], sure: Sequence[NextCheck], others: Sequence[NextCheck], *, never_cleared: bool,
+) -> list[NextCheck]:
+    """The steps as they are told. ``general``: those that only read again after a clear, a run or a drive; ``sure``:
+    those for what failed, is established or is shared by several; ``never_cleared``: the session holds no clear."""
+    ranked = sorted((*general, *sure, *others), key=lambda check: -check["gain_bits"] / check["minutes"])
+    kept = _at_most(ranked)
+    again, first = [check for check in kept if _among(check, general)], [check for check in kept if _among(check, sure)]
+    if again and first:
+        behind = max(kept.index(check) for check in first) + 1
+        late = [check for check in kept[:behind] if _among(check, again)]
+        kept = [check for check in kept[:behind] if not _among(check, late)] + late + kept[behind:]
+    return _isolation_first(_clear_first(kept) if never_cleared else kept)
+
+
+def _among(check: NextCheck, checks: Sequence[NextCheck]) -> bool:
+    return any(check is one for one in checks)
+
+
+def _clear_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps of a session without a clear: a run brings nothing back that was never cleared, so the clear
+    goes before every step that only tells what returns."""
+    places = {step: next((place for place, check in enumerate(checks) if check["do"].startswith(step)), None)
+              for step in (CLEAR_WORDS, *RETURN_WORDS)}
+    clear = places.pop(CLEAR_WORDS)
+    first = min((place for place in places.values() if place is not None), default=None)
+    if first is not None and clear is None:
+        # No monitor of a held supply is in doubt, so that the clear is no step of its own.
+        gate = "; ".join(filter(None, ("the codes cleared first, the supply held", checks[first]["gate"])))
+        return [*checks[:first], {**checks[first], "gate": gate}, *checks[first + 1:]]
+    if first is None or clear is None or clear < first:
+        return checks
+    rest = [check for place, check in enumerate(checks) if place != clear]
+    return [*rest[:first], checks[clear], *rest[first:]]
+
+
+def _isolation_first(checks: list[NextCheck]) -> list[NextCheck]:
+    """The ranked steps, the measurement of the isolation before the first that is not made without it."""
+    measuring = next((check for check in checks if check["minutes"] == ISOLATION_MINUTES), None)
+    gated = next((place for place, check in enumerate(checks) if ISOLATED in (check["gate"] or "")), None)
+    if measuring is None or gated is None or checks.index(measuring) < gated:
+        return checks
+    rest = [check for check in checks if check is not measuring]
+    return [*rest[:gated], measuring, *rest[gated:]]
+
+
+def _at_most(checks: list[NextCheck]) -> list[NextCheck]:
+    """The first of the ranked steps; a measurement that alone settles a fault is never among those left out."""
+    kept = checks[:MOST]
+    only = [check for check in checks[MOST:] if check["minutes"] == ISOLATION_MINUTES]
+    return kept[:MOST - len(only)] + only if only else kept
+
+
+__all__ = ["in_order"]
