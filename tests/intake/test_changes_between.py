@@ -109,3 +109,10 @@ def test_a_charge_and_a_test_of_the_battery_between_two_scans() -> None:
     assert [module.printed for module in first.modules] == ["HVAC", "BCM"]
     assert (first.volts, first.outside_supply, second.volts, second.outside_supply) == (9.2, None, 13.1, "charger")
     assert [(one.name, one.value) for one in second.readings or []] == [("battery at rest", 12.6)]
+
+
+def test_what_the_alternator_gave_behind_a_scan_tells_nothing_of_its_engine() -> None:
+    text = ("as found 10.2V scan:\nECM P0562, U0140\nBCM B1318\ncharged. Alternator 14.2V at idle w lights\n"
+            "cleared ok 11:00\n11:10 scan key on 12.6\nECM none\nBCM none\n")
+    assert [engine for engine, _ in told(text)] == [None, None]
+    assert 14.2 in [one.value for one in read_text(text, load()).snapshots[0].readings or []]

@@ -4,6 +4,7 @@ and what was done to the vehicle."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, time
 
 from triage.intake.entries import happened, voltsbeside
@@ -200,8 +201,12 @@ def _is_another_supply(context: Context, found: Sequence[volts.Volt]) -> bool:
 def apply(context: Context, row: Row, *, top: bool = False, snapshot: SnapshotDraft | None = None) -> None:
     """Put the conditions and voltages of a row into a snapshot, that being read if none is given; ``top``: never into
     a module."""
-    context.builder.say(conditions.find(row.low), snapshot)
     found = volts.find(row.low)
+    said = conditions.find(row.low)
+    if (snapshot or context.builder.snapshot).volts is not None and any(volt.of == "made" for volt in found):
+        # "Alternator 14.2 V at idle" below a scan at 10.2 V: the engine ran for that.
+        said = replace(said, engine=None)
+    context.builder.say(said, snapshot)
     both = voltengines.both(row.low)
     if both is not None:
         scan = snapshot or context.builder.snapshot
