@@ -15,6 +15,7 @@ same with one line more for each thing that explains faults and is no fault itse
 from __future__ import annotations
 
 import argparse
+import gzip
 import json
 import math
 import sys
@@ -221,8 +222,8 @@ def trained_figures(pairs: list[tuple[dict[str, Any], dict[str, Any]]]) -> dict[
 
 
 def read(path: Path) -> list[dict[str, Any]]:
-    """The objects of a JSON Lines file."""
-    with path.open(encoding="utf-8") as file:
+    """The objects of a JSON Lines file, packed or not."""
+    with gzip.open(path, "rt", encoding="utf-8") if path.suffix == ".gz" else path.open(encoding="utf-8") as file:
         return [json.loads(line) for line in file if line.strip()]
 
 

@@ -1,6 +1,7 @@
 """Scores the reader of pasted scans on invented texts it has never been fitted to.
 
     PYTHONPATH=. python tests/bench/score_pastes.py --seed 1 --count 200 [--show 5] [--layout prose]
+    PYTHONPATH=. python tests/bench/score_pastes.py --kept
 
 Codes count by module, code and failure type; "status" counts the same with the status word, "own" only the makers' own
 numbers, "plain" all but those. A module of the truth is matched with one of the output by its printed name (or the
@@ -14,6 +15,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections import Counter, defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
@@ -25,6 +27,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from pastes_blind import pastes, truth_lines
 from pastes_blind_draw import NOT_SAID, Module, Paste, Snap
+from pastes_kept import kept
 
 import code_tables
 from triage.intake.read import read_text
@@ -249,10 +252,10 @@ def score_paste(paste: Paste) -> Score:
     return out
 
 
-def run(seed: int, count: int, layout: str | None = None, show: int = 0) -> dict[str, Score]:
+def run(texts: Iterable[Paste], layout: str | None = None, show: int = 0) -> dict[str, Score]:
     """Scores by layout, by neat and sloppy, and over all."""
     out: dict[str, Score] = defaultdict(Score)
-    for number, paste in enumerate(pastes(seed, count)):
+    for number, paste in enumerate(texts):
         if layout and paste.layout != layout:
             continue
         score = score_paste(paste)
@@ -272,9 +275,11 @@ def main() -> None:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--count", type=int, default=200)
     parser.add_argument("--layout")
+    parser.add_argument("--kept", action="store_true", help="the texts of other hands in place of a seed")
     parser.add_argument("--show", type=int, default=0)
     args = parser.parse_args()
-    scores = run(args.seed, args.count, args.layout, args.show)
+    texts = kept() if args.kept else pastes(args.seed, args.count)
+    scores = run(texts, args.layout, args.show)
     print(f"{'recall / precision':20}" + "".join(f"{m:>16}" for m in MEASURES))
     for key in sorted(scores, key=lambda k: (k != "all", "(" in k, k)):
         s = scores[key]
