@@ -332,15 +332,16 @@ def _place_behind(kind: str, sample: Sequence[Row], names: Names) -> Place:
     title = most_words >= 3 * len(sample) and best_words < 0.6 * most_words
     if listed >= 0.5 and not title and (listed >= best_share - 0.02 or best is HEADING):
         return Place(many=True, sure=True)
+    short = shortcolumn.at(sample) if best is HEADING else None
+    if short is not None and _are_bracketed(short, sample):
+        return Place(piece=short, sure=True)
     if best is HEADING and not kind:
         leads, lasts = zip(*(_edges(row, names) for row in sample), strict=True)
         if sum(leads) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(lead=True)
         if sum(lasts) >= 0.6 * len(sample) and len(sample) >= 2:
             return Place(tail=True)
-    if best is HEADING and (short := shortcolumn.at(sample)) is not None:
-        return Place(piece=short, sure=True)
-    return best
+    return Place(piece=short, sure=True) if short is not None else best
 
 
 def _are_bracketed(at: int, sample: Sequence[Row]) -> bool:

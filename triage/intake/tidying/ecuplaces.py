@@ -372,12 +372,12 @@ class _Text:
             self._like = set()
             coded = 0
             for other, line in enumerate(self._lines):
-                if coded >= _MOST_LINES or not (codes := self._codes(other)):
+                if coded >= _MOST_LINES or not (codes := self._codes(other) or ecunumbers.first(self._lines[other])):
                     continue
                 coded += 1
                 spans = [(first, last) for first, last, _ in self._names.find(line.low)]
                 self._like |= {self._beside(other, span, codes) for span in spans}
-        codes = self._codes(at)
+        codes = self._codes(at) or ecunumbers.first(self._lines[at])
         beside = self._beside(at, (start, start + 3), codes) if codes else ("", "")
         return bool(beside[0]) and beside in self._like
 

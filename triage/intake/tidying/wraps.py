@@ -220,8 +220,10 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     if _ADDRESS.match(below) is not None:
         return _CODE.search(low) is not None
     if _CODE.search(low) is None and "  " in low and goingon.ends_with_status(low) and _CODE.match(below) is not None:
-        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it.
-        return not rest and start == begin
+        # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it or the next
+        # has as many.
+        cells = (len(_COLUMN.split(part.strip())) for part in (low, below))
+        return not rest and start == begin and next(cells) != next(cells)
     if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):

@@ -1,0 +1,75 @@
+"""Names, counts and makers' own numbers that stand in a text as others of it do.
+
+All invented; wordings: common practice.
+"""
+
+from __future__ import annotations
+
+import pytest
+from reads import printed, scans
+
+HEADED = [
+    # A number and a name in one bracket.
+    ("[ 01 Moteur ]\n- RAS\n\n[ 02 Boîte de vitesses ]\n- SPN 168 FMI 7; Battery potential\n\n[ 03 Calculateur véhicule ]\n"
+     "- SPN 2023 FMI 12; Source address 23, instrument cluster\n",
+     "Moteur: clean; Boîte de vitesses: SPN 168 FMI 7; Calculateur véhicule: SPN 2023 FMI 12"),
+    ("[ 01 Engine ECU ]\n- U0100; Gone\n[ 04 Brakes ]\n- U0101; Gone\n", "Engine ECU: U0100; Brakes: U0101"),
+    # A short name that is a word for all codes elsewhere, and counts of other things below the codes.
+    ("ESP (Brake control module) (no faults found)\n\nGW (Gateway module) - 1 faults\n  U0164\n    Freeze frame:\n"
+     "    Occurrence counter: 72\n    Odometer: 19\n\nSUM (Level control) (2)\n  C0131 | active\n  U0126:14 | history\n",
+     "ESP (Brake control module): clean; GW (Gateway module): U0164; SUM (Level control): C0131 U0126-14"),
+    # A short name that nobody knows behind a name with a hyphen of its own.
+    ("- Retarder - driveline (RTX) -> U263F:12 Lamp stuck; U2CFF:87 Fuel level sender lost; C0035:87 Left speed sensor\n"
+     "- Cab heater (HTR) -> no answer\n",
+     "Retarder - driveline (RTX): U263F-12 U2CFF-87 C0035-87; Cab heater (HTR): silent"),
+    # The same answer below several names is no label of the page.
+    ("RCM (address 15) - 1 faults\n• B2477\nEPS (address 36):\n• clear\nRadio (address 38):\n• clear\n"
+     "Roof (address 39):\n• clear\n", "RCM: B2477; EPS: clean; Radio: clean; Roof: clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), HEADED)
+def test_headings_of_lists(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+NUMBERS = [
+    # A row of a table goes on in no other one.
+    ("DF870  ABS (0x704)  Heater short to battery  CONFIRMED\nU27A6:12  SCM (0x708)  Lamp loose  HISTORY\n"
+     "B1A01  SCM (0x708)  Speaker 1 open circuit  HISTORY\n", "ABS: DF870; SCM: U27A6-12 B1A01"),
+    # Only makers' own numbers stand beside other names.
+    ("P0571 [ECU] Brake switch A circuit\nK7424 [FCM] Microphone open\nP0087 [ECU] Fuel rail pressure low\n"
+     "EL289 [CGW] Input stuck\nBCM -> no faults\n", "ECU: P0571 P0087; FCM: K7424; CGW: EL289; BCM: clean"),
+    # Numbers alone in their lines below headings with a mark, and among codes alone behind bullets.
+    ("Airbags\tno answer\nRoof\t2 faults\nRear climate\t1 faults\n\n--- Roof\nEL920\nA19A09\n--- Rear climate\nD935ED\n",
+     "Airbags: silent; Roof: EL920 A19A09; Rear climate: D935ED"),
+    ("**04: Instruments**\n• U0401\n\n**06: Roof**\n• U0198\n• U2270\n\n**07: Steering column**\n• HK440\n",
+     "Instruments: U0401; Roof: U0198 U2270; Steering column: HK440"),
+    # Names in brackets, most of which nobody knows.
+    ("05847 Horn relay stuck (ABS/ESP) PERMANENT\nD20554 Level input stuck (BCM) pending fault\n"
+     "A68FAA Level sensor not adapted (BCM) stored\nM3646 Pump relay undervoltage (HLR) past\n"
+     "E6218 Reverse lamp stuck (GCU) past\n02180 Wake-up line stuck (GCU) not present\n",
+     "ABS/ESP: 05847; BCM: D20554 A68FAA; HLR: M3646; GCU: E6218 02180"),
+]
+
+
+@pytest.mark.parametrize(("text", "read"), NUMBERS)
+def test_makers_own_numbers_where_others_stand(text: str, read: str) -> None:
+    assert printed(text) == read
+
+
+def test_numbers_below_plain_lines_are_no_codes() -> None:
+    assert printed("Radio\nK2041\nNavigation\nEL312\nABS: C0035\n") == "ABS: C0035"
+
+
+def test_short_names_in_brackets_name_modules_whatever_the_words_before_them() -> None:
+    text = ("P0100 Horn stuck (GCU) past\nP0101 Motor stuck (ABS/ESP) stored\nP0103 Motor stuck (RDM) present\n"
+            "P0104 Motor stuck (HLR) Confirmed\n")
+    assert printed(text) == "GCU: P0100; ABS/ESP: P0101; RDM: P0103; HLR: P0104"
+
+
+def test_the_answer_of_the_next_name_denies_no_codes() -> None:
+    text = ("Cab controller - primary\t1 fault(s)\nCab heater (HTR)\tcomms failed\nSuspension - rear\t1 fault(s)\n"
+            "Retarder - driveline\tnothing stored\n\nCab controller - primary ------\n\tB1168\n"
+            "Suspension - rear ------\n\tC0561\n")
+    assert len(scans(text)) == 1
