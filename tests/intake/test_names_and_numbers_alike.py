@@ -10,16 +10,16 @@ from reads import printed, scans
 
 HEADED = [
     # A number and a name in one bracket.
-    ("[ 01 Moteur ]\n- RAS\n\n[ 02 Boîte de vitesses ]\n- SPN 168 FMI 7; Battery potential\n\n[ 03 Calculateur véhicule ]\n"
-     "- SPN 2023 FMI 12; Source address 23, instrument cluster\n",
+    ("[ 01 Moteur ]\n- RAS\n\n[ 02 Boîte de vitesses ]\n- SPN 168 FMI 7; Battery potential\n\n"
+     "[ 03 Calculateur véhicule ]\n- SPN 2023 FMI 12; Source address 23, instrument cluster\n",
      "Moteur: clean; Boîte de vitesses: SPN 168 FMI 7; Calculateur véhicule: SPN 2023 FMI 12"),
     ("[ 01 Engine ECU ]\n- U0100; Gone\n[ 04 Brakes ]\n- U0101; Gone\n", "Engine ECU: U0100; Brakes: U0101"),
     # A short name that is a word for all codes elsewhere, and counts of other things below the codes.
     ("ESP (Brake control module) (no faults found)\n\nGW (Gateway module) - 1 faults\n  U0164\n    Freeze frame:\n"
-     "    Occurrence counter: 72\n    Odometer: 19\n\nSUM (Level control) (2)\n  C0131 | active\n  U0126:14 | history\n",
+     "    Occurrence counter: 72\n    Odometer: 19\nSUM (Level control) (2)\n  C0131 | active\n  U0126:14 | history\n",
      "ESP (Brake control module): clean; GW (Gateway module): U0164; SUM (Level control): C0131 U0126-14"),
     # A short name that nobody knows behind a name with a hyphen of its own.
-    ("- Retarder - driveline (RTX) -> U263F:12 Lamp stuck; U2CFF:87 Fuel level sender lost; C0035:87 Left speed sensor\n"
+    ("- Retarder - driveline (RTX) -> U263F:12 Lamp stuck; U2CFF:87 Fuel level sender lost; C0035:87 Left speed\n"
      "- Cab heater (HTR) -> no answer\n",
      "Retarder - driveline (RTX): U263F-12 U2CFF-87 C0035-87; Cab heater (HTR): silent"),
     # The same answer below several names is no label of the page.
@@ -41,10 +41,18 @@ NUMBERS = [
     ("P0571 [ECU] Brake switch A circuit\nK7424 [FCM] Microphone open\nP0087 [ECU] Fuel rail pressure low\n"
      "EL289 [CGW] Input stuck\nBCM -> no faults\n", "ECU: P0571 P0087; FCM: K7424; CGW: EL289; BCM: clean"),
     # Numbers alone in their lines below headings with a mark, and among codes alone behind bullets.
-    ("Airbags\tno answer\nRoof\t2 faults\nRear climate\t1 faults\n\n--- Roof\nEL920\nA19A09\n--- Rear climate\nD935ED\n",
+    ("Airbags\tno answer\nRoof\t2 faults\nRear climate\t1 faults\n\n--- Roof\nEL920\nA19A09\n"
+     "--- Rear climate\nD935ED\n",
      "Airbags: silent; Roof: EL920 A19A09; Rear climate: D935ED"),
     ("**04: Instruments**\n• U0401\n\n**06: Roof**\n• U0198\n• U2270\n\n**07: Steering column**\n• HK440\n",
      "Instruments: U0401; Roof: U0198 U2270; Steering column: HK440"),
+    # One of several in a line has the form that is one wherever it stands.
+    ("ABS:  no faults\nCentral gateway:  DF465 Fan stuck; D62D5E Bus 1 short to ground; 08980 Lamp not adapted\n"
+     "Radio:  D62D5E Bus 1 short to ground (current)\n",
+     "ABS: clean; Central gateway: DF465 D62D5E 08980; Radio: D62D5E"),
+    # Six figures in small letters that end as a standard code does.
+    ("pdm = db2cdb aerial short to ground; 9b65bc rear window stuck\ntpm = 9d8882 motor undervoltage\n",
+     "pdm: DB2CDB 9B65BC; tpm: 9D8882"),
     # Names in brackets, most of which nobody knows.
     ("05847 Horn relay stuck (ABS/ESP) PERMANENT\nD20554 Level input stuck (BCM) pending fault\n"
      "A68FAA Level sensor not adapted (BCM) stored\nM3646 Pump relay undervoltage (HLR) past\n"
@@ -66,6 +74,19 @@ def test_short_names_in_brackets_name_modules_whatever_the_words_before_them() -
     text = ("P0100 Horn stuck (GCU) past\nP0101 Motor stuck (ABS/ESP) stored\nP0103 Motor stuck (RDM) present\n"
             "P0104 Motor stuck (HLR) Confirmed\n")
     assert printed(text) == "GCU: P0100; ABS/ESP: P0101; RDM: P0103; HLR: P0104"
+
+
+def test_a_description_is_no_second_name_where_each_row_has_one() -> None:
+    text = ("stored, U1113, Address 31: Power liftgate, Function restricted\n"
+            "active, B2799, Address 31: Power liftgate, Engine immobiliser system\n"
+            "stored, P2503, Address 02: Automatic transmission, Charging low\n")
+    assert printed(text) == "Power liftgate: U1113 B2799; Automatic transmission: P2503"
+
+
+def test_names_in_short_and_in_long_before_answers() -> None:
+    text = ("- ABS / brakes - U0121-11 (history)\n- SRS / airbag - nothing stored\n- CCM / a/c - nothing stored\n"
+            "- EPB / handbrake - no answer\n")
+    assert printed(text) == "ABS / brakes: U0121-11; SRS / airbag: clean; CCM / a/c: clean; EPB / handbrake: silent"
 
 
 def test_the_answer_of_the_next_name_denies_no_codes() -> None:

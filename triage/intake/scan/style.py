@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from triage.intake.codes import pieces
 from triage.intake.lines import namelist, ownstatus, shortcolumn
-from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, wordy
+from triage.intake.lines.behind import behind, descriptions, in_brackets, may_name, text_within, width, wordy
 from triage.intake.lines.row import Row
 from triage.intake.lines.shapes import Shape, shape_of
 from triage.intake.lines.supplyrow import stands_between
@@ -63,6 +63,8 @@ class Style:
     described: set[Shape] = field(default_factory=set)
     #: A status in brackets is that of the code before it alone.
     own_brackets: bool = False
+    #: By the shape of rows whose module is one of the pieces behind the code, the others hardly ever names: how many.
+    widths: dict[Shape, int] = field(default_factory=dict)
     status_heads: bool = False  # a line that is a status and nothing else heads the codes below it
 
 
@@ -85,6 +87,8 @@ def study(rows: Sequence[Row], names: Names, marks: Set[int] = frozenset()) -> S
     headed = headed_share(rows, names, marks)
     for shape, group in groups.items():
         style.places[shape] = _place_of(shape, group, headed.get(shape, (0.0, 0)), rows, names)
+        if (piece := style.places[shape].piece) is not None and (many := width(group[:60], piece, names.listed)):
+            style.widths[shape] = many
     _led_by_status(style, groups, names)
     _as_without_gap(style, groups)
     coded = [at for at, row in enumerate(rows) if row.finds.codes and not row.roles and not row.described][:400]

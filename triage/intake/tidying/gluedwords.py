@@ -32,7 +32,7 @@ _CODE = lazily(r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}")
 _GLUED = lazily(
     r"[PCBUpcbu][0-3][0-9A-Fa-f]{3}(?:(?<=[A-Za-z].{5})|(?=[0-9A-Za-z]|[-:][0-9A-Fa-f]{2}[A-Za-z]))"
 )
-_NUMBER = lazily(r"[0-9A-F]{6}")
+_NUMBER = lazily(r"[0-9A-Fa-f]{6}")
 _RUN = lazily(r"[0-9A-Za-z]{0,40}")
 _TYPE_WITH_WORD = lazily(r"[-:][0-9A-Fa-f]{2}([A-Za-z]{2,})")
 _LETTERS = lazily(r"[a-z]*")

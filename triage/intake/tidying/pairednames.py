@@ -28,7 +28,7 @@ from triage.intake.said.near import small
 _PAIR = lazily(
     r"(?:^[\s\W]*|(?:[|;\t]\s*|,(?=\S))\"?|\s\s|\s[/-]\s+|\s::\s+)"
     r"(?P<pair>(?P<short>(?![A-Z]{1,2}[0-9]{3})[A-Z][A-Z0-9]{1,5}(?:/[A-Z]{2,5})?)(?P<mark>\s/\s|\s)"
-    r"(?P<long>[^\W\d_][a-z\u00df-\u00ff]+[^|;:\t()\[\]<>=,/\"]{2,44}?))"
+    r"(?P<long>[^\W\d_](?:/[a-z](?![^\W_])|[a-z\u00df-\u00ff]+(?:(?! - )[^|;:\t()\[\]<>=,/\"]){2,44}?)))"
     r"(?=\s*(?:$|[|;:\t(\[=<,\"]|->|=>|\s-\s|\s/\s)|\s\s)"
 )
 #: The same in two columns, with an answer or a count behind them and no code.
