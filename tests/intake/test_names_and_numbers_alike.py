@@ -38,8 +38,8 @@ NUMBERS = [
     ("DF870  ABS (0x704)  Heater short to battery  CONFIRMED\nU27A6:12  SCM (0x708)  Lamp loose  HISTORY\n"
      "B1A01  SCM (0x708)  Speaker 1 open circuit  HISTORY\n", "ABS: DF870; SCM: U27A6-12 B1A01"),
     # Only makers' own numbers stand beside other names.
-    ("P0571 [ECU] Brake switch A circuit\nK7424 [FCM] Microphone open\nP0087 [ECU] Fuel rail pressure low\n"
-     "EL289 [CGW] Input stuck\nBCM -> no faults\n", "ECU: P0571 P0087; FCM: K7424; CGW: EL289; BCM: clean"),
+    ("P0571 [ECU] Brake switch A circuit\nP0087 [ECU] Fuel rail pressure low\nK7424 [FCM] Microphone open\n"
+     "BCM -> no faults\n", "ECU: P0571 P0087; FCM: K7424; BCM: clean"),
     # Numbers alone in their lines below headings with a mark, and among codes alone behind bullets.
     ("Airbags\tno answer\nRoof\t2 faults\nRear climate\t1 faults\n\n--- Roof\nEL920\nA19A09\n"
      "--- Rear climate\nD935ED\n",

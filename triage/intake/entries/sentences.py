@@ -144,6 +144,7 @@ def is_prose(context: Context, row: Row) -> bool:
         # "EBS - C0034 stored. VDM - U0073"
         return True
     if named and not answers_in(row) and len(unknown.led(row, [(0, first.start)])) < 2 and (
+            len(unknown.opening(row, [(0, len(head))])) < 2) and (
             len(row.finds.codes) == 1 or not context.names.find(row.low[first.end :])):
         # One module before its codes, no other behind: a line of a list.
         return False
