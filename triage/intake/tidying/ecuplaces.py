@@ -49,8 +49,8 @@ _LEADS = word_set(
 )
 _WORD_BEFORE = lazily(r"([a-z0-9]+)[\s']*$")
 _THE = r"(?:(?:the|my|our|le|la|el|die|das|der)\s+|l')?"
-#: Before it in a line that starts with it.
-_OPENS = lazily(rf"[^a-z]*{_THE}")
+#: Before it in a line that starts with it, or with a word for a module.
+_OPENS = lazily(rf"[^a-z]*(?:{_THE}|(?:control module|module?|steuergerat|calculateur|centralita)\s+)")
 _AND = "(?:and|und|et|y|e|or|oder|ou|o|nor|noch|ni)"
 _LEFT = rf"\s*(?:[,;]\s*(?:{_AND}\s+)?|\s{_AND}\s+|\s[/&+]\s+)"
 #: Between it and a name in a list of names: a status in brackets may stand behind each.
