@@ -46,7 +46,7 @@ _BEHIND = dict.fromkeys(
 ) | {"all": kinds.WELL | kinds.EMPTY}
 _FOUND = tuple(sorted(kinds.KEPT | kinds.SEEN | kinds.PRESENT))
 #: What stands behind the first word of a description, or behind a key.
-_GOES_ON = lazily(r"[ '][a-z]|[:=]")
+_GOES_ON = lazily(r"[ '][a-z]|[:=]| ?[(\[]")
 #: Words that lead to codes.
 _LINKS = LINKS - word_set("no nr number p/n a i y set log list")
 #: What a code with its description glued on stands behind, and the fewest letters of such a word.
