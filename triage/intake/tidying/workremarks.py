@@ -39,7 +39,8 @@ _ANEW = lazily(
     r"ensuite|puis|roule|leido|lectura|luego|despues)(?![a-z])"
 )
 _SENTENCE = lazily(rf"(?:[;!?]|\.{NOT_SHORT})\s+")
-_PIECE = lazily(r";|,(?=[\s,])|[.!?](?=\s)|\s-+\s|\s*\||\t|\s/{1,2}\s|\s(?:but|and|aber|und|mais|et|pero|y)\s")
+_PIECE = lazily(r";|,(?=[\s,])|[.!?](?=\s)|\s-+\s|\s*\||\t|\s/{1,2}\s|"
+                r"\s(?:but|and|next|then|aber|und|dann|mais|et|puis|pero|y|luego)\s")
 _CLEARED = lazily(r"(?<![a-z])(?:cleared|clr'?d|clr all|clear(?= ok)|erased|wiped|deleted|geloscht|geloescht|"
                   r"effacee?s?|borrad[oa]s?|nrc)(?![a-z])")
 _CODE = lazily(r"(?<![a-z0-9])[pcbu][0-3][0-9a-f]{3}")
