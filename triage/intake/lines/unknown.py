@@ -89,7 +89,8 @@ _OPENING = lazily(
     rf"([A-Za-z][A-Za-z0-9]{{2,4}})\s{_VERB}$"
 )
 #: Short words that are none of a name in that place.
-_NO_SHORT = goingon.PROSE | goingon.IN_DESCRIPTIONS | BEFORE | BEHIND | ADVERBS | PEOPLE | VERBS | word_set(
+_NO_SHORT = goingon.PROSE | goingon.TELLS | goingon.IN_DESCRIPTIONS
+_NO_SHORT |= BEFORE | BEHIND | ADVERBS | PEOPLE | VERBS | word_set(
     "plus code codes dtc dtcs err old new two six ten one first last both each more many next then mit und von noch "
     "dann pcs pts gone sets such ltd etc via per with thx pls")
 _REACH, _FAR, _WORDS = 16, 100, 30
@@ -215,9 +216,11 @@ def opening(row: Row, names: Sequence[Span]) -> list[Span]:
         return list(names)
     taken = _covered(row, names)
     found = list(names)
+    mixed = sum(map(str.islower, row.text)) > sum(map(str.isupper, row.text))
     for start in codes:
         match = _OPENING.search(row.text, max(0, start - _REACH - _REACH), start)
-        if match is not None and 1 not in taken[slice(*match.span(1))] and _abbreviates(match[1]):
+        if match is not None and 1 not in taken[slice(*match.span(1))] and (
+                _abbreviates(match[1] if mixed else match[1].lower())):
             found.append(match.span(1))
     return sorted(found)
 
@@ -225,9 +228,9 @@ def opening(row: Row, names: Sequence[Span]) -> list[Span]:
 def _abbreviates(text: str) -> bool:
     """Whether a word is short for something: all in capitals, or in small letters with hardly a vowel among them."""
     low = text.lower()
-    if text == text.upper():
-        return _may_be_name(low)
-    return text == low and low not in _NO_SHORT and sum(map(low.count, "aeiou")) <= 1 and _may_be_name(low)
+    if low in _NO_SHORT or not _may_be_name(low):
+        return False
+    return text == text.upper() or (text == low and sum(map(low.count, "aeiou")) <= 1)
 
 
 _LONGEST_SIDE = 4

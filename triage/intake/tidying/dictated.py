@@ -18,7 +18,7 @@ from functools import reduce
 from itertools import pairwise
 
 from triage.intake.lines.glue import closed, lines_glued
-from triage.intake.lines.goingon import LIST_LIKE, OPEN, STARTED, begins_with_status, last_word, prefix
+from triage.intake.lines.goingon import LINKS, LIST_LIKE, SHOWS, STARTED, begins_with_status, last_word, prefix
 from triage.intake.plain.characters import Line
 from triage.intake.plain.patterns import lazily
 
@@ -123,7 +123,7 @@ def _is_listed_on(run: list[Line]) -> bool:
     verb of saying, or between a code and its status."""
     breaks = [(_bare(above).lower(), _bare(line).lower()) for above, line in pairwise(run)]
     within = sum(
-        (above[-1] == "," and ", " in above[:-1]) or last_word(above) in OPEN
+        (above[-1] == "," and ", " in above[:-1]) or last_word(above) in LINKS | SHOWS
         or (_ENDS.search(above) is not None and begins_with_status(line))
         for above, line in breaks)
     return len(breaks) >= _LEAST and within >= max(_LEAST, _MOST_WITHIN * len(breaks))
