@@ -94,3 +94,57 @@ def test_the_answer_of_the_next_name_denies_no_codes() -> None:
             "Retarder - driveline\tnothing stored\n\nCab controller - primary ------\n\tB1168\n"
             "Suspension - rear ------\n\tC0561\n")
     assert len(scans(text)) == 1
+
+
+LAID_OUT = [
+    # Another scan has its codes in the place of the headings.
+    ("Before clear:\nU2100, Gateway, Sensor, stored\nU0401, Roof, Sensor, active\n\nAfter clear:\n"
+     "Gateway (GWM) -----\n* U2100: Left speed sensor: active\nRoof [RFM] -----\n"
+     "* U0401: Lost messages from airbag: active\n* U0402: Steering torque sensor: stored\n",
+     1, "after-clear | Gateway (GWM): U2100 current; Roof [RFM]: U0401 current U0402 stored"),
+    # The word for a module before a plain one.
+    ("Control module ECU -> NO FAULTS STORED\nControl module ABS\n- C0077 (stored)\nControl module IPC\n"
+     "- U0129 (active)\n",
+     0, " | ECU: clean; Control module ABS: C0077 stored; Control module IPC: U0129 current"),
+    # The rest of a description below its code.
+    ("ABS\n   * U0422 FTB 87   pending  Invalid data received\nfrom body control module\n"
+     "   * C1131 FTB 62   active   Wake-up\n", 0, " | ABS: U0422 pending C1131 current"),
+    ("[Roof]\n - B2E40 - power steering\n[intermittent fault, verify wiring]\n - B2477 - not done [stored]\n",
+     0, " | Roof: B2E40 stored B2477 stored"),
+    # Two blanks by a slip, where the other lines have none.
+    ("U238E in Dash: Seat  heater  mat open, stored\nC0061 in Brakes: Sensor low, stored\n"
+     "B1000 in Roof: Unit dead, stored\nU0140 in Dash: Lost messages with  gateway,  stored\n", 0,
+     " | Dash: U238E stored U0140 stored; Brakes: C0061 stored; Roof: B1000 stored"),
+    ("Automatic transmission (continued)\nP0642   Low   stored\nGW (Gateway module)\n  no faults\n"
+     "WWM (Wiper module)\n  no faults\n", 0,
+     " | Automatic transmission: P0642 stored; GW (Gateway module): clean; WWM (Wiper module): clean"),
+]
+
+
+@pytest.mark.parametrize(("text", "scan", "read"), LAID_OUT)
+def test_headings_and_rests_of_a_list(text: str, scan: int, read: str) -> None:
+    assert scans(text)[scan] == read
+
+
+def test_full_lines_without_a_bullet_go_on_with_the_entry_above() -> None:
+    text = ("- Lenkwinkelsensor = meldet sich nicht\n- Wandler DC/DC = P0201 Datenbus gestört seit Start (aktiv); P0122\n"
+            "Versorgungsspannung zu niedrig (aktiv); P3100 Unplausibles Signal\nvom Radio (aktiv)\n"
+            "- Radio = U0111 Kurzschluss nach Plus (aktiv); U0112 Kein Signal\n(aktiv)\n")
+    assert scans(text)[0] == (
+        " | Lenkwinkelsensor: silent; Wandler DC/DC: P0201 current P0122 current P3100 current; "
+        "Radio: U0111 current U0112 current")
+
+
+def test_the_voltage_before_a_turn_is_read() -> None:
+    text = "battery voltage 12.3v ok next abs c0035 curretn ok next no answer from the body module"
+    assert scans(text)[0].startswith("12.3 V | abs: C0035 current")
+
+
+def test_a_voltage_at_the_end_takes_nothing_away() -> None:
+    text = "abs c0035 ok next no answer from the body module ok next voltage on the battery eleven point three"
+    assert scans(text)[0] == "11.3 V | abs: C0035; body module: silent"
+
+
+def test_letters_with_a_stroke_end_no_name_before_them() -> None:
+    text = "abs is clear,zero codes in body module,a/c and roof"
+    assert printed(text) == "abs: clean; body module: clean; a/c: clean; roof: clean"

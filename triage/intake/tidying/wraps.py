@@ -146,13 +146,15 @@ def _rests_below_bullets(rows: Sequence[Row], width: int) -> set[int]:
     found: set[int] = set()
     blanks = [at for at, row in enumerate(rows) if row.blank]
     for start, end in pairwise([-1, *blanks, len(rows)]):
-        marked = [at for at in range(start + 1, end) if rows[at].line.text[prefix(rows[at].line) :][:2] in _BULLETS]
-        if len(marked) < _FEWEST_CODED:
+        first = [rows[at].line.text[prefix(rows[at].line) :][:2] for at in range(start + 1, end)]
+        marked = [at for at, mark in enumerate(first, start + 1) if mark in _BULLETS]
+        if len(marked) < _FEWEST_CODED or len({first[at - start - 1] for at in marked}) > 1:
             continue
         telling = sum(not _coded_first(row.low) and bool(_CODE.search(row.low) or spoken(row.low))
                       for row in (rows[at] for at in marked))
         rests = [at for at in range(marked[0] + 1, end) if at not in set(marked)]
-        if telling < _MOST * len(marked) or len(rests) < _FEWEST_RESTS:
+        if telling < _MOST * len(marked) or len(rests) < _FEWEST_RESTS or any(
+                goingon.STARTED.match(rows[at].line.low, prefix(rows[at].line)) for at in rests):
             continue
         if not any(fits(_width(rows[at - 1].line), rows[at].line.text.strip(), width) for at in rests):
             found.update(rests)
