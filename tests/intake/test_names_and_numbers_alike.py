@@ -127,7 +127,8 @@ def test_headings_and_rests_of_a_list(text: str, scan: int, read: str) -> None:
 
 
 def test_full_lines_without_a_bullet_go_on_with_the_entry_above() -> None:
-    text = ("- Lenkwinkelsensor = meldet sich nicht\n- Wandler DC/DC = P0201 Datenbus gestört seit Start (aktiv); P0122\n"
+    text = ("- Lenkwinkelsensor = meldet sich nicht\n"
+            "- Wandler DC/DC = P0201 Datenbus gestört seit Start (aktiv); P0122\n"
             "Versorgungsspannung zu niedrig (aktiv); P3100 Unplausibles Signal\nvom Radio (aktiv)\n"
             "- Radio = U0111 Kurzschluss nach Plus (aktiv); U0112 Kein Signal\n(aktiv)\n")
     assert scans(text)[0] == (

@@ -265,8 +265,7 @@ _LONG_STATES_MEANING = {
 LONG_STATES = (*_LONG_STATES_MEANING, "attente", "confirmar", "currently", "presently", "previously", "longer",
                 "actuellement", "actualmente", "momentan", "derzeit", "memoria", "memoire", "speicher", "confirmation",
                 "confirmacion", "bestatigung")
-#: The same by what is left of them without their last letter, with it twice, and with the last two the other way
-#: round, where that is no word of its own.
+#: The same without their last letter, with it twice, and with the last two swapped, where that is no word of its own.
 _BY_LAST = {
     slip: word
     for word in reversed(LONG_STATES)
