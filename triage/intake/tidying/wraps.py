@@ -57,7 +57,7 @@ _NARROWEST, _NARROW, _WIDEST, _LONGEST = 36, 44, 80, 1200
 _MOST_WORDS = 4
 #: The words behind a code stand no further left.
 _BEHIND = 7
-_FEWEST_CODED, _FEWEST_RESTS, _MOST = 3, 2, 0.8
+_FEWEST_CODED, _FEWEST_RESTS, _FEWEST_CELLS, _MOST = 3, 2, 3, 0.8
 _BULLETS = ("- ", "* ", "\u2022 ", "+ ")
 
 
@@ -248,8 +248,8 @@ def _goes_on(above: Line, line: Line, is_name: IsName, again: bool, rest: bool) 
     if _CODE.search(low) is None and "  " in low and goingon.ends_with_status(low) and _CODE.match(below) is not None:
         # A row of a table that was wrapped between its cells, unless it ends the entry of a code above it or the next
         # has as many.
-        cells = (len(_COLUMN.split(part.strip())) for part in (low, below))
-        return not rest and start == begin and next(cells) != next(cells)
+        cells, others = (len(_COLUMN.split(part.strip())) for part in (low, below))
+        return not rest and start == begin and (cells != others or cells < _FEWEST_CELLS)
     if line.text[start].islower() and _ends_with_its_status(low, below, is_name):
         return True
     if volts.find(low) and volts.find(below) and any(hit.end() == len(low) for hit in LOWEST.finditer(low)):
