@@ -115,6 +115,9 @@ LAID_OUT = [
     ("U238E in Dash: Seat  heater  mat open, stored\nC0061 in Brakes: Sensor low, stored\n"
      "B1000 in Roof: Unit dead, stored\nU0140 in Dash: Lost messages with  gateway,  stored\n", 0,
      " | Dash: U238E stored U0140 stored; Brakes: C0061 stored; Roof: B1000 stored"),
+    # A word for a module that is a part of the name behind it.
+    ("calculateur moteur (SA 0)\n  RAS\nCalculateur véhicule (SA 39)\n  0 défaut\n", 0,
+     " | calculateur moteur: clean; Calculateur véhicule: clean"),
     ("Automatic transmission (continued)\nP0642   Low   stored\nGW (Gateway module)\n  no faults\n"
      "WWM (Wiper module)\n  no faults\n", 0,
      " | Automatic transmission: P0642 stored; GW (Gateway module): clean; WWM (Wiper module): clean"),
