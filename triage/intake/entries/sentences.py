@@ -110,8 +110,7 @@ def is_prose(context: Context, row: Row) -> bool:
             OTHERS.search(row.low, one.end, two.start) for one, two in pairwise(row.finds.codes))):
         return True
     if row.cells is not None and any(
-        cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start
-    ):
+            cell.start <= first.start and cell.end <= first.end for cell in row.cells if cell.end > first.start):
         return False
     before = _named_before(row.text[: first.start])
     named = bool(before) and context.names.likely(context.names.bare(before))
