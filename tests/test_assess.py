@@ -159,8 +159,8 @@ def test_24_volts_are_weighed_as_their_half(data: Json) -> None:
 # The safety floor: hiding a hard fault in brakes, steering, restraints or high voltage is the worst mistake.
 
 def _good(shot: Json) -> bool:
-    """A snapshot after the clear at a supply that was read and never fell far."""
-    read = [value for value in (shot["volts"], shot["lowest_volts"]) if value is not None]
+    """A snapshot after the clear at a supply that was read and never fell far; what can't be right is not used."""
+    read = [value for value in (shot["volts"], shot["lowest_volts"]) if value is not None and value >= 2.5]
     return (shot["phase"] not in ("before-clear", None) and shot["volts"] is not None and shot["volts"] >= 11.5
             and min(read) >= 10.5)
 
