@@ -68,6 +68,7 @@ from triage.intake.tidying import (
     dottedkeys,
     doublespaced,
     drives,
+    endedentries,
     entrylines,
     exceptions,
     fields,
@@ -278,7 +279,7 @@ def _joined(all_rows: Sequence[Row], names: Names, width: int) -> list[Row]:
     with a piece in each line."""
     whole = namesbelow.joined(saidbelow.joined(hearsay.marked(all_rows), names.find), names.listed)
     found = breaks.mended(paragraphs.join(whole, names.listed), names.listed)
-    return entrylines.joined(wraps.joined(found, width, names.listed), names.listed)
+    return entrylines.joined(endedentries.joined(wraps.joined(found, width, names.listed), names.listed), names.listed)
 
 
 def _respaced(found: Sequence[Line], names: Names) -> tuple[list[Line], list[spacing.Respaced], list[spacing.Respaced]]:
