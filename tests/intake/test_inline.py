@@ -1,10 +1,9 @@
 """Several modules in one line, with strokes or bars between them. All invented; wordings: common practice."""
 
-from tests.intake.reads import modules_of
 from __future__ import annotations
 
 import pytest
-from reads import scans
+from reads import modules_of, scans
 
 MIXED = " | pcm: clean; bcm: B1517; rfa: clean"
 
